@@ -1,0 +1,95 @@
+import type { Problem } from '../problem.ts';
+import type { ShapeName } from './job.ts';
+
+/** The verdicts on a fit, from worst to loosest. */
+export type Verdict = 'will-not-enter' | 'stops-short' | 'tight' | 'sliding' | 'loose';
+
+/** Least and most over the panel's float, mm; positive stands proud of the frame, negative is recessed. */
+export interface Range {
+  readonly least: number;
+  readonly most: number;
+}
+
+/** One cut as made. Lengths mm, areas mm². */
+export interface CutReport {
+  readonly name: string;
+  readonly side: 'front' | 'back';
+  readonly shape: ShapeName;
+  readonly run: 'under' | 'over';
+  /** Degrees of spindle tilt: 0 flat on the table, 90 on edge. */
+  readonly presented: number;
+  /** Where the spindle is set, from the worked face of stock of nominal thickness. */
+  readonly depth: number;
+  /** What the cut really takes below the worked face of the measured stock. */
+  readonly depthCut: number;
+  readonly reach: number;
+  /** Flat at full depth from the edge, and upright step at the field, as cut; 0 for a free outline. */
+  readonly land: number;
+  readonly shoulder: number;
+  /** What the cut would take from the full stock alone. */
+  readonly removedArea: number;
+  /** The part of that already gone when its turn comes. */
+  readonly sharedArea: number;
+  /** Wood that the drawn profile keeps and the sweep takes. */
+  readonly takenFromDrawing: number;
+  /** The profile as drawn, placed in the section: SVG path data, x in from the edge, y down from the front face. */
+  readonly drawn: string;
+  /** The edge of what the knife sweeps, same coordinates, from the panel's edge side to the worked face. */
+  readonly swept: string;
+}
+
+export interface SectionReport {
+  /** The thickness the section is computed on. */
+  readonly thickness: number;
+  readonly cuts: readonly CutReport[];
+  readonly removedArea: number;
+  /** null when nothing is removed. */
+  readonly removedCentroid: { readonly fromEdge: number; readonly fromBack: number } | null;
+  /** SVG path data of the section over 0 ≤ x ≤ greatest reach + 20, x right, y down from the front face, true arcs. */
+  readonly outline: string;
+  /** How far in the drawn section runs. */
+  readonly width: number;
+}
+
+/** The inserted part of the panel. Every figure but `insertion` is null where the cuts leave no tongue. */
+export interface TongueReport {
+  readonly insertion: number;
+  readonly thicknessAtTip: number | null;
+  readonly thicknessAtMouth: number | null;
+  readonly thinnest: number | null;
+  readonly thickest: number | null;
+  readonly grooveNeeded: number | null;
+}
+
+/** How tongue and groove go together. All null where the cuts leave no tongue. */
+export interface FitReport {
+  /** Groove width less what the tongue needs at the design insertion; negative: too thick. */
+  readonly clearance: number | null;
+  readonly deepestInsertion: number | null;
+  /** This and the faces are at the insertion reached; null when the tongue will not enter. */
+  readonly bottomGap: number | null;
+  /** From the frame's sight edge to the end of the raise at the design insertion; null without a front cut. */
+  readonly visibleMargin: number | null;
+  readonly frontFace: Range | null;
+  readonly backFace: Range | null;
+  readonly verdict: Verdict | null;
+}
+
+/** What `fielded check --json` prints; also everything a drawing needs. Lengths mm, areas mm². */
+export interface Report {
+  readonly fielded: 1;
+  readonly title: string;
+  readonly units: 'mm' | 'in';
+  readonly panel: { readonly thickness: number; readonly measured: number };
+  readonly frame: {
+    readonly thickness: number;
+    readonly groove: { readonly width: number; readonly depth: number; readonly setback: number };
+    readonly swellGap: number;
+    /** The sticking's outline, SVG path data: x in from the sight edge, y down from the front face; null for a plain lip. */
+    readonly sticking: string | null;
+  };
+  readonly section: SectionReport;
+  readonly tongue: TongueReport;
+  readonly fit: FitReport;
+  readonly problems: readonly Problem[];
+}
