@@ -18,3 +18,65 @@ export interface Curve {
 
 /** Curves joined end to start. */
 export type Chain = readonly Curve[];
+
+/** A straight line between two points, mm. */
+export function line(x0: number, y0: number, x1: number, y1: number): Curve {
+  return { x0, y0, x1, y1, cx: 0, cy: 0, r: 0, turn: 0 };
+}
+
+/** The arc about (cx, cy) from (x0, y0) to (x1, y1), mm; `turn` +1 runs anticlockwise with y up. The radius is taken from the start. */
+export function arc(x0: number, y0: number, x1: number, y1: number, cx: number, cy: number, turn: -1 | 1): Curve {
+  return { x0, y0, x1, y1, cx, cy, r: Math.hypot(x0 - cx, y0 - cy), turn };
+}
+
+/** The curve moved by (dx, dy). */
+export function shiftCurve(c: Curve, dx: number, dy: number): Curve {
+  const bent = c.turn !== 0;
+  return {
+    x0: c.x0 + dx,
+    y0: c.y0 + dy,
+    x1: c.x1 + dx,
+    y1: c.y1 + dy,
+    cx: bent ? c.cx + dx : 0,
+    cy: bent ? c.cy + dy : 0,
+    r: c.r,
+    turn: c.turn,
+  };
+}
+
+/** The curve turned about the origin by the angle whose cosine and sine are given, anticlockwise with y up. */
+export function turnCurve(c: Curve, cos: number, sin: number): Curve {
+  return {
+    x0: c.x0 * cos - c.y0 * sin,
+    y0: c.x0 * sin + c.y0 * cos,
+    x1: c.x1 * cos - c.y1 * sin,
+    y1: c.x1 * sin + c.y1 * cos,
+    cx: c.cx * cos - c.cy * sin,
+    cy: c.cx * sin + c.cy * cos,
+    r: c.r,
+    turn: c.turn,
+  };
+}
+
+/** The curve mirrored so that y becomes `sum - y`: from depth below a face to height, and back. */
+export function flipCurve(c: Curve, sum: number): Curve {
+  return {
+    x0: c.x0,
+    y0: sum - c.y0,
+    x1: c.x1,
+    y1: sum - c.y1,
+    cx: c.cx,
+    cy: c.turn === 0 ? 0 : sum - c.cy,
+    r: c.r,
+    turn: -c.turn as -1 | 0 | 1,
+  };
+}
+
+/** Angle an arc turns through, radians, 0 < angle < 2π; 0 for a line. */
+export function arcAngle(c: Curve): number {
+  if (c.turn === 0) return 0;
+  const from = Math.atan2(c.y0 - c.cy, c.x0 - c.cx);
+  const to = Math.atan2(c.y1 - c.cy, c.x1 - c.cx);
+  const angle = c.turn * (to - from);
+  return angle > 0 ? angle : angle + 2 * Math.PI;
+}
