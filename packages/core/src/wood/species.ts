@@ -1,0 +1,109 @@
+import { SPECIES_TABLE, type SpeciesRow } from './species-table.ts';
+
+/** Something that has a radial figure (across the growth rings) and a tangential one (along them). */
+export interface TwoWays {
+  readonly radial: number;
+  readonly tangential: number;
+}
+
+/** A wood ready to compute with: both kinds of figures filled in, and where they came from. */
+export interface Species {
+  readonly name: string;
+  /** Change per 1 % of moisture as a part of the size, Table 13-5, for 6 to 14 %. */
+  readonly coefficient: TwoWays;
+  /** % of the green size lost from green to oven dry, Table 4-3. */
+  readonly shrinkage: TwoWays;
+  /** Moisture, %, below which it shrinks. */
+  readonly fibreSaturation: number;
+  /** Specific gravity at 12 % moisture, Table 5-3; null where not listed. */
+  readonly gravity: number | null;
+  /** 'printed' in a table of the handbook, or 'derived' from the other table by the identity between them. */
+  readonly from: { readonly coefficient: 'printed' | 'derived'; readonly shrinkage: 'printed' | 'derived' };
+  /** Which figures were written down from memory. */
+  readonly fromMemory: readonly string[];
+}
+
+/**
+ * The dimensional change coefficient that belongs to a shrinkage.
+ *
+ * `shrinkage` in % from green to oven dry; the answer is per 1 % of moisture, of the size at 10 %. Straight-line
+ * shrinkage below fibre saturation F: C = (S/F) / (100 − S·(F − 10)/F). With F = 30 it reproduces Wood Handbook
+ * Table 13-5 from Table 4-3 to the last printed digit, sycamore's tangential excepted (1 in the fifth place).
+ *
+ * @example coefficientFromShrinkage(7.1) // 0.00248, black cherry, tangential
+ */
+export function coefficientFromShrinkage(shrinkage: number, fibreSaturation = 30): number {
+  return shrinkage / fibreSaturation / (100 - (shrinkage * (fibreSaturation - 10)) / fibreSaturation);
+}
+
+/** The shrinkage, %, that belongs to a dimensional change coefficient: the inverse of {@link coefficientFromShrinkage}. */
+export function shrinkageFromCoefficient(coefficient: number, fibreSaturation = 30): number {
+  return (100 * fibreSaturation * coefficient) / (1 + (fibreSaturation - 10) * coefficient);
+}
+
+/** Every wood known, as the tables have them. */
+export function listSpecies(): readonly Species[] {
+  return SPECIES_TABLE.map(fillIn);
+}
+
+/**
+ * The wood of this name, or null where none is known by it.
+ *
+ * Capitals, hyphens, commas and the order of the words do not matter: "Cherry, black" is black cherry.
+ */
+export function findSpecies(name: string): Species | null {
+  const wanted = nameKey(name);
+  const row = SPECIES_TABLE.find((each) => [each.name, ...each.also].some((known) => nameKey(known) === wanted));
+  return row ? fillIn(row) : null;
+}
+
+/** The name of a known wood that a misspelt one most likely meant: least letters changed, first in the table among equals. */
+export function nearestSpecies(name: string): string {
+  const wanted = nameKey(name);
+  let best = { name: SPECIES_TABLE[0]!.name, distance: Number.POSITIVE_INFINITY };
+  for (const row of SPECIES_TABLE) {
+    for (const known of [row.name, ...row.also]) {
+      const distance = lettersChanged(wanted, nameKey(known));
+      if (distance < best.distance) best = { name: row.name, distance };
+    }
+  }
+  return best.name;
+}
+
+function fillIn(row: SpeciesRow): Species {
+  const F = row.fibreSaturation;
+  const coefficient = row.coefficient ?? row.shrinkage!.map((each) => coefficientFromShrinkage(each, F));
+  const shrinkage = row.shrinkage ?? row.coefficient!.map((each) => shrinkageFromCoefficient(each, F));
+  return {
+    name: row.name,
+    coefficient: { radial: coefficient[0]!, tangential: coefficient[1]! },
+    shrinkage: { radial: shrinkage[0]!, tangential: shrinkage[1]! },
+    fibreSaturation: F,
+    gravity: row.gravity,
+    from: {
+      coefficient: row.coefficient ? 'printed' : 'derived',
+      shrinkage: row.shrinkage ? 'printed' : 'derived',
+    },
+    fromMemory: row.fromMemory,
+  };
+}
+
+/** Words in alphabetical order without case or punctuation, so that "Cherry, black" and "black cherry" are one name. */
+function nameKey(name: string): string {
+  const words = name.toLowerCase().match(/[a-z]+/g) ?? [];
+  return words.sort().join(' ');
+}
+
+/** Least number of letters to insert, delete or replace (Levenshtein) to turn one word into the other. */
+function lettersChanged(from: string, to: string): number {
+  let row = Array.from({ length: to.length + 1 }, (_, index) => index);
+  for (let i = 1; i <= from.length; i++) {
+    const next = [i];
+    for (let j = 1; j <= to.length; j++) {
+      const replaced = row[j - 1]! + (from[i - 1] === to[j - 1] ? 0 : 1);
+      next.push(Math.min(replaced, row[j]! + 1, next[j - 1]! + 1));
+    }
+    row = next;
+  }
+  return row[to.length]!;
+}
