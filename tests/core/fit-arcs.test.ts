@@ -1,0 +1,216 @@
+import fc from 'fast-check';
+import { describe, expect, it } from 'vitest';
+import { joinTangents } from '../../packages/core/src/geometry/biarc.ts';
+import type { Chain, Curve } from '../../packages/core/src/geometry/curve.ts';
+import { fitArcs, type SmoothCurve } from '../../packages/core/src/geometry/fit-arcs.ts';
+import { fitBezier, type Point } from '../../packages/core/src/geometry/fit-bezier.ts';
+
+/** Distance from a point to a chain, by the angle an arc covers: written apart from the fitter's own. */
+function distanceToChain(chain: Chain, x: number, y: number): number {
+  return Math.min(...chain.map((c) => distanceToPiece(c, x, y)));
+}
+
+function distanceToPiece(c: Curve, x: number, y: number): number {
+  const ends = Math.min(Math.hypot(x - c.x0, y - c.y0), Math.hypot(x - c.x1, y - c.y1));
+  if (c.turn === 0) {
+    const length = Math.hypot(c.x1 - c.x0, c.y1 - c.y0);
+    const along = ((x - c.x0) * (c.x1 - c.x0) + (y - c.y0) * (c.y1 - c.y0)) / length;
+    if (along < 0 || along > length) return ends;
+    return Math.abs((x - c.x0) * (c.y1 - c.y0) - (y - c.y0) * (c.x1 - c.x0)) / length;
+  }
+  const turned = (px: number, py: number): number => {
+    const angle = c.turn * (Math.atan2(py - c.cy, px - c.cx) - Math.atan2(c.y0 - c.cy, c.x0 - c.cx));
+    return angle < 0 ? angle + 2 * Math.PI : angle;
+  };
+  if (turned(x, y) <= turned(c.x1, c.y1)) return Math.min(ends, Math.abs(Math.hypot(x - c.cx, y - c.cy) - c.r));
+  return ends;
+}
+
+/** Unit direction of a piece at its start (0) or end (1). */
+function direction(c: Curve, end: 0 | 1): [number, number] {
+  if (c.turn === 0) {
+    const length = Math.hypot(c.x1 - c.x0, c.y1 - c.y0);
+    return [(c.x1 - c.x0) / length, (c.y1 - c.y0) / length];
+  }
+  const [x, y] = end === 0 ? [c.x0, c.y0] : [c.x1, c.y1];
+  return [(-c.turn * (y - c.cy)) / c.r, (c.turn * (x - c.cx)) / c.r];
+}
+
+function greatestKink(chain: Chain): number {
+  let greatest = 0;
+  for (let i = 1; i < chain.length; i++) {
+    const [ax, ay] = direction(chain[i - 1]!, 1);
+    const [bx, by] = direction(chain[i]!, 0);
+    greatest = Math.max(greatest, Math.abs(Math.atan2(ax * by - ay * bx, ax * bx + ay * by)));
+  }
+  return greatest;
+}
+
+function cubicAt([p, q, r, s]: readonly Point[], u: number): Point {
+  const mix = (k: 'x' | 'y') =>
+    (1 - u) ** 3 * p![k] + 3 * (1 - u) ** 2 * u * q![k] + 3 * (1 - u) * u * u * r![k] + u ** 3 * s![k];
+  return { x: mix('x'), y: mix('y') };
+}
+
+const sCurve: Point[] = [
+  { x: 0, y: 0 },
+  { x: 20, y: 0 },
+  { x: 10, y: 9 },
+  { x: 30, y: 9 },
+];
+
+describe('joinTangents', () => {
+  it('draws a quarter circle as one arc', () => {
+    const [only, ...rest] = joinTangents({ x: 0, y: 0, dx: 1, dy: 0 }, { x: 10, y: 10, dx: 0, dy: 1 });
+    expect(rest).toEqual([]);
+    expect(only).toMatchObject({ cx: 0, cy: 10, r: 10, turn: 1 });
+  });
+
+  it('draws a line between ends that lie on each other’s tangent', () => {
+    const chain = joinTangents({ x: 0, y: 0, dx: 3, dy: 4 }, { x: 3, y: 4, dx: 6, dy: 8 });
+    expect(chain).toEqual([{ x0: 0, y0: 0, x1: 3, y1: 4, cx: 0, cy: 0, r: 0, turn: 0 }]);
+  });
+
+  it('draws the symmetric ogee: two quarter circles that meet half way', () => {
+    const chain = joinTangents({ x: 0, y: 0, dx: 1, dy: 0 }, { x: 20, y: 20, dx: 1, dy: 0 });
+    expect(chain.map((c) => [c.turn, c.x1, c.y1])).toEqual([
+      [1, 10, 10],
+      [-1, 20, 20],
+    ]);
+    for (const c of chain) expect(c.r).toBeCloseTo(10, 12);
+  });
+
+  it('has no pair for directions that both point straight back along the chord', () => {
+    expect(joinTangents({ x: 0, y: 0, dx: -1, dy: 0 }, { x: 10, y: 0, dx: -1, dy: 0 })).toEqual([]);
+    expect(joinTangents({ x: 1, y: 1, dx: 1, dy: 0 }, { x: 1, y: 1, dx: 0, dy: 1 })).toEqual([]);
+  });
+});
+
+describe('fitArcs', () => {
+  it('gives a line one line and a circle one arc', () => {
+    const straight = fitArcs((u) => ({ x: 10 * u, y: 4 * u, dx: 10, dy: 4 }));
+    expect(straight.chain.map((c) => c.turn)).toEqual([0]);
+    const round = fitArcs((u) => ({
+      x: 10 * Math.cos(2 * u),
+      y: 10 * Math.sin(2 * u),
+      dx: -Math.sin(2 * u),
+      dy: Math.cos(2 * u),
+    }));
+    expect(round.chain).toHaveLength(1);
+    expect(round.chain[0]!.r).toBeCloseTo(10, 12);
+    expect(round.deviation).toBeLessThan(1e-12);
+  });
+
+  it('fits a full turn, whose ends coincide', () => {
+    const fit = fitArcs((u) => ({
+      x: 8 * Math.cos(2 * Math.PI * u),
+      y: 5 * Math.sin(2 * Math.PI * u),
+      dx: -8 * Math.sin(2 * Math.PI * u),
+      dy: 5 * Math.cos(2 * Math.PI * u),
+    }));
+    expect(fit.deviation).toBeLessThanOrEqual(0.005);
+    expect(fit.chain.length).toBeGreaterThan(4);
+  });
+
+  it('gives a curve of no length no pieces, and refuses a tolerance of 0', () => {
+    expect(fitArcs(() => ({ x: 3, y: 2, dx: 1, dy: 0 }))).toEqual({ chain: [], deviation: 0 });
+    expect(() => fitArcs((u) => ({ x: u, y: 0, dx: 1, dy: 0 }), 0)).toThrow(
+      new RangeError('the tolerance must be above 0 mm, got 0'),
+    );
+  });
+
+  it('uses no more pairs of arcs than an exhaustive search over 300 joints needs', () => {
+    const curve: SmoothCurve = (u) => ({ x: 40 * u, y: 3 * Math.sin(4 * u), dx: 40, dy: 12 * Math.cos(4 * u) });
+    const joints = 300;
+    const holds = (i: number, k: number): boolean => {
+      const chain = joinTangents(curve(i / joints), curve(k / joints));
+      for (let n = 1; n < 60; n++) {
+        const p = curve((i + ((k - i) * n) / 60) / joints);
+        if (distanceToChain(chain, p.x, p.y) > 0.005) return false;
+      }
+      return true;
+    };
+    const fewest = [0];
+    for (let k = 1; k <= joints; k++) {
+      fewest[k] = Number.POSITIVE_INFINITY;
+      for (let i = Math.max(0, k - 150); i < k; i++) {
+        if (fewest[i]! + 1 < fewest[k]! && holds(i, k)) fewest[k] = fewest[i]! + 1;
+      }
+    }
+    const fit = fitArcs(curve);
+    expect(Math.ceil(fit.chain.length / 2)).toBeLessThanOrEqual(fewest[joints]!);
+    expect(fewest[joints]).toBeGreaterThan(2);
+  });
+});
+
+describe('fitBezier', () => {
+  it('fits an ogee within 0.005 mm in 14 pieces, smooth throughout', () => {
+    const fit = fitBezier(sCurve);
+    expect(fit.chain).toHaveLength(14);
+    expect(fit.deviation).toBeLessThanOrEqual(0.005);
+    expect(greatestKink(fit.chain)).toBeLessThan(1e-9);
+  });
+
+  it('reads a quadratic as the cubic it is', () => {
+    const [p, q, r] = [
+      { x: 0, y: 0 },
+      { x: 10, y: 10 },
+      { x: 20, y: 0 },
+    ];
+    const fit = fitBezier([p, q, r]);
+    const top = distanceToChain(fit.chain, 10, 5);
+    expect(top).toBeLessThan(0.005);
+    expect(fit.chain.at(-1)).toMatchObject({ x1: 20, y1: 0 });
+  });
+
+  it('draws straight ones as lines, there and back where they double back', () => {
+    const on = (xs: number[]): Point[] => xs.map((x) => ({ x, y: 2 * x }));
+    expect(fitBezier(on([0, 5, 10])).chain.map((c) => [c.turn, c.x1, c.y1])).toEqual([[0, 10, 20]]);
+    expect(fitBezier(on([1, 1, 1, 1])).chain).toEqual([]);
+    const back = fitBezier(on([0, 15, -5, 10])).chain;
+    // Speed 3·(15 − 70u + 70u²) vanishes at u = 1/2 ± √(1/4 − 3/14).
+    const turn = 0.5 - Math.sqrt(1 / 4 - 3 / 14);
+    const far = cubicAt(on([0, 15, -5, 10]), turn).x;
+    expect(back.map((c) => c.x1)).toEqual([expect.closeTo(far, 9), expect.closeTo(10 - far, 9), 10]);
+  });
+
+  it('holds near a cusp and through a loop', () => {
+    const cusp = fitBezier([
+      { x: 0, y: 0 },
+      { x: 20, y: 20 },
+      { x: 0, y: 20 },
+      { x: 20, y: 0 },
+    ]);
+    expect(cusp.deviation).toBeLessThanOrEqual(0.005);
+    expect(cusp.chain.length).toBeLessThan(60);
+  });
+
+  it('refuses two points and five', () => {
+    expect(() => fitBezier(sCurve.slice(0, 2))).toThrow('a Bézier curve has 3 or 4 control points, got 2');
+    expect(() => fitBezier([...sCurve, { x: 0, y: 0 }])).toThrow(RangeError);
+  });
+
+  it('holds its tolerance on any curve, measured apart from the fitter, and keeps its ends', () => {
+    const coordinate = fc.integer({ min: -4000, max: 4000 }).map((k) => k / 100);
+    const point = fc.record({ x: coordinate, y: coordinate });
+    const tolerances = fc.constantFrom(0.05, 0.005, 0.001);
+    fc.assert(
+      fc.property(fc.tuple(point, point, point, point), tolerances, (points, tolerance) => {
+        fc.pre(points.some((p) => p.x !== points[0].x || p.y !== points[0].y));
+        const { chain, deviation } = fitBezier(points, tolerance);
+        expect(deviation).toBeLessThanOrEqual(tolerance);
+        let measured = 0;
+        for (let i = 0; i <= 1000; i++) {
+          const p = cubicAt(points, i / 1000);
+          measured = Math.max(measured, distanceToChain(chain, p.x, p.y));
+        }
+        expect(measured).toBeLessThanOrEqual(1.02 * deviation + 1e-9);
+        const [start, end] = [chain[0]!, chain.at(-1)!];
+        expect(Math.hypot(start.x0 - points[0].x, start.y0 - points[0].y)).toBeLessThan(1e-9);
+        expect(Math.hypot(end.x1 - points[3].x, end.y1 - points[3].y)).toBeLessThan(1e-9);
+        expect(greatestKink(chain)).toBeLessThan(1e-6);
+      }),
+      { numRuns: 60, seed: 7 },
+    );
+  });
+});
