@@ -1,6 +1,7 @@
 export type { Chain, Curve } from './geometry/curve.ts';
 export { type ArcFit, FIT_TOLERANCE, fitArcs, type SmoothCurve } from './geometry/fit-arcs.ts';
 export { fitBezier, type Point } from './geometry/fit-bezier.ts';
+export { evaluate } from './job/evaluate.ts';
 export type * from './job/job.ts';
 export type * from './job/report.ts';
 export { parseAngle } from './measure/angle.ts';

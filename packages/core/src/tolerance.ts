@@ -1,5 +1,11 @@
-/** Two lengths closer than this (mm) are one: a tenth of an ångström's worth of wood, far above rounding at 1 m (1e-13). */
+/** Two lengths closer than this (mm) are one: a picometre, far below any wood and far above rounding at 1 m (1e-13 mm). */
 export const SAME_LENGTH = 1e-9;
+
+/** A strip narrower than this (mm) is no strip: above rounding at 1 m, and worth less than 1e-10 mm² at any panel's thickness. */
+export const STRIP_WIDTH = 1e-12;
+
+/** Wood thinner than this (mm) across a whole strip is two surfaces that coincide, parted by rounding only. */
+export const SLIVER = 1e-11;
 
 /** Arcs flatter than this (mm, chord to arc) are drawn and computed as their chord: below every other figure's rounding. */
 export const FLAT_ARC = 1e-12;

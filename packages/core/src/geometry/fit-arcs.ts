@@ -1,6 +1,7 @@
 import { SAME_LENGTH } from '../tolerance.ts';
 import { distanceTo, type Heading, joinTangents } from './biarc.ts';
 import { arcAngle, type Chain, type Curve, line } from './curve.ts';
+import { findPeak } from './peak.ts';
 
 /**
  * A curve to be fitted: where it is and which way it heads at u, 0 ≤ u ≤ 1. It must be smooth (a corner is two curves),
@@ -139,26 +140,5 @@ function measureSpan(curve: SmoothCurve, from: number, to: number, arcs: Chain):
       at = from + i * step;
     }
   }
-  return Math.max(greatest, closeIn(away, at - step, at + step));
-}
-
-/** Greatest value of a single peak between two places, by golden section. */
-function closeIn(f: (u: number) => number, from: number, to: number): number {
-  const golden = (Math.sqrt(5) - 1) / 2;
-  let a = from;
-  let b = to;
-  let left = f(b - golden * (b - a));
-  let right = f(a + golden * (b - a));
-  for (let i = 0; i < 16; i++) {
-    if (left > right) {
-      b = a + golden * (b - a);
-      right = left;
-      left = f(b - golden * (b - a));
-    } else {
-      a = b - golden * (b - a);
-      left = right;
-      right = f(a + golden * (b - a));
-    }
-  }
-  return Math.max(left, right);
+  return Math.max(greatest, away(findPeak(away, at - step, at + step, 16)));
 }

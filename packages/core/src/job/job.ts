@@ -1,72 +1,13 @@
-import type { Chain } from '../geometry/curve.ts';
+import type { FitLimits, Frame } from '../frame/frame.ts';
+import type { Cut } from '../machining/cut.ts';
+import type { Panel } from '../panel/panel.ts';
+import type { Shop } from '../tooling/shop.ts';
 
-/** The named shapes and the free outline. */
-export type ShapeName = 'rebate' | 'bevel' | 'cove' | 'ovolo' | 'ogee' | 'outline';
-
-/** A profile as given: where it starts and ends, in mm. `land` is the flat at full depth from the edge, `shoulder` the upright step at the field. */
-export interface NamedProfile {
-  readonly shape: Exclude<ShapeName, 'outline'>;
-  readonly reach: number;
-  readonly depth: number;
-  readonly land: number;
-  readonly shoulder: number;
-  /** Where an ogee turns from hollow to round, 0 to 1 along its run; 0.5 for every other shape. */
-  readonly balance: number;
-}
-
-/** A free outline in cut coordinates (x = in from the edge, y = down from the worked face), from the edge to the face. */
-export interface OutlineProfile {
-  readonly shape: 'outline';
-  readonly reach: number;
-  readonly depth: number;
-  readonly chain: Chain;
-}
-
-export type Profile = NamedProfile | OutlineProfile;
-
-/** A cut with its set-up, everything filled in. Lengths mm, `tilt` in radians: 0 flat on the table, π/2 on edge. */
-export interface Cut {
-  readonly name: string;
-  readonly side: 'front' | 'back';
-  readonly profile: Profile;
-  readonly depth: number;
-  readonly reach: number;
-  readonly run: 'under' | 'over';
-  readonly tilt: number;
-  readonly head?: string;
-  readonly knife?: string;
-}
-
-export interface Groove {
-  readonly width: number;
-  readonly depth: number;
-  readonly setback: number;
-}
-
-export interface Frame {
-  readonly thickness: number;
-  readonly groove: Groove;
-  readonly swellGap: number;
-  /** Profile worked on the front lip's arris: reach in from the sight edge, depth below the front face. */
-  readonly sticking?: Profile;
-}
-
-export interface Panel {
-  /** Planed thickness: what the cutters are set for. */
-  readonly thickness: number;
-  /** What the calliper says: what the section is computed on. */
-  readonly measured: number;
-  readonly species?: string;
-  readonly sawn: 'flat' | 'quarter';
-  readonly width?: number;
-}
-
-/** Clearances, mm, that part the verdicts. */
-export interface FitLimits {
-  readonly target: number;
-  readonly snug: number;
-  readonly loose: number;
-}
+export type * from '../frame/frame.ts';
+export type * from '../machining/cut.ts';
+export type * from '../panel/panel.ts';
+export type * from '../profile/profile.ts';
+export type * from '../tooling/shop.ts';
 
 /** ± on each source, mm. */
 export interface SpreadLimits {
@@ -112,56 +53,4 @@ export interface Job {
   readonly season?: Season;
   readonly doors: readonly Door[];
   readonly shop?: Shop;
-}
-
-/** A knife of the shop: a profile, where it runs and what it was ground for. */
-export interface ShopKnife {
-  readonly profile: Profile;
-  readonly head?: string;
-  readonly groundFor?: { readonly run: 'under' | 'over'; readonly rotation: 'clockwise' | 'counterclockwise' };
-  /** 'knife': the outline was taken off the steel; 'wood' (default): it is the section it leaves. */
-  readonly measured: 'wood' | 'knife';
-}
-
-/** A cutter head. Lengths mm, angles radians, speeds rpm. */
-export interface Head {
-  readonly cuttingDiameter: number;
-  readonly bodyDiameter: number;
-  readonly height: number;
-  readonly rake: number;
-  readonly shear: number;
-  readonly wedge: number;
-  readonly knives: number;
-  readonly limiterGap: number;
-  readonly maxSpeed: number;
-  readonly knifeThickness: number;
-  readonly feed: 'hand' | 'mechanical';
-}
-
-export interface Machine {
-  readonly speeds: readonly number[];
-  readonly seat: readonly [number, number];
-  readonly opening: number;
-  readonly nutDiameter: number;
-  readonly reversing: boolean;
-  readonly feeds: readonly number[];
-}
-
-export interface Rules {
-  readonly leastEndGrainWidth: number;
-  readonly kerf: number;
-  /** Radians. */
-  readonly leastSideClearance: number;
-  /** Radians. */
-  readonly leastClearance: number;
-  readonly rimSpeed: readonly [number, number];
-  readonly leastEngagement: number;
-}
-
-export interface Shop {
-  readonly units: 'mm' | 'in';
-  readonly knives: Readonly<Record<string, ShopKnife>>;
-  readonly heads: Readonly<Record<string, Head>>;
-  readonly machines: Readonly<Record<string, Machine>>;
-  readonly rules: Rules;
 }

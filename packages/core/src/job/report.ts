@@ -1,14 +1,8 @@
+import type { FitReport, TongueReport } from '../frame/fit-report.ts';
 import type { Problem } from '../problem.ts';
-import type { ShapeName } from './job.ts';
+import type { ShapeName } from '../profile/profile.ts';
 
-/** The verdicts on a fit, from worst to loosest. */
-export type Verdict = 'will-not-enter' | 'stops-short' | 'tight' | 'sliding' | 'loose';
-
-/** Least and most over the panel's float, mm; positive stands proud of the frame, negative is recessed. */
-export interface Range {
-  readonly least: number;
-  readonly most: number;
-}
+export type * from '../frame/fit-report.ts';
 
 /** One cut as made. Lengths mm, areas mm². */
 export interface CutReport {
@@ -49,30 +43,6 @@ export interface SectionReport {
   readonly outline: string;
   /** How far in the drawn section runs. */
   readonly width: number;
-}
-
-/** The inserted part of the panel. Every figure but `insertion` is null where the cuts leave no tongue. */
-export interface TongueReport {
-  readonly insertion: number;
-  readonly thicknessAtTip: number | null;
-  readonly thicknessAtMouth: number | null;
-  readonly thinnest: number | null;
-  readonly thickest: number | null;
-  readonly grooveNeeded: number | null;
-}
-
-/** How tongue and groove go together. All null where the cuts leave no tongue. */
-export interface FitReport {
-  /** Groove width less what the tongue needs at the design insertion; negative: too thick. */
-  readonly clearance: number | null;
-  readonly deepestInsertion: number | null;
-  /** This and the faces are at the insertion reached; null when the tongue will not enter. */
-  readonly bottomGap: number | null;
-  /** From the frame's sight edge to the end of the raise at the design insertion; null without a front cut. */
-  readonly visibleMargin: number | null;
-  readonly frontFace: Range | null;
-  readonly backFace: Range | null;
-  readonly verdict: Verdict | null;
 }
 
 /** What `fielded check --json` prints; also everything a drawing needs. Lengths mm, areas mm². */

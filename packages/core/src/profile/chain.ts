@@ -1,5 +1,5 @@
 import { type Chain, type Curve, line } from '../geometry/curve.ts';
-import type { NamedProfile, Profile } from '../job/job.ts';
+import type { NamedProfile, Profile } from './profile.ts';
 
 /**
  * Radius of the single arc that spans a raise, mm: tangent to the land at one end or parallel to the face at the other.

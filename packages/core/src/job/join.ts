@@ -1,0 +1,39 @@
+import { designInsertion, fitTongue, measureTongue } from '../frame/fit.ts';
+import type { FitReport, TongueReport } from '../frame/fit-report.ts';
+import { type Edge, makeEdge } from '../panel/edge.ts';
+import type { Job } from './job.ts';
+
+/** Tongue and fit of an edge in the job's frame; every figure null where the cuts leave no tongue. */
+export function joinFrame(job: Job, { tongue, section }: Edge): { tongue: TongueReport; fit: FitReport } {
+  const insertion = designInsertion(job.frame);
+  if (tongue === null) return { tongue: { ...NO_TONGUE, insertion }, fit: NO_FIT };
+  const raises = job.cuts.filter(({ side }) => side === 'front').map(({ reach }) => reach);
+  const margin = raises.length === 0 ? null : Math.max(...raises);
+  return {
+    tongue: measureTongue(tongue, insertion),
+    fit: fitTongue(tongue, job.frame, job.fit, section.thickness, margin),
+  };
+}
+
+/** The fit a job would give, without the rest of its report. */
+export function fitJob(job: Job): FitReport {
+  return joinFrame(job, makeEdge(job.panel, job.cuts)).fit;
+}
+
+const NO_TONGUE = {
+  thicknessAtTip: null,
+  thicknessAtMouth: null,
+  thinnest: null,
+  thickest: null,
+  grooveNeeded: null,
+} as const;
+
+const NO_FIT: FitReport = {
+  clearance: null,
+  deepestInsertion: null,
+  bottomGap: null,
+  visibleMargin: null,
+  frontFace: null,
+  backFace: null,
+  verdict: null,
+};

@@ -1,0 +1,82 @@
+import { type Chain, type Curve, line, shiftCurve, turnCurve } from '../geometry/curve.ts';
+import { runsForward, upperEnvelope } from '../geometry/envelope.ts';
+import { profileChain } from '../profile/chain.ts';
+import type { Cut } from './cut.ts';
+
+/** A cut at its setting, in cut coordinates: x = in from the edge, y = depth below the worked face. */
+export interface Sweep {
+  /** The profile as drawn, run out past the edge and the face. */
+  readonly drawn: Chain;
+  /** What the turning knife leaves: the same chain, unless the knife takes wood that the drawing keeps. */
+  readonly swept: Chain;
+}
+
+/**
+ * What a turning knife clears when the profile is set `depthTaken` deep and `cut.reach` in.
+ *
+ * The head turns about its axis, so at each station along the axis it clears everything out to its greatest radius there:
+ * the edge of the cut is the outer envelope of the profile seen along the axis. `tilt` 0 puts the axis along the depth
+ * (panel flat), π/2 along the reach (panel on edge); every angle goes the one way: turn, envelope, turn back. Exact.
+ * Moving spindle or fence moves the whole profile, which runs straight on beyond the edge and out through the face.
+ */
+export function sweepCut(cut: Cut, depthTaken: number): Sweep {
+  const { profile } = cut;
+  const right = cut.reach - profile.reach;
+  const down = depthTaken - profile.depth;
+  const chain = profileChain(profile);
+  const set = right === 0 && down === 0 ? chain : chain.map((c) => shiftCurve(c, right, down));
+  const drawn = runOut(set);
+  const [cos, sin] = cosineAndSine(cut.tilt);
+  // Seen along the axis: x grows along the axis from the edge towards the face, y is the radius.
+  const seen = drawn.map((c) => turnCurve(c, sin, cos));
+  if (runsForward(seen)) return { drawn, swept: drawn };
+  return { drawn, swept: sweptEdge(drawn, cos, sin) };
+}
+
+/** The envelope of a chain that turns back on itself as seen along the axis. */
+function sweptEdge(drawn: Chain, cos: number, sin: number): Chain {
+  const first = drawn[0]!;
+  const last = drawn[drawn.length - 1]!;
+  const out = outside(drawn);
+  const turn = (c: Curve) => turnCurve(c, sin, cos);
+  const beyondEdge = [turn(line(out.x, first.y0, first.x0, first.y0))];
+  const beyondFace = [turn(line(last.x1, last.y1, last.x1, out.y))];
+  const envelope = upperEnvelope([drawn.map(turn), beyondEdge, beyondFace]);
+  const swept = envelope.map((c) => turnCurve(c, sin, -cos));
+  // Where the deepest stretch lies away from the edge, the knife has cleared all the way in to it.
+  const start = swept[0]!;
+  if (start.x0 > 0) {
+    const way = (start.x0 + 1) / cos;
+    swept.unshift(line(start.x0 - way * cos, start.y0 - way * sin, start.x0, start.y0));
+  }
+  return swept;
+}
+
+/** The chain with its straight run-out: level from its first point to the edge, upright from its last point to the face. */
+function runOut(chain: Chain): Chain {
+  const first = chain[0]!;
+  const last = chain[chain.length - 1]!;
+  const run: Curve[] = [];
+  if (first.x0 > 0) run.push(line(0, first.y0, first.x0, first.y0));
+  run.push(...chain);
+  if (last.y1 > 0) run.push(line(last.x1, last.y1, last.x1, 0));
+  return run;
+}
+
+/** A depth and a distance that lie outside stock and chain alike, where the run-out may stop. */
+function outside(chain: Chain): { x: number; y: number } {
+  let x = 0;
+  let y = 0;
+  for (const c of chain) {
+    x = Math.min(x, c.x0, c.x1);
+    y = Math.min(y, c.y0, c.y1);
+  }
+  return { x: x - 1, y: y - 1 };
+}
+
+/** Cosine and sine, exact at flat and on edge so that level stays level. */
+function cosineAndSine(tilt: number): [number, number] {
+  if (tilt === 0) return [1, 0];
+  if (tilt === Math.PI / 2) return [0, 1];
+  return [Math.cos(tilt), Math.sin(tilt)];
+}

@@ -1,0 +1,121 @@
+import { heightAt, type Piece } from '../geometry/piece.ts';
+import { SAME_LENGTH } from '../tolerance.ts';
+import type { Section } from './section.ts';
+
+/** A stretch over [x0, x1] in which front and back surface are one piece each. */
+export interface TongueStretch {
+  readonly x0: number;
+  readonly x1: number;
+  readonly front: Piece;
+  readonly back: Piece;
+}
+
+/** The tongue's two surfaces from the tip inwards: stretch by stretch, without gaps where wood is. */
+export type Tongue = readonly TongueStretch[];
+
+/** Reads the section's front and back surface as matching stretches. Stretches where no wood is are missing. */
+export function readTongue(section: Section): Tongue {
+  const fronts = section.boundaries.filter((b) => b.outer && b.wood > 0);
+  const backs = section.boundaries.filter((b) => b.outer && b.wood < 0);
+  const tongue: TongueStretch[] = [];
+  let f = 0;
+  let k = 0;
+  while (f < fronts.length && k < backs.length) {
+    const front = fronts[f]!;
+    const back = backs[k]!;
+    const x0 = Math.max(front.x0, back.x0);
+    const x1 = Math.min(front.x1, back.x1);
+    if (x0 < x1) tongue.push({ x0, x1, front: front.piece, back: back.piece });
+    if (front.x1 <= back.x1) f++;
+    if (back.x1 <= front.x1) k++;
+  }
+  return tongue;
+}
+
+/** The part of the tongue inserted to depth e, its last stretch cut there; a step that stands at e itself stays outside. */
+export function insertedPart(tongue: Tongue, e: number): Tongue {
+  const part: TongueStretch[] = [];
+  for (const s of tongue) {
+    if (s.x0 >= e - SAME_LENGTH) break;
+    part.push(s.x1 <= e ? s : { ...s, x1: e });
+  }
+  return part;
+}
+
+/** Greatest and least height of a piece over [x0, x1], mm. */
+export function heightRange(p: Piece, x0: number, x1: number): { least: number; most: number } {
+  const y0 = heightAt(p, x0);
+  const y1 = heightAt(p, x1);
+  const level = p.turn !== 0 && p.cx > x0 && p.cx < x1;
+  return {
+    least: level && p.turn > 0 ? p.cy - p.r : Math.min(y0, y1),
+    most: level && p.turn < 0 ? p.cy + p.r : Math.max(y0, y1),
+  };
+}
+
+/** Thickness of the tongue at x within a stretch, mm. */
+export function thicknessAt(s: TongueStretch, x: number): number {
+  return heightAt(s.front, x) - heightAt(s.back, x);
+}
+
+/**
+ * Least and greatest thickness over an inserted part, mm.
+ *
+ * Over a stretch the thickness is greatest or least at an end or where both surfaces run parallel, which for any pair of
+ * lines and arcs is one x in closed form (formula 6).
+ */
+export function thicknessRange(part: Tongue): { thinnest: number; thickest: number } {
+  let thinnest = Number.POSITIVE_INFINITY;
+  let thickest = Number.NEGATIVE_INFINITY;
+  const take = (thickness: number) => {
+    thinnest = Math.min(thinnest, thickness);
+    thickest = Math.max(thickest, thickness);
+  };
+  for (const s of part) {
+    take(thicknessAt(s, s.x0));
+    take(thicknessAt(s, s.x1));
+    const x = parallelAt(s);
+    if (x > s.x0 && x < s.x1) take(thicknessAt(s, x));
+  }
+  return { thinnest, thickest };
+}
+
+/** Where front and back surface have the same slope, their only one; NaN where they never do or always do. */
+function parallelAt({ front, back }: TongueStretch): number {
+  if (front.turn === 0 && back.turn === 0) return Number.NaN;
+  if (front.turn === 0) return slopeReachedAt(back, front);
+  if (back.turn === 0) return slopeReachedAt(front, back);
+  // The slope of an arc rises with turn·(x − cx)/r; equal slopes mean equal values of that.
+  const a = front.turn / front.r;
+  const b = back.turn / back.r;
+  return (a * front.cx - b * back.cx) / (a - b);
+}
+
+/** Where an arc has the slope of a line. */
+function slopeReachedAt(bow: Piece, straight: Piece): number {
+  const dx = straight.x1 - straight.x0;
+  const dy = straight.y1 - straight.y0;
+  return bow.cx + (bow.turn * bow.r * dy) / Math.hypot(dx, dy);
+}
+
+/** The groove the tongue needs, widening as it goes in: greatest height of the front less least height of the back. */
+export interface GrooveNeed {
+  readonly front: number;
+  readonly back: number;
+}
+
+/** The groove needed by a stretch's part over [x0, x1] on top of what came before it. */
+export function needWith(need: GrooveNeed, s: TongueStretch, x1: number): GrooveNeed {
+  return {
+    front: Math.max(need.front, heightRange(s.front, s.x0, x1).most),
+    back: Math.min(need.back, heightRange(s.back, s.x0, x1).least),
+  };
+}
+
+/** Nothing inserted yet. */
+export const NO_NEED: GrooveNeed = { front: Number.NEGATIVE_INFINITY, back: Number.POSITIVE_INFINITY };
+
+/** Width of groove that lets an inserted part in: max of the front − min of the back over all of it (formula 7). */
+export function grooveNeed(part: Tongue): GrooveNeed {
+  return part.reduce((need, s) => needWith(need, s, s.x1), NO_NEED);
+}
