@@ -5,7 +5,8 @@ import { traceOutline } from '../panel/outline.ts';
 import { profileChain } from '../profile/chain.ts';
 import type { Job, Profile } from './job.ts';
 import { joinFrame } from './join.ts';
-import { findProblems } from './problems.ts';
+import { reportKnives } from './knives.ts';
+import { findProblems, sortProblems } from './problems.ts';
 import type { CutReport, Report, SectionReport } from './report.ts';
 
 /**
@@ -17,6 +18,8 @@ import type { CutReport, Report, SectionReport } from './report.ts';
 export function evaluate(job: Job): Report {
   const edge = makeEdge(job.panel, job.cuts);
   const { tongue, fit } = joinFrame(job, edge);
+  const problems = findProblems(job, edge, fit);
+  const knives = reportKnives(job);
   return {
     fielded: 1,
     title: job.title,
@@ -26,7 +29,8 @@ export function evaluate(job: Job): Report {
     section: reportSection(edge),
     tongue,
     fit,
-    problems: findProblems(job, edge, fit),
+    ...(knives && { knives: knives.reports }),
+    problems: knives ? sortProblems([...problems, ...knives.problems]) : problems,
   };
 }
 

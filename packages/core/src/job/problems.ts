@@ -8,9 +8,12 @@ import type { Job } from './job.ts';
 
 /** Everything that is wrong with a job that could be read, worst first. */
 export function findProblems(job: Job, edge: Edge, fit: FitReport): Problem[] {
-  return [...edgeProblems(job, edge), ...fitProblems(job, fit), ...frameProblems(job, fit)].sort(
-    (p, q) => RANK[p.severity] - RANK[q.severity],
-  );
+  return sortProblems([...edgeProblems(job, edge), ...fitProblems(job, fit), ...frameProblems(job, fit)]);
+}
+
+/** Worst first, otherwise in the order given. */
+export function sortProblems(problems: Problem[]): Problem[] {
+  return problems.sort((p, q) => RANK[p.severity] - RANK[q.severity]);
 }
 
 const RANK = { error: 0, warning: 1, caution: 2 };

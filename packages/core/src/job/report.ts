@@ -1,8 +1,10 @@
 import type { FitReport, TongueReport } from '../frame/fit-report.ts';
 import type { Problem } from '../problem.ts';
 import type { ShapeName } from '../profile/profile.ts';
+import type { KnifeReport } from '../tooling/knife-report.ts';
 
 export type * from '../frame/fit-report.ts';
+export type * from '../tooling/knife-report.ts';
 
 /** One cut as made. Lengths mm, areas mm². */
 export interface CutReport {
@@ -61,5 +63,7 @@ export interface Report {
   readonly section: SectionReport;
   readonly tongue: TongueReport;
   readonly fit: FitReport;
+  /** What to grind for each cut that names a head, in running order; left out where none does. */
+  readonly knives?: readonly KnifeReport[];
   readonly problems: readonly Problem[];
 }

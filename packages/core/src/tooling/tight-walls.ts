@@ -1,0 +1,71 @@
+import { pointAlong, splitAtExtremes } from '../geometry/along.ts';
+import { arcAngle } from '../geometry/curve.ts';
+import { edgeAt } from './edge-clearance.ts';
+import type { KnifeFace } from './knife-face.ts';
+import { type SeenProfile, toCut } from './seen-profile.ts';
+
+/** A stretch of the profile whose side clearance is under the shop's least; ends in cut coordinates, mm, angles in radians. */
+export interface TightWall {
+  readonly from: { readonly a: number; readonly b: number };
+  readonly to: { readonly a: number; readonly b: number };
+  readonly sideClearance: number;
+  /** True where the wall leans over the wood, so that the sweep takes it away. */
+  readonly undercut: boolean;
+  /** The lean off square to the axis that would give the shop's least; null where no lean would. */
+  readonly draft: number | null;
+}
+
+/** Stretches are found to this share of a curve. */
+const TRIED = 64;
+
+/**
+ * The walls that rub: stretches with less side clearance than `least`, each with the draft that would cure it.
+ *
+ * From tan β = tan α · cos φ a wall needs a draft of asin(tan β / tan α) off square to the axis, at the least clearance α
+ * of the stretch (formula K5 turned round). Stretches that run on into each other, around a corner or not, are one.
+ */
+export function tightWalls(seen: SeenProfile, face: KnifeFace, wedge: number, least: number): TightWall[] {
+  const at = edgeAt(seen, face, wedge);
+  const walls: Stretch[] = [];
+  for (const whole of seen.chain) {
+    let open: Stretch | undefined;
+    for (const c of splitAtExtremes([whole])) {
+      const angle = arcAngle(c);
+      for (let i = 0; i < TRIED; i++) {
+        const [start, middle, end] = [at(c, i / TRIED), at(c, (i + 0.5) / TRIED), at(c, (i + 1) / TRIED)];
+        if (middle.side >= least) {
+          open = undefined;
+          continue;
+        }
+        if (!open) {
+          const p = pointAlong(c, i / TRIED, angle);
+          open = { from: p, to: p, side: Number.POSITIVE_INFINITY, clearance: Number.POSITIVE_INFINITY };
+          walls.push(open);
+        }
+        open.to = pointAlong(c, (i + 1) / TRIED, angle);
+        open.side = Math.min(open.side, start.side, middle.side, end.side);
+        open.clearance = Math.min(open.clearance, start.clearance, end.clearance);
+      }
+    }
+  }
+  return walls.map((w) => ({
+    from: toCut(seen, w.from.x, w.from.y),
+    to: toCut(seen, w.to.x, w.to.y),
+    sideClearance: w.side,
+    undercut: w.side < -1e-9,
+    draft: draftFor(least, w.clearance),
+  }));
+}
+
+interface Stretch {
+  readonly from: { x: number; y: number };
+  to: { x: number; y: number };
+  side: number;
+  clearance: number;
+}
+
+function draftFor(side: number, clearance: number): number | null {
+  if (clearance <= 0) return null;
+  const share = Math.tan(side) / Math.tan(clearance);
+  return share < 1 ? Math.asin(share) : null;
+}
