@@ -40,7 +40,7 @@ function reportFrame({ frame }: Job): Report['frame'] {
     thickness,
     groove,
     swellGap,
-    sticking: sticking === undefined ? null : pathData(profileChain(sticking), 0, false),
+    sticking: sticking === undefined ? null : placedPath(profileChain(sticking), 'front', 0),
   };
 }
 
