@@ -17,6 +17,8 @@ export interface Problem {
 /** A problem found while reading a file: always an error, with the place in the text it was read from. */
 export interface Fault extends Problem {
   readonly severity: 'error';
+  /** Name of the file it is in: '' for the job file, else the shop file as the job or the caller names it. */
+  readonly file: string;
   /** 1-based line and column in the file; 0 where the fault has no place (an empty file, say). */
   readonly line: number;
   readonly column: number;

@@ -5,6 +5,9 @@ import { plainNotation } from './notation.ts';
 /** The unit that a file's bare numbers are in. */
 export type Units = 'mm' | 'in';
 
+/** The longest length that is accepted anywhere, mm: no door is ten metres high. */
+export const LONGEST = 10_000;
+
 type LengthUnit = 'mm' | 'cm' | 'm' | 'in' | 'ft';
 
 const SPELLINGS: Readonly<Record<LengthUnit, readonly string[]>> = {

@@ -1,0 +1,143 @@
+import type { Cut } from '../machining/cut.ts';
+import type { Profile } from '../profile/profile.ts';
+import type { Shop } from '../tooling/shop.ts';
+import { completeProfile } from './complete-profile.ts';
+import { type Desk, figureOf } from './desk.ts';
+import type { FileCut, JobFile, Loose } from './job-file.ts';
+import { findNearest } from './nearest.ts';
+import { joinPath } from './yaml-tree.ts';
+
+/** The stock that the cuts are checked against, mm. */
+export interface Stock {
+  readonly thickness: number;
+  readonly measured: number;
+}
+
+/** The cuts with their profiles, names and settings filled in, checked against the stock and the shop. */
+export function completeCuts(
+  files: Loose<JobFile['cuts']>,
+  stock: Stock,
+  shop: Shop | undefined,
+  desk: Desk,
+): (Cut | undefined)[] {
+  const names = new Map<string, number>();
+  return (files ?? []).map((file, index) => {
+    const at = joinPath('cuts', index);
+    const name = file?.name ?? `cut ${index + 1}`;
+    const first = names.get(name);
+    if (first !== undefined)
+      desk.report(
+        'duplicate-cut-name',
+        `${at}.name`,
+        `${at}.name: "${name}" is also the name of ${joinPath('cuts', first)}`,
+        'Give each cut a name of its own: settings are told apart by it',
+      );
+    else names.set(name, index);
+    return completeCut(file, name, at, stock, shop, desk);
+  });
+}
+
+function completeCut(
+  file: Loose<FileCut>,
+  name: string,
+  at: string,
+  stock: Stock,
+  shop: Shop | undefined,
+  desk: Desk,
+): Cut | undefined {
+  if (file === undefined) return undefined;
+  const found = findProfile(file, at, shop, desk);
+  if (file.head !== undefined) checkName('head', file.head, shop?.heads, at, desk);
+  if (file.run === 'over' && file.presented === Math.PI / 2)
+    desk.report(
+      'over-on-edge',
+      `${at}.run`,
+      `${at}.run: over has no meaning on edge, where the worked face stands against the fence`,
+      'Leave run out, or present the panel flat',
+    );
+  if (found === undefined) return undefined;
+  const depth = file.depth ?? found.profile.depth;
+  checkDepth(depth, file, at, stock, desk);
+  const { side, run, presented } = file;
+  // The head a knife is kept in counts where the shop describes it; a cut's own head has to be described.
+  const kept = found.head !== undefined && Object.hasOwn(shop?.heads ?? {}, found.head) ? found.head : undefined;
+  const head = file.head ?? kept;
+  if (side === undefined || run === undefined || presented === undefined) return undefined;
+  const cut = {
+    name,
+    side,
+    profile: found.profile,
+    depth,
+    reach: file.reach ?? found.profile.reach,
+    run,
+    tilt: presented,
+  };
+  return { ...cut, ...(head !== undefined && { head }), ...(file.knife !== undefined && { knife: file.knife }) };
+}
+
+/** A cut's own profile, or its knife's with the head it is kept in. */
+function findProfile(
+  file: NonNullable<Loose<FileCut>>,
+  at: string,
+  shop: Shop | undefined,
+  desk: Desk,
+): { readonly profile: Profile; readonly head?: string } | undefined {
+  const has = (key: 'profile' | 'knife') => Object.hasOwn(file, key);
+  if (has('profile') === has('knife'))
+    desk.report(
+      'profile-or-knife',
+      at,
+      has('knife') ? `${at} has both a profile and a knife` : `${at} has neither a profile nor a knife`,
+      has('knife')
+        ? 'Keep one: a knife brings its own profile'
+        : 'Add a profile, or the name of a knife of the shop file',
+    );
+  const profile = completeProfile(file.profile, `${at}.profile`, desk);
+  if (file.knife === undefined) return profile && { profile };
+  checkName('knife', file.knife, shop?.knives, at, desk);
+  return shop && Object.hasOwn(shop.knives, file.knife) ? shop.knives[file.knife] : undefined;
+}
+
+function checkName(
+  what: 'head' | 'knife',
+  name: string,
+  known: Readonly<Record<string, unknown>> | undefined,
+  at: string,
+  desk: Desk,
+): void {
+  if (known !== undefined && Object.hasOwn(known, name)) return;
+  const path = `${at}.${what}`;
+  if (known === undefined) {
+    desk.report(
+      `unknown-${what}`,
+      path,
+      `${path}: ${name} is looked for in the shop file, and there is none`,
+      'Add shop: and the file that describes it',
+    );
+    return;
+  }
+  const names = Object.keys(known);
+  const near = findNearest(name, names);
+  const list = names.length === 0 ? `The shop file has no ${what} yet` : `The shop file has ${names.join(', ')}`;
+  desk.report(
+    `unknown-${what}`,
+    path,
+    `${path}: ${name} is not in the shop file`,
+    `${near ? `Did you mean ${near}? ` : ''}${list}`,
+  );
+}
+
+/** A cut as deep as the stock leaves no edge: for a cutter set from the worked face that is the measured stock too. */
+function checkDepth(depth: number, file: NonNullable<Loose<FileCut>>, at: string, stock: Stock, desk: Desk): void {
+  const thick = file.run === 'over' ? stock.thickness : Math.min(stock.thickness, figureOf(stock.measured));
+  const least = Number.isNaN(thick) ? stock.thickness : thick;
+  if (!(depth >= least)) return;
+  const path =
+    file.depth !== undefined ? `${at}.depth` : file.knife !== undefined ? `${at}.knife` : `${at}.profile.depth`;
+  desk.report(
+    'takes-whole-edge',
+    path,
+    `${path}: a cut ${desk.show(depth)} deep takes the whole edge of stock ${desk.show(least)} thick`,
+    'Write a depth less than the thickness, so that a tongue is left',
+  );
+}

@@ -1,0 +1,47 @@
+import type { Frame } from '../frame/frame.ts';
+import { completeProfile } from './complete-profile.ts';
+import { type Desk, figureOf } from './desk.ts';
+import type { JobFile, Loose } from './job-file.ts';
+
+/** The frame, its groove and lip checked against its thickness. */
+export function completeFrame(file: Loose<JobFile['frame']>, desk: Desk): Frame | undefined {
+  const thickness = figureOf(file?.thickness);
+  const width = figureOf(file?.groove?.width);
+  const depth = figureOf(file?.groove?.depth);
+  const setback = figureOf(file?.groove?.setback);
+  const swellGap = figureOf(file?.swellGap);
+  const { report, show } = desk;
+  if (setback + width > thickness)
+    report(
+      'groove-behind-frame',
+      'frame.groove',
+      `frame.groove: setback ${show(setback)} and width ${show(width)} come to ${show(setback + width)}, ` +
+        `past the back of a frame ${show(thickness)} thick`,
+      'Write a smaller setback or width, or a thicker frame',
+    );
+  if (depth > thickness)
+    report(
+      'groove-deeper-than-frame',
+      'frame.groove.depth',
+      `frame.groove.depth, ${show(depth)}, is more than the frame's thickness of ${show(thickness)}`,
+      'Write the depth from the sight edge to the bottom of the groove, usually about 10 mm (3/8 in)',
+    );
+  if (swellGap >= depth)
+    report(
+      'swell-gap-fills-groove',
+      'frame.swellGap',
+      `frame.swellGap, ${show(swellGap)}, leaves nothing of the groove's depth of ${show(depth)} for the tongue`,
+      'Write a gap less than the depth of the groove',
+    );
+  const sticking = completeProfile(file?.sticking, 'frame.sticking', desk);
+  if (sticking && sticking.depth > setback)
+    report(
+      'sticking-past-lip',
+      'frame.sticking',
+      `frame.sticking goes ${show(sticking.depth)} deep, and the lip in front of the groove is ${show(setback)} thick`,
+      'Write a sticking no deeper than the setback of the groove',
+    );
+  if (Number.isNaN(thickness + width + depth + setback + swellGap)) return undefined;
+  const frame = { thickness, groove: { width, depth, setback }, swellGap };
+  return sticking ? { ...frame, sticking } : frame;
+}

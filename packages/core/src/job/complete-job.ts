@@ -1,0 +1,78 @@
+import type { Cut } from '../machining/cut.ts';
+import type { Shop, ShopKnife } from '../tooling/shop.ts';
+import { completeCuts } from './complete-cuts.ts';
+import { completeDoors } from './complete-doors.ts';
+import { completeFrame } from './complete-frame.ts';
+import { completeProfile } from './complete-profile.ts';
+import { type Desk, figureOf } from './desk.ts';
+import type { Job, Season } from './job.ts';
+import type { JobFile, Loose, ShopFile } from './job-file.ts';
+
+/**
+ * The job that a file describes: its parts checked against each other, against the stock and against the shop, names
+ * and settings filled in. Everything that is wrong is reported; undefined then, or when a part was struck out before.
+ */
+export function completeJob(file: Loose<JobFile>, shop: Shop | undefined, desk: Desk): Job | undefined {
+  const thickness = figureOf(file?.panel?.thickness);
+  const measured = file?.panel?.measured ?? thickness;
+  const frame = completeFrame(file?.frame, desk);
+  const cuts = completeCuts(file?.cuts, { thickness, measured }, shop, desk);
+  const doors = completeDoors(file?.doors, figureOf(file?.frame?.groove?.depth), desk);
+  checkFit(file?.fit, desk);
+  checkSeason(file?.season, desk);
+  if (frame === undefined || file?.panel === undefined || cuts.includes(undefined)) return undefined;
+  const { title, units, panel, fit, spread, season } = file as JobFile;
+  const job = { title, units, panel: { ...panel, measured }, frame, cuts: cuts as Cut[], fit, doors };
+  return { ...job, ...(spread && { spread }), ...(season && { season }), ...(shop && { shop }) };
+}
+
+/** The shop that a file describes, the profiles of its knives checked. */
+export function completeShop(file: Loose<ShopFile>, desk: Desk): Shop | undefined {
+  const knives: Record<string, ShopKnife> = {};
+  for (const [name, knife] of Object.entries(file?.knives ?? {})) {
+    const profile = completeProfile(knife, `knives.${name}`, desk);
+    if (profile === undefined || knife === undefined) continue;
+    const { head, groundFor, measured } = knife as ShopKnife;
+    const steel = { profile, measured, ...(head !== undefined && { head }), ...(groundFor && { groundFor }) };
+    knives[name] = steel;
+  }
+  for (const [name, machine] of Object.entries(file?.machines ?? {}))
+    checkOrder(machine?.seat?.[0], machine?.seat?.[1], `machines.${name}.seat`, desk.show, desk);
+  checkOrder(file?.rules?.rimSpeed?.[0], file?.rules?.rimSpeed?.[1], 'rules.rimSpeed', String, desk);
+  if (file === undefined) return undefined;
+  const { units, heads, machines, rules } = file as ShopFile;
+  return { units, knives, heads, machines, rules };
+}
+
+function checkOrder(
+  low: number | undefined,
+  high: number | undefined,
+  at: string,
+  show: (value: number) => string,
+  desk: Desk,
+): void {
+  if (!(figureOf(low) > figureOf(high))) return;
+  const what = `${at} runs from ${show(figureOf(low))} down to ${show(figureOf(high))}`;
+  desk.report('out-of-order', at, what, 'Write the least first, then the greatest');
+}
+
+function checkFit(fit: Loose<JobFile['fit']>, desk: Desk): void {
+  if (!(figureOf(fit?.snug) > figureOf(fit?.loose))) return;
+  desk.report(
+    'out-of-order',
+    'fit',
+    `fit: snug, ${desk.show(figureOf(fit?.snug))}, is more than loose, ${desk.show(figureOf(fit?.loose))}`,
+    'Write a snug that is no more than loose: below snug is tight, above loose is loose',
+  );
+}
+
+function checkSeason(season: Loose<Season>, desk: Desk): void {
+  const { driest, dampest } = (season ?? {}) as Partial<Season>;
+  if (typeof driest !== 'number' || typeof dampest !== 'number' || driest <= dampest) return;
+  desk.report(
+    'out-of-order',
+    'season',
+    `season: driest, ${driest} %, is damper than dampest, ${dampest} %`,
+    'Write the lower moisture content as driest',
+  );
+}

@@ -1,0 +1,53 @@
+import type { Cut } from '../machining/cut.ts';
+import type { NamedProfile } from '../profile/profile.ts';
+import type { Head, Machine, Rules, ShopKnife } from '../tooling/shop.ts';
+import type { Door, FitLimits, Frame, Groove, Panel, Season, SpreadLimits } from './job.ts';
+
+/** A profile as it stands in a file: a free outline is still its path data, in the file's unit. */
+export type FileProfile = NamedProfile | { readonly shape: 'outline'; readonly path: string };
+
+/** A cut as it stands in the job file: mm and radians, its profile its own or a knife's of the shop. */
+export interface FileCut {
+  readonly name?: string;
+  readonly side: Cut['side'];
+  readonly profile?: FileProfile;
+  readonly knife?: string;
+  readonly depth?: number;
+  readonly reach?: number;
+  readonly run: Cut['run'];
+  readonly presented: number;
+  readonly head?: string;
+}
+
+/** What a job file says: mm and radians, defaults filled in, nothing checked against anything else yet. */
+export interface JobFile {
+  readonly title: string;
+  readonly units: 'mm' | 'in';
+  readonly shop?: string;
+  readonly panel: Omit<Panel, 'measured'> & { readonly measured?: number };
+  readonly frame: Omit<Frame, 'sticking' | 'groove'> & { readonly groove: Groove; readonly sticking?: FileProfile };
+  readonly cuts: readonly FileCut[];
+  readonly fit: FitLimits;
+  readonly spread?: SpreadLimits;
+  readonly season?: Season;
+  readonly doors: readonly (Omit<Door, 'name'> & { readonly name?: string })[];
+}
+
+/** A knife as it stands in the shop file: a profile with what is known about the steel beside it. */
+export type FileKnife = FileProfile & Omit<ShopKnife, 'profile'>;
+
+/** What a shop file says. */
+export interface ShopFile {
+  readonly units: 'mm' | 'in';
+  readonly knives: Readonly<Record<string, FileKnife>>;
+  readonly heads: Readonly<Record<string, Head>>;
+  readonly machines: Readonly<Record<string, Machine>>;
+  readonly rules: Rules;
+}
+
+/** The same shape with any part of it missing: what is left of a file once its faulty values are struck out. */
+export type Loose<T> = T extends string | number | boolean | undefined
+  ? T | undefined
+  : T extends readonly (infer I)[]
+    ? readonly Loose<I>[] | undefined
+    : { readonly [K in keyof T]?: Loose<T[K]> | undefined } | undefined;

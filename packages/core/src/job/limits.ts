@@ -1,0 +1,11 @@
+/** The largest file that is read, in characters: a large job with a scanned outline takes a tenth of it. */
+export const MOST_CHARACTERS = 1_000_000;
+
+/** Values in a file, counting what aliases repeat: ten thousand doors fill half of it, an alias bomb fills it at once. */
+export const MOST_VALUES = 200_000;
+
+/** How deep lists and groups may stand inside each other: the deepest the files need is six. */
+export const DEEPEST_NESTING = 40;
+
+export const MOST_CUTS = 100;
+export const MOST_DOORS = 10_000;

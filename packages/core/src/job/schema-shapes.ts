@@ -1,0 +1,54 @@
+import * as v from 'valibot';
+
+/** What an unknown key's issue starts with; the keys that would have been known there follow. */
+export const UNKNOWN_KEY = 'unknown-key';
+
+type Group<E extends v.ObjectEntries> = v.ObjectWithRestSchema<
+  E,
+  v.NeverSchema<string>,
+  v.ErrorMessage<v.BaseIssue<unknown>>
+>;
+type Named<S extends v.GenericSchema> = v.RecordSchema<v.StringSchema<undefined>, S, undefined>;
+
+/**
+ * A group of keys with no others beside them: each unknown key is an issue of its own, whose message carries the known
+ * ones; a missing key's issue has the key's description for its message.
+ */
+export function group<const E extends v.ObjectEntries>(entries: E): Group<E> {
+  const known = Object.keys(entries).join(' ');
+  const describe = ({ expected }: v.BaseIssue<unknown>): string => {
+    const entry = entries[expected?.slice(1, -1) ?? ''];
+    return (entry && v.getDescription(entry as v.GenericSchema)) ?? '';
+  };
+  const schema = v.objectWithRest(entries, v.never(`${UNKNOWN_KEY} ${known}`), describe);
+  return { ...schema, '~run': refuseLists(schema, schema['~run'].bind(schema)) } as Group<E>;
+}
+
+/** Things by their names. */
+export function named<S extends v.GenericSchema>(value: S): Named<S> {
+  const schema = v.record(v.string(), value);
+  return { ...schema, '~run': refuseLists(schema, schema['~run'].bind(schema)) };
+}
+
+/**
+ * One of two groups: the drawn one for `shape: outline`, the sized one for any other shape.
+ *
+ * A plain variant would stop at a shape it does not know; this goes on to the sizes, so that all faults come at once.
+ */
+export function byShape(drawn: v.GenericSchema, sized: v.GenericSchema): v.GenericSchema {
+  const schema = v.variant('shape', [drawn, sized] as never) as unknown as v.GenericSchema;
+  const run: v.GenericSchema['~run'] = (dataset, config) => {
+    const shape = (dataset.value as { shape?: unknown } | null | undefined)?.shape;
+    return (shape === 'outline' ? drawn : sized)['~run'](dataset, config);
+  };
+  return { ...schema, '~run': run };
+}
+
+/** A list to JavaScript is also an object, so without this it would be read as a group with the keys 0, 1, 2. */
+function refuseLists<S extends v.GenericSchema>(schema: S, run: S['~run']): S['~run'] {
+  return (dataset, config) => {
+    if (!Array.isArray(dataset.value)) return run(dataset, config);
+    v._addIssue(schema, 'type', dataset as never, config);
+    return dataset as ReturnType<S['~run']>;
+  };
+}

@@ -1,0 +1,156 @@
+import svgpath from 'svgpath';
+import { type Chain, type Curve, line } from '../geometry/curve.ts';
+import { fitBezier } from '../geometry/fit-bezier.ts';
+import { formatLength } from '../measure/format.ts';
+import { LONGEST, toMillimetres, type Units } from '../measure/length.ts';
+import { SAME_LENGTH } from '../tolerance.ts';
+import { chainExtent } from './chain-extent.ts';
+import { findSelfCrossing } from './self-crossing.ts';
+import { svgArc } from './svg-arc.ts';
+
+/** What is wrong with an outline and what to do instead, as parts of a message. */
+export interface OutlineFault {
+  readonly code: string;
+  readonly what: string;
+  readonly instead: string;
+}
+
+/** More pieces than any profile has, and as many as are searched for crossings in a moment. */
+const MOST_PIECES = 100_000;
+
+/**
+ * The chain that SVG path data draws, from the edge to the face, or what is wrong with it.
+ *
+ * Cut coordinates: x = in from the edge, y = depth below the worked face, in the file's unit; mm out. Lines and circular
+ * arcs are kept exactly; `C Q S T` and elliptical arcs are fitted with tangent arcs within 0.005 mm. Strokes outside
+ * the wood at either end (up the edge, along the face, the closing stroke of `Z`) are left out: the profile runs on past its
+ * ends anyway. Refused: what is not path data, more than one path, an outline from the face to the edge, one that
+ * takes no wood, one that crosses itself. One that doubles back is read.
+ *
+ * @example readOutline('M 0 9 H 12 L 30 2 V 0', 'mm') // { chain: three lines }
+ */
+export function readOutline(path: string, units: Units): { readonly chain: Chain } | OutlineFault {
+  const drawn = drawPath(path, units);
+  if ('code' in drawn) return drawn;
+  const chain = trimOutside(drawn.chain, drawn.closed);
+  const first = chain[0];
+  const last = chain.at(-1);
+  if (first === undefined || last === undefined)
+    return fault('outline-empty', 'the path draws nothing in the wood', 'Draw it from the edge to the face');
+  const rises = last.y1 - first.y0;
+  if (rises > SAME_LENGTH || (rises >= -SAME_LENGTH && first.x0 > last.x1))
+    return fault(
+      'outline-reversed',
+      'the path runs from the face to the edge',
+      'Start it at the edge, at full depth, and end it at the face',
+    );
+  const { reach, depth } = chainExtent(chain);
+  if (reach <= SAME_LENGTH || depth <= SAME_LENGTH)
+    return fault(
+      'outline-outside',
+      'the path lies outside the wood',
+      'Write x as the distance in from the edge and y as the depth below the face, both above 0',
+    );
+  const crossing = findSelfCrossing(chain);
+  if (crossing === 'tangled')
+    return fault('outline-tangled', 'the path is too tangled to be followed', 'Draw it with fewer strokes');
+  if (crossing !== null) {
+    const at = `${formatLength(crossing.x, units)} in and ${formatLength(crossing.y, units)} deep`;
+    return fault(
+      'outline-crosses-itself',
+      `the path crosses itself at ${at}`,
+      'Draw it so that it meets itself nowhere',
+    );
+  }
+  return { chain };
+}
+
+function fault(code: string, what: string, instead: string): OutlineFault {
+  return { code, what, instead };
+}
+
+interface Drawn {
+  readonly chain: Curve[];
+  readonly closed: boolean;
+}
+
+function drawPath(path: string, units: Units): Drawn | OutlineFault {
+  const parsed = svgpath(path) as ReturnType<typeof svgpath> & { readonly err: string };
+  if (parsed.err !== '') return explainSyntax(path, parsed.err);
+  const chain: Curve[] = [];
+  let closed = false;
+  let several = false;
+  let wild = false;
+  let x = 0;
+  let y = 0;
+  const add = (curves: readonly Curve[]) => {
+    for (const c of curves) {
+      if (c.turn === 0 && Math.hypot(c.x1 - x, c.y1 - y) <= SAME_LENGTH) continue;
+      // Each piece starts where the last one kept ends, so the chain has no gaps.
+      chain.push(c.x0 === x && c.y0 === y ? c : { ...c, x0: x, y0: y });
+      x = c.x1;
+      y = c.y1;
+    }
+  };
+  const mm = (value: number) => {
+    const length = toMillimetres(value, units);
+    if (!(Math.abs(length) <= LONGEST)) wild = true;
+    return length;
+  };
+  let atX = 0;
+  let atY = 0;
+  parsed.abs().unshort();
+  parsed.iterate(([letter, ...numbers], index) => {
+    if (wild || several || chain.length > MOST_PIECES) return;
+    const k = numbers as number[];
+    if (closed || (letter === 'M' && index > 0)) several = true;
+    else if (letter === 'M') [x, y] = [mm(k[0]!), mm(k[1]!)];
+    else if (letter === 'Z') closed = true;
+    else if (letter === 'H') add([line(x, y, mm(k[0]!), atY)]);
+    else if (letter === 'V') add([line(x, y, atX, mm(k[0]!))]);
+    else if (letter === 'L') add([line(x, y, mm(k[0]!), mm(k[1]!))]);
+    else if (letter === 'A') {
+      const [rx, ry] = [toMillimetres(k[0]!, units), toMillimetres(k[1]!, units)];
+      if (!Number.isFinite(rx + ry + k[2]!)) wild = true;
+      const shape = { rx, ry, tilt: k[2]!, large: k[3] === 1, sweep: k[4] === 1 };
+      const [endX, endY] = [mm(k[5]!), mm(k[6]!)];
+      if (!wild) add(svgArc(x, y, endX, endY, shape));
+    } else {
+      const points = [{ x, y }];
+      for (let i = 0; i < k.length; i += 2) points.push({ x: mm(k[i]!), y: mm(k[i + 1]!) });
+      if (!wild) add(fitBezier(points).chain);
+    }
+    if (letter !== 'V' && letter !== 'Z') atX = mm(letter === 'H' ? k[0]! : k.at(-2)!);
+    if (letter !== 'H' && letter !== 'Z') atY = mm(k.at(-1)!);
+  });
+  if (wild) return fault('out-of-range', 'the path holds a figure beyond 10 m', 'Write it in the unit of the file');
+  if (several)
+    return fault(
+      'outline-several',
+      'the path lifts and starts again',
+      'Draw the outline as one path with one M at its start',
+    );
+  if (chain.length > MOST_PIECES)
+    return fault('too-many', `the path has more than ${MOST_PIECES} strokes`, 'Draw it with fewer');
+  return { chain, closed };
+}
+
+function explainSyntax(path: string, error: string): OutlineFault {
+  const at = Number(/at pos (\d+)/.exec(error)?.[1] ?? 0);
+  const rest = path.slice(at, at + 20);
+  const where = rest === '' ? 'it breaks off at the end' : `it cannot be read from "${rest}"`;
+  const what = path.trim() === '' ? 'the path is empty' : `the path is not SVG path data: ${where}`;
+  return fault('outline-unreadable', what, 'Write it like "M 0 9 H 12 A 20 20 0 0 1 30 2 V 0"');
+}
+
+/** Leaves out the straight strokes at either end that lie outside the wood, and for a closed path the way back up the edge. */
+function trimOutside(chain: readonly Curve[], closed: boolean): Chain {
+  const beyondEdge = (c: Curve) => c.turn === 0 && c.x0 <= SAME_LENGTH && c.x1 <= SAME_LENGTH;
+  const aboveFace = (c: Curve) => c.turn === 0 && c.y0 <= SAME_LENGTH && c.y1 <= SAME_LENGTH;
+  let from = 0;
+  let to = chain.length;
+  while (closed && to > 0 && beyondEdge(chain[to - 1]!)) to--;
+  while (to > 0 && aboveFace(chain[to - 1]!)) to--;
+  while (from < to && beyondEdge(chain[from]!)) from++;
+  return chain.slice(from, to);
+}
