@@ -1,5 +1,5 @@
 import type { Heading } from './biarc.ts';
-import { arcAngle, type Chain, type Curve } from './curve.ts';
+import type { Chain, Curve } from './curve.ts';
 
 /**
  * The point a share `u` (0 to 1) of the way along a curve, and its heading, mm; the heading is as long as the curve.
@@ -21,6 +21,15 @@ export function pointAlong(c: Curve, u: number, angle: number): Heading {
   const dy = c.turn * angle * px;
   if (u === 0) return { x: c.x0, y: c.y0, dx, dy };
   return u === 1 ? { x: c.x1, y: c.y1, dx, dy } : { x: c.cx + px, y: c.cy + py, dx, dy };
+}
+
+/** Angle an arc turns through, radians, 0 < angle < 2π; 0 for a line. */
+export function arcAngle(c: Curve): number {
+  if (c.turn === 0) return 0;
+  const from = Math.atan2(c.y0 - c.cy, c.x0 - c.cx);
+  const to = Math.atan2(c.y1 - c.cy, c.x1 - c.cx);
+  const angle = c.turn * (to - from);
+  return angle > 0 ? angle : angle + 2 * Math.PI;
 }
 
 /** Length of a curve, mm. */

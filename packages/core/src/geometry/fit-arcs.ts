@@ -1,6 +1,7 @@
 import { SAME_LENGTH } from '../tolerance.ts';
+import { arcAngle } from './along.ts';
 import { distanceTo, type Heading, joinTangents } from './biarc.ts';
-import { arcAngle, type Chain, type Curve, line } from './curve.ts';
+import { type Chain, type Curve, line } from './curve.ts';
 import { findPeak } from './peak.ts';
 
 /**

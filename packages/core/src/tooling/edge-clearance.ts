@@ -1,5 +1,5 @@
-import { pointAlong, splitAtExtremes } from '../geometry/along.ts';
-import { arcAngle, type Curve } from '../geometry/curve.ts';
+import { arcAngle, pointAlong, splitAtExtremes } from '../geometry/along.ts';
+import type { Curve } from '../geometry/curve.ts';
 import { findPeak } from '../geometry/peak.ts';
 import type { Head } from '../job/job.ts';
 import { type KnifeFace, knifePoint, localRake, type SteelPoint } from './knife-face.ts';

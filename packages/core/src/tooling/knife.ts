@@ -25,6 +25,7 @@ import { type SeenProfile, seeProfile } from './seen-profile.ts';
 import type { Head, Machine, Rules } from './shop.ts';
 import { steelCurve, steelOutline } from './steel-outline.ts';
 import { tightWalls } from './tight-walls.ts';
+import { seeSteel } from './wood-profile.ts';
 
 /** What a knife is wanted for. Lengths mm, `tilt` in radians. */
 export interface KnifeOrder {
@@ -71,7 +72,7 @@ export function makeKnife(order: KnifeOrder): { knife: KnifeReport | null; probl
       problems: [...findGapProblems(subject), reportUnreached(subject, leastOf(seen, face), reach.greatest)],
     };
 
-  const steel = order.steel && seeProfile(profileChain(order.steel), tilt);
+  const steel = order.steel && seeSteel(order.steel, face, tilt);
   const outline: ArcFit = steel
     ? { chain: steel.chain.map((c) => flipCurve(c, 0)), deviation: 0 }
     : steelOutline(seen, face);

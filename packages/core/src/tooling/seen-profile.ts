@@ -34,6 +34,16 @@ export function seeProfile(chain: Chain, tilt: number): SeenProfile {
   return { chain: seen.map((c) => moveToTip(c, tipStation, tipReach)), tipStation, tipReach, tilt };
 }
 
+/** The same profile with its tip at another of its points, (x, y) from the one it has. */
+export function moveTip(seen: SeenProfile, x: number, y: number): SeenProfile {
+  return {
+    chain: seen.chain.map((c) => moveToTip(c, x, y)),
+    tipStation: seen.tipStation + x,
+    tipReach: seen.tipReach + y,
+    tilt: seen.tilt,
+  };
+}
+
 /** A point of a seen profile back in cut coordinates. */
 export function toCut(seen: SeenProfile, x: number, y: number): { a: number; b: number } {
   const c = fromHead(

@@ -1,6 +1,6 @@
-import { cornerAngle, curveLength, pointAlong } from '../geometry/along.ts';
+import { arcAngle, cornerAngle, curveLength, pointAlong } from '../geometry/along.ts';
 import type { Heading } from '../geometry/biarc.ts';
-import { arcAngle, type Chain, type Curve, flipCurve } from '../geometry/curve.ts';
+import { type Chain, type Curve, flipCurve } from '../geometry/curve.ts';
 import { type ArcFit, FIT_TOLERANCE, fitArcs, type SmoothCurve } from '../geometry/fit-arcs.ts';
 import { SAME_LENGTH } from '../tolerance.ts';
 import { faceOffset, type KnifeFace, knifePoint } from './knife-face.ts';

@@ -1,5 +1,4 @@
-import { pointAlong, splitAtExtremes } from '../geometry/along.ts';
-import { arcAngle } from '../geometry/curve.ts';
+import { arcAngle, pointAlong, splitAtExtremes } from '../geometry/along.ts';
 import { edgeAt } from './edge-clearance.ts';
 import type { KnifeFace } from './knife-face.ts';
 import { type SeenProfile, toCut } from './seen-profile.ts';

@@ -1,14 +1,19 @@
-import { pointAlong, splitAtExtremes } from '../geometry/along.ts';
-import { arcAngle, type Chain, type Curve } from '../geometry/curve.ts';
+import { arcAngle, pointAlong, splitAtExtremes } from '../geometry/along.ts';
+import type { Chain, Curve } from '../geometry/curve.ts';
 import { fitArcs } from '../geometry/fit-arcs.ts';
+import { findPeak } from '../geometry/peak.ts';
 import { profileChain } from '../profile/chain.ts';
 import type { OutlineProfile, Profile } from '../profile/profile.ts';
+import { SAME_LENGTH } from '../tolerance.ts';
 import { cuttingPoint, faceOffset, type KnifeFace, knifeFace } from './knife-face.ts';
-import { curveToCut, type SeenProfile, seeProfile } from './seen-profile.ts';
+import { curveToCut, moveTip, type SeenProfile, seeProfile } from './seen-profile.ts';
 import type { Head } from './shop.ts';
 
 /** How far the wood's outline may lie from the one the steel cuts, mm: far below anything the section is read to. */
 const WOOD_TOLERANCE = 1e-5;
+
+/** The tip settles in two or three moves; each is a small share of the one before. */
+const TIP_MOVES = 20;
 
 /**
  * The profile that a knife leaves in the wood, from an outline that was taken off its steel (knife to wood).
@@ -18,8 +23,9 @@ const WOOD_TOLERANCE = 1e-5;
  * the tip. `tilt` is how the panel is presented, radians. Lines and arcs within 1e-5 mm of the exact curve.
  */
 export function woodProfile(steel: Profile, head: Head, tilt: number): OutlineProfile {
-  const seen = seeProfile(profileChain(steel), tilt);
-  const chain = cutBySteel(seen, knifeFace(head)).map((c) => curveToCut(seen, c));
+  const face = knifeFace(head);
+  const seen = seeSteel(steel, face, tilt);
+  const chain = cutBySteel(seen, face).map((c) => curveToCut(seen, c));
   const monotone = splitAtExtremes(chain);
   return {
     shape: 'outline',
@@ -27,6 +33,47 @@ export function woodProfile(steel: Profile, head: Head, tilt: number): OutlinePr
     depth: Math.max(...monotone.flatMap((c) => [c.y0, c.y1])),
     chain,
   };
+}
+
+/**
+ * An outline taken off the steel, x = s and y = −t from the tip.
+ *
+ * With shear the point of the steel that reaches farthest is not the one that cuts farthest: the tip is moved to the one
+ * that does, which changes what each point cuts a little, until it stays.
+ */
+export function seeSteel(steel: Profile, face: KnifeFace, tilt: number): SeenProfile {
+  let seen = seeProfile(profileChain(steel), tilt);
+  let moved = Number.POSITIVE_INFINITY;
+  for (let i = 0; face.sinShear !== 0 && i < TIP_MOVES; i++) {
+    const tip = cutsFarthest(seen, face);
+    const move = Math.hypot(tip.x, tip.y);
+    // Along a length that cuts equally far but for the drawing's own error the tip would go to and fro: the deeper end is it.
+    if (move <= SAME_LENGTH || (tip.x < 0 && move > moved / 2)) break;
+    seen = moveTip(seen, tip.x, tip.y);
+    moved = move;
+  }
+  return seen;
+}
+
+function cutsFarthest(steel: SeenProfile, face: KnifeFace): { x: number; y: number } {
+  let best = { x: 0, y: 0 };
+  let greatest = face.radius;
+  for (const c of splitAtExtremes(steel.chain)) {
+    const angle = arcAngle(c);
+    const radiusAt = (u: number) => {
+      const p = pointAlong(c, u, angle);
+      return cuttingPoint(face, { s: p.x, t: -p.y }).radius;
+    };
+    for (const u of [0, findPeak(radiusAt, 0, 1, 60), 1]) {
+      const p = pointAlong(c, u, angle);
+      const ahead = radiusAt(u) - greatest;
+      if (ahead > SAME_LENGTH || (ahead > -SAME_LENGTH && p.x > best.x)) {
+        best = { x: p.x, y: p.y };
+        greatest = Math.max(greatest, radiusAt(u));
+      }
+    }
+  }
+  return best;
 }
 
 /** What an outline of steel cuts; both as the head sees them: x from the tip, y = −t on the steel and −(R − r) in the wood. */
