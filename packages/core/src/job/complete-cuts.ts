@@ -1,6 +1,7 @@
 import type { Cut } from '../machining/cut.ts';
 import type { Profile } from '../profile/profile.ts';
-import type { Shop } from '../tooling/shop.ts';
+import type { Shop, ShopKnife } from '../tooling/shop.ts';
+import { woodProfile } from '../tooling/wood-profile.ts';
 import { completeProfile } from './complete-profile.ts';
 import { type Desk, figureOf } from './desk.ts';
 import type { FileCut, JobFile, Loose } from './job-file.ts';
@@ -95,7 +96,31 @@ function findProfile(
   const profile = completeProfile(file.profile, `${at}.profile`, desk);
   if (file.knife === undefined) return profile && { profile };
   checkName('knife', file.knife, shop?.knives, at, desk);
-  return shop && Object.hasOwn(shop.knives, file.knife) ? shop.knives[file.knife] : undefined;
+  if (shop === undefined || !Object.hasOwn(shop.knives, file.knife)) return undefined;
+  const knife = shop.knives[file.knife]!;
+  return knife.measured === 'wood' ? knife : offSteel(file, knife, at, shop, desk);
+}
+
+/** A knife whose outline was taken off the steel cuts what its head makes of it, presented as it is. */
+function offSteel(
+  file: NonNullable<Loose<FileCut>>,
+  knife: ShopKnife,
+  at: string,
+  shop: Shop,
+  desk: Desk,
+): { readonly profile: Profile; readonly head: string } | undefined {
+  const name = file.head ?? knife.head;
+  const head = name !== undefined && Object.hasOwn(shop.heads, name) ? shop.heads[name] : undefined;
+  if (head !== undefined && name !== undefined && file.presented !== undefined)
+    return { profile: woodProfile(knife.profile, head, file.presented), head: name };
+  if (head === undefined && (file.head === undefined || Object.hasOwn(shop.heads, file.head)))
+    desk.report(
+      'steel-without-head',
+      `${at}.knife`,
+      `${at}.knife: ${file.knife} was measured off the steel, and what it cuts depends on its head`,
+      'Name a head of the shop file: here, or at the knife',
+    );
+  return undefined;
 }
 
 function checkName(

@@ -1,5 +1,6 @@
 import type { Cut } from '../machining/cut.ts';
-import type { Shop, ShopKnife } from '../tooling/shop.ts';
+import { findHeadFaults } from '../tooling/head-faults.ts';
+import type { Head, Shop, ShopKnife } from '../tooling/shop.ts';
 import { completeCuts } from './complete-cuts.ts';
 import { completeDoors } from './complete-doors.ts';
 import { completeFrame } from './complete-frame.ts';
@@ -36,12 +37,18 @@ export function completeShop(file: Loose<ShopFile>, desk: Desk): Shop | undefine
     const steel = { profile, measured, ...(head !== undefined && { head }), ...(groundFor && { groundFor }) };
     knives[name] = steel;
   }
+  for (const [name, head] of Object.entries(file?.heads ?? {})) checkHead(head, `heads.${name}`, desk);
   for (const [name, machine] of Object.entries(file?.machines ?? {}))
     checkOrder(machine?.seat?.[0], machine?.seat?.[1], `machines.${name}.seat`, desk.show, desk);
   checkOrder(file?.rules?.rimSpeed?.[0], file?.rules?.rimSpeed?.[1], 'rules.rimSpeed', String, desk);
   if (file === undefined) return undefined;
   const { units, heads, machines, rules } = file as ShopFile;
   return { units, knives, heads, machines, rules };
+}
+
+function checkHead(head: Loose<Head>, at: string, desk: Desk): void {
+  for (const { code, key, what, instead } of findHeadFaults((head ?? {}) as Head, desk.show))
+    desk.report(code, `${at}.${key}`, `${at}.${key}: ${what}`, instead);
 }
 
 function checkOrder(

@@ -33,7 +33,7 @@ export function reportKnives(job: Job): Knives | undefined {
 export function reportShopKnives(shop: Shop): Knives {
   const orders: KnifeOrder[] = [];
   for (const [name, knife] of Object.entries(shop.knives)) {
-    const head = knife.head === undefined ? undefined : shop.heads[knife.head];
+    const head = headNamed(shop, knife.head);
     if (head === undefined) continue;
     orders.push({
       ...shared(shop, name, knife),
@@ -57,7 +57,7 @@ export function woodOf(knife: ShopKnife, head: Head, tilt: number): ShopKnife['p
 }
 
 function orderForCut(job: Job, cut: Cut, at: string, shop: Shop): KnifeOrder | undefined {
-  const head = cut.head === undefined ? undefined : shop.heads[cut.head];
+  const head = headNamed(shop, cut.head);
   if (head === undefined) return undefined;
   const knife = cut.knife === undefined ? undefined : shop.knives[cut.knife];
   const { profile, tilt } = cut;
@@ -73,6 +73,10 @@ function orderForCut(job: Job, cut: Cut, at: string, shop: Shop): KnifeOrder | u
     at,
     groundFor: knife?.groundFor ?? { run: cut.run, rotation: USUAL_ROTATION },
   };
+}
+
+function headNamed({ heads }: Shop, name: string | undefined): Head | undefined {
+  return name !== undefined && Object.hasOwn(heads, name) ? heads[name] : undefined;
 }
 
 function shared(shop: Shop, name: string | null, knife: ShopKnife | undefined) {

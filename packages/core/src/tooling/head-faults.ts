@@ -15,26 +15,20 @@ export interface HeadFault {
 }
 
 /**
- * The figures of a head that contradict each other or are past use, whatever is cut with it; `show` writes a length.
+ * The figures of a head that contradict each other or are past use, whatever is cut with it; `show` writes a length. A
+ * figure that is missing contradicts nothing.
  *
  * @example findHeadFaults({ ...head, rake: 1.2 }, show)[0].code // 'head-rake'
  */
 export function findHeadFaults(head: Head, show: (mm: number) => string): HeadFault[] {
   const faults: HeadFault[] = [];
-  const { bodyDiameter, cuttingDiameter, knives, rake, wedge, shear } = head;
+  const { bodyDiameter, cuttingDiameter, rake, wedge, shear } = head;
   if (bodyDiameter >= cuttingDiameter)
     faults.push({
       code: 'head-body',
       key: 'bodyDiameter',
       what: `the body is ${show(bodyDiameter)} across and the cutting circle ${show(cuttingDiameter)}: no knife would stand out of it`,
       instead: 'Write a body smaller than the cutting circle',
-    });
-  if (!(knives >= 1))
-    faults.push({
-      code: 'head-knives',
-      key: 'knives',
-      what: `a head with ${knives} knives cuts nothing`,
-      instead: 'Write at least 1',
     });
   if (rake >= RAKE_LIMIT)
     faults.push({
