@@ -71,12 +71,3 @@ export function flipCurve(c: Curve, sum: number): Curve {
     turn: -c.turn as -1 | 0 | 1,
   };
 }
-
-/** Angle an arc turns through, radians, 0 < angle < 2π; 0 for a line. */
-export function arcAngle(c: Curve): number {
-  if (c.turn === 0) return 0;
-  const from = Math.atan2(c.y0 - c.cy, c.x0 - c.cx);
-  const to = Math.atan2(c.y1 - c.cy, c.x1 - c.cx);
-  const angle = c.turn * (to - from);
-  return angle > 0 ? angle : angle + 2 * Math.PI;
-}

@@ -44,17 +44,25 @@ function appendStretch(chain: Curve[], p: Piece, x0: number, x1: number): void {
 }
 
 /**
- * Whether a chain already is its own envelope: whether it never runs back in x, so that it has one height at every x but
- * for upright steps. A lean of up to 1e-12 of a right angle counts as upright: rounding at the end of a quarter circle.
+ * Whether a chain never runs back along the direction (ux, uy), a unit vector: whether it has one height above every point
+ * of it but for steps, and so is its own envelope there. A lean of up to 1e-12 of a right angle counts as upright: rounding
+ * at the end of a quarter circle.
  */
-export function runsForward(chain: Chain): boolean {
-  return chain.every((c) => {
-    if (c.turn === 0) return c.x1 - c.x0 >= -LEAN * Math.abs(c.y1 - c.y0);
-    // Going anticlockwise the tangent is the radius turned a quarter turn; both ends forward and under half a turn will do.
-    const forwardAtStart = -c.turn * (c.y0 - c.cy) >= -LEAN * c.r;
-    const forwardAtEnd = -c.turn * (c.y1 - c.cy) >= -LEAN * c.r;
-    return forwardAtStart && forwardAtEnd && c.x1 > c.x0;
-  });
+export function runsForward(chain: Chain, ux: number, uy: number): boolean {
+  for (const c of chain) {
+    const dx = c.x1 - c.x0;
+    const dy = c.y1 - c.y0;
+    const forward = dx * ux + dy * uy;
+    if (c.turn === 0) {
+      if (forward < -LEAN * Math.abs(dx * uy - dy * ux)) return false;
+      continue;
+    }
+    // Anticlockwise the tangent is the radius a quarter turn on; both ends forward, and under half a turn, will do.
+    const atStart = c.turn * ((c.x0 - c.cx) * uy - (c.y0 - c.cy) * ux);
+    const atEnd = c.turn * ((c.x1 - c.cx) * uy - (c.y1 - c.cy) * ux);
+    if (atStart < -LEAN * c.r || atEnd < -LEAN * c.r || forward <= 0) return false;
+  }
+  return true;
 }
 
 const LEAN = 1e-12;

@@ -2,8 +2,12 @@ import { STRIP_WIDTH } from '../tolerance.ts';
 import { meetCarriers } from './crossing.ts';
 import { heightAt, type Piece } from './piece.ts';
 
-/** One strip: between `left` and `right` the pieces in `order`, lowest first, do not cross; `heights` are theirs at its middle, mm. */
+/**
+ * One strip: between `left` and `right` the pieces in `order`, lowest first, do not cross; `heights` are theirs at its
+ * middle, mm. Strips are numbered from 0; strip k ends where strip k + 1 starts.
+ */
 export interface Strip {
+  number: number;
   left: number;
   right: number;
   readonly order: Piece[];
@@ -28,7 +32,7 @@ export function walkStrips(
 ): void {
   const waiting = piecesByStart(pieces, from, to);
   const stops = collectStops(waiting, from, to);
-  const strip: Strip = { left: from, right: from, order: [], heights: [] };
+  const strip: Strip = { number: 0, left: from, right: from, order: [], heights: [] };
   const { order } = strip;
   let next = 0;
   for (let i = 0; i < stops.length; i++) {
@@ -40,7 +44,7 @@ export function walkStrips(
       const p = order[k]!;
       if (p.x1 > left + STRIP_WIDTH) order[count++] = p;
     }
-    order.length = count;
+    if (count < order.length) order.length = count;
     while (next < waiting.length && waiting[next]!.x0 <= left + STRIP_WIDTH) {
       const p = waiting[next++]!;
       if (p.x1 > left + STRIP_WIDTH) order.push(p);
@@ -48,6 +52,7 @@ export function walkStrips(
     strip.right = right;
     sortByHeight(strip);
     visit(strip);
+    strip.number++;
     strip.left = right;
   }
 }
@@ -60,23 +65,29 @@ function piecesByStart(pieces: readonly Piece[], from: number, to: number): Piec
 
 /** Every x where a piece starts or stops or two regions' boundaries cross, ascending, the last being `to`. */
 function collectStops(byStart: readonly Piece[], from: number, to: number): Float64Array {
-  const stops: number[] = [to];
+  const crossings: number[] = [];
+  const stops = new Float64Array(2 * byStart.length + 1);
+  let count = 0;
+  stops[count++] = to;
   const met: number[] = [];
   const present: Piece[] = [];
   for (const p of byStart) {
-    let count = 0;
+    let still = 0;
     for (let k = 0; k < present.length; k++) {
       const q = present[k]!;
       if (q.x1 <= p.x0) continue;
-      present[count++] = q;
-      if (q.of !== p.of && q.low <= p.high && p.low <= q.high) pushCrossings(p, q, met, stops, from, to);
+      present[still++] = q;
+      if (q.of !== p.of && q.low <= p.high && p.low <= q.high) pushCrossings(p, q, met, crossings, from, to);
     }
-    present.length = count;
+    if (still < present.length) present.length = still;
     present.push(p);
-    if (p.x0 > from) stops.push(p.x0);
-    if (p.x1 < to) stops.push(p.x1);
+    if (p.x0 > from) stops[count++] = p.x0;
+    if (p.x1 < to) stops[count++] = p.x1;
   }
-  return Float64Array.from(stops).sort();
+  const all = new Float64Array(count + crossings.length);
+  all.set(stops.subarray(0, count));
+  all.set(crossings, count);
+  return all.sort();
 }
 
 /** Adds the x of each meeting of two pieces' carriers within both pieces: one that is not on them is a stop too many, no harm. */
@@ -94,7 +105,7 @@ function pushCrossings(p: Piece, q: Piece, met: number[], stops: number[], from:
 /** Orders a strip's pieces by their height at its middle. Insertion sort: from strip to strip the order changes little. */
 function sortByHeight({ order, heights, left, right }: Strip): void {
   const x = (left + right) / 2;
-  heights.length = order.length;
+  if (heights.length !== order.length) heights.length = order.length;
   for (let i = 0; i < order.length; i++) {
     const p = order[i]!;
     const height = heightAt(p, x);

@@ -27,13 +27,12 @@ export function sweepCut(cut: Cut, depthTaken: number): Sweep {
   const set = right === 0 && down === 0 ? chain : chain.map((c) => shiftCurve(c, right, down));
   const drawn = runOut(set);
   const [cos, sin] = cosineAndSine(cut.tilt);
-  // Seen along the axis: x grows along the axis from the edge towards the face, y is the radius.
-  const seen = drawn.map((c) => turnCurve(c, sin, cos));
-  if (runsForward(seen)) return { drawn, swept: drawn };
+  // Along the spindle's axis, from the edge towards the face.
+  if (runsForward(drawn, sin, -cos)) return { drawn, swept: drawn };
   return { drawn, swept: sweptEdge(drawn, cos, sin) };
 }
 
-/** The envelope of a chain that turns back on itself as seen along the axis. */
+/** The envelope of a chain that doubles back along the axis: turned so that x runs along the axis and y is the radius. */
 function sweptEdge(drawn: Chain, cos: number, sin: number): Chain {
   const first = drawn[0]!;
   const last = drawn[drawn.length - 1]!;

@@ -32,11 +32,13 @@ export function traceOutline(section: Section): Chain[] {
   return loops;
 }
 
+/** Pairs the ends that lie at one x, by height; the ends are put in order of x by counting, the few at one x by hand. */
 function pairEnds({ boundaries }: Section): End[] {
-  const ends: End[] = [];
-  for (const boundary of boundaries) {
-    if (boundary.wood === 0) continue;
-    const { piece, x0, x1 } = boundary;
+  const woods = boundaries.filter(({ wood }) => wood !== 0);
+  const offsets = countEnds(woods);
+  const ends = new Array<End>(2 * woods.length);
+  for (const boundary of woods) {
+    const { piece, x0, x1, first, end } = boundary;
     const left: End = {
       boundary,
       x: x0,
@@ -47,14 +49,41 @@ function pairEnds({ boundaries }: Section): End[] {
     };
     const right: End = { boundary, x: x1, y: heightAt(piece, x1), isRight: true, partner: undefined, opposite: left };
     left.opposite = right;
-    ends.push(left, right);
+    insertByHeight(ends, left, offsets, first);
+    insertByHeight(ends, right, offsets, end);
   }
-  ends.sort((p, q) => p.x - q.x || p.y - q.y);
   for (let i = 0; i + 1 < ends.length; i += 2) {
     ends[i]!.partner = ends[i + 1]!;
     ends[i + 1]!.partner = ends[i]!;
   }
   return ends;
+}
+
+/** Where the ends of each stop begin in the list of all, and (in the second row) how many have been put there so far. */
+interface Offsets {
+  readonly start: Int32Array;
+  readonly filled: Int32Array;
+}
+
+function countEnds(woods: readonly Boundary[]): Offsets {
+  const stops = woods.reduce((most, { end }) => Math.max(most, end), 0) + 1;
+  const start = new Int32Array(stops + 1);
+  for (const { first, end } of woods) {
+    start[first + 1]!++;
+    start[end + 1]!++;
+  }
+  for (let i = 1; i <= stops; i++) start[i]! += start[i - 1]!;
+  return { start, filled: new Int32Array(stops) };
+}
+
+function insertByHeight(ends: End[], end: End, { start, filled }: Offsets, stop: number): void {
+  const from = start[stop]!;
+  let k = from + filled[stop]!++;
+  while (k > from && ends[k - 1]!.y > end.y) {
+    ends[k] = ends[k - 1]!;
+    k--;
+  }
+  ends[k] = end;
 }
 
 /** Follows boundaries and steps from the left end of a floor round to itself. */

@@ -19,6 +19,9 @@ export interface Boundary {
   readonly piece: Piece;
   readonly x0: number;
   readonly x1: number;
+  /** The numbers of the strips it begins with and ends before. */
+  readonly first: number;
+  readonly end: number;
   readonly wood: -1 | 0 | 1;
   readonly gone: -1 | 0 | 1;
   readonly own: -1 | 0 | 1;
@@ -71,7 +74,7 @@ export function cutSection(thickness: number, width: number, regions: readonly C
 
   walkStrips(pieces, 0, width, (strip) => {
     reading.read(strip);
-    const { left, right, order } = strip;
+    const { number, left, right, order } = strip;
     if (reading.layers === 0) extendSpan(gaps, left, right);
     if (reading.layers > 1) extendSpan(layered, left, right);
     if (reading.overlapping) overlapping = true;
@@ -80,9 +83,11 @@ export function cutSection(thickness: number, width: number, regions: readonly C
       const piece = order[i]!;
       const { wood, gone, own, outer } = reading.roles[i]!;
       const b = latest[piece.id];
-      if (b?.x1 === left && b.wood === wood && b.gone === gone && b.own === own && b.outer === outer) b.x1 = right;
-      else if (wood !== 0 || gone !== 0 || own !== 0) {
-        const begun: Writable<Boundary> = { piece, x0: left, x1: right, wood, gone, own, outer };
+      if (b?.end === number && b.wood === wood && b.gone === gone && b.own === own && b.outer === outer) {
+        b.x1 = right;
+        b.end = number + 1;
+      } else if (wood !== 0 || gone !== 0 || own !== 0) {
+        const begun = { piece, x0: left, x1: right, first: number, end: number + 1, wood, gone, own, outer };
         latest[piece.id] = begun;
         boundaries.push(begun);
       }
@@ -91,8 +96,9 @@ export function cutSection(thickness: number, width: number, regions: readonly C
 
   const wood: Moments = { area: 0, x: 0, y: 0 };
   const removed: Moments = { area: 0, x: 0, y: 0 };
+  const under: Moments = { area: 0, x: 0, y: 0 };
   for (const b of boundaries) {
-    const under: Moments = { area: 0, x: 0, y: 0 };
+    under.area = under.x = under.y = 0;
     addMoments(under, b.piece, b.x0, b.x1);
     addTimes(wood, under, b.wood);
     addTimes(removed, under, b.gone);
