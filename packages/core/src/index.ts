@@ -3,8 +3,10 @@ export { type ArcFit, FIT_TOLERANCE, fitArcs, type SmoothCurve } from './geometr
 export { fitBezier, type Point } from './geometry/fit-bezier.ts';
 export { evaluate } from './job/evaluate.ts';
 export type * from './job/job.ts';
-export { isShopText, type ReadJob, type ReadOptions, type ReadShop, readJob, readShop } from './job/read.ts';
+export { findNearest } from './job/nearest.ts';
+export { type ReadJob, type ReadOptions, type ReadShop, readJob, readShop } from './job/read.ts';
 export type * from './job/report.ts';
+export { facePhrase, verdictSentence, verdictWord } from './job/verdict-sentence.ts';
 export { parseAngle } from './measure/angle.ts';
 export type { Misreading } from './measure/figure.ts';
 export { formatLength, formatNumber } from './measure/format.ts';

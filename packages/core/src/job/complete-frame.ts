@@ -34,13 +34,6 @@ export function completeFrame(file: Loose<JobFile['frame']>, desk: Desk): Frame 
       'Write a gap less than the depth of the groove',
     );
   const sticking = completeProfile(file?.sticking, 'frame.sticking', desk);
-  if (sticking && sticking.depth > setback)
-    report(
-      'sticking-past-lip',
-      'frame.sticking',
-      `frame.sticking goes ${show(sticking.depth)} deep, and the lip in front of the groove is ${show(setback)} thick`,
-      'Write a sticking no deeper than the setback of the groove',
-    );
   if (Number.isNaN(thickness + width + depth + setback + swellGap)) return undefined;
   const frame = { thickness, groove: { width, depth, setback }, swellGap };
   return sticking ? { ...frame, sticking } : frame;

@@ -65,14 +65,6 @@ export function readShop(text: string, name = ''): ReadShop {
   return { shop, faults: [] };
 }
 
-/** Whether a text is a shop file rather than a job: it names knives, heads or machines and no panel. */
-export function isShopText(text: string): boolean {
-  const { value } = readYaml(text);
-  if (typeof value !== 'object' || value === null) return false;
-  const has = (key: string) => Object.hasOwn(value, key);
-  return ['knives', 'heads', 'machines', 'rules'].some(has) && !['panel', 'frame', 'cuts'].some(has);
-}
-
 function readShopOf(
   file: Loose<JobFile>,
   tree: Tree,

@@ -18,6 +18,8 @@ export interface OutlineFault {
 /** More pieces than any profile has, and as many as are searched for crossings in a moment. */
 const MOST_PIECES = 100_000;
 
+const WRITE_LIKE = 'Write it like "M 0 9 H 12 A 20 20 0 0 1 30 2 V 0"';
+
 /**
  * The chain that SVG path data draws, from the edge to the face, or what is wrong with it.
  *
@@ -75,6 +77,7 @@ interface Drawn {
 }
 
 function drawPath(path: string, units: Units): Drawn | OutlineFault {
+  if (path.trim() === '') return fault('outline-unreadable', 'the path is empty', WRITE_LIKE);
   const parsed = svgpath(path) as ReturnType<typeof svgpath> & { readonly err: string };
   if (parsed.err !== '') return explainSyntax(path, parsed.err);
   const chain: Curve[] = [];
@@ -139,8 +142,7 @@ function explainSyntax(path: string, error: string): OutlineFault {
   const at = Number(/at pos (\d+)/.exec(error)?.[1] ?? 0);
   const rest = path.slice(at, at + 20);
   const where = rest === '' ? 'it breaks off at the end' : `it cannot be read from "${rest}"`;
-  const what = path.trim() === '' ? 'the path is empty' : `the path is not SVG path data: ${where}`;
-  return fault('outline-unreadable', what, 'Write it like "M 0 9 H 12 A 20 20 0 0 1 30 2 V 0"');
+  return fault('outline-unreadable', `the path is not SVG path data: ${where}`, WRITE_LIKE);
 }
 
 /** Leaves out the straight strokes at either end that lie outside the wood, and for a closed path the way back up the edge. */

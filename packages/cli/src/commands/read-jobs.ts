@@ -1,0 +1,33 @@
+import { evaluate, type ReadOptions, type Report, readJob } from '@fielded/core';
+import type { JobText } from '../files/find-jobs.ts';
+import { shopLoader } from '../files/load-shop.ts';
+import { readText } from '../files/read-text.ts';
+import type { Io } from '../io.ts';
+import { listFaults, refusalLine } from '../report/list-faults.ts';
+
+/** The shop file given with --shop, or undefined; null when it could not be read, which has then been said. */
+export async function openShop(path: string | undefined, io: Io): Promise<ReadOptions['shop'] | null> {
+  if (path === undefined) return undefined;
+  const text = readText(path);
+  if (typeof text === 'string') return { text, name: path };
+  await io.err(refusalLine(path, text));
+  return null;
+}
+
+/** The report on one job; null when it cannot be read, every fault of it then listed on standard error. */
+export async function checkJob({ path, text }: JobText, shop: ReadOptions['shop'], io: Io): Promise<Report | null> {
+  if (typeof text !== 'string') {
+    await io.err(refusalLine(path, text));
+    return null;
+  }
+  const { job, faults } = readJob(text, { loadShop: shopLoader(path), ...(shop && { shop }) });
+  if (job !== null) return evaluate(job);
+  await io.err(listFaults(path, faults, shop !== undefined));
+  return null;
+}
+
+/** 0 for a report without an error, 1 for one with, 2 for none. */
+export function exitStatus(report: Report | null): number {
+  if (report === null) return 2;
+  return report.problems.some((problem) => problem.severity === 'error') ? 1 : 0;
+}

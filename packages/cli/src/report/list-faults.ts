@@ -1,0 +1,25 @@
+import { dirname, join } from 'node:path';
+import type { Fault } from '@fielded/core';
+import type { Refusal } from '../files/read-text.ts';
+import { safe } from '../io.ts';
+
+/** Faults printed for one file; what is past this only repeats. */
+const MOST_LINES = 100;
+
+/**
+ * The faults of one job as `path:line:column  message` lines. A fault in the shop file names that file: where the job
+ * names it, seen from here; where the user gave it, as given.
+ */
+export function listFaults(job: string, faults: readonly Fault[], shopGiven: boolean): string {
+  const lines = faults.slice(0, MOST_LINES).map(({ file, line, column, message }) => {
+    const path = file === '' ? job : shopGiven ? file : join(dirname(job), file);
+    return safe(line === 0 ? `${path}  ${message}` : `${path}:${line}:${column}  ${message}`);
+  });
+  if (faults.length > MOST_LINES) lines.push(safe(`${job}  and ${faults.length - MOST_LINES} more faults.`));
+  return lines.map((line) => `${line}\n`).join('');
+}
+
+/** One line for a file that could not be opened or written. */
+export function refusalLine(path: string, { refused, instead }: Refusal): string {
+  return `${safe(path)}  ${refused.charAt(0).toUpperCase()}${refused.slice(1)}. ${instead}.\n`;
+}

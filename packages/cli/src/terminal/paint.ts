@@ -1,0 +1,18 @@
+/** What a piece of text is, where colour may say it again: the words and marks say it first. */
+export type Tone = 'heading' | 'good' | 'warning' | 'error' | 'faint';
+
+const CODES: Readonly<Record<Tone, readonly [number, number]>> = {
+  heading: [1, 22],
+  good: [32, 39],
+  warning: [33, 39],
+  error: [31, 39],
+  faint: [2, 22],
+};
+
+/** Colours text, or leaves it as it is. */
+export type Paint = (text: string, tone: Tone) => string;
+
+/** A painter for a terminal that wants colour, or one that does nothing. */
+export function painter(colour: boolean): Paint {
+  return (text, tone) => (colour ? `\u001B[${CODES[tone][0]}m${text}\u001B[${CODES[tone][1]}m` : text);
+}

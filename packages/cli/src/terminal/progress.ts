@@ -1,0 +1,32 @@
+import { type Io, safe } from '../io.ts';
+
+/** A bar on standard error while many jobs are checked; nothing where that is no terminal, or for a handful of jobs. */
+export interface Progress {
+  step(name: string): Promise<void>;
+  clear(): Promise<void>;
+}
+
+const FEWEST = 4;
+const BAR = 24;
+
+export function startProgress(io: Io, total: number): Progress {
+  if (!io.errIsTerminal || total < FEWEST) return { step: async () => {}, clear: async () => {} };
+  let done = 0;
+  let shown = -1;
+  return {
+    async step(name) {
+      const filled = Math.floor((done / total) * BAR);
+      const count = `${String(done).padStart(String(total).length)}/${total}`;
+      done++;
+      // Redrawn for each hundredth only: a terminal is slower than the checking.
+      const hundredth = Math.floor((done / total) * 100);
+      if (hundredth === shown) return;
+      shown = hundredth;
+      const line = `${'█'.repeat(filled)}${'░'.repeat(BAR - filled)} ${count} ${safe(name)}`;
+      await io.err(`\r\u001B[K${line.slice(0, io.columns - 1)}`);
+    },
+    async clear() {
+      await io.err('\r\u001B[K');
+    },
+  };
+}
