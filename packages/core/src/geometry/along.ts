@@ -1,6 +1,9 @@
 import type { Heading } from './biarc.ts';
 import type { Chain, Curve } from './curve.ts';
 
+/** Curves that meet at less than this (radians, 0.1°) run on smoothly: the rounding of a drawn outline, not a corner. */
+export const SMOOTH_JOINT: number = 0.1 * (Math.PI / 180);
+
 /**
  * The point a share `u` (0 to 1) of the way along a curve, and its heading, mm; the heading is as long as the curve.
  *

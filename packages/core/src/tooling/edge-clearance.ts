@@ -52,11 +52,12 @@ export function clearEdge(seen: SeenProfile, face: KnifeFace, head: Head): EdgeC
   };
 }
 
-/** The edge's angles at a share u of a curve of the seen profile. */
-export function edgeAt(seen: SeenProfile, face: KnifeFace, wedge: number): (c: Curve, u: number) => EdgePoint {
+/** The edge's angles along a curve of the seen profile, at a share u of it. */
+export function edgeAlong(c: Curve, seen: SeenProfile, face: KnifeFace, wedge: number): (u: number) => EdgePoint {
   const way = forwardWay(seen.tilt);
-  return (c, u) => {
-    const p = pointAlong(c, u, arcAngle(c));
+  const angle = arcAngle(c);
+  return (u) => {
+    const p = pointAlong(c, u, angle);
     const radius = face.radius + p.y;
     const clearance = Math.PI / 2 - localRake(face, p.x, radius) - wedge;
     const alongAxis = (way * p.dx) / Math.hypot(p.dx, p.dy);
@@ -77,7 +78,6 @@ function heelRoom({ radius, clearance }: EdgePoint, head: Head): number {
 }
 
 function leastAlong(seen: SeenProfile, face: KnifeFace, head: Head, figure: (p: EdgePoint) => number): EdgePoint {
-  const at = edgeAt(seen, face, head.wedge);
   let best: EdgePoint | undefined;
   const offer = (p: EdgePoint): boolean => {
     if (best && figure(p) >= figure(best) - 1e-12) return false;
@@ -85,17 +85,13 @@ function leastAlong(seen: SeenProfile, face: KnifeFace, head: Head, figure: (p: 
     return true;
   };
   for (const c of splitAtExtremes(seen.chain)) {
+    const at = edgeAlong(c, seen, face, head.wedge);
     let nearest = -1;
-    for (let i = 0; i <= TRIED; i++) if (offer(at(c, i / TRIED))) nearest = i;
+    for (let i = 0; i <= TRIED; i++) if (offer(at(i / TRIED))) nearest = i;
     if (nearest < 0) continue;
     const from = Math.max(0, nearest - 1) / TRIED;
     const to = Math.min(TRIED, nearest + 1) / TRIED;
-    offer(
-      at(
-        c,
-        findPeak((u) => -figure(at(c, u)), from, to, 40),
-      ),
-    );
+    offer(at(findPeak((u) => -figure(at(u)), from, to, 40)));
   }
   if (!best) throw new RangeError('a profile without pieces has no edge');
   return best;

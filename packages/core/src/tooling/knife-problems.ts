@@ -133,15 +133,23 @@ export function findRubbing(
 }
 
 function describeWalls({ name, units }: KnifeSubject, walls: readonly TightWall[], rules: Rules): string {
-  const place = ({ a, b }: { a: number; b: number }) =>
-    `${formatLength(a, units)} in and ${formatLength(b, units)} deep`;
+  const say = (mm: number) => formatLength(mm, units);
   const least = degrees(rules.leastSideClearance);
-  const list = walls.map(({ from, to, sideClearance, undercut, draft }) => {
-    const has = undercut ? 'undercut: the sweep takes it away' : `${degrees(sideClearance)} of side clearance`;
-    const cure = draft === null ? `no draft gives ${least} there` : `${degrees(draft)} of draft gives ${least}`;
-    return `from ${place(from)} to ${place(to)} (${has}; ${cure})`;
+  const list = walls.map(({ from, to, straight, sideClearance, undercut, draft }) => {
+    const what = straight ? 'the wall' : 'the curve';
+    const has = undercut ? 'it is undercut, and the sweep takes it away' : degrees(sideClearance);
+    const cure = draft === null ? `no draft gives ${least}` : `${degrees(draft)} of draft gives ${least}`;
+    return `${what} ${placeOf(from, to, say)} (${has}; ${cure})`;
   });
-  return `The knife for the ${name} has less side clearance than the shop's least of ${least} and will rub on the walls that stand too square to the spindle: ${list.join(', ')}. Give them draft, or have side relief ground there.`;
+  return `The knife for the ${name} rubs sideways, with less than the shop's ${least} of side clearance, where the profile stands too square to the spindle: ${list.join(', ')}. Give straight walls that draft, or have side relief ground there.`;
+}
+
+function placeOf(from: TightWall['from'], to: TightWall['to'], say: (mm: number) => string): string {
+  const [a, b] = [say(from.a), say(from.b)];
+  const [a1, b1] = [say(to.a), say(to.b)];
+  if (b === b1) return `from ${a} to ${a1} in, ${b} deep`;
+  if (a === a1) return `from ${b} to ${b1} deep, ${a} in`;
+  return `from ${a} in and ${b} deep to ${a1} in and ${b1} deep`;
 }
 
 function error(subject: KnifeSubject, code: string, message: string): Problem {

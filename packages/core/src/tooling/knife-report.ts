@@ -5,6 +5,8 @@ import type { SteelPoint } from './knife-face.ts';
 export interface WallReport {
   readonly from: { readonly a: number; readonly b: number };
   readonly to: { readonly a: number; readonly b: number };
+  /** A line; otherwise a stretch of a curve. */
+  readonly straight: boolean;
   readonly sideClearance: number;
   readonly undercut: boolean;
   /** The lean off square to the spindle that would give the shop's least; null where none would. */

@@ -31,7 +31,8 @@ export function seeProfile(chain: Chain, tilt: number): SeenProfile {
     if (tipReach - c.y0 <= SAME_LENGTH) tipStation = Math.max(tipStation, c.x0);
     if (tipReach - c.y1 <= SAME_LENGTH) tipStation = Math.max(tipStation, c.x1);
   }
-  return { chain: seen.map((c) => moveToTip(c, tipStation, tipReach)), tipStation, tipReach, tilt };
+  // Adding 0 turns -0, which mirroring makes, into 0.
+  return { chain: seen.map((c) => moveToTip(c, tipStation, tipReach)), tipStation: tipStation + 0, tipReach, tilt };
 }
 
 /** The same profile with its tip at another of its points, (x, y) from the one it has. */

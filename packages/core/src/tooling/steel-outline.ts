@@ -1,13 +1,10 @@
-import { arcAngle, cornerAngle, curveLength, pointAlong } from '../geometry/along.ts';
+import { arcAngle, cornerAngle, curveLength, pointAlong, SMOOTH_JOINT } from '../geometry/along.ts';
 import type { Heading } from '../geometry/biarc.ts';
 import { type Chain, type Curve, flipCurve } from '../geometry/curve.ts';
 import { type ArcFit, FIT_TOLERANCE, fitArcs, type SmoothCurve } from '../geometry/fit-arcs.ts';
 import { SAME_LENGTH } from '../tolerance.ts';
 import { faceOffset, type KnifeFace, knifePoint } from './knife-face.ts';
 import type { SeenProfile } from './seen-profile.ts';
-
-/** Curves that meet at less than this (radians, 0.1°) run on smoothly: the rounding of a drawn outline, not a corner. */
-const SMOOTH_JOINT = 0.1 * (Math.PI / 180);
 
 /**
  * The outline of steel that leaves a profile, as lines and tangent arcs: x = s along the tip line, y = t towards the axis, mm.
