@@ -1,0 +1,113 @@
+import type { Curve } from '@fielded/core';
+import type { Box } from '../geometry/box.ts';
+import { boxesOverlap, growBox, lineMeetsBox } from '../geometry/box.ts';
+import { curveBox, curveMeetsBox } from '../geometry/curves.ts';
+import type { Loop } from '../geometry/path.ts';
+
+/** A straight stretch of a dimension, extension or leader line. */
+export interface Stretch {
+  readonly x0: number;
+  readonly y0: number;
+  readonly x1: number;
+  readonly y1: number;
+}
+
+/** What one way of drawing a dimension puts on the paper. */
+export interface Marks {
+  readonly texts: readonly Box[];
+  readonly arrows: readonly Box[];
+  readonly lines: readonly Stretch[];
+}
+
+/** What is on the paper already and has to be kept clear of. Filled as dimensions are placed. */
+export interface Board {
+  readonly texts: Box[];
+  readonly arrows: Box[];
+  readonly lines: Stretch[];
+  readonly outlines: { readonly curve: Curve; readonly box: Box }[];
+  /** Hatched parts: texts keep out of them where they can. */
+  readonly woods: readonly Loop[];
+}
+
+/** Faults are weighed so that one text that cannot be read outweighs any number of crossed thin lines. */
+const UNREADABLE = 1000;
+const ON_WOOD = 150;
+const ARROWS_MEET = 200;
+export const CROSSED = 60;
+const LINES_CROSS = 2.5;
+
+const CLEAR_OF_TEXT = 0.9;
+const CLEAR_OF_OUTLINE = 0.8;
+const CLEAR_OF_LINE = 0.3;
+
+export function newBoard(outlines: readonly Curve[], woods: readonly Loop[]): Board {
+  return {
+    texts: [],
+    arrows: [],
+    lines: [],
+    outlines: outlines.map((curve) => ({ curve, box: curveBox(curve) })),
+    woods,
+  };
+}
+
+/** How much is wrong with putting these marks on the board; 0 when nothing is. */
+export function weighMarks(marks: Marks, board: Board): number {
+  let cost = 0;
+  for (const text of marks.texts) {
+    const wide = growBox(text, CLEAR_OF_TEXT);
+    for (const other of board.texts) if (boxesOverlap(wide, other)) cost += UNREADABLE;
+    const clear = growBox(text, CLEAR_OF_LINE);
+    for (const arrow of board.arrows) if (boxesOverlap(clear, arrow)) cost += UNREADABLE;
+    for (const line of board.lines) if (stretchMeetsBox(line, clear)) cost += CROSSED;
+    const roomy = growBox(text, CLEAR_OF_OUTLINE);
+    for (const { curve, box } of board.outlines) {
+      if (boxesOverlap(roomy, box) && curveMeetsBox(curve, roomy)) cost += UNREADABLE;
+    }
+    if (liesInside(board.woods, (text.x0 + text.x1) / 2, (text.y0 + text.y1) / 2)) cost += ON_WOOD;
+  }
+  for (const arrow of marks.arrows) {
+    for (const text of board.texts) if (boxesOverlap(growBox(arrow, CLEAR_OF_LINE), text)) cost += UNREADABLE;
+    for (const other of board.arrows) if (boxesOverlap(arrow, other) && !sameBox(arrow, other)) cost += ARROWS_MEET;
+  }
+  for (const line of marks.lines) {
+    for (const text of board.texts) if (stretchMeetsBox(line, growBox(text, CLEAR_OF_LINE))) cost += CROSSED;
+    for (const other of board.lines) if (stretchesCross(line, other)) cost += LINES_CROSS;
+  }
+  return cost;
+}
+
+/** Puts marks on the board for good. */
+export function addMarks(marks: Marks, board: Board): void {
+  board.texts.push(...marks.texts);
+  board.arrows.push(...marks.arrows);
+  board.lines.push(...marks.lines);
+}
+
+/** Whether (x, y) lies inside the closed loops, by the even-odd rule: counts crossings of a line to the right. */
+export function liesInside(loops: readonly Loop[], x: number, y: number): boolean {
+  let inside = false;
+  for (const loop of loops) {
+    if (!loop.closed) continue;
+    for (const { x0, y0, x1, y1 } of loop.curves) {
+      // An arc is taken as its chord: the answer only says where a text would rather not stand.
+      if (y0 <= y !== y1 <= y && x < x0 + ((y - y0) / (y1 - y0)) * (x1 - x0)) inside = !inside;
+    }
+  }
+  return inside;
+}
+
+/** Whether two straight stretches cross, each from one side of the other to the other side. */
+export function stretchesCross(a: Stretch, b: Stretch): boolean {
+  const side = (line: Stretch, x: number, y: number) =>
+    (line.x1 - line.x0) * (y - line.y0) - (line.y1 - line.y0) * (x - line.x0);
+  return side(a, b.x0, b.y0) * side(a, b.x1, b.y1) < 0 && side(b, a.x0, a.y0) * side(b, a.x1, a.y1) < 0;
+}
+
+function stretchMeetsBox(line: Stretch, box: Box): boolean {
+  return lineMeetsBox(line.x0, line.y0, line.x1, line.y1, box);
+}
+
+function sameBox(a: Box, b: Box): boolean {
+  const near = (p: number, q: number) => Math.abs(p - q) < 1e-6;
+  return near(a.x0, b.x0) && near(a.y0, b.y0) && near(a.x1, b.x1) && near(a.y1, b.y1);
+}

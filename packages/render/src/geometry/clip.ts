@@ -1,0 +1,73 @@
+import type { Curve } from '@fielded/core';
+import { arcAngles, pointAt } from './curves.ts';
+import type { Loop } from './path.ts';
+
+/** Where along a curve (0 to 1) it crosses the plumb line at `x`. */
+function crossingsAt(curve: Curve, x: number): number[] {
+  if (curve.turn === 0) {
+    if ((curve.x0 - x) * (curve.x1 - x) >= 0) return [];
+    return [(x - curve.x0) / (curve.x1 - curve.x0)];
+  }
+  const cosine = (x - curve.cx) / curve.r;
+  if (Math.abs(cosine) >= 1) return [];
+  const { from, sweep } = arcAngles(curve);
+  const half = Math.acos(cosine);
+  return [half, -half]
+    .map((angle) => {
+      const turned = ((angle - from) * curve.turn) % (2 * Math.PI);
+      return (turned < 0 ? turned + 2 * Math.PI : turned) / Math.abs(sweep);
+    })
+    .filter((at) => at > 1e-12 && at < 1 - 1e-12)
+    .sort((a, b) => a - b);
+}
+
+/** The part of a curve between two fractions of it. */
+function partOf(curve: Curve, from: number, to: number): Curve {
+  const a = from === 0 ? { x: curve.x0, y: curve.y0 } : pointAt(curve, from);
+  const b = to === 1 ? { x: curve.x1, y: curve.y1 } : pointAt(curve, to);
+  return { ...curve, x0: a.x, y0: a.y, x1: b.x, y1: b.y };
+}
+
+/** The parts of the curves that lie between two plumb lines; parts that run along one of them are left out. */
+export function curvesBetween(loops: readonly Loop[], x0: number, x1: number): Curve[] {
+  const kept: Curve[] = [];
+  for (const loop of loops) {
+    for (const curve of loop.curves) {
+      const cuts = [0, ...crossingsAt(curve, x0), ...crossingsAt(curve, x1), 1].sort((a, b) => a - b);
+      for (let i = 1; i < cuts.length; i += 1) {
+        if (cuts[i]! - cuts[i - 1]! < 1e-12) continue;
+        const middle = pointAt(curve, (cuts[i - 1]! + cuts[i]!) / 2).x;
+        if (middle > x0 && middle < x1) kept.push(partOf(curve, cuts[i - 1]!, cuts[i]!));
+      }
+    }
+  }
+  return kept;
+}
+
+/** Joins curves that follow each other end to start into open loops. */
+export function joinCurves(curves: readonly Curve[]): Loop[] {
+  const loops: Curve[][] = [];
+  for (const curve of curves) {
+    const current = loops[loops.length - 1];
+    const last = current?.[current.length - 1];
+    if (last && Math.abs(last.x1 - curve.x0) < 1e-9 && Math.abs(last.y1 - curve.y0) < 1e-9) current!.push(curve);
+    else loops.push([curve]);
+  }
+  return loops.map((run) => ({ curves: run, closed: false }));
+}
+
+/** The highest and the lowest point (least and greatest y) of closed loops on the plumb line at `x`; null where it misses them. */
+export function spanAt(loops: readonly Loop[], x: number): { top: number; bottom: number } | null {
+  let top = Infinity;
+  let bottom = -Infinity;
+  for (const loop of loops) {
+    for (const curve of loop.curves) {
+      for (const at of crossingsAt(curve, x)) {
+        const { y } = pointAt(curve, at);
+        top = Math.min(top, y);
+        bottom = Math.max(bottom, y);
+      }
+    }
+  }
+  return top <= bottom ? { top, bottom } : null;
+}

@@ -1,0 +1,84 @@
+import type { Role } from './scene.ts';
+
+export type Theme = 'print' | 'light' | 'dark';
+
+/** The few colours of a drawing. */
+export interface Palette {
+  readonly paper: string;
+  readonly ink: string;
+  readonly quiet: string;
+  readonly hatch: string;
+  readonly removed: string;
+  readonly judged: string;
+  readonly trouble: string;
+}
+
+/** Ink on white for prints; ink on warm paper and light on near-black for screens. Text and its ground differ by 4.5 to 1 or more. */
+export const PALETTES: Readonly<Record<Theme, Palette>> = {
+  print: {
+    paper: '#ffffff',
+    ink: '#1d2430',
+    quiet: '#5a6270',
+    hatch: '#8a6a46',
+    removed: '#f6efe5',
+    judged: '#0b6e6e',
+    trouble: '#b3261e',
+  },
+  light: {
+    paper: '#faf7f0',
+    ink: '#1d2430',
+    quiet: '#5a6270',
+    hatch: '#8a6a46',
+    removed: '#f1e8da',
+    judged: '#0b6e6e',
+    trouble: '#b3261e',
+  },
+  dark: {
+    paper: '#171a1f',
+    ink: '#e8e4da',
+    quiet: '#a8a69f',
+    hatch: '#9c7b55',
+    removed: '#23211f',
+    judged: '#5cc4bd',
+    trouble: '#ff8a80',
+  },
+};
+
+/** How a role is painted: line widths and dashes in paper mm, after ISO 128. */
+export interface Style {
+  readonly fill?: keyof Palette;
+  readonly stroke?: keyof Palette;
+  readonly width?: number;
+  readonly dash?: readonly number[];
+  readonly cap?: 'butt' | 'round';
+}
+
+export const STYLES: Readonly<Record<Role, Style>> = {
+  paper: { fill: 'paper' },
+  wood: { fill: 'paper' },
+  removed: { fill: 'removed' },
+  old: { stroke: 'quiet', width: 0.25, dash: [3, 1.5] },
+  outline: { stroke: 'ink', width: 0.5, cap: 'round' },
+  thin: { stroke: 'ink', width: 0.25 },
+  break: { stroke: 'ink', width: 0.25 },
+  hidden: { stroke: 'ink', width: 0.25, dash: [2, 1] },
+  cutter: { stroke: 'ink', width: 0.25, dash: [6, 1, 1, 1] },
+  hatch: { stroke: 'hatch', width: 0.18, cap: 'butt' },
+  'hatch-frame': { stroke: 'hatch', width: 0.18, cap: 'butt' },
+  grain: { stroke: 'hatch', width: 0.18, cap: 'round' },
+  judged: { stroke: 'judged', width: 0.5, cap: 'round' },
+  'judged-thin': { stroke: 'judged', width: 0.25 },
+  'judged-fill': { fill: 'judged' },
+  trouble: { stroke: 'trouble', width: 0.5, cap: 'round' },
+  'trouble-thin': { stroke: 'trouble', width: 0.25 },
+  'trouble-fill': { fill: 'trouble' },
+  dimension: { stroke: 'quiet', width: 0.25 },
+  arrow: { fill: 'quiet' },
+  text: { fill: 'ink' },
+  quiet: { fill: 'quiet' },
+  'judged-text': { fill: 'judged' },
+  'trouble-text': { fill: 'trouble' },
+};
+
+/** Tried from the left; the widths that texts are laid out with hold for the first two. */
+export const FONT_FAMILY = 'IBM Plex Sans, DejaVu Sans, Arial, sans-serif';

@@ -1,0 +1,97 @@
+import type { Loop } from './geometry/path.ts';
+import { isLargeArc } from './geometry/path.ts';
+import type { GroupItem, Item, PathItem, Scene, TextItem } from './scene.ts';
+import type { Style, Theme } from './style.ts';
+import { FONT_FAMILY, PALETTES, STYLES } from './style.ts';
+import { CAPITAL } from './text/measure-text.ts';
+import { escapeXml } from './text/safe-text.ts';
+
+/**
+ * A length as written in a drawing: to 0.001 mm, no trailing noughts, never -0. Every number in an SVG goes through here.
+ *
+ * @example writeNumber(-0.0001) // '0'
+ */
+export function writeNumber(value: number): string {
+  const rounded = Math.round(value * 1000) / 1000;
+  return String(rounded === 0 ? 0 : rounded);
+}
+
+/** SVG path data of loops: absolute M, L, A and Z, true arcs. */
+export function pathData(loops: readonly Loop[]): string {
+  const n = writeNumber;
+  return loops
+    .map(({ curves, closed }) => {
+      const first = curves[0];
+      if (!first) return '';
+      const steps = curves.map((curve, i) => {
+        if (curve.turn === 0) return closed && i === curves.length - 1 ? '' : `L${n(curve.x1)} ${n(curve.y1)}`;
+        const flags = `${isLargeArc(curve) ? 1 : 0} ${curve.turn > 0 ? 1 : 0}`;
+        return `A${n(curve.r)} ${n(curve.r)} 0 ${flags} ${n(curve.x1)} ${n(curve.y1)}`;
+      });
+      return `M${n(first.x0)} ${n(first.y0)}${steps.join('')}${closed ? 'Z' : ''}`;
+    })
+    .join('');
+}
+
+/**
+ * A scene as SVG text: millimetre size, live text, no ids, the same bytes for the same scene.
+ *
+ * Title and description are for screen readers; texts are escaped. `bare` leaves the sheet of paper behind the drawing out.
+ */
+export function sceneToSvg(scene: Scene, options: { theme?: Theme; bare?: boolean } = {}): string {
+  const theme = options.theme ?? 'print';
+  const width = writeNumber(scene.width);
+  const height = writeNumber(scene.height);
+  const title = escapeXml(scene.title);
+  const lines = [
+    `<svg xmlns="http://www.w3.org/2000/svg" width="${width}mm" height="${height}mm" viewBox="0 0 ${width} ${height}" role="img" aria-label="${title}">`,
+    `<title>${title}</title>`,
+    `<desc>${escapeXml(scene.description)}</desc>`,
+  ];
+  if (!options.bare) lines.push(`<rect width="${width}" height="${height}" fill="${PALETTES[theme].paper}"/>`);
+  lines.push(`<g fill="none" stroke-linejoin="round" font-family="${FONT_FAMILY}">`);
+  for (const item of scene.items) writeItem(item, theme, lines);
+  lines.push('</g>', '</svg>', '');
+  return lines.join('\n');
+}
+
+function writeItem(item: Item, theme: Theme, lines: string[]): void {
+  if (item.kind === 'path') writePath(item, theme, lines);
+  else if (item.kind === 'text') lines.push(writeText(item, theme));
+  else {
+    lines.push(`<g${groupAttributes(item)}>`);
+    for (const inner of item.items) writeItem(inner, theme, lines);
+    lines.push('</g>');
+  }
+}
+
+function writePath(item: PathItem, theme: Theme, lines: string[]): void {
+  const d = pathData(item.loops);
+  if (d) lines.push(`<path${styleAttributes(STYLES[item.role], theme)} d="${d}"/>`);
+}
+
+function groupAttributes(item: GroupItem): string {
+  let attributes = ` data-key="${escapeXml(item.key)}"`;
+  if (item.of !== undefined) attributes += ` data-of="${escapeXml(item.of)}"`;
+  if (item.value !== undefined) attributes += ` data-value="${item.value}"`;
+  return attributes;
+}
+
+function writeText(item: TextItem, theme: Theme): string {
+  const x = writeNumber(item.x);
+  const y = writeNumber(item.y);
+  const anchor = item.anchor === 'start' ? '' : ` text-anchor="${item.anchor}"`;
+  const turned = item.upright ? ` transform="rotate(-90 ${x} ${y})"` : '';
+  const size = writeNumber(item.height / CAPITAL);
+  return `<text x="${x}" y="${y}" font-size="${size}"${anchor}${turned}${styleAttributes(STYLES[item.role], theme)}>${escapeXml(item.text)}</text>`;
+}
+
+function styleAttributes(style: Style, theme: Theme): string {
+  const palette = PALETTES[theme];
+  let attributes = '';
+  if (style.fill) attributes += ` fill="${palette[style.fill]}" fill-rule="evenodd"`;
+  if (style.stroke) attributes += ` stroke="${palette[style.stroke]}" stroke-width="${style.width}"`;
+  if (style.dash) attributes += ` stroke-dasharray="${style.dash.join(' ')}"`;
+  if (style.cap === 'round') attributes += ' stroke-linecap="round"';
+  return attributes;
+}

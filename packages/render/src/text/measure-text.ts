@@ -1,0 +1,68 @@
+import { ADVANCE_WIDTHS } from './advance-widths.ts';
+
+/** Capital height over font size: IBM Plex Sans has 0.698; DejaVu Sans a little more. */
+export const CAPITAL = 0.698;
+/** No glyph of a fallback font is taken to be wider than this, in thousandths of an em. */
+const UNKNOWN = 1400;
+
+const widths: ReadonlyMap<number, number> = new Map(
+  ADVANCE_WIDTHS.flatMap(([first, run]) => run.split(' ').map((width, i) => [first + i, Number(width)] as const)),
+);
+
+/**
+ * The width of a line of text, mm, for capitals `height` mm tall: never less than what IBM Plex Sans or DejaVu Sans needs.
+ *
+ * A glyph that neither font has is taken at 1.4 em.
+ */
+export function textWidth(text: string, height: number): number {
+  let sum = 0;
+  for (const glyph of text) sum += widths.get(glyph.codePointAt(0)!) ?? UNKNOWN;
+  return (sum / 1000) * (height / CAPITAL);
+}
+
+/** How far a text reaches above and below its baseline, mm: figures and letters without tails stand on it. */
+export function textReach(text: string, height: number): { above: number; below: number } {
+  const below = /^[\d. ≈R°×+−a-fhik-or-xz]*$/.test(text) ? 0.05 : /^[\d. ≈ØR°×+−/]*$/.test(text) ? 0.22 : 0.31;
+  const above = /^[\d. ≈ØR°×+−/]*$/.test(text) ? 1.09 : 1.2;
+  return { above: height * above, below: height * below };
+}
+
+/** The text cut to fit into `room` mm, with an ellipsis when something had to go. */
+export function fitText(text: string, height: number, room: number): string {
+  if (textWidth(text, height) <= room) return text;
+  const glyphs = [...text];
+  let sum = textWidth('…', height);
+  let kept = 0;
+  while (kept < glyphs.length) {
+    sum += textWidth(glyphs[kept]!, height);
+    if (sum > room) break;
+    kept += 1;
+  }
+  return `${glyphs.slice(0, kept).join('').trimEnd()}…`;
+}
+
+/** The text as lines no wider than `room` mm, broken between words and about equally long; a word wider than that is cut short. */
+export function wrapText(text: string, height: number, room: number): string[] {
+  const lines = breakLines(text, height, room);
+  for (let narrower = room * 0.95; lines.length > 1 && narrower > room / 3; narrower *= 0.95) {
+    const balanced = breakLines(text, height, narrower);
+    if (balanced.length > lines.length) break;
+    lines.splice(0, lines.length, ...balanced);
+  }
+  return lines.map((words) => fitText(words, height, room));
+}
+
+function breakLines(text: string, height: number, room: number): string[] {
+  const lines: string[] = [];
+  let current = '';
+  for (const word of text.split(' ').filter(Boolean)) {
+    const longer = current ? `${current} ${word}` : word;
+    if (!current || textWidth(longer, height) <= room) current = longer;
+    else {
+      lines.push(current);
+      current = word;
+    }
+  }
+  if (current) lines.push(current);
+  return lines;
+}

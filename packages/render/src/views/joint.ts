@@ -1,0 +1,218 @@
+import type { Curve, Report } from '@fielded/core';
+import type { Figure } from '../dimension/figure.ts';
+import type { InteriorDimension } from '../dimension/interior.ts';
+import type { Sketch } from '../dimension/lay-dimensions.ts';
+import type { LeaderDimension } from '../dimension/leader.ts';
+import type { LinearDimension, Point, Side } from '../dimension/linear.ts';
+import { joinCurves } from '../geometry/clip.ts';
+import { line } from '../geometry/curves.ts';
+import type { Item } from '../scene.ts';
+import { group, path } from '../scene.ts';
+import { goesTogether } from '../words/verdict.ts';
+import { cross } from '../words/verdict-mark.ts';
+import { depthFigure, figure, fullDepthEnd, reachFigure, stockFigure } from './cut-dimensions.ts';
+import type { FramePart } from './frame-part.ts';
+import { drawFramePart } from './frame-part.ts';
+import type { PanelPart } from './panel-part.ts';
+import { drawPanelPart, surfacesAt, tongueFaces } from './panel-part.ts';
+import { shoulderLeaders } from './section.ts';
+
+/** How far in front of the groove a panel that does not enter is drawn, paper mm. */
+const IN_FRONT = 16;
+
+/** Where the panel stands to the frame. Wood mm; (0, 0) is the panel's edge at its front face. */
+interface Stand {
+  /** How far the tongue is in; null when it is drawn in front of the groove. */
+  readonly inserted: number | null;
+  readonly sight: number;
+  /** The frame's front face, down from the panel's. */
+  readonly front: number;
+}
+
+/** The panel in its frame: pushed in as far as it goes and hard against the groove's front wall, or in front of a groove that it does not enter. */
+export function sketchJoint(report: Report, scale: number): Sketch {
+  const part = drawPanelPart(report, { scale, x: 0, y: 0 });
+  const stand = standPanel(report, part, scale);
+  const frame = drawFramePart(report, scale, stand.sight * scale, stand.front * scale);
+  const bottom = report.section.thickness * scale;
+  const frontFace = stand.front * scale;
+  const backFace = frontFace + report.frame.thickness * scale;
+  const items: Item[] = [group('frame', frame.items), group('panel', part.items)];
+  const judged = judgedLines(part, frame, stand, scale);
+  if (judged.length)
+    items.push(path('judged', goesTogether(report.fit.verdict) ? 'judged' : 'trouble', joinCurves(judged)));
+  const binding = bindingMarks(report, part, frame, stand, scale);
+  if (binding.length) items.push(path('binding', 'trouble', binding));
+  return {
+    items,
+    outlines: [...part.outlines, ...frame.outlines, ...binding.flatMap((loop) => loop.curves)],
+    woods: [...part.woods, ...frame.woods],
+    around: { x0: frame.left, x1: part.right, y0: Math.min(0, frontFace), y1: Math.max(bottom, backFace) },
+    tiers: [...frameTiers(report, frame, stand, scale), ...panelTiers(report, part, stand, scale)],
+    interiors: [...tipInteriors(report, part, stand, scale), ...depthInteriors(report, stand, scale)],
+    leaders: [
+      ...clearanceLeaders(report, part, frame, stand, scale),
+      ...shoulderLeaders(report, (x, y) => ({ x: x * scale, y: y * scale })),
+    ],
+  };
+}
+
+function standPanel(report: Report, part: PanelPart, scale: number): Stand {
+  const { fit, tongue, frame } = report;
+  if (fit.frontFace && fit.deepestInsertion !== null) {
+    const inserted = Math.min(tongue.insertion, fit.deepestInsertion);
+    return { inserted, sight: inserted, front: fit.frontFace.most };
+  }
+  const tip = surfacesAt(part, 0);
+  const grooveMiddle = frame.groove.setback + frame.groove.width / 2;
+  const front = tip ? (tip.top + tip.bottom) / 2 - grooveMiddle : 0;
+  return { inserted: null, sight: -IN_FRONT / scale, front };
+}
+
+/** Groove walls and tongue faces where they lie within each other. */
+function judgedLines(part: PanelPart, frame: FramePart, stand: Stand, scale: number): Curve[] {
+  if (stand.inserted === null || stand.inserted <= 0) return [];
+  const mouth = stand.inserted * scale;
+  return [
+    line(0, frame.grooveTop, mouth, frame.grooveTop),
+    line(0, frame.grooveFloor, mouth, frame.grooveFloor),
+    ...tongueFaces(part, { scale, x: 0, y: 0 }, stand.inserted),
+  ];
+}
+
+/** A cross where a tongue that stops short wedges: on the wall it meets at the mouth and not yet before it. */
+function bindingMarks(report: Report, part: PanelPart, frame: FramePart, stand: Stand, scale: number) {
+  if (report.fit.verdict !== 'stops-short' || stand.inserted === null) return [];
+  const mouth = surfacesAt(part, stand.inserted);
+  const before = surfacesAt(part, stand.inserted * 0.9);
+  if (!mouth || !before) return [];
+  const x = stand.inserted * scale;
+  const marks = [];
+  if (before.top - mouth.top > 1e-4) marks.push(...cross(x, frame.grooveTop, 1.8));
+  if (mouth.bottom - before.bottom > 1e-4) marks.push(...cross(x, frame.grooveFloor, 1.8));
+  return marks;
+}
+
+function frameTiers(report: Report, part: FramePart, stand: Stand, scale: number): LinearDimension[] {
+  const { groove, thickness } = report.frame;
+  const front = stand.front * scale;
+  const sight = stand.sight * scale;
+  const tiers: LinearDimension[] = [];
+  const tier = (side: Side, of: Figure, from: Point, to: Point) => tiers.push({ ...of, side, from, to });
+  const { left, grooveBottom, grooveTop, grooveFloor } = part;
+  const corner = { x: grooveBottom, y: grooveTop };
+  const floor = { x: grooveBottom, y: grooveFloor };
+  const back = front + thickness * scale;
+  tier(
+    'left',
+    figure(report, 'frame.groove.setback', groove.setback, 'setback', 'Front face to groove'),
+    { x: left, y: front },
+    corner,
+  );
+  tier(
+    'left',
+    figure(report, 'frame.groove.width', groove.width, 'groove', 'Width of the groove', 'judged'),
+    corner,
+    floor,
+  );
+  tier(
+    'left',
+    figure(report, 'frame.thickness', thickness, 'frame', 'Thickness of the frame'),
+    { x: left, y: front },
+    { x: left, y: back },
+  );
+  const mouth = { x: sight, y: back };
+  tier('below', figure(report, 'frame.groove.depth', groove.depth, 'groove', 'Depth of the groove'), floor, mouth);
+  return tiers;
+}
+
+function panelTiers(report: Report, part: PanelPart, stand: Stand, scale: number): LinearDimension[] {
+  const { section, tongue, fit, frame } = report;
+  const tiers: LinearDimension[] = [];
+  const at = (x: number, y: number): Point => ({ x: x * scale, y: y * scale });
+  const tier = (side: Side, of: Figure, from: Point, to: Point) => tiers.push({ ...of, side, from, to });
+  const right = part.right / scale;
+  const bottom = section.thickness;
+  tier('right', stockFigure(report), at(right, 0), at(right, bottom));
+  const tip = surfacesAt(part, 0) ?? { top: 0, bottom };
+  section.cuts.forEach((cut, index) => {
+    const front = cut.side === 'front';
+    const edge = at(0, front ? tip.top : tip.bottom);
+    tier(front ? 'above' : 'below', reachFigure(report, index), edge, at(cut.reach, front ? 0 : bottom));
+  });
+  if (stand.inserted === null) return tiers;
+  const lip = stand.front;
+  const under = lip + frame.thickness;
+  if (fit.bottomGap !== null && fit.bottomGap > 0) {
+    const asDesigned = Math.abs(fit.bottomGap - frame.swellGap) < 1e-9;
+    const gap = figure(
+      report,
+      asDesigned ? 'frame.swellGap' : 'fit.bottomGap',
+      fit.bottomGap,
+      'gap',
+      'Gap left at the bottom of the groove',
+    );
+    tier('below', gap, at(-fit.bottomGap, lip + frame.groove.setback + frame.groove.width), at(0, tip.bottom));
+  }
+  if (stand.inserted > 0) {
+    const full = stand.inserted === tongue.insertion;
+    const inserted = full
+      ? figure(report, 'tongue.insertion', tongue.insertion, 'enters', 'Insertion', 'judged')
+      : figure(report, 'fit.deepestInsertion', stand.inserted, 'enters', 'Insertion reached', 'judged');
+    tier('below', inserted, at(0, tip.bottom), at(stand.inserted, under));
+  }
+  if (fit.visibleMargin !== null && stand.inserted === tongue.insertion && fit.visibleMargin > 0) {
+    const margin = figure(report, 'fit.visibleMargin', fit.visibleMargin, 'margin', 'Visible margin');
+    tier('above', margin, at(stand.inserted, lip), at(stand.inserted + fit.visibleMargin, 0));
+  }
+  return tiers;
+}
+
+/** The depth of each cut, dimensioned in the open between frame and field. */
+function depthInteriors(report: Report, stand: Stand, scale: number): InteriorDimension[] {
+  const { section } = report;
+  return section.cuts.map((cut, index) => {
+    const front = cut.side === 'front';
+    const face = front ? 0 : section.thickness;
+    const floor = front ? cut.depthCut : section.thickness - cut.depthCut;
+    const start = Math.max(0, stand.sight);
+    const level = (start + 4 / scale) * scale + 3;
+    const floorX = Math.min(fullDepthEnd(cut, section.thickness) * scale, level);
+    return {
+      ...depthFigure(report, index),
+      side: 'left',
+      from: { x: cut.reach * scale, y: face * scale },
+      to: { x: floorX, y: floor * scale },
+      levels: [0, 3, 6, 9, 12, 15, 18, 22, 26, 30].map((on) => level + on),
+    };
+  });
+}
+
+/** The tip of a tongue that does not enter, dimensioned in front of the groove. */
+function tipInteriors(report: Report, part: PanelPart, stand: Stand, scale: number): InteriorDimension[] {
+  const { thicknessAtTip } = report.tongue;
+  const tip = surfacesAt(part, 0);
+  if (stand.inserted !== null || thicknessAtTip === null || !tip) return [];
+  const shown = figure(report, 'tongue.thicknessAtTip', thicknessAtTip, 'tip', 'Tongue at the tip', 'trouble');
+  const from = { x: 0, y: tip.top * scale };
+  return [{ ...shown, side: 'left', from, to: { x: 0, y: tip.bottom * scale }, levels: [-6] }];
+}
+
+const DOWNWARDS: readonly number[] = [120, 105, 60, 75, 135, 45, 150, 30].map((degrees) => (degrees * Math.PI) / 180);
+
+/** The clearance, led to from the gap itself: at the groove's back wall, since the panel is drawn against the front one. */
+function clearanceLeaders(
+  report: Report,
+  part: PanelPart,
+  frame: FramePart,
+  stand: Stand,
+  scale: number,
+): LeaderDimension[] {
+  const { clearance, verdict } = report.fit;
+  const surfaces = stand.inserted === null ? null : surfacesAt(part, stand.inserted / 2);
+  if (clearance === null || stand.inserted === null || !surfaces || !goesTogether(verdict)) return [];
+  const shown = figure(report, 'fit.clearance', clearance, 'clearance', 'Clearance at the design insertion', 'judged');
+  const y = (surfaces.bottom * scale + frame.grooveFloor) / 2;
+  const targets = [0.3, 0.5, 0.7].map((share) => ({ x: stand.inserted! * scale * share, y, directions: DOWNWARDS }));
+  return [{ ...shown, targets, arrow: true }];
+}

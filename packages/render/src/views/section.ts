@@ -1,0 +1,93 @@
+import type { Report } from '@fielded/core';
+import type { Figure } from '../dimension/figure.ts';
+import type { Sketch } from '../dimension/lay-dimensions.ts';
+import type { LeaderDimension } from '../dimension/leader.ts';
+import type { LinearDimension, Point, Side } from '../dimension/linear.ts';
+import { joinCurves } from '../geometry/clip.ts';
+import { polygon } from '../geometry/path.ts';
+import type { Item } from '../scene.ts';
+import { group, path } from '../scene.ts';
+import { depthFigure, figure, landFigure, reachFigure, shoulderFigure, stockFigure } from './cut-dimensions.ts';
+import { drawPanelPart, drawRemoved, surfacesAt, tongueFaces } from './panel-part.ts';
+
+const radians = (degrees: number) => (degrees * Math.PI) / 180;
+
+/** The panel's edge alone: what is left and what was taken, with every size that a cut is set by. */
+export function sketchSection(report: Report, scale: number): Sketch {
+  const placing = { scale, x: 0, y: 0 };
+  const part = drawPanelPart(report, placing);
+  const { section, tongue } = report;
+  const at = (x: number, y: number): Point => ({ x: x * scale, y: y * scale });
+  const tiers: LinearDimension[] = [];
+  const tier = (side: Side, figure: Figure, from: Point, to: Point) => tiers.push({ ...figure, side, from, to });
+  const bottom = section.thickness;
+
+  tier('left', stockFigure(report), at(0, 0), at(0, bottom));
+  section.cuts.forEach((cut, index) => {
+    const front = cut.side === 'front';
+    const side = front ? 'above' : 'below';
+    const face = front ? 0 : bottom;
+    const floor = front ? cut.depthCut : bottom - cut.depthCut;
+    tier('left', depthFigure(report, index), at(0, face), at(0, floor));
+    tier(side, reachFigure(report, index), at(0, face), at(cut.reach, face));
+    if (cut.land > 0) tier(side, landFigure(report, index), at(0, face), at(cut.land, face));
+  });
+
+  const tip = surfacesAt(part, 0);
+  const mouth = surfacesAt(part, tongue.insertion);
+  const { thicknessAtTip, thicknessAtMouth } = tongue;
+  const removed = drawRemoved(report, placing, part.right);
+  const items: Item[] = [group('removed', removed.items), group('panel', part.items)];
+  if (tip && mouth && thicknessAtTip !== null && thicknessAtMouth !== null) {
+    const even = Math.abs(thicknessAtTip - thicknessAtMouth) < 0.005;
+    const tipWord = even ? 'tongue' : 'at tip';
+    const tipFigure = figure(report, 'tongue.thicknessAtTip', thicknessAtTip, tipWord, 'Tongue at the tip', 'judged');
+    const mouthFigure = figure(
+      report,
+      'tongue.thicknessAtMouth',
+      thicknessAtMouth,
+      'at mouth',
+      'Tongue at the mouth',
+      'judged',
+    );
+    tier('left', tipFigure, at(0, tip.top), at(0, tip.bottom));
+    if (!even) tier('left', mouthFigure, at(tongue.insertion, mouth.top), at(tongue.insertion, mouth.bottom));
+    items.push(path('tongue', 'judged', joinCurves(tongueFaces(part, placing, tongue.insertion))));
+  }
+  if (tongue.insertion > 0) {
+    const inGroove = figure(report, 'tongue.insertion', tongue.insertion, 'enters', 'Insertion in the groove');
+    tier('below', inGroove, at(0, bottom), at(tongue.insertion, bottom));
+    const x = tongue.insertion * scale;
+    items.push(
+      path('sight line', 'cutter', [
+        polygon(
+          [
+            [x, -4],
+            [x, bottom * scale + 4],
+          ],
+          false,
+        ),
+      ]),
+    );
+  }
+  return {
+    items,
+    outlines: [...part.outlines, ...removed.outlines],
+    woods: part.woods,
+    around: { x0: 0, y0: 0, x1: part.right, y1: bottom * scale },
+    tiers,
+    interiors: [],
+    leaders: shoulderLeaders(report, (x, y) => at(x, y)),
+  };
+}
+
+/** Leaders to the upright steps at the field. */
+export function shoulderLeaders(report: Report, at: (x: number, y: number) => Point): LeaderDimension[] {
+  return report.section.cuts.flatMap((cut, index) => {
+    if (!(cut.shoulder > 0)) return [];
+    const front = cut.side === 'front';
+    const middle = front ? cut.shoulder / 2 : report.section.thickness - cut.shoulder / 2;
+    const directions = [150, 135, 120, 105].map((degrees) => radians(front ? -degrees : degrees));
+    return [{ ...shoulderFigure(report, index), targets: [{ ...at(cut.reach, middle), directions }], arrow: true }];
+  });
+}

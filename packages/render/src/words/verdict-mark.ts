@@ -1,0 +1,58 @@
+import type { Verdict } from '@fielded/core';
+import type { Loop } from '../geometry/path.ts';
+import { polygon } from '../geometry/path.ts';
+import type { PathItem } from '../scene.ts';
+import { path } from '../scene.ts';
+
+/** A full circle as two half ones. */
+export function circle(x: number, y: number, r: number): Loop {
+  const half = (x0: number, x1: number) => ({ x0, y0: y, x1, y1: y, cx: x, cy: y, r, turn: 1 as const });
+  return { curves: [half(x - r, x + r), half(x + r, x - r)], closed: true };
+}
+
+/** A cross of two strokes, `half` mm to each side. */
+export function cross(x: number, y: number, half: number): Loop[] {
+  return [
+    polygon(
+      [
+        [x - half, y - half],
+        [x + half, y + half],
+      ],
+      false,
+    ),
+    polygon(
+      [
+        [x - half, y + half],
+        [x + half, y - half],
+      ],
+      false,
+    ),
+  ];
+}
+
+/** The mark of a verdict, 5 mm square with its middle at (x, y): each has its own shape, so none is told by colour alone. */
+export function verdictMark(verdict: Verdict | null, x: number, y: number): PathItem {
+  const stroke = (...points: [number, number][]) =>
+    polygon(
+      points.map(([px, py]) => [x + px, y + py] as const),
+      false,
+    );
+  switch (verdict) {
+    case 'will-not-enter':
+      return path('mark', 'trouble', cross(x, y, 2));
+    case 'stops-short':
+      return path('mark', 'trouble', [
+        stroke([-2.4, 0], [1.2, 0]),
+        stroke([-0.4, -1.6], [1.2, 0], [-0.4, 1.6]),
+        stroke([2.2, -2.3], [2.2, 2.3]),
+      ]);
+    case 'tight':
+      return path('mark', 'judged', [stroke([-2.3, -2], [-0.4, 0], [-2.3, 2]), stroke([2.3, -2], [0.4, 0], [2.3, 2])]);
+    case 'sliding':
+      return path('mark', 'judged', [stroke([-2.2, 0.2], [-0.6, 1.9], [2.3, -1.8])]);
+    case 'loose':
+      return path('mark', 'judged', [circle(x, y, 2)]);
+    case null:
+      return path('mark', 'trouble', [circle(x, y, 2.2), ...cross(x, y, 1)]);
+  }
+}

@@ -1,0 +1,120 @@
+import type { Item, PathItem, Scene, TextItem } from '@fielded/render';
+import { textWidth } from '@fielded/render';
+
+interface Rectangle {
+  x0: number;
+  y0: number;
+  x1: number;
+  y1: number;
+}
+
+type Corner = readonly [number, number];
+
+const OUTLINES = new Set(['outline', 'judged', 'trouble', 'break', 'old']);
+const ARROWS = new Set(['arrow', 'judged-fill', 'trouble-fill']);
+/** Texts that merely touch are not a fault: boxes are shrunk by this, mm. */
+const TOUCH = 0.02;
+
+/**
+ * What a reader of the drawing would stumble over: every text that lies over another text, over an arrowhead, or over an
+ * outline, and every text off the paper. Works from the finished scene alone and shares nothing with the layout but the
+ * table of widths.
+ */
+export function layoutFaults(scene: Scene): string[] {
+  const texts: { name: string; box: Rectangle }[] = [];
+  const arrows: { name: string; corners: Corner[] }[] = [];
+  const outlines: { name: string; corners: Corner[] }[] = [];
+  const visit = (items: readonly Item[], path: string) => {
+    for (const item of items) {
+      const name = `${path}/${item.key}`;
+      if (item.kind === 'group') visit(item.items, name);
+      else if (item.kind === 'text') texts.push({ name: `${name} “${item.text}”`, box: boxOfText(item) });
+      else if (ARROWS.has(item.role)) for (const corners of flatten(item)) arrows.push({ name, corners });
+      else if (OUTLINES.has(item.role)) for (const corners of flatten(item)) outlines.push({ name, corners });
+    }
+  };
+  visit(scene.items, '');
+  const faults: string[] = [];
+  texts.forEach(({ name, box }, i) => {
+    for (const other of texts.slice(i + 1)) if (overlap(box, other.box)) faults.push(`${name} over ${other.name}`);
+    for (const arrow of arrows) if (polylineMeets(arrow.corners, box)) faults.push(`${name} over arrow ${arrow.name}`);
+    for (const line of outlines) if (polylineMeets(line.corners, box)) faults.push(`${name} over line ${line.name}`);
+    if (box.x0 < 0 || box.y0 < 0 || box.x1 > scene.width || box.y1 > scene.height) faults.push(`${name} off the paper`);
+  });
+  return faults;
+}
+
+/** Every text of a scene that stands in a dimension, with what it says it shows. */
+export function dimensionTexts(scene: Scene): { of: string; value: number; texts: string[] }[] {
+  const found: { of: string; value: number; texts: string[] }[] = [];
+  const visit = (items: readonly Item[]) => {
+    for (const item of items) {
+      if (item.kind !== 'group') continue;
+      if (item.of === undefined) visit(item.items);
+      else {
+        const texts = item.items.filter((inner) => inner.kind === 'text');
+        const shown = texts.filter(({ key }) => key === 'figure' || key === 'under').map(({ text }) => text);
+        found.push({ of: item.of, value: item.value!, texts: shown });
+      }
+    }
+  };
+  visit(scene.items);
+  return found;
+}
+
+function boxOfText(item: TextItem): Rectangle {
+  const width = textWidth(item.text, item.height) - 2 * TOUCH;
+  const before = TOUCH + (item.anchor === 'middle' ? width / 2 : item.anchor === 'end' ? width : 0);
+  const start = item.anchor === 'start' ? TOUCH : -before;
+  const drop = item.height * (/[gjpqyQ(),;]/.test(item.text) ? 0.3 : /\//.test(item.text) ? 0.22 : 0);
+  if (item.upright) {
+    return { x0: item.x - item.height + TOUCH, x1: item.x + drop, y0: item.y - start - width, y1: item.y - start };
+  }
+  return { x0: item.x + start, x1: item.x + start + width, y0: item.y - item.height + TOUCH, y1: item.y + drop };
+}
+
+/** Lines as they are, arcs as chords of at most 1°. */
+function flatten(item: PathItem): Corner[][] {
+  return item.loops.map(({ curves }) => {
+    const corners: Corner[] = curves[0] ? [[curves[0].x0, curves[0].y0]] : [];
+    for (const c of curves) {
+      if (c.turn !== 0) {
+        const from = Math.atan2(c.y0 - c.cy, c.x0 - c.cx);
+        let sweep = (Math.atan2(c.y1 - c.cy, c.x1 - c.cx) - from) * c.turn;
+        if (sweep < 0) sweep += 2 * Math.PI;
+        const steps = Math.ceil((sweep * 180) / Math.PI) + 1;
+        for (let i = 1; i < steps; i += 1) {
+          const angle = from + (c.turn * sweep * i) / steps;
+          corners.push([c.cx + c.r * Math.cos(angle), c.cy + c.r * Math.sin(angle)]);
+        }
+      }
+      corners.push([c.x1, c.y1]);
+    }
+    return corners;
+  });
+}
+
+function overlap(a: Rectangle, b: Rectangle): boolean {
+  return a.x0 < b.x1 && b.x0 < a.x1 && a.y0 < b.y1 && b.y0 < a.y1;
+}
+
+/** Whether a run of straight lines comes inside the rectangle: a corner lies in it, or a line crosses one of its diagonals. */
+function polylineMeets(corners: readonly Corner[], box: Rectangle): boolean {
+  const inside = ([x, y]: Corner) => x > box.x0 && x < box.x1 && y > box.y0 && y < box.y1;
+  const side = (a: Corner, b: Corner, p: Corner) => (b[0] - a[0]) * (p[1] - a[1]) - (b[1] - a[1]) * (p[0] - a[0]);
+  const crosses = (a: Corner, b: Corner, c: Corner, d: Corner) =>
+    side(a, b, c) * side(a, b, d) < 0 && side(c, d, a) * side(c, d, b) < 0;
+  const diagonals: [Corner, Corner][] = [
+    [
+      [box.x0, box.y0],
+      [box.x1, box.y1],
+    ],
+    [
+      [box.x0, box.y1],
+      [box.x1, box.y0],
+    ],
+  ];
+  return corners.some(
+    (corner, i) => inside(corner) || (i > 0 && diagonals.some(([p, q]) => crosses(corners[i - 1]!, corner, p, q))),
+  );
+}

@@ -1,0 +1,108 @@
+import type { Report } from '@fielded/core';
+import { evaluate, formatLength } from '@fielded/core';
+import { draw, scene } from '@fielded/render';
+import { describe, expect, test } from 'vitest';
+import { JOBS, job } from './jobs-to-draw.ts';
+import { dimensionTexts } from './layout-faults.ts';
+
+const VIEWS = ['section', 'joint'] as const;
+
+/** The value that a dimension names, looked up in the report, where a cut's settings stand under its section. */
+function valueIn(report: Report, of: string): unknown {
+  const path = of.replace(/^cuts\[/, 'section.cuts[').replace('.profile.', '.');
+  return path
+    .split(/[.[\]]+/)
+    .filter(Boolean)
+    .reduce<unknown>((value, key) => (value as Record<string, unknown>)[key], report);
+}
+
+describe('every dimension shows the figure of the report that it names', () => {
+  for (const view of VIEWS) {
+    for (const [name, drawn] of Object.entries(JOBS)) {
+      test(`${view}: ${name}`, () => {
+        const report = evaluate(drawn);
+        const dimensions = dimensionTexts(scene(report, { view }));
+        expect(dimensions.length).toBeGreaterThan(3);
+        for (const { of, value, texts } of dimensions) {
+          expect(valueIn(report, of), of).toBeCloseTo(value, 9);
+          const [main, under] = texts;
+          const shown = under === undefined ? main : `${main} (${under})`;
+          expect(shown, of).toBe(formatLength(value, report.units).replaceAll(` ${report.units}`, ''));
+        }
+      });
+    }
+  }
+});
+
+test('the sizes that decide a joint are all there', () => {
+  const report = evaluate(job());
+  const of = VIEWS.flatMap((view) => dimensionTexts(scene(report, { view })).map((dimension) => dimension.of));
+  for (const wanted of [
+    'panel.thickness',
+    'cuts[0].depth',
+    'cuts[1].depth',
+    'cuts[0].reach',
+    'cuts[1].reach',
+    'cuts[0].profile.land',
+    'cuts[0].profile.shoulder',
+    'tongue.thicknessAtTip',
+    'frame.groove.width',
+    'frame.groove.depth',
+    'frame.groove.setback',
+    'tongue.insertion',
+    'frame.swellGap',
+    'fit.clearance',
+    'fit.visibleMargin',
+    'frame.thickness',
+  ])
+    expect(of).toContain(wanted);
+});
+
+test('a measured thickness is shown as measured, with the depth that came of it', () => {
+  const report = evaluate(job({ panel: { thickness: 20, measured: 20.3, sawn: 'flat' } }));
+  const shown = dimensionTexts(scene(report, { view: 'section' }));
+  expect(shown.find(({ of }) => of === 'panel.measured')?.texts).toEqual(['20.3']);
+  expect(shown.find(({ of }) => of === 'section.cuts[1].depthCut')?.texts).toEqual(['5.1']);
+  expect(shown.some(({ of }) => of === 'cuts[1].depth')).toBe(false);
+});
+
+test('a report read back from JSON draws the same bytes, and so does drawing twice', () => {
+  for (const drawn of Object.values(JOBS)) {
+    const report = evaluate(drawn);
+    for (const view of VIEWS) {
+      const once = draw(report, { view });
+      expect(draw(JSON.parse(JSON.stringify(report)) as Report, { view })).toBe(once);
+      expect(draw(report, { view })).toBe(once);
+    }
+  }
+});
+
+test('siblings have different keys, so that a page can keep elements by them', () => {
+  const visit = (items: ReturnType<typeof scene>['items']): void => {
+    const keys = items.map(({ key }) => key);
+    expect(new Set(keys).size, keys.join(' ')).toBe(keys.length);
+    for (const item of items) if (item.kind === 'group') visit(item.items);
+  };
+  for (const drawn of Object.values(JOBS)) for (const view of VIEWS) visit(scene(evaluate(drawn), { view }).items);
+});
+
+describe('verdicts in words', () => {
+  test.each([
+    ['ogee and cove', 'Sliding', 'The tongue slides in its full 9 mm with 0.2 mm to spare.'],
+    ['too thick to enter', 'Will not enter', 'The tip is 11 mm thick and the groove 6.4 mm wide: it does not start.'],
+    ['loose with sticking', 'Loose', 'The tongue goes in its full 9 mm with 1 mm to spare: it will rattle.'],
+    ['cuts that meet', 'No tongue', 'The cuts meet and leave no tongue to go into the groove.'],
+    ['bevel that wedges', 'Stops short', 'The tongue wedges 3.49 mm in and should go in 9 mm.'],
+  ])('%s', (name, word, sentence) => {
+    const drawing = scene(evaluate(JOBS[name]!), { view: 'joint' });
+    expect(drawing.description.startsWith(`${word}. ${sentence}`)).toBe(true);
+    expect(draw(evaluate(JOBS[name]!), { view: 'joint' })).toContain(`>${word}</text>`);
+  });
+});
+
+test('scales of nothing or less are refused', () => {
+  const report = evaluate(job());
+  for (const scale of [0, -1, Number.NaN, Number.POSITIVE_INFINITY]) {
+    expect(() => scene(report, { view: 'joint', scale })).toThrow(RangeError);
+  }
+});
