@@ -3,6 +3,7 @@ export { type ArcFit, FIT_TOLERANCE, fitArcs, type SmoothCurve } from './geometr
 export { fitBezier, type Point } from './geometry/fit-bezier.ts';
 export { evaluate } from './job/evaluate.ts';
 export type * from './job/job.ts';
+export { type Knives, reportShopKnives } from './job/knives.ts';
 export { findNearest } from './job/nearest.ts';
 export { type ReadJob, type ReadOptions, type ReadShop, readJob, readShop } from './job/read.ts';
 export type * from './job/report.ts';

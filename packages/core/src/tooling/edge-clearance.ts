@@ -60,7 +60,8 @@ export function edgeAlong(c: Curve, seen: SeenProfile, face: KnifeFace, wedge: n
     const p = pointAlong(c, u, angle);
     const radius = face.radius + p.y;
     const clearance = Math.PI / 2 - localRake(face, p.x, radius) - wedge;
-    const alongAxis = (way * p.dx) / Math.hypot(p.dx, p.dy);
+    // Adding 0 turns the -0 of a wall square to the axis into 0.
+    const alongAxis = (way * p.dx) / Math.hypot(p.dx, p.dy) + 0;
     return { radius, station: p.x, clearance, side: Math.atan(Math.tan(clearance) * alongAxis) };
   };
 }

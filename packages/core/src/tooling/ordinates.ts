@@ -16,27 +16,31 @@ import type { SeenProfile } from './seen-profile.ts';
  */
 export function knifeOrdinates(seen: SeenProfile, face: KnifeFace, step: number): SteelPoint[] {
   const profile = splitAtExtremes(seen.chain);
-  return stationsOf(profile, face.cosShear, step).map((s) => {
-    const station = s * face.cosShear;
-    return { s, t: knifePoint(face, station, face.radius + reachAt(profile, station)).t };
-  });
+  return stationsOf(profile, face.cosShear, step).map(({ s, station }) => ({
+    s,
+    t: knifePoint(face, station, face.radius + reachAt(profile, station)).t,
+  }));
 }
 
 /** The same for an outline taken off the steel, which is drawn with its reach along the steel's face. */
 export function steelOrdinates(steel: SeenProfile, step: number): SteelPoint[] {
   const outline = splitAtExtremes(steel.chain);
-  return stationsOf(outline, 1, step).map((s) => ({ s, t: 0 - reachAt(outline, s) }));
+  return stationsOf(outline, 1, step).map(({ s }) => ({ s, t: 0 - reachAt(outline, s) }));
 }
 
 /** Multiples of the step that lie on the knife, and its two ends; `scale` is the way along the axis for 1 along the knife. */
-function stationsOf(profile: readonly Curve[], scale: number, step: number): number[] {
+function stationsOf(profile: readonly Curve[], scale: number, step: number): { s: number; station: number }[] {
   if (!(step > 0)) throw new RangeError(`ordinates need a step above 0 mm, got ${step}`);
   const ends = profile.flatMap((c) => [c.x0, c.x1]);
-  const from = Math.min(...ends) / scale;
-  const to = Math.max(...ends) / scale;
-  const stations = [from];
-  for (let k = Math.ceil((from + SAME_LENGTH) / step); k * step < to - SAME_LENGTH; k++) stations.push(k * step || 0);
-  if (to > from) stations.push(to);
+  const from = Math.min(...ends);
+  const to = Math.max(...ends);
+  // The ends keep their station, not s · scale: where the profile is square to the tip line rounding would show.
+  const stations = [{ s: from / scale + 0, station: from }];
+  const inside = (k: number) => k * step * scale < to - SAME_LENGTH;
+  for (let k = Math.ceil((from + SAME_LENGTH) / scale / step); inside(k); k++) {
+    stations.push({ s: k * step + 0, station: k * step * scale });
+  }
+  if (to > from) stations.push({ s: to / scale, station: to });
   return stations;
 }
 

@@ -1,0 +1,317 @@
+import { readFileSync } from 'node:fs';
+import { evaluate, type Head, type Job, type KnifeReport, type NamedProfile, readJob, readShop } from '@fielded/core';
+import svgpath from 'svgpath';
+import { describe, expect, it } from 'vitest';
+import { reportShopKnives } from '../../packages/core/src/job/knives.ts';
+import { DEGREE, raiser, randomHead, rules } from '../support/heads.ts';
+import { Random } from '../support/random.ts';
+import { randomProfile } from '../support/random-job.ts';
+
+const ogee: NamedProfile = { shape: 'ogee', reach: 38, depth: 9, land: 11, shoulder: 1.5, balance: 0.5 };
+
+/** A job of one front cut with a head. */
+function jobWith(head: Head, profile: NamedProfile, tilt: number, units: 'mm' | 'in' = 'mm'): Job {
+  return {
+    title: 'One cut',
+    units,
+    panel: { thickness: 24, measured: 24, sawn: 'flat' },
+    frame: { thickness: 24, groove: { width: 6, depth: 11, setback: 7 }, swellGap: 2 },
+    cuts: [
+      {
+        name: 'raise',
+        side: 'front',
+        profile,
+        depth: profile.depth,
+        reach: profile.reach,
+        run: 'under',
+        tilt,
+        head: 'raiser',
+      },
+    ],
+    fit: { target: 0.2, snug: 0.05, loose: 0.5 },
+    doors: [],
+    shop: { units, knives: {}, heads: { raiser: head }, machines: {}, rules },
+  };
+}
+
+function knifeOf(head: Head, profile: NamedProfile, tilt: number, units: 'mm' | 'in' = 'mm'): KnifeReport | undefined {
+  return evaluate(jobWith(head, profile, tilt, units)).knives?.[0];
+}
+
+/**
+ * How far out along the radius a profile reaches at a station of the spindle, from sizes alone: found by walking 20,000
+ * points of each member in the profile's own formulas and, at the nearest two, a straight line. Nothing of the engine.
+ */
+function reachByWalking(p: NamedProfile, station: number, tilt: number): number {
+  const [cos, sin] = tilt === 0 ? [1, 0] : tilt === Math.PI / 2 ? [0, 1] : [Math.cos(tilt), Math.sin(tilt)];
+  const way = tilt === Math.PI / 2 ? 1 : -1;
+  const run = p.reach - p.land;
+  const rise = p.depth - p.shoulder;
+  const s = (run * run + rise * rise) / (2 * rise);
+  const members: ((u: number) => [number, number])[] = [];
+  const straight = (a0: number, b0: number, a1: number, b1: number) =>
+    members.push((u) => [a0 + u * (a1 - a0), b0 + u * (b1 - b0)]);
+  const hollow = (r: number, to: number) =>
+    members.push((u) => [p.land + u * to, p.depth - r + Math.sqrt(r * r - (u * to) ** 2)]);
+  const round = (r: number, back: number) =>
+    members.push((u) => [p.reach - u * back, p.shoulder + r - Math.sqrt(r * r - (u * back) ** 2)]);
+  if (p.shape === 'rebate') {
+    straight(0, p.depth, p.reach, p.depth);
+    straight(p.reach, p.depth, p.reach, 0);
+  } else {
+    if (p.land > 0) straight(0, p.depth, p.land, p.depth);
+    if (p.shape === 'bevel') straight(p.land, p.depth, p.reach, p.shoulder);
+    if (p.shape === 'cove') hollow(s, run);
+    if (p.shape === 'ovolo') round(s, run);
+    if (p.shape === 'ogee') {
+      hollow(p.balance * s, p.balance * run);
+      round((1 - p.balance) * s, (1 - p.balance) * run);
+    }
+    if (p.shoulder > 0) straight(p.reach, p.shoulder, p.reach, 0);
+  }
+  let best = Number.NEGATIVE_INFINITY;
+  const seen = ([a, b]: [number, number]) => ({ x: way * (a * sin - b * cos), y: a * cos + b * sin });
+  for (const member of members) {
+    const n = 400;
+    for (let i = 0; i < n; i++) {
+      let [lo, hi] = [i / n, (i + 1) / n];
+      const [from, to] = [seen(member(lo)), seen(member(hi))];
+      for (const end of [from, to]) if (Math.abs(end.x - station) < 1e-9) best = Math.max(best, end.y);
+      if ((from.x - station) * (to.x - station) > 0 || from.x === to.x) continue;
+      const rising = to.x > from.x;
+      for (let k = 0; k < 60; k++) {
+        const middle = (lo + hi) / 2;
+        if (seen(member(middle)).x < station === rising) lo = middle;
+        else hi = middle;
+      }
+      best = Math.max(best, seen(member(lo)).y);
+    }
+  }
+  return best;
+}
+
+describe('ordinates', () => {
+  it('agree with a computation of their own to 1e-7 mm, on 120 random heads and profiles', () => {
+    const random = new Random(314);
+    let made = 0;
+    while (made < 120) {
+      const head = randomHead(random);
+      const profile = randomProfile(random, 14);
+      const tilt = random.oneOf([0, 0, Math.PI / 2, random.between(0.1, 1.4)]);
+      const knife = knifeOf(head, profile, tilt);
+      if (!knife) continue;
+      made++;
+      const radius = head.cuttingDiameter / 2;
+      const [cos, sin] = tilt === 0 ? [1, 0] : tilt === Math.PI / 2 ? [0, 1] : [Math.cos(tilt), Math.sin(tilt)];
+      const tipReach =
+        tilt === 0 ? profile.reach : tilt === Math.PI / 2 ? profile.depth : tipReachOf(profile, cos, sin);
+      const off = radius * Math.sin(head.rake);
+      for (const [i, { s, t }] of knife.ordinates.entries()) {
+        const out = reachByWalking(profile, knife.tipAt + s * Math.cos(head.shear), tilt);
+        const r = radius - (tipReach - out);
+        const q = off + s * Math.sin(head.shear);
+        const expected = Math.sqrt(radius * radius - off * off) - Math.sqrt(r * r - q * q);
+        // At its ends an arc may run square to the tip line: there 1e-16 of station is worth 1e-6 of height.
+        const atEnd = i === 0 || i === knife.ordinates.length - 1;
+        expect(Math.abs(t - expected), `case ${made}, s ${s}`).toBeLessThan(atEnd ? 1e-5 : 1e-7);
+      }
+    }
+  });
+
+  it('start at the tip with 0, stand 1 mm apart, and end where the knife does', () => {
+    const { ordinates } = knifeOf(raiser, ogee, 0)!;
+    expect(ordinates.map((p) => p.s)).toEqual([-1.5, -1, 0, 1, 2, 3, 4, 5, 6, 7, 7.5]);
+    expect(ordinates.slice(0, 3).map((p) => p.t)).toEqual([0, 0, 0]);
+    const h = 80 * Math.sin(18 * DEGREE);
+    expect(ordinates.at(-1)!.t).toBeCloseTo(Math.sqrt(80 ** 2 - h * h) - Math.sqrt((80 - 27) ** 2 - h * h), 9);
+  });
+
+  it('stand 1/32 in apart in a job of inches', () => {
+    const { ordinates } = knifeOf(raiser, ogee, 0, 'in')!;
+    expect(ordinates[2]!.s - ordinates[1]!.s).toBeCloseTo(25.4 / 32, 12);
+  });
+});
+
+/** Greatest reach of a profile seen at a tilt: the tip is at the shoulder's foot unless an arc stands out further. */
+function tipReachOf(p: NamedProfile, cos: number, sin: number): number {
+  let best = Number.NEGATIVE_INFINITY;
+  const corners: [number, number][] = [
+    [0, p.depth],
+    [p.land, p.depth],
+    [p.reach, p.shape === 'rebate' ? p.depth : p.shoulder],
+    [p.reach, 0],
+  ];
+  for (const [a, b] of corners) best = Math.max(best, a * cos + b * sin);
+  if (p.shape === 'ovolo' || p.shape === 'ogee') {
+    const share = p.shape === 'ovolo' ? 1 : 1 - p.balance;
+    const run = p.reach - p.land;
+    const rise = p.depth - p.shoulder;
+    const r = (share * (run * run + rise * rise)) / (2 * rise);
+    for (let i = 0; i <= 200000; i++) {
+      const back = (share * run * i) / 200000;
+      best = Math.max(best, (p.reach - back) * cos + (p.shoulder + r - Math.sqrt(r * r - back * back)) * sin);
+    }
+  }
+  if (p.shape === 'cove' || p.shape === 'ogee') {
+    const share = p.shape === 'cove' ? 1 : p.balance;
+    const run = p.reach - p.land;
+    const rise = p.depth - p.shoulder;
+    const r = (share * (run * run + rise * rise)) / (2 * rise);
+    for (let i = 0; i <= 200000; i++) {
+      const x = (share * run * i) / 200000;
+      best = Math.max(best, (p.land + x) * cos + (p.depth - r + Math.sqrt(r * r - x * x)) * sin);
+    }
+  }
+  return best;
+}
+
+describe('the knife of the ogee on a 160 mm head', () => {
+  const knife = knifeOf({ ...raiser, rake: 20 * DEGREE }, ogee, 0)!;
+
+  it('has its sizes', () => {
+    expect(knife).toMatchObject({
+      cut: 'raise',
+      head: 'raiser',
+      cuttingRadius: 80,
+      leastRadius: 42,
+      tipAt: 1.5,
+      width: 9,
+    });
+    expect(knife.rake).toBeCloseTo(20, 12);
+    expect(knife.presented).toBe(0);
+    // √(80² − h²) − √(42² − h²) with h = 80·sin 20°.
+    expect(knife.length).toBeCloseTo(43.310974661, 8);
+    expect(knife.wood).toMatchObject({ length: 38, width: 9 });
+  });
+
+  it('has an outline of as many pieces as it says, within its deviation of every ordinate, in (s, t)', () => {
+    expect(knife.outline.match(/[LA]/g)).toHaveLength(knife.pieces);
+    expect(knife.deviation).toBeGreaterThan(0);
+    expect(knife.deviation).toBeLessThanOrEqual(0.005);
+    const points: [number, number][] = [];
+    svgpath(knife.outline)
+      .unarc()
+      .iterate((segment, _, x, y) => {
+        const [command, ...n] = segment as unknown as [string, ...number[]];
+        for (let i = 0; i <= 400; i++) {
+          const u = i / 400;
+          if (command === 'L') points.push([x + u * (n[0]! - x), y + u * (n[1]! - y)]);
+          if (command === 'C') {
+            const mix = (a: number, b: number, c: number, d: number) =>
+              (1 - u) ** 3 * a + 3 * (1 - u) ** 2 * u * b + 3 * (1 - u) * u * u * c + u ** 3 * d;
+            points.push([mix(x, n[0]!, n[2]!, n[4]!), mix(y, n[1]!, n[3]!, n[5]!)]);
+          }
+        }
+      });
+    for (const { s, t } of knife.ordinates) {
+      const nearest = Math.min(...points.map(([x, y]) => Math.hypot(x - s, y - t)));
+      // Points 0.07 mm apart, and arcs drawn as cubics.
+      expect(nearest).toBeLessThan(0.045);
+    }
+  });
+
+  it('has its least clearance at the edge, where the rake has grown', () => {
+    // 90° − asin(80·sin 20° / 42) − 45°
+    const rake = Math.asin((80 * Math.sin(20 * DEGREE)) / 42) / DEGREE;
+    expect(knife.clearance.least).toBeCloseTo(45 - rake, 9);
+    expect(knife.clearance.at.s).toBeCloseTo(7.5, 12);
+    expect(knife.clearance.at.t).toBeCloseTo(knife.length, 9);
+    expect(knife.clearance.side.least).toBe(0);
+  });
+
+  it('sets the limiter back by the gap on the radius at every station', () => {
+    const { gap, outline } = knife.limiter!;
+    expect(gap.least).toBeCloseTo(1.1, 12);
+    expect(gap.most).toBeCloseTo(1.1, 12);
+    const h = 80 * Math.sin(20 * DEGREE);
+    const along = (r: number) => Math.sqrt(r * r - h * h) - Math.sqrt((r - 1.1) ** 2 - h * h);
+    expect(gap.alongFace.least).toBeCloseTo(along(80), 9);
+    expect(gap.alongFace.most).toBeCloseTo(along(42), 9);
+    expect(outline).toMatch(/^M 7\.5 /);
+  });
+
+  it('measures the heel against its own circle', () => {
+    // Back of the knife: 8 / sin 45° long, leaving the edge at the clearance angle inside the tangent.
+    const clearance = knife.clearance.least * DEGREE;
+    const back = 8 / Math.sin(45 * DEGREE);
+    const heel = Math.hypot(42 - back * Math.sin(clearance), back * Math.cos(clearance));
+    expect(knife.heel.least).toBeCloseTo(42 - heel, 9);
+  });
+});
+
+describe('draft', () => {
+  it('of the angle named gives the wall the shop’s least side clearance', () => {
+    const rebate: NamedProfile = { shape: 'rebate', reach: 20, depth: 8, land: 0, shoulder: 0, balance: 0.5 };
+    const [wall] = knifeOf(raiser, rebate, 0)!.walls;
+    expect(wall).toMatchObject({
+      from: { a: 0, b: 8 },
+      to: { a: 20, b: 8 },
+      sideClearance: 0,
+      undercut: false,
+      straight: true,
+    });
+    const lean = 20 * Math.tan(wall!.draft! * DEGREE);
+    const leaning: NamedProfile = { ...rebate, shape: 'bevel', depth: 8 + lean, shoulder: 8 };
+    const knife = knifeOf(raiser, leaning, 0)!;
+    expect(knife.clearance.side.least).toBeCloseTo(3, 6);
+    expect(knife.walls).toEqual([]);
+  });
+
+  it('names an upright shoulder run on edge, and none when it is run flat', () => {
+    const bevel: NamedProfile = { shape: 'bevel', reach: 30, depth: 9, land: 0, shoulder: 2, balance: 0.5 };
+    expect(knifeOf(raiser, bevel, Math.PI / 2)!.walls.map((w) => [w.from, w.to])).toEqual([
+      [
+        { a: 30, b: 2 },
+        { a: 30, b: 0 },
+      ],
+    ]);
+    expect(knifeOf(raiser, bevel, 0)!.walls).toEqual([]);
+  });
+});
+
+describe('a job', () => {
+  it('has no knives in its report when no cut names a head', () => {
+    const job = jobWith(raiser, ogee, 0);
+    const { head: _, ...cut } = job.cuts[0]!;
+    expect(evaluate({ ...job, cuts: [cut] })).not.toHaveProperty('knives');
+  });
+
+  it('takes a deeper reach off the least radius, not off the knife', () => {
+    const job = jobWith(raiser, ogee, 0);
+    const knife = evaluate({ ...job, cuts: [{ ...job.cuts[0]!, reach: 40 }] }).knives![0]!;
+    expect(knife.leastRadius).toBe(40);
+    expect(knife.length).toBe(knifeOf(raiser, ogee, 0)!.length);
+  });
+
+  it('read from the example carries the knives of both cuts', () => {
+    const shop = readFileSync('examples/shop/shop.yaml', 'utf8');
+    const { job, faults } = readJob(readFileSync('examples/shop/job.yaml', 'utf8'), { loadShop: () => shop });
+    expect(faults).toEqual([]);
+    const report = evaluate(job!);
+    expect(report.fit.verdict).toBe('sliding');
+    expect(report.knives!.map((k) => [k.cut, k.knife, k.head])).toEqual([
+      ['raise', 'ogee-38', 'raiser'],
+      ['back relief', 'cove-14', 'small'],
+    ]);
+    expect(report.problems.filter((p) => p.severity === 'error')).toEqual([]);
+  });
+});
+
+describe('the example shop', () => {
+  const { shop } = readShop(readFileSync('examples/shop/shop.yaml', 'utf8'));
+  const { reports, problems } = reportShopKnives(shop!);
+
+  it('has eight knives in three heads, none with an error', () => {
+    expect(reports).toHaveLength(8);
+    expect(new Set(reports.map((k) => k.head)).size).toBe(3);
+    expect(problems.filter((p) => p.severity === 'error')).toEqual([]);
+  });
+
+  it('takes the knife measured off the steel as it is, and the wood as what it cuts', () => {
+    const old = reports.find((k) => k.cut === 'old-hollow')!;
+    expect(old).toMatchObject({ length: 22, width: 8, deviation: 0, pieces: 3 });
+    const radius = Math.hypot(62.5 * Math.cos(18 * DEGREE) - 22, 62.5 * Math.sin(18 * DEGREE));
+    expect(old.wood.length).toBeCloseTo(62.5 - radius, 9);
+    expect(old.ordinates.at(-1)!.s).toBe(7.5);
+  });
+});
