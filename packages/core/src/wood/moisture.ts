@@ -1,3 +1,6 @@
+/** Moisture content in %, or the air it settles in: °C and % relative humidity. */
+export type Moisture = number | { readonly temperature: number; readonly humidity: number };
+
 /** The coldest and hottest air, °C, that Wood Handbook Table 4-2 covers (30 °F and 270 °F). */
 export const AIR_COVERED: { readonly least: number; readonly most: number } = { least: -1.2, most: 132.3 };
 
@@ -30,8 +33,6 @@ export function equilibriumMoisture(temperature: number, humidity: number): numb
 }
 
 /** Moisture content, %, given as itself or as the air the wood settles in. Errors as {@link equilibriumMoisture}. */
-export function moistureContent(
-  moisture: number | { readonly temperature: number; readonly humidity: number },
-): number {
+export function moistureContent(moisture: Moisture): number {
   return typeof moisture === 'number' ? moisture : equilibriumMoisture(moisture.temperature, moisture.humidity);
 }

@@ -1,0 +1,54 @@
+import { createJoint, type Swelling } from './joint.ts';
+import type { JointSizes, SpreadLimits } from './limits.ts';
+import { listSources } from './sources.ts';
+import { type Stack, stackFigure } from './stack.ts';
+
+type Run = 'under' | 'over';
+
+/** The clearance's stack if the cuts were run another way round. */
+export interface Arrangement extends Pick<Stack, 'nominal' | 'worst' | 'rss' | 'sources'> {
+  /** For each cut in running order. */
+  readonly runs: readonly Run[];
+  /** Whether this is how the job runs them. */
+  readonly given: boolean;
+}
+
+/** With more cuts that can be turned over than this, all of a face are turned together: 2⁴ arrangements are enough to read. */
+const MOST_FREE = 4;
+
+/**
+ * The clearance's stack for every way of running the cuts under or over, narrowest worst case first; among equals the one
+ * given, then the one with fewest cuts run over.
+ *
+ * A cut on edge stays as it is: over has no meaning there. The settings stay those of the job, for stock of the thickness
+ * the cutters are set for.
+ */
+export function listArrangements(job: JointSizes, limits: SpreadLimits, swelling: Swelling): Arrangement[] {
+  const given = job.cuts.map((cut) => cut.run);
+  const found = waysToRun(job).map((runs): Arrangement => {
+    const joint = createJoint(job, runs, swelling);
+    const { nominal, worst, rss, sources } = stackFigure(joint, listSources(joint.cuts, limits), 'clearance');
+    return { runs, given: runs.every((run, index) => run === given[index]), nominal, worst, rss, sources };
+  });
+  const width = ({ worst }: Arrangement) => Math.round((worst[1] - worst[0]) * 1e9);
+  const overs = ({ runs }: Arrangement) => runs.filter((run) => run === 'over').length;
+  return found.sort((a, b) => width(a) - width(b) || Number(b.given) - Number(a.given) || overs(a) - overs(b));
+}
+
+function waysToRun(job: JointSizes): Run[][] {
+  const free = job.cuts.flatMap((cut, index) => (cut.tilt === Math.PI / 2 ? [] : [index]));
+  const sides = (['front', 'back'] as const)
+    .map((side) => free.filter((index) => job.cuts[index]!.side === side))
+    .filter((group) => group.length > 0);
+  const groups = free.length <= MOST_FREE ? free.map((index) => [index]) : sides;
+  const ways = Array.from({ length: 2 ** groups.length }, (_, number) => {
+    const runs: Run[] = job.cuts.map((cut) => cut.run);
+    groups.forEach((group, bit) => {
+      for (const index of group) runs[index] = number & (1 << bit) ? 'over' : 'under';
+    });
+    return runs;
+  });
+  const given = job.cuts.map((cut) => cut.run);
+  const among = ways.some((runs) => runs.every((run, index) => run === given[index]));
+  return among ? ways : [given, ...ways];
+}

@@ -1,0 +1,138 @@
+import { runsForward } from '../geometry/envelope.ts';
+import type { Cut } from '../machining/cut.ts';
+import { depthTaken } from '../machining/datum.ts';
+import { sweepCut } from '../machining/sweep.ts';
+import type { JointSizes } from './limits.ts';
+import { alongDepth, alongReach, MOVE, movePlace } from './moves.ts';
+import { recutDepths } from './recut.ts';
+import { leastSideDepth } from './side.ts';
+import { type CutSurface, cutSurface } from './surface.ts';
+
+/** How the wood answers to 1 % more moisture: parts of its thickness and of its width, and mm of insertion. */
+export interface Swelling {
+  readonly thickness: number;
+  readonly width: number;
+  readonly insertion: number;
+}
+
+/** Wood whose moisture does not change. */
+export const NO_SWELLING: Swelling = { thickness: 0, width: 0, insertion: 0 };
+
+/** Figures of a moved joint, mm; proud of the frame is positive. */
+export interface JointFigures {
+  clearance: number;
+  /** Front face against the frame's with the panel hard against the groove's front wall. */
+  frontMost: number;
+  /** The same, hard against the back wall. */
+  frontLeast: number;
+}
+
+/** A joint ready to be moved: its surfaces computed once, so that asking again costs no section. */
+export interface Joint {
+  /** Design insertion, mm. */
+  readonly insertion: number;
+  readonly cuts: readonly Cut[];
+  readonly swelling: Swelling;
+  /** How long a list of moves is. */
+  readonly moveCount: number;
+  /**
+   * Writes into `figures` what the joint is when its sizes are off by `moves` (mm, moisture in points of %), the panel going
+   * `insertion` in.
+   */
+  readonly measure: (moves: ArrayLike<number>, figures: JointFigures, insertion?: number) => void;
+}
+
+/** Least depth of the front and of the back surface below its face, over an inserted tongue, mm. */
+export interface SideDepths {
+  front: number;
+  back: number;
+}
+
+/**
+ * The joint of a job, ready to be moved.
+ *
+ * `runs` overrides which cuts go under and over. A cut run over goes deeper by what the stock is thicker than the cutters
+ * are set for; a cut run under does not. Spindle height moves a cut along the spindle's axis, the fence across it. Film
+ * lies on both faces of the tongue. Moisture swells the tongue and pushes it further in. With m the least depth of each
+ * surface over the inserted tongue, clearance = groove − (T − m_front − m_back) (engine's formula 7). Exact for lines and
+ * arcs. Surfaces are slid; only a cut that leaves a lip over wood it clears has its section cut anew every time.
+ */
+export function createJoint(
+  job: JointSizes,
+  runs: readonly ('under' | 'over')[] = job.cuts.map((cut) => cut.run),
+  swelling: Swelling = NO_SWELLING,
+): Joint {
+  const cuts = job.cuts.map((cut, index) => ({ ...cut, run: runs[index] ?? cut.run }));
+  const { groove, swellGap } = job.frame;
+  const designInsertion = groove.depth - swellGap;
+  const depthsOf = sideDepths(job, cuts);
+  const depths: SideDepths = { front: 0, back: 0 };
+  return {
+    insertion: designInsertion,
+    cuts,
+    swelling,
+    moveCount: movePlace(cuts.length),
+    measure(moves, figures, insertion = designInsertion) {
+      const moisture = moves[MOVE.moisture]!;
+      const swell = 1 + swelling.thickness * moisture;
+      // The tongue's surfaces are those cut before it swelled: how far in is measured on the wood as it was.
+      const into = Math.max(0, (insertion + swelling.insertion * moisture) / (1 + swelling.width * moisture));
+      depthsOf(moves, into, depths);
+      const thickness = job.panel.measured + moves[MOVE.thickness]!;
+      const tongue = swell * (thickness - depths.front - depths.back) + 2 * moves[MOVE.film]!;
+      figures.clearance = groove.width + moves[MOVE.grooveWidth]! - tongue;
+      figures.frontMost = swell * depths.front - groove.setback;
+      figures.frontLeast = figures.frontMost - figures.clearance;
+    },
+  };
+}
+
+/** The way to get both sides' depths: by sliding surfaces where every cut has one depth at each distance in. */
+function sideDepths(
+  job: JointSizes,
+  cuts: readonly Cut[],
+): (moves: ArrayLike<number>, into: number, depths: SideDepths) => void {
+  const edges = cuts.map((cut) => sweepCut(cut, depthTaken(cut, job.panel)).swept);
+  if (!edges.every((edge) => runsForward(edge, 1, 0))) return recutDepths(job, cuts);
+  const surfaces = edges.map(cutSurface);
+  const front = createSide('front', cuts, surfaces);
+  const back = createSide('back', cuts, surfaces);
+  return (moves, into, depths) => {
+    depths.front = movedDepth(front, moves, into);
+    depths.back = movedDepth(back, moves, into);
+  };
+}
+
+/** One side of the panel: its cuts' surfaces at their settings, and room for how far each is moved. */
+interface Side {
+  readonly surfaces: readonly CutSurface[];
+  readonly cuts: readonly { readonly place: number; readonly tilt: number; readonly over: boolean }[];
+  readonly shifts: { right: Float64Array; down: Float64Array };
+}
+
+function createSide(side: 'front' | 'back', cuts: readonly Cut[], surfaces: readonly CutSurface[]): Side {
+  const mine = cuts.flatMap((cut, index) => (cut.side === side ? [index] : []));
+  return {
+    surfaces: mine.map((index) => surfaces[index]!),
+    cuts: mine.map((index) => ({
+      place: movePlace(index),
+      tilt: cuts[index]!.tilt,
+      over: cuts[index]!.run === 'over',
+    })),
+    shifts: { right: new Float64Array(mine.length), down: new Float64Array(mine.length) },
+  };
+}
+
+function movedDepth(side: Side, moves: ArrayLike<number>, to: number): number {
+  const { cuts, shifts } = side;
+  const thicker = moves[MOVE.thickness]!;
+  for (let i = 0; i < cuts.length; i++) {
+    const { place, tilt, over } = cuts[i]!;
+    const height = moves[place]!;
+    const fence = moves[place + 1]!;
+    const flat = tilt === 0;
+    shifts.right[i] = flat ? fence : alongReach(tilt, height, fence);
+    shifts.down[i] = (flat ? height : alongDepth(tilt, height, fence)) + (over ? thicker : 0);
+  }
+  return leastSideDepth(side.surfaces, shifts.right, shifts.down, to);
+}

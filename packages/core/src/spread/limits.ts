@@ -1,0 +1,35 @@
+import type { FitLimits, Frame } from '../frame/frame.ts';
+import type { Cut } from '../machining/cut.ts';
+import type { Panel } from '../panel/panel.ts';
+import type { Moisture } from '../wood/moisture.ts';
+
+/** ± on each source: mm, and points of % for moisture. */
+export interface SpreadLimits {
+  readonly thickness: number;
+  /** Spindle height, of each cut for itself. */
+  readonly height: number;
+  /** Fence, of each cut for itself. */
+  readonly fence: number;
+  readonly grooveWidth: number;
+  /** Finish on each face of the tongue. */
+  readonly film: number;
+  /** Moisture of the panel against what it was machined at. */
+  readonly moisture?: number;
+}
+
+/** The air or the moisture a panel is made in and lives through. */
+export interface Season {
+  readonly made: Moisture;
+  readonly driest: Moisture;
+  readonly dampest: Moisture;
+  /** Whether the panel is pinned at its centre, so that each edge takes half of what it moves. */
+  readonly pinned: boolean;
+}
+
+/** The part of a job that a joint is made of. */
+export interface JointSizes {
+  readonly panel: Panel;
+  readonly frame: Frame;
+  readonly cuts: readonly Cut[];
+  readonly fit: FitLimits;
+}

@@ -1,0 +1,64 @@
+/** Numbers that look random and are the same for the same seed everywhere. */
+export interface Random {
+  /** Fills `out` with independent numbers spread evenly over -1 … 1. */
+  readonly fillEven: (out: Float64Array) => void;
+  /** Fills `out` with independent standard normal numbers (mean 0, deviation 1), none beyond ±6.7. */
+  readonly fillNormal: (out: Float64Array) => void;
+}
+
+/** No number from {@link Random.fillNormal} is further from 0: √(−2·ln 2⁻³²) = 6.66. */
+export const FURTHEST_NORMAL = 6.7;
+
+const STEP = 2 ** -32;
+
+/**
+ * A random generator, the same for the same `seed` on every machine.
+ *
+ * xoshiro128** (Blackman and Vigna, 2018; period 2¹²⁸ − 1) on 32-bit integers, started by SplitMix32 from the seed's low
+ * 32 bits; normal numbers in pairs by Box and Muller (1958). Not for secrets.
+ *
+ * @throws RangeError for a seed that is not a whole number.
+ */
+export function createRandom(seed: number): Random {
+  if (!Number.isSafeInteger(seed)) throw new RangeError(`a seed must be a whole number, got ${seed}`);
+  let start = seed | 0;
+  const scramble = () => {
+    start = (start + 0x9e3779b9) | 0;
+    let z = start;
+    z = Math.imul(z ^ (z >>> 16), 0x85ebca6b);
+    z = Math.imul(z ^ (z >>> 13), 0xc2b2ae35);
+    return z ^ (z >>> 16);
+  };
+  let a = scramble();
+  let b = scramble();
+  let c = scramble();
+  let d = scramble();
+
+  const next = () => {
+    const mixed = Math.imul(b, 5);
+    const result = Math.imul((mixed << 7) | (mixed >>> 25), 9);
+    const shifted = b << 9;
+    c ^= a;
+    d ^= b;
+    b ^= c;
+    a ^= d;
+    c ^= shifted;
+    d = (d << 11) | (d >>> 21);
+    return result >>> 0;
+  };
+
+  return {
+    fillEven(out) {
+      for (let i = 0; i < out.length; i++) out[i] = (next() + 0.5) * 2 * STEP - 1;
+    },
+    fillNormal(out) {
+      for (let i = 0; i < out.length; i += 2) {
+        // Never 0, so the logarithm is finite.
+        const radius = Math.sqrt(-2 * Math.log((next() + 1) * STEP));
+        const angle = next() * STEP * 2 * Math.PI;
+        out[i] = radius * Math.cos(angle);
+        if (i + 1 < out.length) out[i + 1] = radius * Math.sin(angle);
+      }
+    },
+  };
+}

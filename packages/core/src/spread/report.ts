@@ -1,0 +1,47 @@
+import { type Arrangement, listArrangements } from './arrangements.ts';
+import { createJoint, NO_SWELLING, type Swelling } from './joint.ts';
+import type { JointSizes, SpreadLimits } from './limits.ts';
+import { type Simulation, type SimulationOptions, simulateSpread } from './simulate.ts';
+import { listSources } from './sources.ts';
+import { type Stack, stackFigure } from './stack.ts';
+
+/** The spread of a joint's clearance and of its face step, lengths mm. */
+export interface SpreadReport {
+  readonly clearance: Stack & { readonly simulated: Simulation };
+  /** Front face against the frame's: with the panel hard against the back wall of the groove, and against the front wall. */
+  readonly frontFace: { readonly least: Stack; readonly most: Stack };
+  /** Every way to run the cuts under or over, narrowest first. */
+  readonly arrangements: readonly Arrangement[];
+}
+
+/** What a check makes when nothing else is asked for. */
+export const DEFAULT_SIMULATION: SimulationOptions = { count: 100_000, seed: 1, distribution: 'normal' };
+
+/**
+ * The spread of a joint three ways (worst case, root-sum-square, simulated), what each source gives to it, and what running
+ * the cuts the other way over would do.
+ *
+ * The job must have a tongue at its nominal sizes. `swelling` is how its wood answers to moisture (see `swellingOf`).
+ *
+ * @throws RangeError for a ± that is negative or not a number, naming it.
+ */
+export function reportSpread(
+  job: JointSizes,
+  limits: SpreadLimits,
+  swelling: Swelling = NO_SWELLING,
+  options: SimulationOptions = DEFAULT_SIMULATION,
+): SpreadReport {
+  const joint = createJoint(job, undefined, swelling);
+  const sources = listSources(joint.cuts, limits);
+  return {
+    clearance: {
+      ...stackFigure(joint, sources, 'clearance'),
+      simulated: simulateSpread(joint, sources, job.fit, options),
+    },
+    frontFace: {
+      least: stackFigure(joint, sources, 'frontLeast'),
+      most: stackFigure(joint, sources, 'frontMost'),
+    },
+    arrangements: listArrangements(job, limits, swelling),
+  };
+}

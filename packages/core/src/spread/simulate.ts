@@ -1,0 +1,134 @@
+import type { FitLimits } from '../frame/frame.ts';
+import { SAME_LENGTH } from '../tolerance.ts';
+import type { Joint, JointFigures } from './joint.ts';
+import { createRandom, FURTHEST_NORMAL, type Random } from './random.ts';
+import type { Source } from './sources.ts';
+import { createReader, worstCase } from './stack.ts';
+import { createTally, type Tally } from './tally.ts';
+
+/** How a source varies within its ±: normally with the ± three deviations out, or evenly up to the ±. */
+export type Distribution = 'normal' | 'uniform';
+
+export interface SimulationOptions {
+  /** How many joints; a whole number above 0. */
+  readonly count: number;
+  readonly seed: number;
+  readonly distribution: Distribution;
+}
+
+/** Simulated joints, lengths mm. */
+export interface Simulation {
+  /** How many joints were made: fewer than asked for when it was stopped. */
+  readonly count: number;
+  readonly seed: number;
+  readonly distribution: Distribution;
+  readonly mean: number;
+  readonly deviation: number;
+  /** Clearance that this part of the joints does not exceed. */
+  readonly quantiles: Readonly<Record<'0.00135' | '0.025' | '0.5' | '0.975' | '0.99865', number>>;
+  readonly shares: Readonly<Record<'will-not-enter' | 'stops-short' | 'tight' | 'sliding' | 'loose', number>>;
+  /** Joints by clearance: `counts` in steps of `step` from `from`. */
+  readonly histogram: { readonly from: number; readonly step: number; readonly counts: readonly number[] };
+}
+
+/** Joints between two looks at the clock: some 20 ms. */
+const CHUNK = 32_768;
+/** Joints drawn for at a time, small enough to stay in the processor's nearest memory. */
+const DRAW = 512;
+
+/**
+ * Makes joints at random and measures each one's clearance, yielding how many are done every 30 000 or so.
+ *
+ * Every source varies for itself. The same seed gives the same joints. Ask the generator for its next value until it is
+ * done and it returns the result; call its `return()` to drop it, or stop asking and call {@link simulateSpread} with a
+ * smaller count. Sampling error of the mean is deviation/√count.
+ *
+ * @throws RangeError for a count that is not a whole number above 0.
+ */
+export function* simulateInChunks(
+  joint: Joint,
+  sources: readonly Source[],
+  limits: FitLimits,
+  options: SimulationOptions,
+  stopped: () => boolean = () => false,
+): Generator<number, Simulation> {
+  const { count, seed, distribution } = options;
+  if (!Number.isSafeInteger(count) || count < 1) {
+    throw new RangeError(`a simulation needs a whole number of joints above 0, got ${count}`);
+  }
+  const random = createRandom(seed);
+  const varied = sources.filter((source) => source.plusMinus > 0);
+  const tally = createTally(bounds(joint, varied, distribution), limits);
+  const make = createMaker(joint, varied, random, distribution, tally);
+  let done = 0;
+  while (done < count && !stopped()) {
+    const now = Math.min(CHUNK, count - done);
+    make(now);
+    done += now;
+    yield done;
+  }
+  return { count: done, seed, distribution, ...tally.read() };
+}
+
+/**
+ * Makes `count` joints at random in one go; see {@link simulateInChunks}.
+ *
+ * `progress` hears how many are done and returns false to stop there.
+ */
+export function simulateSpread(
+  joint: Joint,
+  sources: readonly Source[],
+  limits: FitLimits,
+  options: SimulationOptions,
+  progress: (done: number) => boolean = () => true,
+): Simulation {
+  let going = true;
+  const run = simulateInChunks(joint, sources, limits, options, () => !going);
+  for (;;) {
+    const step = run.next();
+    if (step.done) return step.value;
+    going = progress(step.value);
+  }
+}
+
+/** Least and most clearance that any draw can give, mm. */
+function bounds(joint: Joint, varied: readonly Source[], distribution: Distribution): [number, number] {
+  const stretch = distribution === 'normal' ? FURTHEST_NORMAL / 3 : 1;
+  const stretched = varied.map((source) => ({ ...source, plusMinus: source.plusMinus * stretch }));
+  const read = createReader(joint, 'clearance');
+  return [worstCase(read, joint, stretched, 'clearance', -1), worstCase(read, joint, stretched, 'clearance', 1)];
+}
+
+/** Makes a number of joints into a tally. */
+function createMaker(
+  joint: Joint,
+  varied: readonly Source[],
+  random: Random,
+  distribution: Distribution,
+  tally: Tally,
+): (count: number) => void {
+  const moves = new Float64Array(joint.moveCount);
+  const draws = new Float64Array(Math.max(1, varied.length) * DRAW);
+  const places = varied.map((source) => source.place);
+  const scales = varied.map((source) => (distribution === 'normal' ? source.plusMinus / 3 : source.plusMinus));
+  const figures: JointFigures = { clearance: 0, frontMost: 0, frontLeast: 0 };
+  const draw = distribution === 'normal' ? random.fillNormal : random.fillEven;
+  return (count) => {
+    for (let start = 0; start < count; start += DRAW) {
+      draw(draws);
+      const size = Math.min(DRAW, count - start);
+      let next = 0;
+      for (let i = 0; i < size; i++) {
+        for (let k = 0; k < places.length; k++) moves[places[k]!] = draws[next++]! * scales[k]!;
+        joint.measure(moves, figures);
+        const { clearance } = figures;
+        let enters = true;
+        if (clearance < -SAME_LENGTH) {
+          joint.measure(moves, figures, 0);
+          enters = figures.clearance >= -SAME_LENGTH;
+        }
+        tally.add(clearance, enters);
+      }
+    }
+  };
+}
