@@ -46,7 +46,7 @@ function build(schema: v.GenericSchema, title: string): string {
 }
 
 /** What a figure's schema says of itself. */
-type About = { readonly form: FigureForm } & Bounds;
+type About = { readonly form: FigureForm } & Bounds & Record<string, unknown>;
 
 /** The form of a figure; bounds only where the number stands as written, without a unit. */
 function describeFigure({ form, least, above, most, whole }: About): JsonSchema {
