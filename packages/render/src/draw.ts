@@ -1,4 +1,5 @@
 import type { Report } from '@fielded/core';
+import { verdictSentence } from '@fielded/core';
 import { layDimensions } from './dimension/lay-dimensions.ts';
 import type { Item, Scene } from './scene.ts';
 import { itemsBox, moveItems } from './scene.ts';
@@ -8,7 +9,7 @@ import { safeText } from './text/safe-text.ts';
 import { drawFoot } from './views/foot.ts';
 import { sketchJoint } from './views/joint.ts';
 import { sketchSection } from './views/section.ts';
-import { facesSentence, tongueSentence, verdictSentence, verdictWord } from './words/verdict.ts';
+import { facesSentence, tongueSentence, verdictHeading } from './words/verdict.ts';
 
 /** The drawings there are: the panel's edge alone, or in its frame. */
 export type View = 'section' | 'joint';
@@ -62,5 +63,5 @@ function describe(report: Report, items: readonly Item[]): string {
     list.flatMap((item) =>
       item.kind !== 'group' ? [] : item.label === undefined ? labels(item.items) : [`${item.label}.`],
     );
-  return [`${verdictWord(report.fit.verdict)}.`, verdictSentence(report), ...labels(items)].join(' ');
+  return [`${verdictHeading(report.fit.verdict)}.`, verdictSentence(report), ...labels(items)].join(' ');
 }

@@ -1,4 +1,5 @@
 import type { Report } from '@fielded/core';
+import { verdictSentence } from '@fielded/core';
 import type { Box } from '../geometry/box.ts';
 import { polygon } from '../geometry/path.ts';
 import type { Item } from '../scene.ts';
@@ -6,7 +7,7 @@ import { group, path, text } from '../scene.ts';
 import { fitText, textWidth, wrapText } from '../text/measure-text.ts';
 import { safeText } from '../text/safe-text.ts';
 import { scaleText, unitsNote } from '../words/lengths.ts';
-import { goesTogether, verdictSentence, verdictWord } from '../words/verdict.ts';
+import { goesTogether, verdictHeading } from '../words/verdict.ts';
 import { verdictMark } from '../words/verdict-mark.ts';
 
 const VERDICT_HEIGHT = 5;
@@ -24,7 +25,7 @@ export function drawFoot(report: Report, name: string, scale: number, above: Box
   const rule = above.y1 + ABOVE;
   const { verdict } = report.fit;
   const role = goesTogether(verdict) ? 'judged-text' : 'trouble-text';
-  const word = verdictWord(verdict);
+  const word = verdictHeading(verdict);
   const base = rule + 10;
 
   const room = right - left;
