@@ -21,13 +21,18 @@ export function reportUnreached(subject: KnifeSubject, leastRadius: number, grea
   const radius = head.cuttingDiameter / 2;
   const works =
     greatestReach > 0
-      ? `The greatest reach that works is ${formatLength(Math.floor(greatestReach * 10) / 10, units)}`
+      ? `The greatest reach that works is ${formatLength(justUnder(greatestReach), units)}`
       : 'No reach works at these stations';
   return error(
     subject,
     'face-never-reaches',
     `The face of the knives in the head "${headName}" never reaches in to a radius of ${formatLength(leastRadius, units)} for the ${subject.name}: ${degrees(head.rake)} of rake on a cutting radius of ${formatLength(radius, units)} sets it ${formatLength(radius * Math.sin(head.rake), units)} off the axis. ${works}: take less reach, less rake or a larger head.`,
   );
+}
+
+/** The next whole tenth of a millimetre below: the limit itself is not reached. */
+function justUnder(length: number): number {
+  return (Math.ceil(length * 10 - 1e-6) - 1) / 10;
 }
 
 /** The limiter would have to reach further in than its face goes. */

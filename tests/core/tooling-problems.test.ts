@@ -1,0 +1,260 @@
+import { evaluate, type Problem, readJob, readShop } from '@fielded/core';
+import { describe, expect, it } from 'vitest';
+
+/** A shop of one head, with some of its figures replaced. */
+function shopText(changes: Record<string, string | number> = {}, more = ''): string {
+  const head: Record<string, string | number> = {
+    cuttingDiameter: 160,
+    bodyDiameter: 70,
+    height: 40,
+    rake: 18,
+    wedge: 40,
+    maxSpeed: 8000,
+    ...changes,
+  };
+  const figures = Object.entries(head).map(([key, value]) => `${key}: ${value}`);
+  return `fielded: 1\nheads: { raiser: { ${figures.join(', ')} } }\n${more}`;
+}
+
+function headFaults(changes: Record<string, string | number>): string[] {
+  return readShop(shopText(changes)).faults.map(({ code, at, message }) => `${code} ${at}: ${message}`);
+}
+
+const bevel = (reach: number, depth = 9) => `profile: { shape: bevel, reach: ${reach}, depth: ${depth} }`;
+
+function jobText(cut: string): string {
+  return `fielded: 1
+panel: { thickness: 20 }
+frame: { thickness: 22, groove: { width: 6.4, depth: 11, setback: 7.5 }, swellGap: 2 }
+cuts: [ { name: raise, side: front, ${cut} } ]`;
+}
+
+const KNIFE_CODES = [
+  'face-never-reaches',
+  'limiter-never-reaches',
+  'limiter-gap',
+  'edge-meets-body',
+  'edge-meets-nut',
+  'knife-wider-than-head',
+  'back-rubs',
+  'little-clearance',
+  'heel-rubs',
+  'no-side-clearance',
+];
+
+/** What is wrong with the knife of a cut; what is wrong with its fit is left to other tests. */
+function knifeProblems(cut: string, shop: string): readonly Problem[] {
+  const { job, faults } = readJob(jobText(cut), { shop: { text: shop, name: 'shop.yaml' } });
+  expect(faults).toEqual([]);
+  return evaluate(job!).problems.filter((p) => KNIFE_CODES.includes(p.code));
+}
+
+function readingFaults(cut: string, shop: string): string[] {
+  return readJob(jobText(cut), { shop: { text: shop, name: 'shop.yaml' } }).faults.map((f) => f.message);
+}
+
+describe('a head that cannot be', () => {
+  it.each([
+    [
+      { bodyDiameter: 160 },
+      'head-body heads.raiser.bodyDiameter: heads.raiser.bodyDiameter: the body is 160 mm across and the cutting circle 160 mm: no knife would stand out of it. Write a body smaller than the cutting circle.',
+    ],
+    [
+      { knives: 0 },
+      'out-of-range heads.raiser.knives: heads.raiser.knives: 0 is too small. Write a whole number from 1 to 20.',
+    ],
+    [
+      { rake: 60, wedge: 20 },
+      "head-rake heads.raiser.rake: heads.raiser.rake: 60° of rake is past what a cutter's face can have. Write less than 60°.",
+    ],
+    [
+      { rake: 50, wedge: 40 },
+      'head-wedge heads.raiser.wedge: heads.raiser.wedge: a wedge of 40° and 50° of rake make 90°, and leave nothing of 90° for clearance behind the edge. Write a wedge less than 40°, or less rake.',
+    ],
+    [
+      { wedge: 0 },
+      'head-wedge heads.raiser.wedge: heads.raiser.wedge: a wedge of 0° leaves no steel behind the edge. Write more than 0°, such as 45°.',
+    ],
+    [
+      { shear: 45 },
+      'head-shear heads.raiser.shear: heads.raiser.shear: 45° of shear lays the knife more along its cut than across it. Write less than 45° either way.',
+    ],
+    [
+      { shear: -50 },
+      'head-shear heads.raiser.shear: heads.raiser.shear: −50° of shear lays the knife more along its cut than across it. Write less than 45° either way.',
+    ],
+  ])('%j', (changes, message) => {
+    expect(headFaults(changes)).toEqual([message]);
+  });
+
+  it('is told all its faults at once', () => {
+    expect(headFaults({ bodyDiameter: 200, rake: 61, shear: 50 })).toHaveLength(4);
+  });
+
+  it('just inside the limits is let pass', () => {
+    expect(headFaults({ bodyDiameter: 159, rake: 59, wedge: 30, shear: 44 })).toEqual([]);
+  });
+});
+
+describe('a name that the shop does not know', () => {
+  it('is told with the nearest it knows', () => {
+    expect(readingFaults(`${bevel(38)}, head: raisr`, shopText())).toEqual([
+      'cuts[0].head: raisr is not in the shop file. Did you mean raiser? The shop file has raiser.',
+    ]);
+    const knives = 'knives: { ogee-38: { shape: ogee, reach: 38, depth: 9 } }';
+    expect(readingFaults('knife: ogee-39', shopText({}, knives))).toEqual([
+      'cuts[0].knife: ogee-39 is not in the shop file. Did you mean ogee-38? The shop file has ogee-38.',
+    ]);
+  });
+
+  it('is asked for where the knife was measured off the steel', () => {
+    const knives = 'knives: { old: { shape: cove, reach: 22, depth: 8, measured: knife } }';
+    expect(readingFaults('knife: old', shopText({}, knives))).toEqual([
+      'cuts[0].knife: old was measured off the steel, and what it cuts depends on its head. Name a head of the shop file: here, or at the knife.',
+    ]);
+    expect(readingFaults('knife: old, head: raiser', shopText({}, knives))).toEqual([]);
+  });
+});
+
+describe('a profile that the head cannot cut', () => {
+  it('a radius the face never reaches: the greatest reach that works, which does', () => {
+    const shop = shopText({ rake: 30, wedge: 5 });
+    expect(knifeProblems(`${bevel(60)}, head: raiser`, shop)).toEqual([
+      {
+        severity: 'error',
+        code: 'face-never-reaches',
+        at: 'cuts[0].head',
+        message:
+          'The face of the knives in the head "raiser" never reaches in to a radius of 20 mm for the raise: 30° of rake on a cutting radius of 80 mm sets it 40 mm off the axis. The greatest reach that works is 39.9 mm: take less reach, less rake or a larger head.',
+      },
+    ]);
+    const codes = (reach: number) => knifeProblems(`${bevel(reach)}, head: raiser`, shop).map((p) => p.code);
+    expect(codes(39.9)).not.toContain('face-never-reaches');
+    expect(codes(40)).toContain('face-never-reaches');
+  });
+
+  it('an edge that meets the body or the nut', () => {
+    expect(knifeProblems(`${bevel(46)}, head: raiser`, shopText({ rake: 10 }))).toEqual([
+      {
+        severity: 'error',
+        code: 'edge-meets-body',
+        at: 'cuts[0].head',
+        message:
+          'The panel meets the body of the head "raiser" at the raise: it passes 34 mm from the axis, and the body stands out to 35 mm. Take less reach, or a head with a larger cutting circle or a smaller body.',
+      },
+    ]);
+    const machines = 'machines: { spindle: { speeds: [3000], seat: [-70, 90], opening: 220, nutDiameter: 62 } }';
+    expect(knifeProblems(`${bevel(50)}, head: raiser`, shopText({ rake: 8, bodyDiameter: 50 }, machines))).toEqual([
+      {
+        severity: 'warning',
+        code: 'edge-meets-nut',
+        at: 'cuts[0].head',
+        message:
+          'On the machine "spindle" the panel meets the spindle nut at the raise: it passes 30 mm from the axis, and the nut stands out to 31 mm. Use another machine, or sink the nut.',
+      },
+    ]);
+  });
+
+  it('an edge that meets the body only because the fence is set back', () => {
+    const codes = (cut: string) => knifeProblems(`${cut}, head: raiser`, shopText({ rake: 10 })).map((p) => p.code);
+    expect(codes(bevel(44))).toEqual([]);
+    expect(codes(`${bevel(44)}, reach: 46`)).toEqual(['edge-meets-body']);
+  });
+
+  it('a knife wider than the head', () => {
+    expect(knifeProblems(`${bevel(30)}, head: raiser`, shopText({ height: 8 }))).toEqual([
+      {
+        severity: 'error',
+        code: 'knife-wider-than-head',
+        at: 'cuts[0].head',
+        message:
+          'The knife for the raise takes 9 mm along the spindle, and the head "raiser" is 8 mm high. Take a higher head, or cut the profile in two.',
+      },
+    ]);
+  });
+
+  it('knives further beyond their limiters than hand feed allows; not with a power feed', () => {
+    expect(knifeProblems(`${bevel(30)}, head: raiser`, shopText({ limiterGap: 1.2 }))).toEqual([
+      {
+        severity: 'error',
+        code: 'limiter-gap',
+        at: 'cuts[0].head',
+        message:
+          'The knives of the head "raiser" stand 1.2 mm out beyond their limiters, and it is for hand feed: EN 847-1 allows 1.1 mm there. Fit limiters that come closer; only a tool marked MEC, with a power feed, may have more. The mark on the tool and your local rules go before this.',
+      },
+    ]);
+    expect(knifeProblems(`${bevel(30)}, head: raiser`, shopText({ limiterGap: 1.1 }))).toEqual([]);
+    expect(knifeProblems(`${bevel(30)}, head: raiser`, shopText({ limiterGap: 1.2, feed: 'mechanical' }))).toEqual([]);
+  });
+
+  it('a limiter that would lie nearer the axis than the face', () => {
+    expect(knifeProblems(`${bevel(39.5)}, head: raiser`, shopText({ rake: 30, wedge: 5 })).at(-1)).toEqual({
+      severity: 'warning',
+      code: 'limiter-never-reaches',
+      at: 'cuts[0].head',
+      message:
+        'No limiter can be drawn for the raise: set back 1.1 mm it would lie nearer the axis than the face of the head "raiser". Take less reach, less rake or a larger head.',
+    });
+  });
+});
+
+describe('a knife that rubs', () => {
+  const behindTheEdge = (shop: string) =>
+    knifeProblems(`${bevel(38)}, head: raiser`, shop).filter((p) => p.code !== 'no-side-clearance');
+
+  it('has little clearance, or none', () => {
+    expect(behindTheEdge(shopText({ wedge: 45 }))).toEqual([
+      {
+        severity: 'warning',
+        code: 'little-clearance',
+        at: 'cuts[0].head',
+        message:
+          "The knife for the raise has little clearance: 8.9° at 42.13 mm back from the tip line, 9 mm along it, under the shop's least of 10°. Grind a slimmer wedge than 45°, or take less rake or less reach.",
+      },
+    ]);
+    expect(behindTheEdge(shopText({ rake: 24, wedge: 45 }))).toEqual([
+      {
+        severity: 'error',
+        code: 'back-rubs',
+        at: 'cuts[0].head',
+        message:
+          'The back of the knife for the raise rubs: its clearance falls to −5.8° at 46.53 mm back from the tip line, 9 mm along it. Grind a slimmer wedge than 45°, or take less rake or less reach.',
+      },
+    ]);
+  });
+
+  it('has a heel outside its own cutting circle', () => {
+    expect(behindTheEdge(shopText({ knifeThickness: 16 }))).toEqual([
+      {
+        severity: 'warning',
+        code: 'heel-rubs',
+        at: 'cuts[0].head',
+        message: expect.stringMatching(
+          /^The heel of the knife for the raise rubs: steel 16 mm thick with a wedge of 40° stands [\d.]+ mm outside its own cutting circle at 42\.13 mm back from the tip line, 9 mm along it\. Relieve the heel, or use thinner steel\.$/,
+        ),
+      },
+    ]);
+  });
+
+  it('has walls too square to the spindle, each named with the draft that would cure it', () => {
+    const rebate = 'profile: { shape: rebate, reach: 20, depth: 8 }, head: raiser';
+    // sin draft = tan 3° / tan α with α = 90° − asin(80·sin 18° / 60) − 40° = 25.67° at the edge.
+    expect(knifeProblems(rebate, shopText())).toEqual([
+      {
+        severity: 'warning',
+        code: 'no-side-clearance',
+        at: 'cuts[0].head',
+        message:
+          "The knife for the raise rubs sideways, with less than the shop's 3° of side clearance, where the profile stands too square to the spindle: the wall from 0 mm to 20 mm in, 8 mm deep (0°; 6.3° of draft gives 3°). Give straight walls that draft, or have side relief ground there.",
+      },
+    ]);
+  });
+
+  it('has an undercut wall: a quirk that leans over, run flat', () => {
+    // α = 31.52° at a radius of 78 mm.
+    const quirk = 'profile: { shape: outline, path: "M 0 9 L 12 4 L 14 5 V 0" }, head: raiser';
+    expect(knifeProblems(quirk, shopText()).map((p) => p.message)).toEqual([
+      "The knife for the raise rubs sideways, with less than the shop's 3° of side clearance, where the profile stands too square to the spindle: the wall from 12 mm in and 4 mm deep to 14 mm in and 5 mm deep (it is undercut, and the sweep takes it away; 4.9° of draft gives 3°). Give straight walls that draft, or have side relief ground there.",
+    ]);
+  });
+});
