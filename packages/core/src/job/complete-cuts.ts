@@ -157,12 +157,18 @@ function checkDepth(depth: number, file: NonNullable<Loose<FileCut>>, at: string
   const thick = file.run === 'over' ? stock.thickness : Math.min(stock.thickness, figureOf(stock.measured));
   const least = Number.isNaN(thick) ? stock.thickness : thick;
   if (!(depth >= least)) return;
-  const path =
-    file.depth !== undefined ? `${at}.depth` : file.knife !== undefined ? `${at}.knife` : `${at}.profile.depth`;
+  const path = `${at}.${depthKey(file)}`;
   desk.report(
     'takes-whole-edge',
     path,
     `${path}: a cut ${desk.show(depth)} deep takes the whole edge of stock ${desk.show(least)} thick`,
     'Write a depth less than the thickness, so that a tongue is left',
   );
+}
+
+/** Which key of a cut says how deep it goes. */
+function depthKey(file: NonNullable<Loose<FileCut>>): string {
+  if (file.depth !== undefined) return 'depth';
+  if (file.knife !== undefined) return 'knife';
+  return file.profile?.shape === 'outline' ? 'profile.path' : 'profile.depth';
 }

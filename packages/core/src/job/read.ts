@@ -96,7 +96,11 @@ function checkSchema<F>(
 ): { file: Loose<F>; faults: readonly TextFault[] } {
   if (tree.value === null && tree.faults.length > 0) return { file: undefined as Loose<F>, faults: tree.faults };
   const result = v.safeParse(schema, tree.value);
-  const faults = [...tree.faults, ...explainIssues(result.issues ?? [], tree)];
+  // What could not be read as YAML is not also called missing.
+  const unread = new Set(
+    tree.faults.filter(({ at, code }) => at !== '' && code !== 'duplicate-key').map(({ at }) => at),
+  );
+  const faults = [...tree.faults, ...explainIssues(result.issues ?? [], tree).filter(({ at }) => !unread.has(at))];
   return { file: strikeOut(result.output, result.issues ?? []) as Loose<F>, faults };
 }
 

@@ -82,7 +82,8 @@ export function readYaml(text: string): Tree {
   if (errors.length > 0)
     return { value: null, places: new Map(), keyPlaces: new Map(), faults: explainYamlErrors(errors, lines, text) };
   const walk = walkDocument(first, lines);
-  return { ...walk, faults: [...checkDocuments(documents, lines), ...walk.faults] };
+  const value = documents.length > 1 ? null : walk.value;
+  return { ...walk, value, faults: [...checkDocuments(documents, lines), ...walk.faults] };
 }
 
 function checkDocuments(documents: readonly Document.Parsed[], lines: LineCounter): TextFault[] {
