@@ -40,7 +40,8 @@ function waysToRun(job: JointSizes): Run[][] {
   const sides = (['front', 'back'] as const)
     .map((side) => free.filter((index) => job.cuts[index]!.side === side))
     .filter((group) => group.length > 0);
-  const groups = free.length <= MOST_FREE ? free.map((index) => [index]) : sides;
+  // The cut that comes last is turned over first: a back cut, mostly, and so the front stays down.
+  const groups = (free.length <= MOST_FREE ? free.map((index) => [index]) : sides).reverse();
   const ways = Array.from({ length: 2 ** groups.length }, (_, number) => {
     const runs: Run[] = job.cuts.map((cut) => cut.run);
     groups.forEach((group, bit) => {

@@ -1,3 +1,5 @@
+import { xoshiro128 } from './xoshiro.ts';
+
 /** Numbers that look random and are the same for the same seed everywhere. */
 export interface Random {
   /** Fills `out` with independent numbers spread evenly over -1 … 1. */
@@ -29,23 +31,7 @@ export function createRandom(seed: number): Random {
     z = Math.imul(z ^ (z >>> 13), 0xc2b2ae35);
     return z ^ (z >>> 16);
   };
-  let a = scramble();
-  let b = scramble();
-  let c = scramble();
-  let d = scramble();
-
-  const next = () => {
-    const mixed = Math.imul(b, 5);
-    const result = Math.imul((mixed << 7) | (mixed >>> 25), 9);
-    const shifted = b << 9;
-    c ^= a;
-    d ^= b;
-    b ^= c;
-    a ^= d;
-    c ^= shifted;
-    d = (d << 11) | (d >>> 21);
-    return result >>> 0;
-  };
+  const next = xoshiro128(scramble(), scramble(), scramble(), scramble());
 
   return {
     fillEven(out) {

@@ -1,0 +1,152 @@
+import { errorFunction, mean, sampleKurtosis, sampleSkewness, sampleStandardDeviation } from 'simple-statistics';
+import { describe, expect, it } from 'vitest';
+import { createJoint } from '../../packages/core/src/spread/joint.ts';
+import { createRandom } from '../../packages/core/src/spread/random.ts';
+import { type SimulationOptions, simulateInChunks, simulateSpread } from '../../packages/core/src/spread/simulate.ts';
+import { listSources } from '../../packages/core/src/spread/sources.ts';
+import { xoshiro128 } from '../../packages/core/src/spread/xoshiro.ts';
+import { cut, plainJob, profile } from '../core/joints-to-spread.ts';
+
+// Reference: the normal distribution as simple-statistics computes it, and the standard errors of mean (σ/√n), deviation
+// (σ/√2n) and a share (√(p(1−p)/n)); each is allowed four of them. The seeds are fixed, so no run differs from another.
+
+const limits = { thickness: 0.15, height: 0.1, fence: 0.2, grooveWidth: 0.05, film: 0.02 };
+/** A flat tongue, so that clearance is linear in every source: W − (T − d₁ − d₂), all under. */
+const flat = plainJob({
+  cuts: [cut('front', 'front', profile('rebate', 30, 9)), cut('back', 'back', profile('rebate', 20, 4.8))],
+});
+const simulate = (options: Partial<SimulationOptions> = {}, job = flat) => {
+  const joint = createJoint(job);
+  const all = { count: 200_000, seed: 7, distribution: 'normal', ...options } as const;
+  return simulateSpread(joint, listSources(joint.cuts, limits), job.fit, all);
+};
+const wholes = [0.15, 0.1, 0.1, 0.05, 0.04];
+
+describe('the generator', () => {
+  it('fills normals whose mean, deviation, skewness and kurtosis are those of a normal distribution', () => {
+    const out = new Float64Array(200_001);
+    createRandom(3).fillNormal(out);
+    const sample = [...out];
+    const n = sample.length;
+    expect(Math.abs(mean(sample))).toBeLessThan(4 / Math.sqrt(n));
+    expect(Math.abs(sampleStandardDeviation(sample) - 1)).toBeLessThan(4 / Math.sqrt(2 * n));
+    expect(Math.abs(sampleSkewness(sample))).toBeLessThan(4 * Math.sqrt(6 / n));
+    expect(Math.abs(sampleKurtosis(sample))).toBeLessThan(4 * Math.sqrt(24 / n));
+    expect(sample.every((each) => Math.abs(each) < 6.7)).toBe(true);
+  });
+
+  it('spreads evenly: each tenth of the range holds a tenth, and neighbours do not follow each other', () => {
+    const out = new Float64Array(200_000);
+    createRandom(5).fillEven(out);
+    const tenths = new Array<number>(10).fill(0);
+    for (const each of out) tenths[Math.floor((each + 1) * 5)]!++;
+    // Chi-squared with 9 degrees of freedom exceeds 27.88 once in a thousand (tables).
+    const chi = tenths.reduce((sum, count) => sum + (count - 20_000) ** 2 / 20_000, 0);
+    expect(chi).toBeLessThan(27.88);
+    let following = 0;
+    for (let i = 1; i < out.length; i++) following += out[i]! * out[i - 1]!;
+    expect(Math.abs((following / out.length) * 3)).toBeLessThan(4 / Math.sqrt(out.length));
+  });
+
+  it('gives the published numbers of xoshiro128** from the state 1, 2, 3, 4', () => {
+    // The reference C code's output, as several libraries print it in their own tests.
+    const next = xoshiro128(1, 2, 3, 4);
+    const published = [
+      11520, 0, 5927040, 70819200, 2031721883, 1637235492, 1287239034, 3734860849, 3729100597, 4258142804,
+    ];
+    expect(published.map(next)).toEqual(published);
+  });
+
+  it('refuses a seed that is no whole number', () => {
+    expect(() => createRandom(1.5)).toThrow(new RangeError('a seed must be a whole number, got 1.5'));
+  });
+});
+
+describe('simulated joints, linear case', () => {
+  it('normal: mean, deviation, quantiles and shares of a normal distribution', () => {
+    const { count, mean: middle, deviation, quantiles, shares } = simulate();
+    const sigma = Math.hypot(...wholes) / 3;
+    expect(Math.abs(middle - 0.2)).toBeLessThan((4 * sigma) / Math.sqrt(count));
+    expect(Math.abs(deviation - sigma)).toBeLessThan((4 * sigma) / Math.sqrt(2 * count));
+    const below = (clearance: number) => (1 + errorFunction((clearance - 0.2) / sigma / Math.SQRT2)) / 2;
+    const expected = {
+      'will-not-enter': below(0),
+      'stops-short': 0,
+      tight: below(0.05) - below(0),
+      sliding: below(0.5) - below(0.05),
+      loose: 1 - below(0.5),
+    };
+    for (const [verdict, share] of Object.entries(expected)) {
+      // The reference is good to 1.2e-7.
+      const error = 4 * Math.sqrt((share * (1 - share)) / count) + 1.2e-7;
+      expect(Math.abs(shares[verdict as keyof typeof shares] - share), verdict).toBeLessThan(error);
+    }
+    // A quantile's standard error is √(p(1−p)/n) over the density there.
+    const density = (z: number) => Math.exp((-z * z) / 2) / Math.sqrt(2 * Math.PI) / sigma;
+    for (const [part, z] of Object.entries({
+      '0.00135': -3,
+      '0.025': -1.95996,
+      '0.5': 0,
+      '0.975': 1.95996,
+      '0.99865': 3,
+    })) {
+      const p = Number(part);
+      const error = (4 * Math.sqrt((p * (1 - p)) / count)) / density(z);
+      expect(Math.abs(quantiles[part as keyof typeof quantiles] - (0.2 + z * sigma)), part).toBeLessThan(error);
+    }
+  });
+
+  it('uniform: the variance of a sum of even spreads is a third of the squares, and nothing lies beyond the worst case', () => {
+    const { count, mean: middle, deviation, histogram } = simulate({ distribution: 'uniform' });
+    const sigma = Math.hypot(...wholes) / Math.sqrt(3);
+    expect(Math.abs(middle - 0.2)).toBeLessThan((4 * sigma) / Math.sqrt(count));
+    expect(Math.abs(deviation - sigma)).toBeLessThan((4 * sigma) / Math.sqrt(count));
+    const sum = wholes.reduce((a, b) => a + b);
+    expect(histogram.from).toBeCloseTo(0.2 - sum, 9);
+    expect(histogram.from + histogram.step * histogram.counts.length).toBeCloseTo(0.2 + sum, 9);
+    expect(histogram.counts.reduce((a, b) => a + b)).toBe(count);
+  });
+});
+
+describe('a simulation', () => {
+  it('is the same for the same seed and another for another', () => {
+    expect(simulate({ count: 5000 })).toEqual(simulate({ count: 5000 }));
+    expect(simulate({ count: 5000, seed: 8 }).mean).not.toBe(simulate({ count: 5000 }).mean);
+  });
+
+  it('tells how far it is and can be stopped', () => {
+    const joint = createJoint(flat);
+    const heard: number[] = [];
+    const options = { count: 1_000_000, seed: 1, distribution: 'normal' } as const;
+    const stopped = simulateSpread(joint, listSources(joint.cuts, limits), flat.fit, options, (done) => {
+      heard.push(done);
+      return heard.length < 3;
+    });
+    expect(heard).toEqual([32_768, 65_536, 98_304]);
+    expect(stopped.count).toBe(98_304);
+    expect(Object.values(stopped.shares).reduce((a, b) => a + b)).toBeCloseTo(1, 12);
+    const run = simulateInChunks(joint, listSources(joint.cuts, limits), flat.fit, { ...options, count: 40_000 });
+    expect([run.next().value, run.next().value]).toEqual([32_768, 40_000]);
+    expect(run.next()).toMatchObject({ done: true, value: { count: 40_000 } });
+  });
+
+  it.each([0, -5, 2.5, Number.NaN])('refuses to make %d joints', (count) => {
+    expect(() => simulate({ count })).toThrow(
+      new RangeError(`a simulation needs a whole number of joints above 0, got ${count}`),
+    );
+  });
+
+  it('with nothing that varies makes the same joint every time', () => {
+    const joint = createJoint(flat);
+    const still = { thickness: 0, height: 0, fence: 0, grooveWidth: 0, film: 0 };
+    const all = simulateSpread(joint, listSources(joint.cuts, still), flat.fit, {
+      count: 1000,
+      seed: 1,
+      distribution: 'normal',
+    });
+    expect(all.mean).toBeCloseTo(0.2, 12);
+    expect(all.deviation).toBeLessThan(1e-12);
+    expect(all.shares.sliding).toBe(1);
+    expect(all.quantiles['0.5']).toBeCloseTo(0.2, 6);
+  });
+});
