@@ -12,4 +12,6 @@ export { parseAngle } from './measure/angle.ts';
 export type { Misreading } from './measure/figure.ts';
 export { formatLength, formatNumber } from './measure/format.ts';
 export { parseLength, toMillimetres, type Units } from './measure/length.ts';
+export { cutOutline } from './panel/outline-path.ts';
+export type { ClearedRegion } from './panel/section.ts';
 export type { Fault, Problem, Severity } from './problem.ts';

@@ -1,7 +1,7 @@
 import { type Chain, flipCurve } from '../geometry/curve.ts';
 import { pathData } from '../geometry/path-data.ts';
 import { type Edge, type EdgeCut, makeEdge } from '../panel/edge.ts';
-import { traceOutline } from '../panel/outline.ts';
+import { outlinePath } from '../panel/outline-path.ts';
 import { profileChain } from '../profile/chain.ts';
 import type { Job, Profile } from './job.ts';
 import { joinFrame } from './join.ts';
@@ -24,14 +24,19 @@ export function evaluate(job: Job): Report {
     fielded: 1,
     title: job.title,
     units: job.units,
-    panel: { thickness: job.panel.thickness, measured: job.panel.measured },
+    panel: reportPanel(job),
     frame: reportFrame(job),
     section: reportSection(edge),
     tongue,
     fit,
     ...(knives && { knives: knives.reports }),
+    ...(job.doors.length > 0 && { doors: job.doors }),
     problems: knives ? sortProblems([...problems, ...knives.problems]) : problems,
   };
+}
+
+function reportPanel({ panel: { thickness, measured, width } }: Job): Report['panel'] {
+  return width === undefined ? { thickness, measured } : { thickness, measured, width };
 }
 
 function reportFrame({ frame }: Job): Report['frame'] {
@@ -46,14 +51,13 @@ function reportFrame({ frame }: Job): Report['frame'] {
 
 function reportSection({ section, cuts }: Edge): SectionReport {
   const { thickness, width, removed } = section;
-  const loops = traceOutline(section).map((loop) => pathData(loop, thickness, true));
   return {
     thickness,
     cuts: cuts.map((made) => reportCut(made, thickness)),
     removedArea: removed.area,
     removedCentroid:
       removed.area > 0 ? { fromEdge: removed.x / removed.area, fromBack: removed.y / removed.area } : null,
-    outline: loops.join(' '),
+    outline: outlinePath(section),
     width,
   };
 }

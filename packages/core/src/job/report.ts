@@ -2,6 +2,7 @@ import type { FitReport, TongueReport } from '../frame/fit-report.ts';
 import type { Problem } from '../problem.ts';
 import type { ShapeName } from '../profile/profile.ts';
 import type { KnifeReport } from '../tooling/knife-report.ts';
+import type { Door } from './job.ts';
 
 export type * from '../frame/fit-report.ts';
 export type * from '../tooling/knife-report.ts';
@@ -52,7 +53,8 @@ export interface Report {
   readonly fielded: 1;
   readonly title: string;
   readonly units: 'mm' | 'in';
-  readonly panel: { readonly thickness: number; readonly measured: number };
+  /** `width` across the grain, where the job gives it. */
+  readonly panel: { readonly thickness: number; readonly measured: number; readonly width?: number };
   readonly frame: {
     readonly thickness: number;
     readonly groove: { readonly width: number; readonly depth: number; readonly setback: number };
@@ -65,5 +67,7 @@ export interface Report {
   readonly fit: FitReport;
   /** What to grind for each cut that names a head, in running order; left out where none does. */
   readonly knives?: readonly KnifeReport[];
+  /** The doors as the job gives them; left out where it gives none. */
+  readonly doors?: readonly Door[];
   readonly problems: readonly Problem[];
 }
