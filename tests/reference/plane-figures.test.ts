@@ -11,12 +11,14 @@ function segment(r: number, degrees: number): { area: number; height: number } {
   const half = ((degrees / 2) * Math.PI) / 180;
   const x = r * Math.sin(half);
   const y = r * Math.cos(half);
-  const pieces: Piece[] = [];
-  splitCurve({ x0: -x, y0: y, x1: x, y1: y, cx: 0, cy: 0, r, turn: -1 }, 0, pieces);
-  splitCurve(line(-x, y, x, y), 1, pieces);
+  const bow: Piece[] = [];
+  const level: Piece[] = [];
+  splitCurve({ x0: -x, y0: y, x1: x, y1: y, cx: 0, cy: 0, r, turn: -1 }, bow);
+  splitCurve(line(-x, y, x, y), level);
   const sum = { area: 0, x: 0, y: 0 };
   const chord = { area: 0, x: 0, y: 0 };
-  for (const p of pieces) addMoments(p.of === 0 ? sum : chord, p, p.x0, p.x1);
+  for (const p of bow) addMoments(sum, p, p.x0, p.x1);
+  for (const p of level) addMoments(chord, p, p.x0, p.x1);
   return { area: sum.area - chord.area, height: (sum.y - chord.y) / (sum.area - chord.area) };
 }
 
@@ -49,7 +51,7 @@ describe('circular segments (CRC formulas, r = 1)', () => {
 describe('quarter circle, radius 10 (published: area 78.5398, centroid 4.2441 from each side)', () => {
   it('is what the strips’ integrals give', () => {
     const pieces: Piece[] = [];
-    splitCurve({ x0: 0, y0: 10, x1: 10, y1: 0, cx: 0, cy: 0, r: 10, turn: -1 }, 0, pieces);
+    splitCurve({ x0: 0, y0: 10, x1: 10, y1: 0, cx: 0, cy: 0, r: 10, turn: -1 }, pieces);
     const sum = { area: 0, x: 0, y: 0 };
     for (const p of pieces) addMoments(sum, p, p.x0, p.x1);
     expect(sum.area).toBeCloseTo(78.5398, 4);
@@ -64,7 +66,7 @@ describe('corner spandrel, the corner a quarter-circle cove takes', () => {
     const chain = profileChain({ shape: 'cove', reach: r, depth: r, land: 0, shoulder: 0, balance: 0.5 });
     expect(raiseRadius(r, r)).toBe(r);
     const pieces: Piece[] = [];
-    for (const c of chain) splitCurve(c, 0, pieces);
+    for (const c of chain) splitCurve(c, pieces);
     const hollow = { area: 0, x: 0, y: 0 };
     for (const p of pieces) addMoments(hollow, p, p.x0, p.x1);
     // Depth grows downwards: the arc is the lower edge of a quarter disc, so the spandrel is the square less that.

@@ -1,7 +1,8 @@
-import type { Chain, Curve } from './curve.ts';
-import { line } from './curve.ts';
-import { heightAt, type Piece, splitCurve } from './piece.ts';
+import { STRIP_WIDTH } from '../tolerance.ts';
+import { type Chain, type Curve, line } from './curve.ts';
+import { heightAt } from './piece.ts';
 import { walkStrips } from './strips.ts';
+import { type Share, sharesOf, type Thread, threadChain } from './thread.ts';
 
 /**
  * The upper envelope of joined curves: at each x the greatest height any of them has there.
@@ -11,20 +12,22 @@ import { walkStrips } from './strips.ts';
  * are given in different `groups`; within a group they may touch. Throws RangeError where nothing has any width.
  */
 export function upperEnvelope(groups: readonly Chain[]): Chain {
-  const pieces: Piece[] = [];
-  for (let of = 0; of < groups.length; of++) for (const c of groups[of]!) splitCurve(c, of, pieces);
-  if (pieces.length === 0)
+  const threads: Thread[] = [];
+  groups.forEach((chain, of) => {
+    threadChain(chain, of, threads);
+  });
+  if (threads.length === 0)
     throw new RangeError(`no width to take an envelope over in ${groups.length} groups of curves`);
-  const from = pieces.reduce((least, p) => Math.min(least, p.x0), Number.POSITIVE_INFINITY);
-  const to = pieces.reduce((most, p) => Math.max(most, p.x1), Number.NEGATIVE_INFINITY);
+  const from = Math.min(...threads.map(({ x0 }) => x0));
+  const to = Math.max(...threads.map(({ x1 }) => x1));
 
   const chain: Curve[] = [];
-  let top: Piece | undefined;
+  let top: Thread | undefined;
   let since = from;
   const close = (until: number) => {
-    if (top !== undefined) appendStretch(chain, top, since, until);
+    if (top !== undefined) for (const share of sharesOf(top, since, until)) appendShare(chain, share);
   };
-  walkStrips(pieces, from, to, ({ left, order }) => {
+  walkStrips(threads, from, to, ({ left, order }) => {
     const highest = order[order.length - 1];
     if (highest === top) return;
     close(left);
@@ -35,12 +38,13 @@ export function upperEnvelope(groups: readonly Chain[]): Chain {
   return chain;
 }
 
-/** Adds the stretch of a piece over [x0, x1], and the upright step up or down to it. */
-function appendStretch(chain: Curve[], p: Piece, x0: number, x1: number): void {
-  const y0 = heightAt(p, x0);
+/** Adds a stretch of a piece, and the upright step up or down to it. */
+function appendShare(chain: Curve[], { piece, x0, x1 }: Share): void {
+  const y0 = heightAt(piece, x0);
   const last = chain[chain.length - 1];
-  if (last !== undefined && last.y1 !== y0) chain.push(line(x0, last.y1, x0, y0));
-  chain.push({ x0, y0, x1, y1: heightAt(p, x1), cx: p.cx, cy: p.cy, r: p.r, turn: p.turn });
+  if (last !== undefined && Math.abs(last.y1 - y0) > STRIP_WIDTH) chain.push(line(x0, last.y1, x0, y0));
+  const { cx, cy, r, turn } = piece;
+  chain.push({ x0, y0, x1, y1: heightAt(piece, x1), cx, cy, r, turn });
 }
 
 /**

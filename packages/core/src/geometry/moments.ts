@@ -1,4 +1,5 @@
 import { heightAt, type Piece } from './piece.ts';
+import { placeAt, type Thread } from './thread.ts';
 
 /** Area under a boundary (mm²) with its first moments (mm³): `x` about the y axis, `y` about the x axis. */
 export interface Moments {
@@ -34,13 +35,16 @@ export function addMoments(sum: Moments, p: Piece, xa: number, xb: number): void
   sum.y += added * (area * p.cy + outward * dx);
 }
 
-/** Area between two pieces over [xa, xb], mm², the second the higher. */
-export function areaBetween(low: Piece, high: Piece, xa: number, xb: number): number {
-  const under = { area: 0, x: 0, y: 0 };
-  const upTo = { area: 0, x: 0, y: 0 };
-  addMoments(under, low, xa, xb);
-  addMoments(upTo, high, xa, xb);
-  return upTo.area - under.area;
+/** The area under a stretch of a thread, with its first moments. */
+export function momentsUnder(thread: Thread, x0: number, x1: number): Moments {
+  const sum = { area: 0, x: 0, y: 0 };
+  const { pieces } = thread;
+  for (let k = placeAt(thread, x0); k < pieces.length; k++) {
+    const p = pieces[k]!;
+    if (p.x0 >= x1) break;
+    addMoments(sum, p, Math.max(p.x0, x0), Math.min(p.x1, x1));
+  }
+  return sum;
 }
 
 /**

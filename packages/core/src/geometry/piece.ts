@@ -3,14 +3,11 @@ import type { Curve } from './curve.ts';
 /**
  * A curve with one height at every x: a line, or an arc within the upper or the lower half of its circle, run left to right.
  *
- * x0 < x1 always, so `turn` is -1 (clockwise) on the upper half and +1 on the lower. `low` and `high` bound its height, mm;
- * `of` is the number of the region whose boundary it is, `id` its own place in the list it was split into.
+ * x0 < x1 always, so `turn` is -1 (clockwise) on the upper half and +1 on the lower. `low` and `high` bound its height, mm.
  */
 export interface Piece extends Curve {
   readonly low: number;
   readonly high: number;
-  readonly of: number;
-  readonly id: number;
 }
 
 /** Height of a piece at x, mm; beyond its ends the height of the nearer end. Accurate to rounding at the size of its radius. */
@@ -24,13 +21,13 @@ export function heightAt(p: Piece, x: number): number {
 }
 
 /**
- * Cuts a curve into pieces, one for a line, up to three for an arc, and appends them to `out`. Upright lines give none: they
+ * Cuts a curve into pieces, one for a line, up to three for an arc, appended to `out` in clockwise order. Upright lines give none: they
  * have no width, and the strips on either side of them know the step.
  */
-export function splitCurve(c: Curve, of: number, out: Piece[]): void {
+export function splitCurve(c: Curve, out: Piece[]): void {
   if (c.turn === 0) {
-    if (c.x0 < c.x1) pushPiece(out, c.x0, c.y0, c.x1, c.y1, c, 0, of);
-    else if (c.x1 < c.x0) pushPiece(out, c.x1, c.y1, c.x0, c.y0, c, 0, of);
+    if (c.x0 < c.x1) pushPiece(out, c.x0, c.y0, c.x1, c.y1, c, 0);
+    else if (c.x1 < c.x0) pushPiece(out, c.x1, c.y1, c.x0, c.y0, c, 0);
     return;
   }
   // Take every arc clockwise: rightwards along the upper half, leftwards along the lower.
@@ -45,8 +42,8 @@ export function splitCurve(c: Curve, of: number, out: Piece[]): void {
     const arrives = half === endHalf && (half > 0 ? x <= endX : x >= endX);
     const stopX = arrives ? endX : c.cx + half * c.r;
     const stopY = arrives ? endY : c.cy;
-    if (half > 0 && x < stopX) pushPiece(out, x, y, stopX, stopY, c, -1, of);
-    else if (half < 0 && stopX < x) pushPiece(out, stopX, stopY, x, y, c, 1, of);
+    if (half > 0 && x < stopX) pushPiece(out, x, y, stopX, stopY, c, -1);
+    else if (half < 0 && stopX < x) pushPiece(out, stopX, stopY, x, y, c, 1);
     if (arrives) return;
     x = stopX;
     y = stopY;
@@ -61,18 +58,9 @@ function halfOf(c: Curve, x: number, y: number, entering: boolean): -1 | 1 {
   return x < c.cx === entering ? 1 : -1;
 }
 
-function pushPiece(
-  out: Piece[],
-  x0: number,
-  y0: number,
-  x1: number,
-  y1: number,
-  c: Curve,
-  turn: -1 | 0 | 1,
-  of: number,
-): void {
+function pushPiece(out: Piece[], x0: number, y0: number, x1: number, y1: number, c: Curve, turn: -1 | 0 | 1): void {
   const crowned = turn !== 0 && x0 < c.cx && c.cx < x1;
   const low = crowned && turn > 0 ? c.cy - c.r : Math.min(y0, y1);
   const high = crowned && turn < 0 ? c.cy + c.r : Math.max(y0, y1);
-  out.push({ x0, y0, x1, y1, cx: c.cx, cy: c.cy, r: c.r, turn, low, high, of, id: out.length });
+  out.push({ x0, y0, x1, y1, cx: c.cx, cy: c.cy, r: c.r, turn, low, high });
 }

@@ -1,36 +1,38 @@
-import { STRIP_WIDTH } from '../tolerance.ts';
+import { SAME_LENGTH, SLIVER, STRIP_WIDTH } from '../tolerance.ts';
 import { meetCarriers } from './crossing.ts';
 import { heightAt, type Piece } from './piece.ts';
+import { placeAt, type Thread, threadHeight } from './thread.ts';
 
 /**
- * One strip: between `left` and `right` the pieces in `order`, lowest first, do not cross; `heights` are theirs at its
+ * One strip: between `left` and `right` the threads in `order`, lowest first, do not cross; `heights` are theirs at its
  * middle, mm. Strips are numbered from 0; strip k ends where strip k + 1 starts.
  */
 export interface Strip {
   number: number;
   left: number;
   right: number;
-  readonly order: Piece[];
+  readonly order: Thread[];
   readonly heights: number[];
 }
 
 /**
- * Walks the plane between x = `from` and x = `to` in strips in which the pieces neither start, stop nor cross, so that
+ * Walks the plane between x = `from` and x = `to` in strips in which the threads neither start, stop nor cross, so that
  * everything about the regions they bound can be read off their order. Visits them left to right; the strip handed over
  * is reused: read it, do not keep it.
  *
- * Pieces of one region must not cross each other; pieces of different regions may cross, touch or lie on one another in
+ * Threads of one region must not cross each other; threads of different regions may cross, touch or lie on one another in
  * any way. A strip narrower than 1e-12 mm is folded into its neighbour, so an area read off the strips is wrong by less
  * than that times the height, and nothing here can fail. Method: a sweep by left ends for the crossings, then one over
- * all stops, keeping the order by insertion; near n log n while few pieces overlie each other, as in a section.
+ * all stops, keeping the order by insertion. A section has a handful of threads, so the cost is one pass over their
+ * pieces where two threads' heights overlap, and next to nothing where they do not.
  */
 export function walkStrips(
-  pieces: readonly Piece[],
+  threads: readonly Thread[],
   from: number,
   to: number,
   visit: (strip: Readonly<Strip>) => void,
 ): void {
-  const waiting = piecesByStart(pieces, from, to);
+  const waiting = threads.filter((t) => t.x1 > from && t.x0 < to).sort((s, t) => s.x0 - t.x0);
   const stops = collectStops(waiting, from, to);
   const strip: Strip = { number: 0, left: from, right: from, order: [], heights: [] };
   const { order } = strip;
@@ -40,14 +42,11 @@ export function walkStrips(
     const { left } = strip;
     if (right - left <= STRIP_WIDTH && i < stops.length - 1) continue;
     let count = 0;
-    for (let k = 0; k < order.length; k++) {
-      const p = order[k]!;
-      if (p.x1 > left + STRIP_WIDTH) order[count++] = p;
-    }
-    if (count < order.length) order.length = count;
+    for (const t of order) if (t.x1 > left + STRIP_WIDTH) order[count++] = t;
+    order.length = count;
     while (next < waiting.length && waiting[next]!.x0 <= left + STRIP_WIDTH) {
-      const p = waiting[next++]!;
-      if (p.x1 > left + STRIP_WIDTH) order.push(p);
+      const t = waiting[next++]!;
+      if (t.x1 > left + STRIP_WIDTH) order.push(t);
     }
     strip.right = right;
     sortByHeight(strip);
@@ -57,65 +56,99 @@ export function walkStrips(
   }
 }
 
-/** Pieces that reach between `from` and `to`, by left end. */
-function piecesByStart(pieces: readonly Piece[], from: number, to: number): Piece[] {
-  const inside = pieces.filter((p) => p.x1 > from && p.x0 < to);
-  return inside.sort((p, q) => p.x0 - q.x0);
-}
-
-/** Every x where a piece starts or stops or two regions' boundaries cross, ascending, the last being `to`. */
-function collectStops(byStart: readonly Piece[], from: number, to: number): Float64Array {
-  const crossings: number[] = [];
-  const stops = new Float64Array(2 * byStart.length + 1);
-  let count = 0;
-  stops[count++] = to;
-  const met: number[] = [];
-  const present: Piece[] = [];
-  for (const p of byStart) {
+/** Every x where a thread starts or stops or two regions' threads cross, ascending, the last being `to`. */
+function collectStops(byStart: readonly Thread[], from: number, to: number): Float64Array {
+  const stops: number[] = [to];
+  const present: Thread[] = [];
+  for (const t of byStart) {
     let still = 0;
-    for (let k = 0; k < present.length; k++) {
-      const q = present[k]!;
-      if (q.x1 <= p.x0) continue;
-      present[still++] = q;
-      if (q.of !== p.of && q.low <= p.high && p.low <= q.high) pushCrossings(p, q, met, crossings, from, to);
+    for (const s of present) {
+      if (s.x1 <= t.x0) continue;
+      present[still++] = s;
+      if (s.of !== t.of && overlap(s, t)) pushCrossings(s, t, stops, from, to);
     }
-    if (still < present.length) present.length = still;
-    present.push(p);
-    if (p.x0 > from) stops[count++] = p.x0;
-    if (p.x1 < to) stops[count++] = p.x1;
+    present.length = still;
+    present.push(t);
+    if (t.x0 > from) stops.push(t.x0);
+    if (t.x1 < to) stops.push(t.x1);
   }
-  const all = new Float64Array(count + crossings.length);
-  all.set(stops.subarray(0, count));
-  all.set(crossings, count);
-  return all.sort();
+  return Float64Array.from(stops).sort();
 }
 
-/** Adds the x of each meeting of two pieces' carriers within both pieces: one that is not on them is a stop too many, no harm. */
-function pushCrossings(p: Piece, q: Piece, met: number[], stops: number[], from: number, to: number): void {
-  const least = Math.max(p.x0, q.x0, from);
-  const most = Math.min(p.x1, q.x1, to);
-  met.length = 0;
+/** Whether the heights of two boundaries come within 1e-9 mm of each other anywhere, so that they may touch. */
+function overlap(a: Heights, b: Heights): boolean {
+  return a.low <= b.high + SAME_LENGTH && b.low <= a.high + SAME_LENGTH;
+}
+
+interface Heights {
+  readonly low: number;
+  readonly high: number;
+}
+
+/** Adds a stop wherever two threads may change order, walking the pieces of both side by side. */
+function pushCrossings(s: Thread, t: Thread, stops: number[], from: number, to: number): void {
+  const start = Math.max(s.x0, t.x0, from);
+  const end = Math.min(s.x1, t.x1, to);
+  let i = placeAt(s, start);
+  let k = placeAt(t, start);
+  while (i < s.pieces.length && k < t.pieces.length) {
+    const p = s.pieces[i]!;
+    const q = t.pieces[k]!;
+    const left = Math.max(p.x0, q.x0, start);
+    const right = Math.min(p.x1, q.x1, end);
+    if (left >= end) return;
+    if (overlap(p, q)) pushMeetings(p, q, left, right, stops);
+    if (p.x1 <= q.x1) i++;
+    else k++;
+  }
+}
+
+/**
+ * Adds a stop at each crossing of two pieces over [left, right], and at an end where they touch. A crossing that rounding
+ * puts just outside is caught by the pieces having changed order: then both ends become stops, since one too many does no
+ * harm and one too few would.
+ */
+function pushMeetings(p: Piece, q: Piece, left: number, right: number, stops: number[]): void {
+  const before = heightAt(p, left) - heightAt(q, left);
+  const after = heightAt(p, right) - heightAt(q, right);
+  const met: number[] = [];
   meetCarriers(p, q, met);
-  for (let i = 0; i < met.length; i += 2) {
-    const x = met[i]!;
-    if (x > least && x < most) stops.push(x);
+  let crossed = false;
+  for (let m = 0; m < met.length; m += 2) {
+    const x = met[m]!;
+    if (x <= left || x >= right) continue;
+    stops.push(x);
+    crossed = !crossed;
   }
+  const changed = before > 0 !== after > 0;
+  if (Math.abs(before) <= SAME_LENGTH || changed !== crossed) stops.push(left);
+  if (Math.abs(after) <= SAME_LENGTH || changed !== crossed) stops.push(right);
 }
 
-/** Orders a strip's pieces by their height at its middle. Insertion sort: from strip to strip the order changes little. */
+/** Orders a strip's threads by their height at its middle. Insertion sort: from strip to strip the order changes little. */
 function sortByHeight({ order, heights, left, right }: Strip): void {
   const x = (left + right) / 2;
-  if (heights.length !== order.length) heights.length = order.length;
+  heights.length = order.length;
   for (let i = 0; i < order.length; i++) {
-    const p = order[i]!;
-    const height = heightAt(p, x);
+    const t = order[i]!;
+    const height = threadHeight(t, x);
     let k = i - 1;
     while (k >= 0 && heights[k]! > height) {
       order[k + 1] = order[k]!;
       heights[k + 1] = heights[k]!;
       k--;
     }
-    order[k + 1] = p;
+    order[k + 1] = t;
     heights[k + 1] = height;
   }
+}
+
+/**
+ * Whether two of a strip's threads, given by their places in it, lie on each other all the way, parted by rounding only. Two threads that
+ * only touch somewhere inside the strip do not.
+ */
+export function liesOn({ order, heights, left, right }: Readonly<Strip>, below: number, above: number): boolean {
+  if (heights[above]! - heights[below]! > SLIVER) return false;
+  const apart = (x: number) => threadHeight(order[above]!, x) - threadHeight(order[below]!, x);
+  return apart(left + (right - left) / 4) <= SLIVER && apart(right - (right - left) / 4) <= SLIVER;
 }

@@ -1,12 +1,14 @@
 import { designInsertion, fitTongue, measureTongue } from '../frame/fit.ts';
 import type { FitReport, TongueReport } from '../frame/fit-report.ts';
 import { type Edge, makeEdge } from '../panel/edge.ts';
+import { readTongue } from '../panel/tongue.ts';
 import type { Job } from './job.ts';
 
 /** Tongue and fit of an edge in the job's frame; every figure null where the cuts leave no tongue. */
-export function joinFrame(job: Job, { tongue, section }: Edge): { tongue: TongueReport; fit: FitReport } {
+export function joinFrame(job: Job, { section }: Edge): { tongue: TongueReport; fit: FitReport } {
   const insertion = designInsertion(job.frame);
-  if (tongue === null) return { tongue: { ...NO_TONGUE, insertion }, fit: NO_FIT };
+  if (section.gaps.length > 0) return { tongue: { ...NO_TONGUE, insertion }, fit: NO_FIT };
+  const tongue = readTongue(section, job.frame.groove.depth);
   const raises = job.cuts.filter(({ side }) => side === 'front').map(({ reach }) => reach);
   const margin = raises.length === 0 ? null : Math.max(...raises);
   return {

@@ -5,7 +5,6 @@ import { FIELD_SHOWN, SAME_LENGTH } from '../tolerance.ts';
 import { findLostWood, type LostWood } from './lost-wood.ts';
 import type { Panel } from './panel.ts';
 import { type ClearedRegion, cutSection, type Section } from './section.ts';
-import { readTongue, type Tongue } from './tongue.ts';
 
 /** One cut as made on the measured stock. Areas mm². */
 export interface EdgeCut {
@@ -24,8 +23,6 @@ export interface EdgeCut {
 export interface Edge {
   readonly cuts: readonly EdgeCut[];
   readonly section: Section;
-  /** null where the cuts leave no wood somewhere. */
-  readonly tongue: Tongue | null;
 }
 
 /**
@@ -51,7 +48,6 @@ export function makeEdge(panel: Panel, cuts: readonly Cut[]): Edge {
       lost: findLostWood(sweeps[k]!, panel.measured, width),
     })),
     section,
-    tongue: section.gaps.length > 0 ? null : readTongue(section),
   };
 }
 

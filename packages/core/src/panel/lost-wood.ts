@@ -1,8 +1,7 @@
-import { areaBetween } from '../geometry/moments.ts';
-import { heightAt, type Piece, splitCurve } from '../geometry/piece.ts';
-import { walkStrips } from '../geometry/strips.ts';
+import { momentsUnder } from '../geometry/moments.ts';
+import { liesOn, walkStrips } from '../geometry/strips.ts';
+import { levelThread, threadChain, threadHeight } from '../geometry/thread.ts';
 import type { Sweep } from '../machining/sweep.ts';
-import { SLIVER } from '../tolerance.ts';
 
 /** Wood that a drawn profile keeps and its turning knife takes: mm², and where, mm in from the edge and below the worked face. */
 export interface LostWood {
@@ -23,29 +22,27 @@ const SWEPT = 2;
  */
 export function findLostWood(sweep: Sweep, thickness: number, width: number): LostWood | null {
   if (sweep.swept === sweep.drawn) return null;
-  const pieces: Piece[] = [];
-  const face = (y: number) => ({ x0: 0, y0: y, x1: width, y1: y, cx: 0, cy: 0, r: 0, turn: 0 }) as const;
-  splitCurve(face(0), STOCK, pieces);
-  splitCurve(face(thickness), STOCK, pieces);
-  for (const c of sweep.drawn) splitCurve(c, DRAWN, pieces);
-  for (const c of sweep.swept) splitCurve(c, SWEPT, pieces);
+  const threads = [levelThread(0, width, 0, STOCK, 0), levelThread(0, width, thickness, STOCK, 1)];
+  threadChain(sweep.drawn, DRAWN, threads);
+  threadChain(sweep.swept, SWEPT, threads);
 
   let area = 0;
   const box = [Number.POSITIVE_INFINITY, Number.NEGATIVE_INFINITY, Number.POSITIVE_INFINITY, Number.NEGATIVE_INFINITY];
-  walkStrips(pieces, 0, width, ({ left, right, order, heights }) => {
+  walkStrips(threads, 0, width, (strip) => {
+    const { left, right, order, heights } = strip;
     // From the deep side, where every region ends, up to the face.
     const inside = [false, false, false];
     for (let i = order.length - 1; i > 0; i--) {
       inside[order[i]!.of] = !inside[order[i]!.of];
       const lost = inside[STOCK] && inside[SWEPT] && !inside[DRAWN];
-      if (!lost || heights[i]! - heights[i - 1]! <= SLIVER) continue;
+      if (!lost || liesOn(strip, i - 1, i)) continue;
       const deep = order[i]!;
       const shallow = order[i - 1]!;
-      area += areaBetween(shallow, deep, left, right);
+      area += momentsUnder(deep, left, right).area - momentsUnder(shallow, left, right).area;
       box[0] = Math.min(box[0]!, left);
       box[1] = Math.max(box[1]!, right);
-      box[2] = Math.min(box[2]!, heightAt(shallow, left), heightAt(shallow, right), heights[i - 1]!);
-      box[3] = Math.max(box[3]!, heightAt(deep, left), heightAt(deep, right), heights[i]!);
+      box[2] = Math.min(box[2]!, threadHeight(shallow, left), threadHeight(shallow, right), heights[i - 1]!);
+      box[3] = Math.max(box[3]!, threadHeight(deep, left), threadHeight(deep, right), heights[i]!);
     }
   });
   return area === 0 ? null : { area, fromEdge: [box[0]!, box[1]!], below: [box[2]!, box[3]!] };

@@ -1,5 +1,6 @@
 import type { Chain, Curve } from '../geometry/curve.ts';
 import { heightAt } from '../geometry/piece.ts';
+import { sharesOf, threadHeight } from '../geometry/thread.ts';
 import { SAME_LENGTH } from '../tolerance.ts';
 import type { Boundary, Section } from './section.ts';
 
@@ -38,16 +39,23 @@ function pairEnds({ boundaries }: Section): End[] {
   const offsets = countEnds(woods);
   const ends = new Array<End>(2 * woods.length);
   for (const boundary of woods) {
-    const { piece, x0, x1, first, end } = boundary;
+    const { thread, x0, x1, first, end } = boundary;
     const left: End = {
       boundary,
       x: x0,
-      y: heightAt(piece, x0),
+      y: threadHeight(thread, x0),
       isRight: false,
       partner: undefined,
       opposite: undefined,
     };
-    const right: End = { boundary, x: x1, y: heightAt(piece, x1), isRight: true, partner: undefined, opposite: left };
+    const right: End = {
+      boundary,
+      x: x1,
+      y: threadHeight(thread, x1),
+      isRight: true,
+      partner: undefined,
+      opposite: left,
+    };
     left.opposite = right;
     insertByHeight(ends, left, offsets, first);
     insertByHeight(ends, right, offsets, end);
@@ -90,27 +98,46 @@ function insertByHeight(ends: End[], end: End, { start, filled }: Offsets, stop:
 function traceLoop(start: End, used: Set<Boundary>): Chain {
   const loop: Curve[] = [];
   let end = start;
-  let before: Boundary | undefined;
   do {
     used.add(end.boundary);
     const far = end.opposite!;
-    const last = loop[loop.length - 1];
-    // Stretches of one piece that follow each other are one curve of the outline.
-    if (last !== undefined && before?.piece === end.boundary.piece)
-      loop[loop.length - 1] = { ...last, x1: far.x, y1: far.y };
-    else loop.push(boundaryCurve(end, far));
+    appendBoundary(loop, end);
     const next = far.partner!;
-    const stepped = Math.abs(next.y - far.y) > SAME_LENGTH;
-    if (stepped) loop.push({ x0: far.x, y0: far.y, x1: next.x, y1: next.y, cx: 0, cy: 0, r: 0, turn: 0 });
-    before = stepped ? undefined : end.boundary;
+    if (Math.abs(next.y - far.y) > SAME_LENGTH) {
+      loop.push({ x0: far.x, y0: far.y, x1: next.x, y1: next.y, cx: 0, cy: 0, r: 0, turn: 0 });
+    }
     end = next;
   } while (end !== start);
   return loop;
 }
 
-/** A boundary in the direction of travel. */
-function boundaryCurve(from: End, to: End): Curve {
-  const { cx, cy, r, turn } = from.boundary.piece;
-  const way = (from.isRight ? -turn : turn) as -1 | 0 | 1;
-  return { x0: from.x, y0: from.y, x1: to.x, y1: to.y, cx, cy, r, turn: way };
+/** Adds a boundary's curves in the direction of travel, the first joined to the last one where both are of one piece. */
+function appendBoundary(loop: Curve[], { boundary, isRight }: End): void {
+  const shares = sharesOf(boundary.thread, boundary.x0, boundary.x1);
+  if (isRight) shares.reverse();
+  for (const { piece, x0, x1 } of shares) {
+    const from = isRight ? x1 : x0;
+    const to = isRight ? x0 : x1;
+    const turn = (isRight ? -piece.turn : piece.turn) as -1 | 0 | 1;
+    const curve = {
+      x0: from,
+      y0: heightAt(piece, from),
+      x1: to,
+      y1: heightAt(piece, to),
+      cx: piece.cx,
+      cy: piece.cy,
+      r: piece.r,
+      turn,
+    };
+    const last = loop[loop.length - 1];
+    if (last !== undefined && continues(last, curve)) loop[loop.length - 1] = { ...last, x1: curve.x1, y1: curve.y1 };
+    else loop.push(curve);
+  }
+}
+
+/** Whether a curve goes straight on along the one before it: on the same circle, or level at the same height. */
+function continues(last: Curve, next: Curve): boolean {
+  if (last.turn !== next.turn || last.x1 !== next.x0 || last.y1 !== next.y0) return false;
+  if (last.turn !== 0) return last.cx === next.cx && last.cy === next.cy && last.r === next.r;
+  return last.y0 === last.y1 && next.y0 === next.y1;
 }

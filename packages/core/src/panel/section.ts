@@ -1,8 +1,8 @@
 import { type Chain, flipCurve } from '../geometry/curve.ts';
-import { addMoments, type Moments } from '../geometry/moments.ts';
-import { type Piece, splitCurve } from '../geometry/piece.ts';
-import { type Strip, walkStrips } from '../geometry/strips.ts';
-import { SAME_LENGTH, SLIVER } from '../tolerance.ts';
+import { type Moments, momentsUnder } from '../geometry/moments.ts';
+import { liesOn, type Strip, walkStrips } from '../geometry/strips.ts';
+import { levelThread, type Thread, threadChain } from '../geometry/thread.ts';
+import { SAME_LENGTH } from '../tolerance.ts';
 
 /** What one cut clears: the edge of it, in cut coordinates, and the face it works. */
 export interface ClearedRegion {
@@ -11,12 +11,12 @@ export interface ClearedRegion {
 }
 
 /**
- * A stretch of a piece over [x0, x1] and what it bounds: +1 where that lies below it (it is a top), -1 above, 0 neither.
+ * A stretch of a thread over [x0, x1] and what it bounds: +1 where that lies below it (it is a top), -1 above, 0 neither.
  * `wood` what is left, `gone` what is removed, `own` what its own cut would take from the full stock. `outer`: no wood lies
  * beyond it, so it is the section's surface.
  */
 export interface Boundary {
-  readonly piece: Piece;
+  readonly thread: Thread;
   readonly x0: number;
   readonly x1: number;
   /** The numbers of the strips it begins with and ends before. */
@@ -59,20 +59,20 @@ const STOCK = 0;
  * Cuts the stock, a rectangle `width` × `thickness`, with any number of cleared regions.
  *
  * Everything is read off strips (see walkStrips): in each, the stock's two faces and the regions' edges lie one above
- * another, and wood is what is inside the stock and inside no region. A boundary keeps its whole curve, so areas and
+ * another, and wood is what is inside the stock and inside no region. A boundary keeps its lines and arcs whole, so areas and
  * moments are exact to rounding (formulas 4 and 5). The order of the regions does not matter to the section.
  */
 export function cutSection(thickness: number, width: number, regions: readonly ClearedRegion[]): Section {
-  const pieces = placePieces(thickness, width, regions);
+  const threads = placeThreads(thickness, width, regions);
   const reading = new StripReader(regions);
   const takenAlone = regions.map(() => 0);
   const boundaries: Writable<Boundary>[] = [];
-  const latest: (Writable<Boundary> | undefined)[] = new Array(pieces.length);
+  const latest: (Writable<Boundary> | undefined)[] = new Array(threads.length);
   const gaps: Writable<Span>[] = [];
   const layered: Writable<Span>[] = [];
   let overlapping = false;
 
-  walkStrips(pieces, 0, width, (strip) => {
+  walkStrips(threads, 0, width, (strip) => {
     reading.read(strip);
     const { number, left, right, order } = strip;
     if (reading.layers === 0) extendSpan(gaps, left, right);
@@ -80,15 +80,15 @@ export function cutSection(thickness: number, width: number, regions: readonly C
     if (reading.overlapping) overlapping = true;
     for (const k of reading.throughFront) takenAlone[k - 1]! += thickness * (right - left);
     for (let i = 0; i < order.length; i++) {
-      const piece = order[i]!;
+      const thread = order[i]!;
       const { wood, gone, own, outer } = reading.roles[i]!;
-      const b = latest[piece.id];
+      const b = latest[thread.id];
       if (b?.end === number && b.wood === wood && b.gone === gone && b.own === own && b.outer === outer) {
         b.x1 = right;
         b.end = number + 1;
       } else if (wood !== 0 || gone !== 0 || own !== 0) {
-        const begun = { piece, x0: left, x1: right, first: number, end: number + 1, wood, gone, own, outer };
-        latest[piece.id] = begun;
+        const begun = { thread, x0: left, x1: right, first: number, end: number + 1, wood, gone, own, outer };
+        latest[thread.id] = begun;
         boundaries.push(begun);
       }
     }
@@ -96,29 +96,25 @@ export function cutSection(thickness: number, width: number, regions: readonly C
 
   const wood: Moments = { area: 0, x: 0, y: 0 };
   const removed: Moments = { area: 0, x: 0, y: 0 };
-  const under: Moments = { area: 0, x: 0, y: 0 };
   for (const b of boundaries) {
-    under.area = under.x = under.y = 0;
-    addMoments(under, b.piece, b.x0, b.x1);
+    const under = momentsUnder(b.thread, b.x0, b.x1);
     addTimes(wood, under, b.wood);
     addTimes(removed, under, b.gone);
-    if (b.piece.of !== STOCK) takenAlone[b.piece.of - 1]! += b.own * under.area;
+    if (b.thread.of !== STOCK) takenAlone[b.thread.of - 1]! += b.own * under.area;
   }
   return { thickness, width, boundaries, wood, removed, takenAlone, overlapping, gaps, layered };
 }
 
 type Writable<T> = { -readonly [K in keyof T]: T[K] };
 
-/** The stock's faces and every region's edge as pieces in section coordinates. */
-function placePieces(thickness: number, width: number, regions: readonly ClearedRegion[]): Piece[] {
-  const pieces: Piece[] = [];
-  const face = (y: number) => ({ x0: 0, y0: y, x1: width, y1: y, cx: 0, cy: 0, r: 0, turn: 0 }) as const;
-  splitCurve(face(0), STOCK, pieces);
-  splitCurve(face(thickness), STOCK, pieces);
+/** The stock's faces and every region's edge as threads in section coordinates. */
+function placeThreads(thickness: number, width: number, regions: readonly ClearedRegion[]): Thread[] {
+  const threads = [levelThread(0, width, 0, STOCK, 0), levelThread(0, width, thickness, STOCK, 1)];
   regions.forEach(({ side, edge }, k) => {
-    for (const c of edge) splitCurve(side === 'front' ? flipCurve(c, thickness) : c, k + 1, pieces);
+    const placed = side === 'front' ? edge.map((c) => flipCurve(c, thickness)) : edge;
+    threadChain(placed, k + 1, threads);
   });
-  return pieces;
+  return threads;
 }
 
 interface Role {
@@ -128,9 +124,9 @@ interface Role {
   outer: boolean;
 }
 
-/** Reads one strip after another: which piece bounds what. Its fields speak of the strip read last. */
+/** Reads one strip after another: which thread bounds what. Its fields speak of the strip read last. */
 class StripReader {
-  /** One for each piece of the strip, lowest first. */
+  /** One for each thread of the strip, lowest first. */
   readonly roles: Role[] = [];
   /** How many layers of wood there are, and whether two cuts share some of the stock. */
   layers = 0;
@@ -146,7 +142,8 @@ class StripReader {
     this.#inside = this.#fromBack.map(() => false);
   }
 
-  read({ order, heights }: Readonly<Strip>): void {
+  read(strip: Readonly<Strip>): void {
+    const { order } = strip;
     const inside = this.#inside;
     const { roles, throughFront } = this;
     let covered = this.#startBelow(order);
@@ -169,7 +166,7 @@ class StripReader {
       role.own = of === STOCK || !inside[STOCK] ? 0 : inside[of] ? -1 : 1;
       if (covered > 1 && gone) this.overlapping = true;
       if (wood && !inWood) floor = i;
-      if (inWood && !wood && heights[i]! - heights[floor]! > SLIVER) {
+      if (inWood && !wood && !liesOn(strip, floor, i)) {
         roles[floor]!.wood = -1;
         role.wood = 1;
         if (this.layers++ === 0) roles[floor]!.outer = true;
@@ -181,8 +178,8 @@ class StripReader {
     if (roof >= 0) roles[roof]!.outer = true;
   }
 
-  /** A cut from the back is open downwards: below all pieces the strip lies inside it if it has an odd number of them here. */
-  #startBelow(order: readonly Piece[]): number {
+  /** A cut from the back is open downwards: below all its threads the strip lies inside it if it has an odd number of them here. */
+  #startBelow(order: readonly Thread[]): number {
     const inside = this.#inside;
     inside.fill(false);
     for (const { of } of order) if (this.#fromBack[of]) inside[of] = !inside[of];

@@ -1,4 +1,5 @@
 import { heightAt, type Piece } from '../geometry/piece.ts';
+import { type Share, sharesOf } from '../geometry/thread.ts';
 import { SAME_LENGTH } from '../tolerance.ts';
 import type { Section } from './section.ts';
 
@@ -13,10 +14,13 @@ export interface TongueStretch {
 /** The tongue's two surfaces from the tip inwards: stretch by stretch, without gaps where wood is. */
 export type Tongue = readonly TongueStretch[];
 
-/** Reads the section's front and back surface as matching stretches. Stretches where no wood is are missing. */
-export function readTongue(section: Section): Tongue {
-  const fronts = section.boundaries.filter((b) => b.outer && b.wood > 0);
-  const backs = section.boundaries.filter((b) => b.outer && b.wood < 0);
+/**
+ * Reads the section's front and back surface as matching stretches, from the edge to `depth` mm in (the whole section where
+ * none is given). Stretches where no wood is are missing.
+ */
+export function readTongue(section: Section, depth: number = section.width): Tongue {
+  const fronts = surface(section, 1, depth);
+  const backs = surface(section, -1, depth);
   const tongue: TongueStretch[] = [];
   let f = 0;
   let k = 0;
@@ -30,6 +34,12 @@ export function readTongue(section: Section): Tongue {
     if (back.x1 <= front.x1) k++;
   }
   return tongue;
+}
+
+/** The section's outermost wood as seen from the front (1) or the back (-1), piece by piece. */
+function surface({ boundaries }: Section, side: 1 | -1, depth: number): Share[] {
+  const outer = boundaries.filter((b) => b.outer && b.wood === side && b.x0 < depth);
+  return outer.flatMap((b) => sharesOf(b.thread, b.x0, Math.min(b.x1, depth)));
 }
 
 /** The part of the tongue inserted to depth e, its last stretch cut there; a step that stands at e itself stays outside. */
