@@ -1,9 +1,10 @@
+import { heightAt } from '../geometry/piece.ts';
 import {
   type GrooveNeed,
   grooveNeed,
+  highestOver,
   insertedPart,
-  NO_NEED,
-  needWith,
+  lowestOver,
   type Tongue,
   type TongueStretch,
   thicknessAt,
@@ -100,36 +101,36 @@ function entersAtAll(tongue: Tongue, width: number): boolean {
  * decides; within it the depth is found by bisection to the last bit.
  */
 function goesIn(tongue: Tongue, width: number, depth: number): number {
-  const fits = (need: GrooveNeed) => need.front - need.back <= width + SAME_LENGTH;
-  let need = NO_NEED;
+  let front = Number.NEGATIVE_INFINITY;
+  let back = Number.POSITIVE_INFINITY;
   for (const s of insertedPart(tongue, depth)) {
-    const through = needWith(need, s, s.x1);
-    if (!fits(through)) {
-      if (!fits(needWith(need, s, s.x0))) return s.x0;
-      return lastThatFits(need, s, width);
-    }
-    need = through;
+    const wider = Math.max(front, highestOver(s.front, s.x0, s.x1));
+    const lower = Math.min(back, lowestOver(s.back, s.x0, s.x1));
+    if (wider - lower > width + SAME_LENGTH) return lastThatFits(s, front, back, width);
+    front = wider;
+    back = lower;
   }
   return depth;
 }
 
-/** Within a stretch that fits at its start and not at its end: how far it fits. */
-function lastThatFits(need: GrooveNeed, s: TongueStretch, width: number): number {
+/** How far into a stretch the tongue fits, given the need of what lies before it; its start where even that is too much. */
+function lastThatFits(s: TongueStretch, front: number, back: number, width: number): number {
   let inside = s.x0;
   let outside = s.x1;
   for (;;) {
     const middle = (inside + outside) / 2;
     if (middle <= inside || middle >= outside) return inside;
-    const through = needWith(need, s, middle);
-    if (through.front - through.back <= width) inside = middle;
+    const need = Math.max(front, highestOver(s.front, s.x0, middle)) - Math.min(back, lowestOver(s.back, s.x0, middle));
+    if (need <= width) inside = middle;
     else outside = middle;
   }
 }
 
 /** The groove needed at a depth that may be 0: there, that of the tip itself. */
 function needAtDepth(tongue: Tongue, depth: number): GrooveNeed {
+  if (depth > SAME_LENGTH) return grooveNeed(insertedPart(tongue, depth));
   const tip = tongue[0]!;
-  return depth > SAME_LENGTH ? grooveNeed(insertedPart(tongue, depth)) : needWith(NO_NEED, tip, tip.x0);
+  return { front: heightAt(tip.front, tip.x0), back: heightAt(tip.back, tip.x0) };
 }
 
 /** Over its float the panel's face stands from `most` proud, hard against that side's wall, to the float less. */

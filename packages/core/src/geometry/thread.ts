@@ -1,5 +1,5 @@
 import { STRIP_WIDTH } from '../tolerance.ts';
-import { type Chain, type Curve, line } from './curve.ts';
+import type { Chain, Curve } from './curve.ts';
 import { heightAt, type Piece, splitCurve } from './piece.ts';
 
 /**
@@ -68,7 +68,7 @@ function runsRight(c: Curve, piece: Piece): boolean {
 
 /** A level thread between two x: a face of the stock. */
 export function levelThread(x0: number, x1: number, y: number, of: number, id: number): Thread {
-  const piece: Piece = { ...line(x0, y, x1, y), low: y, high: y };
+  const piece: Piece = { x0, y0: y, x1, y1: y, cx: 0, cy: 0, r: 0, turn: 0, low: y, high: y };
   return { pieces: [piece], x0, x1, low: y, high: y, of, id };
 }
 

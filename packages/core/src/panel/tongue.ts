@@ -52,15 +52,16 @@ export function insertedPart(tongue: Tongue, e: number): Tongue {
   return part;
 }
 
-/** Greatest and least height of a piece over [x0, x1], mm. */
-export function heightRange(p: Piece, x0: number, x1: number): { least: number; most: number } {
-  const y0 = heightAt(p, x0);
-  const y1 = heightAt(p, x1);
-  const level = p.turn !== 0 && p.cx > x0 && p.cx < x1;
-  return {
-    least: level && p.turn > 0 ? p.cy - p.r : Math.min(y0, y1),
-    most: level && p.turn < 0 ? p.cy + p.r : Math.max(y0, y1),
-  };
+/** Greatest height of a piece over [x0, x1], mm. */
+export function highestOver(p: Piece, x0: number, x1: number): number {
+  if (p.turn < 0 && p.cx > x0 && p.cx < x1) return p.cy + p.r;
+  return Math.max(heightAt(p, x0), heightAt(p, x1));
+}
+
+/** Least height of a piece over [x0, x1], mm. */
+export function lowestOver(p: Piece, x0: number, x1: number): number {
+  if (p.turn > 0 && p.cx > x0 && p.cx < x1) return p.cy - p.r;
+  return Math.min(heightAt(p, x0), heightAt(p, x1));
 }
 
 /** Thickness of the tongue at x within a stretch, mm. */
@@ -108,24 +109,19 @@ function slopeReachedAt(bow: Piece, straight: Piece): number {
   return bow.cx + (bow.turn * bow.r * dy) / Math.hypot(dx, dy);
 }
 
-/** The groove the tongue needs, widening as it goes in: greatest height of the front less least height of the back. */
+/** What an inserted part asks of the groove: the greatest height of its front and the least of its back, mm. */
 export interface GrooveNeed {
   readonly front: number;
   readonly back: number;
 }
 
-/** The groove needed by a stretch's part over [x0, x1] on top of what came before it. */
-export function needWith(need: GrooveNeed, s: TongueStretch, x1: number): GrooveNeed {
-  return {
-    front: Math.max(need.front, heightRange(s.front, s.x0, x1).most),
-    back: Math.min(need.back, heightRange(s.back, s.x0, x1).least),
-  };
-}
-
-/** Nothing inserted yet. */
-export const NO_NEED: GrooveNeed = { front: Number.NEGATIVE_INFINITY, back: Number.POSITIVE_INFINITY };
-
-/** Width of groove that lets an inserted part in: max of the front − min of the back over all of it (formula 7). */
+/** The groove that lets an inserted part in, as wide as max of the front − min of the back over all of it (formula 7). */
 export function grooveNeed(part: Tongue): GrooveNeed {
-  return part.reduce((need, s) => needWith(need, s, s.x1), NO_NEED);
+  let front = Number.NEGATIVE_INFINITY;
+  let back = Number.POSITIVE_INFINITY;
+  for (const s of part) {
+    front = Math.max(front, highestOver(s.front, s.x0, s.x1));
+    back = Math.min(back, lowestOver(s.back, s.x0, s.x1));
+  }
+  return { front, back };
 }
