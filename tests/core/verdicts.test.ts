@@ -1,0 +1,142 @@
+import { type Cut, evaluate, type Job, type NamedProfile } from '@fielded/core';
+import { describe, expect, it } from 'vitest';
+
+function profile(given: Partial<NamedProfile> & Pick<NamedProfile, 'shape' | 'reach' | 'depth'>): NamedProfile {
+  return { land: 0, shoulder: 0, balance: 0.5, ...given };
+}
+
+function cutOf(side: Cut['side'], p: NamedProfile, set: Partial<Cut> = {}): Cut {
+  return {
+    name: side === 'front' ? 'raise' : 'back relief',
+    side,
+    profile: p,
+    depth: p.depth,
+    reach: p.reach,
+    run: 'under',
+    tilt: 0,
+    ...set,
+  };
+}
+
+/** 20 mm stock, raise 9 deep with a 20 mm land, back rebate; groove 6.4 × 11, 2 mm gap: the tongue is 11 − backDepth thick. */
+function job(backDepth: number, change: Partial<Job> = {}): Job {
+  return {
+    title: 'verdicts',
+    units: 'mm',
+    panel: { thickness: 20, measured: 20, sawn: 'flat' },
+    frame: { thickness: 22, groove: { width: 6.4, depth: 11, setback: 7.5 }, swellGap: 2 },
+    cuts: [
+      cutOf('front', profile({ shape: 'bevel', reach: 38, depth: 9, land: 20 })),
+      cutOf('back', profile({ shape: 'rebate', reach: 14, depth: backDepth })),
+    ],
+    fit: { target: 0.2, snug: 0.05, loose: 0.5 },
+    doors: [],
+    ...change,
+  };
+}
+
+describe('the verdict', () => {
+  it.each([
+    { back: 4.5, verdict: 'will-not-enter', clearance: -0.1 },
+    { back: 4.6, verdict: 'tight', clearance: 0 },
+    { back: 4.64, verdict: 'tight', clearance: 0.04 },
+    { back: 4.65, verdict: 'sliding', clearance: 0.05 },
+    { back: 5.1, verdict: 'sliding', clearance: 0.5 },
+    { back: 5.11, verdict: 'loose', clearance: 0.51 },
+  ])('with the back $back deep is $verdict', ({ back, verdict, clearance }) => {
+    const { fit } = evaluate(job(back));
+    expect(fit.verdict).toBe(verdict);
+    expect(fit.clearance).toBeCloseTo(clearance, 10);
+  });
+
+  it('will not enter: no gap and no faces to speak of, and 0 as the depth it goes', () => {
+    const { fit } = evaluate(job(4.5));
+    expect(fit).toMatchObject({ deepestInsertion: 0, bottomGap: null, frontFace: null, backFace: null });
+  });
+
+  it('stops short where the back rebate ends inside the groove', () => {
+    const short = job(4.8);
+    const cuts = [short.cuts[0]!, cutOf('back', profile({ shape: 'rebate', reach: 5, depth: 4.8 }))];
+    const { fit } = evaluate({ ...short, cuts });
+    expect(fit).toMatchObject({ verdict: 'stops-short', deepestInsertion: 5, bottomGap: 6 });
+  });
+
+  it('goes home against a shoulder that stands exactly at the insertion', () => {
+    const cuts = [job(4.8).cuts[0]!, cutOf('back', profile({ shape: 'rebate', reach: 9, depth: 4.8 }))];
+    expect(evaluate({ ...job(4.8), cuts }).fit).toMatchObject({
+      verdict: 'sliding',
+      deepestInsertion: 9,
+      bottomGap: 2,
+    });
+  });
+});
+
+describe('what is said to do', () => {
+  const messages = (j: Job) => evaluate(j).problems.map(({ severity, message }) => `${severity}: ${message}`);
+
+  it('will not enter', () => {
+    expect(messages(job(4.5))).toEqual([
+      'error: The tongue will not enter: it needs a groove 0.1 mm wider. Take the back relief 0.3 mm deeper.',
+    ]);
+  });
+
+  it('tight', () => {
+    expect(messages(job(4.63))).toEqual([
+      'warning: The tongue is tight: 0.03 mm to spare, less than the 0.05 mm it needs to slide. Take the back relief 0.17 mm deeper.',
+    ]);
+  });
+
+  it('loose', () => {
+    expect(messages(job(5.4))).toEqual([
+      'warning: The tongue is loose: 0.8 mm to spare, more than 0.5 mm, and the panel will rattle. Take the back relief 0.6 mm less deep.',
+    ]);
+  });
+
+  it('a wedge that stops short is offered a land', () => {
+    const wedge = job(0, { cuts: [cutOf('front', profile({ shape: 'bevel', reach: 45, depth: 13.8 }))] });
+    expect(messages(wedge)).toEqual([
+      "error: The tongue stops 0.65 mm in, 8.35 mm short: it wedges in the groove's mouth. Take the raise 2.76 mm deeper, or give the raise a 10 mm land.",
+    ]);
+  });
+
+  it('cuts that meet leave no tongue, and say from where to where', () => {
+    const { problems, tongue, fit } = evaluate(job(12));
+    expect(problems.map((p) => p.message)).toEqual([
+      'The cuts meet: no wood is left from 0 mm to 14 mm in from the edge. Take one of them less deep.',
+    ]);
+    expect(tongue).toEqual({
+      insertion: 9,
+      thicknessAtTip: null,
+      thicknessAtMouth: null,
+      thinnest: null,
+      thickest: null,
+      grooveNeeded: null,
+    });
+    expect(fit.verdict).toBeNull();
+  });
+
+  it('cuts that meet exactly, face to face, leave no tongue either', () => {
+    expect(evaluate(job(11)).problems.map((p) => p.code)).toEqual(['no-tongue']);
+  });
+
+  it('a gap of nothing at the bottom of the groove', () => {
+    const tight = job(4.8, { frame: { ...job(4.8).frame, swellGap: 0 } });
+    expect(messages(tight)).toEqual([
+      'warning: No gap is left at the bottom of the groove: a panel that swells in damp air has nowhere to go and can burst the frame. Leave a gap.',
+    ]);
+  });
+
+  it('sticking that breaks into the groove', () => {
+    const frame = { ...job(4.8).frame, sticking: profile({ shape: 'ovolo', reach: 9, depth: 8 }) };
+    expect(messages(job(4.8, { frame }))).toEqual([
+      "error: The sticking is 8 mm deep and breaks into the groove, which starts 7.5 mm below the frame's face. Make it shallower or set the groove further back.",
+    ]);
+  });
+
+  it('a raise that ends inside the groove', () => {
+    const cuts = [cutOf('front', profile({ shape: 'rebate', reach: 9, depth: 9 })), job(4.8).cuts[1]!];
+    expect(messages(job(4.8, { cuts }))).toEqual([
+      'warning: The raise ends inside the groove: none of it will show. Give it more reach, or the groove less depth.',
+    ]);
+  });
+});
