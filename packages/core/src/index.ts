@@ -1,4 +1,5 @@
-export type { Chain, Curve } from './geometry/curve.ts';
+export { arcAngle } from './geometry/along.ts';
+export { arc, type Chain, type Curve, line } from './geometry/curve.ts';
 export { type ArcFit, FIT_TOLERANCE, fitArcs, type SmoothCurve } from './geometry/fit-arcs.ts';
 export { fitBezier, type Point } from './geometry/fit-bezier.ts';
 export { evaluate } from './job/evaluate.ts';
@@ -15,3 +16,4 @@ export { parseLength, toMillimetres, type Units } from './measure/length.ts';
 export { cutOutline } from './panel/outline-path.ts';
 export type { ClearedRegion } from './panel/section.ts';
 export type { Fault, Problem, Severity } from './problem.ts';
+export { readReportPath } from './profile/report-path.ts';

@@ -1,1 +1,3 @@
-export {};
+export { type PointReading, readPoints, type Table, writeCsv } from './csv.ts';
+export { type DxfOutline, type DxfReading, readDxf } from './read-dxf.ts';
+export { type DxfLayer, writeDxf } from './write-dxf.ts';
