@@ -94,7 +94,8 @@ function checkSchema<F>(
   tree: Tree,
   schema: v.GenericSchema<unknown, F>,
 ): { file: Loose<F>; faults: readonly TextFault[] } {
-  if (tree.value === null && tree.faults.length > 0) return { file: undefined as Loose<F>, faults: tree.faults };
+  if ((tree.value === null || tree.value === undefined) && tree.faults.length > 0)
+    return { file: undefined as Loose<F>, faults: tree.faults };
   const result = v.safeParse(schema, tree.value);
   // What could not be read as YAML is not also called missing.
   const unread = new Set(

@@ -7,7 +7,7 @@ import { curveBox } from './chain-extent.ts';
 const SAME_DIRECTION = 1e-4;
 
 /** Box comparisons after which a chain counts as too tangled to be searched: some tens for each of 100 000 pieces. */
-const MOST_COMPARISONS = 30_000_000;
+const MOST_COMPARISONS = 10_000_000;
 
 /**
  * Where a chain first found crosses itself, or null when it does not; 'tangled' when that would take too long to tell.
