@@ -9,17 +9,19 @@ import { explainFailure, type Refusal } from './read-text.ts';
 export function writeWhole(path: string, text: string): Refusal | null {
   const target = resolve(path);
   const beside = join(dirname(target), `.${basename(target)}.${process.pid}.part`);
+  let started = false;
   try {
     if (statSync(target, { throwIfNoEntry: false })?.isDirectory())
       return { refused: 'this is a folder, not a file', instead: 'Name the file to write in it' };
     mkdirSync(dirname(target), { recursive: true });
+    started = true;
     writeFileSync(beside, text, { flag: 'wx' });
     renameSync(beside, target);
     return null;
   } catch (error) {
-    rmSync(beside, { force: true });
+    if (started) rmSync(beside, { force: true });
     const { code } = error as NodeJS.ErrnoException;
-    if (code === 'EEXIST')
+    if (code === 'EEXIST' || code === 'ENOTDIR')
       return { refused: 'a part of the path is a file, not a folder', instead: 'Choose another place' };
     return explainFailure(error);
   }

@@ -31,7 +31,7 @@ export function verdictSentence({ fit, tongue, frame, units }: Report): string {
     case 'stops-short':
       return `The tongue stops ${say(fit.deepestInsertion)} in: it wedges, and should go in ${insertion}.`;
     case 'tight':
-      return `The tongue is tight: it goes in its full ${insertion} with only ${spare} to spare.`;
+      return `The tongue is tight: it goes in its full ${insertion} with ${spare === say(0) ? 'nothing' : `only ${spare}`} to spare.`;
     case 'sliding':
       return `The tongue slides into the groove with ${spare} to spare and goes in its full ${insertion}.`;
     case 'loose':
