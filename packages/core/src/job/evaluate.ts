@@ -3,11 +3,19 @@ import { pathData } from '../geometry/path-data.ts';
 import { type Edge, type EdgeCut, makeEdge } from '../panel/edge.ts';
 import { outlinePath } from '../panel/outline-path.ts';
 import { profileChain } from '../profile/chain.ts';
+import type { SimulationOptions } from '../spread/simulate.ts';
 import type { Job, Profile } from './job.ts';
 import { joinFrame } from './join.ts';
 import { reportKnives } from './knives.ts';
 import { findProblems, sortProblems } from './problems.ts';
 import type { CutReport, Report, SectionReport } from './report.ts';
+import { answerSeasons } from './seasons.ts';
+import { answerSpread } from './spread.ts';
+
+export interface EvaluateOptions {
+  /** How a job's spread is simulated; by default 100,000 joints, normally spread, seed 1. */
+  readonly simulation?: SimulationOptions;
+}
 
 /**
  * The whole answer to a job: the section its cuts leave, the tongue, the fit, and what is wrong.
@@ -15,11 +23,14 @@ import type { CutReport, Report, SectionReport } from './report.ts';
  * Pure and synchronous. The job is one that `readJob` gave without faults (or as complete); then it never throws: what
  * cannot be made is said in `problems`, and figures that do not exist are null.
  */
-export function evaluate(job: Job): Report {
+export function evaluate(job: Job, options: EvaluateOptions = {}): Report {
   const edge = makeEdge(job.panel, job.cuts);
   const { tongue, fit } = joinFrame(job, edge);
   const problems = findProblems(job, edge, fit);
   const knives = reportKnives(job);
+  const spread = answerSpread(job, fit, options.simulation);
+  const season = answerSeasons(job, fit);
+  const further = [...(knives?.problems ?? []), ...spread.problems, ...season.problems];
   return {
     fielded: 1,
     title: job.title,
@@ -30,8 +41,10 @@ export function evaluate(job: Job): Report {
     tongue,
     fit,
     ...(knives && { knives: knives.reports }),
+    ...(spread.report && { spread: spread.report }),
+    ...(season.report && { season: season.report }),
     ...(job.doors.length > 0 && { doors: job.doors }),
-    problems: knives ? sortProblems([...problems, ...knives.problems]) : problems,
+    problems: further.length > 0 ? sortProblems([...problems, ...further]) : problems,
   };
 }
 

@@ -1,32 +1,16 @@
 import type { FitLimits, Frame } from '../frame/frame.ts';
 import type { Cut } from '../machining/cut.ts';
 import type { Panel } from '../panel/panel.ts';
+import type { Season, SpreadLimits } from '../spread/limits.ts';
 import type { Shop } from '../tooling/shop.ts';
 
 export type * from '../frame/frame.ts';
 export type * from '../machining/cut.ts';
 export type * from '../panel/panel.ts';
 export type * from '../profile/profile.ts';
+export type { Season, SpreadLimits } from '../spread/limits.ts';
 export type * from '../tooling/shop.ts';
-
-/** ± on each source, mm. */
-export interface SpreadLimits {
-  readonly thickness: number;
-  readonly height: number;
-  readonly fence: number;
-  readonly grooveWidth: number;
-  readonly film: number;
-}
-
-/** Moisture content in %, or the air it settles in: °C and % relative humidity. */
-export type Moisture = number | { readonly temperature: number; readonly humidity: number };
-
-export interface Season {
-  readonly made: Moisture;
-  readonly driest: Moisture;
-  readonly dampest: Moisture;
-  readonly pinned: boolean;
-}
+export type { Moisture } from '../wood/moisture.ts';
 
 export interface Door {
   readonly name: string;

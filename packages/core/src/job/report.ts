@@ -1,6 +1,8 @@
 import type { FitReport, TongueReport } from '../frame/fit-report.ts';
 import type { Problem } from '../problem.ts';
 import type { ShapeName } from '../profile/profile.ts';
+import type { SpreadReport } from '../spread/report.ts';
+import type { SeasonReport } from '../spread/seasons.ts';
 import type { KnifeReport } from '../tooling/knife-report.ts';
 import type { Door } from './job.ts';
 
@@ -67,6 +69,10 @@ export interface Report {
   readonly fit: FitReport;
   /** What to grind for each cut that names a head, in running order; left out where none does. */
   readonly knives?: readonly KnifeReport[];
+  /** What ± on its sizes does to the joint; left out where the job gives none. */
+  readonly spread?: SpreadReport;
+  /** What dry and damp air do to the joint; left out where the job gives none, or not enough. */
+  readonly season?: SeasonReport;
   /** The doors as the job gives them; left out where it gives none. */
   readonly doors?: readonly Door[];
   readonly problems: readonly Problem[];

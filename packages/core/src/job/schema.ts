@@ -71,6 +71,9 @@ export function jobSchema(units: Units): v.GenericSchema<unknown, JobFile> {
         fence: v.optional(orNothing('± of the fence of each cut'), DEFAULTS.spread),
         grooveWidth: v.optional(orNothing('± of the groove width'), DEFAULTS.spread),
         film: v.optional(orNothing('± of the finish on each face'), DEFAULTS.spread),
+        moisture: v.exactOptional(
+          about(number({ least: 0, most: 30 }, 'a ± of moisture'), "± of the panel's moisture, points of %"),
+        ),
       }),
     ),
     season: v.exactOptional(

@@ -1,7 +1,8 @@
-import { createJoint, type Swelling } from './joint.ts';
+import { createJoint, type Joint, type Swelling } from './joint.ts';
 import type { JointSizes, SpreadLimits } from './limits.ts';
+import { MOVE } from './moves.ts';
 import { listSources } from './sources.ts';
-import { type Stack, stackFigure } from './stack.ts';
+import { createReader, type Stack, stackFigure } from './stack.ts';
 
 type Run = 'under' | 'over';
 
@@ -11,7 +12,14 @@ export interface Arrangement extends Pick<Stack, 'nominal' | 'worst' | 'rss' | '
   readonly runs: readonly Run[];
   /** Whether this is how the job runs them. */
   readonly given: boolean;
+  /** Stock thickness and the clearance it gives, mm, all else as drawn: over the ±, or 0.5 mm either way if that is less. */
+  readonly byThickness: readonly (readonly [thickness: number, clearance: number])[];
 }
+
+/** Stock is followed this far, mm, even where its ± is less: so far a planer is easily off. */
+const LEAST_SHOWN = 0.5;
+/** Steps on either side of the nominal thickness: enough for a curve, which with one cut on a face is straight. */
+const STEPS = 10;
 
 /** With more cuts that can be turned over than this, all of a face are turned together: 2⁴ arrangements are enough to read. */
 const MOST_FREE = 4;
@@ -28,11 +36,22 @@ export function listArrangements(job: JointSizes, limits: SpreadLimits, swelling
   const found = waysToRun(job).map((runs): Arrangement => {
     const joint = createJoint(job, runs, swelling);
     const { nominal, worst, rss, sources } = stackFigure(joint, listSources(joint.cuts, limits), 'clearance');
-    return { runs, given: runs.every((run, index) => run === given[index]), nominal, worst, rss, sources };
+    const byThickness = followThickness(joint, job.panel.measured, Math.max(limits.thickness, LEAST_SHOWN));
+    return { runs, given: runs.every((run, index) => run === given[index]), nominal, worst, rss, sources, byThickness };
   });
   const width = ({ worst }: Arrangement) => Math.round((worst[1] - worst[0]) * 1e9);
   const overs = ({ runs }: Arrangement) => runs.filter((run) => run === 'over').length;
   return found.sort((a, b) => width(a) - width(b) || Number(b.given) - Number(a.given) || overs(a) - overs(b));
+}
+
+/** The clearance at even steps of stock thickness, `within` mm either side of what it measures. */
+function followThickness(joint: Joint, measured: number, within: number): [number, number][] {
+  const read = createReader(joint, 'clearance');
+  const moves = new Float64Array(joint.moveCount);
+  return Array.from({ length: 2 * STEPS + 1 }, (_, step): [number, number] => {
+    moves[MOVE.thickness] = (within * (step - STEPS)) / STEPS;
+    return [measured + moves[MOVE.thickness]!, read(moves)];
+  });
 }
 
 function waysToRun(job: JointSizes): Run[][] {

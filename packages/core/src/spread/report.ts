@@ -10,6 +10,8 @@ export interface SpreadReport {
   readonly clearance: Stack & { readonly simulated: Simulation };
   /** Front face against the frame's: with the panel hard against the back wall of the groove, and against the front wall. */
   readonly frontFace: { readonly least: Stack; readonly most: Stack };
+  /** Clearances that part tight, sliding and loose. */
+  readonly limits: { readonly snug: number; readonly loose: number };
   /** Every way to run the cuts under or over, narrowest first. */
   readonly arrangements: readonly Arrangement[];
 }
@@ -42,6 +44,7 @@ export function reportSpread(
       least: stackFigure(joint, sources, 'frontLeast'),
       most: stackFigure(joint, sources, 'frontMost'),
     },
+    limits: { snug: job.fit.snug, loose: job.fit.loose },
     arrangements: listArrangements(job, limits, swelling),
   };
 }

@@ -1,3 +1,4 @@
+import { SAME_LENGTH } from '../tolerance.ts';
 import type { Joint, JointFigures } from './joint.ts';
 import type { Figure, Source } from './sources.ts';
 
@@ -22,6 +23,12 @@ export interface Stack {
   readonly sources: readonly SourceShare[];
 }
 
+/** Where in its ± a source is tried: both ends, then the middle. */
+const LEVELS = [-1, 1, 0] as const;
+
+/** With more sources of unknown sense than this (729 combinations) the worst case is climbed to instead. */
+const MOST_TRIED = 6;
+
 /** Step, mm, over which the slope of a source without a ± is taken. */
 const TRIAL = 0.01;
 
@@ -31,7 +38,7 @@ const TRIAL = 0.01;
  * `worst` is the least and most the figure can be with every source anywhere within its ±; `rss` is nominal ± the root of
  * the sum of (slope·±)², which holds about 99.7 % of joints when each ± is three deviations and the figure is near linear
  * (Taylor's rule for propagating errors). Worst cases sit at the ends of sources whose sense is known; the others are tried
- * at both ends and the middle, and refined where the middle wins.
+ * in every combination of their ends and middles, and refined where a middle wins; above six of them, one after another.
  */
 export function stackFigure(joint: Joint, sources: readonly Source[], figure: Figure): Stack {
   const read = createReader(joint, figure);
@@ -78,28 +85,81 @@ export function worstCase(
     if (sense === 0) open.push(source);
     else moves[source.place] = way * sense * source.plusMinus;
   }
-  let best = Number.NEGATIVE_INFINITY;
-  let bestMoves = moves.slice();
-  const tryAll = (index: number) => {
-    if (index === open.length) {
-      const value = way * read(moves);
-      if (value > best) {
-        best = value;
-        bestMoves = moves.slice();
-      }
-      return;
-    }
-    const { place, plusMinus } = open[index]!;
-    for (const level of [-1, 1, 0]) {
-      moves[place] = level * plusMinus;
-      tryAll(index + 1);
-    }
-  };
-  tryAll(0);
+  const { best: corner, moves: bestMoves } =
+    open.length <= MOST_TRIED ? tryEvery(read, moves, open, way) : climb(read, moves, open, way);
+  let best = corner;
   for (const { place, plusMinus } of open) {
     if (bestMoves[place] === 0) best = Math.max(best, refine(read, bestMoves, place, plusMinus, way));
   }
   return way * best;
+}
+
+interface Found {
+  best: number;
+  moves: Float64Array;
+}
+
+/** The best of every combination of ends and middles: 3ⁿ of them. */
+function tryEvery(
+  read: (moves: Float64Array) => number,
+  moves: Float64Array,
+  open: readonly Source[],
+  way: -1 | 1,
+): Found {
+  const found: Found = { best: Number.NEGATIVE_INFINITY, moves: moves.slice() };
+  const tryFrom = (index: number) => {
+    if (index === open.length) {
+      const value = way * read(moves);
+      if (value > found.best) {
+        found.best = value;
+        found.moves = moves.slice();
+      }
+      return;
+    }
+    const { place, plusMinus } = open[index]!;
+    for (const level of LEVELS) {
+      moves[place] = level * plusMinus;
+      tryFrom(index + 1);
+    }
+  };
+  tryFrom(0);
+  return found;
+}
+
+/** One source after another to its best level, the others kept, from three starts and until none gains any more. */
+function climb(
+  read: (moves: Float64Array) => number,
+  moves: Float64Array,
+  open: readonly Source[],
+  way: -1 | 1,
+): Found {
+  const found: Found = { best: Number.NEGATIVE_INFINITY, moves: moves.slice() };
+  for (const start of LEVELS) {
+    for (const { place, plusMinus } of open) moves[place] = start * plusMinus;
+    let value = way * read(moves);
+    for (let gained = true; gained; ) {
+      gained = false;
+      for (const { place, plusMinus } of open) {
+        const before = moves[place]!;
+        let kept = before;
+        for (const level of LEVELS) {
+          moves[place] = level * plusMinus;
+          const tried = way * read(moves);
+          if (tried > value + SAME_LENGTH) {
+            value = tried;
+            kept = moves[place]!;
+            gained = true;
+          }
+        }
+        moves[place] = kept;
+      }
+    }
+    if (value > found.best) {
+      found.best = value;
+      found.moves = moves.slice();
+    }
+  }
+  return found;
 }
 
 /** Golden-section search of one source between its ends, the others kept; leaves `moves` at the best found. */

@@ -1,0 +1,49 @@
+import type { FitReport } from '../frame/fit-report.ts';
+import type { Problem } from '../problem.ts';
+import { createJoint, type Joint, NO_SWELLING, type Swelling } from '../spread/joint.ts';
+import { DEFAULT_SIMULATION, reportSpread, type SpreadReport } from '../spread/report.ts';
+import { swellingOf } from '../spread/seasons.ts';
+import { type Simulation, type SimulationOptions, simulateInChunks } from '../spread/simulate.ts';
+import { listSources } from '../spread/sources.ts';
+import { findSpecies } from '../wood/species.ts';
+import type { Job } from './job.ts';
+import { panelWidth, speciesFaults, widthFaults } from './seasons.ts';
+
+/** The spread of a job's joint, and what keeps part of it from being told. */
+export interface Spread {
+  readonly report?: SpreadReport;
+  readonly problems: readonly Problem[];
+}
+
+/** The spread of a job's joint; none where the job gives no ± or its cuts leave no tongue. */
+export function answerSpread(job: Job, fit: FitReport, options: SimulationOptions = DEFAULT_SIMULATION): Spread {
+  const { spread } = job;
+  if (spread === undefined || fit.clearance === null) return { problems: [] };
+  const asked = (spread.moisture ?? 0) > 0;
+  const problems = asked ? [...speciesFaults(job), ...widthFaults(job)] : [];
+  return { report: reportSpread(job, spread, jobSwelling(job), options), problems };
+}
+
+/**
+ * Makes a job's joints at random, yielding how many are done every 30 000 or so and returning the simulation: for runs
+ * too long to wait for in silence. `stopped` is asked before each batch; what was made until then is returned.
+ *
+ * @throws RangeError for a job without a spread, or a count that is not a whole number above 0.
+ */
+export function simulateJob(
+  job: Job,
+  options: SimulationOptions,
+  stopped?: () => boolean,
+): Generator<number, Simulation> {
+  if (job.spread === undefined) throw new RangeError('this job has no spread to simulate');
+  const joint: Joint = createJoint(job, undefined, jobSwelling(job));
+  return simulateInChunks(joint, listSources(job.cuts, job.spread), job.fit, options, stopped);
+}
+
+/** How the job's wood answers to moisture; not at all where wood or width is not known. */
+function jobSwelling(job: Job): Swelling {
+  const species = findSpecies(job.panel.species ?? '');
+  const width = panelWidth(job);
+  if (species === null || width === null) return NO_SWELLING;
+  return swellingOf(species, job.panel.sawn, width, job.season?.pinned ?? true);
+}

@@ -1,0 +1,242 @@
+import { describe, expect, it } from 'vitest';
+import { evaluate } from '../../packages/core/src/job/evaluate.ts';
+import type { Job, Season } from '../../packages/core/src/job/job.ts';
+import { equilibriumMoisture } from '../../packages/core/src/wood/moisture.ts';
+import { cut, plainJob, profile, wedgeJob } from './joints-to-spread.ts';
+
+const year: Season = { made: 8, driest: 6, dampest: 11, pinned: true };
+const seasonOf = (other: Partial<Job> = {}, season: Partial<Season> = {}) =>
+  evaluate(plainJob({ season: { ...year, ...season }, ...other })).season!;
+const problemsOf = (other: Partial<Job> = {}, season: Partial<Season> = {}) =>
+  evaluate(plainJob({ season: { ...year, ...season }, ...other })).problems;
+const panel = (other: Partial<Job['panel']> = {}): Job['panel'] => ({ ...plainJob().panel, ...other });
+
+describe('a flat-sawn cherry panel 400 mm wide, pinned, made at 8 %', () => {
+  // Wood Handbook table 13-5, black cherry: 0.00248 tangential, 0.00126 radial; eq. 13-2.
+  const season = seasonOf();
+
+  it('takes its coefficients from the table, across and through', () => {
+    expect(season.species).toBe('black cherry');
+    expect(season.coefficients).toEqual({ across: 0.00248, thickness: 0.00126 });
+    const quarter = seasonOf({ panel: panel({ sawn: 'quarter' }) });
+    expect(quarter.coefficients).toEqual({ across: 0.00126, thickness: 0.00248 });
+  });
+
+  it('as made is as designed', () => {
+    expect(season.made).toMatchObject({
+      moisture: 8,
+      formula: null,
+      insertion: 9,
+      bottomGap: 2,
+      bare: 0,
+      widthChange: 0,
+    });
+    expect(season.made.clearance).toBeCloseTo(0.2, 12);
+  });
+
+  it('at 6 % shrinks out of each groove by half its change, and the tongue gets thinner', () => {
+    const half = (400 * 0.00248 * 2) / 2;
+    expect(season.driest.widthChange).toBeCloseTo(-2 * half, 12);
+    expect(season.driest.insertion).toBeCloseTo(9 - half, 12);
+    expect(season.driest.bottomGap).toBeCloseTo(2 + half, 12);
+    expect(season.driest.bare).toBeCloseTo(half, 12);
+    // The tongue is 6.2 flat over what is in the groove.
+    expect(season.driest.clearance).toBeCloseTo(6.4 - 6.2 * (1 - 0.00126 * 2), 12);
+    expect(season.driest.formula).toBe('13-2');
+  });
+
+  it('at 11 % swells into each groove, and the back cove reaches it', () => {
+    const half = (400 * 0.00248 * 3) / 2;
+    expect(season.dampest.insertion).toBeCloseTo(9 + half, 12);
+    expect(season.dampest.bottomGap).toBeCloseTo(2 - half, 12);
+    expect(season.dampest.bare).toBe(0);
+    // At 10.488 in (10.411 of the wood as cut) the cove has risen from its land, 9 mm in, by its arc.
+    const x = (9 + half) / (1 + 0.00248 * 3) - 9;
+    const radius = (5 ** 2 + 4.8 ** 2) / (2 * 4.8);
+    const risen = radius - Math.sqrt(radius ** 2 - x ** 2);
+    expect(season.dampest.clearance).toBeCloseTo(6.4 - (6.2 + risen) * (1 + 0.00126 * 3), 12);
+  });
+});
+
+it('not pinned, one edge takes all of it', () => {
+  const free = seasonOf({}, { pinned: false });
+  expect(free.driest.bare).toBeCloseTo(400 * 0.00248 * 2, 12);
+  expect(free.dampest.bottomGap).toBeCloseTo(2 - 400 * 0.00248 * 3, 12);
+});
+
+it('reads the air instead of the moisture', () => {
+  const season = seasonOf({}, { made: { temperature: 20, humidity: 50 } });
+  expect(season.made.moisture).toBe(equilibriumMoisture(20, 50));
+});
+
+it('a wedge loses clearance as it is pushed in, by its slope', () => {
+  const job = wedgeJob({ season: year });
+  const { made, dampest } = evaluate(job).season!;
+  const in0 = 9;
+  const thickness = (insertion: number) => 20 - (14 - 0.4 * insertion);
+  expect(made.clearance).toBeCloseTo(10 - thickness(in0), 12);
+  const in1 = dampest.insertion / (1 + 0.00248 * 3);
+  expect(dampest.clearance).toBeCloseTo(10 - thickness(in1) * (1 + 0.00126 * 3), 12);
+});
+
+it('takes the width from the widest panel of the doors where none is given', () => {
+  const { width: _, ...noWidth } = panel();
+  const door = { name: 'A', quantity: 1, width: 396, height: 716, stile: 60, rail: 60, across: 1, up: 1, muntin: 60 };
+  const doors = [door, { ...door, name: 'B', width: 800, across: 2 }];
+  // A: 276 between the stiles; B: (800 − 120 − 60)/2 = 310; each edge goes 9 mm in.
+  expect(seasonOf({ panel: noWidth, doors }).width).toBe(310 + 18);
+});
+
+describe('what the seasons spoil is said, with what to do', () => {
+  const find = (code: string, other?: Partial<Job>, season?: Partial<Season>) =>
+    problemsOf(other, season).find((problem) => problem.code === code);
+
+  it('bottoms out', () => {
+    expect(find('bottoms-out', {}, { pinned: false })).toEqual({
+      severity: 'warning',
+      code: 'bottoms-out',
+      at: 'season.dampest',
+      message:
+        'At the dampest (11 %) the panel swells until it bottoms out in the groove, 0.98 mm too wide, and pushes the frame apart. Leave a swell gap of 2.98 mm or more.',
+    });
+    expect(find('bottoms-out')).toBeUndefined();
+  });
+
+  it('leaves the groove', () => {
+    expect(find('leaves-groove', { panel: panel({ width: 3000 }) }, { pinned: false })).toEqual({
+      severity: 'warning',
+      code: 'leaves-groove',
+      at: 'season.driest',
+      message: 'At the driest (6 %) the panel shrinks out of its groove. Give the groove 9.88 mm more depth.',
+    });
+  });
+
+  it('little engagement', () => {
+    expect(find('little-engagement', { panel: panel({ width: 1200 }) }, { pinned: false })).toEqual({
+      severity: 'warning',
+      code: 'little-engagement',
+      at: 'season.driest',
+      message:
+        'At the driest (6 %) only 3.05 mm of the tongue is in the groove, less than the 4 mm that holds it. Give the groove more depth or the panel less gap.',
+    });
+  });
+
+  it('swells tight', () => {
+    const cuts = [cut('raise', 'front', profile('rebate', 30, 9)), cut('back', 'back', profile('rebate', 20, 4.66))];
+    // 0.06 to spare at 8 %; a tongue of 6.34 swells by 6.34·0.00126·3 = 0.024.
+    expect(find('swells-tight', { cuts })).toEqual({
+      severity: 'warning',
+      code: 'swells-tight',
+      at: 'season.dampest',
+      message:
+        'At the dampest (11 %) the tongue swells tight in the groove, 0.04 mm to spare: the panel can no longer move and will split or push the frame apart. Leave 0.07 mm of clearance when it is made.',
+    });
+  });
+
+  it('finish before glue-up', () => {
+    expect(find('finish-before-glue-up')).toEqual({
+      severity: 'caution',
+      code: 'finish-before-glue-up',
+      at: 'season.driest',
+      message: 'Finish the panel before glue-up: at the driest 0.99 mm of bare wood would show along each long edge.',
+    });
+    expect(find('finish-before-glue-up', {}, { driest: 8, dampest: 8 })).toBeUndefined();
+  });
+
+  it('outside the coefficients, and computed by the other formula', () => {
+    const season = seasonOf({}, { dampest: 18 });
+    expect(season.dampest.formula).toBe('13-3');
+    expect(season.dampest.widthChange).toBeCloseTo((400 * 10) / (3000 / 7.1 - 30 + 8), 12);
+    expect(find('outside-coefficients', {}, { dampest: 18 })).toEqual({
+      severity: 'caution',
+      code: 'outside-coefficients',
+      at: 'season.dampest',
+      message:
+        'Some of this moisture lies outside 6 to 14 %, where the dimensional change coefficients hold: the change is computed by eq. 13-3 of the Wood Handbook instead, from green to oven-dry shrinkage.',
+    });
+  });
+});
+
+describe('bad input is a problem with its place, never an exception', () => {
+  const only = (other: Partial<Job>, season: Partial<Season> = {}) => {
+    const job = plainJob({ season: { ...year, ...season }, ...other });
+    const { season: answer, problems } = evaluate(job);
+    expect(answer).toBeUndefined();
+    expect(problems).toHaveLength(1);
+    return problems[0];
+  };
+
+  it('unknown species, the nearest named', () => {
+    expect(only({ panel: panel({ species: 'black chery' }) })).toEqual({
+      severity: 'error',
+      code: 'unknown-species',
+      at: 'panel.species',
+      message:
+        "No figures are known for black chery: the nearest named wood is black cherry. Give a wood of the Wood Handbook's tables.",
+    });
+  });
+
+  it('no species', () => {
+    const { species: _, ...bare } = panel();
+    expect(only({ panel: bare })).toEqual({
+      severity: 'warning',
+      code: 'species-missing',
+      at: 'panel.species',
+      message: 'How much the panel moves depends on its wood: give panel.species, such as black cherry.',
+    });
+  });
+
+  it('no width', () => {
+    const { width: _, ...narrow } = panel();
+    expect(only({ panel: narrow })).toEqual({
+      severity: 'warning',
+      code: 'width-missing',
+      at: 'panel.width',
+      message: 'How far the panel moves depends on its width across the grain: give panel.width, or the doors.',
+    });
+  });
+
+  it.each([-1, 31])('moisture of %d %', (dampest) => {
+    expect(only({}, { dampest })).toEqual({
+      severity: 'error',
+      code: 'moisture-out-of-range',
+      at: 'season.dampest',
+      message: `season.dampest is ${dampest < 0 ? '−1' : '31'} %: a moisture content must be 0 to 30 %, above which wood no longer swells.`,
+    });
+  });
+
+  it('humidity above 100 %', () => {
+    expect(only({}, { dampest: { temperature: 20, humidity: 101 } })).toEqual({
+      severity: 'error',
+      code: 'humidity-out-of-range',
+      at: 'season.dampest.humidity',
+      message: 'season.dampest.humidity is 101 %: relative humidity must be 0 to 100 %.',
+    });
+  });
+
+  it('air colder than the table', () => {
+    expect(only({}, { driest: { temperature: -10, humidity: 60 } })).toEqual({
+      severity: 'error',
+      code: 'temperature-out-of-range',
+      at: 'season.driest.temperature',
+      message:
+        "season.driest.temperature is −10 °C: the Wood Handbook's table of moisture covers −1 to 132 °C. Give the moisture content itself.",
+    });
+  });
+});
+
+it('moisture as a source of spread swells the tongue and drives the wedge in', () => {
+  const spread = { thickness: 0, height: 0, fence: 0, grooveWidth: 0, film: 0, moisture: 2 };
+  const { sources, nominal } = evaluate(wedgeJob({ spread })).spread!.clearance;
+  // Per point: 0.00126 of a tongue of 9.6 − and 400·0.00248/2 further in (less what the wood itself swells), 0.4 mm a mm.
+  const tongue = 9.6;
+  const slope = -(0.00126 * tongue + 0.4 * (400 * 0.00124 - 9 * 0.00248));
+  expect(nominal).toBeCloseTo(0.4, 12);
+  expect(sources[0]!.name).toBe('moisture');
+  expect(sources[0]!.slope).toBeCloseTo(slope, 4);
+});
+
+it('a job without seasons or spread has neither in its report', () => {
+  expect(evaluate(plainJob())).not.toHaveProperty('season');
+  expect(evaluate(plainJob())).not.toHaveProperty('spread');
+});
