@@ -5,6 +5,7 @@ import { sweepCut } from '../machining/sweep.ts';
 import type { JointSizes } from './limits.ts';
 import { alongDepth, alongReach, MOVE, movePlace } from './moves.ts';
 import { recutDepths } from './recut.ts';
+import type { SideDepths } from './side.ts';
 import { leastSideDepth } from './side.ts';
 import { type CutSurface, cutSurface } from './surface.ts';
 
@@ -40,12 +41,6 @@ export interface Joint {
    * `insertion` in.
    */
   readonly measure: (moves: ArrayLike<number>, figures: JointFigures, insertion?: number) => void;
-}
-
-/** Least depth of the front and of the back surface below its face, over an inserted tongue, mm. */
-export interface SideDepths {
-  front: number;
-  back: number;
 }
 
 /**

@@ -4,9 +4,9 @@ import { sweepCut } from '../machining/sweep.ts';
 import { cutSection } from '../panel/section.ts';
 import { grooveNeed, insertedPart, readTongue } from '../panel/tongue.ts';
 import { SAME_LENGTH } from '../tolerance.ts';
-import type { SideDepths } from './joint.ts';
 import type { JointSizes } from './limits.ts';
 import { alongDepth, alongReach, MOVE, movePlace } from './moves.ts';
+import type { SideDepths } from './side.ts';
 
 /**
  * Both sides' least depths from a section cut anew for each list of moves: right for every shape, a hundred times slower

@@ -2,6 +2,12 @@ import { meetCarriers } from '../geometry/crossing.ts';
 import { shiftCurve } from '../geometry/curve.ts';
 import { type CutSurface, depthAt, leastDepth } from './surface.ts';
 
+/** Least depth of the front and of the back surface below its face, over an inserted tongue, mm. */
+export interface SideDepths {
+  front: number;
+  back: number;
+}
+
 /**
  * How far below its face the tongue stays at least, 0 to `to` in from the edge, mm, under all the cuts of one side.
  *

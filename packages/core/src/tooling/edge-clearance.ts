@@ -1,9 +1,9 @@
 import { arcAngle, pointAlong, splitAtExtremes } from '../geometry/along.ts';
 import type { Curve } from '../geometry/curve.ts';
 import { findPeak } from '../geometry/peak.ts';
-import type { Head } from '../job/job.ts';
 import { type KnifeFace, knifePoint, localRake, type SteelPoint } from './knife-face.ts';
 import { forwardWay, type SeenProfile } from './seen-profile.ts';
+import type { Head } from './shop.ts';
 
 /** The least of a figure along the knife's edge and where it is; angles in radians, heel in mm. */
 export interface LeastAlong {

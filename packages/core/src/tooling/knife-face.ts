@@ -1,4 +1,4 @@
-import type { Head } from '../job/job.ts';
+import type { Head } from './shop.ts';
 
 /**
  * The flat face of a knife in its head, lengths mm.

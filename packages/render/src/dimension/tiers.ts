@@ -3,7 +3,7 @@ import type { Board, Marks } from './board.ts';
 import { addMarks, weighMarks } from './board.ts';
 import type { Drawn, LinearDimension, Side, TextPlace } from './linear.ts';
 import { drawLinear, isUpright, spanOf, textFits } from './linear.ts';
-import { trimExtensions } from './trim-extensions.ts';
+import { type Placed, trimExtensions } from './trim-extensions.ts';
 
 const FIRST_TIER = 10;
 const NEXT_TIER = 7;
@@ -14,16 +14,6 @@ const OUTWARD = 8;
 /** A text beyond an end keeps a neighbour out of the tier. */
 const IN_A_CHAIN = 6;
 const OVERLAID = 1000;
-
-/** A dimension in its tier, with the part of the tier that it needs for itself. */
-export interface Placed {
-  readonly drawn: Drawn;
-  readonly side: Side;
-  /** The y of a level dimension line, the x of a plumb one. */
-  readonly level: number;
-  readonly low: number;
-  readonly high: number;
-}
 
 /**
  * Lays out level and plumb dimensions round a drawing in tiers.

@@ -1,7 +1,16 @@
 import type { Stretch } from './board.ts';
-import type { Drawn } from './linear.ts';
+import type { Drawn, Side } from './linear.ts';
 import { isUpright } from './linear.ts';
-import type { Placed } from './tiers.ts';
+
+/** A dimension in its tier, with the part of the tier that it needs for itself. */
+export interface Placed {
+  readonly drawn: Drawn;
+  readonly side: Side;
+  /** The y of a level dimension line, the x of a plumb one. */
+  readonly level: number;
+  readonly low: number;
+  readonly high: number;
+}
 
 /** Leaves out the part of an extension line that a tier further in has drawn already, and arrowheads drawn already, so that no line is painted twice. */
 export function trimExtensions(placed: readonly Placed[]): Drawn[] {

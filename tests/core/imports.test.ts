@@ -1,0 +1,132 @@
+// Holds the direction of imports: one way, no circles, nobody past another package's door.
+import { readdirSync, readFileSync } from 'node:fs';
+import { dirname, join, relative, resolve } from 'node:path';
+import { fileURLToPath } from 'node:url';
+import { describe, expect, it } from 'vitest';
+
+const root = fileURLToPath(new URL('../..', import.meta.url));
+const PACKAGES = readdirSync(join(root, 'packages'));
+
+/** Folders of core from the ground up: each may import from those before it, `problem`, `tolerance` and `wood`. */
+const FLOORS = [
+  'measure',
+  'geometry',
+  'profile',
+  'tooling',
+  'machining',
+  'panel',
+  'frame',
+  'spread',
+  'solve',
+  'doors',
+  'job',
+];
+const ANYWHERE = ['problem.ts', 'tolerance.ts', 'wood'];
+const MAY_USE: Record<string, string[]> = {
+  core: [],
+  render: ['core'],
+  exchange: ['core'],
+  cli: ['core', 'render', 'exchange'],
+  page: ['core', 'render', 'exchange'],
+};
+
+interface Import {
+  readonly file: string;
+  readonly target: string;
+}
+
+function importsOf(source: string): string[] {
+  return [...source.matchAll(/(?:from|import)\s*\(?\s*'([^']+)'/g)].map((m) => m[1]!);
+}
+
+function sourceFiles(folder: string): string[] {
+  return readdirSync(folder, { recursive: true, encoding: 'utf8' })
+    .filter((name) => name.endsWith('.ts') || name.endsWith('.tsx'))
+    .map((name) => join(folder, name));
+}
+
+function readImports(name: string): Import[] {
+  return sourceFiles(join(root, 'packages', name, 'src')).flatMap((file) =>
+    importsOf(readFileSync(file, 'utf8')).map((target) => ({ file, target })),
+  );
+}
+
+/** Why an import of core breaks the floors, or null. */
+function climbs(from: string, to: string): string | null {
+  const [a, b] = [from.split('/')[0]!, to.split('/')[0]!];
+  if (a === b || a === 'index.ts' || ANYWHERE.includes(b)) return null;
+  if (ANYWHERE.includes(a)) return `${from} stands alone but imports ${to}`;
+  return FLOORS.indexOf(a) > FLOORS.indexOf(b) && FLOORS.includes(b) ? null : `${from} imports ${to} from above`;
+}
+
+/** The first circle among files, as the way round it. */
+function findCircle(edges: ReadonlyMap<string, readonly string[]>): string[] | null {
+  const done = new Set<string>();
+  const walk = (file: string, way: string[]): string[] | null => {
+    if (way.includes(file)) return [...way.slice(way.indexOf(file)), file];
+    if (done.has(file)) return null;
+    for (const next of edges.get(file) ?? []) {
+      const circle = walk(next, [...way, file]);
+      if (circle !== null) return circle;
+    }
+    done.add(file);
+    return null;
+  };
+  for (const file of edges.keys()) {
+    const circle = walk(file, []);
+    if (circle !== null) return circle;
+  }
+  return null;
+}
+
+describe('imports', () => {
+  it('inside core run from the job down to the measures', () => {
+    const source = join(root, 'packages/core/src');
+    const relativeImports = readImports('core').filter(({ target }) => target.startsWith('.'));
+    expect(relativeImports.length).toBeGreaterThan(50);
+    const faults = relativeImports
+      .map(({ file, target }) => climbs(relative(source, file), relative(source, resolve(dirname(file), target))))
+      .filter((fault) => fault !== null);
+    expect(faults).toEqual([]);
+  });
+
+  it.each(PACKAGES)('of %s make no circle', (name) => {
+    const edges = new Map<string, string[]>();
+    for (const { file, target } of readImports(name)) {
+      if (target.startsWith('.')) edges.set(file, [...(edges.get(file) ?? []), resolve(dirname(file), target)]);
+    }
+    expect(findCircle(edges)?.map((file) => relative(root, file)) ?? []).toEqual([]);
+  });
+
+  it.each(PACKAGES)('of %s go through the front door of packages it may use', (name) => {
+    const faults = readImports(name).filter(({ file, target }) => {
+      if (target.startsWith('.'))
+        return !resolve(dirname(file), target).startsWith(join(root, 'packages', name, 'src'));
+      const own = target.match(/^@fielded\/([^/]+)(\/.*)?$/);
+      return own !== null && (own[2] !== undefined || !MAY_USE[name]!.includes(own[1]!));
+    });
+    expect(faults).toEqual([]);
+  });
+
+  it('would be caught if they climbed or went in a circle', () => {
+    expect(climbs('geometry/strips.ts', 'panel/section.ts')).toBe(
+      'geometry/strips.ts imports panel/section.ts from above',
+    );
+    expect(climbs('wood/moisture.ts', 'geometry/curve.ts')).toBe(
+      'wood/moisture.ts stands alone but imports geometry/curve.ts',
+    );
+    expect(
+      findCircle(
+        new Map([
+          ['a', ['b']],
+          ['b', ['c']],
+          ['c', ['a']],
+        ]),
+      ),
+    ).toEqual(['a', 'b', 'c', 'a']);
+    expect(importsOf("import { x } from './y.ts';\nconst z = await import('./lazy.ts');")).toEqual([
+      './y.ts',
+      './lazy.ts',
+    ]);
+  });
+});
