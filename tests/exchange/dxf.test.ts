@@ -43,25 +43,16 @@ describe('a DXF file', () => {
     }
   });
 
-  it('says that it is in millimetres and writes arcs as bulges', () => {
-    const text = writeDxf([{ name: 'KNIFE', chains: [[line(0, 0, 5, 0), arc(5, 0, 5, 10, 5, 5, 1)]] }]);
+  it('says that it is in millimetres and writes true arcs, anticlockwise in degrees', () => {
+    const text = writeDxf([{ name: 'KNIFE', chains: [[line(0, 0, 5, 0), arc(5, 0, 5, 10, 5, 5, -1)]] }]);
     const written = pairs(text);
     const units = written.findIndex(([, value]) => value === '$INSUNITS');
     expect(written[units + 1]).toEqual([70, '4']);
-    const start = written.findIndex(([, value]) => value === 'LWPOLYLINE');
-    // Half a turn anticlockwise: tan(180° / 4) = 1.
-    const bulges = written
-      .slice(start)
-      .filter(([code]) => code === 42)
-      .map(([, value]) => Number(value));
-    expect(bulges[0]).toBe(0);
-    expect(bulges[1]).toBeCloseTo(1, 15);
-    expect(
-      written
-        .slice(start)
-        .filter(([code]) => code === 10)
-        .map(([, value]) => value),
-    ).toEqual(['0', '5', '5']);
+    const start = written.findIndex(([, value]) => value === 'ARC');
+    const figure = (code: number) => Number(written.slice(start).find(([c]) => c === code)![1]);
+    // Clockwise from the foot over the left to the top: anticlockwise from 90° to 270°.
+    expect([10, 20, 40, 50, 51].map(figure)).toEqual([5, 5, 5, 90, 270]);
+    expect(written.slice(start).find(([c]) => c === 8)).toEqual([8, 'KNIFE']);
   });
 
   it('is the same text every time', () => {

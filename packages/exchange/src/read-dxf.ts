@@ -103,33 +103,51 @@ function single({ type, groups }: DxfEntity, unit: number): Curve {
   return arc(...point(50), ...point(51), cx, cy, 1);
 }
 
-/** Joins lines and arcs of a layer whose ends meet, turning them round where they were drawn the other way. */
+/**
+ * Joins lines and arcs of a layer whose ends meet, turning them round where they were drawn the other way. An outline runs
+ * the way its pieces follow each other in the file.
+ */
 function joinLoose(loose: readonly { layer: string; curve: Curve }[], join: number): DxfOutline[] {
-  const outlines: { layer: string; chain: Curve[] }[] = [];
-  const left = [...loose];
+  const outlines: DxfOutline[] = [];
+  const left = loose.map((piece, index) => ({ ...piece, index }));
   while (left.length > 0) {
-    const { layer, curve } = left.shift()!;
-    const chain = [curve];
+    const { layer, curve, index } = left.shift()!;
+    const joined: Joined = { chain: [curve], first: index, last: index };
     for (let i = 0; i < left.length; i++) {
       const next = left[i]!;
-      if (next.layer !== layer || !attach(chain, next.curve, join)) continue;
+      if (next.layer !== layer || !attach(joined, next.curve, next.index, join)) continue;
       left.splice(i, 1);
       i = -1;
     }
-    outlines.push({ layer, chain });
+    const { chain, first, last } = joined;
+    outlines.push({ layer, chain: first > last ? chain.map(turnRound).reverse() : chain });
   }
   return outlines;
 }
 
-function attach(chain: Curve[], c: Curve, join: number): boolean {
+/** A chain in the making, and where its first and last piece stood in the file. */
+interface Joined {
+  readonly chain: Curve[];
+  first: number;
+  last: number;
+}
+
+function attach(joined: Joined, c: Curve, index: number, join: number): boolean {
   const meets = (x0: number, y0: number, x1: number, y1: number) => Math.hypot(x1 - x0, y1 - y0) <= join;
+  const { chain } = joined;
   const first = chain[0]!;
   const last = chain[chain.length - 1]!;
-  const back = { ...c, x0: c.x1, y0: c.y1, x1: c.x0, y1: c.y0, turn: -c.turn as -1 | 0 | 1 };
-  if (meets(last.x1, last.y1, c.x0, c.y0)) chain.push(c);
-  else if (meets(last.x1, last.y1, c.x1, c.y1)) chain.push(back);
-  else if (meets(c.x1, c.y1, first.x0, first.y0)) chain.unshift(c);
-  else if (meets(c.x0, c.y0, first.x0, first.y0)) chain.unshift(back);
+  const back = turnRound(c);
+  if (meets(last.x1, last.y1, c.x0, c.y0)) chain.push({ ...c, x0: last.x1, y0: last.y1 });
+  else if (meets(last.x1, last.y1, c.x1, c.y1)) chain.push({ ...back, x0: last.x1, y0: last.y1 });
+  else if (meets(c.x1, c.y1, first.x0, first.y0)) chain.unshift({ ...c, x1: first.x0, y1: first.y0 });
+  else if (meets(c.x0, c.y0, first.x0, first.y0)) chain.unshift({ ...back, x1: first.x0, y1: first.y0 });
   else return false;
+  if (chain[0] !== first) joined.first = index;
+  else joined.last = index;
   return true;
+}
+
+function turnRound(c: Curve): Curve {
+  return { ...c, x0: c.x1, y0: c.y1, x1: c.x0, y1: c.y0, turn: -c.turn as -1 | 0 | 1 };
 }

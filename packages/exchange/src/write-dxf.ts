@@ -1,5 +1,5 @@
-import { arcAngle, type Chain } from '@fielded/core';
-import { Colors, DxfWriter, LWPolylineFlags, type LWPolylineVertex, point2d, Units } from '@tarikjabiri/dxf';
+import type { Chain, Curve } from '@fielded/core';
+import { Colors, DxfWriter, point3d, Units } from '@tarikjabiri/dxf';
 
 /** Outlines under one name; x right, y up, mm. */
 export interface DxfLayer {
@@ -11,11 +11,11 @@ export interface DxfLayer {
 const LAYER_COLORS = [Colors.White, Colors.Red, Colors.Blue, Colors.Green];
 
 /**
- * A DXF file (AutoCAD 2007 format) of open polylines with true arcs, in millimetres.
+ * A DXF file (AutoCAD 2007 format) of lines and true arcs in their order, in millimetres.
  *
- * Each chain is one LWPOLYLINE; an arc is its vertex's bulge, tan(angle / 4), positive anticlockwise (DXF reference, group
- * code 42). Coordinates are written to 1e-9 mm. The same layers give the same text. Throws RangeError for a chain without
- * pieces.
+ * LINE and ARC entities, not polylines with bulges: LibreOffice Draw 7.4 draws a polyline's bulges as chords and shows no
+ * drawing that has nothing else. Figures are written in full, so ends of neighbouring pieces meet to 1e-9 mm. The same
+ * layers give the same text. Throws RangeError for a chain without pieces.
  */
 export function writeDxf(layers: readonly DxfLayer[]): string {
   const dxf = new DxfWriter();
@@ -23,25 +23,32 @@ export function writeDxf(layers: readonly DxfLayer[]): string {
   layers.forEach(({ name, chains }, index) => {
     dxf.addLayer(name, LAYER_COLORS[index % LAYER_COLORS.length]!, 'Continuous');
     for (const chain of chains) {
-      dxf.addLWPolyline(vertices(chain, name), { flags: LWPolylineFlags.None, layerName: name });
+      if (chain.length === 0) throw new RangeError(`the layer ${name} has an outline without pieces`);
+      for (const c of chain) addPiece(dxf, c, name);
     }
   });
   return dxf.stringify();
 }
 
-function vertices(chain: Chain, name: string): LWPolylineVertex[] {
-  const last = chain.at(-1);
-  if (last === undefined) throw new RangeError(`the layer ${name} has an outline without pieces`);
-  const starts = chain.map((c) => ({ ...vertex(c.x0, c.y0), bulge: c.turn * Math.tan(arcAngle(c) / 4) + 0 }));
-  return [...starts, vertex(last.x1, last.y1)];
+function addPiece(dxf: DxfWriter, c: Curve, layerName: string): void {
+  if (c.turn === 0) {
+    dxf.addLine(point3d(plain(c.x0), plain(c.y0)), point3d(plain(c.x1), plain(c.y1)), { layerName });
+    return;
+  }
+  // An ARC always runs anticlockwise, so one that runs clockwise is written from its end.
+  const start = angleAt(c, c.x0, c.y0);
+  const end = angleAt(c, c.x1, c.y1);
+  const [from, to] = c.turn > 0 ? [start, end] : [end, start];
+  dxf.addArc(point3d(plain(c.cx), plain(c.cy)), c.r, from, to, { layerName });
 }
 
-function vertex(x: number, y: number): LWPolylineVertex {
-  return { point: point2d(picometres(x), picometres(y)) };
+/** Degrees, 0 to 360. */
+function angleAt(c: Curve, x: number, y: number): number {
+  const degrees = (Math.atan2(y - c.cy, x - c.cx) * 180) / Math.PI;
+  return plain(degrees < 0 ? degrees + 360 : degrees);
 }
 
-/** Rounded to 1e-9 mm; never -0, and never so small that it would be written with an exponent. */
-function picometres(mm: number): number {
-  const rounded = Number(mm.toFixed(9));
-  return Math.abs(rounded) < 1e-6 ? 0 : rounded;
+/** Rounding noise about 0 would be written with an exponent, which not every reader takes: it is 0. */
+function plain(value: number): number {
+  return Math.abs(value) < 1e-9 ? 0 : value;
 }
