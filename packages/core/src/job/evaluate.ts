@@ -1,3 +1,4 @@
+import { sizeDoor } from '../doors/door.ts';
 import { type Chain, flipCurve } from '../geometry/curve.ts';
 import { pathData } from '../geometry/path-data.ts';
 import { type Edge, type EdgeCut, makeEdge } from '../panel/edge.ts';
@@ -43,7 +44,7 @@ export function evaluate(job: Job, options: EvaluateOptions = {}): Report {
     ...(knives && { knives: knives.reports }),
     ...(spread.report && { spread: spread.report }),
     ...(season.report && { season: season.report }),
-    ...(job.doors.length > 0 && { doors: job.doors }),
+    ...(job.doors.length > 0 && { doors: job.doors.map((door) => sizeDoor(door, tongue.insertion)) }),
     problems: further.length > 0 ? sortProblems([...problems, ...further]) : problems,
   };
 }

@@ -1,9 +1,11 @@
+import type { Door } from '../doors/door.ts';
 import type { FitLimits, Frame } from '../frame/frame.ts';
 import type { Cut } from '../machining/cut.ts';
 import type { Panel } from '../panel/panel.ts';
 import type { Season, SpreadLimits } from '../spread/limits.ts';
 import type { Shop } from '../tooling/shop.ts';
 
+export type { Door } from '../doors/door.ts';
 export type * from '../frame/frame.ts';
 export type * from '../machining/cut.ts';
 export type * from '../panel/panel.ts';
@@ -11,18 +13,6 @@ export type * from '../profile/profile.ts';
 export type { Season, SpreadLimits } from '../spread/limits.ts';
 export type * from '../tooling/shop.ts';
 export type { Moisture } from '../wood/moisture.ts';
-
-export interface Door {
-  readonly name: string;
-  readonly quantity: number;
-  readonly width: number;
-  readonly height: number;
-  readonly stile: number;
-  readonly rail: number;
-  readonly across: number;
-  readonly up: number;
-  readonly muntin: number;
-}
 
 /** A job as the engine wants it: millimetres, radians, complete. */
 export interface Job {

@@ -1,11 +1,12 @@
+import type { DoorReport } from '../doors/door.ts';
 import type { FitReport, TongueReport } from '../frame/fit-report.ts';
 import type { Problem } from '../problem.ts';
 import type { ShapeName } from '../profile/profile.ts';
 import type { SpreadReport } from '../spread/report.ts';
 import type { SeasonReport } from '../spread/seasons.ts';
 import type { KnifeReport } from '../tooling/knife-report.ts';
-import type { Door } from './job.ts';
 
+export type { DoorReport, Size } from '../doors/door.ts';
 export type * from '../frame/fit-report.ts';
 export type * from '../tooling/knife-report.ts';
 
@@ -73,7 +74,7 @@ export interface Report {
   readonly spread?: SpreadReport;
   /** What dry and damp air do to the joint; left out where the job gives none, or not enough. */
   readonly season?: SeasonReport;
-  /** The doors as the job gives them; left out where it gives none. */
-  readonly doors?: readonly Door[];
+  /** The doors, their openings and panels; left out where the job gives none. */
+  readonly doors?: readonly DoorReport[];
   readonly problems: readonly Problem[];
 }
