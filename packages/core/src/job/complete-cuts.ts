@@ -132,9 +132,10 @@ function checkName(
 ): void {
   if (known !== undefined && Object.hasOwn(known, name)) return;
   const path = `${at}.${what}`;
+  const code = what === 'head' ? 'unknown-head' : 'unknown-knife';
   if (known === undefined) {
     desk.report(
-      `unknown-${what}`,
+      code,
       path,
       `${path}: ${name} is looked for in the shop file, and there is none`,
       'Add shop: and the file that describes it',
@@ -144,12 +145,7 @@ function checkName(
   const names = Object.keys(known);
   const near = findNearest(name, names);
   const list = names.length === 0 ? `The shop file has no ${what} yet` : `The shop file has ${names.join(', ')}`;
-  desk.report(
-    `unknown-${what}`,
-    path,
-    `${path}: ${name} is not in the shop file`,
-    `${near ? `Did you mean ${near}? ` : ''}${list}`,
-  );
+  desk.report(code, path, `${path}: ${name} is not in the shop file`, `${near ? `Did you mean ${near}? ` : ''}${list}`);
 }
 
 /** A cut as deep as the stock leaves no edge: for a cutter set from the worked face that is the measured stock too. */
