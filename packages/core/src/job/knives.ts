@@ -75,7 +75,8 @@ function orderForCut(job: Job, cut: Cut, at: string, shop: Shop): KnifeOrder | u
   };
 }
 
-function headNamed({ heads }: Shop, name: string | undefined): Head | undefined {
+/** The head of that name, if the shop describes one. */
+export function headNamed({ heads }: Shop, name: string | undefined): Head | undefined {
   return name !== undefined && Object.hasOwn(heads, name) ? heads[name] : undefined;
 }
 

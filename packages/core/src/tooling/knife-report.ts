@@ -29,6 +29,7 @@ export interface KnifeReport {
   readonly leastRadius: number;
   readonly rake: number;
   readonly shear: number;
+  readonly wedge: number;
   readonly presented: number;
   /** Which way it is ground to run; rotation as seen from above. */
   readonly groundFor: { readonly run: 'under' | 'over'; readonly rotation: 'clockwise' | 'counterclockwise' };
@@ -61,6 +62,8 @@ export interface LimiterReport {
   readonly outline: string;
   readonly pieces: number;
   readonly deviation: number;
+  /** At the same stations as the knife's, from the knife's tip. */
+  readonly ordinates: readonly SteelPoint[];
   /** The knife beyond the limiter, measured on the radius at every station; `alongFace` the same measured on the steel. */
   readonly gap: {
     readonly least: number;

@@ -78,7 +78,9 @@ export function makeKnife(order: KnifeOrder): { knife: KnifeReport | null; probl
     : steelOutline(seen, face);
   const step = ORDINATE_STEP[order.units];
   const woodSize = extentOf(seen.chain);
-  const limiter = faceReach(seen, face, head.limiterGap).reaches ? makeLimiter(seen, face, head.limiterGap) : null;
+  const limiter = faceReach(seen, face, head.limiterGap).reaches
+    ? makeLimiter(seen, face, head.limiterGap, step)
+    : null;
   const edge = clearEdge(seen, face, head);
   const walls = tightWalls(seen, face, head.wedge, rules.leastSideClearance);
   const problems = [
@@ -95,6 +97,7 @@ export function makeKnife(order: KnifeOrder): { knife: KnifeReport | null; probl
     leastRadius,
     rake: degrees(head.rake),
     shear: degrees(head.shear),
+    wedge: degrees(head.wedge),
     presented: degrees(tilt),
     groundFor: order.groundFor,
     tipAt: seen.tipStation,
@@ -123,7 +126,7 @@ export function makeKnife(order: KnifeOrder): { knife: KnifeReport | null; probl
 }
 
 /** The limiter, and how far the knife stands out beyond it, at the ends of every curve and at places between. */
-function makeLimiter(seen: SeenProfile, face: KnifeFace, gap: number): LimiterReport {
+function makeLimiter(seen: SeenProfile, face: KnifeFace, gap: number, step: number): LimiterReport {
   const fit = steelOutline(seen, face, gap);
   const onRadius: number[] = [];
   const alongFace: number[] = [];
@@ -140,6 +143,7 @@ function makeLimiter(seen: SeenProfile, face: KnifeFace, gap: number): LimiterRe
     outline: steelPath(fit.chain),
     pieces: fit.chain.length,
     deviation: fit.deviation,
+    ordinates: knifeOrdinates(seen, face, step, gap),
     gap: { ...rangeOf(onRadius), alongFace: rangeOf(alongFace) },
   };
 }

@@ -10,15 +10,15 @@ import type { SeenProfile } from './seen-profile.ts';
  *
  * In closed form from the profile, not from the fitted outline. Where the outline has several points at one station (a
  * wall square to the axis, an undercut) the foremost is given: the one that cuts. Throws RangeError for a step that is not
- * above 0, and where the face does not reach.
+ * above 0, and where the face does not reach. `gap` sets every station back by that much on the radius: the limiter's.
  *
  * @example knifeOrdinates(seen, face, 1)[0] // { s: -1.5, t: 0 }: the top of an upright shoulder 1.5 high
  */
-export function knifeOrdinates(seen: SeenProfile, face: KnifeFace, step: number): SteelPoint[] {
+export function knifeOrdinates(seen: SeenProfile, face: KnifeFace, step: number, gap = 0): SteelPoint[] {
   const profile = splitAtExtremes(seen.chain);
   return stationsOf(profile, face.cosShear, step).map(({ s, station }) => ({
     s,
-    t: knifePoint(face, station, face.radius + reachAt(profile, station)).t,
+    t: knifePoint(face, station, face.radius + reachAt(profile, station) - gap).t,
   }));
 }
 
