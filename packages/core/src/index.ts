@@ -18,6 +18,8 @@ export { cutOutline } from './panel/outline-path.ts';
 export type { ClearedRegion } from './panel/section.ts';
 export type { Fault, Problem, Severity } from './problem.ts';
 export { readReportPath } from './profile/report-path.ts';
+export type { FileValue } from './solve/settings.ts';
+export { type Change, type Solved, solve, type Wanted } from './solve/solve.ts';
 export type { Arrangement } from './spread/arrangements.ts';
 export type { SpreadReport } from './spread/report.ts';
 export type { SeasonReport, SeasonState } from './spread/seasons.ts';

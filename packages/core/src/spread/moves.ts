@@ -11,12 +11,15 @@ export function movePlace(cut: number): number {
   return 4 + 2 * cut;
 }
 
-/** How far in from the edge a cut moves when spindle and fence do: the axis leans from the depth (0) to the reach (π/2). */
+/**
+ * How far in from the edge a cut moves, mm, when spindle and fence do. The spindle moves it along its axis, which leans from
+ * the depth (tilt 0) to the reach (π/2), the fence square to that; spindle moves count towards deeper, or towards the edge.
+ */
 export function alongReach(tilt: number, height: number, fence: number): number {
-  return height * Math.sin(tilt) + fence * cosine(tilt);
+  return fence * cosine(tilt) - height * Math.sin(tilt);
 }
 
-/** How much deeper a cut goes when spindle and fence move. */
+/** How much deeper a cut goes, mm, when spindle and fence move. */
 export function alongDepth(tilt: number, height: number, fence: number): number {
   return height * cosine(tilt) + fence * Math.sin(tilt);
 }

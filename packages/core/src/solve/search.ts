@@ -1,0 +1,144 @@
+/** A figure that depends on one setting; null where the joint has none. */
+export type Curve = (setting: number) => number | null;
+
+export interface Found {
+  readonly setting: number;
+  readonly value: number;
+}
+
+/** What a search came to. */
+export interface Search {
+  /** The setting nearest the present one that gives the value; null where none does. */
+  readonly found: Found | null;
+  /** Where the figure comes nearest to it; null where the figure exists nowhere. */
+  readonly nearest: Found | null;
+  /** Least and most of the figure over the range, as far as it was looked at; null where it exists nowhere. */
+  readonly reachable: readonly [number, number] | null;
+}
+
+/** A figure this near to the value wanted is it: rounding of a section a metre wide, with room. */
+const HIT = 1e-12;
+/** First step away from the present setting, mm, and how much each next one is longer. */
+const FIRST_STEP = 0.01;
+const GROWTH = 1.03;
+
+/**
+ * The setting nearest to `from`, within [least, most], at which a figure has the value wanted.
+ *
+ * Looks outwards both ways in growing steps (0.01 mm, each 3 % longer) and bisects where the figure passes the value, or
+ * begins to have it, until neighbouring doubles are left. Steps over a jump: there is no setting between. A figure may be
+ * level, and miss over part of the range. A pair of answers closer together than a step (0.3 mm at 10 mm away) is missed
+ * unless one was looked at.
+ */
+export function searchSetting(curve: Curve, value: number, from: number, least: number, most: number): Search {
+  const looked: Found[] = [];
+  const look = (setting: number): Found | null => {
+    const read = curve(setting);
+    if (read === null) return null;
+    const found = { setting, value: read };
+    looked.push(found);
+    return found;
+  };
+  const isHit = (found: Found) => Math.abs(found.value - value) <= HIT;
+  const start = look(from);
+  let found: Found | null = start !== null && isHit(start) ? start : null;
+  const ways = ([-1, 1] as const).map((way) => ({ way, at: from, last: start, open: true }));
+  for (let step = FIRST_STEP; found === null && ways.some(({ open }) => open); step *= GROWTH) {
+    for (const side of ways) {
+      if (!side.open) continue;
+      const next = Math.min(most, Math.max(least, side.at + side.way * step));
+      const here = look(next);
+      const answer = between(curve, value, { setting: side.at, found: side.last }, { setting: next, found: here });
+      if (answer !== null) looked.push(answer);
+      if (answer !== null && isHit(answer) && isNearer(answer, found, from)) found = answer;
+      side.open = next !== (side.way < 0 ? least : most);
+      side.at = next;
+      side.last = here;
+    }
+  }
+  return { found, nearest: found ?? nearestOf(curve, looked, value), reachable: rangeOf(looked) };
+}
+
+interface End {
+  readonly setting: number;
+  readonly found: Found | null;
+}
+
+/** The best answer between two settings, if the figure passes the value, reaches it or stops existing between them. */
+function between(curve: Curve, value: number, near: End, far: End): Found | null {
+  const edge = near.found === null || far.found === null ? edgeOfBeing(curve, near, far) : null;
+  const a = near.found ?? edge;
+  const b = far.found ?? edge;
+  if (a === null || b === null) return null;
+  const isHit = (found: Found) => Math.abs(found.value - value) <= HIT;
+  if (isHit(a)) return a;
+  const above = a.value > value;
+  const passed = b.value === value || b.value > value !== above;
+  if (!passed && !isHit(b)) return edge;
+  // Where it passes, down to the last bit; where it only comes within rounding, to where it first does.
+  const isBefore = (found: Found) => (passed ? found.value !== value && found.value > value === above : !isHit(found));
+  let same = a;
+  let other = b;
+  for (;;) {
+    const middle = (same.setting + other.setting) / 2;
+    if (middle === same.setting || middle === other.setting) break;
+    const read = curve(middle);
+    if (read === null) break;
+    const found = { setting: middle, value: read };
+    if (isBefore(found)) same = found;
+    else other = found;
+  }
+  return Math.abs(same.value - value) < Math.abs(other.value - value) ? same : other;
+}
+
+/** The last setting at which the figure exists between one where it does and one where it does not. */
+function edgeOfBeing(curve: Curve, one: End, another: End): Found | null {
+  if (one.found === null && another.found === null) return null;
+  let inside: Found = one.found ?? another.found!;
+  let outside = one.found === null ? one.setting : another.setting;
+  for (;;) {
+    const middle = (inside.setting + outside) / 2;
+    if (middle === inside.setting || middle === outside) return inside;
+    const value = curve(middle);
+    if (value === null) outside = middle;
+    else inside = { setting: middle, value };
+  }
+}
+
+function isNearer(answer: Found, found: Found | null, from: number): boolean {
+  return found === null || Math.abs(answer.setting - from) < Math.abs(found.setting - from);
+}
+
+/** The place looked at where the figure came nearest, closed in on by golden section between its neighbours. */
+function nearestOf(curve: Curve, looked: readonly Found[], value: number): Found | null {
+  if (looked.length === 0) return null;
+  const sorted = [...looked].sort((p, q) => p.setting - q.setting);
+  const miss = (found: Found) => Math.abs(found.value - value);
+  // Of equals the first looked at, which is the nearest to the present setting.
+  const best = looked.reduce((kept, found) => (miss(found) < miss(kept) - HIT ? found : kept));
+  const place = sorted.indexOf(best);
+  let low = sorted[Math.max(0, place - 1)]!.setting;
+  let high = sorted[Math.min(sorted.length - 1, place + 1)]!.setting;
+  let kept = best;
+  const golden = (Math.sqrt(5) - 1) / 2;
+  const missAt = (setting: number) => {
+    const read = curve(setting);
+    if (read === null) return Number.POSITIVE_INFINITY;
+    const found = { setting, value: read };
+    if (miss(found) < miss(kept) - HIT) kept = found;
+    return miss(found);
+  };
+  for (let turn = 0; turn < 80; turn++) {
+    const left = high - golden * (high - low);
+    const right = low + golden * (high - low);
+    if (missAt(left) <= missAt(right)) high = right;
+    else low = left;
+  }
+  return kept;
+}
+
+function rangeOf(looked: readonly Found[]): readonly [number, number] | null {
+  if (looked.length === 0) return null;
+  const values = looked.map(({ value }) => value);
+  return [Math.min(...values), Math.max(...values)];
+}

@@ -1,0 +1,137 @@
+import type { Cut, Job } from '../job/job.ts';
+
+/** A size that can be set, and how a job looks with it set otherwise. Lengths mm. */
+export interface Setting {
+  /** As asked for: `panel.thickness`, `frame.swellGap`, `back relief.depth`. */
+  readonly name: string;
+  readonly now: number;
+  readonly least: number;
+  readonly most: number;
+  readonly set: (mm: number) => Job;
+  /** Values of the job file that hold it, and what each becomes. */
+  readonly writes: (mm: number) => readonly FileValue[];
+  /** What to do at the machine to grow it, and to shrink it. */
+  readonly grow: string;
+  readonly shrink: string;
+}
+
+/** One value in a job file: where it stands and what it should be, mm. */
+export interface FileValue {
+  readonly path: readonly (string | number)[];
+  readonly mm: number;
+}
+
+/** Cuts are not set shallower or narrower than this, mm: a scratch. */
+const SCRATCH = 1e-3;
+/** The thickest stock, widest reach and deepest groove looked at, mm. */
+const WIDEST = 300;
+
+/** The names of everything in a job that can be set. */
+export function settingNames(job: Job): string[] {
+  return [
+    ...sizeSettings(job).map(({ name }) => name),
+    ...job.cuts.flatMap(({ name }) => [`${name}.depth`, `${name}.reach`]),
+  ];
+}
+
+/** The setting of this name, or null where the job has none. A cut is named by its name or as `cuts[1]`. */
+export function findSetting(job: Job, name: string): Setting | null {
+  const size = sizeSettings(job).find((setting) => setting.name === name);
+  if (size) return size;
+  const key = name.endsWith('.depth') ? 'depth' : name.endsWith('.reach') ? 'reach' : null;
+  if (key === null) return null;
+  const called = name.slice(0, -key.length - 1);
+  const index = job.cuts.findIndex((cut, place) => cut.name === called || called === `cuts[${place}]`);
+  return index < 0 ? null : cutSetting(job, index, key);
+}
+
+function cutSetting(job: Job, index: number, key: 'depth' | 'reach'): Setting {
+  const cut = job.cuts[index]!;
+  const [grow, shrink] = movesOf(cut, key);
+  return {
+    name: `${cut.name}.${key}`,
+    now: cut[key],
+    least: SCRATCH,
+    most: key === 'depth' ? job.panel.measured : WIDEST,
+    set: (mm) => ({ ...job, cuts: job.cuts.map((each, place) => (place === index ? { ...each, [key]: mm } : each)) }),
+    writes: (mm) => [{ path: ['cuts', index, key], mm }],
+    grow,
+    shrink,
+  };
+}
+
+/** What deepens or widens a cut, and what undoes it. Flat, the spindle sets the depth and the fence the reach; on edge the other way about. */
+function movesOf({ tilt, run }: Cut, key: 'depth' | 'reach'): readonly [string, string] {
+  const raise = ['raise the spindle', 'lower the spindle'] as const;
+  const fence = ['set the fence back', 'bring the fence forward'] as const;
+  if (tilt === 0 && key === 'depth') return run === 'under' ? raise : [raise[1], raise[0]];
+  if (tilt === 0) return fence;
+  if (tilt === Math.PI / 2) return key === 'depth' ? fence : raise;
+  return key === 'depth' ? ['set it deeper', 'set it less deep'] : ['set it further in', 'set it less far in'];
+}
+
+function sizeSettings(job: Job): Setting[] {
+  const { panel, frame } = job;
+  const { groove } = frame;
+  const beyond = panel.measured - panel.thickness;
+  const groovePart = (
+    key: 'width' | 'depth' | 'setback',
+    least: number,
+    most: number,
+    words: readonly [string, string],
+  ) => ({
+    name: `frame.groove.${key}`,
+    now: groove[key],
+    least,
+    most,
+    set: (mm: number) => ({ ...job, frame: { ...frame, groove: { ...groove, [key]: mm } } }),
+    writes: (mm: number) => [{ path: ['frame', 'groove', key], mm }],
+    grow: words[0],
+    shrink: words[1],
+  });
+  return [
+    {
+      name: 'panel.thickness',
+      now: panel.thickness,
+      least: Math.max(SCRATCH, SCRATCH - beyond),
+      most: WIDEST,
+      // The stock and what the cutters are set for change together; a measured difference between them stays.
+      set: (mm) => ({ ...job, panel: { ...panel, thickness: mm, measured: mm + beyond } }),
+      writes: (mm) => [
+        { path: ['panel', 'thickness'], mm },
+        ...(beyond === 0 ? [] : [{ path: ['panel', 'measured'], mm: mm + beyond }]),
+      ],
+      grow: 'plane the stock thicker',
+      shrink: 'plane the stock thinner',
+    },
+    {
+      name: 'panel.measured',
+      now: panel.measured,
+      least: SCRATCH,
+      most: WIDEST,
+      set: (mm) => ({ ...job, panel: { ...panel, measured: mm } }),
+      writes: (mm) => [{ path: ['panel', 'measured'], mm }],
+      grow: 'take thicker stock, the cutters left as they are',
+      shrink: 'plane the stock thinner, the cutters left as they are',
+    },
+    {
+      name: 'frame.swellGap',
+      now: frame.swellGap,
+      least: 0,
+      most: groove.depth - SCRATCH,
+      set: (mm) => ({ ...job, frame: { ...frame, swellGap: mm } }),
+      writes: (mm) => [{ path: ['frame', 'swellGap'], mm }],
+      grow: 'make the panel smaller, so that it leaves more gap',
+      shrink: 'make the panel larger, so that it leaves less gap',
+    },
+    groovePart('width', SCRATCH, frame.thickness - groove.setback, [
+      'plough the groove wider',
+      'plough the groove narrower',
+    ]),
+    groovePart('depth', frame.swellGap + SCRATCH, WIDEST, ['plough the groove deeper', 'plough the groove less deep']),
+    groovePart('setback', 0, frame.thickness - groove.width, [
+      'set the groove further back',
+      'set the groove nearer the front',
+    ]),
+  ];
+}
