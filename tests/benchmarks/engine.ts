@@ -18,7 +18,12 @@ for (const [pieces, goal] of [
   [50_000, ''],
 ] as const) {
   const job = manyPieces(pieces, 1);
-  rows.push([`section alone, ${pieces} pieces`, timeEach(() => makeEdge(job.panel, job.cuts).section.wood.area), 'ms', '']);
+  rows.push([
+    `section alone, ${pieces} pieces`,
+    timeEach(() => makeEdge(job.panel, job.cuts).section.wood.area),
+    'ms',
+    '',
+  ]);
   rows.push([`evaluate, ${pieces} pieces`, timeEach(() => evaluate(job).section.removedArea), 'ms', goal]);
 }
 const report = evaluate(manyPieces(12, 1));

@@ -7,8 +7,8 @@ export const STRIP_WIDTH = 1e-12;
 /** Wood thinner than this (mm) across a whole strip is two surfaces that coincide, parted by rounding only. */
 export const SLIVER = 1e-11;
 
-/** Arcs flatter than this (mm, chord to arc) are drawn and computed as their chord: below every other figure's rounding. */
-export const FLAT_ARC = 1e-12;
+/** An arc that has come this near (mm, across) to its end has arrived: rounding there must not send it round once more. */
+export const ARC_END = 1e-11;
 
 /** The section is drawn this far (mm) past the greatest reach, so that some untouched field shows. */
 export const FIELD_SHOWN = 20;

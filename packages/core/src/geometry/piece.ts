@@ -1,3 +1,4 @@
+import { ARC_END, SAME_LENGTH } from '../tolerance.ts';
 import type { Curve } from './curve.ts';
 
 /**
@@ -39,7 +40,7 @@ export function splitCurve(c: Curve, out: Piece[]): void {
   const endHalf = halfOf(c, endX, endY, false);
   let half = halfOf(c, x, y, true);
   for (let leg = 0; leg < 3; leg++) {
-    const arrives = half === endHalf && (half > 0 ? x <= endX : x >= endX);
+    const arrives = half === endHalf && half * (x - endX) <= ARC_END;
     const stopX = arrives ? endX : c.cx + half * c.r;
     const stopY = arrives ? endY : c.cy;
     if (half > 0 && x < stopX) pushPiece(out, x, y, stopX, stopY, c, -1);
@@ -51,10 +52,13 @@ export function splitCurve(c: Curve, out: Piece[]): void {
   }
 }
 
-/** Upper half +1, lower half -1; a point level with the centre counts with the half that clockwise travel enters, or leaves, there. */
+/**
+ * Upper half +1, lower half -1; a point level with the centre counts with the half that clockwise travel enters, or leaves,
+ * there. Level is within 1e-9 mm: the end of a quarter circle lies on the one side or the other by rounding only.
+ */
 function halfOf(c: Curve, x: number, y: number, entering: boolean): -1 | 1 {
-  if (y > c.cy) return 1;
-  if (y < c.cy) return -1;
+  if (y > c.cy + SAME_LENGTH) return 1;
+  if (y < c.cy - SAME_LENGTH) return -1;
   return x < c.cx === entering ? 1 : -1;
 }
 

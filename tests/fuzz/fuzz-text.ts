@@ -1,0 +1,118 @@
+import { readdirSync, readFileSync } from 'node:fs';
+import { join } from 'node:path';
+import { fileURLToPath } from 'node:url';
+import { evaluate, readJob, readShop } from '@fielded/core';
+import { Random } from '../support/random.ts';
+import type { Finding } from './fuzz-jobs.ts';
+
+const examples = fileURLToPath(new URL('../../examples', import.meta.url));
+
+/** Slowest a single case may be, ms. */
+const HANG = 1000;
+
+/** The files that are spoilt: every example job and shop, and one outline with every kind of command. */
+export function readStarts(): { name: string; bytes: Uint8Array }[] {
+  return readdirSync(examples, { recursive: true, encoding: 'utf8' })
+    .filter((name) => name.endsWith('.yaml'))
+    .map((name) => ({ name, bytes: readFileSync(join(examples, name)) }));
+}
+
+/** Spoils a file's bytes by seed and reads it: it must give a job or faults in words, in good time, and never throw. */
+export function fuzzText(seed: number, starts: readonly { name: string; bytes: Uint8Array }[]): Finding[] {
+  const random = new Random(seed);
+  const { name, bytes } = starts[seed % starts.length]!;
+  const text = new TextDecoder().decode(spoil(bytes, random));
+  const start = performance.now();
+  const faults: string[] = [];
+  try {
+    faults.push(...readSpoilt(text, name.endsWith('shop.yaml')));
+  } catch (error) {
+    faults.push(`threw ${error}`);
+  }
+  const took = performance.now() - start;
+  if (took > HANG) faults.push(`took ${took.toFixed(0)} ms`);
+  return faults.map((what) => ({ seed, what: `${name}: ${what}` }));
+}
+
+function readSpoilt(text: string, isShop: boolean): string[] {
+  const result = isShop
+    ? { ...readShop(text), job: null }
+    : readJob(text, { loadShop: () => ({ refused: 'none', instead: 'none' }) });
+  for (const { message, line, column } of result.faults) {
+    if (message === '' || !Number.isInteger(line) || !Number.isInteger(column))
+      return ['a fault without words or place'];
+  }
+  if (result.job === null) return result.faults.length === 0 && !isShop ? ['neither a job nor a fault'] : [];
+  const report = evaluate(result.job);
+  return Number.isFinite(report.section.removedArea) ? [] : ['an area that is no number'];
+}
+
+function spoil(bytes: Uint8Array, random: Random): Uint8Array {
+  const spoilt = [...bytes];
+  const times = 1 + Math.floor(random.unit() * 4);
+  for (let i = 0; i < times; i++) {
+    const at = Math.floor(random.unit() * spoilt.length);
+    const kind = random.unit();
+    if (kind < 0.3) spoilt[at] = Math.floor(random.unit() * 256);
+    else if (kind < 0.5) spoilt.splice(at, 1 + Math.floor(random.unit() * 8));
+    else if (kind < 0.7) spoilt.splice(at, 0, ...new TextEncoder().encode(random.oneOf(PIECES)));
+    else if (kind < 0.85) spoilt.splice(at, 0, ...spoilt.slice(at, at + Math.floor(random.unit() * 60)));
+    else spoilt[at] = spoilt[at]! ^ (1 << Math.floor(random.unit() * 8));
+  }
+  return Uint8Array.from(spoilt);
+}
+
+/** What has broken readers of such files before. */
+const PIECES = [
+  '-',
+  '0',
+  '9',
+  '.',
+  ':',
+  '"',
+  "'",
+  '\n',
+  '  ',
+  '\t',
+  '{',
+  '}',
+  '[',
+  ']',
+  '&a ',
+  '*a',
+  '<<: ',
+  '!!',
+  '? ',
+  '|',
+  '>',
+  '#',
+  '---\n',
+  '...\n',
+  'null',
+  '.nan',
+  '.inf',
+  '-.inf',
+  '1e309',
+  '1e-309',
+  '-0',
+  '0x10',
+  '3/4',
+  '3/4 in',
+  '1/0',
+  '19,05',
+  '1,000',
+  '½',
+  "5'",
+  'mm',
+  '__proto__: 1\n',
+  'M 0 9 H 12',
+  'A 1 1 0 1 1 0 0',
+  'Z',
+  'C 1 2 3 4 5 6',
+  '999999999999',
+  'true',
+  'shape: outline',
+  '\u2028',
+  '\u0000',
+  '\ufeff',
+];

@@ -1,0 +1,27 @@
+// Tries many odd jobs and spoilt files: npm run fuzz -- --cases 100000 --texts 20000 --seed 1
+import { parseArgs } from 'node:util';
+import { fuzzJob } from './fuzz-jobs.ts';
+import { fuzzText, readStarts } from './fuzz-text.ts';
+
+const { values } = parseArgs({
+  options: {
+    cases: { type: 'string', default: '20000' },
+    texts: { type: 'string', default: '5000' },
+    seed: { type: 'string', default: '1' },
+  },
+});
+const seed = Number(values.seed);
+const starts = readStarts();
+let found = 0;
+const tell = (findings: readonly { seed: number; what: string }[]) => {
+  for (const { seed: at, what } of findings) if (found++ < 50) console.log(`seed ${at}: ${what}`);
+};
+const begun = performance.now();
+for (let i = 0; i < Number(values.cases); i++) tell(fuzzJob(seed + i));
+const jobsTook = performance.now() - begun;
+for (let i = 0; i < Number(values.texts); i++) tell(fuzzText(seed + i, starts));
+const textsTook = performance.now() - begun - jobsTook;
+console.log(
+  `${values.cases} jobs in ${(jobsTook / 1000).toFixed(1)} s, ${values.texts} files in ${(textsTook / 1000).toFixed(1)} s, ${found} findings`,
+);
+process.exitCode = found > 0 ? 1 : 0;

@@ -1,0 +1,33 @@
+import type { Cut, Job, NamedProfile } from '@fielded/core';
+
+/** How deep a named profile's cut goes at a mm in from the edge, straight from the shape's definition; 0 where it does not reach. */
+export function depthAt(job: Job, cut: Cut, a: number): number {
+  const { thickness, measured } = job.panel;
+  const set = cut.run === 'over' ? cut.depth + measured - thickness : cut.depth;
+  const p = cut.profile as NamedProfile;
+  const at = a - (cut.reach - p.reach);
+  if (at > p.reach) return 0;
+  return Math.max(0, set - p.depth + drawnDepth(p, at));
+}
+
+function drawnDepth(p: NamedProfile, a: number): number {
+  if (p.shape === 'rebate' || a <= p.land) return p.depth;
+  const run = p.reach - p.land;
+  const rise = p.depth - p.shoulder;
+  const s = (run * run + rise * rise) / (2 * rise);
+  const hollow = (r: number) => p.depth - r + Math.sqrt(Math.max(0, r * r - (a - p.land) ** 2));
+  const round = (r: number) => p.shoulder + r - Math.sqrt(Math.max(0, r * r - (p.reach - a) ** 2));
+  if (p.shape === 'bevel') return p.shoulder + (rise * (p.reach - a)) / run;
+  if (p.shape === 'cove') return hollow(s);
+  if (p.shape === 'ovolo') return round(s);
+  return a <= p.land + p.balance * run ? hollow(p.balance * s) : round((1 - p.balance) * s);
+}
+
+/** Front and back surface of the section at a: what the deepest cut on either side leaves; null where they meet. */
+export function surfacesAt(job: Job, a: number): { top: number; bottom: number } | null {
+  const deepest = (side: Cut['side']) =>
+    job.cuts.filter((cut) => cut.side === side).reduce((most, cut) => Math.max(most, depthAt(job, cut, a)), 0);
+  const top = job.panel.measured - deepest('front');
+  const bottom = deepest('back');
+  return top > bottom ? { top, bottom } : null;
+}

@@ -1,0 +1,21 @@
+// The same trials as `npm run fuzz`, fewer of them: a finding there becomes a named test beside this one.
+import { expect, it } from 'vitest';
+import { fuzzJob } from '../fuzz/fuzz-jobs.ts';
+import { fuzzText, readStarts } from '../fuzz/fuzz-text.ts';
+import { pathArea } from '../fuzz/path-area.ts';
+
+it('5,000 odd jobs keep every promise', () => {
+  expect(Array.from({ length: 5000 }, (_, i) => fuzzJob(i + 1)).flat()).toEqual([]);
+});
+
+it('2,000 spoilt files give a job or faults in words', () => {
+  const starts = readStarts();
+  expect(Array.from({ length: 2000 }, (_, i) => fuzzText(i + 1, starts)).flat()).toEqual([]);
+});
+
+it('would notice an outline that is open, holds no number, or has another area', () => {
+  expect(pathArea('M 0 0 L 2 0 L 2 1 L 0 1 Z')).toEqual({ area: 2, closed: true, finite: true });
+  expect(pathArea('M 0 0 L 2 0 L 2 1').closed).toBe(false);
+  expect(pathArea('M 0 0 L NaN 0 Z').finite).toBe(false);
+  expect(pathArea('M -1 0 A 1 1 0 0 1 1 0 Z').area).toBeCloseTo(Math.PI / 2, 12);
+});
