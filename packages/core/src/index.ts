@@ -6,7 +6,16 @@ export { type EvaluateOptions, evaluate } from './job/evaluate.ts';
 export type * from './job/job.ts';
 export { type Knives, reportShopKnives } from './job/knives.ts';
 export { findNearest } from './job/nearest.ts';
-export { type ReadJob, type ReadOptions, type ReadShop, readJob, readShop } from './job/read.ts';
+export {
+  type FileData,
+  type ReadJob,
+  type ReadOptions,
+  type ReadShop,
+  readFileData,
+  readJob,
+  readShop,
+} from './job/read.ts';
+export { readJobData, readShopData } from './job/read-data.ts';
 export type * from './job/report.ts';
 export { simulateJob } from './job/spread.ts';
 export { facePhrase, verdictSentence, verdictWord } from './job/verdict-sentence.ts';

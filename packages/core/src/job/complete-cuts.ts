@@ -6,7 +6,7 @@ import { completeProfile } from './complete-profile.ts';
 import { type Desk, figureOf } from './desk.ts';
 import type { FileCut, JobFile, Loose } from './job-file.ts';
 import { findNearest } from './nearest.ts';
-import { joinPath } from './yaml-tree.ts';
+import { joinPath } from './tree.ts';
 
 /** The stock that the cuts are checked against, mm. */
 export interface Stock {

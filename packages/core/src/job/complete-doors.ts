@@ -1,7 +1,7 @@
 import { type Desk, figureOf } from './desk.ts';
 import type { Door } from './job.ts';
 import type { JobFile, Loose } from './job-file.ts';
-import { joinPath } from './yaml-tree.ts';
+import { joinPath } from './tree.ts';
 
 /** The doors with their names filled in, checked for room for a panel and for a groove in every part of the frame. */
 export function completeDoors(files: Loose<JobFile['doors']>, grooveDepth: number, desk: Desk): Door[] {

@@ -1,4 +1,4 @@
-import type { Place, Tree } from './yaml-tree.ts';
+import type { Place, Tree } from './tree.ts';
 
 /**
  * Where to point for a fault at path `at`: at the key for an unknown key, at the value for anything that has one, and

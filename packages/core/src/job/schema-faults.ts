@@ -3,7 +3,7 @@ import { kindOf } from './figures.ts';
 import { findNearest } from './nearest.ts';
 import { findPlace } from './place.ts';
 import { UNKNOWN_KEY } from './schema-shapes.ts';
-import { joinPath, type TextFault, type Tree } from './yaml-tree.ts';
+import { joinPath, type TextFault, type Tree } from './tree.ts';
 
 type Issue = v.BaseIssue<unknown>;
 

@@ -1,5 +1,5 @@
 import type { LineCounter, YAMLParseError } from 'yaml';
-import type { TextFault } from './yaml-tree.ts';
+import type { TextFault } from './tree.ts';
 
 /** YAML's own complaints in a maker's words, one to a line of the file: the rest mostly follow from the first. */
 export function explainYamlErrors(errors: readonly YAMLParseError[], lines: LineCounter, text: string): TextFault[] {

@@ -1,0 +1,128 @@
+import * as v from 'valibot';
+import type { Units } from '../measure/length.ts';
+import type { Fault } from '../problem.ts';
+import type { Shop } from '../tooling/shop.ts';
+import { completeJob, completeShop } from './complete-job.ts';
+import { type Desk, openDesk } from './desk.ts';
+import type { Job } from './job.ts';
+import type { JobFile, Loose, ShopFile } from './job-file.ts';
+import { findPlace } from './place.ts';
+import { jobSchema, shopSchema } from './schema.ts';
+import { explainIssues } from './schema-faults.ts';
+import type { TextFault, Tree } from './tree.ts';
+
+/** A job ready to evaluate, or everything that stands in its way in the order of the file. */
+export type ReadJob =
+  | { readonly job: Job; readonly faults: readonly [] }
+  | { readonly job: null; readonly faults: readonly Fault[] };
+
+/** A shop, or everything that is wrong with its file. */
+export type ReadShop =
+  | { readonly shop: Shop; readonly faults: readonly [] }
+  | { readonly shop: null; readonly faults: readonly Fault[] };
+
+/** The shop that a job names, read; or why there is none to be had, as a sentence without its full stop. */
+export type FindShop = (path: string | undefined) => ReadShop | Refused | undefined;
+
+export interface Refused {
+  readonly refused: string;
+  readonly instead: string;
+}
+
+/** What is said where nothing can look for the shop file that a job names. */
+export const NO_SHOP_HERE: Refused = {
+  refused: 'no other file can be opened from here',
+  instead: 'Open the shop file as well, or take this line out',
+};
+
+/** The job in a tree, with the shop that `findShop` gives for the name in it: every fault at once, in the order of the file. */
+export function readJobTree(tree: Tree, findShop: FindShop): ReadJob {
+  const units = unitsOf(tree);
+  const checked = checkSchema<JobFile>(tree, jobSchema(units));
+  const faults = [...checked.faults];
+  const name = checked.file?.shop;
+  const shop = findShop(name);
+  if (shop !== undefined && 'refused' in shop) {
+    const what = `shop: ${name}: ${shop.refused}`;
+    const place = findPlace(tree, 'shop', '');
+    faults.push({ code: 'shop-unreadable', at: 'shop', ...place, what, instead: shop.instead });
+  }
+  const found = shop !== undefined && 'shop' in shop ? (shop.shop ?? undefined) : undefined;
+  const desk = openDeskOn(tree, units, faults);
+  // A shop that could not be read would make every name in it unknown: one fault is enough.
+  const broken = shop !== undefined && found === undefined;
+  const job = completeJob(checked.file, found, broken ? silence(desk, ['unknown-knife', 'unknown-head']) : desk);
+  const all = [...inOrder(faults, ''), ...(shop !== undefined && 'faults' in shop ? shop.faults : [])];
+  if (all.length > 0 || job === undefined) return { job: null, faults: all };
+  return { job, faults: [] };
+}
+
+/** The shop in a tree; `name` is what its faults call the file. */
+export function readShopTree(tree: Tree, name: string): ReadShop {
+  const units = unitsOf(tree);
+  const checked = checkSchema<ShopFile>(tree, shopSchema(units));
+  const faults = [...checked.faults];
+  const shop = completeShop(checked.file, openDeskOn(tree, units, faults));
+  if (faults.length > 0 || shop === undefined) return { shop: null, faults: inOrder(faults, name) };
+  return { shop, faults: [] };
+}
+
+/** Millimetres unless the file says inches; a faulty `units` is reported by the schema. */
+function unitsOf(tree: Tree): Units {
+  const units = (tree.value as { units?: unknown } | null)?.units;
+  return units === 'in' ? 'in' : 'mm';
+}
+
+/** The file by its schema, with its faulty values struck out; nothing of it when it is not even YAML. */
+function checkSchema<F>(
+  tree: Tree,
+  schema: v.GenericSchema<unknown, F>,
+): { file: Loose<F>; faults: readonly TextFault[] } {
+  if ((tree.value === null || tree.value === undefined) && tree.faults.length > 0)
+    return { file: undefined as Loose<F>, faults: tree.faults };
+  const result = v.safeParse(schema, tree.value);
+  // What could not be read as YAML is not also called missing.
+  const unread = new Set(
+    tree.faults.filter(({ at, code }) => at !== '' && code !== 'duplicate-key').map(({ at }) => at),
+  );
+  const faults = [...tree.faults, ...explainIssues(result.issues ?? [], tree).filter(({ at }) => !unread.has(at))];
+  return { file: strikeOut(result.output, result.issues ?? []) as Loose<F>, faults };
+}
+
+/** Sets every value that an issue is about to undefined, so that nothing is concluded from it. */
+function strikeOut(output: unknown, issues: readonly v.BaseIssue<unknown>[]): unknown {
+  for (const issue of issues) {
+    const keys = (issue.path ?? []).map((item) => item.key as string | number);
+    const last = keys.pop();
+    if (last === undefined) return undefined;
+    let holder = output as Record<string | number, unknown> | undefined;
+    for (const key of keys) holder = holder?.[key] as typeof holder;
+    if (typeof holder === 'object' && holder !== null && Object.hasOwn(holder, last)) holder[last] = undefined;
+  }
+  return output;
+}
+
+function openDeskOn(tree: Tree, units: Units, faults: TextFault[]): Desk {
+  return openDesk(units, (code, at, what, instead) => {
+    faults.push({ code, at, ...findPlace(tree, at, code), what, instead });
+  });
+}
+
+function silence(desk: Desk, codes: readonly string[]): Desk {
+  return {
+    ...desk,
+    report: (code, ...rest) => {
+      if (!codes.includes(code)) desk.report(code, ...rest);
+    },
+  };
+}
+
+/** Faults in the order of the file, as they are reported. */
+export function inOrder(faults: readonly TextFault[], file: string): Fault[] {
+  return [...faults]
+    .sort((one, other) => one.line - other.line || one.column - other.column)
+    .map(({ code, at, line, column, text, what, instead }) => {
+      const message = `${what}. ${instead}.`;
+      return { severity: 'error', code, at, message, file, line, column, received: text, expected: instead };
+    });
+}
