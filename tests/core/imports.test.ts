@@ -17,9 +17,9 @@ const FLOORS = [
   'panel',
   'frame',
   'spread',
-  'solve',
   'doors',
   'job',
+  'solve',
 ];
 const ANYWHERE = ['problem.ts', 'tolerance.ts', 'wood'];
 const MAY_USE: Record<string, string[]> = {

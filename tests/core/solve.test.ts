@@ -1,6 +1,5 @@
 import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
-import { evaluate } from '../../packages/core/src/job/evaluate.ts';
 import type { Job } from '../../packages/core/src/job/job.ts';
 import { searchSetting } from '../../packages/core/src/solve/search.ts';
 import { findSetting } from '../../packages/core/src/solve/settings.ts';

@@ -2,7 +2,8 @@ import { errorFunction, mean, sampleKurtosis, sampleSkewness, sampleStandardDevi
 import { describe, expect, it } from 'vitest';
 import { createJoint } from '../../packages/core/src/spread/joint.ts';
 import { createRandom } from '../../packages/core/src/spread/random.ts';
-import { type SimulationOptions, simulateInChunks, simulateSpread } from '../../packages/core/src/spread/simulate.ts';
+import { simulateInChunks, simulateSpread } from '../../packages/core/src/spread/simulate.ts';
+import type { SimulationOptions } from '../../packages/core/src/spread/simulation.ts';
 import { listSources } from '../../packages/core/src/spread/sources.ts';
 import { xoshiro128 } from '../../packages/core/src/spread/xoshiro.ts';
 import { cut, plainJob, profile } from '../core/joints-to-spread.ts';

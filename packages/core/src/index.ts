@@ -32,5 +32,5 @@ export { type Change, type Solved, solve, type Wanted } from './solve/solve.ts';
 export type { Arrangement } from './spread/arrangements.ts';
 export type { SpreadReport } from './spread/report.ts';
 export type { SeasonReport, SeasonState } from './spread/seasons.ts';
-export type { Simulation, SimulationOptions } from './spread/simulate.ts';
+export type { Simulation, SimulationOptions } from './spread/simulation.ts';
 export type { SourceShare, Stack } from './spread/stack.ts';

@@ -4,7 +4,7 @@ import { pathData } from '../geometry/path-data.ts';
 import { type Edge, type EdgeCut, makeEdge } from '../panel/edge.ts';
 import { outlinePath } from '../panel/outline-path.ts';
 import { profileChain } from '../profile/chain.ts';
-import type { SimulationOptions } from '../spread/simulate.ts';
+import type { SimulationOptions } from '../spread/simulation.ts';
 import type { Job, Profile } from './job.ts';
 import { joinFrame } from './join.ts';
 import { reportKnives } from './knives.ts';

@@ -1,3 +1,4 @@
+import { sizeDoor } from '../doors/door.ts';
 import { designInsertion } from '../frame/fit.ts';
 import type { FitReport } from '../frame/fit-report.ts';
 import { formatLength, formatNumber } from '../measure/format.ts';
@@ -7,7 +8,7 @@ import { AIR_COVERED, equilibriumMoisture, type Moisture } from '../wood/moistur
 import { MOST_MOISTURE } from '../wood/movement.ts';
 import { findSpecies, nearestSpecies } from '../wood/species.ts';
 import { DEFAULTS } from './defaults.ts';
-import type { Door, Job, Season } from './job.ts';
+import type { Job, Season } from './job.ts';
 
 /** What the seasons do to a job's joint, and what is wrong with that; no report where something it needs is missing. */
 export interface Seasons {
@@ -37,12 +38,8 @@ type State = (typeof STATES)[number];
 export function panelWidth(job: Job): number | null {
   if (job.panel.width !== undefined) return job.panel.width;
   const insertion = designInsertion(job.frame);
-  const widths = job.doors.map((door) => openingWidth(door) + 2 * insertion);
+  const widths = job.doors.map((door) => sizeDoor(door, insertion).panel.width);
   return widths.length > 0 ? Math.max(...widths) : null;
-}
-
-function openingWidth({ width, stile, across, muntin }: Door): number {
-  return (width - 2 * stile - (across - 1) * muntin) / across;
 }
 
 /** What is wrong with the wood named: nothing if it is known, or if none is and nothing has been asked. */

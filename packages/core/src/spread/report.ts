@@ -1,7 +1,8 @@
 import { type Arrangement, listArrangements } from './arrangements.ts';
 import { createJoint, NO_SWELLING, type Swelling } from './joint.ts';
 import type { JointSizes, SpreadLimits } from './limits.ts';
-import { type Simulation, type SimulationOptions, simulateSpread } from './simulate.ts';
+import { simulateSpread } from './simulate.ts';
+import type { Simulation, SimulationOptions } from './simulation.ts';
 import { listSources } from './sources.ts';
 import { type Stack, stackFigure } from './stack.ts';
 

@@ -1,6 +1,6 @@
 import type { FitLimits } from '../frame/frame.ts';
 import { SAME_LENGTH } from '../tolerance.ts';
-import type { Simulation } from './simulate.ts';
+import type { Simulation } from './simulation.ts';
 
 /** Counts joints as they are made. */
 export interface Tally {
