@@ -4,3 +4,5 @@ export type { GroupItem, Item, PathItem, Role, Scene, TextItem } from './scene.t
 export { FONT_FAMILY, PALETTES, type Palette, STYLES, type Style, type Theme } from './style.ts';
 export { pathData, sceneToSvg, writeNumber } from './svg.ts';
 export { CAPITAL, textWidth } from './text/measure-text.ts';
+export { type BoardDrawing, boardScene, drawBoard, drawBoardSheets } from './views/board.ts';
+export { drawKnife, type KnifeDrawing, knifeScene } from './views/knife.ts';

@@ -14,7 +14,7 @@ export interface Sample {
   /** SVG path data: x in from the edge, y down from the worked face, from the edge to the face. */
   readonly outline: string;
   readonly head: string | null;
-  readonly groundFor: ShopKnife['groundFor'] | null;
+  readonly groundFor: NonNullable<ShopKnife['groundFor']> | null;
   /** Off the steel: its section is computed, not drawn. */
   readonly measured: ShopKnife['measured'];
 }

@@ -1,0 +1,201 @@
+import type { Sample } from '@fielded/core';
+import { formatNumber } from '@fielded/core';
+import { breakLine } from '../geometry/break-line.ts';
+import { line } from '../geometry/curves.ts';
+import { hatchLoops } from '../geometry/hatch.ts';
+import { type Loop, parsePath, placeLoops, polygon } from '../geometry/path.ts';
+import type { Item, Scene } from '../scene.ts';
+import { group, itemsBox, moveItems, path, text } from '../scene.ts';
+import type { Theme } from '../style.ts';
+import { sceneToSvg } from '../svg.ts';
+import { fitText, textWidth } from '../text/measure-text.ts';
+import { safeText } from '../text/safe-text.ts';
+import { figureText, scaleText, unitsNote } from '../words/lengths.ts';
+import { PANEL_HATCH } from './panel-part.ts';
+import { drawScaleBar } from './scale-bar.ts';
+
+/** The shop's sample board: what to draw and how. */
+export interface BoardDrawing {
+  readonly samples: readonly Sample[];
+  readonly units: 'mm' | 'in';
+  readonly title: string;
+  /** Paper mm for one mm of wood; 1 unless told: a client holds a door against it. */
+  readonly scale?: number;
+  readonly theme?: Theme;
+}
+
+const MARGIN = 8;
+/** Wood shown under the deepest cut and beyond the farthest reach, mm of wood. */
+const UNDER = 10;
+const BEYOND = 14;
+const COLUMN_GAP = 14;
+const ROW_GAP = 12;
+/** What an A4 sheet holds within its margins. */
+const SHEET_WIDTH = 182;
+const SHEET_HEIGHT = 270;
+/** From the title's baseline to the first section, and room for the bar. */
+const HEADING = 16;
+const BAR = 8;
+const NAME = 3.5;
+const NOTE = 2.5;
+const TITLE = 5;
+/** From a section's foot to the last line under it. */
+const CAPTION = 15;
+/** Names longer than this are cut short, mm. */
+const WIDEST = 80;
+
+/**
+ * Every knife's section at one scale with its name and main sizes, as plain data: one drawing, however tall.
+ *
+ * All sections are of stock of one thickness, so that depths compare. Throws RangeError for no samples, or a scale that is
+ * not above 0.
+ */
+export function boardScene(drawing: BoardDrawing): Scene {
+  return drawSheet(drawing, layRows(drawing), '');
+}
+
+/** The sample board as SVG text: the same bytes for the same shop. */
+export function drawBoard(drawing: BoardDrawing): string {
+  return sceneToSvg(boardScene(drawing), { theme: drawing.theme ?? 'print' });
+}
+
+/** The sample board on as many A4 sheets as it takes, each an SVG text. */
+export function drawBoardSheets(drawing: BoardDrawing): string[] {
+  const rows = layRows(drawing);
+  const perSheet = Math.max(1, Math.floor((SHEET_HEIGHT - HEADING - BAR) / rowHeight(drawing)));
+  const sheets = Math.ceil(rows.length / perSheet);
+  return Array.from({ length: sheets }, (_, i) => {
+    const part = sheets === 1 ? '' : ` (${i + 1} of ${sheets})`;
+    const scene = drawSheet(drawing, rows.slice(i * perSheet, (i + 1) * perSheet), part);
+    return sceneToSvg(scene, { theme: drawing.theme ?? 'print' });
+  });
+}
+
+/** A sample with its place along its row. */
+interface Placed {
+  readonly sample: Sample;
+  readonly x: number;
+}
+
+function layRows({ samples, units, scale = 1 }: BoardDrawing): Placed[][] {
+  if (!(scale > 0 && Number.isFinite(scale))) throw new RangeError(`scale ${scale}`);
+  if (samples.length === 0) throw new RangeError('a board needs at least one knife');
+  const rows: Placed[][] = [];
+  let x = Number.POSITIVE_INFINITY;
+  for (const sample of samples) {
+    const width = Math.max((sample.reach + BEYOND) * scale, captionWidth(sample, units));
+    if (x + width > SHEET_WIDTH) {
+      rows.push([]);
+      x = 0;
+    }
+    rows[rows.length - 1]!.push({ sample, x });
+    x += width + COLUMN_GAP;
+  }
+  return rows;
+}
+
+function stockThickness({ samples }: BoardDrawing): number {
+  return Math.max(...samples.map((sample) => sample.depth)) + UNDER;
+}
+
+function rowHeight(drawing: BoardDrawing): number {
+  return stockThickness(drawing) * (drawing.scale ?? 1) + CAPTION + ROW_GAP;
+}
+
+function drawSheet(drawing: BoardDrawing, rows: readonly Placed[][], part: string): Scene {
+  const { units, title, scale = 1 } = drawing;
+  const head = safeText(title);
+  const note = `every knife's section, face up · ${scaleText(scale)} · ${unitsNote(units)}${part}`;
+  const items: Item[] = [text('title', 'text', 0, 0, head, TITLE), text('caption', 'quiet', 0, 6, note, NOTE)];
+  rows.forEach((row, r) => {
+    const y = HEADING + r * rowHeight(drawing);
+    row.forEach(({ sample, x }, i) => {
+      items.push(group(`sample ${r} ${i}`, drawSample(sample, units, stockThickness(drawing), scale, x, y)));
+    });
+  });
+  items.push(drawScaleBar(0, HEADING + rows.length * rowHeight(drawing), units));
+  const whole = itemsBox(items)!;
+  return {
+    width: whole.x1 - whole.x0 + 2 * MARGIN,
+    height: whole.y1 - whole.y0 + 2 * MARGIN,
+    scale,
+    title: `${head}: sample board${part}`,
+    description: rows
+      .flatMap((row) => row.map(({ sample: s }) => `${safeText(s.name)}: ${sizes(s, units)}.`))
+      .join(' '),
+    items: moveItems(items, MARGIN - whole.x0, MARGIN - whole.y0),
+  };
+}
+
+/** One section, its top left at (x, y), with its name and sizes under it. */
+function drawSample(
+  sample: Sample,
+  units: 'mm' | 'in',
+  thickness: number,
+  scale: number,
+  x: number,
+  y: number,
+): Item[] {
+  const placing = { scale, x, y };
+  const cut = parsePath(sample.outline).flatMap((loop) => loop.curves);
+  const [first, last] = [cut[0]!, cut[cut.length - 1]!];
+  const far = sample.reach + BEYOND;
+  const edge = [
+    line(0, thickness, 0, first.y0),
+    ...(first.x0 > 0 ? [line(0, first.y0, first.x0, first.y0)] : []),
+    ...cut,
+  ];
+  const surface = [...edge, ...(last.y1 > 0 ? [line(last.x1, last.y1, last.x1, 0)] : []), line(last.x1, 0, far, 0)];
+  const foot = line(far, thickness, 0, thickness);
+  const wood: Loop = { curves: [...surface, line(far, 0, far, thickness), foot], closed: true };
+  const [placed] = placeLoops([wood], placing);
+  const outline = placeLoops([{ curves: [foot, ...surface], closed: false }], placing);
+  const old = placeLoops(
+    [
+      polygon(
+        [
+          [0, Math.min(first.y0, thickness)],
+          [0, 0],
+          [last.x1, 0],
+        ],
+        false,
+      ),
+    ],
+    placing,
+  );
+  const under = y + thickness * scale;
+  return [
+    path(
+      'hatch',
+      'hatch',
+      hatchLoops([placed!], PANEL_HATCH, true).map((stroke) => ({ curves: [stroke], closed: false })),
+    ),
+    path('old', 'old', old),
+    path('outline', 'outline', outline),
+    path('break', 'break', [breakLine(x + far * scale, y, under)]),
+    text('name', 'text', x, under + 6.5, fitText(safeText(sample.name), NAME, WIDEST), NAME),
+    text('sizes', 'text', x, under + 11, sizes(sample, units), NOTE),
+    text('kept', 'quiet', x, under + CAPTION, kept(sample), NOTE),
+  ];
+}
+
+/** Shape, reach and depth in a line. */
+function sizes({ shape, reach, depth }: Sample, units: 'mm' | 'in'): string {
+  const show = (mm: number) => (units === 'mm' ? formatNumber(mm, 1) : figureText(mm, units).text);
+  return `${shape}, reach ${show(reach)}, depth ${show(depth)}`;
+}
+
+/** Where the knife is kept and how it is run, as far as the shop says. */
+function kept({ head, groundFor, measured }: Sample): string {
+  const words = [
+    head === null ? '' : `in ${safeText(head)}`,
+    groundFor === null ? '' : `run ${groundFor.run}`,
+    measured === 'knife' ? 'taken off the steel' : '',
+  ];
+  return fitText(words.filter(Boolean).join(', '), NOTE, WIDEST);
+}
+
+function captionWidth(sample: Sample, units: 'mm' | 'in'): number {
+  const name = fitText(safeText(sample.name), NAME, WIDEST);
+  return Math.max(textWidth(name, NAME), textWidth(sizes(sample, units), NOTE), textWidth(kept(sample), NOTE));
+}

@@ -1,0 +1,223 @@
+import type { KnifeReport, Report } from '@fielded/core';
+import type { Figure } from '../dimension/figure.ts';
+import { layDimensions } from '../dimension/lay-dimensions.ts';
+import type { LinearDimension, Side } from '../dimension/linear.ts';
+import type { Box } from '../geometry/box.ts';
+import { joinBoxes } from '../geometry/box.ts';
+import { loopsBox, polygon } from '../geometry/path.ts';
+import type { Item, Scene } from '../scene.ts';
+import { group, itemsBox, moveItems, path, text } from '../scene.ts';
+import type { Theme } from '../style.ts';
+import { sceneToSvg } from '../svg.ts';
+import { textWidth, wrapText } from '../text/measure-text.ts';
+import { safeText } from '../text/safe-text.ts';
+import { figureText, spokenLength, unitsNote } from '../words/lengths.ts';
+import { knifeNotes } from './knife-notes.ts';
+import { drawScaleBar } from './scale-bar.ts';
+import { drawBlank, type LaidKnife, layKnife } from './steel.ts';
+import { drawTable, type FigureTable, tableHeight } from './table.ts';
+
+/** A knife to be drawn, and for whom. */
+export interface KnifeDrawing {
+  readonly knife: KnifeReport;
+  readonly units: Report['units'];
+  /** What it belongs to: the job's title, or the shop. */
+  readonly title: string;
+  /** What is to be ground: the knife, or the limiter in front of which it stands. */
+  readonly part: 'knife' | 'limiter';
+  readonly theme?: Theme;
+}
+
+const MARGIN = 8;
+const TIP_LINE = 9;
+const TABLE_AWAY = 14;
+const MOST_ROWS = 22;
+const LEAST_WIDTH = 172;
+const NAME_HEIGHT = 5;
+const NOTE_HEIGHT = 2.5;
+
+/**
+ * A knife or its limiter at full size as plain data: outline over the wood's, tip line, ordinates, sizes, angles and hand.
+ *
+ * The wood's outline is laid tip on tip under the steel's, so that the stretch is seen. @throws RangeError for a limiter
+ * that the report has none of.
+ */
+export function knifeScene(drawing: KnifeDrawing): Scene {
+  const { knife, units, part } = drawing;
+  if (part === 'limiter' && !knife.limiter) throw new RangeError(`the knife ${knife.cut} has no limiter`);
+  const laid = layKnife(knife);
+  const figures = layDimensions(sketchKnife(drawing, laid));
+  const table = ordinateTable(drawing);
+  const box = itemsBox(figures)!;
+  const rows = Math.min(MOST_ROWS, table.rows.length);
+  const top = Math.min(box.y0 + 2.5, box.y1 - tableHeight(rows));
+  const ordinates = drawTable('ordinates', table, box.x1 + TABLE_AWAY, top, MOST_ROWS);
+  const above = itemsBox([...figures, ordinates])!;
+  const items: Item[] = [...figures, ordinates, ...drawKnifeFoot(drawing, above)];
+  const whole = itemsBox(items)!;
+  const name = part === 'knife' ? `Knife for the ${safeText(knife.cut)}` : `Limiter for the ${safeText(knife.cut)}`;
+  return {
+    width: whole.x1 - whole.x0 + 2 * MARGIN,
+    height: whole.y1 - whole.y0 + 2 * MARGIN,
+    scale: 1,
+    title: `${safeText(drawing.title)}: ${name.replace(/^./, (c) => c.toLowerCase())}`,
+    description: [
+      `${name}, ${spokenLength(knife.length, units)} long on the steel and ${spokenLength(knife.width, units)} wide; ${spokenLength(knife.wood.length, units)} in the wood.`,
+      ...knifeNotes(knife, units),
+    ].join(' '),
+    items: moveItems(items, MARGIN - whole.x0, MARGIN - whole.y0),
+  };
+}
+
+/** A knife or its limiter at full size as SVG text: the same bytes for the same report. */
+export function drawKnife(drawing: KnifeDrawing): string {
+  return sceneToSvg(knifeScene(drawing), { theme: drawing.theme ?? 'print' });
+}
+
+/** The outlines with their overall sizes. */
+function sketchKnife({ knife, units, part }: KnifeDrawing, laid: LaidKnife) {
+  const main = part === 'knife' ? laid.knife : laid.limiter;
+  const other = part === 'knife' ? laid.limiter : laid.knife;
+  const blank = drawBlank(main, part);
+  const around = joinBoxes([loopsBox(main)!, loopsBox(laid.wood)!, loopsBox(laid.knife)!])!;
+  const reach: Box = { ...around, y0: around.y0 - 10 };
+  const tipLine = polygon(
+    [
+      [around.x0 - TIP_LINE, 0],
+      [around.x1 + TIP_LINE, 0],
+    ],
+    false,
+  );
+  const items: Item[] = [
+    ...blank.items,
+    path('tip line', 'cutter', [tipLine]),
+    path('wood', 'old', laid.wood),
+    path(part === 'knife' ? 'limiter' : 'knife', 'hidden', other),
+    path(part, 'outline', main),
+  ];
+  const outlines = [...main, ...laid.wood, ...other].flatMap((loop) => loop.curves);
+  return {
+    items,
+    outlines: [...outlines, ...blank.outlines],
+    woods: [],
+    around: reach,
+    tiers: knifeSizes(knife, units, laid, around),
+    interiors: [],
+    leaders: [],
+  };
+}
+
+/** Length on the steel and in the wood, width, and where the tip stands in it. */
+function knifeSizes(knife: KnifeReport, units: Report['units'], laid: LaidKnife, around: Box): LinearDimension[] {
+  const tiers: LinearDimension[] = [];
+  const add = (side: Side, figure: Figure, x0: number, y0: number, x1: number, y1: number) =>
+    tiers.push({ ...figure, side, from: { x: x0, y: y0 }, to: { x: x1, y: y1 } });
+  const figure = (key: keyof KnifeReport | 'wood.length', value: number, word: string, label: string): Figure => ({
+    key,
+    of: `knives.${key}`,
+    value,
+    ...figureText(value, units),
+    word,
+    label: `${label}: ${spokenLength(value, units)}`,
+    tone: 'plain',
+  });
+  const steel = loopsBox(laid.knife)!;
+  const wood = loopsBox(laid.wood)!;
+  const { x0, x1 } = around;
+  add('right', figure('length', knife.length, 'steel', 'Length on the steel'), x1, steel.y0, x1, steel.y1);
+  add('left', figure('wood.length', knife.wood.length, 'wood', 'Length in the wood'), x0, wood.y0, x0, wood.y1);
+  add('below', figure('width', knife.width, '', 'Width'), steel.x0, steel.y1, steel.x1, steel.y1);
+  const shallow = laid.way > 0 ? steel.x0 : steel.x1;
+  const toTip = Math.abs(shallow);
+  if (toTip > 0.005 && knife.width - toTip > 0.005)
+    add('below', figure('tipAt', toTip, 'to tip', 'From the shallow side to the tip'), shallow, steel.y1, 0, 0);
+  return tiers;
+}
+
+/** Stations and how far the edge lies back from the tip line there, for the knife and its limiter. */
+function ordinateTable({ knife, units }: KnifeDrawing): FigureTable {
+  const show = (mm: number) =>
+    (units === 'mm' ? mm.toFixed(2) : (mm / 25.4).toFixed(4)).replace(/^-(0\.?0*)$/, '$1').replace('-', '−');
+  const limiter = knife.limiter?.ordinates;
+  return {
+    headings: ['along s', 'knife t', ...(limiter ? ['limiter t'] : [])],
+    rows: knife.ordinates.map(({ s, t }, i) => [show(s), show(t), ...(limiter ? [show(limiter[i]!.t)] : [])]),
+  };
+}
+
+function drawKnifeFoot(drawing: KnifeDrawing, above: Box): Item[] {
+  const { knife, units, part } = drawing;
+  const left = above.x0;
+  const right = Math.max(above.x1, left + LEAST_WIDTH);
+  const rule = above.y1 + 8;
+  const name = `${part === 'knife' ? 'Knife' : 'Limiter'} for the ${safeText(knife.cut)}`;
+  const caption = `${safeText(drawing.title)} · 1:1 · ${unitsNote(units)}`;
+  const beside = textWidth(name, NAME_HEIGHT) + 8 + textWidth(caption, NOTE_HEIGHT) <= right - left;
+  let y = rule + 9;
+  const items: Item[] = [
+    path('rule', 'thin', [
+      polygon(
+        [
+          [left, rule],
+          [right, rule],
+        ],
+        false,
+      ),
+    ]),
+    text('name', 'text', left, y, name, NAME_HEIGHT),
+    text(
+      'caption',
+      'quiet',
+      beside ? right : left,
+      beside ? y : y + 5.5,
+      caption,
+      NOTE_HEIGHT,
+      beside ? 'end' : 'start',
+    ),
+  ];
+  y += beside ? 7 : 12.5;
+  items.push(...drawKey(drawing, left, y));
+  y += 7;
+  const put = (key: string, words: string, role: 'text' | 'quiet' | 'trouble-text') => {
+    wrapText(words, NOTE_HEIGHT, right - left).forEach((words, i) => {
+      items.push(text(`${key} ${i}`, role, left, y, words, NOTE_HEIGHT));
+      y += 4.6;
+    });
+    y += 0.6;
+  };
+  knifeNotes(knife, units).forEach((words, i) => {
+    put(`note ${i}`, words, 'text');
+  });
+  knife.warnings.forEach(({ message, severity }, i) => {
+    put(`warning ${i}`, safeText(message), severity === 'error' ? 'trouble-text' : 'quiet');
+  });
+  items.push(drawScaleBar(left, y + 3, units));
+  return [group('foot', items)];
+}
+
+/** What each kind of line is. */
+function drawKey({ knife, part }: KnifeDrawing, x: number, y: number): Item[] {
+  const other = part === 'knife' ? 'limiter' : 'knife';
+  const entries = [
+    { words: part, role: 'outline' as const },
+    { words: 'profile in the wood, tip on tip', role: 'old' as const },
+    ...(knife.limiter ? [{ words: other, role: 'hidden' as const }] : []),
+    { words: 'tip line', role: 'cutter' as const },
+  ];
+  let at = x;
+  return entries.flatMap(({ words, role }) => {
+    const sample = polygon(
+      [
+        [at, y - 1],
+        [at + 11, y - 1],
+      ],
+      false,
+    );
+    const items = [
+      path(`key ${words}`, role, [sample]),
+      text(`key to ${words}`, 'text', at + 13, y, words, NOTE_HEIGHT),
+    ];
+    at += 13 + textWidth(words, NOTE_HEIGHT) + 7;
+    return items;
+  });
+}
