@@ -30,6 +30,7 @@ export type { Fault, Problem, Severity } from './problem.ts';
 export { readReportPath } from './profile/report-path.ts';
 export type { FileValue } from './solve/settings.ts';
 export { type Change, type Solved, solve, type Wanted } from './solve/solve.ts';
+export { type Written, writeValues } from './solve/write-values.ts';
 export type { Arrangement } from './spread/arrangements.ts';
 export type { SpreadReport } from './spread/report.ts';
 export type { SeasonReport, SeasonState } from './spread/seasons.ts';
