@@ -1,16 +1,18 @@
 import { readFileSync } from 'node:fs';
 import { findNearest } from '@fielded/core';
 import { readArguments, UsageError } from './arguments.ts';
+import { board } from './commands/board.ts';
 import { check } from './commands/check.ts';
 import { draw } from './commands/draw.ts';
 import { HELP } from './commands/help.ts';
+import { knife } from './commands/knife.ts';
 import { type Io, processIo, safe } from './io.ts';
 
 export type { Io } from './io.ts';
 
 type Command = (argv: readonly string[], io: Io) => Promise<number>;
 
-const COMMANDS: Readonly<Record<string, Command>> = { check, draw, help };
+const COMMANDS: Readonly<Record<string, Command>> = { check, draw, knife, board, help };
 
 /**
  * Runs the command line; `argv` without the interpreter and the script. Gives the exit status: 0 all is well, 1 a job

@@ -6,3 +6,4 @@ export { pathData, sceneToSvg, writeNumber } from './svg.ts';
 export { CAPITAL, textWidth } from './text/measure-text.ts';
 export { type BoardDrawing, boardScene, drawBoard, drawBoardSheets } from './views/board.ts';
 export { drawKnife, type KnifeDrawing, knifeScene } from './views/knife.ts';
+export { boardPage } from './views/board-page.ts';

@@ -2,6 +2,8 @@ const GENERAL = `fielded: the section, the fit and the drawing of raised-and-fie
 
   fielded check JOB…     say whether the tongue goes into the groove, and every figure
   fielded draw JOB       draw the panel's section or the joint, as SVG
+  fielded knife JOB|SHOP what to grind: drawing, DXF or ordinates of a knife or its limiter
+  fielded board SHOP     draw the shop's sample board: every knife's section at one scale
   fielded help COMMAND   say more about one of them
   fielded --version
 
@@ -37,5 +39,43 @@ decide. Problems found are listed on standard error; the drawing is made all the
 Exit status: 0 drawn, 1 drawn and the job has an error, 2 nothing written.
 `;
 
+const KNIFE = `fielded knife JOB|SHOP [--name N] [--part knife|limiter] [-o FILE.svg|.dxf|.csv]
+
+Works out what to grind so that the wood comes out as drawn: the outline on the steel,
+stretched by the rake and shear of the head, and what of it will rub. For a cut of a job
+that names its head, or a knife of a shop file that does.
+
+  --name N             the cut's name or the knife's; needed where there are several
+  --part knife         the knife; the default
+  --part limiter       the limiter that stands behind its edge
+  -o, --output FILE    by its ending: .svg a drawing at full size with ordinates,
+                       .dxf lines and arcs in millimetres, .csv the ordinates;
+                       without it, the drawing goes to standard output
+  --shop FILE          use this shop file instead of the one the job names
+
+s runs along the tip line and grows with depth; t runs from it towards the axis. The
+drawing shows the cutting face; DXF and CSV have s to the right, whichever face that is.
+
+Exit status: 0 written, 1 the knife has an error, 2 an input could not be read.
+`;
+
+const BOARD = `fielded board SHOP [--title WORDS] [-o FILE.svg|.html]
+
+Draws the shop's sample board: every knife's section at full size with its name and main
+sizes, to hang on the wall or to show to clients.
+
+  --title WORDS        what stands above it
+  -o, --output FILE    .svg one drawing, .html a page that prints on A4 sheets;
+                       without it, the drawing goes to standard output
+
+Exit status: 0 written, 1 there is nothing to show, 2 an input could not be read.
+`;
+
 /** What help there is, by the command it is about; '' is the overview. */
-export const HELP: Readonly<Record<string, string>> = { '': GENERAL, check: CHECK, draw: DRAW };
+export const HELP: Readonly<Record<string, string>> = {
+  '': GENERAL,
+  check: CHECK,
+  draw: DRAW,
+  knife: KNIFE,
+  board: BOARD,
+};

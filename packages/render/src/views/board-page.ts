@@ -1,0 +1,35 @@
+import { escapeXml, safeText } from '../text/safe-text.ts';
+import { type BoardDrawing, drawBoardSheets } from './board.ts';
+
+/**
+ * The sample board as a web page that prints one A4 sheet a page at true size: no script, nothing loaded from elsewhere.
+ *
+ * The sheets are narrower than the paper within its margins, so that a browser has no reason to shrink them.
+ */
+export function boardPage(drawing: BoardDrawing): string {
+  const title = escapeXml(safeText(drawing.title));
+  const sheets = drawBoardSheets(drawing).map((svg) => `<section>${svg.trim()}</section>`);
+  return `<!doctype html>
+<html lang="en">
+<head>
+<meta charset="utf-8">
+<meta name="viewport" content="width=device-width, initial-scale=1">
+<title>${title}: sample board</title>
+<style>
+@page { size: A4 portrait; margin: 5mm }
+body { margin: 0; background: #faf7f0 }
+section { width: max-content; margin: 8mm auto; background: #fff }
+section svg { display: block }
+@media print {
+  body { background: #fff }
+  section { margin: 0; break-after: page }
+  section:last-of-type { break-after: auto }
+}
+</style>
+</head>
+<body>
+${sheets.join('\n')}
+</body>
+</html>
+`;
+}
