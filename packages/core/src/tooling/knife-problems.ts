@@ -137,16 +137,22 @@ export function findRubbing(
   return problems;
 }
 
+/** Straight and undercut walls one by one with their cure; curves, which every hollow and round has, together. */
 function describeWalls({ name, units }: KnifeSubject, walls: readonly TightWall[], rules: Rules): string {
   const say = (mm: number) => formatLength(mm, units);
   const least = degrees(rules.leastSideClearance);
-  const list = walls.map(({ from, to, straight, sideClearance, undercut, draft }) => {
-    const what = straight ? 'the wall' : 'the curve';
-    const has = undercut ? 'it is undercut, and the sweep takes it away' : degrees(sideClearance);
+  const named = walls.filter((wall) => wall.straight || wall.undercut);
+  const list = named.map(({ from, to, straight, sideClearance, undercut, draft }) => {
+    const has = undercut ? 'undercut, the sweep takes it away' : degrees(sideClearance);
     const cure = draft === null ? `no draft gives ${least}` : `${degrees(draft)} of draft gives ${least}`;
-    return `${what} ${placeOf(from, to, say)} (${has}; ${cure})`;
+    return `on the ${straight ? 'wall' : 'curve'} ${placeOf(from, to, say)} (${has}; ${cure})`;
   });
-  return `The knife for the ${name} rubs sideways, with less than the shop's ${least} of side clearance, where the profile stands too square to the spindle: ${list.join(', ')}. Give straight walls that draft, or have side relief ground there.`;
+  if (named.length < walls.length) list.push('where its curves run square to the spindle');
+  const cure =
+    named.length > 0
+      ? 'Give straight walls that draft, or have side relief ground there'
+      : 'Have side relief ground there';
+  return `The knife for the ${name} has less side clearance than the shop's ${least} and rubs ${list.join(', ')}. ${cure}.`;
 }
 
 function placeOf(from: TightWall['from'], to: TightWall['to'], say: (mm: number) => string): string {
