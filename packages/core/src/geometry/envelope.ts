@@ -18,8 +18,8 @@ export function upperEnvelope(groups: readonly Chain[]): Chain {
   });
   if (threads.length === 0)
     throw new RangeError(`no width to take an envelope over in ${groups.length} groups of curves`);
-  const from = Math.min(...threads.map(({ x0 }) => x0));
-  const to = Math.max(...threads.map(({ x1 }) => x1));
+  const from = threads.reduce((least, { x0 }) => Math.min(least, x0), Number.POSITIVE_INFINITY);
+  const to = threads.reduce((most, { x1 }) => Math.max(most, x1), Number.NEGATIVE_INFINITY);
 
   const chain: Curve[] = [];
   let top: Thread | undefined;

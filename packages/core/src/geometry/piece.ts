@@ -4,11 +4,18 @@ import type { Curve } from './curve.ts';
 /**
  * A curve with one height at every x: a line, or an arc within the upper or the lower half of its circle, run left to right.
  *
- * x0 < x1 always, so `turn` is -1 (clockwise) on the upper half and +1 on the lower. `low` and `high` bound its height, mm.
+ * x0 < x1 always, so `turn` is -1 (clockwise) on the upper half and +1 on the lower.
  */
-export interface Piece extends Curve {
-  readonly low: number;
-  readonly high: number;
+export type Piece = Curve;
+
+/** Least height of a piece, mm. */
+export function lowOf(p: Piece): number {
+  return p.turn > 0 && p.x0 < p.cx && p.cx < p.x1 ? p.cy - p.r : Math.min(p.y0, p.y1);
+}
+
+/** Greatest height of a piece, mm. */
+export function highOf(p: Piece): number {
+  return p.turn < 0 && p.x0 < p.cx && p.cx < p.x1 ? p.cy + p.r : Math.max(p.y0, p.y1);
 }
 
 /** Height of a piece at x, mm; beyond its ends the height of the nearer end. Accurate to rounding at the size of its radius. */
@@ -27,8 +34,13 @@ export function heightAt(p: Piece, x: number): number {
  */
 export function splitCurve(c: Curve, out: Piece[]): void {
   if (c.turn === 0) {
-    if (c.x0 < c.x1) pushPiece(out, c.x0, c.y0, c.x1, c.y1, c, 0);
-    else if (c.x1 < c.x0) pushPiece(out, c.x1, c.y1, c.x0, c.y0, c, 0);
+    if (c.x0 < c.x1) out.push(c);
+    else if (c.x1 < c.x0) out.push(pieceOf(c, c.x1, c.y1, c.x0, c.y0, 0));
+    return;
+  }
+  // A whole arc on one half and run left to right is its own piece: the usual case, which then costs nothing.
+  if (c.x0 < c.x1 && (c.turn < 0 ? c.y0 > c.cy && c.y1 > c.cy : c.y0 < c.cy && c.y1 < c.cy)) {
+    out.push(c);
     return;
   }
   // Take every arc clockwise: rightwards along the upper half, leftwards along the lower.
@@ -43,8 +55,8 @@ export function splitCurve(c: Curve, out: Piece[]): void {
     const arrives = half === endHalf && half * (x - endX) <= ARC_END;
     const stopX = arrives ? endX : c.cx + half * c.r;
     const stopY = arrives ? endY : c.cy;
-    if (half > 0 && x < stopX) pushPiece(out, x, y, stopX, stopY, c, -1);
-    else if (half < 0 && stopX < x) pushPiece(out, stopX, stopY, x, y, c, 1);
+    if (half > 0 && x < stopX) out.push(pieceOf(c, x, y, stopX, stopY, -1));
+    else if (half < 0 && stopX < x) out.push(pieceOf(c, stopX, stopY, x, y, 1));
     if (arrives) return;
     x = stopX;
     y = stopY;
@@ -62,9 +74,6 @@ function halfOf(c: Curve, x: number, y: number, entering: boolean): -1 | 1 {
   return x < c.cx === entering ? 1 : -1;
 }
 
-function pushPiece(out: Piece[], x0: number, y0: number, x1: number, y1: number, c: Curve, turn: -1 | 0 | 1): void {
-  const crowned = turn !== 0 && x0 < c.cx && c.cx < x1;
-  const low = crowned && turn > 0 ? c.cy - c.r : Math.min(y0, y1);
-  const high = crowned && turn < 0 ? c.cy + c.r : Math.max(y0, y1);
-  out.push({ x0, y0, x1, y1, cx: c.cx, cy: c.cy, r: c.r, turn, low, high });
+function pieceOf(c: Curve, x0: number, y0: number, x1: number, y1: number, turn: -1 | 0 | 1): Piece {
+  return { x0, y0, x1, y1, cx: c.cx, cy: c.cy, r: c.r, turn };
 }

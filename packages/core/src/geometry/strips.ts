@@ -1,6 +1,6 @@
 import { SAME_LENGTH, SLIVER, STRIP_WIDTH } from '../tolerance.ts';
 import { meetCarriers } from './crossing.ts';
-import { heightAt, type Piece } from './piece.ts';
+import { heightAt, highOf, lowOf, type Piece } from './piece.ts';
 import { placeAt, type Thread, threadHeight } from './thread.ts';
 
 /**
@@ -65,7 +65,7 @@ function collectStops(byStart: readonly Thread[], from: number, to: number): Flo
     for (const s of present) {
       if (s.x1 <= t.x0) continue;
       present[still++] = s;
-      if (s.of !== t.of && overlap(s, t)) pushCrossings(s, t, stops, from, to);
+      if (s.of !== t.of && overlap(s.low, s.high, t.low, t.high)) pushCrossings(s, t, stops, from, to);
     }
     present.length = still;
     present.push(t);
@@ -75,14 +75,9 @@ function collectStops(byStart: readonly Thread[], from: number, to: number): Flo
   return Float64Array.from(stops).sort();
 }
 
-/** Whether the heights of two boundaries come within 1e-9 mm of each other anywhere, so that they may touch. */
-function overlap(a: Heights, b: Heights): boolean {
-  return a.low <= b.high + SAME_LENGTH && b.low <= a.high + SAME_LENGTH;
-}
-
-interface Heights {
-  readonly low: number;
-  readonly high: number;
+/** Whether two ranges of height come within 1e-9 mm of each other, so that what they bound may touch. */
+function overlap(lowA: number, highA: number, lowB: number, highB: number): boolean {
+  return lowA <= highB + SAME_LENGTH && lowB <= highA + SAME_LENGTH;
 }
 
 /** Adds a stop wherever two threads may change order, walking the pieces of both side by side. */
@@ -97,7 +92,7 @@ function pushCrossings(s: Thread, t: Thread, stops: number[], from: number, to: 
     const left = Math.max(p.x0, q.x0, start);
     const right = Math.min(p.x1, q.x1, end);
     if (left >= end) return;
-    if (overlap(p, q)) pushMeetings(p, q, left, right, stops);
+    if (overlap(lowOf(p), highOf(p), lowOf(q), highOf(q))) pushMeetings(p, q, left, right, stops);
     if (p.x1 <= q.x1) i++;
     else k++;
   }

@@ -1,6 +1,6 @@
 import { STRIP_WIDTH } from '../tolerance.ts';
 import type { Chain, Curve } from './curve.ts';
-import { heightAt, type Piece, splitCurve } from './piece.ts';
+import { heightAt, highOf, lowOf, type Piece, splitCurve } from './piece.ts';
 
 /**
  * Pieces joined end to end, left to right: a stretch of boundary with one height at every x, however many lines and arcs
@@ -55,8 +55,8 @@ function threadOf(pieces: readonly Piece[], of: number, id: number): Thread {
   let low = Number.POSITIVE_INFINITY;
   let high = Number.NEGATIVE_INFINITY;
   for (const p of pieces) {
-    if (p.low < low) low = p.low;
-    if (p.high > high) high = p.high;
+    low = Math.min(low, lowOf(p));
+    high = Math.max(high, highOf(p));
   }
   return { pieces, x0: pieces[0]!.x0, x1: pieces[pieces.length - 1]!.x1, low, high, of, id };
 }
@@ -68,7 +68,7 @@ function runsRight(c: Curve, piece: Piece): boolean {
 
 /** A level thread between two x: a face of the stock. */
 export function levelThread(x0: number, x1: number, y: number, of: number, id: number): Thread {
-  const piece: Piece = { x0, y0: y, x1, y1: y, cx: 0, cy: 0, r: 0, turn: 0, low: y, high: y };
+  const piece: Piece = { x0, y0: y, x1, y1: y, cx: 0, cy: 0, r: 0, turn: 0 };
   return { pieces: [piece], x0, x1, low: y, high: y, of, id };
 }
 

@@ -55,11 +55,9 @@ function sweptEdge(drawn: Chain, cos: number, sin: number): Chain {
 function runOut(chain: Chain): Chain {
   const first = chain[0]!;
   const last = chain[chain.length - 1]!;
-  const run: Curve[] = [];
-  if (first.x0 > 0) run.push(line(0, first.y0, first.x0, first.y0));
-  run.push(...chain);
-  if (last.y1 > 0) run.push(line(last.x1, last.y1, last.x1, 0));
-  return run;
+  const before = first.x0 > 0 ? [line(0, first.y0, first.x0, first.y0)] : [];
+  const after = last.y1 > 0 ? [line(last.x1, last.y1, last.x1, 0)] : [];
+  return before.length + after.length === 0 ? chain : [...before, ...chain, ...after];
 }
 
 /** A depth and a distance that lie outside stock and chain alike, where the run-out may stop. */

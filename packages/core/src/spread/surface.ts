@@ -68,9 +68,8 @@ function findShallows(pieces: readonly Piece[]): { x: number; depth: number }[] 
   const found: { x: number; depth: number }[] = [];
   for (let i = 0; i < pieces.length; i++) {
     const p = pieces[i]!;
-    if (p.turn !== 0 && p.x0 < p.cx && p.cx < p.x1 && p.low < Math.min(p.y0, p.y1)) {
-      found.push({ x: p.cx, depth: p.low });
-    }
+    // The lowest point of an arc's lower half: the shallowest of a hollow seen from the face.
+    if (p.turn > 0 && p.x0 < p.cx && p.cx < p.x1) found.push({ x: p.cx, depth: p.cy - p.r });
     const next = pieces[i + 1];
     if (next === undefined) continue;
     const depth = Math.min(p.y1, next.y0);
