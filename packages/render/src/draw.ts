@@ -1,52 +1,51 @@
 import type { Report } from '@fielded/core';
 import { verdictSentence } from '@fielded/core';
-import { layDimensions } from './dimension/lay-dimensions.ts';
 import type { Item, Scene } from './scene.ts';
 import { itemsBox, moveItems } from './scene.ts';
 import type { Theme } from './style.ts';
 import { sceneToSvg } from './svg.ts';
 import { safeText } from './text/safe-text.ts';
 import { drawFoot } from './views/foot.ts';
-import { sketchJoint } from './views/joint.ts';
-import { sketchSection } from './views/section.ts';
-import { facesSentence, tongueSentence, verdictHeading } from './words/verdict.ts';
-
-/** The drawings there are: the panel's edge alone, or in its frame. */
-export type View = 'section' | 'joint';
+import type { PlainView } from './views/views.ts';
+import { usualScale, VIEWS } from './views/views.ts';
+import { verdictHeading } from './words/verdict.ts';
 
 export interface SceneOptions {
-  readonly view: View;
-  /** Paper mm for one mm of wood; 2 unless told (2:1). */
+  readonly view: PlainView;
+  /** Paper mm for one mm of wood; by default what suits the view: 2 (2:1) for sections, less for doors. */
   readonly scale?: number;
+  /** Which of the job's doors `door` and `panel` draw, from 0. */
+  readonly door?: number;
 }
 
 export interface DrawOptions extends SceneOptions {
   /** `print`: ink on white; `light` and `dark` for screens. */
   readonly theme?: Theme;
+  /** Leaves out everything but the drawing: no foot, no sheet behind it. */
+  readonly bare?: boolean;
 }
 
 const MARGIN = 8;
-const NAMES: Readonly<Record<View, string>> = { section: 'Section of the panel', joint: 'Joint in section' };
 
 /**
  * A drawing of a report as plain data, on paper just large enough for it.
  *
- * @throws RangeError unless the scale is above 0.
+ * @throws RangeError unless the scale is above 0, and for a door that the job does not have.
  */
-export function scene(report: Report, options: SceneOptions): Scene {
-  const scale = options.scale ?? 2;
+export function scene(report: Report, options: SceneOptions & { readonly bare?: boolean }): Scene {
+  const { view, door = 0 } = options;
+  const scale = options.scale ?? usualScale(view, report, door);
   if (!(scale > 0 && Number.isFinite(scale))) throw new RangeError(`scale ${scale}`);
-  const name = NAMES[options.view];
-  const sketch = options.view === 'section' ? sketchSection(report, scale) : sketchJoint(report, scale);
-  const drawing = layDimensions(sketch);
-  const notes = [tongueSentence(report), options.view === 'joint' ? facesSentence(report) : ''];
-  const items = [...drawing, ...drawFoot(report, name, scale, itemsBox(drawing)!, notes)];
+  const name = VIEWS[view].name(report, door);
+  const drawing = VIEWS[view].draw(report, scale, door, null);
+  const foot = options.bare ? [] : drawFoot(report, name, scale, itemsBox(drawing)!, VIEWS[view].notes(report));
+  const items = [...drawing, ...foot];
   const box = itemsBox(items)!;
   return {
     width: box.x1 - box.x0 + 2 * MARGIN,
     height: box.y1 - box.y0 + 2 * MARGIN,
     scale,
-    title: `${safeText(report.title)}: ${name.toLowerCase()}`,
+    title: titleOf(report, name),
     description: describe(report, drawing),
     items: moveItems(items, MARGIN - box.x0, MARGIN - box.y0),
   };
@@ -54,14 +53,20 @@ export function scene(report: Report, options: SceneOptions): Scene {
 
 /** A drawing of a report as SVG text: the same bytes for the same report. */
 export function draw(report: Report, options: DrawOptions): string {
-  return sceneToSvg(scene(report, options), { theme: options.theme ?? 'print' });
+  return sceneToSvg(scene(report, options), { theme: options.theme ?? 'print', bare: options.bare ?? false });
 }
 
-/** The drawing in words: the verdict, then every dimension. */
-function describe(report: Report, items: readonly Item[]): string {
+/** What a drawing is called: the job's title and the view's name. */
+export function titleOf(report: Report, name: string): string {
+  return `${safeText(report.title)}: ${name[0]!.toLowerCase()}${name.slice(1)}`;
+}
+
+/** A drawing in words: the verdict, then every dimension. */
+export function describe(report: Report, items: readonly Item[]): string {
   const labels = (list: readonly Item[]): string[] =>
-    list.flatMap((item) =>
-      item.kind !== 'group' ? [] : item.label === undefined ? labels(item.items) : [`${item.label}.`],
-    );
+    list.flatMap((item) => {
+      if (item.kind !== 'group') return [];
+      return item.label === undefined ? labels(item.items) : [`${item.label}.`];
+    });
   return [`${verdictHeading(report.fit.verdict)}.`, verdictSentence(report), ...labels(items)].join(' ');
 }

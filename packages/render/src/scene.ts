@@ -11,6 +11,7 @@ export type Role =
   | 'removed'
   | 'old'
   | 'outline'
+  | 'fine'
   | 'thin'
   | 'break'
   | 'hidden'

@@ -8,6 +8,7 @@ export interface Palette {
   readonly ink: string;
   readonly quiet: string;
   readonly hatch: string;
+  readonly grain: string;
   readonly removed: string;
   readonly judged: string;
   readonly trouble: string;
@@ -20,6 +21,7 @@ export const PALETTES: Readonly<Record<Theme, Palette>> = {
     ink: '#1d2430',
     quiet: '#5a6270',
     hatch: '#8a6a46',
+    grain: '#c4ae92',
     removed: '#f6efe5',
     judged: '#0b6e6e',
     trouble: '#b3261e',
@@ -29,6 +31,7 @@ export const PALETTES: Readonly<Record<Theme, Palette>> = {
     ink: '#1d2430',
     quiet: '#5a6270',
     hatch: '#8a6a46',
+    grain: '#c4ae92',
     removed: '#f1e8da',
     judged: '#0b6e6e',
     trouble: '#b3261e',
@@ -38,6 +41,7 @@ export const PALETTES: Readonly<Record<Theme, Palette>> = {
     ink: '#e8e4da',
     quiet: '#a8a69f',
     hatch: '#9c7b55',
+    grain: '#55473a',
     removed: '#23211f',
     judged: '#5cc4bd',
     trouble: '#ff8a80',
@@ -59,13 +63,14 @@ export const STYLES: Readonly<Record<Role, Style>> = {
   removed: { fill: 'removed' },
   old: { stroke: 'quiet', width: 0.25, dash: [3, 1.5] },
   outline: { stroke: 'ink', width: 0.5, cap: 'round' },
+  fine: { stroke: 'ink', width: 0.35, cap: 'round' },
   thin: { stroke: 'ink', width: 0.25 },
   break: { stroke: 'ink', width: 0.25 },
   hidden: { stroke: 'ink', width: 0.25, dash: [2, 1] },
   cutter: { stroke: 'ink', width: 0.25, dash: [6, 1, 1, 1] },
   hatch: { stroke: 'hatch', width: 0.18, cap: 'butt' },
   'hatch-frame': { stroke: 'hatch', width: 0.18, cap: 'butt' },
-  grain: { stroke: 'hatch', width: 0.18, cap: 'round' },
+  grain: { stroke: 'grain', width: 0.18, cap: 'round' },
   judged: { stroke: 'judged', width: 0.5, cap: 'round' },
   'judged-thin': { stroke: 'judged', width: 0.25 },
   'judged-fill': { fill: 'judged' },

@@ -1,5 +1,6 @@
+import type { Curve } from '@fielded/core';
+import { line } from '../geometry/curves.ts';
 import type { Loop } from '../geometry/path.ts';
-import { polygon } from '../geometry/path.ts';
 import type { GroupItem, Item, TextItem } from '../scene.ts';
 import { path, textBox } from '../scene.ts';
 import { ARROW_LENGTH, arrowBox, arrowhead } from './arrow.ts';
@@ -35,6 +36,8 @@ export interface Drawn {
   /** The dimension line (or leader) first, then extension lines. */
   readonly lines: readonly Stretch[];
   readonly arrows: readonly Loop[];
+  /** Dimension arcs of angles. */
+  readonly arcs?: readonly Curve[];
   readonly texts: readonly TextItem[];
   readonly marks: Marks;
 }
@@ -124,18 +127,13 @@ export function drawnFigure(
 }
 
 /** A drawn dimension as one group, with what it measures. */
-export function dimensionGroup({ figure, lines, arrows, texts }: Drawn): GroupItem {
+export function dimensionGroup({ figure, lines, arrows, arcs = [], texts }: Drawn): GroupItem {
   const { key, of, value, label } = figure;
   const roles = toneRoles(figure.tone);
-  const strokes = lines.map((l) =>
-    polygon(
-      [
-        [l.x0, l.y0],
-        [l.x1, l.y1],
-      ],
-      false,
-    ),
-  );
+  const strokes = [...arcs, ...lines.map((l) => line(l.x0, l.y0, l.x1, l.y1))].map((c) => ({
+    curves: [c],
+    closed: false,
+  }));
   const items: Item[] = [path('lines', roles.line, strokes), path('arrows', roles.fill, arrows), ...texts];
   return { kind: 'group', key, of, value, label, items };
 }

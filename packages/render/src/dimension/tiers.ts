@@ -6,7 +6,7 @@ import { drawLinear, isUpright, spanOf, textFits } from './linear.ts';
 import { type Placed, trimExtensions } from './trim-extensions.ts';
 
 const FIRST_TIER = 10;
-const NEXT_TIER = 7;
+const NEXT_TIER = 7.5;
 /** Where texts hang under dimension lines too. */
 const NEXT_TIER_WITH_UNDER = 10.5;
 /** What it costs to stand one tier further out, so that a chain forms before a new tier does. */

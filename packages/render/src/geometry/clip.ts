@@ -3,7 +3,7 @@ import { arcAngles, pointAt } from './curves.ts';
 import type { Loop } from './path.ts';
 
 /** Where along a curve (0 to 1) it crosses the plumb line at `x`. */
-function crossingsAt(curve: Curve, x: number): number[] {
+export function crossingsAt(curve: Curve, x: number): number[] {
   if (curve.turn === 0) {
     if ((curve.x0 - x) * (curve.x1 - x) >= 0) return [];
     return [(x - curve.x0) / (curve.x1 - curve.x0)];
@@ -22,7 +22,7 @@ function crossingsAt(curve: Curve, x: number): number[] {
 }
 
 /** The part of a curve between two fractions of it. */
-function partOf(curve: Curve, from: number, to: number): Curve {
+export function partOf(curve: Curve, from: number, to: number): Curve {
   const a = from === 0 ? { x: curve.x0, y: curve.y0 } : pointAt(curve, from);
   const b = to === 1 ? { x: curve.x1, y: curve.y1 } : pointAt(curve, to);
   return { ...curve, x0: a.x, y0: a.y, x1: b.x, y1: b.y };
@@ -70,4 +70,10 @@ export function spanAt(loops: readonly Loop[], x: number): { top: number; bottom
     }
   }
   return top <= bottom ? { top, bottom } : null;
+}
+
+/** The curve mirrored so that x and y change places. */
+export function swapAxes(c: Curve): Curve {
+  const turn = (c.turn === 0 ? 0 : -c.turn) as Curve['turn'];
+  return { x0: c.y0, y0: c.x0, x1: c.y1, y1: c.x1, cx: c.cy, cy: c.cx, r: c.r, turn };
 }

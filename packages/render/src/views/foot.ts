@@ -14,6 +14,7 @@ const VERDICT_HEIGHT = 5;
 const TITLE_HEIGHT = 3.5;
 const NOTE_HEIGHT = 2.5;
 const ABOVE = 9;
+const LEAST_WIDTH = 120;
 
 /**
  * The lines under a drawing: a thin rule, the verdict with its mark and in words, and at the right what the drawing is.
@@ -21,7 +22,7 @@ const ABOVE = 9;
  */
 export function drawFoot(report: Report, name: string, scale: number, above: Box, notes: readonly string[]): Item[] {
   const left = above.x0;
-  const right = above.x1;
+  const right = Math.max(above.x1, left + LEAST_WIDTH);
   const rule = above.y1 + ABOVE;
   const { verdict } = report.fit;
   const role = goesTogether(verdict) ? 'judged-text' : 'trouble-text';

@@ -1,4 +1,5 @@
 import type { Curve, Report } from '@fielded/core';
+import { breakLine } from '../geometry/break-line.ts';
 import { joinCurves } from '../geometry/clip.ts';
 import { line } from '../geometry/curves.ts';
 import { hatchLoops } from '../geometry/hatch.ts';
@@ -6,7 +7,6 @@ import type { Loop } from '../geometry/path.ts';
 import { parsePath, placeLoops, reverseCurves } from '../geometry/path.ts';
 import type { Item } from '../scene.ts';
 import { path } from '../scene.ts';
-import { breakLine } from './panel-part.ts';
 
 /** The frame's edge as drawn: paper mm, the groove opening to the right at `sight`. */
 export interface FramePart {
@@ -19,7 +19,7 @@ export interface FramePart {
   readonly grooveFloor: number;
 }
 
-const FRAME_HATCH = 2.4;
+export const FRAME_HATCH = 2.4;
 /** Wood shown behind the groove, paper mm. */
 const BEHIND_GROOVE = 18;
 

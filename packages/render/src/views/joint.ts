@@ -6,6 +6,7 @@ import type { LeaderDimension } from '../dimension/leader.ts';
 import type { LinearDimension, Point, Side } from '../dimension/linear.ts';
 import { joinCurves } from '../geometry/clip.ts';
 import { line } from '../geometry/curves.ts';
+import type { Loop } from '../geometry/path.ts';
 import type { Item } from '../scene.ts';
 import { group, path } from '../scene.ts';
 import { goesTogether } from '../words/verdict.ts';
@@ -16,23 +17,16 @@ import { drawFramePart } from './frame-part.ts';
 import type { PanelPart } from './panel-part.ts';
 import { drawPanelPart, surfacesAt, tongueFaces } from './panel-part.ts';
 import { shoulderLeaders } from './section.ts';
+import type { Stand } from './stand.ts';
+import { standPanel } from './stand.ts';
 
 /** How far in front of the groove a panel that does not enter is drawn, paper mm. */
 const IN_FRONT = 16;
 
-/** Where the panel stands to the frame. Wood mm; (0, 0) is the panel's edge at its front face. */
-interface Stand {
-  /** How far the tongue is in; null when it is drawn in front of the groove. */
-  readonly inserted: number | null;
-  readonly sight: number;
-  /** The frame's front face, down from the panel's. */
-  readonly front: number;
-}
-
 /** The panel in its frame: pushed in as far as it goes and hard against the groove's front wall, or in front of a groove that it does not enter. */
 export function sketchJoint(report: Report, scale: number): Sketch {
   const part = drawPanelPart(report, { scale, x: 0, y: 0 });
-  const stand = standPanel(report, part, scale);
+  const stand = standPanel(report, part, IN_FRONT / scale, 'front wall');
   const frame = drawFramePart(report, scale, stand.sight * scale, stand.front * scale);
   const bottom = report.section.thickness * scale;
   const frontFace = stand.front * scale;
@@ -57,20 +51,8 @@ export function sketchJoint(report: Report, scale: number): Sketch {
   };
 }
 
-function standPanel(report: Report, part: PanelPart, scale: number): Stand {
-  const { fit, tongue, frame } = report;
-  if (fit.frontFace && fit.deepestInsertion !== null) {
-    const inserted = Math.min(tongue.insertion, fit.deepestInsertion);
-    return { inserted, sight: inserted, front: fit.frontFace.most };
-  }
-  const tip = surfacesAt(part, 0);
-  const grooveMiddle = frame.groove.setback + frame.groove.width / 2;
-  const front = tip ? (tip.top + tip.bottom) / 2 - grooveMiddle : 0;
-  return { inserted: null, sight: -IN_FRONT / scale, front };
-}
-
 /** Groove walls and tongue faces where they lie within each other. */
-function judgedLines(part: PanelPart, frame: FramePart, stand: Stand, scale: number): Curve[] {
+export function judgedLines(part: PanelPart, frame: FramePart, stand: Stand, scale: number): Curve[] {
   if (stand.inserted === null || stand.inserted <= 0) return [];
   const mouth = stand.inserted * scale;
   return [
@@ -81,13 +63,13 @@ function judgedLines(part: PanelPart, frame: FramePart, stand: Stand, scale: num
 }
 
 /** A cross where a tongue that stops short wedges: on the wall it meets at the mouth and not yet before it. */
-function bindingMarks(report: Report, part: PanelPart, frame: FramePart, stand: Stand, scale: number) {
+export function bindingMarks(report: Report, part: PanelPart, frame: FramePart, stand: Stand, scale: number): Loop[] {
   if (report.fit.verdict !== 'stops-short' || stand.inserted === null) return [];
   const mouth = surfacesAt(part, stand.inserted);
   const before = surfacesAt(part, stand.inserted * 0.9);
   if (!mouth || !before) return [];
   const x = stand.inserted * scale;
-  const marks = [];
+  const marks: Loop[] = [];
   if (before.top - mouth.top > 1e-4) marks.push(...cross(x, frame.grooveTop, 1.8));
   if (mouth.bottom - before.bottom > 1e-4) marks.push(...cross(x, frame.grooveFloor, 1.8));
   return marks;

@@ -1,4 +1,5 @@
 import type { Curve, Report } from '@fielded/core';
+import { breakLine } from '../geometry/break-line.ts';
 import { curvesBetween, joinCurves, spanAt } from '../geometry/clip.ts';
 import { line } from '../geometry/curves.ts';
 import { hatchLoops } from '../geometry/hatch.ts';
@@ -6,6 +7,8 @@ import type { Loop, Placing } from '../geometry/path.ts';
 import { parsePath, placeLoops, polygon } from '../geometry/path.ts';
 import type { Item } from '../scene.ts';
 import { path } from '../scene.ts';
+
+export { breakLine };
 
 /** The panel's edge as drawn: paper mm. */
 export interface PanelPart {
@@ -27,13 +30,11 @@ const NEAR = 1e-6;
 export function drawPanelPart(report: Report, placing: Placing): PanelPart {
   const { outline, width } = report.section;
   const reach = Math.max(0, ...report.section.cuts.map((cut) => cut.reach));
-  const shown = Math.min(width, Math.max(reach + FIELD_SHOWN / placing.scale, 1));
-  const section = parsePath(outline).map((loop) => shorten(loop, width, shown));
+  const { to, shorten } = shortenTo(width, reach, placing.scale);
+  const section = parsePath(outline).map(shorten);
   const woods = placeLoops(section, placing);
-  const right = placing.x + placing.scale * shown;
-  const atBreak = (curve: Curve) => Math.abs(curve.x0 - right) < NEAR && Math.abs(curve.x1 - right) < NEAR;
-  const edges = woods.flatMap((loop) => startAfter(loop.curves, atBreak));
-  const breaks = woods.flatMap((loop) => loop.curves.filter(atBreak)).map((c) => breakLine(right, c.y0, c.y1));
+  const right = placing.x + placing.scale * to;
+  const { edges, breaks } = splitBreaks(woods, { x: right, y: 0 }, false);
   return {
     items: [
       path('wood', 'wood', woods),
@@ -48,10 +49,28 @@ export function drawPanelPart(report: Report, placing: Placing): PanelPart {
   };
 }
 
-/** Moves the far end of the section, where it is only field, from `width` to `shown`. */
-function shorten(loop: Loop, width: number, shown: number): Loop {
-  const nearer = (x: number) => (x > width - NEAR ? shown : x);
-  return { ...loop, curves: loop.curves.map((curve) => ({ ...curve, x0: nearer(curve.x0), x1: nearer(curve.x1) })) };
+/** Where the section is broken off in the field, wood mm, and the loops with their far end moved there. */
+export function shortenTo(width: number, reach: number, scale: number): { to: number; shorten: (loop: Loop) => Loop } {
+  const to = Math.min(width, Math.max(reach + FIELD_SHOWN / scale, 1));
+  const nearer = (x: number) => (x > width - NEAR ? to : x);
+  const shorten = (loop: Loop) => ({
+    ...loop,
+    curves: loop.curves.map((curve) => ({ ...curve, x0: nearer(curve.x0), x1: nearer(curve.x1) })),
+  });
+  return { to, shorten };
+}
+
+/** Parts the outline of a section from the line where it is broken off: plumb through `at`, or level. Paper mm. */
+export function splitBreaks(
+  loops: readonly Loop[],
+  at: { x: number; y: number },
+  level: boolean,
+): { edges: Curve[]; breaks: Loop[] } {
+  const near = (a: number, b: number) => Math.abs(a - b) < NEAR;
+  const atBreak = (c: Curve) => (level ? near(c.y0, at.y) && near(c.y1, at.y) : near(c.x0, at.x) && near(c.x1, at.x));
+  const edges = loops.flatMap((loop) => startAfter(loop.curves, atBreak));
+  const breaks = loops.flatMap((loop) => loop.curves.filter(atBreak));
+  return { edges, breaks: breaks.map((c) => (level ? levelBreakLine(at.y, c.x0, c.x1) : breakLine(at.x, c.y0, c.y1))) };
 }
 
 /** The curves of a loop without those left out, started so that what remains hangs together. */
@@ -61,22 +80,10 @@ function startAfter(curves: readonly Curve[], leftOut: (curve: Curve) => boolean
   return turned.filter((curve) => !leftOut(curve));
 }
 
-/** A plumb break line with a zigzag in its middle, run on 2 mm past the part at both ends (ISO 128). */
-export function breakLine(x: number, y0: number, y1: number): Loop {
-  const top = Math.min(y0, y1) - 2;
-  const bottom = Math.max(y0, y1) + 2;
-  const middle = (top + bottom) / 2;
-  return polygon(
-    [
-      [x, top],
-      [x, middle - 2],
-      [x - 1.5, middle - 0.7],
-      [x + 1.5, middle + 0.7],
-      [x, middle + 2],
-      [x, bottom],
-    ],
-    false,
-  );
+/** A level break line. */
+function levelBreakLine(y: number, x0: number, x1: number): Loop {
+  const plumb = breakLine(0, x0, x1);
+  return { ...plumb, curves: plumb.curves.map((c) => line(c.y0, y + c.x0, c.y1, y + c.x1)) };
 }
 
 /** The wood that the cuts take, as a pale ground with the stock's old edge dashed; it lies under the panel. */

@@ -87,7 +87,7 @@ export function shoulderLeaders(report: Report, at: (x: number, y: number) => Po
     if (!(cut.shoulder > 0)) return [];
     const front = cut.side === 'front';
     const middle = front ? cut.shoulder / 2 : report.section.thickness - cut.shoulder / 2;
-    const directions = [150, 135, 120, 105].map((degrees) => radians(front ? -degrees : degrees));
+    const directions = [150, 135, 120, 105, 75, 60, 45].map((degrees) => radians(front ? -degrees : degrees));
     return [{ ...shoulderFigure(report, index), targets: [{ ...at(cut.reach, middle), directions }], arrow: true }];
   });
 }

@@ -1,0 +1,16 @@
+import type { Curve } from '@fielded/core';
+import { pointAt } from '../geometry/curves.ts';
+import type { Figure } from './figure.ts';
+import type { LeaderDimension, Target } from './leader.ts';
+
+const SHARES: readonly number[] = [0.5, 0.4, 0.6, 0.3, 0.7, 0.2, 0.8];
+
+/** A radius: a leader square to the arc, from within or from without, its arrow on the arc (ISO 129-1). */
+export function radiusDimension(figure: Figure, arc: Curve): LeaderDimension {
+  const targets = SHARES.map((share): Target => {
+    const { x, y } = pointAt(arc, share);
+    const outward = Math.atan2(y - arc.cy, x - arc.cx);
+    return { x, y, directions: [outward, outward + Math.PI] };
+  });
+  return { ...figure, targets, arrow: true };
+}

@@ -1,0 +1,28 @@
+import type { Curve } from '@fielded/core';
+import type { Loop } from './path.ts';
+import { reverseCurves } from './path.ts';
+
+const NEAR = 1e-6;
+
+/** Joins curves that together bound something, given in any order and direction, into closed loops. */
+export function chainLoops(curves: readonly Curve[]): Loop[] {
+  const left = [...curves];
+  const loops: Loop[] = [];
+  while (left.length) {
+    const run = [left.shift()!];
+    for (;;) {
+      const end = run[run.length - 1]!;
+      if (near(end.x1, end.y1, run[0]!.x0, run[0]!.y0) && run.length > 1) break;
+      const next = left.findIndex((c) => near(c.x0, c.y0, end.x1, end.y1) || near(c.x1, c.y1, end.x1, end.y1));
+      if (next < 0) break;
+      const [curve] = left.splice(next, 1);
+      run.push(near(curve!.x0, curve!.y0, end.x1, end.y1) ? curve! : reverseCurves([curve!])[0]!);
+    }
+    loops.push({ curves: run, closed: true });
+  }
+  return loops;
+}
+
+function near(ax: number, ay: number, bx: number, by: number): boolean {
+  return Math.abs(ax - bx) < NEAR && Math.abs(ay - by) < NEAR;
+}

@@ -1,0 +1,15 @@
+/** Sheets of paper, mm, upright: ISO 216 and the North American sizes. */
+export const PAPERS: Readonly<Record<PaperName, { readonly width: number; readonly height: number }>> = {
+  a4: { width: 210, height: 297 },
+  a3: { width: 297, height: 420 },
+  letter: { width: 215.9, height: 279.4 },
+  tabloid: { width: 279.4, height: 431.8 },
+};
+
+export type PaperName = 'a4' | 'letter' | 'a3' | 'tabloid';
+
+/** Scales that a drawing may have, the largest first: enlargements and reductions of ISO 5455. */
+export const SCALES: readonly number[] = [50, 20, 10, 5, 2, 1, 0.5, 0.2, 0.1, 0.05, 0.02, 0.01];
+
+/** Left white round a sheet; printers leave a little of it blank anyway. */
+export const SHEET_MARGIN = 12;

@@ -1,0 +1,146 @@
+import type { ClearedRegion, CutReport, Report } from '@fielded/core';
+import { cutOutline, formatNumber } from '@fielded/core';
+import type { Room, Sketch } from '../dimension/lay-dimensions.ts';
+import { layWithin } from '../dimension/lay-dimensions.ts';
+import { joinCurves } from '../geometry/clip.ts';
+import { hatchLoops } from '../geometry/hatch.ts';
+import type { Loop } from '../geometry/path.ts';
+import { loopsBox, parsePath } from '../geometry/path.ts';
+import { poseDirection, poseLoops, posePoint } from '../geometry/pose.ts';
+import type { Item } from '../scene.ts';
+import { group, itemsBox, moveItems, path, text } from '../scene.ts';
+import { fitText } from '../text/measure-text.ts';
+import { safeText } from '../text/safe-text.ts';
+import type { CutPose } from './cut-pose.ts';
+import { poseCut } from './cut-pose.ts';
+import { drawCutter, drawFence, drawTable } from './machine.ts';
+import { PANEL_HATCH, shortenTo, splitBreaks } from './panel-part.ts';
+import { dimensionProfile } from './profile-dimensions.ts';
+
+const HEADING = 3.5;
+const WORDS = 2.5;
+const BETWEEN = 14;
+const BEYOND = 9;
+
+/** What each cut takes, in running order, as the panel lies at the machine: its sizes, the face on the table, and the knife's edge. */
+export function drawCuts(report: Report, scale: number, room: Room | null): Item[] {
+  const items: Item[] = [];
+  let y = 0;
+  for (const index of report.section.cuts.keys()) {
+    const drawing = drawCut(report, index, scale, room);
+    const box = itemsBox(drawing)!;
+    items.push(group(`cut ${index + 1}`, moveItems(drawing, -box.x0, y - box.y0)));
+    y += box.y1 - box.y0 + BETWEEN;
+  }
+  return items;
+}
+
+/** What one cut takes, under its name. */
+export function drawCut(report: Report, index: number, scale: number, room: Room | null): Item[] {
+  const drawing = layWithin(sketchCut(report, index, scale), room && { width: room.width, height: Infinity });
+  const box = itemsBox(drawing)!;
+  return [...moveItems(headingOf(report, index, box.x1 - box.x0), box.x0, box.y0 - 12 + HEADING), ...drawing];
+}
+
+/** The cut's number and name, how it is run, and what it takes that its drawing keeps. */
+function headingOf(report: Report, index: number, room: number): Item[] {
+  const cut = report.section.cuts[index]!;
+  const name = safeText(cut.name);
+  const { words } = poseCut(cut, report.section.thickness, 1);
+  const lost =
+    cut.takenFromDrawing > 0.005
+      ? ` · the sweep takes ${formatNumber(cut.takenFromDrawing, 1)} mm² that the drawing keeps`
+      : '';
+  const title = fitText(`${index + 1}  ${name}`, HEADING, Math.max(room, 60));
+  return [text('name', 'text', 0, 0, title, HEADING), text('how', 'quiet', 0, 5.2, `${words}${lost}`, WORDS)];
+}
+
+function sketchCut(report: Report, index: number, scale: number): Sketch {
+  const { cuts, thickness, width } = report.section;
+  const cut = cuts[index]!;
+  const reach = Math.max(...cuts.map((other) => other.reach));
+  const shown = shortenTo(width, reach, scale);
+  const pose = poseCut(cut, thickness, scale);
+  const stateAfter = (count: number): Loop[] => {
+    const outline = cutOutline(
+      thickness,
+      width,
+      cuts.slice(0, count).map((made) => regionOf(made, thickness)),
+    );
+    return poseLoops(
+      pose.pose,
+      parsePath(outline).map((loop) => shown.shorten(loop)),
+    );
+  };
+  const before = stateAfter(index);
+  const after = stateAfter(index + 1);
+  const breakAt = posePoint(pose.pose, shown.to, 0);
+  const { edges, breaks } = splitBreaks(after, breakAt, pose.against === 'fence');
+  const old = splitBreaks(before, breakAt, pose.against === 'fence').edges;
+  const swept = poseLoops(pose.pose, parsePath(cut.swept)).flatMap(({ curves }) => curves);
+  const box = loopsBox(before)!;
+  const machine = machineOf(pose, cut, box, scale);
+  const cutter = cutterOf(pose, cut, swept);
+  const items: Item[] = [
+    path('removed', 'removed', before),
+    path('old', 'old', joinCurves(old)),
+    path('wood', 'wood', after),
+    path('hatch', 'hatch', joinCurves(hatchLoops(after, PANEL_HATCH, true))),
+    path('break', 'break', breaks),
+    path('outline', 'outline', joinCurves(edges)),
+    cutter,
+    machine.items,
+  ];
+  if (cut.takenFromDrawing > 0.005)
+    items.push(path('drawn', 'trouble-thin', poseLoops(pose.pose, parsePath(cut.drawn))));
+  const { tiers, leaders, angles, ordinates } = dimensionProfile(report, index, pose);
+  return {
+    items,
+    outlines: [...edges, ...old, ...breaks.flatMap(({ curves }) => curves), ...outlinesOf(machine.items)],
+    woods: after,
+    around: machine.box,
+    tiers,
+    interiors: [],
+    leaders,
+    angles,
+    ordinates,
+  };
+}
+
+/** Lines that belong to items, for texts to keep clear of. */
+function outlinesOf(item: Item): Loop['curves'][number][] {
+  if (item.kind === 'group') return item.items.flatMap(outlinesOf);
+  return item.kind === 'path' ? item.loops.flatMap(({ curves }) => curves) : [];
+}
+
+function machineOf(
+  { pose, against }: CutPose,
+  cut: CutReport,
+  wood: NonNullable<ReturnType<typeof loopsBox>>,
+  scale: number,
+) {
+  if (against === 'fence') return drawFence(wood, -(cut.reach * scale) - 4, cut.depthCut * scale + 4);
+  const under = cut.run === 'under';
+  return drawTable(wood, under ? posePoint(pose, cut.reach, 0).x + 4 : wood.x0 - 6);
+}
+
+function cutterOf({ pose }: CutPose, cut: CutReport, swept: Loop['curves']): Item {
+  const out = poseDirection(pose, Math.PI);
+  const off = poseDirection(pose, cut.side === 'front' ? -Math.PI / 2 : Math.PI / 2);
+  const along = (angle: number, length: number) => ({ x: Math.cos(angle) * length, y: Math.sin(angle) * length });
+  return drawCutter(swept, along(out, BEYOND), along(off, BEYOND / 2));
+}
+
+/** What a cut clears, in cut coordinates: y down from the worked face. */
+function regionOf(cut: CutReport, thickness: number): ClearedRegion {
+  const curves = parsePath(cut.swept).flatMap((loop) => loop.curves);
+  if (cut.side === 'front') return { side: 'front', edge: curves };
+  const edge = curves.map((c) => ({
+    ...c,
+    y0: thickness - c.y0,
+    y1: thickness - c.y1,
+    cy: c.turn === 0 ? 0 : thickness - c.cy,
+    turn: (c.turn === 0 ? 0 : -c.turn) as typeof c.turn,
+  }));
+  return { side: 'back', edge };
+}

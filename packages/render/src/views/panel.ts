@@ -1,0 +1,132 @@
+import type { Curve, Report } from '@fielded/core';
+import type { Figure } from '../dimension/figure.ts';
+import type { Sketch } from '../dimension/lay-dimensions.ts';
+import type { LinearDimension, Point, Side } from '../dimension/linear.ts';
+import type { Box } from '../geometry/box.ts';
+import { joinCurves } from '../geometry/clip.ts';
+import { hatchLoops } from '../geometry/hatch.ts';
+import type { Loop } from '../geometry/path.ts';
+import { loopsBox, parsePath } from '../geometry/path.ts';
+import type { Pose } from '../geometry/pose.ts';
+import { poseLoops } from '../geometry/pose.ts';
+import type { Item } from '../scene.ts';
+import { group, path } from '../scene.ts';
+import { safeText } from '../text/safe-text.ts';
+import { figure } from './cut-dimensions.ts';
+import { mitres, rectangle } from './door.ts';
+import { drawGrain } from './grain.ts';
+import { splitBreaks } from './panel-part.ts';
+
+/** Between the panel's front and its sections, paper mm. */
+const APART = 16;
+const SMALL_HATCH = 1.2;
+
+/** The whole panel from the front, with the line that the frame covers, the field and the mitres, over its section across and beside its section along. */
+export function sketchPanel(report: Report, scale: number, index: number): Sketch {
+  const door = report.doors?.[index];
+  if (!door) throw new RangeError(`door ${index + 1} of ${report.doors?.length ?? 0}`);
+  const { width, height } = door.panel;
+  const reach = Math.max(0, ...report.section.cuts.filter(({ side }) => side === 'front').map((cut) => cut.reach));
+  const inset = (by: number): Box => ({
+    x0: by * scale,
+    y0: by * scale,
+    x1: (width - by) * scale,
+    y1: (height - by) * scale,
+  });
+  const edge = inset(0);
+  const hasField = reach > 0 && 2 * reach < Math.min(width, height);
+  const field = inset(hasField ? reach : 0);
+  const front: Item[] = [
+    path('wood', 'wood', [rectangle(edge)]),
+    drawGrain('grain', field, true),
+    path('sight line', 'cutter', [rectangle(inset(report.tongue.insertion))]),
+    path('field', 'thin', hasField ? [rectangle(field), ...mitres(edge, field)] : []),
+    path('outline', 'outline', [rectangle(edge)]),
+  ];
+  const below = height * scale + APART;
+  const beside = width * scale + APART;
+  const thick = report.section.thickness * scale;
+  // Looking down, the front is nearest; looking from the left, it is at the right (first-angle projection, ISO 128-3).
+  const across = drawWhole('section across', report, width, {
+    xx: scale,
+    xy: 0,
+    yx: 0,
+    yy: -scale,
+    x0: 0,
+    y0: below + thick,
+  });
+  const along = drawWhole('section along', report, height, {
+    xx: 0,
+    xy: -scale,
+    yx: scale,
+    yy: 0,
+    x0: beside + thick,
+    y0: 0,
+  });
+  const at = (x: number, y: number): Point => ({ x: x * scale, y: y * scale });
+  const tiers: LinearDimension[] = [];
+  const tier = (side: Side, of: Figure, from: Point, to: Point) => tiers.push({ ...of, side, from, to });
+  const name = safeText(door.name);
+  const size = (of: 'width' | 'height') =>
+    figure(
+      report,
+      `doors[${index}].panel.${of}`,
+      door.panel[of],
+      'panel',
+      `${of === 'width' ? 'Width' : 'Height'} of a panel of door ${name}`,
+    );
+  tier('above', size('width'), at(0, 0), at(width, 0));
+  tier('left', size('height'), at(0, 0), at(0, height));
+  const { visibleMargin } = report.fit;
+  if (hasField && visibleMargin !== null && visibleMargin > 0) {
+    const margin = figure(report, 'fit.visibleMargin', visibleMargin, 'margin', 'Visible margin');
+    const sight = report.tongue.insertion;
+    tier('left', margin, at(sight, sight), at(reach, sight + visibleMargin));
+  }
+  const woods = [rectangle(edge), ...across.woods, ...along.woods];
+  return {
+    items: [group('front', front), across.item, along.item],
+    outlines: [...rectangle(edge).curves, ...across.outlines, ...along.outlines],
+    woods,
+    around: loopsBox(woods)!,
+    tiers,
+    interiors: [],
+    leaders: [],
+  };
+}
+
+/** The panel's section from edge to edge, `length` mm of wood. */
+function drawWhole(
+  key: string,
+  report: Report,
+  length: number,
+  pose: Pose,
+): { item: Item; woods: Loop[]; outlines: Curve[] } {
+  const { outline, width } = report.section;
+  const middle = length / 2;
+  const half = parsePath(outline).map((loop) => ({
+    ...loop,
+    curves: loop.curves.map((c) => ({
+      ...c,
+      x0: c.x0 > width - 1e-6 ? middle : c.x0,
+      x1: c.x1 > width - 1e-6 ? middle : c.x1,
+    })),
+  }));
+  const far: Pose = {
+    ...pose,
+    xx: -pose.xx,
+    yx: -pose.yx,
+    x0: pose.x0 + pose.xx * length,
+    y0: pose.y0 + pose.yx * length,
+  };
+  const woods = [...poseLoops(pose, half), ...poseLoops(far, half)];
+  const level = pose.xx === 0;
+  const at = { x: pose.x0 + pose.xx * middle, y: pose.y0 + pose.yx * middle };
+  const { edges } = splitBreaks(woods, at, level);
+  const item = group(key, [
+    path('wood', 'wood', woods),
+    path('hatch', 'hatch', joinCurves(hatchLoops(woods, SMALL_HATCH, true))),
+    path('outline', 'fine', joinCurves(edges)),
+  ]);
+  return { item, woods, outlines: edges };
+}

@@ -1,0 +1,138 @@
+import type { Curve, CutReport, Report } from '@fielded/core';
+import { formatNumber } from '@fielded/core';
+import type { AngleDimension } from '../dimension/angle.ts';
+import type { LeaderDimension } from '../dimension/leader.ts';
+import type { LinearDimension, Side } from '../dimension/linear.ts';
+import type { OrdinateDimension } from '../dimension/ordinate.ts';
+import { radiusDimension } from '../dimension/radius.ts';
+import type { Loop } from '../geometry/path.ts';
+import { parsePath } from '../geometry/path.ts';
+import { poseDirection, poseLoops, posePoint } from '../geometry/pose.ts';
+import { safeText } from '../text/safe-text.ts';
+import { depthFigure, figure, fullDepthEnd, landFigure, reachFigure, shoulderFigure } from './cut-dimensions.ts';
+import type { CutPose } from './cut-pose.ts';
+
+/** Every size that a profile is set out by. */
+export interface ProfileDimensions {
+  readonly tiers: LinearDimension[];
+  readonly leaders: LeaderDimension[];
+  readonly angles: AngleDimension[];
+  readonly ordinates: OrdinateDimension[];
+}
+
+/** The sizes of one cut's profile, from which a knife could be set out: those its shape is defined by, its radii or its slope; a free outline by ordinates. */
+export function dimensionProfile(report: Report, index: number, pose: CutPose): ProfileDimensions {
+  const cut = report.section.cuts[index]!;
+  const { thickness } = report.section;
+  const front = cut.side === 'front';
+  /** Cut coordinates, in from the edge and below the worked face, to the paper. */
+  const at = (a: number, b: number) => posePoint(pose.pose, a, front ? b : thickness - b);
+  const direction = (degrees: number) => poseDirection(pose.pose, ((front ? degrees : -degrees) * Math.PI) / 180);
+  const floorEnd = fullDepthEnd(cut, thickness);
+  const tiers: LinearDimension[] = [
+    { ...depthFigure(report, index), side: pose.depthSide, from: at(0, 0), to: at(0, cut.depthCut) },
+    { ...reachFigure(report, index), side: pose.reachSide, from: at(0, 0), to: at(cut.reach, 0) },
+  ];
+  if (cut.land > 0)
+    tiers.push({ ...landFigure(report, index), side: pose.reachSide, from: at(0, 0), to: at(cut.land, 0) });
+  const leaders: LeaderDimension[] = [];
+  if (cut.shoulder > 0) {
+    const directions = [-150, -135, -120, -105, -75, -60, -45].map(direction);
+    leaders.push({
+      ...shoulderFigure(report, index),
+      targets: [{ ...at(cut.reach, cut.shoulder / 2), directions }],
+      arrow: true,
+    });
+  }
+  const drawn = parsePath(cut.drawn);
+  leaders.push(...radii(report, cut, index, poseLoops(pose.pose, drawn), pose.pose.xx || pose.pose.xy));
+  const angles = cut.shape === 'bevel' ? slope(report, cut, index, floorEnd, at) : [];
+  const ordinates = cut.shape === 'outline' ? outlineOrdinates(report, cut, index, drawn, at, pose) : [];
+  return { tiers, leaders, angles, ordinates };
+}
+
+function radii(
+  report: Report,
+  cut: CutReport,
+  index: number,
+  placed: readonly Loop[],
+  across: number,
+): LeaderDimension[] {
+  const arcs = placed.flatMap(({ curves }) => curves.filter((curve: Curve) => curve.turn !== 0));
+  return arcs.map((arc, i) => {
+    const radius = arc.r / Math.abs(across);
+    const shown = figure(report, `section.cuts[${index}].drawn`, radius, '', `Radius of ${safeText(cut.name)}`);
+    return radiusDimension({ ...shown, key: `section.cuts[${index}].radius ${i}`, text: `R ${shown.text}` }, arc);
+  });
+}
+
+/** The slope of a bevel to the worked face. */
+function slope(
+  report: Report,
+  cut: CutReport,
+  index: number,
+  floorEnd: number,
+  at: (a: number, b: number) => { x: number; y: number },
+): AngleDimension[] {
+  const run = cut.reach - floorEnd;
+  const rise = cut.depthCut - cut.shoulder;
+  if (!(run > 0 && rise > 0)) return [];
+  const degrees = (Math.atan2(rise, run) * 180) / Math.PI;
+  const vertex = at(cut.reach, cut.shoulder);
+  const level = at(cut.reach - 1, cut.shoulder);
+  const down = at(floorEnd, cut.depthCut);
+  const from = Math.atan2(level.y - vertex.y, level.x - vertex.x);
+  let sweep = Math.atan2(down.y - vertex.y, down.x - vertex.x) - from;
+  if (sweep > Math.PI) sweep -= 2 * Math.PI;
+  if (sweep < -Math.PI) sweep += 2 * Math.PI;
+  const length = Math.hypot(down.x - vertex.x, down.y - vertex.y);
+  const shown = figure(report, `section.cuts[${index}].drawn`, degrees, '', `Slope of ${safeText(cut.name)}`);
+  return [
+    {
+      ...shown,
+      key: `section.cuts[${index}].slope`,
+      text: `${formatNumber(degrees, 1)}°`,
+      under: '',
+      label: `Slope of ${safeText(cut.name)}: ${formatNumber(degrees, 1)}°`,
+      vertex,
+      from,
+      sweep,
+      radii: [0.55, 0.7, 0.4, 0.85, 1.1].map((share) => share * length),
+    },
+  ];
+}
+
+/** Where a free outline bends, in from the edge and below the face, each once. */
+function outlineOrdinates(
+  report: Report,
+  cut: CutReport,
+  index: number,
+  drawn: readonly Loop[],
+  at: (a: number, b: number) => { x: number; y: number },
+  pose: CutPose,
+): OrdinateDimension[] {
+  const front = cut.side === 'front';
+  const corners = drawn.flatMap(({ curves }) => curves.flatMap((c) => [[c.x0, c.y0] as const, [c.x1, c.y1] as const]));
+  const ordinates: OrdinateDimension[] = [];
+  const seen = new Set<string>();
+  const add = (kind: string, value: number, a: number, b: number, side: Side) => {
+    const shown = figure(
+      report,
+      `section.cuts[${index}].drawn`,
+      value,
+      '',
+      `${kind} of a corner of ${safeText(cut.name)}`,
+    );
+    const key = `section.cuts[${index}].${kind} ${shown.text}`;
+    if (seen.has(key) || value < 1e-6) return;
+    seen.add(key);
+    ordinates.push({ ...shown, key, side, point: at(a, b) });
+  };
+  const far: Side = pose.reachSide === 'above' ? 'above' : pose.reachSide === 'below' ? 'below' : 'left';
+  for (const [x, y] of corners) {
+    const b = front ? y : report.section.thickness - y;
+    if (x < cut.reach - 1e-6) add('distance in', x, x, b, far);
+    if (b < cut.depthCut - 1e-6) add('depth', b, x, b, pose.depthSide);
+  }
+  return ordinates;
+}

@@ -1,0 +1,100 @@
+import type { Report } from '@fielded/core';
+import type { Room } from '../dimension/lay-dimensions.ts';
+import { layWithin } from '../dimension/lay-dimensions.ts';
+import type { Item } from '../scene.ts';
+import { safeText } from '../text/safe-text.ts';
+import { facesSentence, tongueSentence } from '../words/verdict.ts';
+import { drawCuts } from './cuts.ts';
+import { sketchDetail } from './detail.ts';
+import { sketchDoor } from './door.ts';
+import { sketchJoint } from './joint.ts';
+import { sketchPanel } from './panel.ts';
+import { sketchSection } from './section.ts';
+
+/** The drawings of one thing each; `door` and `panel` need doors in the job. */
+export type PlainView = 'section' | 'joint' | 'detail' | 'cuts' | 'panel' | 'door';
+
+/** One kind of drawing. */
+interface ViewEntry {
+  /** What it is, for the title. */
+  readonly name: (report: Report, door: number) => string;
+  /** Laid out at a scale; broken where it would not fit the room. `door` counts from 0. */
+  readonly draw: (report: Report, scale: number, door: number, room: Room | null) => Item[];
+  /** The scales it is drawn at, the largest that suits first; see `usualScale`. */
+  readonly scales: readonly number[];
+  /** Its size in wood mm that has to fit, for choosing a scale. */
+  readonly extent: (report: Report, door: number) => number;
+  /** What else is worth knowing, as sentences. */
+  readonly notes: (report: Report) => readonly string[];
+}
+
+/** How large a drawing may be on free paper, mm. */
+const FREE = 220;
+
+const grooveExtent = ({ frame }: Report) => frame.groove.depth + 8;
+const edgeExtent = ({ section }: Report) => section.width / 2;
+const doorExtent = (report: Report, door: number) =>
+  Math.max(report.doors?.[door]?.width ?? 0, report.doors?.[door]?.height ?? 0);
+const tongueNote = (report: Report) => [tongueSentence(report)];
+
+export const VIEWS: Readonly<Record<PlainView, ViewEntry>> = {
+  section: {
+    name: () => 'Section of the panel',
+    draw: (report, scale, _, room) => layWithin(sketchSection(report, scale), room),
+    scales: [2, 1],
+    extent: edgeExtent,
+    notes: tongueNote,
+  },
+  joint: {
+    name: () => 'Joint in section',
+    draw: (report, scale, _, room) => layWithin(sketchJoint(report, scale), room),
+    scales: [2, 1],
+    extent: edgeExtent,
+    notes: (report) => [tongueSentence(report), facesSentence(report)],
+  },
+  detail: {
+    name: () => 'Tongue and groove',
+    draw: (report, scale, _, room) => layWithin(sketchDetail(report, scale), room),
+    scales: [10, 5],
+    extent: grooveExtent,
+    notes: (report) => [tongueSentence(report), facesSentence(report)],
+  },
+  cuts: {
+    name: () => 'The cuts in running order',
+    draw: (report, scale, _, room) => drawCuts(report, scale, room),
+    scales: [2, 1],
+    extent: edgeExtent,
+    notes: tongueNote,
+  },
+  panel: {
+    name: (report, door) => `Panel of door ${doorName(report, door)}`,
+    draw: (report, scale, door, room) => layWithin(sketchPanel(report, scale, door), room),
+    scales: [1, 0.5, 0.2, 0.1, 0.05, 0.02],
+    extent: doorExtent,
+    notes: () => [],
+  },
+  door: {
+    name: (report, door) => `Door ${doorName(report, door)}`,
+    draw: (report, scale, door, room) => layWithin(sketchDoor(report, scale, door), room),
+    scales: [1, 0.5, 0.2, 0.1, 0.05, 0.02],
+    extent: doorExtent,
+    notes: () => [],
+  },
+};
+
+function doorName(report: Report, door: number): string {
+  return safeText(report.doors?.[door]?.name ?? '');
+}
+
+/** The scale that a view is drawn at unless told: the largest of its usual ones at which it stays within 220 mm or so. */
+export function usualScale(view: PlainView, report: Report, door: number): number {
+  const { scales, extent } = VIEWS[view];
+  return scales.find((scale) => extent(report, door) * scale <= FREE) ?? scales[scales.length - 1]!;
+}
+
+/** The views that a report has what it takes for. */
+export function viewsOf(report: Report): PlainView[] {
+  return (Object.keys(VIEWS) as PlainView[]).filter(
+    (view) => !(view === 'door' || view === 'panel') || report.doors?.length,
+  );
+}
