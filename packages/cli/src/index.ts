@@ -6,13 +6,14 @@ import { check } from './commands/check.ts';
 import { draw } from './commands/draw.ts';
 import { HELP } from './commands/help.ts';
 import { knife } from './commands/knife.ts';
+import { solve } from './commands/solve.ts';
 import { type Io, processIo, safe } from './io.ts';
 
 export type { Io } from './io.ts';
 
 type Command = (argv: readonly string[], io: Io) => Promise<number>;
 
-const COMMANDS: Readonly<Record<string, Command>> = { check, draw, knife, board, help };
+const COMMANDS: Readonly<Record<string, Command>> = { check, draw, solve, knife, board, help };
 
 /**
  * Runs the command line; `argv` without the interpreter and the script. Gives the exit status: 0 all is well, 1 a job

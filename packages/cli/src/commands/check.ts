@@ -5,11 +5,15 @@ import { plainReport } from '../report/plain-report.ts';
 import { type Checked, summary } from '../report/summary.ts';
 import { painter } from '../terminal/paint.ts';
 import { startProgress } from '../terminal/progress.ts';
-import { checkJob, exitStatus, openShop } from './read-jobs.ts';
+import { exitStatus, openShop, readOneJob } from './read-jobs.ts';
+import { evaluateJob, readSimulation } from './simulate.ts';
 
-export const OPTIONS = {
+const OPTIONS = {
   json: { type: 'boolean' },
   shop: { type: 'string' },
+  simulate: { type: 'string' },
+  seed: { type: 'string' },
+  uniform: { type: 'boolean' },
 } as const;
 
 /** `fielded check`: the report on one job, or a table of several. Gives the greatest exit status of them all. */
@@ -20,6 +24,7 @@ export async function check(argv: readonly string[], io: Io): Promise<number> {
   const shop = await openShop(values.shop as string | undefined, io);
   if (shop === null) return 2;
 
+  const simulation = readSimulation(values);
   const found = positionals.map(findJobs);
   const jobs = found.flatMap((one) => one.jobs);
   const several = positionals.length > 1 || found.some((one) => one.folder);
@@ -30,7 +35,8 @@ export async function check(argv: readonly string[], io: Io): Promise<number> {
   const checked: Checked[] = [];
   for (const job of jobs) {
     await progress.step(job.path);
-    checked.push({ path: job.path, report: await checkJob(job, shop, held) });
+    const read = await readOneJob(job, shop, held);
+    checked.push({ path: job.path, report: read === null ? null : await evaluateJob(read, simulation, io) });
   }
   await progress.clear();
   await io.err(faults.join(''));

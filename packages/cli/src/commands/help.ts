@@ -2,7 +2,8 @@ const GENERAL = `fielded: the section, the fit and the drawing of raised-and-fie
 
   fielded check JOB…     say whether the tongue goes into the groove, and every figure
   fielded draw JOB       draw the panel's section or the joint, as SVG
-  fielded knife JOB|SHOP what to grind: drawing, DXF or ordinates of a knife or its limiter
+  fielded solve JOB      find the setting that gives the fit wanted
+  fielded knife JOB|SHOP what to grind: drawing, DXF or ordinates of a knife or limiter
   fielded board SHOP     draw the shop's sample board: every knife's section at one scale
   fielded help COMMAND   say more about one of them
   fielded --version
@@ -12,6 +13,7 @@ Exit status: 0 all is well, 1 a job has an error, 2 an input could not be read.
 `;
 
 const CHECK = `fielded check JOB… [--json] [--shop FILE]
+                    [--simulate N] [--seed N] [--uniform]
 
 Checks jobs: what the cuts leave, the tongue, the fit, the verdict, and what to do about
 every problem. One job gives a sheet to pin up by the machine; several, or a folder and
@@ -20,6 +22,10 @@ the folders in it, give a table of them all.
   --json        print the report as JSON, lengths in mm at full precision;
                 several jobs give a list of objects, each with its file
   --shop FILE   use this shop file, wherever it is, instead of the one a job names
+  --simulate N  make N joints at random with the job's spread, 100,000 if not said;
+                a long run shows how far it is, and Ctrl-C ends it with what there is
+  --seed N      other joints than those of seed 1
+  --uniform     spread each ± evenly instead of normally, three deviations to the ±
 
 Exit status: the greatest of 0 all is well, 1 a job has an error, 2 one could not be
 read; its faults then stand on standard error as FILE:LINE:COLUMN lines.
@@ -71,11 +77,30 @@ sizes, to hang on the wall or to show to clients.
 Exit status: 0 written, 1 there is nothing to show, 2 an input could not be read.
 `;
 
+const SOLVE = `fielded solve JOB --for FIGURE=VALUE --by SIZE [--json] [--write] [--shop FILE]
+
+Finds the setting of one size that gives a figure of the joint its wanted value: what to
+set, how far to move and which way, what else changes. Where none gives it, says why and
+how near it can come.
+
+  --for FIGURE=VALUE   clearance=0.2, frontFace=0, visibleMargin=30, deepestInsertion=11,
+                       bottomGap=2, season.dampest.bottomGap=1, ...; lengths as in a job
+  --by SIZE            a cut by its name, "back relief.depth" or "raise.reach", or
+                       panel.thickness, frame.swellGap, frame.groove.width, ...
+  --json               print the report with the answer in it as JSON
+  --write              put the setting into the job file; its comments stay as they are
+  --shop FILE          use this shop file instead of the one the job names
+
+Exit status: 0 a setting was found, 1 there is none, 2 wrong use or a file could not be
+read or written.
+`;
+
 /** What help there is, by the command it is about; '' is the overview. */
 export const HELP: Readonly<Record<string, string>> = {
   '': GENERAL,
   check: CHECK,
   draw: DRAW,
+  solve: SOLVE,
   knife: KNIFE,
   board: BOARD,
 };

@@ -1,4 +1,4 @@
-import { evaluate, type ReadOptions, type Report, readJob } from '@fielded/core';
+import { evaluate, type Job, type ReadOptions, type Report, readJob } from '@fielded/core';
 import type { JobText } from '../files/find-jobs.ts';
 import { shopLoader } from '../files/load-shop.ts';
 import { readText } from '../files/read-text.ts';
@@ -15,13 +15,19 @@ export async function openShop(path: string | undefined, io: Io): Promise<ReadOp
 }
 
 /** The report on one job; null when it cannot be read, every fault of it then listed on standard error. */
-export async function checkJob({ path, text }: JobText, shop: ReadOptions['shop'], io: Io): Promise<Report | null> {
+export async function checkJob(job: JobText, shop: ReadOptions['shop'], io: Io): Promise<Report | null> {
+  const read = await readOneJob(job, shop, io);
+  return read === null ? null : evaluate(read);
+}
+
+/** One job, read; null when it cannot be, every fault of it then listed on standard error. */
+export async function readOneJob({ path, text }: JobText, shop: ReadOptions['shop'], io: Io): Promise<Job | null> {
   if (typeof text !== 'string') {
     await io.err(refusalLine(path, text));
     return null;
   }
   const { job, faults } = readJob(text, { loadShop: shopLoader(path), ...(shop && { shop }) });
-  if (job !== null) return evaluate(job);
+  if (job !== null) return job;
   await io.err(listFaults(path, faults, shop !== undefined));
   return null;
 }

@@ -1,9 +1,11 @@
 import { facePhrase, formatLength, formatNumber, type Report, verdictSentence, verdictWord } from '@fielded/core';
 import { safe } from '../io.ts';
 import type { Paint, Tone } from '../terminal/paint.ts';
-import { type Column, setTable, wrap } from '../terminal/table.ts';
+import { type Column, setPairs, setTable, wrap } from '../terminal/table.ts';
 import { cellArea, cellLength, sayLength } from './figures.ts';
 import { listProblems } from './list-problems.ts';
+import { seasonLines } from './season-lines.ts';
+import { spreadLines } from './spread-lines.ts';
 
 export const WIDTH = 80;
 
@@ -45,6 +47,8 @@ export function plainReport(report: Report, file: string, paint: Paint): string 
     paint('Verdict', 'heading'),
     `  ${markVerdict(report.fit.verdict, paint)}`,
     ...wrap(verdictSentence(report), WIDTH - 2, 0).map((line) => `  ${line}`),
+    ...spreadLines(report, WIDTH, paint),
+    ...seasonLines(report, WIDTH, paint),
     '',
     paint('Problems', 'heading'),
     ...(report.problems.length === 0 ? ['  none found'] : listProblems(report.problems, WIDTH, paint)),
@@ -132,10 +136,6 @@ function fitLines({ fit, units }: Report): string[] {
     ['Front face', face(fit.frontFace)],
     ['Back face', face(fit.backFace)],
   ]);
-}
-
-function setPairs(pairs: readonly (readonly [string, string])[]): string[] {
-  return pairs.map(([label, value]) => `  ${label.padEnd(19)}${value}`);
 }
 
 function shorten(text: string, most: number): string {

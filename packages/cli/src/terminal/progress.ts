@@ -30,3 +30,27 @@ export function startProgress(io: Io, total: number): Progress {
     },
   };
 }
+
+/** A bar for one long run, told how much is done; nothing where standard error is no terminal. */
+export interface Run {
+  show(done: number): Promise<void>;
+  clear(): Promise<void>;
+}
+
+export function startRun(io: Io, total: number, what: string): Run {
+  if (!io.errIsTerminal) return { show: async () => {}, clear: async () => {} };
+  let shown = -1;
+  return {
+    async show(done) {
+      const hundredth = Math.floor((done / total) * 100);
+      if (hundredth === shown) return;
+      shown = hundredth;
+      const filled = Math.floor((done / total) * BAR);
+      const line = `${'█'.repeat(filled)}${'░'.repeat(BAR - filled)} ${String(hundredth).padStart(3)} % of ${total.toLocaleString('en')} ${what}`;
+      await io.err(`\r\u001B[K${line.slice(0, io.columns - 1)}`);
+    },
+    async clear() {
+      await io.err('\r\u001B[K');
+    },
+  };
+}

@@ -16,6 +16,16 @@ export function setTable(columns: readonly Column[], rows: readonly (readonly st
   return [setRow(columns.map(({ heading }) => heading)), ...rows.map(setRow)];
 }
 
+/** Labels and what they stand for, one pair to a line, the labels set to `width` columns. */
+export function setPairs(pairs: readonly (readonly [string, string])[], width = 19): string[] {
+  return pairs.map(([label, value]) => `  ${label.padEnd(width)}${value}`);
+}
+
+/** Lines set two columns in. */
+export function indent(lines: readonly string[]): string[] {
+  return lines.map((line) => `  ${line}`);
+}
+
 /** Between words, but not between a figure and its unit. */
 const BREAKS = /(?<!\d) | (?!(?:mm|in|mm²|in²)\b)/;
 

@@ -84,7 +84,7 @@ export function solve(job: Job, wanted: Wanted): Solved {
     residual: found.value - wanted.value,
     nearest64: toNearest64(found.setting, curve, setting),
     move: describeMove(job, setting, change),
-    changes: listChanges(job, setting.set(found.setting)),
+    changes: listChanges(job, setting.set(found.setting), target),
     problems: compareProblems(job, setting.set(found.setting)),
     writes: change === 0 ? [] : setting.writes(found.setting),
     reason: null,
@@ -146,10 +146,12 @@ function whyNot(
   return `No ${by} from ${range} gives a ${target.words} of ${say(value)}: the nearest is ${say(nearest.value)}, at ${say(nearest.setting)}.`;
 }
 
-/** The verdict and the figures of the joint that are not as they were. */
-function listChanges(before: Job, after: Job): Change[] {
+/** The verdict and the figures of the joint that are not as they were, but for the one solved for. */
+function listChanges(before: Job, after: Job, solvedFor: Target): Change[] {
   const verdictOf = (job: Job) => joinFrame(job, makeEdge(job.panel, job.cuts)).fit.verdict;
-  const figures = TARGETS.filter(({ name }) => name !== 'frontFace' && name !== 'backFace').map(
+  // `frontFace` and `backFace` are short for their `.most`.
+  const known = [solvedFor.name, `${solvedFor.name}.most`, 'frontFace', 'backFace'];
+  const figures = TARGETS.filter(({ name }) => !known.includes(name)).map(
     ({ name, read }): Change => ({ name, before: read(before), after: read(after) }),
   );
   const verdict: Change = { name: 'verdict', before: verdictOf(before), after: verdictOf(after) };

@@ -37,12 +37,12 @@ export function* simulateInChunks(
   const tally = createTally(bounds(joint, varied, distribution), limits);
   const make = createMaker(joint, varied, random, distribution, tally);
   let done = 0;
-  while (done < count && !stopped()) {
+  do {
     const now = Math.min(CHUNK, count - done);
     make(now);
     done += now;
     yield done;
-  }
+  } while (done < count && !stopped());
   return { count: done, seed, distribution, ...tally.read() };
 }
 

@@ -1,0 +1,33 @@
+import { formatNumber, type Report } from '@fielded/core';
+import { safe } from '../io.ts';
+import type { Paint } from '../terminal/paint.ts';
+import { indent, setTable, wrap } from '../terminal/table.ts';
+import { cellLength, sayLength } from './figures.ts';
+
+/** The joint through the seasons; nothing where the job gives none. Its warnings stand among the problems. */
+export function seasonLines({ season, units }: Report, width: number, paint: Paint): string[] {
+  if (season === undefined) return [];
+  const rows = (['made', 'driest', 'dampest'] as const).map((state) => {
+    const { moisture, insertion, bottomGap, clearance, bare } = season[state];
+    return [
+      state === 'made' ? 'as made' : state,
+      `${formatNumber(moisture, 1)} %`,
+      ...[insertion, bottomGap, clearance, bare].map((mm) => cellLength(mm, units)),
+    ];
+  });
+  const { across, thickness } = season.coefficients;
+  const held = season.pinned
+    ? 'pinned at its centre, so each edge takes half'
+    : 'not pinned: one edge may take all of it';
+  const movement = `${safe(season.species)}, ${sayLength(season.width, units)} wide, ${held}. Moves by ${across} of its width and ${thickness} of its thickness for each % of moisture (USDA Wood Handbook, table 13-5).`;
+  const headings = ['', 'moisture', 'goes in', 'gap at bottom', 'clearance', 'bare strip'];
+  return [
+    '',
+    paint('Seasons', 'heading'),
+    ...setTable(
+      headings.map((heading) => ({ heading, align: heading === '' ? ('left' as const) : ('right' as const) })),
+      rows,
+    ),
+    ...indent(wrap(movement, width - 2, 0)),
+  ];
+}

@@ -1,0 +1,93 @@
+import { formatLength, formatNumber, type Report, type SpreadReport } from '@fielded/core';
+import { safe } from '../io.ts';
+import type { Paint } from '../terminal/paint.ts';
+import { indent, setPairs, setTable, wrap } from '../terminal/table.ts';
+import { cellLength, sayLength } from './figures.ts';
+import { adviseRuns } from './run-advice.ts';
+
+type Units = Report['units'];
+
+/** What a ± on every size does to the joint, which size to watch and which face to keep down; nothing where the job gives none. */
+export function spreadLines({ spread, section, units }: Report, width: number, paint: Paint): string[] {
+  if (spread === undefined) return [];
+  return [
+    '',
+    paint('Spread of the clearance', 'heading'),
+    ...setPairs(clearancePairs(spread, units)),
+    ...indent(wrap(jointWords(spread), width - 2, 0)),
+    '',
+    ...sourceTable(spread, units),
+    '',
+    ...indent(wrap(adviseRuns(spread, section.cuts, units), width - 2, 0)),
+  ];
+}
+
+function clearancePairs({ clearance, frontFace }: SpreadReport, units: Units): [string, string][] {
+  const { simulated } = clearance;
+  const { '0.00135': least, '0.99865': most } = simulated.quantiles;
+  const range = (low: number, high: number) => `${sayLength(low, units)} to ${sayLength(high, units)}`;
+  return [
+    ['As set', sayLength(clearance.nominal, units)],
+    ['At the very worst', range(...clearance.worst)],
+    ['Root of squares', range(...clearance.rss)],
+    ['Simulated', `${range(least, most)} for 997 of 1000`],
+    ['Front face', `${faceWords(frontFace.least.worst[0], frontFace.most.worst[1], units)} at the very worst`],
+  ];
+}
+
+function faceWords(least: number, most: number, units: Units): string {
+  const one = (mm: number) => `${formatLength(Math.abs(mm), units)} ${mm < 0 ? 'recessed' : 'proud'}`;
+  return `${one(least)} to ${one(most)}`;
+}
+
+/** How many of the joints bind, slide and rattle, and how they were made. */
+function jointWords({ clearance }: SpreadReport): string {
+  const { shares, count, distribution, seed } = clearance.simulated;
+  const how = distribution === 'normal' ? 'each ± three deviations of a normal spread' : 'each ± spread evenly';
+  const parts = [
+    `${percent(shares['will-not-enter'] + shares['stops-short'])} bind`,
+    `${percent(shares.tight)} are tight`,
+    `${percent(shares.sliding)} slide`,
+    `${percent(shares.loose)} rattle`,
+  ];
+  return `Of ${count.toLocaleString('en')} joints made at random, ${parts.join(', ')} (${how}; seed ${seed}).`;
+}
+
+/** A share in %, never rounded to none or to all. */
+function percent(share: number): string {
+  if (share === 0 || share === 1) return `${share * 100} %`;
+  if (share < 0.0001) return 'under 0.01 %';
+  if (share > 0.9999) return 'over 99.99 %';
+  return `${formatNumber(share * 100, share < 0.01 || share > 0.99 ? 2 : 1)} %`;
+}
+
+/** The sources that move the clearance, largest first. */
+function sourceTable({ clearance }: SpreadReport, units: Units): string[] {
+  const moving = clearance.sources.filter(({ contribution }) => contribution > 1e-9);
+  if (moving.length === 0) return ['  Nothing that is off moves the clearance.'];
+  return setTable(
+    [
+      { heading: 'watch first', align: 'left' },
+      { heading: 'off by ±', align: 'right' },
+      { heading: 'moves clearance ±', align: 'right' },
+      { heading: 'of the spread', align: 'right' },
+    ],
+    moving.map(({ name, plusMinus, contribution, share }) => [
+      safe(sourceWords(name)),
+      name === 'moisture' ? `${formatNumber(plusMinus, 1)} %` : cellLength(plusMinus, units),
+      cellLength(contribution, units),
+      percent(share),
+    ]),
+  );
+}
+
+/** A source as the trade calls it. */
+function sourceWords(name: string): string {
+  const own: Readonly<Record<string, string>> = {
+    'panel.thickness': 'stock thickness',
+    'frame.groove.width': 'groove width',
+    film: 'finish',
+    moisture: 'moisture',
+  };
+  return own[name] ?? name.replace(/\.height$/, ', spindle height').replace(/\.fence$/, ', fence');
+}
