@@ -46,8 +46,20 @@ export function joinTangents(from: Heading, to: Heading): Chain {
   return sameCircle(first, second) ? [leaveAlong(from.x, from.y, fx, fy, to.x, to.y)] : [first, second];
 }
 
+/** The arc that leaves `from` in its direction and ends where `to` is, whichever way that heads. */
+export function leaveHeading(from: Heading, to: Heading): Curve {
+  const length = Math.hypot(from.dx, from.dy);
+  return leaveAlong(from.x, from.y, from.dx / length, from.dy / length, to.x, to.y);
+}
+
+/** Where a curve ends and which way it then heads. */
+export function headingAtEnd(c: Curve): Heading {
+  if (c.turn === 0) return { x: c.x1, y: c.y1, dx: c.x1 - c.x0, dy: c.y1 - c.y0 };
+  return { x: c.x1, y: c.y1, dx: -c.turn * (c.y1 - c.cy), dy: c.turn * (c.x1 - c.cx) };
+}
+
 /** The arc that leaves (x, y) along the unit direction (ux, uy) and ends at (ex, ey); a line where it hardly bends. */
-export function leaveAlong(x: number, y: number, ux: number, uy: number, ex: number, ey: number): Curve {
+function leaveAlong(x: number, y: number, ux: number, uy: number, ex: number, ey: number): Curve {
   const vx = ex - x;
   const vy = ey - y;
   const aside = ux * vy - uy * vx;
@@ -74,7 +86,7 @@ function sameCircle(a: Curve, b: Curve): boolean {
  *
  * @example distanceTo(line(0, 0, 10, 0), 12, 0) // 2
  */
-export function distanceTo(c: Curve, x: number, y: number): number {
+function distanceTo(c: Curve, x: number, y: number): number {
   if (c.turn === 0) {
     const vx = c.x1 - c.x0;
     const vy = c.y1 - c.y0;
@@ -87,4 +99,11 @@ export function distanceTo(c: Curve, x: number, y: number): number {
   const beforeEnd = c.turn * (px * (c.y1 - c.cy) - py * (c.x1 - c.cx)) >= 0;
   if (afterStart && beforeEnd) return Math.abs(Math.hypot(px, py) - c.r);
   return Math.min(Math.hypot(x - c.x0, y - c.y0), Math.hypot(x - c.x1, y - c.y1));
+}
+
+/** Distance from a point to the nearest of the curves, mm; Infinity from none. */
+export function distanceToChain(chain: Chain, x: number, y: number): number {
+  let least = Number.POSITIVE_INFINITY;
+  for (const c of chain) least = Math.min(least, distanceTo(c, x, y));
+  return least;
 }

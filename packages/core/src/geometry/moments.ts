@@ -38,13 +38,24 @@ export function addMoments(sum: Moments, p: Piece, xa: number, xb: number): void
 /** The area under a stretch of a thread, with its first moments. */
 export function momentsUnder(thread: Thread, x0: number, x1: number): Moments {
   const sum = { area: 0, x: 0, y: 0 };
-  const { pieces } = thread;
+  const { pieces, depthFrom } = thread;
   for (let k = placeAt(thread, x0); k < pieces.length; k++) {
     const p = pieces[k]!;
     if (p.x0 >= x1) break;
     addMoments(sum, p, Math.max(p.x0, x0), Math.min(p.x1, x1));
   }
-  return sum;
+  return depthFrom === null ? sum : lessThanRectangle(sum, depthFrom, x0, x1);
+}
+
+/** What a rectangle of the given height over [x0, x1] keeps when the area above the boundary, with depths for heights, goes. */
+function lessThanRectangle(depths: Moments, height: number, x0: number, x1: number): Moments {
+  const width = x1 - x0;
+  return {
+    area: height * width - depths.area,
+    x: (height * width * (x0 + x1)) / 2 - depths.x,
+    // ∫(h − d)²/2 = h²·w/2 − h·∫d + ∫d²/2
+    y: (height * height * width) / 2 - height * depths.area + depths.y,
+  };
 }
 
 /**

@@ -1,7 +1,7 @@
 import { SAME_LENGTH, SLIVER, STRIP_WIDTH } from '../tolerance.ts';
 import { meetCarriers } from './crossing.ts';
 import { heightAt, highOf, lowOf, type Piece } from './piece.ts';
-import { placeAt, type Thread, threadHeight } from './thread.ts';
+import { pieceAt, placeAt, type Thread, threadHeight } from './thread.ts';
 
 /**
  * One strip: between `left` and `right` the threads in `order`, lowest first, do not cross; `heights` are theirs at its
@@ -87,13 +87,16 @@ function pushCrossings(s: Thread, t: Thread, stops: number[], from: number, to: 
   let i = placeAt(s, start);
   let k = placeAt(t, start);
   while (i < s.pieces.length && k < t.pieces.length) {
-    const p = s.pieces[i]!;
-    const q = t.pieces[k]!;
-    const left = Math.max(p.x0, q.x0, start);
-    const right = Math.min(p.x1, q.x1, end);
+    const endOfP = s.pieces[i]!.x1;
+    const endOfQ = t.pieces[k]!.x1;
+    const left = Math.max(s.pieces[i]!.x0, t.pieces[k]!.x0, start);
     if (left >= end) return;
-    if (overlap(lowOf(p), highOf(p), lowOf(q), highOf(q))) pushMeetings(p, q, left, right, stops);
-    if (p.x1 <= q.x1) i++;
+    const p = pieceAt(s, i);
+    const q = pieceAt(t, k);
+    if (overlap(lowOf(p), highOf(p), lowOf(q), highOf(q))) {
+      pushMeetings(p, q, left, Math.min(endOfP, endOfQ, end), stops);
+    }
+    if (endOfP <= endOfQ) i++;
     else k++;
   }
 }

@@ -1,4 +1,4 @@
-import { type Chain, flipCurve } from '../geometry/curve.ts';
+import type { Chain } from '../geometry/curve.ts';
 import { type Moments, momentsUnder } from '../geometry/moments.ts';
 import { liesOn, type Strip, walkStrips } from '../geometry/strips.ts';
 import { levelThread, type Thread, threadChain } from '../geometry/thread.ts';
@@ -111,8 +111,7 @@ type Writable<T> = { -readonly [K in keyof T]: T[K] };
 function placeThreads(thickness: number, width: number, regions: readonly ClearedRegion[]): Thread[] {
   const threads = [levelThread(0, width, 0, STOCK, 0), levelThread(0, width, thickness, STOCK, 1)];
   regions.forEach(({ side, edge }, k) => {
-    const placed = side === 'front' ? edge.map((c) => flipCurve(c, thickness)) : edge;
-    threadChain(placed, k + 1, threads);
+    threadChain(edge, k + 1, threads, side === 'front' ? thickness : null);
   });
   return threads;
 }
