@@ -1,11 +1,11 @@
 import type { Curve } from '@fielded/core';
 import { curveBox, pointAt } from '../geometry/curves.ts';
-import type { Loop } from '../geometry/path.ts';
-import { ARROW_LENGTH, arrowhead } from './arrow.ts';
+import type { Arrow } from './arrow.ts';
+import { ARROW_LENGTH } from './arrow.ts';
 import type { Board, Stretch } from './board.ts';
 import { addMarks, CROSSED, weighMarks } from './board.ts';
 import type { Figure } from './figure.ts';
-import { FIGURE_HEIGHT, figureTexts, figureWidth } from './figure.ts';
+import { FIGURE_HEIGHT, letter } from './figure.ts';
 import { ANY_DIRECTION, layLeaders } from './leader.ts';
 import type { Drawn, Point } from './linear.ts';
 import { drawnFigure } from './linear.ts';
@@ -68,10 +68,10 @@ function drawAngle(angle: AngleDimension, radius: number, away: -1 | 0 | 1): Dra
   const arc: Curve = { x0, y0, x1, y1, cx: vertex.x, cy: vertex.y, r: radius, turn: turn as 1 | -1 };
   // An arrowhead is straight: half its length off the tangent keeps its back on the arc.
   const lean = ARROW_LENGTH / radius / 2;
-  const head = (direction: number, way: number): Loop => {
+  const head = (direction: number, way: number): Arrow => {
     const [x, y] = at(direction, radius);
     const heading = direction + (way * Math.PI) / 2 - way * lean;
-    return arrowhead(x, y, Math.cos(heading), Math.sin(heading));
+    return { x, y, dx: Math.cos(heading), dy: Math.sin(heading) };
   };
   const arrows = inside ? [head(from, -turn), head(from + sweep, turn)] : [head(from, turn), head(from + sweep, -turn)];
   const legs: Stretch[] = [from, from + sweep].map((direction) => {
@@ -81,14 +81,15 @@ function drawAngle(angle: AngleDimension, radius: number, away: -1 | 0 | 1): Dra
   });
   const middle = pointAt(arc, 0.5);
   const outward = Math.atan2(middle.y - vertex.y, middle.x - vertex.x);
-  const width = figureWidth(angle, true);
-  const gap = 1.5 + (Math.abs(Math.cos(outward)) * width + Math.abs(Math.sin(outward)) * FIGURE_HEIGHT) / 2;
-  const textX = middle.x + Math.cos(outward) * gap * away - width / 2;
-  const baseline = middle.y + Math.sin(outward) * gap * away + FIGURE_HEIGHT / 2;
-  const texts =
-    away === 0 ? [] : figureTexts(angle, textX, baseline, false, true).map((item) => ({ ...item, y: baseline }));
+  const lettering = letter(angle, true);
+  const gap = 1.5 + (Math.abs(Math.cos(outward)) * lettering.width + Math.abs(Math.sin(outward)) * FIGURE_HEIGHT) / 2;
+  const textX = middle.x + Math.cos(outward) * gap * away - lettering.width / 2;
+  // Lettering stands clear above its line; here there is none, so the line is put under the figure.
+  const below = FIGURE_HEIGHT / 2 - lettering.parts[0]!.off;
+  const textY = middle.y + Math.sin(outward) * gap * away + below;
   const box = curveBox(arc);
   const chord: Stretch = inside ? { x0, y0, x1, y1 } : { x0: box.x0, y0: box.y0, x1: box.x1, y1: box.y1 };
-  const drawn = drawnFigure(angle, legs, arrows, texts);
+  const drawn =
+    away === 0 ? drawnFigure(angle, legs, arrows) : drawnFigure(angle, legs, arrows, lettering, textX, textY);
   return { ...drawn, arcs: [arc], marks: { ...drawn.marks, lines: [chord, ...legs] } };
 }

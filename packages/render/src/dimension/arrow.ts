@@ -1,13 +1,21 @@
 import type { Box } from '../geometry/box.ts';
 import type { Loop } from '../geometry/path.ts';
-import { loopsBox, polygon } from '../geometry/path.ts';
+import { polygon } from '../geometry/path.ts';
 
 /** As long as a figure is tall, 15° at the tip: ISO 129-1. */
 export const ARROW_LENGTH = 3.5;
 const HALF_WIDTH = ARROW_LENGTH * Math.tan((7.5 * Math.PI) / 180);
 
-/** A filled arrowhead with its tip at (x, y), pointing along (dx, dy), which has length 1. */
-export function arrowhead(x: number, y: number, dx: number, dy: number): Loop {
+/** Where an arrowhead's tip is, and which way it points: (dx, dy) has length 1. */
+export interface Arrow {
+  readonly x: number;
+  readonly y: number;
+  readonly dx: number;
+  readonly dy: number;
+}
+
+/** A filled arrowhead. */
+export function arrowhead({ x, y, dx, dy }: Arrow): Loop {
   const backX = x - dx * ARROW_LENGTH;
   const backY = y - dy * ARROW_LENGTH;
   return polygon([
@@ -18,6 +26,15 @@ export function arrowhead(x: number, y: number, dx: number, dy: number): Loop {
 }
 
 /** The box round an arrowhead. */
-export function arrowBox(arrow: Loop): Box {
-  return loopsBox([arrow])!;
+export function arrowBox({ x, y, dx, dy }: Arrow): Box {
+  const backX = x - dx * ARROW_LENGTH;
+  const backY = y - dy * ARROW_LENGTH;
+  const wide = Math.abs(dy) * HALF_WIDTH;
+  const high = Math.abs(dx) * HALF_WIDTH;
+  return {
+    x0: Math.min(x, backX - wide),
+    y0: Math.min(y, backY - high),
+    x1: Math.max(x, backX + wide),
+    y1: Math.max(y, backY + high),
+  };
 }

@@ -1,6 +1,6 @@
 import type { Curve } from '@fielded/core';
 import type { Box } from '../geometry/box.ts';
-import { boxesOverlap, growBox, lineMeetsBox } from '../geometry/box.ts';
+import { boxesOverlap, lineMeetsBox } from '../geometry/box.ts';
 import { curveBox, curveMeetsBox } from '../geometry/curves.ts';
 import type { Loop } from '../geometry/path.ts';
 
@@ -50,27 +50,27 @@ export function newBoard(outlines: readonly Curve[], woods: readonly Loop[]): Bo
   };
 }
 
-/** How much is wrong with putting these marks on the board; 0 when nothing is. */
-export function weighMarks(marks: Marks, board: Board): number {
+/** How much is wrong with putting these marks on the board; 0 when nothing is. Stops counting at `enough`. */
+export function weighMarks(marks: Marks, board: Board, enough: number = Infinity): number {
   let cost = 0;
   for (const text of marks.texts) {
-    const wide = growBox(text, CLEAR_OF_TEXT);
-    for (const other of board.texts) if (boxesOverlap(wide, other)) cost += UNREADABLE;
-    const clear = growBox(text, CLEAR_OF_LINE);
-    for (const arrow of board.arrows) if (boxesOverlap(clear, arrow)) cost += UNREADABLE;
-    for (const line of board.lines) if (stretchMeetsBox(line, clear)) cost += CROSSED;
-    const roomy = growBox(text, CLEAR_OF_OUTLINE);
+    for (const other of board.texts) if (boxesOverlap(text, other, CLEAR_OF_TEXT)) cost += UNREADABLE;
+    for (const arrow of board.arrows) if (boxesOverlap(text, arrow, CLEAR_OF_LINE)) cost += UNREADABLE;
+    for (const line of board.lines) if (stretchMeetsBox(line, text)) cost += CROSSED;
+    if (cost >= enough) return cost;
     for (const { curve, box } of board.outlines) {
-      if (boxesOverlap(roomy, box) && curveMeetsBox(curve, roomy)) cost += UNREADABLE;
+      if (boxesOverlap(text, box, CLEAR_OF_OUTLINE) && curveMeetsBox(curve, text, CLEAR_OF_OUTLINE)) cost += UNREADABLE;
     }
+    if (cost >= enough) return cost;
     if (liesInside(board.woods, (text.x0 + text.x1) / 2, (text.y0 + text.y1) / 2)) cost += ON_WOOD;
   }
   for (const arrow of marks.arrows) {
-    for (const text of board.texts) if (boxesOverlap(growBox(arrow, CLEAR_OF_LINE), text)) cost += UNREADABLE;
+    for (const text of board.texts) if (boxesOverlap(arrow, text, CLEAR_OF_LINE)) cost += UNREADABLE;
     for (const other of board.arrows) if (boxesOverlap(arrow, other) && !sameBox(arrow, other)) cost += ARROWS_MEET;
   }
+  if (cost >= enough) return cost;
   for (const line of marks.lines) {
-    for (const text of board.texts) if (stretchMeetsBox(line, growBox(text, CLEAR_OF_LINE))) cost += CROSSED;
+    for (const text of board.texts) if (stretchMeetsBox(line, text)) cost += CROSSED;
     for (const other of board.lines) if (stretchesCross(line, other)) cost += LINES_CROSS;
   }
   return cost;
@@ -98,16 +98,20 @@ export function liesInside(loops: readonly Loop[], x: number, y: number): boolea
 
 /** Whether two straight stretches cross, each from one side of the other to the other side. */
 export function stretchesCross(a: Stretch, b: Stretch): boolean {
-  const side = (line: Stretch, x: number, y: number) =>
-    (line.x1 - line.x0) * (y - line.y0) - (line.y1 - line.y0) * (x - line.x0);
-  return side(a, b.x0, b.y0) * side(a, b.x1, b.y1) < 0 && side(b, a.x0, a.y0) * side(b, a.x1, a.y1) < 0;
+  const ax = a.x1 - a.x0;
+  const ay = a.y1 - a.y0;
+  const from = ax * (b.y0 - a.y0) - ay * (b.x0 - a.x0);
+  const to = ax * (b.y1 - a.y0) - ay * (b.x1 - a.x0);
+  if (from * to >= 0) return false;
+  const bx = b.x1 - b.x0;
+  const by = b.y1 - b.y0;
+  return (bx * (a.y0 - b.y0) - by * (a.x0 - b.x0)) * (bx * (a.y1 - b.y0) - by * (a.x1 - b.x0)) < 0;
 }
 
 function stretchMeetsBox(line: Stretch, box: Box): boolean {
-  return lineMeetsBox(line.x0, line.y0, line.x1, line.y1, box);
+  return lineMeetsBox(line.x0, line.y0, line.x1, line.y1, box, CLEAR_OF_LINE);
 }
 
 function sameBox(a: Box, b: Box): boolean {
-  const near = (p: number, q: number) => Math.abs(p - q) < 1e-6;
-  return near(a.x0, b.x0) && near(a.y0, b.y0) && near(a.x1, b.x1) && near(a.y1, b.y1);
+  return Math.abs(a.x0 - b.x0) + Math.abs(a.y0 - b.y0) + Math.abs(a.x1 - b.x1) + Math.abs(a.y1 - b.y1) < 1e-6;
 }

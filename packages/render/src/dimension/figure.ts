@@ -1,3 +1,4 @@
+import type { Box } from '../geometry/box.ts';
 import type { Role, TextItem } from '../scene.ts';
 import { text } from '../scene.ts';
 import { textReach, textWidth } from '../text/measure-text.ts';
@@ -35,42 +36,73 @@ export function toneRoles(tone: Tone): { line: Role; fill: Role; text: Role } {
   return { line: 'dimension', fill: 'arrow', text: 'text' };
 }
 
-/** How long the figure is, mm, with its word or without. */
-export function figureWidth(figure: Figure, withWord: boolean): number {
-  let width = textWidth(figure.text, FIGURE_HEIGHT);
-  if (withWord && figure.word) width += WORD_GAP + textWidth(figure.word, WORD_HEIGHT);
-  return figure.under ? Math.max(width, textWidth(figure.under, WORD_HEIGHT)) : width;
+/** One text of a figure on its line: where it starts along the line, how far its baseline is off it, and the room it takes. */
+interface Part {
+  readonly key: 'figure' | 'word' | 'under';
+  readonly words: string;
+  readonly height: number;
+  readonly start: number;
+  readonly off: number;
+  readonly width: number;
+  readonly above: number;
+  readonly below: number;
 }
 
-/**
- * The figure's texts above and under a line that starts at (x, y) and is `figureWidth` long: it runs to the right, or up
- * when `upright`.
- */
-export function figureTexts(figure: Figure, x: number, y: number, upright: boolean, withWord: boolean): TextItem[] {
-  const role = toneRoles(figure.tone).text;
-  const quiet = figure.tone === 'plain' ? 'quiet' : role;
-  const width = figureWidth(figure, withWord);
+/** A figure with its texts measured and set out on a line `width` mm long. */
+export interface Lettering {
+  readonly figure: Figure;
+  readonly width: number;
+  readonly parts: readonly Part[];
+}
+
+/** Sets out a figure above and under its line, with its word or without: measured once, then placed wherever it is tried. */
+export function letter(figure: Figure, withWord: boolean): Lettering {
   const word = withWord ? figure.word : '';
-  const items: TextItem[] = [];
-  const put = (key: string, words: string, start: number, off: number, height: number) => {
-    const [textX, textY] = upright ? [x + off, y - start] : [x + start, y + off];
-    items.push(text(key, key === 'figure' ? role : quiet, textX, textY, words, height, 'start', upright));
-  };
   const main = textWidth(figure.text, FIGURE_HEIGHT);
   const whole = word ? main + WORD_GAP + textWidth(word, WORD_HEIGHT) : main;
-  const start = (width - whole) / 2;
+  const under = figure.under ? textWidth(figure.under, WORD_HEIGHT) : 0;
+  const width = Math.max(whole, under);
   const tails = [figure.text, word].some((words) => textReach(words, 1).below > 0.1);
-  const clear = tails ? CLEAR_WITH_TAILS : CLEAR_OF_LINE;
-  put('figure', figure.text, start, -clear, FIGURE_HEIGHT);
-  if (word) put('word', word, start + main + WORD_GAP, -clear, WORD_HEIGHT);
-  if (figure.under) {
-    put(
-      'under',
-      figure.under,
-      (width - textWidth(figure.under, WORD_HEIGHT)) / 2,
-      CLEAR_OF_LINE + WORD_HEIGHT,
-      WORD_HEIGHT,
-    );
-  }
-  return items;
+  const off = -(tails ? CLEAR_WITH_TAILS : CLEAR_OF_LINE);
+  const start = (width - whole) / 2;
+  const part = (
+    key: Part['key'],
+    words: string,
+    height: number,
+    from: number,
+    baseline: number,
+    long: number,
+  ): Part => ({
+    key,
+    words,
+    height,
+    start: from,
+    off: baseline,
+    width: long,
+    ...textReach(words, height),
+  });
+  const parts = [part('figure', figure.text, FIGURE_HEIGHT, start, off, main)];
+  if (word) parts.push(part('word', word, WORD_HEIGHT, start + main + WORD_GAP, off, whole - main - WORD_GAP));
+  if (under)
+    parts.push(part('under', figure.under, WORD_HEIGHT, (width - under) / 2, CLEAR_OF_LINE + WORD_HEIGHT, under));
+  return { figure, width, parts };
+}
+
+/** The boxes of the texts on a line that starts at (x, y) and runs to the right, or up when `upright`. */
+export function letteringBoxes({ parts }: Lettering, x: number, y: number, upright: boolean): Box[] {
+  return parts.map(({ start, off, width, above, below }) =>
+    upright
+      ? { x0: x + off - above, x1: x + off + below, y0: y - start - width, y1: y - start }
+      : { x0: x + start, x1: x + start + width, y0: y + off - above, y1: y + off + below },
+  );
+}
+
+/** The texts themselves, placed in the same way. */
+export function letteringItems({ figure, parts }: Lettering, x: number, y: number, upright: boolean): TextItem[] {
+  const role = toneRoles(figure.tone).text;
+  const quiet = figure.tone === 'plain' ? 'quiet' : role;
+  return parts.map(({ key, words, height, start, off }) => {
+    const [textX, textY] = upright ? [x + off, y - start] : [x + start, y + off];
+    return text(key, key === 'figure' ? role : quiet, textX, textY, words, height, 'start', upright);
+  });
 }

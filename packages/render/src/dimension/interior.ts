@@ -1,8 +1,10 @@
 import type { Board } from './board.ts';
 import { addMarks, CROSSED, weighMarks } from './board.ts';
+import type { Lettering } from './figure.ts';
+import { letter } from './figure.ts';
 import type { LeaderDimension } from './leader.ts';
 import { ANY_DIRECTION, layLeaders } from './leader.ts';
-import type { Drawn, LinearDimension, TextPlace } from './linear.ts';
+import type { Drawn, LinearDimension, TextAt } from './linear.ts';
 import { drawLinear, isUpright, spanOf, textFits } from './linear.ts';
 
 /** A dimension that stands within the drawing, its line at one of `levels`, the best first. */
@@ -14,37 +16,41 @@ const LATER_LEVEL = 2;
 
 /** Places dimensions within the drawing; a figure that finds no room beside its line gets a leader to free paper. */
 export function layInteriors(dimensions: readonly InteriorDimension[], board: Board): Drawn[] {
-  return dimensions.flatMap((dimension) => {
-    let best: { cost: number; drawn: Drawn } | undefined;
+  return dimensions.map((dimension) => {
+    const places = textPlaces(dimension);
+    let best: Drawn | undefined;
+    let least = CROSSED;
     dimension.levels.forEach((level, rank) => {
-      textPlaces(dimension).forEach((place, order) => {
-        const drawn = drawLinear(dimension, level, place);
-        const cost = weighMarks(drawn.marks, board) + rank * LATER_LEVEL + order * 3;
-        if (!best || cost < best.cost) best = { cost, drawn };
+      places.forEach(({ at, lettering }, order) => {
+        const before = rank * LATER_LEVEL + order * 3;
+        if (before >= least) return;
+        const drawn = drawLinear(dimension, level, at, lettering);
+        const cost = before + weighMarks(drawn.marks, board, least);
+        if (cost < least) [best, least] = [drawn, cost];
       });
     });
-    if (!best) return [];
-    if (best.cost < CROSSED) {
-      addMarks(best.drawn.marks, board);
-      return [best.drawn];
-    }
-    return [withLeader(dimension, board)];
+    if (!best) return withLeader(dimension, board);
+    addMarks(best.marks, board);
+    return best;
   });
 }
 
-function textPlaces(dimension: LinearDimension): TextPlace[] {
-  const places: TextPlace[] = [];
-  if (textFits(dimension, true)) places.push({ at: 'middle', withWord: true });
-  if (textFits(dimension, false)) {
-    for (const at of ['middle', 'low', 'high'] as const) places.push({ at, withWord: false });
+function textPlaces(dimension: LinearDimension): { at: TextAt; lettering: Lettering }[] {
+  const long = letter(dimension, true);
+  const short = letter(dimension, false);
+  const places: { at: TextAt; lettering: Lettering }[] = [];
+  if (textFits(dimension, long)) places.push({ at: 'middle', lettering: long });
+  if (textFits(dimension, short)) {
+    for (const at of ['middle', 'low', 'high'] as const) places.push({ at, lettering: short });
   }
-  for (const at of ['before', 'after'] as const) places.push({ at, withWord: true }, { at, withWord: false });
+  for (const at of ['before', 'after'] as const) places.push({ at, lettering: long }, { at, lettering: short });
   return places;
 }
 
 /** Draws the line where its arrows do least harm, and leads its figure away to free paper. */
 function withLeader(dimension: InteriorDimension, board: Board): Drawn {
-  const lines = dimension.levels.map((level) => drawLinear(dimension, level, { at: 'nowhere', withWord: false }));
+  const lettering = letter(dimension, false);
+  const lines = dimension.levels.map((level) => drawLinear(dimension, level, 'nowhere', lettering));
   const costs = lines.map((line, rank) => weighMarks(line.marks, board) + rank * LATER_LEVEL);
   const chosen = costs.indexOf(Math.min(...costs));
   const line = lines[chosen]!;

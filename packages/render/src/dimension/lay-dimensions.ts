@@ -1,11 +1,11 @@
 import type { Curve } from '@fielded/core';
 import type { Box } from '../geometry/box.ts';
 import type { Loop } from '../geometry/path.ts';
+import { loopsBox } from '../geometry/path.ts';
 import type { Item } from '../scene.ts';
 import { group, itemsBox, textBox } from '../scene.ts';
 import type { AngleDimension } from './angle.ts';
 import { layAngles } from './angle.ts';
-import { arrowBox } from './arrow.ts';
 import type { Board } from './board.ts';
 import { newBoard } from './board.ts';
 import { breakSketch } from './break-sketch.ts';
@@ -83,6 +83,6 @@ function keepClearOf(items: readonly Item[], board: Board): void {
   for (const item of items) {
     if (item.kind === 'group') keepClearOf(item.items, board);
     else if (item.kind === 'text') board.texts.push(textBox(item));
-    else if (item.role === 'arrow') board.arrows.push(...item.loops.map(arrowBox));
+    else if (item.role === 'arrow') board.arrows.push(...item.loops.map((loop) => loopsBox([loop])!));
   }
 }

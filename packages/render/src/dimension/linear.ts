@@ -1,12 +1,12 @@
 import type { Curve } from '@fielded/core';
 import { line } from '../geometry/curves.ts';
-import type { Loop } from '../geometry/path.ts';
 import type { GroupItem, Item, TextItem } from '../scene.ts';
-import { path, textBox } from '../scene.ts';
+import { path } from '../scene.ts';
+import type { Arrow } from './arrow.ts';
 import { ARROW_LENGTH, arrowBox, arrowhead } from './arrow.ts';
 import type { Marks, Stretch } from './board.ts';
-import type { Figure } from './figure.ts';
-import { figureTexts, figureWidth, toneRoles } from './figure.ts';
+import type { Figure, Lettering } from './figure.ts';
+import { letteringBoxes, letteringItems, toneRoles } from './figure.ts';
 
 /** On which side of the drawing a dimension stands. */
 export type Side = 'above' | 'below' | 'left' | 'right';
@@ -25,20 +25,18 @@ export interface LinearDimension extends Figure {
 }
 
 /** Where the text stands on the dimension line: over the measured length (in its middle, or near its lower or higher end), or beyond one end of it. */
-export interface TextPlace {
-  readonly at: 'middle' | 'low' | 'high' | 'after' | 'before' | 'nowhere';
-  readonly withWord: boolean;
-}
+export type TextAt = 'middle' | 'low' | 'high' | 'after' | 'before' | 'nowhere';
 
-/** One way of drawing a dimension: what it looks like and what room it takes. */
+/** One way of drawing a dimension: what room it takes, and where everything goes. Cheap to make, since many are tried. */
 export interface Drawn {
   readonly figure: Figure;
   /** The dimension line (or leader) first, then extension lines. */
   readonly lines: readonly Stretch[];
-  readonly arrows: readonly Loop[];
+  readonly arrows: readonly Arrow[];
   /** Dimension arcs of angles. */
   readonly arcs?: readonly Curve[];
-  readonly texts: readonly TextItem[];
+  /** The texts, made when the dimension is drawn. */
+  readonly texts: () => readonly TextItem[];
   readonly marks: Marks;
 }
 
@@ -63,9 +61,9 @@ export function spanOf(dimension: LinearDimension): { low: number; high: number 
 }
 
 /** Whether the figure fits over the measured length. */
-export function textFits(dimension: LinearDimension, withWord: boolean): boolean {
+export function textFits(dimension: LinearDimension, lettering: Lettering): boolean {
   const { low, high } = spanOf(dimension);
-  return figureWidth(dimension, withWord) + TEXT_CLEAR <= high - low;
+  return lettering.width + TEXT_CLEAR <= high - low;
 }
 
 /**
@@ -74,66 +72,75 @@ export function textFits(dimension: LinearDimension, withWord: boolean): boolean
  * Arrows turn outside when the length is too short for both; extension lines start clear of the outline and pass the
  * dimension line by 2 mm; the text stands above its line, read from below or from the right (ISO 129-1).
  */
-export function drawLinear(dimension: LinearDimension, level: number, place: TextPlace): Drawn {
+export function drawLinear(dimension: LinearDimension, level: number, at: TextAt, lettering: Lettering): Drawn {
   const upright = isUpright(dimension.side);
   const { low, high } = spanOf(dimension);
-  const point = (along: number, across: number): [number, number] => (upright ? [across, along] : [along, across]);
-  const stretch = (u0: number, v0: number, u1: number, v1: number): Stretch => {
-    const [x0, y0] = point(u0, v0);
-    const [x1, y1] = point(u1, v1);
-    return { x0, y0, x1, y1 };
-  };
-  const head = (along: number, direction: number): Loop => {
-    const [x, y] = point(along, level);
-    return upright ? arrowhead(x, y, 0, direction) : arrowhead(x, y, direction, 0);
-  };
-
   const inside = high - low >= LEAST_FOR_ARROWS;
   let start = inside ? low : low - TAIL;
   let end = inside ? high : high + TAIL;
-  const width = figureWidth(dimension, place.withWord);
+  const { width } = lettering;
   let middle = (low + high) / 2;
-  if (place.at === 'low') middle = low + TEXT_CLEAR + width / 2;
-  else if (place.at === 'high') middle = high - TEXT_CLEAR - width / 2;
-  else if (place.at === 'after') {
+  if (at === 'low') middle = low + TEXT_CLEAR + width / 2;
+  else if (at === 'high') middle = high - TEXT_CLEAR - width / 2;
+  else if (at === 'after') {
     middle = (inside ? high + 1 : high + ARROW_LENGTH) + 1 + width / 2;
     end = middle + width / 2;
-  } else if (place.at === 'before') {
+  } else if (at === 'before') {
     middle = (inside ? low - 1 : low - ARROW_LENGTH) - 1 - width / 2;
     start = middle - width / 2;
   }
-  const [textX, textY] = point(upright ? middle + width / 2 : middle - width / 2, level);
-  const texts = place.at === 'nowhere' ? [] : figureTexts(dimension, textX, textY, upright, place.withWord);
-  const arrows = inside ? [head(low, -1), head(high, 1)] : [head(low, 1), head(high, -1)];
-  const lines = [stretch(start, level, end, level)];
-  for (const end of [dimension.from, dimension.to]) {
-    const [along, from] = upright ? [end.y, end.x] : [end.x, end.y];
+  const way = inside ? -1 : 1;
+  const arrows = [arrowAt(upright, low, level, way), arrowAt(upright, high, level, -way)];
+  const lines = [stretch(upright, start, level, end, level)];
+  for (const { x, y } of [dimension.from, dimension.to]) {
+    const [along, from] = upright ? [y, x] : [x, y];
     const away = Math.sign(level - from);
     if (Math.abs(level - from) > GAP_AT_OUTLINE) {
-      lines.push(stretch(along, from + away * GAP_AT_OUTLINE, along, level + away * OVERSHOOT));
+      lines.push(stretch(upright, along, from + away * GAP_AT_OUTLINE, along, level + away * OVERSHOOT));
     }
   }
-  return drawnFigure(dimension, lines, arrows, texts);
+  if (at === 'nowhere') return drawnFigure(dimension, lines, arrows);
+  const [x, y] = upright ? [level, middle + width / 2] : [middle - width / 2, level];
+  return drawnFigure(dimension, lines, arrows, lettering, x, y, upright);
 }
 
-/** Lines, arrows and texts with the room they take. */
+function stretch(upright: boolean, u0: number, v0: number, u1: number, v1: number): Stretch {
+  return upright ? { x0: v0, y0: u0, x1: v1, y1: u1 } : { x0: u0, y0: v0, x1: u1, y1: v1 };
+}
+
+function arrowAt(upright: boolean, along: number, across: number, way: number): Arrow {
+  return upright ? { x: across, y: along, dx: 0, dy: way } : { x: along, y: across, dx: way, dy: 0 };
+}
+
+/** Lines, arrows and a lettered line that starts at (x, y), with the room they take; no texts without lettering. */
 export function drawnFigure(
   figure: Figure,
   lines: readonly Stretch[],
-  arrows: readonly Loop[],
-  texts: readonly TextItem[],
+  arrows: readonly Arrow[],
+  lettering?: Lettering,
+  x = 0,
+  y = 0,
+  upright = false,
 ): Drawn {
-  return { figure, lines, arrows, texts, marks: { texts: texts.map(textBox), arrows: arrows.map(arrowBox), lines } };
+  return {
+    figure,
+    lines,
+    arrows,
+    texts: () => (lettering ? letteringItems(lettering, x, y, upright) : []),
+    marks: { texts: lettering ? letteringBoxes(lettering, x, y, upright) : [], arrows: arrows.map(arrowBox), lines },
+  };
 }
 
 /** A drawn dimension as one group, with what it measures. */
 export function dimensionGroup({ figure, lines, arrows, arcs = [], texts }: Drawn): GroupItem {
   const { key, of, value, label } = figure;
   const roles = toneRoles(figure.tone);
-  const strokes = [...arcs, ...lines.map((l) => line(l.x0, l.y0, l.x1, l.y1))].map((c) => ({
-    curves: [c],
-    closed: false,
-  }));
-  const items: Item[] = [path('lines', roles.line, strokes), path('arrows', roles.fill, arrows), ...texts];
+  const curves = [...arcs, ...lines.map((l) => line(l.x0, l.y0, l.x1, l.y1))];
+  const strokes = curves.map((c) => ({ curves: [c], closed: false }));
+  const items: Item[] = [
+    path('lines', roles.line, strokes),
+    path('arrows', roles.fill, arrows.map(arrowhead)),
+    ...texts(),
+  ];
   return { kind: 'group', key, of, value, label, items };
 }

@@ -2,7 +2,7 @@ import type { Box } from '../geometry/box.ts';
 import type { Board, Stretch } from './board.ts';
 import { addMarks } from './board.ts';
 import type { Figure } from './figure.ts';
-import { FIGURE_HEIGHT, figureTexts } from './figure.ts';
+import { FIGURE_HEIGHT, letter } from './figure.ts';
 import type { Drawn, Point, Side } from './linear.ts';
 import { drawnFigure, isUpright } from './linear.ts';
 
@@ -76,13 +76,13 @@ function drawOrdinate(ordinate: OrdinateDimension, place: number, around: Box): 
     const [u0, v0] = stops[i]!;
     return upright ? { x0: v0, y0: u0, x1: v, y1: u } : { x0: u0, y0: v0, x1: u, y1: v };
   });
-  const start = edge + sign * (OUT + 2.5);
   // Level figures stand in the middle of their line; upright ones read from the right.
-  const [shown] = figureTexts({ ...ordinate, word: '', under: '' }, 0, 0, !upright, false);
-  const text = upright
-    ? { ...shown!, x: start, y: place + FIGURE_HEIGHT / 2, anchor: sign < 0 ? ('end' as const) : ('start' as const) }
-    : { ...shown!, x: place + FIGURE_HEIGHT / 2, y: start, anchor: sign < 0 ? ('start' as const) : ('end' as const) };
-  return drawnFigure(ordinate, lines, [], [text]);
+  const lettering = letter({ ...ordinate, word: '', under: '' }, false);
+  const baseline = FIGURE_HEIGHT / 2 - lettering.parts[0]!.off;
+  const near = edge + sign * (OUT + 2.5);
+  const first = upright ? (sign < 0 ? near - lettering.width : near) : sign < 0 ? near : near + lettering.width;
+  const [x, y] = upright ? [first, place + baseline] : [place + baseline, first];
+  return drawnFigure(ordinate, lines, [], lettering, x, y, !upright);
 }
 
 function cover(around: Box, box: Box, side: Side): Box {

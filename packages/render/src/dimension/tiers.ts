@@ -1,7 +1,9 @@
 import type { Box } from '../geometry/box.ts';
 import type { Board, Marks } from './board.ts';
 import { addMarks, weighMarks } from './board.ts';
-import type { Drawn, LinearDimension, Side, TextPlace } from './linear.ts';
+import type { Lettering } from './figure.ts';
+import { letter } from './figure.ts';
+import type { Drawn, LinearDimension, Side, TextAt } from './linear.ts';
 import { drawLinear, isUpright, spanOf, textFits } from './linear.ts';
 import { type Placed, trimExtensions } from './trim-extensions.ts';
 
@@ -61,11 +63,13 @@ function placeBest(
   let least = Infinity;
   for (let tier = 0; tier <= tiersUsed + 1 && tier * OUTWARD < least; tier += 1) {
     const level = tierLevel(side, tier, around, pitch);
-    for (const { place, cost } of places) {
+    for (const { at, lettering, cost } of places) {
       const before = tier * OUTWARD + cost;
       if (before >= least) continue;
-      const candidate = claim(dimension, drawLinear(dimension, level, place), level);
-      const total = before + weighMarks(candidate.drawn.marks, board) + (overlaid(candidate, placed) ? OVERLAID : 0);
+      const candidate = claim(dimension, drawLinear(dimension, level, at, lettering), level);
+      const bare = before + (overlaid(candidate, placed) ? OVERLAID : 0);
+      if (bare >= least) continue;
+      const total = bare + weighMarks(candidate.drawn.marks, board, least - bare);
       if (total < least) [best, least] = [candidate, total];
     }
   }
@@ -81,9 +85,15 @@ function tierLevel(side: Side, tier: number, around: Box, pitch: number): number
   return side === 'left' ? around.x0 - out : around.x1 + out;
 }
 
-/** The places a text may stand, with what each costs. */
-function textPlaces(dimension: LinearDimension, all: readonly LinearDimension[]): { place: TextPlace; cost: number }[] {
-  const places: { place: TextPlace; cost: number }[] = [];
+/** A place that a text may stand, with what it costs. */
+interface Place {
+  readonly at: TextAt;
+  readonly lettering: Lettering;
+  readonly cost: number;
+}
+
+function textPlaces(dimension: LinearDimension, all: readonly LinearDimension[]): Place[] {
+  const places: Place[] = [];
   const { low, high } = spanOf(dimension);
   const neighbour = (end: 'low' | 'high') =>
     all.some((other) => {
@@ -95,14 +105,15 @@ function textPlaces(dimension: LinearDimension, all: readonly LinearDimension[])
   const before = (upright ? 0 : 1) + (neighbour('low') ? IN_A_CHAIN : 0);
   const after = (upright ? 1 : 0) + (neighbour('high') ? IN_A_CHAIN : 0);
   for (const withWord of dimension.word ? [true, false] : [false]) {
+    const lettering = letter(dimension, withWord);
     const wordless = withWord || !dimension.word ? 0 : 3;
-    if (textFits(dimension, withWord)) {
-      places.push({ place: { at: 'middle', withWord }, cost: wordless });
-      places.push({ place: { at: 'low', withWord }, cost: wordless + 2 });
-      places.push({ place: { at: 'high', withWord }, cost: wordless + 2 });
+    if (textFits(dimension, lettering)) {
+      places.push({ at: 'middle', lettering, cost: wordless });
+      places.push({ at: 'low', lettering, cost: wordless + 2 });
+      places.push({ at: 'high', lettering, cost: wordless + 2 });
     }
-    places.push({ place: { at: 'before', withWord }, cost: 6 + wordless + before });
-    places.push({ place: { at: 'after', withWord }, cost: 6 + wordless + after });
+    places.push({ at: 'before', lettering, cost: 6 + wordless + before });
+    places.push({ at: 'after', lettering, cost: 6 + wordless + after });
   }
   return places;
 }

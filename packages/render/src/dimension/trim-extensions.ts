@@ -32,8 +32,7 @@ export function trimExtensions(placed: readonly Placed[]): Drawn[] {
       reached.set(key, Math.max(to, start));
     }
     const arrows = drawn.arrows.filter((arrow) => {
-      const [edge] = arrow.curves;
-      const key = [edge!.x0, edge!.y0, edge!.x1, edge!.y1].map((n) => n.toFixed(4)).join(' ');
+      const key = [arrow.x, arrow.y, arrow.dx, arrow.dy].map((n) => n.toFixed(4)).join(' ');
       if (arrowsDrawn.has(key)) return false;
       arrowsDrawn.add(key);
       return true;

@@ -24,29 +24,25 @@ export function growBox(box: Box, by: number): Box {
   return { x0: box.x0 - by, y0: box.y0 - by, x1: box.x1 + by, y1: box.y1 + by };
 }
 
-/** Whether two boxes share more than an edge. */
-export function boxesOverlap(a: Box, b: Box): boolean {
-  return a.x0 < b.x1 && b.x0 < a.x1 && a.y0 < b.y1 && b.y0 < a.y1;
+/** Whether two boxes share more than an edge, the first grown by `by` on every side. */
+export function boxesOverlap(a: Box, b: Box, by: number = 0): boolean {
+  return a.x0 - by < b.x1 && b.x0 < a.x1 + by && a.y0 - by < b.y1 && b.y0 < a.y1 + by;
 }
 
-/** Whether the straight line from (x0, y0) to (x1, y1) passes through the box. Clipped side by side, after Liang and Barsky (1984). */
-export function lineMeetsBox(x0: number, y0: number, x1: number, y1: number, box: Box): boolean {
-  let from = 0;
-  let to = 1;
+/** Whether the straight line from (x0, y0) to (x1, y1) passes through the box grown by `by`: no line square to an axis or to itself parts the two. */
+export function lineMeetsBox(x0: number, y0: number, x1: number, y1: number, box: Box, by: number = 0): boolean {
+  const left = box.x0 - by;
+  const right = box.x1 + by;
+  const top = box.y0 - by;
+  const bottom = box.y1 + by;
+  if ((x0 <= left && x1 <= left) || (x0 >= right && x1 >= right)) return false;
+  if ((y0 <= top && y1 <= top) || (y0 >= bottom && y1 >= bottom)) return false;
   const dx = x1 - x0;
   const dy = y1 - y0;
-  const sides: [number, number][] = [
-    [-dx, x0 - box.x0],
-    [dx, box.x1 - x0],
-    [-dy, y0 - box.y0],
-    [dy, box.y1 - y0],
-  ];
-  for (const [slope, room] of sides) {
-    if (slope === 0) {
-      if (room <= 0) return false;
-    } else if (slope < 0) from = Math.max(from, room / slope);
-    else to = Math.min(to, room / slope);
-    if (from >= to) return false;
-  }
-  return true;
+  if (dx === 0 || dy === 0) return true;
+  const a = dx * (top - y0) - dy * (left - x0);
+  const b = dx * (top - y0) - dy * (right - x0);
+  const c = dx * (bottom - y0) - dy * (left - x0);
+  const d = dx * (bottom - y0) - dy * (right - x0);
+  return !((a >= 0 && b >= 0 && c >= 0 && d >= 0) || (a <= 0 && b <= 0 && c <= 0 && d <= 0));
 }

@@ -1,6 +1,6 @@
 import type { Curve } from '@fielded/core';
 import type { Box } from './box.ts';
-import { lineMeetsBox } from './box.ts';
+import { growBox, lineMeetsBox } from './box.ts';
 
 // On the paper y grows downwards, so here `turn` +1 means clockwise to the eye: the angle atan2(y, x) grows.
 
@@ -62,9 +62,10 @@ export function curveBox(curve: Curve): Box {
   return { x0, y0, x1, y1 };
 }
 
-/** Whether any of the curve lies inside the box. */
-export function curveMeetsBox(curve: Curve, box: Box): boolean {
-  if (curve.turn === 0) return lineMeetsBox(curve.x0, curve.y0, curve.x1, curve.y1, box);
+/** Whether any of the curve lies inside the box grown by `by`. */
+export function curveMeetsBox(curve: Curve, small: Box, by: number = 0): boolean {
+  if (curve.turn === 0) return lineMeetsBox(curve.x0, curve.y0, curve.x1, curve.y1, small, by);
+  const box = growBox(small, by);
   const inside = (x: number, y: number) => x > box.x0 && x < box.x1 && y > box.y0 && y < box.y1;
   if (inside(curve.x0, curve.y0) || inside(curve.x1, curve.y1)) return true;
   // Neither end is inside: the arc comes in only by crossing a side.

@@ -206,7 +206,7 @@ function sectionMark(report: Report, door: DoorReport, s: number): { item: Item;
           false,
         ),
       ]),
-      path('look', 'arrow', [arrowhead(x, y + 5.5, 0, 1)]),
+      path('look', 'arrow', [arrowhead({ x, y: y + 5.5, dx: 0, dy: 1 })]),
       path('stem', 'thin', [
         polygon(
           [
