@@ -1,5 +1,6 @@
 export { type DrawOptions, draw, type SceneOptions, scene } from './draw.ts';
 export type { Loop } from './geometry/path.ts';
+export { type LiveOptions, type LiveScene, liveScene } from './live.ts';
 export type { GroupItem, Item, PathItem, Role, Scene, TextItem } from './scene.ts';
 export { PAPERS, type PaperName, SCALES } from './sheet/paper.ts';
 export { type SheetOptions, sheets } from './sheet/sheets.ts';
@@ -9,4 +10,6 @@ export { CAPITAL, textWidth } from './text/measure-text.ts';
 export { type BoardDrawing, boardScene, drawBoard, drawBoardSheets } from './views/board.ts';
 export { boardPage } from './views/board-page.ts';
 export { drawKnife, type KnifeDrawing, knifeScene } from './views/knife.ts';
+export { drawSeason, seasonScene } from './views/season.ts';
+export { drawSpread, spreadScene } from './views/spread.ts';
 export { type PlainView, viewsOf } from './views/views.ts';

@@ -1,0 +1,68 @@
+import type { Report } from '@fielded/core';
+import type { Sketch } from './dimension/lay-dimensions.ts';
+import { layDimensions } from './dimension/lay-dimensions.ts';
+import type { Point } from './dimension/linear.ts';
+import { describe, titleOf } from './draw.ts';
+import { loopsBox } from './geometry/path.ts';
+import type { Item, Scene } from './scene.ts';
+import { itemsBox, moveItems } from './scene.ts';
+import { sketchJoint } from './views/joint.ts';
+import { sketchSection } from './views/section.ts';
+import { VIEWS } from './views/views.ts';
+
+/** A drawing to work on: without its foot, and with where the wood lies on the paper. */
+export interface LiveScene extends Scene {
+  /** The panel's edge at its front face, paper mm. */
+  readonly panel: Point;
+  /** The frame's sight edge at its front face; null where no frame is drawn. */
+  readonly frame: Point | null;
+}
+
+export interface LiveOptions {
+  readonly view: 'section' | 'joint';
+  readonly scale: number;
+  /** Only dimensions of these values are laid out, which is quick enough for every frame of a drag; all, for null. */
+  readonly only: readonly string[] | null;
+}
+
+const MARGIN = 8;
+
+/** The section or the joint for a screen on which it is changed: the drawing that `scene` gives, without its foot. */
+export function liveScene(report: Report, { view, scale, only }: LiveOptions): LiveScene {
+  if (!(scale > 0 && Number.isFinite(scale))) throw new RangeError(`scale ${scale}`);
+  const sketch = view === 'joint' ? sketchJoint(report, scale) : sketchSection(report, scale);
+  const items = layDimensions(only === null ? sketch : keepOnly(sketch, only));
+  const box = itemsBox(items)!;
+  const x = MARGIN - box.x0;
+  const y = MARGIN - box.y0;
+  const frame = frameCorner(items);
+  return {
+    width: box.x1 - box.x0 + 2 * MARGIN,
+    height: box.y1 - box.y0 + 2 * MARGIN,
+    scale,
+    title: titleOf(report, VIEWS[view].name(report, 0)),
+    description: only === null ? describe(report, items) : '',
+    items: moveItems(items, x, y),
+    panel: { x, y },
+    frame: frame && { x: frame.x + x, y: frame.y + y },
+  };
+}
+
+function keepOnly(sketch: Sketch, only: readonly string[]): Sketch {
+  const wanted = <F extends { readonly of: string }>(list: readonly F[]) => list.filter(({ of }) => only.includes(of));
+  return {
+    ...sketch,
+    tiers: wanted(sketch.tiers),
+    interiors: wanted(sketch.interiors),
+    leaders: wanted(sketch.leaders),
+    angles: wanted(sketch.angles ?? []),
+    ordinates: wanted(sketch.ordinates ?? []),
+  };
+}
+
+function frameCorner(items: readonly Item[]): Point | null {
+  const frame = items.find((item) => item.kind === 'group' && item.key === 'frame');
+  const wood = frame?.kind === 'group' ? frame.items.find(({ key }) => key === 'wood') : undefined;
+  const box = wood?.kind === 'path' ? loopsBox(wood.loops) : null;
+  return box && { x: box.x1, y: box.y0 };
+}
