@@ -1,28 +1,38 @@
 export function median(values: readonly number[]): number {
+  return quantile(values, 0.5);
+}
+
+function quantile(values: readonly number[], q: number): number {
   const sorted = [...values].sort((a, b) => a - b);
-  return sorted[Math.floor(sorted.length / 2)]!;
+  return sorted[Math.min(sorted.length - 1, Math.floor(q * sorted.length))]!;
+}
+
+export interface Timing {
+  /** Milliseconds of one call. */
+  readonly median: number;
+  readonly quartiles: readonly [number, number];
 }
 
 /**
- * Median milliseconds of one call, warm: called for a quarter of a second first, then timed in batches long enough for the
- * clock, for three quarters of a second. The calls' results are summed so that none can be left out.
+ * Milliseconds of one call, warm: called for a quarter of the given time first, then timed in batches long enough for the
+ * clock for the rest of it (five at least). The calls' results are summed so that none can be left out.
  */
-export function timeEach(call: () => number): number {
+export function timeFor(call: () => number, seconds: number): Timing {
   let sum = 0;
-  const until = performance.now() + 250;
   let warm = 0;
-  while (performance.now() < until || warm === 0) {
-    sum += call();
-    warm++;
-  }
+  for (const until = performance.now() + seconds * 250; performance.now() < until || warm === 0; warm++) sum += call();
   const batch = Math.max(1, Math.round(warm / 100));
   const times: number[] = [];
-  const end = performance.now() + 750;
-  while (performance.now() < end || times.length < 5) {
+  for (const end = performance.now() + seconds * 750; performance.now() < end || times.length < 5; ) {
     const start = performance.now();
     for (let i = 0; i < batch; i++) sum += call();
     times.push((performance.now() - start) / batch);
   }
   if (!Number.isFinite(sum)) throw new Error('a timed call gave no number');
-  return median(times);
+  return { median: median(times), quartiles: [quantile(times, 0.25), quantile(times, 0.75)] };
+}
+
+/** Median milliseconds of one call, warm, over a second. */
+export function timeEach(call: () => number): number {
+  return timeFor(call, 1).median;
 }

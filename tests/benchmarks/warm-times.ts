@@ -1,0 +1,98 @@
+import { readFileSync } from 'node:fs';
+import { fileURLToPath } from 'node:url';
+import { evaluate, type Job, readJob, simulateJob } from '@fielded/core';
+import { draw } from '@fielded/render';
+import { makeKnife } from '../../packages/core/src/tooling/knife.ts';
+import { manyPieces } from '../support/many-pieces.ts';
+import { timeEach } from '../support/timing.ts';
+
+/** What one call takes, warm, ms, with the goal it is held to. */
+export interface Warm {
+  readonly what: string;
+  readonly ms: number;
+  readonly goal: number | null;
+}
+
+/** Times the calls a page or a long list of jobs makes over and over. */
+export function timeWarmCalls(): Warm[] {
+  const read = (path: string) =>
+    readFileSync(fileURLToPath(new URL(`../../examples/${path}`, import.meta.url)), 'utf8');
+  const text = read('ogee-cove/job.yaml');
+  const job = readJob(text).job!;
+  const report = evaluate(job);
+  const [twelve, many] = [manyPieces(12, 12), manyPieces(500, 500)];
+  return [
+    { what: 'read the first example', ms: timeEach(() => readJob(text).faults.length), goal: null },
+    { what: 'evaluate the first example', ms: timeEach(() => evaluate(job).section.removedArea), goal: null },
+    {
+      what: 'evaluate 12 pieces, the whole report',
+      ms: timeEach(() => evaluate(twelve).section.removedArea),
+      goal: 0.05,
+    },
+    {
+      what: 'evaluate 500 pieces, the whole report',
+      ms: timeEach(() => evaluate(many).section.removedArea),
+      goal: 0.6,
+    },
+    { what: 'knife for a profile of 12 pieces, fitted', ms: timeEach(() => fitKnife(manyPieces(20, 12))), goal: 5 },
+    {
+      what: 'draw the joint of the first example',
+      ms: timeEach(() => draw(report, { view: 'joint' }).length),
+      goal: 2,
+    },
+  ];
+}
+
+/** The knife for a job's first cut on a raked head, its outline fitted with arcs. */
+function fitKnife(job: Job): number {
+  const { profile } = job.cuts[0]!;
+  const radians = Math.PI / 180;
+  const { knife } = makeKnife({
+    name: 'raise',
+    knife: null,
+    headName: 'raiser',
+    head: {
+      cuttingDiameter: 160,
+      bodyDiameter: 60,
+      height: 40,
+      rake: 18 * radians,
+      shear: 0,
+      wedge: 45 * radians,
+      knives: 2,
+      limiterGap: 1.1,
+      maxSpeed: 8000,
+      knifeThickness: 8,
+      feed: 'hand',
+    },
+    profile,
+    tilt: 0,
+    setFurther: 0,
+    groundFor: { run: 'under', rotation: 'counterclockwise' },
+    rules: {
+      leastEndGrainWidth: 300,
+      kerf: 3.2,
+      leastSideClearance: 3 * radians,
+      leastClearance: 10 * radians,
+      rimSpeed: [40, 70],
+      leastEngagement: 4,
+    },
+    machines: {},
+    units: 'mm',
+    at: 'cuts[0]',
+  });
+  return knife!.pieces;
+}
+
+/** Simulated joints a second on one core, for the first example with every ± given. */
+export function jointsPerSecond(): number {
+  const path = fileURLToPath(new URL('../../examples/ogee-cove/job.yaml', import.meta.url));
+  const spread = { thickness: 0.15, height: 0.1, fence: 0.2, grooveWidth: 0.1, film: 0.02 };
+  const job = { ...readJob(readFileSync(path, 'utf8')).job!, spread };
+  const count = 1_000_000;
+  const run = () => {
+    const simulation = simulateJob(job, { count, seed: 1, distribution: 'normal' });
+    while (!simulation.next().done);
+    return 1;
+  };
+  return (count / timeEach(run)) * 1000;
+}
