@@ -2,6 +2,7 @@ export { arcAngle } from './geometry/along.ts';
 export { arc, type Chain, type Curve, line } from './geometry/curve.ts';
 export { type ArcFit, FIT_TOLERANCE, fitArcs, type SmoothCurve } from './geometry/fit-arcs.ts';
 export { fitBezier, type Point } from './geometry/fit-bezier.ts';
+export { fitPoints, SCAN_TOLERANCE } from './geometry/fit-points.ts';
 export { type Sample, sampleBoard } from './job/board.ts';
 export { type EvaluateOptions, evaluate } from './job/evaluate.ts';
 export type * from './job/job.ts';
