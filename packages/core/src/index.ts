@@ -19,6 +19,7 @@ export {
 } from './job/read.ts';
 export { readJobData, readShopData } from './job/read-data.ts';
 export type * from './job/report.ts';
+export { adviseRuns, listRuns } from './job/run-advice.ts';
 export { simulateJob } from './job/spread.ts';
 export { facePhrase, verdictSentence, verdictWord } from './job/verdict-sentence.ts';
 export { parseAngle } from './measure/angle.ts';

@@ -1,9 +1,8 @@
-import { formatLength, formatNumber, type Report, type SpreadReport } from '@fielded/core';
+import { adviseRuns, formatLength, formatNumber, type Report, type SpreadReport } from '@fielded/core';
 import { safe } from '../io.ts';
 import type { Paint } from '../terminal/paint.ts';
 import { indent, setPairs, setTable, wrap } from '../terminal/table.ts';
 import { cellLength, sayLength } from './figures.ts';
-import { adviseRuns } from './run-advice.ts';
 
 type Units = Report['units'];
 

@@ -1,4 +1,7 @@
-import { type Arrangement, formatLength, type Report, type SpreadReport } from '@fielded/core';
+import { formatLength } from '../measure/format.ts';
+import type { Arrangement } from '../spread/arrangements.ts';
+import type { SpreadReport } from '../spread/report.ts';
+import type { Report } from './report.ts';
 
 type Cuts = Report['section']['cuts'];
 type Face = 'front' | 'back';
@@ -32,7 +35,7 @@ function thicknessSlope({ sources }: Arrangement): number {
 }
 
 /** "keep the panel face down for both cuts", or cut by cut where it has to be turned. */
-function describeRuns({ runs }: Arrangement, cuts: Cuts): string {
+function describeRuns({ runs }: Pick<Arrangement, 'runs'>, cuts: Cuts): string {
   const faces = runs.map((run, index): Face => {
     const { side } = cuts[index]!;
     return run === 'under' ? side : side === 'front' ? 'back' : 'front';
@@ -44,7 +47,8 @@ function describeRuns({ runs }: Arrangement, cuts: Cuts): string {
   return `run ${listRuns(runs, cuts)}`;
 }
 
-function listRuns(runs: Arrangement['runs'], cuts: Cuts): string {
+/** How each cut is run: `raise under, back relief over`. */
+export function listRuns(runs: Arrangement['runs'], cuts: Cuts): string {
   return cuts.map(({ name, presented }, index) => `${name} ${presented === 90 ? 'on edge' : runs[index]}`).join(', ');
 }
 

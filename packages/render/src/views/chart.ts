@@ -1,0 +1,150 @@
+import { formatNumber, type Report } from '@fielded/core';
+import type { ScaleLinear } from 'd3-scale';
+import { scaleLinear } from 'd3-scale';
+import type { Box } from '../geometry/box.ts';
+import { polygon } from '../geometry/path.ts';
+import type { Item, Role, Scene } from '../scene.ts';
+import { group, itemsBox, moveItems, path, text } from '../scene.ts';
+import { fitText, wrapText } from '../text/measure-text.ts';
+import { safeText } from '../text/safe-text.ts';
+
+/** Capital heights on a chart, paper mm. */
+export const FIGURE = 2.5;
+export const WORDS = 3;
+const TITLE = 3.5;
+
+/** How wide every chart is between its axes' ends, paper mm. */
+export const CHART_WIDTH = 130;
+
+const TICK = 1.5;
+const MARGIN = 8;
+
+/** A quantity's scale along an axis, the unit its figures are in, and the digits they take. */
+export interface Axis {
+  readonly scale: ScaleLinear<number, number>;
+  readonly ticks: readonly number[];
+  readonly say: (value: number) => string;
+}
+
+/** Lengths on a chart are in the job's unit: mm, or decimal inches. */
+export function inUnit(mm: number, units: Report['units']): number {
+  return units === 'mm' ? mm : mm / 25.4;
+}
+
+/** The name of that unit. */
+export function unitName(units: Report['units']): string {
+  return units === 'mm' ? 'mm' : 'in';
+}
+
+/** An axis over the given values with round ends and about `count` round ticks, `from` to `to` on the paper. */
+export function makeAxis(values: readonly number[], from: number, to: number, count: number): Axis {
+  const [least, most] = extent(values);
+  const spare = Math.max((most - least) * 0.04, 1e-3);
+  return readAxis(
+    scaleLinear()
+      .domain([least - spare, most + spare])
+      .range([from, to])
+      .nice(count),
+    count,
+  );
+}
+
+/** An axis that ends exactly at the least and the greatest of the values. */
+export function makeTightAxis(values: readonly number[], from: number, to: number, count: number): Axis {
+  return readAxis(scaleLinear().domain(extent(values)).range([from, to]), count);
+}
+
+function extent(values: readonly number[]): [number, number] {
+  return [Math.min(...values), Math.max(...values)];
+}
+
+function readAxis(scale: ScaleLinear<number, number>, count: number): Axis {
+  const ticks = scale.ticks(count);
+  const step = ticks.length > 1 ? ticks[1]! - ticks[0]! : 1;
+  const digits = Math.max(0, -Math.floor(Math.log10(step) + 1e-9));
+  return { scale, ticks, say: (value) => formatNumber(value, digits) };
+}
+
+/** A straight stroke. */
+export function stroke(key: string, role: Role, x0: number, y0: number, x1: number, y1: number): Item {
+  return path(key, role, [
+    polygon(
+      [
+        [x0, y0],
+        [x1, y1],
+      ],
+      false,
+    ),
+  ]);
+}
+
+/** A filled rectangle. */
+export function bar(key: string, role: Role, x0: number, y0: number, x1: number, y1: number): Item {
+  return path(key, role, [
+    polygon(
+      [
+        [x0, y0],
+        [x1, y0],
+        [x1, y1],
+        [x0, y1],
+      ],
+      true,
+    ),
+  ]);
+}
+
+/** The axis under a chart: its line, ticks, figures and what it measures. */
+export function drawAxisBelow({ scale, ticks, say }: Axis, y: number, title: string): Item {
+  const [from, to] = scale.range() as [number, number];
+  return group('axis below', [
+    stroke('line', 'thin', from, y, to, y),
+    ...ticks.flatMap((tick, i) => [
+      stroke(`tick ${i}`, 'thin', scale(tick), y, scale(tick), y + TICK),
+      text(`figure ${i}`, 'quiet', scale(tick), y + TICK + 1 + FIGURE, say(tick), FIGURE, 'middle'),
+    ]),
+    ...(title === ''
+      ? []
+      : [text('title', 'text', (from + to) / 2, y + TICK + 5 + FIGURE + WORDS, title, WORDS, 'middle')]),
+  ]);
+}
+
+/** The axis at the left of a chart, its title standing above it. */
+export function drawAxisLeft({ scale, ticks, say }: Axis, x: number, title: string): Item {
+  const [bottom, top] = scale.range() as [number, number];
+  return group('axis left', [
+    stroke('line', 'thin', x, bottom, x, top),
+    ...ticks.flatMap((tick, i) => [
+      stroke(`tick ${i}`, 'thin', x - TICK, scale(tick), x, scale(tick)),
+      text(`figure ${i}`, 'quiet', x - TICK - 1, scale(tick) + FIGURE / 2, say(tick), FIGURE, 'end'),
+    ]),
+    text('title', 'text', x, top - 4, title, WORDS),
+  ]);
+}
+
+/** The lines under a chart: a thin rule, the job's title, what the chart is, and what it says in sentences. */
+export function drawChartFoot(report: Report, name: string, above: Box, sentences: readonly string[]): Item {
+  const { x0, x1 } = above;
+  const rule = above.y1 + 8;
+  const room = x1 - x0;
+  const lines = sentences.flatMap((sentence) => wrapText(sentence, FIGURE, room));
+  return group('foot', [
+    stroke('rule', 'thin', x0, rule, x1, rule),
+    text('title', 'text', x0, rule + 8, fitText(safeText(report.title), TITLE, room), TITLE),
+    text('name', 'quiet', x0, rule + 13, fitText(name, FIGURE, room), FIGURE),
+    ...lines.map((line, i) => text(`line ${i}`, 'text', x0, rule + 20 + i * 4.8, line, FIGURE)),
+  ]);
+}
+
+/** Items as a finished scene on paper just large enough for them. A chart has no scale of wood to paper. */
+export function finishChart(report: Report, name: string, items: readonly Item[], sentences: readonly string[]): Scene {
+  const all = [...items, drawChartFoot(report, name, itemsBox(items)!, sentences)];
+  const box = itemsBox(all)!;
+  return {
+    width: box.x1 - box.x0 + 2 * MARGIN,
+    height: box.y1 - box.y0 + 2 * MARGIN,
+    scale: 1,
+    title: `${safeText(report.title)}: ${name.charAt(0).toLowerCase()}${name.slice(1)}`,
+    description: sentences.map(safeText).join(' '),
+    items: moveItems(all, MARGIN - box.x0, MARGIN - box.y0),
+  };
+}

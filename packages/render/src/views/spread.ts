@@ -1,0 +1,192 @@
+import { type Arrangement, adviseRuns, formatNumber, listRuns, type Report, type SpreadReport } from '@fielded/core';
+import { polygon } from '../geometry/path.ts';
+import type { Item, Scene } from '../scene.ts';
+import { group, itemsBox, moveItems, path, text } from '../scene.ts';
+import type { Theme } from '../style.ts';
+import { sceneToSvg } from '../svg.ts';
+import { fitText, textWidth } from '../text/measure-text.ts';
+import {
+  type Axis,
+  bar,
+  CHART_WIDTH,
+  drawAxisBelow,
+  drawAxisLeft,
+  FIGURE,
+  finishChart,
+  inUnit,
+  makeAxis,
+  stroke,
+  unitName,
+} from './chart.ts';
+import { drawVerdictBands } from './verdict-bands.ts';
+
+type Units = Report['units'];
+
+const HEIGHT = 62;
+const NAME = 'Spread of the clearance';
+
+/** The spread of a joint as SVG text: the same bytes for the same report. */
+export function drawSpread(report: Report, options: { readonly theme?: Theme } = {}): string {
+  return sceneToSvg(spreadScene(report), { theme: options.theme ?? 'print' });
+}
+
+/**
+ * Two charts of a joint's spread: its clearance against stock thickness, for the way the cuts are run and the others, and the
+ * simulated clearances as a histogram with the worst case and the root of squares under it. The verdicts lie behind both.
+ *
+ * @throws RangeError for a report without a spread.
+ */
+export function spreadScene(report: Report): Scene {
+  const { spread, units, section } = report;
+  if (spread === undefined) throw new RangeError('this report has no spread to draw');
+  const above = thicknessChart(spread, section.cuts, units);
+  const below = histogram(spread, units);
+  const gap = itemsBox(above)!.y1 + 14 - itemsBox(below)!.y0;
+  const items = [group('by thickness', above), group('simulated', moveItems(below, 0, gap))];
+  return finishChart(report, NAME, items, [shareSentence(spread), adviseRuns(spread, section.cuts, units)]);
+}
+
+/** Clearance against stock thickness: the way the cuts are run in full, others that differ from it dashed. */
+function thicknessChart(spread: SpreadReport, cuts: Report['section']['cuts'], units: Units): Item[] {
+  const convert = (points: Arrangement['byThickness']) =>
+    points.map(([thickness, clearance]) => [inUnit(thickness, units), inUnit(clearance, units)] as const);
+  const given = spread.arrangements.find((arrangement) => arrangement.given)!;
+  const lines = [given, ...spread.arrangements.filter((other) => differs(other, given))];
+  const points = lines.map(({ byThickness }) => convert(byThickness));
+  const x = makeAxis(
+    points[0]!.map(([thickness]) => thickness),
+    0,
+    CHART_WIDTH,
+    6,
+  );
+  const { snug, loose } = spread.limits;
+  const y = makeAxis(
+    [...points.flat().map(([, clearance]) => clearance), 0, inUnit(loose, units), inUnit(snug, units)],
+    HEIGHT,
+    0,
+    6,
+  );
+  const unit = unitName(units);
+  const curve = (key: string, role: 'judged' | 'hidden', list: readonly (readonly [number, number])[]) =>
+    path(key, role, [
+      polygon(
+        list.map(([a, b]) => [x.scale(a), y.scale(b)] as const),
+        false,
+      ),
+    ]);
+  return [
+    drawVerdictBands(y, spread.limits, units, [0, CHART_WIDTH], false),
+    ...points.slice(1).map((list, i) => curve(`other ${i}`, 'hidden', list)),
+    curve('as run', 'judged', points[0]!),
+    thicknessRange(spread, given, x, units),
+    lineKey(listRuns(given.runs, cuts), points.length > 1),
+    drawAxisBelow(x, HEIGHT, `stock thickness, ${unit}`),
+    drawAxisLeft(y, 0, `clearance, ${unit}`),
+  ];
+}
+
+/** Whether another way to run follows stock thickness otherwise, and is the first of those that follow it so. */
+function differs(other: Arrangement, given: Arrangement): boolean {
+  const slope = ({ sources }: Arrangement) => sources.find(({ name }) => name === 'panel.thickness')!.slope;
+  return Math.abs(slope(other) - slope(given)) > 1e-6;
+}
+
+/** The ± of the stock as a bracket under the line. */
+function thicknessRange(spread: SpreadReport, given: Arrangement, x: Axis, units: Units): Item {
+  const { plusMinus } = spread.clearance.sources.find(({ name }) => name === 'panel.thickness')!;
+  const middle = given.byThickness[(given.byThickness.length - 1) / 2]![0];
+  const [from, to] = [x.scale(inUnit(middle - plusMinus, units)), x.scale(inUnit(middle + plusMinus, units))];
+  const base = HEIGHT - 3;
+  const words = `± ${formatNumber(inUnit(plusMinus, units), units === 'mm' ? 2 : 4)}`;
+  return group('stock', [
+    stroke('from', 'dimension', from, base - 1.2, from, base + 1.2),
+    stroke('to', 'dimension', to, base - 1.2, to, base + 1.2),
+    stroke('range', 'dimension', from, base, to, base),
+    text('plus minus', 'quiet', to + 2, base + FIGURE / 2, words, FIGURE),
+  ]);
+}
+
+/** What the full line is and what the dashed ones are, above the chart at the right. */
+function lineKey(runs: string, others: boolean): Item {
+  const words = fitText(`as run: ${runs}`, FIGURE, CHART_WIDTH * 0.62);
+  const left = CHART_WIDTH - textWidth(words, FIGURE);
+  const rows: Item[] = [
+    stroke('as run line', 'judged', left - 10, -8.2, left - 2, -8.2),
+    text('as run', 'judged-text', left, -7, words, FIGURE),
+  ];
+  if (others) {
+    rows.push(
+      stroke('other line', 'hidden', left - 10, -3.8, left - 2, -3.8),
+      text('other ways', 'quiet', left, -2.6, 'run other ways', FIGURE),
+    );
+  }
+  return group('key', rows);
+}
+
+/** Simulated clearances, with bars for the worst case and the root of squares. */
+function histogram(spread: SpreadReport, units: Units): Item[] {
+  const { simulated, worst, rss, nominal } = spread.clearance;
+  const { from, step, counts } = simulated.histogram;
+  const held = counts.flatMap((count, i) => (count > 0 ? [i] : []));
+  const ends = [from + step * held[0]!, from + step * (held[held.length - 1]! + 1)];
+  const x = makeAxis(
+    [...ends, ...worst, 0, spread.limits.snug].map((mm) => inUnit(mm, units)),
+    0,
+    CHART_WIDTH,
+    7,
+  );
+  const tallest = Math.max(...counts);
+  const at = (mm: number) => x.scale(inUnit(mm, units));
+  const bars = held.map((i) => {
+    const left = at(from + step * i);
+    const right = at(from + step * (i + 1));
+    return bar(
+      `bar ${i}`,
+      'arrow',
+      left,
+      HEIGHT - (counts[i]! / tallest) * (HEIGHT - 6),
+      right - Math.min(0.2, (right - left) / 4),
+      HEIGHT,
+    );
+  });
+  const spans = [
+    { words: 'at the very worst', ends: worst, y: HEIGHT + 20 },
+    { words: 'root of squares', ends: rss, y: HEIGHT + 26 },
+  ].map(({ words, ends: [low, high], y }) =>
+    group(words, [
+      stroke('low', 'outline', at(low), y - 1.2, at(low), y + 1.2),
+      stroke('high', 'outline', at(high), y - 1.2, at(high), y + 1.2),
+      stroke('span', 'outline', at(low), y, at(high), y),
+      text('words', 'quiet', at(high) + 2.5, y + FIGURE / 2, words, FIGURE),
+    ]),
+  );
+  return [
+    drawVerdictBands(x, spread.limits, units, [0, HEIGHT], true),
+    ...bars,
+    stroke('as set', 'judged', at(nominal), HEIGHT, at(nominal), 2),
+    ...asSet(at(nominal), [0, spread.limits.snug, spread.limits.loose].map(at)),
+    ...spans,
+    drawAxisBelow(
+      x,
+      HEIGHT,
+      `clearance of ${simulated.count.toLocaleString('en')} joints made at random, ${unitName(units)}`,
+    ),
+  ];
+}
+
+/** The words beside the line of the joint as set, on a side where no limit's line runs through them; none where both have one. */
+function asSet(x: number, limits: readonly number[]): Item[] {
+  const room = 1.5 + textWidth('as set', FIGURE) + 1;
+  const isFree = (from: number, to: number) => !limits.some((limit) => limit > from + 0.1 && limit < to - 0.1);
+  if (isFree(x, x + room)) return [text('as set words', 'judged-text', x + 1.5, 4, 'as set', FIGURE)];
+  return isFree(x - room, x) ? [text('as set words', 'judged-text', x - 1.5, 4, 'as set', FIGURE, 'end')] : [];
+}
+
+function shareSentence({ clearance: { simulated } }: SpreadReport): string {
+  const { shares, distribution } = simulated;
+  // A space that no line breaks at.
+  const percent = (share: number) => `${formatNumber(share * 100, 1)}\u00a0%`;
+  const how = distribution === 'normal' ? 'each ± is three deviations of a normal spread' : 'each ± is spread evenly';
+  const binds = shares['will-not-enter'] + shares['stops-short'];
+  return `Of ${simulated.count.toLocaleString('en')} joints made at random ${percent(binds)} bind, ${percent(shares.tight)} are tight, ${percent(shares.sliding)} slide, ${percent(shares.loose)} rattle; ${how}.`;
+}
