@@ -1,0 +1,97 @@
+// A file is whole or as it was, whatever happens while it is written; and what went wrong is one plain line.
+import { spawn, spawnSync } from 'node:child_process';
+import { existsSync, mkdirSync, readdirSync, readFileSync } from 'node:fs';
+import { join } from 'node:path';
+import { fileURLToPath } from 'node:url';
+import { afterEach, describe, expect, it } from 'vitest';
+import { makeFolder, put, run, spawnCommand } from './command.ts';
+
+const folder = makeFolder();
+const root = fileURLToPath(new URL('../..', import.meta.url));
+const example = join(root, 'examples/ogee-cove/job.yaml');
+
+describe('a writer killed at any moment', () => {
+  // The built file, since two hundred starts through the TypeScript loader would take minutes.
+  const writer = join(root, 'packages/cli/dist/files/write-whole.js');
+  const script = join(root, 'tests/cli/keep-writing.mjs');
+
+  const killOnce = (path: string, after: number) =>
+    new Promise<void>((settle) => {
+      const child = spawn(process.execPath, [script, writer, path], { stdio: ['ignore', 'pipe', 'inherit'] });
+      child.stdout.once('data', () => setTimeout(() => child.kill('SIGKILL'), after));
+      child.on('close', () => settle());
+    });
+
+  it('leaves the old file or the new one, whole, 200 times out of 200', { timeout: 120_000 }, async () => {
+    expect(existsSync(writer), 'npm run build makes it').toBe(true);
+    let killed = 0;
+    const lane = async (name: string) => {
+      for (let i = 0; i < 50; i++) {
+        const path = join(folder, name);
+        await killOnce(path, (i * 0.37) % 6);
+        const lines = new Set(readFileSync(path, 'utf8').split('\n'));
+        expect([...lines].sort()).toEqual(lines.has('old') ? ['', 'old'] : ['', 'new']);
+        expect(readFileSync(path).length).toBe(800_000);
+        killed++;
+      }
+    };
+    await Promise.all(['a.svg', 'b.svg', 'c.svg', 'd.svg'].map(lane));
+    expect(killed).toBe(200);
+  });
+});
+
+describe('a disk with no room, and one that cannot be written', () => {
+  const disk = join(folder, 'disk');
+  const asRoot = process.getuid?.() === 0;
+  const mount = (...options: string[]) => {
+    mkdirSync(disk, { recursive: true });
+    return spawnSync('mount', ['-t', 'tmpfs', ...options, 'tmpfs', disk]).status === 0;
+  };
+  afterEach(() => {
+    spawnSync('umount', [disk]);
+  });
+
+  it('a full disk is one plain line, status 2, and no part of a file', async ({ skip }) => {
+    if (!asRoot || !mount('-o', 'size=4k')) skip('needs to mount a small disk');
+    const { status, out, err } = await run(['draw', example, '--view', 'joint', '-o', join(disk, 'joint.svg')]);
+    expect({ status, out, err }).toEqual({
+      status: 2,
+      out: '',
+      err: `${join(disk, 'joint.svg')}  The disk is full. Make room on it.\n`,
+    });
+    expect(readdirSync(disk)).toEqual([]);
+  });
+
+  it('a disk mounted for reading is one plain line and status 2', async ({ skip }) => {
+    if (!asRoot || !mount('-o', 'ro')) skip('needs to mount a disk for reading only');
+    const { status, err } = await run(['draw', example, '--view', 'joint', '-o', join(disk, 'joint.svg')]);
+    expect({ status, err }).toEqual({
+      status: 2,
+      err: `${join(disk, 'joint.svg')}  Nothing can be written there. Choose another folder.\n`,
+    });
+  });
+});
+
+describe('someone who stops listening', () => {
+  it('a pipe closed after a line ends quietly, with the status of the job', async () => {
+    const { status, err } = await spawnCommand(['check', '--json', example], ' | head -c 1 >/dev/null');
+    expect({ status, err }).toEqual({ status: 0, err: '' });
+  });
+
+  it('an interrupt while a folder is checked ends at once and leaves nothing half written', async () => {
+    const many = join(folder, 'many');
+    mkdirSync(many);
+    const text = readFileSync(example, 'utf8');
+    for (let i = 0; i < 2000; i++) put(many, `job-${i}.yaml`, text);
+    const child = spawn(process.execPath, [join(root, 'packages/cli/bin/fielded.js'), 'check', many], {
+      stdio: 'pipe',
+    });
+    const ended = new Promise<NodeJS.Signals | number | null>((settle) =>
+      child.on('close', (code, signal) => settle(signal ?? code)),
+    );
+    setTimeout(() => child.kill('SIGINT'), 400);
+    const started = performance.now();
+    expect(await ended).toBe('SIGINT');
+    expect(performance.now() - started).toBeLessThan(3000);
+  });
+});
