@@ -245,7 +245,7 @@ describe('a knife that rubs', () => {
         code: 'no-side-clearance',
         at: 'cuts[0].head',
         message:
-          "The knife for the raise has less side clearance than the shop's 3° and rubs on the wall from 0 mm to 20 mm in, 8 mm deep (0°; 6.3° of draft gives 3°). Give straight walls that draft, or have side relief ground there.",
+          "The knife for the raise has less side clearance than the shop's 3° and rubs on the wall from 0 mm to 20 mm from the edge, 8 mm below the face (0°; 6.3° of draft gives 3°). Give straight walls that draft, or have side relief ground there.",
       },
     ]);
   });
@@ -254,7 +254,7 @@ describe('a knife that rubs', () => {
     // α = 31.52° at a radius of 78 mm.
     const quirk = 'profile: { shape: outline, path: "M 0 9 L 12 4 L 14 5 V 0" }, head: raiser';
     expect(knifeProblems(quirk, shopText()).map((p) => p.message)).toEqual([
-      "The knife for the raise has less side clearance than the shop's 3° and rubs on the wall from 12 mm in and 4 mm deep to 14 mm in and 5 mm deep (undercut, the sweep takes it away; 4.9° of draft gives 3°). Give straight walls that draft, or have side relief ground there.",
+      "The knife for the raise has less side clearance than the shop's 3° and rubs on the wall from 12 mm from the edge and 4 mm below the face to 14 mm and 5 mm (undercut, the sweep takes it away; 4.9° of draft gives 3°). Give straight walls that draft, or have side relief ground there.",
     ]);
   });
 

@@ -158,9 +158,9 @@ function describeWalls({ name, units }: KnifeSubject, walls: readonly TightWall[
 function placeOf(from: TightWall['from'], to: TightWall['to'], say: (mm: number) => string): string {
   const [a, b] = [say(from.a), say(from.b)];
   const [a1, b1] = [say(to.a), say(to.b)];
-  if (b === b1) return `from ${a} to ${a1} in, ${b} deep`;
-  if (a === a1) return `from ${b} to ${b1} deep, ${a} in`;
-  return `from ${a} in and ${b} deep to ${a1} in and ${b1} deep`;
+  if (b === b1) return `from ${a} to ${a1} from the edge, ${b} below the face`;
+  if (a === a1) return `from ${b} to ${b1} below the face, ${a} from the edge`;
+  return `from ${a} from the edge and ${b} below the face to ${a1} and ${b1}`;
 }
 
 function error(subject: KnifeSubject, code: string, message: string): Problem {

@@ -31,7 +31,8 @@ export interface KnifeDrawing {
 const MARGIN = 8;
 const TIP_LINE = 9;
 const TABLE_AWAY = 14;
-const MOST_ROWS = 22;
+/** Rows of ordinates before they go on in a second block: an on-edge knife's then still fit an A4 sheet. */
+const MOST_ROWS = 34;
 const LEAST_WIDTH = 172;
 const NAME_HEIGHT = 5;
 const NOTE_HEIGHT = 2.5;
