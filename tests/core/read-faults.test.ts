@@ -524,6 +524,11 @@ const OUTLINES: readonly (readonly string[])[] = [
     '12:38 outline-reversed cuts[0].profile.path: the path runs from the face to the edge. Start it at the edge, at full depth, and end it at the face.',
   ],
   [
+    'one that ends deeper than it starts',
+    'M 0 5 H 12 L 30 9',
+    '12:38 outline-reversed cuts[0].profile.path: the path ends deeper than it starts. Start it at the edge, at full depth, and end it at the face.',
+  ],
+  [
     'above the face',
     'M 0 -9 H 12 V -1 L 13 -0.5',
     '12:38 outline-empty cuts[0].profile.path: the path draws nothing in the wood. Draw it from the edge to the face.',

@@ -19,7 +19,7 @@ export interface Bounds {
 export type Figure<T = number> = v.GenericSchema<unknown, T>;
 
 /** What is wrong with a figure: the fault's code, what it is (after "is"), and what to write. */
-export interface FigureFault {
+interface FigureFault {
   readonly code: string;
   readonly read: string;
   readonly instead: string;

@@ -34,7 +34,7 @@ export interface JobFile {
 }
 
 /** A knife as it stands in the shop file: a profile with what is known about the steel beside it. */
-export type FileKnife = FileProfile & Omit<ShopKnife, 'profile'>;
+type FileKnife = FileProfile & Omit<ShopKnife, 'profile'>;
 
 /** What a shop file says. */
 export interface ShopFile {

@@ -7,9 +7,9 @@ import { MOST_CUTS, MOST_DOORS } from './limits.ts';
 import { byShape, group, named } from './schema-shapes.ts';
 
 /** The one version of the two formats there is. */
-export const VERSION = 1;
+const VERSION = 1;
 
-export const NAMED_SHAPES = ['rebate', 'bevel', 'cove', 'ovolo', 'ogee'] as const;
+const NAMED_SHAPES = ['rebate', 'bevel', 'cove', 'ovolo', 'ogee'] as const;
 
 const ABOVE_NOTHING = { above: 0 };
 const NOTHING_OR_MORE = { least: 0 };

@@ -43,7 +43,7 @@ export function readOutline(path: string, units: Units): { readonly chain: Chain
   if (rises > SAME_LENGTH || (rises >= -SAME_LENGTH && first.x0 > last.x1))
     return fault(
       'outline-reversed',
-      'the path runs from the face to the edge',
+      first.x0 > last.x1 ? 'the path runs from the face to the edge' : 'the path ends deeper than it starts',
       'Start it at the edge, at full depth, and end it at the face',
     );
   const { reach, depth } = chainExtent(chain);
