@@ -1,7 +1,7 @@
 import type { Job, Report } from '@fielded/core';
 import { evaluate } from '@fielded/core';
 import type { GroupItem, Item, PathItem, Scene, TextItem } from '@fielded/render';
-import { drawSeason, drawSpread, seasonScene, spreadScene } from '@fielded/render';
+import { sceneToSvg, seasonScene, spreadScene } from '@fielded/render';
 import { describe, expect, it } from 'vitest';
 import { cut, plainJob, profile, wedgeJob } from '../core/joints-to-spread.ts';
 import { layoutFaults } from './layout-faults.ts';
@@ -37,6 +37,8 @@ const CHARTS: Readonly<Record<string, Job>> = {
     ],
   }),
 };
+
+const svgOf = (scene: Scene) => sceneToSvg(scene, { theme: 'print' });
 
 const inGroup = (items: readonly Item[], ...keys: string[]): Item =>
   keys.reduce<{ items: readonly Item[] }>(
@@ -121,8 +123,8 @@ describe.each(Object.entries(CHARTS))('%s', (_, job) => {
 
 it('is a file that stays the same', async () => {
   const report = evaluate(CHARTS['tight, face down for each cut']!);
-  await expect(drawSpread(report)).toMatchFileSnapshot('../snapshots/tight-face-down-spread.svg');
-  await expect(drawSeason(report)).toMatchFileSnapshot('../snapshots/tight-face-down-season.svg');
+  await expect(svgOf(spreadScene(report))).toMatchFileSnapshot('../snapshots/tight-face-down-spread.svg');
+  await expect(svgOf(seasonScene(report))).toMatchFileSnapshot('../snapshots/tight-face-down-season.svg');
 });
 
 it('needs a spread, and seasons', () => {

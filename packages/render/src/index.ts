@@ -10,6 +10,6 @@ export { CAPITAL, textWidth } from './text/measure-text.ts';
 export { type BoardDrawing, boardScene, drawBoard, drawBoardSheets } from './views/board.ts';
 export { boardPage } from './views/board-page.ts';
 export { drawKnife, type KnifeDrawing, knifeScene } from './views/knife.ts';
-export { drawSeason, seasonScene } from './views/season.ts';
-export { drawSpread, spreadScene } from './views/spread.ts';
+export { seasonScene } from './views/season.ts';
+export { spreadScene } from './views/spread.ts';
 export { type PlainView, viewsOf } from './views/views.ts';

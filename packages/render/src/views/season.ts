@@ -2,8 +2,6 @@ import { formatLength, formatNumber, type Report, type SeasonReport, type Season
 import { polygon } from '../geometry/path.ts';
 import type { Item, Scene } from '../scene.ts';
 import { group, itemsBox, moveItems, path, text } from '../scene.ts';
-import type { Theme } from '../style.ts';
-import { sceneToSvg } from '../svg.ts';
 import { textWidth } from '../text/measure-text.ts';
 import {
   type Axis,
@@ -27,11 +25,6 @@ type Named = SeasonState & { readonly name: string };
 const HEIGHT = 60;
 const LOWER = 34;
 const NAME = 'Insertion through the year';
-
-/** The seasons of a joint as SVG text: the same bytes for the same report. */
-export function drawSeason(report: Report, options: { readonly theme?: Theme } = {}): string {
-  return sceneToSvg(seasonScene(report), { theme: options.theme ?? 'print' });
-}
 
 /**
  * How far the panel's edge goes into the groove, and how much room its tongue has there, from the driest to the dampest: the

@@ -2,8 +2,6 @@ import { type Arrangement, adviseRuns, formatNumber, listRuns, type Report, type
 import { polygon } from '../geometry/path.ts';
 import type { Item, Scene } from '../scene.ts';
 import { group, itemsBox, moveItems, path, text } from '../scene.ts';
-import type { Theme } from '../style.ts';
-import { sceneToSvg } from '../svg.ts';
 import { fitText, textWidth } from '../text/measure-text.ts';
 import {
   type Axis,
@@ -24,11 +22,6 @@ type Units = Report['units'];
 
 const HEIGHT = 62;
 const NAME = 'Spread of the clearance';
-
-/** The spread of a joint as SVG text: the same bytes for the same report. */
-export function drawSpread(report: Report, options: { readonly theme?: Theme } = {}): string {
-  return sceneToSvg(spreadScene(report), { theme: options.theme ?? 'print' });
-}
 
 /**
  * Two charts of a joint's spread: its clearance against stock thickness, for the way the cuts are run and the others, and the
