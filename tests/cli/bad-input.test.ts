@@ -135,7 +135,7 @@ describe('wrong use', () => {
     [['draw', 'a.yaml', 'b.yaml'], 'draw takes one job at a time. See fielded help draw.'],
     [
       ['draw', 'a.yaml', '--view', 'jont'],
-      '--view jont is not known. Did you mean joint? There are section and joint.',
+      '--view jont is not known. Did you mean joint? There are section, joint, detail, cuts, panel, door, sheet, spread and season.',
     ],
     [['help', 'drw'], 'drw is no command. Did you mean draw? See fielded --help.'],
   ])('%j', async (argv, line) => {
@@ -152,15 +152,15 @@ describe('fielded draw', () => {
   });
 
   it('says where it cannot write, and leaves nothing behind', async () => {
-    mkdirSync(join(folder, 'taken'));
-    expect(await refusal('draw', sound, '-o', join(folder, 'taken'))).toBe(
-      'taken  This is a folder, not a file. Name the file to write in it.\n',
+    mkdirSync(join(folder, 'taken.svg'));
+    expect(await refusal('draw', sound, '-o', join(folder, 'taken.svg'))).toBe(
+      'taken.svg  This is a folder, not a file. Name the file to write in it.\n',
     );
     expect(await refusal('draw', sound, '-o', join(folder, 'sound.yaml', 'x.svg'))).toBe(
       'sound.yaml/x.svg  A part of the path is a file, not a folder. Choose another place.\n',
     );
     expect(readdirSync(folder).filter((name) => name.endsWith('.part'))).toEqual([]);
-    expect(readdirSync(join(folder, 'taken'))).toEqual([]);
+    expect(readdirSync(join(folder, 'taken.svg'))).toEqual([]);
   });
 });
 

@@ -48,7 +48,7 @@ describe('help', () => {
     expect(check).toMatch(/^fielded check JOB… \[--json\] \[--shop FILE\]\n/);
     expect((await run(['check', '--help'])).out).toBe(check);
     expect((await run(['check', 'x.yaml', '-h'])).out).toBe(check);
-    expect((await run(['draw', '--help'])).out).toMatch(/^fielded draw JOB \[--view section\|joint\]/);
+    expect((await run(['draw', '--help'])).out).toMatch(/^fielded draw JOB \[--view VIEW\]/);
   });
 
   it('keeps to 90 columns', async () => {

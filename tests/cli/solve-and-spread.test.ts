@@ -1,6 +1,7 @@
 import { readFileSync } from 'node:fs';
 import { join } from 'node:path';
-import type { Report, Solved } from '@fielded/core';
+import { evaluate, type Report, readJob, type Solved } from '@fielded/core';
+import { sceneToSvg, seasonScene, spreadScene } from '@fielded/render';
 import { describe, expect, it } from 'vitest';
 import { broken, SOUND } from '../core/job-texts.ts';
 import { makeFolder, put, run, spawnCommand } from './command.ts';
@@ -91,6 +92,33 @@ describe('fielded check with a spread and seasons', () => {
     const { status, err } = await run(['check', bad]);
     expect(status).toBe(2);
     expect(err).toMatch(message);
+  });
+});
+
+describe('fielded draw of a spread and of seasons', () => {
+  it.each([
+    ['spread', spreadScene],
+    ['season', seasonScene],
+  ] as const)('%s', async (view, scene) => {
+    const report = evaluate(readJob(readFileSync(spread, 'utf8')).job!);
+    const { out, status } = await run(['draw', spread, '--view', view]);
+    // Not compared by the matcher: a page of SVG in a failure helps nobody.
+    expect(out === sceneToSvg(scene(report), { theme: 'print' })).toBe(true);
+    expect(status).toBe(0);
+  });
+
+  it.each([
+    [
+      'spread',
+      'This job has no spread to draw. Add spread: { thickness: 0.15, height: 0.1 } to it, and see what fielded check says of it.',
+    ],
+    [
+      'season',
+      'This job has no seasons to draw. Add season: { made: 8, driest: 6, dampest: 11 } to it, and see what fielded check says of it.',
+    ],
+  ])('says what %s needs', async (view, message) => {
+    const plain = put(folder, 'plain.yaml', SOUND);
+    expect(await run(['draw', plain, '--view', view])).toEqual({ status: 2, out: '', err: `fielded: ${message}\n` });
   });
 });
 

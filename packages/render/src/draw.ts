@@ -8,6 +8,8 @@ import { safeText } from './text/safe-text.ts';
 import { drawFoot } from './views/foot.ts';
 import type { PlainView } from './views/views.ts';
 import { usualScale, VIEWS } from './views/views.ts';
+import type { UnitsChoice } from './words/units-choice.ts';
+import { inUnits } from './words/units-choice.ts';
 import { verdictHeading } from './words/verdict.ts';
 
 export interface SceneOptions {
@@ -16,6 +18,8 @@ export interface SceneOptions {
   readonly scale?: number;
   /** Which of the job's doors `door` and `panel` draw, from 0. */
   readonly door?: number;
+  /** The job's own unless told; `both` puts the other ones under the line. */
+  readonly units?: UnitsChoice;
 }
 
 export interface DrawOptions extends SceneOptions {
@@ -32,8 +36,9 @@ const MARGIN = 8;
  *
  * @throws RangeError unless the scale is above 0, and for a door that the job does not have.
  */
-export function scene(report: Report, options: SceneOptions & { readonly bare?: boolean }): Scene {
+export function scene(given: Report, options: SceneOptions & { readonly bare?: boolean }): Scene {
   const { view, door = 0 } = options;
+  const report = inUnits(given, options.units);
   const scale = options.scale ?? usualScale(view, report, door);
   if (!(scale > 0 && Number.isFinite(scale))) throw new RangeError(`scale ${scale}`);
   const name = VIEWS[view].name(report, door);

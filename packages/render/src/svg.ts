@@ -33,13 +33,30 @@ export function pathData(loops: readonly Loop[]): string {
     .join('');
 }
 
+/** The outlines of a line of text of a font size in mm, as SVG path data from its start on the baseline, and how far it runs. */
+export type Letters = (text: string, size: number) => { readonly data: string; readonly width: number };
+
+export interface SvgOptions {
+  readonly theme?: Theme;
+  /** Leaves the sheet of paper behind the drawing out. */
+  readonly bare?: boolean;
+  /** Writes texts as outlines, for programs that lack the font. */
+  readonly letters?: Letters;
+}
+
+interface Pen {
+  readonly theme: Theme;
+  readonly letters: Letters | undefined;
+}
+
 /**
  * A scene as SVG text: millimetre size, live text, no ids, the same bytes for the same scene.
  *
  * Title and description are for screen readers; texts are escaped. `bare` leaves the sheet of paper behind the drawing out.
  */
-export function sceneToSvg(scene: Scene, options: { theme?: Theme; bare?: boolean } = {}): string {
+export function sceneToSvg(scene: Scene, options: SvgOptions = {}): string {
   const theme = options.theme ?? 'print';
+  const pen: Pen = { theme, letters: options.letters };
   const width = writeNumber(scene.width);
   const height = writeNumber(scene.height);
   const title = escapeXml(scene.title);
@@ -50,17 +67,18 @@ export function sceneToSvg(scene: Scene, options: { theme?: Theme; bare?: boolea
   ];
   if (!options.bare) lines.push(`<rect width="${width}" height="${height}" fill="${PALETTES[theme].paper}"/>`);
   lines.push(`<g fill="none" stroke-linejoin="round" font-family="${FONT_FAMILY}">`);
-  for (const item of scene.items) writeItem(item, theme, lines);
+  for (const item of scene.items) writeItem(item, pen, lines);
   lines.push('</g>', '</svg>', '');
   return lines.join('\n');
 }
 
-function writeItem(item: Item, theme: Theme, lines: string[]): void {
-  if (item.kind === 'path') writePath(item, theme, lines);
-  else if (item.kind === 'text') lines.push(writeText(item, theme));
+function writeItem(item: Item, pen: Pen, lines: string[]): void {
+  if (item.kind === 'path') writePath(item, pen.theme, lines);
+  else if (item.kind === 'text')
+    lines.push(pen.letters ? writeLetters(item, pen.theme, pen.letters) : writeText(item, pen.theme));
   else {
     lines.push(`<g${groupAttributes(item)}>`);
-    for (const inner of item.items) writeItem(inner, theme, lines);
+    for (const inner of item.items) writeItem(inner, pen, lines);
     lines.push('</g>');
   }
 }
@@ -84,6 +102,16 @@ function writeText(item: TextItem, theme: Theme): string {
   const turned = item.upright ? ` transform="rotate(-90 ${x} ${y})"` : '';
   const size = writeNumber(item.height / CAPITAL);
   return `<text x="${x}" y="${y}" font-size="${size}"${anchor}${turned}${styleAttributes(STYLES[item.role], theme)}>${escapeXml(item.text)}</text>`;
+}
+
+/** A text as outlines, moved and turned as the text would be. */
+function writeLetters(item: TextItem, theme: Theme, letters: Letters): string {
+  const { data, width } = letters(item.text, item.height / CAPITAL);
+  const before = item.anchor === 'start' ? 0 : item.anchor === 'middle' ? width / 2 : width;
+  const [x, y] = item.upright ? [item.x, item.y + before] : [item.x - before, item.y];
+  const turned = item.upright ? ' rotate(-90)' : '';
+  const place = `translate(${writeNumber(x)} ${writeNumber(y)})${turned}`;
+  return data ? `<path transform="${place}"${styleAttributes(STYLES[item.role], theme)} d="${data}"/>` : '';
 }
 
 function styleAttributes(style: Style, theme: Theme): string {

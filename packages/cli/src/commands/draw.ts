@@ -1,59 +1,76 @@
-import { findNearest, type Report } from '@fielded/core';
-import { readArguments, UsageError } from '../arguments.ts';
+import type { Report } from '@fielded/core';
+import type { Scene } from '@fielded/render';
+import { UsageError } from '../arguments.ts';
 import { readText } from '../files/read-text.ts';
 import { writeWhole } from '../files/write-whole.ts';
-import type { Io } from '../io.ts';
+import { type Io, safe } from '../io.ts';
 import { refusalLine } from '../report/list-faults.ts';
 import { listProblems } from '../report/list-problems.ts';
 import { WIDTH } from '../report/plain-report.ts';
+import { drawChart, isChart } from './draw-charts.ts';
+import { type DrawRequest, findDoor, readDrawRequest } from './draw-options.ts';
 import { checkJob, exitStatus, openShop } from './read-jobs.ts';
 
-export const OPTIONS = {
-  view: { type: 'string' },
-  output: { type: 'string', short: 'o' },
-  shop: { type: 'string' },
-} as const;
-
-const VIEWS = ['section', 'joint'] as const;
-type View = (typeof VIEWS)[number];
-
-/** `fielded draw`: a drawing of one job as SVG, to a file or to standard output; its problems on standard error. */
+/** `fielded draw`: a drawing of one job, to a file or as SVG to standard output; its problems on standard error. */
 export async function draw(argv: readonly string[], io: Io): Promise<number> {
-  const { values, positionals } = readArguments(argv, OPTIONS, 'draw');
-  const [path, ...more] = positionals;
-  if (path === undefined) throw new UsageError('draw needs a job file. See fielded help draw.');
-  if (more.length > 0) throw new UsageError('draw takes one job at a time. See fielded help draw.');
-  const view = readView(values.view);
-  const shop = await openShop(values.shop as string | undefined, io);
+  const request = readDrawRequest(argv);
+  const shop = await openShop(request.shop, io);
   if (shop === null) return 2;
-  const report = await checkJob({ path, text: readText(path) }, shop, io);
+  const report = await checkJob({ path: request.path, text: readText(request.path) }, shop, io);
   if (report === null) return 2;
 
-  const svg = await drawReport(report, view);
-  if (typeof values.output !== 'string') await io.out(svg);
+  const scenes = await drawScenes(report, request);
+  const chosen = chooseSheets(scenes, request);
+  const written = await writeScenes(chosen, request);
+  if (request.output === undefined) await io.out(written.toString());
   else {
-    const refusal = writeWhole(values.output, svg);
+    const refusal = writeWhole(request.output, written);
     if (refusal !== null) {
-      await io.err(refusalLine(values.output, refusal));
+      await io.err(refusalLine(request.output, refusal));
       return 2;
     }
   }
+  if (chosen.length < scenes.length && request.sheet === undefined)
+    await io.err(`${safe(`Sheet 1 of ${scenes.length}. --sheet 2 draws the next; a .pdf or .html holds them all.`)}\n`);
   if (report.problems.length > 0) await io.err(`${listProblems(report.problems, WIDTH, (text) => text).join('\n')}\n`);
   return exitStatus(report);
 }
 
-function readView(given: string | boolean | undefined): View {
-  if (given === undefined) return 'joint';
-  const view = VIEWS.find((name) => name === given);
-  if (view !== undefined) return view;
-  const near = findNearest(String(given), VIEWS);
-  throw new UsageError(
-    `--view ${given} is not known. ${near ? `Did you mean ${near}? ` : ''}There are ${VIEWS.join(' and ')}.`,
-  );
+/** The drawing part is loaded only when something is drawn: checking starts faster without it. */
+async function drawScenes(report: Report, request: DrawRequest): Promise<Scene[]> {
+  if (isChart(request.view)) return [await drawChart(report, request.view)];
+  const { scene, sheets } = await import('@fielded/render');
+  const door = findDoor(report, request);
+  const { view, paper, scale, units, bare, landscape, date, drawnBy } = request;
+  const common = { door, bare, ...(units && { units }) };
+  try {
+    if (paper !== null)
+      return sheets(report, { ...common, view, paper, landscape, date, drawnBy, ...(scale && { scale }) });
+    if (view === 'sheet' || scale === 'fit') throw new Error('these need paper, which reading them made sure of');
+    return [scene(report, { ...common, view, ...(scale && { scale }) })];
+  } catch (error) {
+    if (error instanceof RangeError) throw new UsageError(error.message);
+    throw error;
+  }
 }
 
-/** The drawing part is loaded only when something is drawn: checking starts faster without it. */
-async function drawReport(report: Report, view: View): Promise<string> {
-  const render = await import('@fielded/render');
-  return render.draw(report, { view });
+/** The sheets that the file is to hold. */
+function chooseSheets(scenes: Scene[], { sheet, format }: DrawRequest): Scene[] {
+  if (sheet === undefined) return format === '.pdf' || format === '.html' ? scenes : scenes.slice(0, 1);
+  const chosen = scenes[sheet - 1];
+  if (chosen) return [chosen];
+  throw new UsageError(`--sheet ${sheet}: there ${scenes.length === 1 ? 'is one' : `are ${scenes.length}`}.`);
+}
+
+/** Each format is loaded only when it is written. */
+async function writeScenes(scenes: readonly Scene[], request: DrawRequest): Promise<string | Uint8Array> {
+  const { format, theme, bare, outlines, dpi, paper } = request;
+  const first = scenes[0]!;
+  if (format === '.pdf') return (await import('../formats/pdf.ts')).writePdf(scenes);
+  if (format === '.png') return (await import('../formats/png.ts')).writePng(first, dpi, { theme, bare });
+  const { scenesToHtml, sceneToSvg } = await import('@fielded/render');
+  if (format === '.html') return scenesToHtml(scenes, { theme, bare, fillsPaper: paper !== null });
+  if (!outlines) return sceneToSvg(first, { theme, bare });
+  const { openLetters } = await import('../formats/letters.ts');
+  return sceneToSvg(first, { theme, bare, letters: openLetters() });
 }

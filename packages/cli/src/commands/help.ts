@@ -1,7 +1,7 @@
 const GENERAL = `fielded: the section, the fit and the drawing of raised-and-fielded panels
 
   fielded check JOB…     say whether the tongue goes into the groove, and every figure
-  fielded draw JOB       draw the panel's section or the joint, as SVG
+  fielded draw JOB       draw the joint, the cuts, the door, sheets: SVG, PDF, PNG, HTML
   fielded solve JOB      find the setting that gives the fit wanted
   fielded knife JOB|SHOP what to grind: drawing, DXF or ordinates of a knife or limiter
   fielded board SHOP     draw the shop's sample board: every knife's section at one scale
@@ -31,16 +31,35 @@ Exit status: the greatest of 0 all is well, 1 a job has an error, 2 one could no
 read; its faults then stand on standard error as FILE:LINE:COLUMN lines.
 `;
 
-const DRAW = `fielded draw JOB [--view section|joint] [-o FILE.svg] [--shop FILE]
+const DRAW = `fielded draw JOB [--view VIEW] [-o FILE.svg|.pdf|.png|.html] [--paper a4 ...]
 
-Draws one job as SVG in true size on paper, scale stated, with the dimensions that
-decide. Problems found are listed on standard error; the drawing is made all the same.
+Draws one job true to scale, with the dimensions that decide and the verdict in words.
+Problems found are listed on standard error; the drawing is made all the same.
 
-  --view section       the panel's edge by itself
-  --view joint         the panel in the frame's groove; the default
-  -o, --output FILE    write it there, making the folder if need be; written whole or
-                       not at all. Without it, the drawing goes to standard output
+  --view VIEW          joint: the panel in the frame's groove; the default
+                       section: the panel's edge by itself
+                       detail: tongue and groove enlarged, with what is free on all sides
+                       cuts: what each cut takes, in running order, as the panel lies
+                       panel, door: the front of a door's panel, of the door
+                       sheet: all that a bench needs, on sheets with a title block
+                       spread, season: charts of a job's spread, of its seasons
+  -o, --output FILE    by its ending: .svg, .pdf, .png, or .html to put into a page or a
+                       quote. Folders are made if need be; written whole or not at all.
+                       Without it, SVG goes to standard output
+  --scale 2:1|fit      keep to a scale: what is too wide is broken, not shrunk; fit takes
+                       the largest standard scale that fits the paper
+  --units mm|in|both   other units than the job's own; both puts the others under the line
+  --door NAME          which door; the first, if not said
+  --bare               only the drawing, nothing under it
+  --theme light|dark   for screens; without it, ink on white
+  --text outlines      letters as outlines, for office programs that lack the font (.svg)
+  --dpi N              how fine a .png is: 200 if not said
   --shop FILE          use this shop file instead of the one the job names
+
+On paper, with a title block and a bar to check the print with a rule:
+  --paper SIZE         a4, letter, a3 or tabloid; --landscape lays it across
+  --sheet N            only that sheet; a .pdf or .html holds them all
+  --date WORDS, --drawn-by NAME    as they shall stand in the title block
 
 Exit status: 0 drawn, 1 drawn and the job has an error, 2 nothing written.
 `;

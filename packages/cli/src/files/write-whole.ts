@@ -6,7 +6,7 @@ import { explainFailure, type Refusal } from './read-text.ts';
  * Writes a file whole or not at all: beside its place first, then moved there; missing folders are made. Gives what
  * stood in the way, or null.
  */
-export function writeWhole(path: string, text: string): Refusal | null {
+export function writeWhole(path: string, content: string | Uint8Array): Refusal | null {
   const target = resolve(path);
   const beside = join(dirname(target), `.${basename(target)}.${process.pid}.part`);
   let started = false;
@@ -15,7 +15,7 @@ export function writeWhole(path: string, text: string): Refusal | null {
       return { refused: 'this is a folder, not a file', instead: 'Name the file to write in it' };
     mkdirSync(dirname(target), { recursive: true });
     started = true;
-    writeFileSync(beside, text, { flag: 'wx' });
+    writeFileSync(beside, content, { flag: 'wx' });
     renameSync(beside, target);
     return null;
   } catch (error) {

@@ -4,6 +4,8 @@ import type { Scene } from '../scene.ts';
 import type { PlainView } from '../views/views.ts';
 import { viewsOf } from '../views/views.ts';
 import { scaleText } from '../words/lengths.ts';
+import type { UnitsChoice } from '../words/units-choice.ts';
+import { inUnits } from '../words/units-choice.ts';
 import type { Block, Page } from './pages.ts';
 import { blockOf, fitBlock, flowBlocks, placeBlocks } from './pages.ts';
 import type { PaperName } from './paper.ts';
@@ -19,6 +21,10 @@ export interface SheetOptions {
   readonly landscape?: boolean;
   /** Which of the job's doors is drawn, from 0; a sheet draws all. */
   readonly door?: number;
+  /** The job's own unless told; `both` puts the other ones under the line. */
+  readonly units?: UnitsChoice;
+  /** Only the drawing: no title block. */
+  readonly bare?: boolean;
   /** As it should stand in the title block. */
   readonly date?: string;
   readonly drawnBy?: string;
@@ -33,7 +39,8 @@ const ABOVE_BLOCK = 6;
  * @throws RangeError where a drawing does not fit the paper at the scale asked for, naming one that does, and for a door that
  * the job does not have.
  */
-export function sheets(report: Report, options: SheetOptions): Scene[] {
+export function sheets(given: Report, options: SheetOptions): Scene[] {
+  const report = inUnits(given, options.units);
   const upright = PAPERS[options.paper];
   const wide = options.landscape ?? false;
   const paper = wide ? { width: upright.height, height: upright.width } : upright;
@@ -62,7 +69,7 @@ export function sheets(report: Report, options: SheetOptions): Scene[] {
       scale: blocks[0]?.scale ?? 1,
       title: pages.length > 1 ? `${titleOf(report, name)}, sheet ${i + 1} of ${pages.length}` : titleOf(report, name),
       description: describe(report, drawing),
-      items: [...drawing, foot],
+      items: options.bare ? drawing : [...drawing, foot],
     };
   });
 }

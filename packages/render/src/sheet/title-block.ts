@@ -7,6 +7,7 @@ import { group, path, text } from '../scene.ts';
 import { fitText, textWidth, wrapText } from '../text/measure-text.ts';
 import { safeText } from '../text/safe-text.ts';
 import { spokenLength, unitsNote } from '../words/lengths.ts';
+import type { InBothUnits } from '../words/units-choice.ts';
 import { goesTogether, verdictHeading } from '../words/verdict.ts';
 import { verdictMark } from '../words/verdict-mark.ts';
 
@@ -103,8 +104,8 @@ function drawVerdict(report: Report, x: number, y: number, room: number): Item[]
 }
 
 /** What to do before the first piece of good wood. */
-function cautionNote({ panel, units }: Report): string {
-  return `Sizes in ${unitsNote(units)}. Make a test piece first, and measure the stock: this is drawn for ${spokenLength(panel.measured, units)}.`;
+function cautionNote({ panel, units, bothUnits }: Report & InBothUnits): string {
+  return `Sizes in ${unitsNote(units, bothUnits)}. Make a test piece first, and measure the stock: this is drawn for ${spokenLength(panel.measured, units)}.`;
 }
 
 /** A bar 100 mm long to check the print with a rule. */

@@ -2,22 +2,25 @@ import type { CutReport, Report } from '@fielded/core';
 import type { Figure, Tone } from '../dimension/figure.ts';
 import { parsePath } from '../geometry/path.ts';
 import { safeText } from '../text/safe-text.ts';
-import { figureText, spokenLength } from '../words/lengths.ts';
+import { figureText, otherUnitText, spokenLength } from '../words/lengths.ts';
+import type { InBothUnits } from '../words/units-choice.ts';
 
 /** A figure of the report ready to be dimensioned. */
 export function figure(
-  report: Report,
+  report: Report & InBothUnits,
   of: string,
   value: number,
   word: string,
   label: string,
   tone: Tone = 'plain',
 ): Figure {
+  const { text, under } = figureText(value, report.units);
   return {
     key: of,
     of,
     value,
-    ...figureText(value, report.units),
+    text,
+    under: report.bothUnits ? otherUnitText(value, report.units) : under,
     word,
     label: `${label}: ${spokenLength(value, report.units)}`,
     tone,

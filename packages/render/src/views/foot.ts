@@ -7,6 +7,7 @@ import { group, path, text } from '../scene.ts';
 import { fitText, textWidth, wrapText } from '../text/measure-text.ts';
 import { safeText } from '../text/safe-text.ts';
 import { scaleText, unitsNote } from '../words/lengths.ts';
+import type { InBothUnits } from '../words/units-choice.ts';
 import { goesTogether, verdictHeading } from '../words/verdict.ts';
 import { verdictMark } from '../words/verdict-mark.ts';
 
@@ -20,7 +21,13 @@ const LEAST_WIDTH = 120;
  * The lines under a drawing: a thin rule, the verdict with its mark and in words, and at the right what the drawing is.
  * They keep to the width of what stands above them.
  */
-export function drawFoot(report: Report, name: string, scale: number, above: Box, notes: readonly string[]): Item[] {
+export function drawFoot(
+  report: Report & InBothUnits,
+  name: string,
+  scale: number,
+  above: Box,
+  notes: readonly string[],
+): Item[] {
   const left = above.x0;
   const right = Math.max(above.x1, left + LEAST_WIDTH);
   const rule = above.y1 + ABOVE;
@@ -33,7 +40,11 @@ export function drawFoot(report: Report, name: string, scale: number, above: Box
   const whole = safeText(report.title);
   const beside = textWidth(whole, TITLE_HEIGHT) <= room - 8 - textWidth(word, VERDICT_HEIGHT) - 8;
   const title = fitText(whole, TITLE_HEIGHT, room);
-  const caption = fitText(`${name} · ${scaleText(scale)} · ${unitsNote(report.units)}`, NOTE_HEIGHT, room);
+  const caption = fitText(
+    `${name} · ${scaleText(scale)} · ${unitsNote(report.units, report.bothUnits)}`,
+    NOTE_HEIGHT,
+    room,
+  );
   const items: Item[] = [
     path('rule', 'thin', [
       polygon(

@@ -19,8 +19,15 @@ export function spokenLength(mm: number, units: Units): string {
   return formatLength(mm, units, 2);
 }
 
+/** A length in the unit that is not the drawing's own, with its unit, short enough to stand under a dimension line. */
+export function otherUnitText(mm: number, units: Units): string {
+  const other = units === 'mm' ? 'in' : 'mm';
+  return formatLength(mm, other, 2).split(' (')[0]!;
+}
+
 /** How the drawing states its units. */
-export function unitsNote(units: Units): string {
+export function unitsNote(units: Units, both: boolean = false): string {
+  if (both) return units === 'mm' ? 'millimetres, inches under the line' : 'inches, millimetres under the line';
   return units === 'mm' ? 'millimetres' : 'inches, ≈ where rounded to 1/64';
 }
 
