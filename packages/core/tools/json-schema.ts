@@ -4,7 +4,8 @@ import { fileURLToPath } from 'node:url';
 import { type JsonSchema, toJsonSchema } from '@valibot/to-json-schema';
 import type * as v from 'valibot';
 import type { Bounds, FigureForm } from '../src/job/figures.ts';
-import { jobSchema, shopSchema } from '../src/job/schema.ts';
+import { jobSchema } from '../src/job/job-schema.ts';
+import { shopSchema } from '../src/job/shop-schema.ts';
 
 const FOLDER = fileURLToPath(new URL('../schema/', import.meta.url));
 

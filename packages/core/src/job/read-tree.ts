@@ -6,9 +6,10 @@ import { completeJob, completeShop } from './complete-job.ts';
 import { type Desk, openDesk } from './desk.ts';
 import type { Job } from './job.ts';
 import type { JobFile, Loose, ShopFile } from './job-file.ts';
+import { jobSchema } from './job-schema.ts';
 import { findPlace } from './place.ts';
-import { jobSchema, shopSchema } from './schema.ts';
 import { explainIssues } from './schema-faults.ts';
+import { shopSchema } from './shop-schema.ts';
 import type { TextFault, Tree } from './tree.ts';
 
 /** A job ready to evaluate, or everything that stands in its way in the order of the file. */

@@ -1,5 +1,8 @@
 import * as v from 'valibot';
 
+/** The one version of the two formats there is. */
+export const VERSION = 1;
+
 /** What an unknown key's issue starts with; the keys that would have been known there follow. */
 export const UNKNOWN_KEY = 'unknown-key';
 
@@ -22,6 +25,14 @@ export function group<const E extends v.ObjectEntries>(entries: E): Group<E> {
   };
   const schema = v.objectWithRest(entries, v.never(`${UNKNOWN_KEY} ${known}`), describe);
   return { ...schema, '~run': refuseLists(schema, schema['~run'].bind(schema)) } as Group<E>;
+}
+
+/** A schema with the words that say what it is for. */
+export function about<S extends v.GenericSchema>(
+  schema: S,
+  what: string,
+): v.SchemaWithPipe<readonly [S, v.DescriptionAction<v.InferOutput<S>, string>]> {
+  return v.pipe(schema, v.description(what));
 }
 
 /** Things by their names. */

@@ -1,0 +1,124 @@
+import * as v from 'valibot';
+import type { Units } from '../measure/length.ts';
+import { DEFAULTS } from './defaults.ts';
+import { length, moisture, number, presentation, temperature, text } from './figures.ts';
+import type { JobFile } from './job-file.ts';
+import { MOST_CUTS, MOST_DOORS } from './limits.ts';
+import { profileSchema } from './profile-schema.ts';
+import { about, group, VERSION } from './schema-shapes.ts';
+
+const ABOVE_NOTHING = { above: 0 };
+const NOTHING_OR_MORE = { least: 0 };
+
+/**
+ * What a job file may hold, with bare numbers in `units`: mm and radians out, defaults filled in.
+ *
+ * The one description of the file: it reads, it tells what is wrong, and the published JSON Schema is generated from it.
+ */
+export function jobSchema(units: Units): v.GenericSchema<unknown, JobFile> {
+  const positive = (what: string, word?: string) => about(length(units, ABOVE_NOTHING, word), what);
+  const orNothing = (what: string) => about(length(units, NOTHING_OR_MORE), what);
+  return group({
+    fielded: about(v.literal(VERSION), 'version of this format: 1'),
+    title: v.optional(about(text('a title'), 'what the job is called'), DEFAULTS.title),
+    units: v.optional(about(v.picklist(['mm', 'in']), 'unit of every bare number in the file'), DEFAULTS.units),
+    shop: v.exactOptional(
+      about(text('a file name'), 'shop file with knives, heads and machines, beside this file or below'),
+    ),
+    panel: about(
+      group({
+        thickness: positive('planed thickness: what the cutters are set for', 'thickness'),
+        measured: v.exactOptional(positive('what the calliper says: the section is computed on this', 'thickness')),
+        species: v.exactOptional(about(text('a wood'), 'the wood, for movement and weight')),
+        sawn: v.optional(about(v.picklist(['flat', 'quarter']), 'how the stock was sawn'), DEFAULTS.sawn),
+        width: v.exactOptional(positive('width across the grain, for the seasons', 'width')),
+      }),
+      'the stock that the panel is made of',
+    ),
+    frame: about(
+      group({
+        thickness: positive('thickness of stiles and rails', 'thickness'),
+        groove: about(
+          group({
+            width: positive('width of the groove', 'width'),
+            depth: positive('depth of the groove', 'depth'),
+            setback: orNothing("from the frame's front face to the groove's front wall"),
+          }),
+          'its width, depth and setback',
+        ),
+        swellGap: orNothing("left at the groove's bottom when the panel is made"),
+        sticking: v.exactOptional(profileSchema(units)),
+      }),
+      'stiles and rails with their groove',
+    ),
+    cuts: v.pipe(v.array(cutSchema(units)), v.minLength(1), v.maxLength(MOST_CUTS)),
+    fit: v.optional(
+      group({
+        target: v.optional(orNothing('clearance aimed at'), DEFAULTS.fit.target),
+        snug: v.optional(orNothing('less clearance than this is tight'), DEFAULTS.fit.snug),
+        loose: v.optional(orNothing('more clearance than this is loose'), DEFAULTS.fit.loose),
+      }),
+      {},
+    ),
+    spread: v.exactOptional(
+      group({
+        thickness: v.optional(orNothing('± of the stock'), DEFAULTS.spread),
+        height: v.optional(orNothing('± of the spindle height of each cut'), DEFAULTS.spread),
+        fence: v.optional(orNothing('± of the fence of each cut'), DEFAULTS.spread),
+        grooveWidth: v.optional(orNothing('± of the groove width'), DEFAULTS.spread),
+        film: v.optional(orNothing('± of the finish on each face'), DEFAULTS.spread),
+        moisture: v.exactOptional(
+          about(number({ least: 0, most: 30 }, 'a ± of moisture'), "± of the panel's moisture, points of %"),
+        ),
+      }),
+    ),
+    season: v.exactOptional(
+      group({
+        made: airSchema('when the panel is made'),
+        driest: airSchema('at the driest'),
+        dampest: airSchema('at the dampest'),
+        pinned: v.optional(about(v.boolean(), 'pinned at the centre of its width'), DEFAULTS.pinned),
+      }),
+    ),
+    doors: v.optional(v.pipe(v.array(doorSchema(units)), v.maxLength(MOST_DOORS)), []),
+  }) as unknown as v.GenericSchema<unknown, JobFile>;
+}
+
+function cutSchema(units: Units) {
+  const size = (what: string) => v.exactOptional(about(length(units, ABOVE_NOTHING), what));
+  return group({
+    name: v.exactOptional(about(text('a name'), 'what the cut is called')),
+    side: about(v.picklist(['front', 'back']), 'the face it works, front or back'),
+    profile: v.exactOptional(profileSchema(units)),
+    knife: v.exactOptional(about(text('a knife of the shop'), 'a knife of the shop file, instead of a profile')),
+    depth: size('depth the spindle is really set to'),
+    reach: size('reach the fence is really set to'),
+    run: v.optional(about(v.picklist(['under', 'over']), 'cutter below or above the stock'), DEFAULTS.run),
+    presented: v.optional(about(presentation(), 'flat, on-edge or degrees of tilt between'), DEFAULTS.presented),
+    head: v.exactOptional(about(text('a head of the shop'), 'a head of the shop file')),
+  });
+}
+
+function doorSchema(units: Units) {
+  const positive = (what: string) => about(length(units, ABOVE_NOTHING), what);
+  const count = (most: number) => number({ least: 1, most, whole: true }, 'a whole number');
+  return group({
+    name: v.exactOptional(about(text('a name'), 'what the door is called')),
+    quantity: v.optional(about(count(10_000), 'how many doors of this size'), DEFAULTS.quantity),
+    width: positive('over all'),
+    height: positive('over all'),
+    stile: positive('width of the stiles'),
+    rail: positive('width of the rails'),
+    across: v.optional(about(count(100), 'panels side by side'), DEFAULTS.across),
+    up: v.optional(about(count(100), 'panels above each other'), DEFAULTS.up),
+    muntin: v.optional(about(length(units, NOTHING_OR_MORE), 'width of the uprights between panels'), DEFAULTS.muntin),
+  });
+}
+
+function airSchema(when: string) {
+  const air = group({
+    temperature: about(temperature(), 'of the air, °C'),
+    humidity: about(number({ least: 0, most: 100 }, 'a humidity'), 'of the air, %'),
+  });
+  return about(v.union([moisture(), air]), `moisture content in %, or the air, ${when}`);
+}

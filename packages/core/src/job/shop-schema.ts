@@ -1,0 +1,96 @@
+import * as v from 'valibot';
+import type { Units } from '../measure/length.ts';
+import { DEFAULTS } from './defaults.ts';
+import { angle, length, number, text } from './figures.ts';
+import type { ShopFile } from './job-file.ts';
+import { withShapes } from './profile-schema.ts';
+import { about, group, named, VERSION } from './schema-shapes.ts';
+
+const ABOVE_NOTHING = { above: 0 };
+const NOTHING_OR_MORE = { least: 0 };
+
+/** What a shop file may hold, with bare numbers in `units`. */
+export function shopSchema(units: Units): v.GenericSchema<unknown, ShopFile> {
+  const positive = (what: string) => about(length(units, ABOVE_NOTHING), what);
+  const orNothing = (what: string) => about(length(units, NOTHING_OR_MORE), what);
+  const speed = () => number({ above: 0, most: 100_000 }, 'a speed');
+  const rules = DEFAULTS.rules;
+  return group({
+    fielded: about(v.literal(VERSION), 'version of this format: 1'),
+    units: v.optional(about(v.picklist(['mm', 'in']), 'unit of every bare number in the file'), DEFAULTS.units),
+    knives: v.optional(named(knifeSchema(units)), {}),
+    heads: v.optional(named(headSchema(units)), {}),
+    machines: v.optional(
+      named(
+        group({
+          speeds: about(v.pipe(v.array(speed()), v.minLength(1)), 'spindle speeds, turns a minute'),
+          seat: about(
+            v.tuple([length(units, {}), length(units, {})]),
+            'lowest and highest seat of the head, measured from the table',
+          ),
+          opening: positive('diameter of the hole in the table'),
+          nutDiameter: positive('diameter of the spindle nut'),
+          reversing: v.optional(about(v.boolean(), 'whether the spindle can turn both ways'), DEFAULTS.reversing),
+          feeds: v.optional(about(v.array(number({ above: 0, most: 1000 }, 'a feed')), 'feeds, metres a minute'), []),
+        }),
+      ),
+      {},
+    ),
+    rules: v.optional(
+      group({
+        leastEndGrainWidth: v.optional(orNothing('least width run on the end grain'), rules.leastEndGrainWidth),
+        kerf: v.optional(orNothing('width of the saw cut'), rules.kerf),
+        leastSideClearance: v.optional(degrees('least side clearance of a knife'), rules.leastSideClearance),
+        leastClearance: v.optional(degrees('least clearance behind the edge'), rules.leastClearance),
+        rimSpeed: v.optional(
+          about(v.tuple([speed(), speed()]), 'least and greatest rim speed, metres a second'),
+          rules.rimSpeed,
+        ),
+        leastEngagement: v.optional(orNothing('least wood that should stay in the groove'), rules.leastEngagement),
+      }),
+      {},
+    ),
+    rates: v.exactOptional(about(v.record(v.string(), v.unknown()), 'prices and times, by name')),
+  }) as unknown as v.GenericSchema<unknown, ShopFile>;
+}
+
+function knifeSchema(units: Units) {
+  const steel = {
+    head: v.exactOptional(about(text('a head of the shop'), 'the head it is kept in')),
+    groundFor: v.exactOptional(
+      group({
+        run: v.picklist(['under', 'over']),
+        rotation: about(v.picklist(['clockwise', 'counterclockwise']), 'as seen from above'),
+      }),
+    ),
+    measured: v.optional(
+      about(v.picklist(['wood', 'knife']), 'whether the profile was taken off the wood or off the steel'),
+      DEFAULTS.measured,
+    ),
+  };
+  return withShapes(units, steel);
+}
+
+function headSchema(units: Units) {
+  const positive = (what: string) => about(length(units, ABOVE_NOTHING), what);
+  return group({
+    cuttingDiameter: positive('diameter of the cutting circle, at the longest tip'),
+    bodyDiameter: positive('diameter of the body'),
+    height: positive('height of the head'),
+    rake: degrees("angle of the knife's face at the tip"),
+    shear: v.optional(about(angle({ least: -60, most: 60 }), 'slant of the knife along the spindle'), DEFAULTS.shear),
+    wedge: v.optional(degrees("angle between the knife's face and its ground back"), DEFAULTS.wedge),
+    knives: v.optional(
+      about(number({ least: 1, most: 20, whole: true }, 'a whole number'), 'how many'),
+      DEFAULTS.knives,
+    ),
+    limiterGap: v.optional(about(length(units, NOTHING_OR_MORE), 'knife beyond its limiter'), DEFAULTS.limiterGap),
+    maxSpeed: about(number({ above: 0, most: 100_000 }, 'a speed'), 'greatest speed marked on it, turns a minute'),
+    knifeThickness: v.optional(positive('thickness of the knife steel'), DEFAULTS.knifeThickness),
+    feed: v.optional(about(v.picklist(['hand', 'mechanical']), 'what the tool is marked for'), DEFAULTS.feed),
+  });
+}
+
+function degrees(what: string) {
+  return about(angle({ least: 0, most: 89 }), what);
+}
