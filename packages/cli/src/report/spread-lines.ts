@@ -1,4 +1,4 @@
-import { adviseRuns, formatLength, formatNumber, type Report, type SpreadReport } from '@fielded/core';
+import { adviseRuns, facePhrase, formatNumber, type Report, type SpreadReport } from '@fielded/core';
 import { safe } from '../io.ts';
 import type { Paint } from '../terminal/paint.ts';
 import { indent, setPairs, setTable, wrap } from '../terminal/table.ts';
@@ -30,13 +30,11 @@ function clearancePairs({ clearance, frontFace }: SpreadReport, units: Units): [
     ['At the very worst', range(...clearance.worst)],
     ['Root of squares', range(...clearance.rss)],
     ['Simulated', `${range(least, most)} for 997 of 1000`],
-    ['Front face', `${faceWords(frontFace.least.worst[0], frontFace.most.worst[1], units)} at the very worst`],
+    [
+      'Front face',
+      `${facePhrase({ least: frontFace.least.worst[0], most: frontFace.most.worst[1] }, units)}, at the very worst`,
+    ],
   ];
-}
-
-function faceWords(least: number, most: number, units: Units): string {
-  const one = (mm: number) => `${formatLength(Math.abs(mm), units)} ${mm < 0 ? 'recessed' : 'proud'}`;
-  return `${one(least)} to ${one(most)}`;
 }
 
 /** How many of the joints bind, slide and rattle, and how they were made. */
