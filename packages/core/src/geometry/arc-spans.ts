@@ -1,58 +1,41 @@
 import { arcAngle } from './along.ts';
-import { type Heading, headingAtEnd, joinTangents, leaveHeading } from './biarc.ts';
+import { type Heading, joinTangents, reverse } from './biarc.ts';
 import { type Chain, line } from './curve.ts';
-import { findPeak } from './peak.ts';
-
-/** Lines and arcs in place of a curve, and the greatest distance (mm) from the curve to them, measured. */
-export interface ArcFit {
-  readonly chain: Chain;
-  readonly deviation: number;
-}
-
-/** What arcs are fitted to: something that can be followed from u = 0 to 1, and measured against arcs between two places. */
-export interface Track {
-  /** Where it is and which way it heads. */
-  readonly at: (u: number) => Heading;
-  /** Greatest distance from the track to the arcs between two places, mm: quick, while the places are sought. */
-  readonly tryOut: (from: number, to: number, arcs: Chain) => number;
-  /** The same, as well as it can be told. */
-  readonly measure: (from: number, to: number, arcs: Chain) => number;
-  /** Spans shorter than this are not cut further. */
-  readonly leastSpan: number;
-}
+import { fitOneArc, withFewAtCorner, withThreeAtTheEnd } from './fewer-arcs.ts';
+import { type ArcFit, asFit, type Corners, type Span, type Track } from './track.ts';
 
 /** A span this much shorter than one that fails is long enough. */
 const NEAR_ENOUGH = 0.005;
-
-/** One pair of arcs in the making, over u from `from` to `to`. */
-interface Span {
-  readonly from: number;
-  readonly to: number;
-  readonly arcs: Chain;
-  readonly away: number;
-}
 
 /**
  * Fits a track with pairs of tangent arcs that lie within `tolerance` mm of it.
  *
  * From the start, each span is the longest that one pair holds; since a part of a span that holds, holds as well, no
- * chain of pairs with their joints on the track has fewer. Then three arcs are tried in place of the last four; where
- * they do not hold, what the last span has to spare is shared out among all.
+ * chain of pairs with their joints on the track has fewer. Then fewer arcs are tried in place of the last ones: at a corner
+ * one or two in place of four, elsewhere three. Where none hold, what the last span has to spare is shared out among all.
  */
-export function fitTrack(track: Track, tolerance: number): ArcFit {
+export function fitTrack(track: Track, tolerance: number, corners: Corners = { start: false, end: false }): ArcFit {
+  // A line, or an arc that keeps the headings at both ends, is one piece as it is.
+  const alone = joinTangents(track.at(0), track.at(1)).length === 1;
+  if (corners.start && corners.end && !alone) {
+    const one = fitOneArc(track, tolerance);
+    if (one) return one;
+  }
+  if (corners.start && !corners.end) return reverseFit(fitFromStart(reverseTrack(track), tolerance, true));
+  return fitFromStart(track, tolerance, corners.end);
+}
+
+function fitFromStart(track: Track, tolerance: number, cornerAtEnd: boolean): ArcFit {
   let allowed = 0.999 * tolerance;
   for (;;) {
     const spans = fitSpans(track, allowed);
     const fit = asFit(spans);
     if (fit.deviation <= tolerance || allowed < tolerance / 8) {
-      return withThreeAtTheEnd(track, spans, tolerance) ?? evenOut(track, spans, fit, allowed);
+      const fewer = cornerAtEnd ? withFewAtCorner(track, spans, tolerance) : withThreeAtTheEnd(track, spans, tolerance);
+      return fewer ?? evenOut(track, spans, fit, allowed);
     }
     allowed *= 0.9;
   }
-}
-
-function asFit(spans: readonly Span[]): ArcFit {
-  return { chain: spans.flatMap((span) => span.arcs), deviation: Math.max(0, ...spans.map((span) => span.away)) };
 }
 
 function fitSpans(track: Track, allowed: number): Span[] {
@@ -99,30 +82,20 @@ function spanArcs(from: Heading, to: Heading): Chain {
   return [line(from.x, from.y, to.x, to.y)];
 }
 
-/**
- * Three arcs for the last four, where they hold: one arc that leaves the track's heading and ends on the track, and a pair
- * from where it then heads. Undefined where no place for the joint serves.
- */
-function withThreeAtTheEnd(track: Track, spans: readonly Span[], tolerance: number): ArcFit | undefined {
-  const [last, before] = [spans.at(-1)!, spans.at(-2)];
-  if (!before || last.arcs.length + before.arcs.length < 4) return undefined;
-  const { from } = before;
-  const arcsWithJoint = (joint: number): Chain[] => {
-    const first = leaveHeading(track.at(from), track.at(joint));
-    return [[first], joinTangents(headingAtEnd(first), track.at(1))];
+function reverseTrack(track: Track): Track {
+  return {
+    at: (u) => {
+      const { x, y, dx, dy } = track.at(1 - u);
+      return { x, y, dx: -dx, dy: -dy };
+    },
+    tryOut: (from, to, arcs) => track.tryOut(1 - to, 1 - from, arcs),
+    measure: (from, to, arcs) => track.measure(1 - to, 1 - from, arcs),
+    leastSpan: track.leastSpan,
   };
-  const error = (joint: number): number => {
-    const [first, rest] = arcsWithJoint(joint) as [Chain, Chain];
-    if ([...first, ...rest].some((c) => arcAngle(c) > Math.PI)) return Number.POSITIVE_INFINITY;
-    return Math.max(track.tryOut(from, joint, first), track.tryOut(joint, 1, rest));
-  };
-  const part = (share: number) => from + share * (1 - from);
-  const joint = findPeak((u) => -error(u), part(0.2), part(0.6), 14);
-  const [first, rest] = arcsWithJoint(joint) as [Chain, Chain];
-  if (!(error(joint) <= tolerance)) return undefined;
-  const away = Math.max(track.measure(from, joint, first), track.measure(joint, 1, rest));
-  const fit = asFit([...spans.slice(0, -2), { from, to: 1, arcs: [...first, ...rest], away }]);
-  return fit.deviation <= tolerance ? fit : undefined;
+}
+
+function reverseFit({ chain, deviation }: ArcFit): ArcFit {
+  return { chain: chain.map(reverse).reverse(), deviation };
 }
 
 /**

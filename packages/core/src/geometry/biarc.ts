@@ -69,7 +69,8 @@ function leaveAlong(x: number, y: number, ux: number, uy: number, ex: number, ey
   return arc(x, y, ex, ey, x - uy * offset, y + ux * offset, aside > 0 ? 1 : -1);
 }
 
-function reverse(c: Curve): Curve {
+/** The same curve run backwards. */
+export function reverse(c: Curve): Curve {
   return { ...c, x0: c.x1, y0: c.y1, x1: c.x0, y1: c.y0, turn: -c.turn as -1 | 0 | 1 };
 }
 

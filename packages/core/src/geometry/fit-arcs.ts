@@ -1,10 +1,11 @@
 import { SAME_LENGTH } from '../tolerance.ts';
-import { type ArcFit, fitTrack, type Track } from './arc-spans.ts';
+import { fitTrack } from './arc-spans.ts';
 import { distanceToChain, type Heading } from './biarc.ts';
 import type { Chain } from './curve.ts';
 import { findPeak } from './peak.ts';
+import type { ArcFit, Corners, Track } from './track.ts';
 
-export type { ArcFit } from './arc-spans.ts';
+export type { ArcFit, Corners } from './track.ts';
 
 /**
  * A curve to be fitted: where it is and which way it heads at u, 0 ≤ u ≤ 1. It must be smooth (a corner is two curves),
@@ -29,13 +30,13 @@ const LEAST_SPAN = 1e-6;
  * end, which lies on it), so fits of curves that run on smoothly into each other do too, and both ends are exact. A line
  * comes back as one line and a circle's arc as one arc. The deviation is measured on the finished chain: the distance
  * from the curve at 64 points of every span, closed in on at the greatest; good to about 1 % of itself. A curve of no
- * length gives an empty chain. Throws RangeError for a tolerance that is not above 0.
+ * length gives an empty chain. `corners` says which ends need not keep the curve's heading. Throws RangeError for a tolerance that is not above 0.
  *
  * @example fitArcs((u) => ({ x: 10 * u, y: 0, dx: 1, dy: 0 })).chain.length // 1
  */
-export function fitArcs(curve: SmoothCurve, tolerance: number = FIT_TOLERANCE): ArcFit {
+export function fitArcs(curve: SmoothCurve, tolerance: number = FIT_TOLERANCE, corners?: Corners): ArcFit {
   if (!(tolerance > 0)) throw new RangeError(`the tolerance must be above 0 mm, got ${tolerance}`);
-  return fitTrack(trackOf(curve), tolerance);
+  return fitTrack(trackOf(curve), tolerance, corners);
 }
 
 function trackOf(curve: SmoothCurve): Track {

@@ -1,9 +1,10 @@
-import { type ArcFit, fitTrack, type Track } from './arc-spans.ts';
+import { fitTrack } from './arc-spans.ts';
 import { distanceToChain, type Heading } from './biarc.ts';
 import { type Chain, line } from './curve.ts';
 import type { Point } from './fit-bezier.ts';
 import { splitAtCorners } from './scan-corners.ts';
 import { allowedScatter, headingsAlong, measureAlong, type Scan } from './scan-headings.ts';
+import type { ArcFit, Track } from './track.ts';
 
 /** How far fitted arcs may lie from scanned points, mm, unless asked otherwise. */
 export const SCAN_TOLERANCE = 0.01;

@@ -1,7 +1,7 @@
 import { arcAngle, cornerAngle, curveLength, pointAlong, SMOOTH_JOINT } from '../geometry/along.ts';
 import type { Heading } from '../geometry/biarc.ts';
 import { type Chain, type Curve, flipCurve } from '../geometry/curve.ts';
-import { type ArcFit, FIT_TOLERANCE, fitArcs, type SmoothCurve } from '../geometry/fit-arcs.ts';
+import { type ArcFit, type Corners, FIT_TOLERANCE, fitArcs, type SmoothCurve } from '../geometry/fit-arcs.ts';
 import { SAME_LENGTH } from '../tolerance.ts';
 import { faceOffset, type KnifeFace, knifePoint } from './knife-face.ts';
 import type { SeenProfile } from './seen-profile.ts';
@@ -20,8 +20,10 @@ export function steelOutline(seen: SeenProfile, face: KnifeFace, gap = 0, tolera
   }
   const chain: Curve[] = [];
   let deviation = 0;
-  for (const run of smoothRuns(seen.chain, face)) {
-    const fit = fitRun(run, face, gap, tolerance);
+  const runs = smoothRuns(seen.chain, face);
+  for (const [i, run] of runs.entries()) {
+    const corners = { start: meetsAtCorner(runs[i - 1], run), end: meetsAtCorner(run, runs[i + 1]) };
+    const fit = fitRun(run, face, gap, tolerance, corners);
     for (const c of fit.chain) chain.push(c);
     deviation = Math.max(deviation, fit.deviation);
   }
@@ -57,17 +59,27 @@ function smoothRuns(chain: Chain, face: KnifeFace): Curve[][] {
   return runs;
 }
 
+/** Whether one run turns a corner into the next; beyond the ends of the profile there is nothing to run on into. */
+function meetsAtCorner(before: readonly Curve[] | undefined, after: readonly Curve[] | undefined): boolean {
+  if (before === undefined || after === undefined) return true;
+  return cornerAngle(before[before.length - 1]!, after[0]!) >= SMOOTH_JOINT;
+}
+
 function staysStraight(c: Curve, face: KnifeFace): boolean {
   if (c.turn !== 0 || face.sinShear !== 0) return false;
   return Math.abs(c.x1 - c.x0) <= SAME_LENGTH || Math.abs(c.y1 - c.y0) <= SAME_LENGTH;
 }
 
 /** A run fitted as a whole or curve by curve, whichever takes fewer pieces. */
-function fitRun(run: readonly Curve[], face: KnifeFace, gap: number, tolerance: number): ArcFit {
-  const fits = run.map((c) => fitArcs(steelCurve(c, face, gap), tolerance));
+function fitRun(run: readonly Curve[], face: KnifeFace, gap: number, tolerance: number, corners: Corners): ArcFit {
+  const last = run.length - 1;
+  const fits = run.map((c, i) => {
+    const ends = { start: i === 0 && corners.start, end: i === last && corners.end };
+    return fitArcs(steelCurve(c, face, gap), tolerance, ends);
+  });
   const apart = { chain: fits.flatMap((f) => f.chain), deviation: Math.max(...fits.map((f) => f.deviation)) };
   if (run.length === 1) return apart;
-  const together = fitArcs(runCurve(run, face, gap), tolerance);
+  const together = fitArcs(runCurve(run, face, gap), tolerance, corners);
   return together.chain.length < apart.chain.length && together.deviation <= tolerance ? together : apart;
 }
 
