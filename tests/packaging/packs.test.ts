@@ -1,0 +1,144 @@
+// Packs every package as it would be published, installs the packs into an empty folder, and uses them from there.
+import { spawnSync } from 'node:child_process';
+import { cpSync, mkdtempSync, readdirSync, readFileSync, rmSync, writeFileSync } from 'node:fs';
+import { tmpdir } from 'node:os';
+import { join } from 'node:path';
+import { fileURLToPath } from 'node:url';
+import { publint } from 'publint';
+import { formatMessage } from 'publint/utils';
+import { afterAll, beforeAll, describe, expect, it } from 'vitest';
+
+const root = fileURLToPath(new URL('../..', import.meta.url));
+const PACKAGES = ['core', 'render', 'exchange', 'cli'];
+const folder = mkdtempSync(join(tmpdir(), 'fielded-packs-'));
+afterAll(() => rmSync(folder, { recursive: true, force: true }));
+
+function call(command: string, args: string[], cwd: string): string {
+  const { status, stdout, stderr } = spawnSync(command, args, { cwd, encoding: 'utf8' });
+  if (status !== 0) throw new Error(`${command} ${args.join(' ')}: ${status}\n${stdout}\n${stderr}`);
+  return stdout;
+}
+
+const manifest = (name: string) => JSON.parse(readFileSync(join(root, 'packages', name, 'package.json'), 'utf8'));
+
+let listed: Record<string, string[]> = {};
+
+beforeAll(() => {
+  const packed = JSON.parse(
+    call(
+      'npm',
+      [
+        'pack',
+        '--json',
+        '--ignore-scripts',
+        '--pack-destination',
+        folder,
+        ...PACKAGES.flatMap((name) => ['-w', `packages/${name}`]),
+      ],
+      root,
+    ),
+  ) as unknown;
+  const packs = (Array.isArray(packed) ? packed : Object.values(packed as object)) as {
+    name: string;
+    filename: string;
+    files: { path: string }[];
+  }[];
+  listed = Object.fromEntries(packs.map(({ name, files }) => [name.split('/')[1]!, files.map(({ path }) => path)]));
+  writeFileSync(join(folder, 'package.json'), JSON.stringify({ name: 'a-shop', private: true, type: 'module' }));
+  const files = readdirSync(folder)
+    .filter((file) => file.endsWith('.tgz'))
+    .map((file) => `./${file}`);
+  call('npm', ['install', '--no-audit', '--no-fund', '--prefer-offline', ...files], folder);
+}, 180_000);
+
+describe.each(PACKAGES)('the pack of %s', (name) => {
+  it('passes publint with nothing to say', async () => {
+    const { messages } = await publint({ pkgDir: join(root, 'packages', name), strict: true });
+    expect(messages.map((message) => formatMessage(message, manifest(name)))).toEqual([]);
+  });
+
+  it('carries its licence, what it exports, and no build records or tests', () => {
+    const files = listed[name]!;
+    expect(files).toContain('LICENSE');
+    expect(files).toContain('dist/index.js');
+    expect(files).toContain('dist/index.d.ts');
+    expect(files.filter((file) => /tsbuildinfo|\.test\.|node_modules/.test(file))).toEqual([]);
+  });
+});
+
+describe('the packs in an empty folder', () => {
+  it('check and draw a job', () => {
+    cpSync(join(root, 'examples/ogee-cove/job.yaml'), join(folder, 'job.yaml'));
+    const report = JSON.parse(call('npx', ['--no-install', 'fielded', 'check', 'job.yaml', '--json'], folder));
+    expect(report.fit.verdict).toBe('sliding');
+    call('npx', ['--no-install', 'fielded', 'draw', 'job.yaml', '--view', 'joint', '-o', 'joint.svg'], folder);
+    expect(readFileSync(join(folder, 'joint.svg'), 'utf8')).toBe(
+      readFileSync(join(root, 'docs/images/ogee-cove-joint.svg'), 'utf8'),
+    );
+  });
+
+  it.each([
+    { resolution: 'NodeNext', module: 'NodeNext' },
+    { resolution: 'bundler', module: 'ESNext' },
+  ])('give their types under $resolution', ({ resolution, module }) => {
+    writeFileSync(
+      join(folder, 'use.ts'),
+      `import { evaluate, readJob, type Report } from '@fielded/core';
+import { draw } from '@fielded/render';
+const { job, faults } = readJob('fielded: 1');
+const line: number | undefined = faults[0]?.line;
+const report: Report | null = job && evaluate(job);
+export const svg: string = report ? draw(report, { view: 'joint' }) : String(line);
+// @ts-expect-error a view that does not exist: types are really there
+report && draw(report, { view: 'sideways' });
+`,
+    );
+    const flags = [
+      '--noEmit',
+      '--strict',
+      '--skipLibCheck',
+      'false',
+      '--target',
+      'ES2023',
+      '--types',
+      '',
+      '--module',
+      module,
+    ];
+    call(join(root, 'node_modules/.bin/tsc'), [...flags, '--moduleResolution', resolution, 'use.ts'], folder);
+  });
+
+  it('hold nothing whose engines Node 20.19 does not meet', () => {
+    const lock = JSON.parse(readFileSync(join(folder, 'package-lock.json'), 'utf8')) as {
+      packages: Record<string, { engines?: { node?: string } }>;
+    };
+    const unmet = Object.entries(lock.packages).filter(
+      ([, { engines }]) => engines?.node && !allowsNode20(engines.node),
+    );
+    expect(unmet.map(([path, { engines }]) => `${path}: ${engines!.node}`)).toEqual([]);
+  });
+
+  it('would notice an engine that Node 20.19 does not meet', () => {
+    expect(allowsNode20('>=18')).toBe(true);
+    expect(allowsNode20('^20.19.0 || >=22.12.0')).toBe(true);
+    expect(allowsNode20('>=22')).toBe(false);
+    expect(allowsNode20('>= 20.20.0')).toBe(false);
+  });
+});
+
+/** Whether a range of `engines` lets Node 20.19.0 in: any of its alternatives, every part of which holds. */
+function allowsNode20(range: string): boolean {
+  return range.split('||').some((part) =>
+    [...part.matchAll(/(>=|>|\^|~|<=|<|=)?\s*v?(\d+)(?:\.(\d+|x|\*))?(?:\.(\d+|x|\*))?/g)].every(
+      ([, sign = '=', ...numbers]) => {
+        const [major = 0, minor = 0, patch = 0] = numbers.map((n) => Number(n) || 0);
+        const order = 20 - major || 19 - minor || 0 - patch;
+        if (sign === '>=') return order >= 0;
+        if (sign === '>') return order > 0;
+        if (sign === '<') return order < 0;
+        if (sign === '<=') return order <= 0;
+        return major === 20 && (sign === '=' ? numbers[1] === undefined || order === 0 : order >= 0);
+      },
+    ),
+  );
+}
