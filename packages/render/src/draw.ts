@@ -1,16 +1,14 @@
 import type { Report } from '@fielded/core';
-import { verdictSentence } from '@fielded/core';
 import type { Item, Scene } from './scene.ts';
 import { itemsBox, moveItems } from './scene.ts';
 import type { Theme } from './style.ts';
 import { sceneToSvg } from './svg.ts';
-import { safeText } from './text/safe-text.ts';
 import { drawFoot } from './views/foot.ts';
 import type { PlainView } from './views/views.ts';
 import { usualScale, VIEWS } from './views/views.ts';
+import { describe, titleOf } from './words/title.ts';
 import type { UnitsChoice } from './words/units-choice.ts';
 import { inUnits } from './words/units-choice.ts';
-import { verdictHeading } from './words/verdict.ts';
 
 export interface SceneOptions {
   readonly view: PlainView;
@@ -59,19 +57,4 @@ export function scene(given: Report, options: SceneOptions & { readonly bare?: b
 /** A drawing of a report as SVG text: the same bytes for the same report. */
 export function draw(report: Report, options: DrawOptions): string {
   return sceneToSvg(scene(report, options), { theme: options.theme ?? 'print', bare: options.bare ?? false });
-}
-
-/** What a drawing is called: the job's title and the view's name. */
-export function titleOf(report: Report, name: string): string {
-  return `${safeText(report.title)}: ${name[0]!.toLowerCase()}${name.slice(1)}`;
-}
-
-/** A drawing in words: the verdict, then every dimension. */
-export function describe(report: Report, items: readonly Item[]): string {
-  const labels = (list: readonly Item[]): string[] =>
-    list.flatMap((item) => {
-      if (item.kind !== 'group') return [];
-      return item.label === undefined ? labels(item.items) : [`${item.label}.`];
-    });
-  return [`${verdictHeading(report.fit.verdict)}.`, verdictSentence(report), ...labels(items)].join(' ');
 }

@@ -1,14 +1,13 @@
 import type { Report } from '@fielded/core';
-import type { Sketch } from './dimension/lay-dimensions.ts';
 import { layDimensions } from './dimension/lay-dimensions.ts';
 import type { Point } from './dimension/linear.ts';
-import { describe, titleOf } from './draw.ts';
+import type { Sketch } from './dimension/sketch.ts';
 import { loopsBox } from './geometry/path.ts';
 import type { Item, Scene } from './scene.ts';
 import { itemsBox, moveItems } from './scene.ts';
 import { sketchJoint } from './views/joint.ts';
 import { sketchSection } from './views/section.ts';
-import { VIEWS } from './views/views.ts';
+import { describe, titleOf } from './words/title.ts';
 
 /** A drawing to work on: without its foot, and with where the wood lies on the paper. */
 export interface LiveScene extends Scene {
@@ -26,6 +25,8 @@ export interface LiveOptions {
 }
 
 const MARGIN = 8;
+/** As `scene` calls them; its table of views would bring every view along to a page that shows two. */
+const NAMES = { section: 'Section of the panel', joint: 'Joint in section' } as const;
 
 /** The section or the joint for a screen on which it is changed: the drawing that `scene` gives, without its foot. */
 export function liveScene(report: Report, { view, scale, only }: LiveOptions): LiveScene {
@@ -40,7 +41,7 @@ export function liveScene(report: Report, { view, scale, only }: LiveOptions): L
     width: box.x1 - box.x0 + 2 * MARGIN,
     height: box.y1 - box.y0 + 2 * MARGIN,
     scale,
-    title: titleOf(report, VIEWS[view].name(report, 0)),
+    title: titleOf(report, NAMES[view]),
     description: only === null ? describe(report, items) : '',
     items: moveItems(items, x, y),
     panel: { x, y },

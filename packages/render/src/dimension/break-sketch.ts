@@ -9,8 +9,8 @@ import { placeLoops } from '../geometry/path.ts';
 import type { Item } from '../scene.ts';
 import { path } from '../scene.ts';
 import { STYLES } from '../style.ts';
-import type { Sketch } from './lay-dimensions.ts';
 import type { Point } from './linear.ts';
+import type { Sketch } from './sketch.ts';
 
 /** Left open between the two break lines, paper mm. */
 const OPEN = 3;

@@ -138,3 +138,13 @@ export function polygon(points: readonly (readonly [number, number])[], closed =
   if (closed && points.length > 1) curves.push(line(...points[points.length - 1]!, ...points[0]!));
   return { curves, closed };
 }
+
+/** The four sides of a box, closed. */
+export function rectangle({ x0, y0, x1, y1 }: Box): Loop {
+  return polygon([
+    [x0, y0],
+    [x1, y0],
+    [x1, y1],
+    [x0, y1],
+  ]);
+}

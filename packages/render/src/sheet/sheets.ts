@@ -1,9 +1,9 @@
 import type { Report } from '@fielded/core';
-import { describe, titleOf } from '../draw.ts';
 import type { Scene } from '../scene.ts';
 import type { PlainView } from '../views/views.ts';
 import { viewsOf } from '../views/views.ts';
 import { scaleText } from '../words/lengths.ts';
+import { describe, titleOf } from '../words/title.ts';
 import type { UnitsChoice } from '../words/units-choice.ts';
 import { inUnits } from '../words/units-choice.ts';
 import type { Block, Page } from './pages.ts';

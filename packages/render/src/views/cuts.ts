@@ -1,7 +1,8 @@
 import type { ClearedRegion, CutReport, Report } from '@fielded/core';
 import { cutOutline, formatNumber } from '@fielded/core';
-import type { Room, Sketch } from '../dimension/lay-dimensions.ts';
-import { layWithin } from '../dimension/lay-dimensions.ts';
+import type { Room } from '../dimension/lay-within.ts';
+import { layWithin } from '../dimension/lay-within.ts';
+import type { Sketch } from '../dimension/sketch.ts';
 import { joinCurves } from '../geometry/clip.ts';
 import { hatchLoops } from '../geometry/hatch.ts';
 import type { Loop } from '../geometry/path.ts';

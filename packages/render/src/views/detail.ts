@@ -1,8 +1,8 @@
 import type { Curve, Report } from '@fielded/core';
 import type { Figure } from '../dimension/figure.ts';
 import type { InteriorDimension } from '../dimension/interior.ts';
-import type { Sketch } from '../dimension/lay-dimensions.ts';
 import type { LinearDimension, Point, Side } from '../dimension/linear.ts';
+import type { Sketch } from '../dimension/sketch.ts';
 import type { Box } from '../geometry/box.ts';
 import { joinCurves } from '../geometry/clip.ts';
 import { cropLoops } from '../geometry/clip-box.ts';

@@ -1,16 +1,17 @@
 import type { DoorReport, Report } from '@fielded/core';
-import { arrowhead } from '../dimension/arrow.ts';
 import type { Figure } from '../dimension/figure.ts';
-import type { Sketch } from '../dimension/lay-dimensions.ts';
 import type { LinearDimension, Point, Side } from '../dimension/linear.ts';
+import type { Sketch } from '../dimension/sketch.ts';
 import type { Box } from '../geometry/box.ts';
 import type { Loop } from '../geometry/path.ts';
-import { polygon } from '../geometry/path.ts';
+import { polygon, rectangle } from '../geometry/path.ts';
 import type { Item } from '../scene.ts';
-import { group, path, text } from '../scene.ts';
+import { group, path } from '../scene.ts';
 import { safeText } from '../text/safe-text.ts';
 import { figure } from './cut-dimensions.ts';
+import { frameParts, jointLines, mitres, openingsOf } from './door-parts.ts';
 import { drawGrain } from './grain.ts';
+import { sectionMark } from './section-mark.ts';
 
 /** A door from the front: frame, panels with their field, and where the joint is drawn in section. `index` counts the job's doors from 0. */
 export function sketchDoor(report: Report, scale: number, index: number): Sketch {
@@ -64,78 +65,6 @@ export function sketchDoor(report: Report, scale: number, index: number): Sketch
   };
 }
 
-export function rectangle({ x0, y0, x1, y1 }: Box): Loop {
-  return polygon([
-    [x0, y0],
-    [x1, y0],
-    [x1, y1],
-    [x0, y1],
-  ]);
-}
-
-function openingsOf({ stile, rail, muntin, across, up, opening }: DoorReport): { x: number; y: number }[] {
-  const found: { x: number; y: number }[] = [];
-  for (let row = 0; row < up; row += 1) {
-    for (let column = 0; column < across; column += 1) {
-      found.push({ x: stile + column * (opening.width + muntin), y: rail + row * (opening.height + muntin) });
-    }
-  }
-  return found;
-}
-
-type Part = { key: string; part: [number, number, number, number]; upright: boolean };
-
-/** Stiles run through, rails between them, muntins between rails. */
-function frameParts(door: DoorReport): Part[] {
-  const { width, height, stile, rail, muntin, across, up, opening } = door;
-  const parts: Part[] = [
-    { key: 'left stile', part: [0, 0, stile, height], upright: true },
-    { key: 'right stile', part: [width - stile, 0, width, height], upright: true },
-    { key: 'top rail', part: [stile, 0, width - stile, rail], upright: false },
-    { key: 'bottom rail', part: [stile, height - rail, width - stile, height], upright: false },
-  ];
-  for (let row = 1; row < up; row += 1) {
-    const y = rail + row * opening.height + (row - 1) * muntin;
-    parts.push({ key: `rail ${row}`, part: [stile, y, width - stile, y + muntin], upright: false });
-  }
-  for (let row = 0; row < up; row += 1) {
-    const y = rail + row * (opening.height + muntin);
-    for (let column = 1; column < across; column += 1) {
-      const x = stile + column * opening.width + (column - 1) * muntin;
-      parts.push({ key: `muntin ${row} ${column}`, part: [x, y, x + muntin, y + opening.height], upright: true });
-    }
-  }
-  return parts;
-}
-
-/** Where rails meet stiles and muntins meet rails. */
-function jointLines(door: DoorReport): [number, number][][] {
-  return frameParts(door).flatMap(({ part: [x0, y0, x1, y1], upright, key }): [number, number][][] => {
-    if (key.endsWith('stile')) return [];
-    return upright
-      ? [
-          [
-            [x0, y0],
-            [x1, y0],
-          ],
-          [
-            [x0, y1],
-            [x1, y1],
-          ],
-        ]
-      : [
-          [
-            [x0, y0],
-            [x0, y1],
-          ],
-          [
-            [x1, y0],
-            [x1, y1],
-          ],
-        ];
-  });
-}
-
 /** What is seen of a panel: the sight edge, the field's edge, and the mitres of the raise between them. */
 function drawVisiblePanel(key: string, report: Report, door: DoorReport, x: number, y: number, s: number): Item {
   const { width, height } = door.opening;
@@ -150,84 +79,6 @@ function drawVisiblePanel(key: string, report: Report, door: DoorReport, x: numb
   if (hasField) items.push(path('field', 'thin', [rectangle(field), ...mitres(sight, field)]));
   items.push(path('sight', 'outline', [rectangle(sight)]));
   return group(key, items);
-}
-
-/** Lines from corner to corner of two boxes, one within the other. */
-export function mitres(outer: Box, inner: Box): Loop[] {
-  return [
-    polygon(
-      [
-        [outer.x0, outer.y0],
-        [inner.x0, inner.y0],
-      ],
-      false,
-    ),
-    polygon(
-      [
-        [outer.x1, outer.y0],
-        [inner.x1, inner.y0],
-      ],
-      false,
-    ),
-    polygon(
-      [
-        [outer.x1, outer.y1],
-        [inner.x1, inner.y1],
-      ],
-      false,
-    ),
-    polygon(
-      [
-        [outer.x0, outer.y1],
-        [inner.x0, inner.y1],
-      ],
-      false,
-    ),
-  ];
-}
-
-/** The section line A–A across a stile and the panel's edge: a chain line with thick ends, arrows the way one looks, and its letter. */
-function sectionMark(report: Report, door: DoorReport, s: number): { item: Item; left: number; right: number } {
-  const y = (door.rail + door.opening.height * 0.62) * s;
-  const left = -7;
-  // Short, across the stile and the raise, where there is room for its letter within the panel; else across the whole door.
-  const sight = door.stile * s;
-  const short = sight + ((report.fit.visibleMargin ?? 10) + 12) * s + 4;
-  const fits = short - 8 > sight && short + 6 < sight + door.opening.width * s;
-  const right = fits ? short : door.width * s + 7;
-  const end = (key: string, x: number, way: number): Item =>
-    group(key, [
-      path('end', 'outline', [
-        polygon(
-          [
-            [x, y],
-            [x + way * 4, y],
-          ],
-          false,
-        ),
-      ]),
-      path('look', 'arrow', [arrowhead({ x, y: y + 5.5, dx: 0, dy: 1 })]),
-      path('stem', 'thin', [
-        polygon(
-          [
-            [x, y],
-            [x, y + 2.2],
-          ],
-          false,
-        ),
-      ]),
-      text('letter', 'text', x - way * 1.6, y + 4.6, 'A', 3.5, way > 0 ? 'end' : 'start'),
-    ]);
-  const line = path('line', 'cutter', [
-    polygon(
-      [
-        [left + 4, y],
-        [right - 4, y],
-      ],
-      false,
-    ),
-  ]);
-  return { item: group('section A', [line, end('left', left, 1), end('right', right, -1)]), left: left - 5, right };
 }
 
 function doorTiers(

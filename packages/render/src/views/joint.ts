@@ -1,9 +1,9 @@
 import type { Curve, Report } from '@fielded/core';
 import type { Figure } from '../dimension/figure.ts';
 import type { InteriorDimension } from '../dimension/interior.ts';
-import type { Sketch } from '../dimension/lay-dimensions.ts';
 import type { LeaderDimension } from '../dimension/leader.ts';
 import type { LinearDimension, Point, Side } from '../dimension/linear.ts';
+import type { Sketch } from '../dimension/sketch.ts';
 import { joinCurves } from '../geometry/clip.ts';
 import { line } from '../geometry/curves.ts';
 import type { Loop } from '../geometry/path.ts';

@@ -1,19 +1,19 @@
 import type { Curve, Report } from '@fielded/core';
 import type { Figure } from '../dimension/figure.ts';
-import type { Sketch } from '../dimension/lay-dimensions.ts';
 import type { LinearDimension, Point, Side } from '../dimension/linear.ts';
+import type { Sketch } from '../dimension/sketch.ts';
 import type { Box } from '../geometry/box.ts';
 import { joinCurves } from '../geometry/clip.ts';
 import { hatchLoops } from '../geometry/hatch.ts';
 import type { Loop } from '../geometry/path.ts';
-import { loopsBox, parsePath } from '../geometry/path.ts';
+import { loopsBox, parsePath, rectangle } from '../geometry/path.ts';
 import type { Pose } from '../geometry/pose.ts';
 import { poseLoops } from '../geometry/pose.ts';
 import type { Item } from '../scene.ts';
 import { group, path } from '../scene.ts';
 import { safeText } from '../text/safe-text.ts';
 import { figure } from './cut-dimensions.ts';
-import { mitres, rectangle } from './door.ts';
+import { mitres } from './door-parts.ts';
 import { drawGrain } from './grain.ts';
 import { splitBreaks } from './panel-part.ts';
 

@@ -1,8 +1,8 @@
 import type { Report } from '@fielded/core';
 import type { Figure } from '../dimension/figure.ts';
-import type { Sketch } from '../dimension/lay-dimensions.ts';
 import type { LeaderDimension } from '../dimension/leader.ts';
 import type { LinearDimension, Point, Side } from '../dimension/linear.ts';
+import type { Sketch } from '../dimension/sketch.ts';
 import { joinCurves } from '../geometry/clip.ts';
 import { polygon } from '../geometry/path.ts';
 import type { Item } from '../scene.ts';

@@ -1,4 +1,12 @@
-import { type Arrangement, adviseRuns, formatNumber, listRuns, type Report, type SpreadReport } from '@fielded/core';
+import {
+  type Arrangement,
+  adviseRuns,
+  formatNumber,
+  listRuns,
+  type Report,
+  type SpreadReport,
+  shareSentence,
+} from '@fielded/core';
 import { polygon } from '../geometry/path.ts';
 import type { Item, Scene } from '../scene.ts';
 import { group, itemsBox, moveItems, path, text } from '../scene.ts';
@@ -36,7 +44,10 @@ export function spreadScene(report: Report): Scene {
   const below = histogram(spread, units);
   const gap = itemsBox(above)!.y1 + 14 - itemsBox(below)!.y0;
   const items = [group('by thickness', above), group('simulated', moveItems(below, 0, gap))];
-  return finishChart(report, NAME, items, [shareSentence(spread), adviseRuns(spread, section.cuts, units)]);
+  return finishChart(report, NAME, items, [
+    shareSentence(spread.clearance.simulated),
+    adviseRuns(spread, section.cuts, units),
+  ]);
 }
 
 /** Clearance against stock thickness: the way the cuts are run in full, others that differ from it dashed. */
@@ -173,13 +184,4 @@ function asSet(x: number, limits: readonly number[]): Item[] {
   const isFree = (from: number, to: number) => !limits.some((limit) => limit > from + 0.1 && limit < to - 0.1);
   if (isFree(x, x + room)) return [text('as set words', 'judged-text', x + 1.5, 4, 'as set', FIGURE)];
   return isFree(x - room, x) ? [text('as set words', 'judged-text', x - 1.5, 4, 'as set', FIGURE, 'end')] : [];
-}
-
-function shareSentence({ clearance: { simulated } }: SpreadReport): string {
-  const { shares, distribution } = simulated;
-  // A space that no line breaks at.
-  const percent = (share: number) => `${formatNumber(share * 100, 1)}\u00a0%`;
-  const how = distribution === 'normal' ? 'each ± is three deviations of a normal spread' : 'each ± is spread evenly';
-  const binds = shares['will-not-enter'] + shares['stops-short'];
-  return `Of ${simulated.count.toLocaleString('en')} joints made at random ${percent(binds)} bind, ${percent(shares.tight)} are tight, ${percent(shares.sliding)} slide, ${percent(shares.loose)} rattle; ${how}.`;
 }

@@ -1,6 +1,6 @@
 import type { Report } from '@fielded/core';
-import type { Room } from '../dimension/lay-dimensions.ts';
-import { layWithin } from '../dimension/lay-dimensions.ts';
+import type { Room } from '../dimension/lay-within.ts';
+import { layWithin } from '../dimension/lay-within.ts';
 import type { Item } from '../scene.ts';
 import { safeText } from '../text/safe-text.ts';
 import { facesSentence, tongueSentence } from '../words/verdict.ts';
