@@ -1,5 +1,5 @@
 import type { Report } from '@fielded/core';
-import type { Item, Scene } from './scene.ts';
+import type { Scene } from './scene.ts';
 import { itemsBox, moveItems } from './scene.ts';
 import type { Theme } from './style.ts';
 import { sceneToSvg } from './svg.ts';
