@@ -3,7 +3,6 @@ import type { Figure } from '../dimension/figure.ts';
 import type { LinearDimension, Point, Side } from '../dimension/linear.ts';
 import type { Sketch } from '../dimension/sketch.ts';
 import type { Box } from '../geometry/box.ts';
-import type { Loop } from '../geometry/path.ts';
 import { polygon, rectangle } from '../geometry/path.ts';
 import type { Item } from '../scene.ts';
 import { group, path } from '../scene.ts';
