@@ -20,6 +20,7 @@ export {
 export { readJobData, readShopData } from './job/read-data.ts';
 export type * from './job/report.ts';
 export { adviseRuns, listRuns } from './job/run-advice.ts';
+export { sayShare, shareSentence } from './job/share-words.ts';
 export { simulateJob } from './job/spread.ts';
 export { facePhrase, verdictSentence, verdictWord } from './job/verdict-sentence.ts';
 export { parseAngle } from './measure/angle.ts';

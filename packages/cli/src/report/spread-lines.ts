@@ -1,4 +1,12 @@
-import { adviseRuns, facePhrase, formatNumber, type Report, type SpreadReport } from '@fielded/core';
+import {
+  adviseRuns,
+  facePhrase,
+  formatNumber,
+  type Report,
+  type SpreadReport,
+  sayShare,
+  shareSentence,
+} from '@fielded/core';
 import { safe } from '../io.ts';
 import type { Paint } from '../terminal/paint.ts';
 import { indent, setPairs, setTable, wrap } from '../terminal/table.ts';
@@ -13,7 +21,7 @@ export function spreadLines({ spread, section, units }: Report, width: number, p
     '',
     paint('Spread of the clearance', 'heading'),
     ...setPairs(clearancePairs(spread, units)),
-    ...indent(wrap(jointWords(spread), width - 2, 0)),
+    ...indent(wrap(shareSentence(spread.clearance.simulated).replaceAll('\u00a0', ' '), width - 2, 0)),
     '',
     ...sourceTable(spread, units),
     '',
@@ -37,27 +45,6 @@ function clearancePairs({ clearance, frontFace }: SpreadReport, units: Units): [
   ];
 }
 
-/** How many of the joints bind, slide and rattle, and how they were made. */
-function jointWords({ clearance }: SpreadReport): string {
-  const { shares, count, distribution, seed } = clearance.simulated;
-  const how = distribution === 'normal' ? 'each ± three deviations of a normal spread' : 'each ± spread evenly';
-  const parts = [
-    `${percent(shares['will-not-enter'] + shares['stops-short'])} bind`,
-    `${percent(shares.tight)} are tight`,
-    `${percent(shares.sliding)} slide`,
-    `${percent(shares.loose)} rattle`,
-  ];
-  return `Of ${count.toLocaleString('en')} joints made at random, ${parts.join(', ')} (${how}; seed ${seed}).`;
-}
-
-/** A share in %, never rounded to none or to all. */
-function percent(share: number): string {
-  if (share === 0 || share === 1) return `${share * 100} %`;
-  if (share < 0.0001) return 'under 0.01 %';
-  if (share > 0.9999) return 'over 99.99 %';
-  return `${formatNumber(share * 100, share < 0.01 || share > 0.99 ? 2 : 1)} %`;
-}
-
 /** The sources that move the clearance, largest first. */
 function sourceTable({ clearance }: SpreadReport, units: Units): string[] {
   const moving = clearance.sources.filter(({ contribution }) => contribution > 1e-9);
@@ -73,7 +60,7 @@ function sourceTable({ clearance }: SpreadReport, units: Units): string[] {
       safe(sourceWords(name)),
       name === 'moisture' ? `${formatNumber(plusMinus, 1)} %` : cellLength(plusMinus, units),
       cellLength(contribution, units),
-      percent(share),
+      sayShare(share).replace('\u00a0', ' '),
     ]),
   );
 }
