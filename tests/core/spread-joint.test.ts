@@ -1,9 +1,10 @@
 import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
 import { arc, type Curve, line } from '../../packages/core/src/geometry/curve.ts';
+import { evaluate } from '../../packages/core/src/job/evaluate.ts';
 import type { Profile } from '../../packages/core/src/profile/profile.ts';
 import { createJoint, type JointFigures } from '../../packages/core/src/spread/joint.ts';
-import { MOVE } from '../../packages/core/src/spread/moves.ts';
+import { MOVE, movePlace } from '../../packages/core/src/spread/moves.ts';
 import { recutDepths } from '../../packages/core/src/spread/recut.ts';
 import { cut, plainJob, profile } from './joints-to-spread.ts';
 
@@ -92,5 +93,55 @@ describe('sliding a joint’s surfaces', () => {
       ),
       { numRuns: 1500, endOnFailure: true },
     );
+  });
+
+  it('gives what the whole report says of a job with those sizes', () => {
+    fc.assert(
+      fc.property(
+        fc.array(anyCut, { minLength: 1, maxLength: 3 }),
+        fc.array(off, { minLength: 12, maxLength: 12 }),
+        (made, moves) => {
+          const cuts = made.map(({ shape, side, run }, index) => cut(`cut ${index}`, side, shape, { run }));
+          const job = plainJob({ cuts, panel: { thickness: 30, measured: 30, sawn: 'flat' } });
+          const slid = figures();
+          createJoint(job).measure([moves[0]!, moves[1]!, 0, 0, ...moves.slice(4)], slid);
+          const { frame, panel } = job;
+          const { fit } = evaluate({
+            ...job,
+            panel: { ...panel, measured: 30 + moves[0]! },
+            frame: { ...frame, groove: { ...frame.groove, width: 6.4 + moves[1]! } },
+            cuts: cuts.map((each, k) => ({
+              ...each,
+              depth: each.depth + moves[movePlace(k)]!,
+              reach: each.reach + moves[movePlace(k) + 1]!,
+            })),
+          });
+          fc.pre(fit.clearance !== null);
+          expect(slid.clearance).toBeCloseTo(fit.clearance!, 7);
+          if (fit.verdict === 'loose' || fit.verdict === 'sliding')
+            expect(slid.frontMost).toBeCloseTo(fit.frontFace!.most, 7);
+        },
+      ),
+      { numRuns: 400, endOnFailure: true },
+    );
+  });
+
+  it('cuts anew where a cut leaves a lip over wood it clears, since there is no one depth to slide', () => {
+    const points = [
+      [0, 12],
+      [3, 12],
+      [3, 13],
+      [13, 13],
+      [13, 3],
+      [6, 0],
+    ] as const;
+    const chain = points.slice(1).map(([x, y], i) => line(points[i]![0], points[i]![1], x, y));
+    const lip = cut('lip', 'front', { shape: 'outline', reach: 6, depth: 12, chain });
+    const job = plainJob({ cuts: [lip], panel: { thickness: 20, measured: 20, sawn: 'flat' } });
+    const slid = figures();
+    createJoint(job).measure(new Float64Array(6), slid);
+    // The lip stands to the face over the groove's mouth: what counts is the whole thickness, not the slot under it.
+    expect(slid.clearance).toBeCloseTo(evaluate(job).fit.clearance!, 9);
+    expect(slid.clearance).toBeCloseTo(6.4 - 20, 0);
   });
 });
