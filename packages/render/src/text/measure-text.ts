@@ -55,7 +55,9 @@ export function wrapText(text: string, height: number, room: number): string[] {
 function breakLines(text: string, height: number, room: number): string[] {
   const lines: string[] = [];
   let current = '';
-  for (const word of text.split(' ').filter(Boolean)) {
+  // A figure and its unit stay together.
+  const bound = text.replace(/(\d) (mm|in)\b/g, '$1\u00a0$2');
+  for (const word of bound.split(' ').filter(Boolean)) {
     const longer = current ? `${current} ${word}` : word;
     if (!current || textWidth(longer, height) <= room) current = longer;
     else {
