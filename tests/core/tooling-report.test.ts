@@ -1,7 +1,17 @@
 import { readFileSync } from 'node:fs';
-import { evaluate, type Head, type Job, type KnifeReport, type NamedProfile, readJob, readShop } from '@fielded/core';
-import svgpath from 'svgpath';
+import {
+  evaluate,
+  type Head,
+  type Job,
+  type KnifeReport,
+  line,
+  type NamedProfile,
+  readJob,
+  readReportPath,
+  readShop,
+} from '@fielded/core';
 import { describe, expect, it } from 'vitest';
+import { arcAngle, pointAlong } from '../../packages/core/src/geometry/along.ts';
 import { reportShopKnives } from '../../packages/core/src/job/knives.ts';
 import { DEGREE, raiser, randomHead, rules } from '../support/heads.ts';
 import { Random } from '../support/random.ts';
@@ -126,6 +136,16 @@ describe('ordinates', () => {
     expect(ordinates.at(-1)!.t).toBeCloseTo(Math.sqrt(80 ** 2 - h * h) - Math.sqrt((80 - 27) ** 2 - h * h), 9);
   });
 
+  it('carry the radius, rake and clearance of the edge there', () => {
+    const { ordinates } = knifeOf(raiser, ogee, 0)!;
+    const last = ordinates.at(-1)!;
+    expect(ordinates[0]!.radius).toBeCloseTo(80, 12);
+    expect(ordinates[0]!.rake).toBeCloseTo(18, 9);
+    expect(last.radius).toBeCloseTo(53, 9);
+    expect(last.rake).toBeCloseTo(Math.asin((80 * Math.sin(18 * DEGREE)) / 53) / DEGREE, 9);
+    expect(last.clearance).toBeCloseTo(45 - last.rake, 9);
+  });
+
   it('stand 1/32 in apart in a job of inches', () => {
     const { ordinates } = knifeOf(raiser, ogee, 0, 'in')!;
     expect(ordinates[2]!.s - ordinates[1]!.s).toBeCloseTo(25.4 / 32, 12);
@@ -188,25 +208,13 @@ describe('the knife of the ogee on a 160 mm head', () => {
     expect(knife.outline.match(/[LA]/g)).toHaveLength(knife.pieces);
     expect(knife.deviation).toBeGreaterThan(0);
     expect(knife.deviation).toBeLessThanOrEqual(0.005);
-    const points: [number, number][] = [];
-    svgpath(knife.outline)
-      .unarc()
-      .iterate((segment, _, x, y) => {
-        const [command, ...n] = segment as unknown as [string, ...number[]];
-        for (let i = 0; i <= 400; i++) {
-          const u = i / 400;
-          if (command === 'L') points.push([x + u * (n[0]! - x), y + u * (n[1]! - y)]);
-          if (command === 'C') {
-            const mix = (a: number, b: number, c: number, d: number) =>
-              (1 - u) ** 3 * a + 3 * (1 - u) ** 2 * u * b + 3 * (1 - u) * u * u * c + u ** 3 * d;
-            points.push([mix(x, n[0]!, n[2]!, n[4]!), mix(y, n[1]!, n[3]!, n[5]!)]);
-          }
-        }
-      });
+    const points = readReportPath(knife.outline)[0]!.flatMap((c) =>
+      Array.from({ length: 2001 }, (_, i) => pointAlong(c, i / 2000, arcAngle(c))),
+    );
     for (const { s, t } of knife.ordinates) {
-      const nearest = Math.min(...points.map(([x, y]) => Math.hypot(x - s, y - t)));
-      // Points 0.07 mm apart, and arcs drawn as cubics.
-      expect(nearest).toBeLessThan(0.045);
+      const nearest = Math.min(...points.map(({ x, y }) => Math.hypot(x - s, y - t)));
+      // Points up to 0.007 mm apart.
+      expect(nearest).toBeLessThan(knife.deviation + 0.004);
     }
   });
 
@@ -236,6 +244,20 @@ describe('the knife of the ogee on a 160 mm head', () => {
     const back = 8 / Math.sin(45 * DEGREE);
     const heel = Math.hypot(42 - back * Math.sin(clearance), back * Math.cos(clearance));
     expect(knife.heel.least).toBeCloseTo(42 - heel, 9);
+  });
+});
+
+describe('the knife of a free outline', () => {
+  it('runs straight on to the edge and out through the face', () => {
+    const chain = [line(10, 9, 30, 3)];
+    const profile = { shape: 'outline' as const, reach: 30, depth: 9, chain };
+    const job = jobWith(raiser, ogee, 0);
+    const cut = { ...job.cuts[0]!, profile, reach: 30, depth: 9 };
+    const knife = evaluate({ ...job, cuts: [cut] }).knives![0]!;
+    expect(knife).toMatchObject({ leastRadius: 50, tipAt: 3, width: 9 });
+    expect(knife.wood.length).toBe(30);
+    expect(knife.ordinates.map((p) => p.s)).toEqual([-3, -2, -1, 0, 1, 2, 3, 4, 5, 6]);
+    expect(knife.ordinates.slice(0, 4).map((p) => p.t)).toEqual([0, 0, 0, 0]);
   });
 });
 

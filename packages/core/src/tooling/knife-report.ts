@@ -13,6 +13,13 @@ export interface WallReport {
   readonly draft: number | null;
 }
 
+/** A point of the edge with the radius it cuts at, and the rake and the clearance it has there. */
+export interface KnifeOrdinate extends SteelPoint {
+  readonly radius: number;
+  readonly rake: number;
+  readonly clearance: number;
+}
+
 /**
  * What to grind for one cut, and what will rub. Lengths mm, angles degrees.
  *
@@ -42,7 +49,7 @@ export interface KnifeReport {
   readonly pieces: number;
   /** Greatest distance from the exact outline to the fitted one, measured. */
   readonly deviation: number;
-  readonly ordinates: readonly SteelPoint[];
+  readonly ordinates: readonly KnifeOrdinate[];
   /** The profile it leaves in the wood, drawn in the same place: what the knife would be without rake and shear. */
   readonly wood: { readonly outline: string; readonly length: number; readonly width: number };
   /** null where the limiter's face does not get in to the profile's least radius. */

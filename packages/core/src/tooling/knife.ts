@@ -1,16 +1,15 @@
 import { splitAtExtremes } from '../geometry/along.ts';
-import type { Heading } from '../geometry/biarc.ts';
-import { type Chain, flipCurve } from '../geometry/curve.ts';
+import { type Chain, flipCurve, line } from '../geometry/curve.ts';
 import type { ArcFit } from '../geometry/fit-arcs.ts';
-import { pathData } from '../geometry/path-data.ts';
 import { findPeak } from '../geometry/peak.ts';
 import type { Units } from '../measure/length.ts';
 import type { Problem } from '../problem.ts';
 import { profileChain } from '../profile/chain.ts';
 import type { Profile } from '../profile/profile.ts';
+import { SAME_LENGTH } from '../tolerance.ts';
 import { clearEdge, type LeastAlong } from './edge-clearance.ts';
 import { faceReach } from './face-reach.ts';
-import { cuttingPoint, type KnifeFace, knifeFace } from './knife-face.ts';
+import { cuttingPoint, type KnifeFace, knifeFace, localRake, type SteelPoint } from './knife-face.ts';
 import {
   findGapProblems,
   findRoomProblems,
@@ -19,11 +18,12 @@ import {
   reportLimiterUnreached,
   reportUnreached,
 } from './knife-problems.ts';
-import type { KnifeReport, LimiterReport } from './knife-report.ts';
+import type { KnifeOrdinate, KnifeReport } from './knife-report.ts';
+import { makeLimiter } from './limiter.ts';
 import { knifeOrdinates, steelOrdinates } from './ordinates.ts';
 import { type SeenProfile, seeProfile } from './seen-profile.ts';
 import type { Head, Machine, Rules } from './shop.ts';
-import { steelCurve, steelOutline } from './steel-outline.ts';
+import { steelCurve, steelOutline, steelPath } from './steel-outline.ts';
 import { tightWalls } from './tight-walls.ts';
 import { seeSteel } from './wood-profile.ts';
 
@@ -51,9 +51,6 @@ export interface KnifeOrder {
 /** Ordinates stand this far apart, mm: 1 mm, or 1/32 in. */
 const ORDINATE_STEP = { mm: 1, in: 25.4 / 32 };
 
-/** Places along every curve where the gap to the limiter is looked at. */
-const LOOKED_AT = 16;
-
 /**
  * The knife for a profile: its outline, ordinates, limiter and clearances, and its problems, which are also its warnings.
  *
@@ -63,7 +60,9 @@ export function makeKnife(order: KnifeOrder): { knife: KnifeReport | null; probl
   const { head, tilt, rules } = order;
   const subject: KnifeSubject = order;
   const face = knifeFace(head);
-  const seen = seeProfile(profileChain(order.profile), tilt);
+  // What was measured is all the steel there is; what is to be ground has to clear the wood out to edge and face.
+  const chain = profileChain(order.profile);
+  const seen = seeProfile(order.steel ? chain : runOut(chain), tilt);
   const reach = faceReach(seen, face);
   const leastRadius = face.radius - seen.tipReach - order.setFurther;
   if (!reach.reaches)
@@ -106,7 +105,9 @@ export function makeKnife(order: KnifeOrder): { knife: KnifeReport | null; probl
     outline: steelPath(outline.chain),
     pieces: outline.chain.length,
     deviation: outline.deviation,
-    ordinates: steel ? steelOrdinates(steel, step) : knifeOrdinates(seen, face, step),
+    ordinates: (steel ? steelOrdinates(steel, step) : knifeOrdinates(seen, face, step)).map((p) =>
+      withRake(p, face, head.wedge),
+    ),
     wood: {
       outline: steelPath(seen.chain.map((c) => flipCurve(c, 0))),
       length: woodSize.height,
@@ -125,31 +126,19 @@ export function makeKnife(order: KnifeOrder): { knife: KnifeReport | null; probl
   return { knife, problems };
 }
 
-/** The limiter, and how far the knife stands out beyond it, at the ends of every curve and at places between. */
-function makeLimiter(seen: SeenProfile, face: KnifeFace, gap: number, step: number): LimiterReport {
-  const fit = steelOutline(seen, face, gap);
-  const onRadius: number[] = [];
-  const alongFace: number[] = [];
-  for (const c of splitAtExtremes(seen.chain)) {
-    const [knife, limiter] = [steelCurve(c, face), steelCurve(c, face, gap)];
-    for (let i = 0; i <= LOOKED_AT; i++) {
-      const [edge, behind] = [knife(i / LOOKED_AT), limiter(i / LOOKED_AT)];
-      const radiusOf = (p: Heading) => cuttingPoint(face, { s: p.x, t: p.y }).radius;
-      onRadius.push(radiusOf(edge) - radiusOf(behind));
-      alongFace.push(behind.y - edge.y);
-    }
-  }
-  return {
-    outline: steelPath(fit.chain),
-    pieces: fit.chain.length,
-    deviation: fit.deviation,
-    ordinates: knifeOrdinates(seen, face, step, gap),
-    gap: { ...rangeOf(onRadius), alongFace: rangeOf(alongFace) },
-  };
+function withRake(p: SteelPoint, face: KnifeFace, wedge: number): KnifeOrdinate {
+  const { station, radius } = cuttingPoint(face, p);
+  const rake = localRake(face, station, radius);
+  return { ...p, radius, rake: degrees(rake), clearance: degrees(Math.PI / 2 - rake - wedge) };
 }
 
-function rangeOf(values: readonly number[]): { least: number; most: number } {
-  return { least: Math.min(...values), most: Math.max(...values) };
+/** A chain run straight on from its first point to the edge and from its last to the face. */
+function runOut(chain: Chain): Chain {
+  const [first, last] = [chain[0]!, chain[chain.length - 1]!];
+  const run = [...chain];
+  if (first.x0 > SAME_LENGTH) run.unshift(line(0, first.y0, first.x0, first.y0));
+  if (last.y1 > SAME_LENGTH) run.push(line(last.x1, last.y1, last.x1, 0));
+  return run;
 }
 
 /** Extent of the exact outline along t: its ends, its level places, and with shear the peaks between them. */
@@ -173,15 +162,6 @@ function extentOf(chain: Chain): { width: number; height: number } {
 
 function leastOf(seen: SeenProfile, face: KnifeFace): number {
   return face.radius - extentOf(seen.chain).height;
-}
-
-/** Path data whose numbers are (s, t): `pathData` turns y down, so t goes in as −t. */
-function steelPath(chain: Chain): string {
-  return pathData(
-    chain.map((c) => flipCurve(c, 0)),
-    0,
-    false,
-  );
 }
 
 function inDegrees({ least, at }: LeastAlong): LeastAlong {

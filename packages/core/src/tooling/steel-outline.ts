@@ -2,6 +2,7 @@ import { arcAngle, cornerAngle, curveLength, pointAlong, SMOOTH_JOINT } from '..
 import type { Heading } from '../geometry/biarc.ts';
 import { type Chain, type Curve, flipCurve } from '../geometry/curve.ts';
 import { type ArcFit, type Corners, FIT_TOLERANCE, fitArcs, type SmoothCurve } from '../geometry/fit-arcs.ts';
+import { pathData } from '../geometry/path-data.ts';
 import { SAME_LENGTH } from '../tolerance.ts';
 import { faceOffset, type KnifeFace, knifePoint } from './knife-face.ts';
 import type { SeenProfile } from './seen-profile.ts';
@@ -95,4 +96,13 @@ function runCurve(run: readonly Curve[], face: KnifeFace, gap: number): SmoothCu
     while (i > 0 && starts[i]! > at) i--;
     return curves[i]!(u === 1 ? 1 : Math.min(1, (at - starts[i]!) / (starts[i + 1]! - starts[i]!)));
   };
+}
+
+/** Path data whose numbers are (s, t): `pathData` turns y down, so t goes in as −t. */
+export function steelPath(chain: Chain): string {
+  return pathData(
+    chain.map((c) => flipCurve(c, 0)),
+    0,
+    false,
+  );
 }

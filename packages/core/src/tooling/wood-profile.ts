@@ -10,7 +10,7 @@ import { curveToCut, moveTip, type SeenProfile, seeProfile } from './seen-profil
 import type { Head } from './shop.ts';
 
 /** How far the wood's outline may lie from the one the steel cuts, mm: far below anything the section is read to. */
-const WOOD_TOLERANCE = 1e-5;
+const WOOD_TOLERANCE = 1e-6;
 
 /** The tip settles in two or three moves; each is a small share of the one before. */
 const TIP_MOVES = 20;
@@ -20,7 +20,7 @@ const TIP_MOVES = 20;
  *
  * The outline is drawn in cut coordinates as if it were the wood: its reach is measured along the steel's face from the
  * tip. The tip stays where it is drawn; every other point moves to the radius it cuts at (`cuttingPoint`), always nearer
- * the tip. `tilt` is how the panel is presented, radians. Lines and arcs within 1e-5 mm of the exact curve.
+ * the tip. `tilt` is how the panel is presented, radians. Lines and arcs within 1e-6 mm of the exact curve.
  */
 export function woodProfile(steel: Profile, head: Head, tilt: number): OutlineProfile {
   const face = knifeFace(head);
