@@ -16,10 +16,12 @@ const limits = { thickness: 0.15, height: 0.1, fence: 0.2, grooveWidth: 0.05, fi
 const flat = plainJob({
   cuts: [cut('front', 'front', profile('rebate', 30, 9)), cut('back', 'back', profile('rebate', 20, 4.8))],
 });
+/** The same in a groove so wide that every joint goes together. */
+const loose = { ...flat, frame: { ...flat.frame, groove: { ...flat.frame.groove, width: 7.4 } } };
 const simulate = (options: Partial<SimulationOptions> = {}, job = flat) => {
   const joint = createJoint(job);
   const all = { count: 200_000, seed: 7, distribution: 'normal', ...options } as const;
-  return simulateSpread(joint, listSources(joint.cuts, limits), job.fit, all);
+  return simulateSpread(joint, listSources(joint.cuts, limits), job.fit, all).clearance;
 };
 const wholes = [0.15, 0.1, 0.1, 0.05, 0.04];
 
@@ -109,6 +111,32 @@ describe('simulated joints, linear case', () => {
   });
 });
 
+describe('the face step of simulated joints', () => {
+  it('has the mean and the deviation of the front cut when pressed forward', () => {
+    const joint = createJoint(loose);
+    const options = { count: 200_000, seed: 11, distribution: 'normal' } as const;
+    const { frontFace } = simulateSpread(joint, listSources(joint.cuts, limits), loose.fit, options);
+    const most = frontFace.most!;
+    const sigma = 0.1 / 3;
+    expect(most.count).toBe(200_000);
+    expect(Math.abs(most.mean - 1.5)).toBeLessThan((4 * sigma) / Math.sqrt(most.count));
+    expect(Math.abs(most.deviation - sigma)).toBeLessThan((4 * sigma) / Math.sqrt(2 * most.count));
+    // Pressed back it is T − W − setback − (back cut) + 2·film.
+    const least = frontFace.least!;
+    const all = Math.hypot(0.15, 0.1, 0.05, 0.04) / 3;
+    expect(Math.abs(least.mean - (20 - 7.4 - 7.5 - 4.8))).toBeLessThan((4 * all) / Math.sqrt(least.count));
+    expect(Math.abs(least.deviation - all)).toBeLessThan((4 * all) / Math.sqrt(2 * least.count));
+  });
+
+  it('is taken over the joints that go together, and is none where none does', () => {
+    const joint = createJoint({ ...flat, frame: { ...flat.frame, groove: { ...flat.frame.groove, width: 5 } } });
+    const options = { count: 1000, seed: 1, distribution: 'normal' } as const;
+    const { clearance, frontFace } = simulateSpread(joint, listSources(joint.cuts, limits), flat.fit, options);
+    expect(clearance.shares['will-not-enter']).toBe(1);
+    expect(frontFace).toEqual({ least: null, most: null });
+  });
+});
+
 describe('a simulation', () => {
   it('is the same for the same seed and another for another', () => {
     expect(simulate({ count: 5000 })).toEqual(simulate({ count: 5000 }));
@@ -124,11 +152,11 @@ describe('a simulation', () => {
       return heard.length < 3;
     });
     expect(heard).toEqual([32_768, 65_536, 98_304]);
-    expect(stopped.count).toBe(98_304);
-    expect(Object.values(stopped.shares).reduce((a, b) => a + b)).toBeCloseTo(1, 12);
+    expect(stopped.clearance.count).toBe(98_304);
+    expect(Object.values(stopped.clearance.shares).reduce((a, b) => a + b)).toBeCloseTo(1, 12);
     const run = simulateInChunks(joint, listSources(joint.cuts, limits), flat.fit, { ...options, count: 40_000 });
     expect([run.next().value, run.next().value]).toEqual([32_768, 40_000]);
-    expect(run.next()).toMatchObject({ done: true, value: { count: 40_000 } });
+    expect(run.next()).toMatchObject({ done: true, value: { clearance: { count: 40_000 } } });
   });
 
   it.each([0, -5, 2.5, Number.NaN])('refuses to make %d joints', (count) => {
@@ -144,7 +172,7 @@ describe('a simulation', () => {
       count: 1000,
       seed: 1,
       distribution: 'normal',
-    });
+    }).clearance;
     expect(all.mean).toBeCloseTo(0.2, 12);
     expect(all.deviation).toBeLessThan(1e-12);
     expect(all.shares.sliding).toBe(1);

@@ -35,7 +35,7 @@ export type { FileValue } from './solve/settings.ts';
 export { type Change, type Solved, solve, type Wanted } from './solve/solve.ts';
 export { type Written, writeValues } from './solve/write-values.ts';
 export type { Arrangement } from './spread/arrangements.ts';
-export type { SpreadReport } from './spread/report.ts';
+export { type SpreadReport, withSimulated } from './spread/report.ts';
 export type { SeasonReport, SeasonState } from './spread/seasons.ts';
 export type { Simulation, SimulationOptions } from './spread/simulation.ts';
 export type { SourceShare, Stack } from './spread/stack.ts';

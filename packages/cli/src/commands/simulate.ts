@@ -1,5 +1,5 @@
 import { setImmediate } from 'node:timers/promises';
-import { evaluate, type Job, type Report, type SimulationOptions, simulateJob } from '@fielded/core';
+import { evaluate, type Job, type Report, type SimulationOptions, simulateJob, withSimulated } from '@fielded/core';
 import { UsageError } from '../arguments.ts';
 import type { Io } from '../io.ts';
 import { startRun } from '../terminal/progress.ts';
@@ -32,9 +32,7 @@ export async function evaluateJob(job: Job, asked: SimulationOptions | undefined
   // A single joint first: whether there is a spread at all, and everything else of the report.
   const report = evaluate(job, { simulation: { ...asked, count: 1 } });
   if (report.spread === undefined) return report;
-  const { spread } = report;
-  const simulated = await simulateLong(job, asked, io);
-  return { ...report, spread: { ...spread, clearance: { ...spread.clearance, simulated } } };
+  return { ...report, spread: withSimulated(report.spread, await simulateLong(job, asked, io)) };
 }
 
 async function simulateLong(job: Job, asked: SimulationOptions, io: Io) {

@@ -4,7 +4,7 @@ import { createJoint, type Joint, NO_SWELLING, type Swelling } from '../spread/j
 import { DEFAULT_SIMULATION, reportSpread, type SpreadReport } from '../spread/report.ts';
 import { swellingOf } from '../spread/seasons.ts';
 import { simulateInChunks } from '../spread/simulate.ts';
-import type { Simulation, SimulationOptions } from '../spread/simulation.ts';
+import type { SimulatedSpread, SimulationOptions } from '../spread/simulation.ts';
 import { listSources } from '../spread/sources.ts';
 import { findSpecies } from '../wood/species.ts';
 import type { Job } from './job.ts';
@@ -20,7 +20,8 @@ export interface Spread {
 export function answerSpread(job: Job, fit: FitReport, options: SimulationOptions = DEFAULT_SIMULATION): Spread {
   const { spread } = job;
   if (spread === undefined || fit.clearance === null) return { problems: [] };
-  const asked = (spread.moisture ?? 0) > 0;
+  // With seasons, what is missing is said there.
+  const asked = (spread.moisture ?? 0) > 0 && job.season === undefined;
   const problems = asked ? [...speciesFaults(job), ...widthFaults(job)] : [];
   return { report: reportSpread(job, spread, jobSwelling(job), options), problems };
 }
@@ -35,7 +36,7 @@ export function simulateJob(
   job: Job,
   options: SimulationOptions,
   stopped?: () => boolean,
-): Generator<number, Simulation> {
+): Generator<number, SimulatedSpread> {
   if (job.spread === undefined) throw new RangeError('this job has no spread to simulate');
   const joint: Joint = createJoint(job, undefined, jobSwelling(job));
   return simulateInChunks(joint, listSources(job.cuts, job.spread), job.fit, options, stopped);

@@ -2,7 +2,7 @@ import { type Arrangement, listArrangements } from './arrangements.ts';
 import { createJoint, NO_SWELLING, type Swelling } from './joint.ts';
 import type { JointSizes, SpreadLimits } from './limits.ts';
 import { simulateSpread } from './simulate.ts';
-import type { Simulation, SimulationOptions } from './simulation.ts';
+import type { Sample, SimulatedSpread, Simulation, SimulationOptions } from './simulation.ts';
 import { listSources } from './sources.ts';
 import { type Stack, stackFigure } from './stack.ts';
 
@@ -10,7 +10,10 @@ import { type Stack, stackFigure } from './stack.ts';
 export interface SpreadReport {
   readonly clearance: Stack & { readonly simulated: Simulation };
   /** Front face against the frame's: with the panel hard against the back wall of the groove, and against the front wall. */
-  readonly frontFace: { readonly least: Stack; readonly most: Stack };
+  readonly frontFace: {
+    readonly least: Stack & { readonly simulated: Sample | null };
+    readonly most: Stack & { readonly simulated: Sample | null };
+  };
   /** Clearances that part tight, sliding and loose. */
   readonly limits: { readonly snug: number; readonly loose: number };
   /** Every way to run the cuts under or over, narrowest first. */
@@ -36,16 +39,27 @@ export function reportSpread(
 ): SpreadReport {
   const joint = createJoint(job, undefined, swelling);
   const sources = listSources(joint.cuts, limits);
+  const simulated = simulateSpread(joint, sources, job.fit, options);
   return {
-    clearance: {
-      ...stackFigure(joint, sources, 'clearance'),
-      simulated: simulateSpread(joint, sources, job.fit, options),
-    },
+    clearance: { ...stackFigure(joint, sources, 'clearance'), simulated: simulated.clearance },
     frontFace: {
-      least: stackFigure(joint, sources, 'frontLeast'),
-      most: stackFigure(joint, sources, 'frontMost'),
+      least: { ...stackFigure(joint, sources, 'frontLeast'), simulated: simulated.frontFace.least },
+      most: { ...stackFigure(joint, sources, 'frontMost'), simulated: simulated.frontFace.most },
     },
     limits: { snug: job.fit.snug, loose: job.fit.loose },
     arrangements: listArrangements(job, limits, swelling),
+  };
+}
+
+/** The same report with other joints simulated, as after a run that was too long to wait for. */
+export function withSimulated(report: SpreadReport, simulated: SimulatedSpread): SpreadReport {
+  const { least, most } = report.frontFace;
+  return {
+    ...report,
+    clearance: { ...report.clearance, simulated: simulated.clearance },
+    frontFace: {
+      least: { ...least, simulated: simulated.frontFace.least },
+      most: { ...most, simulated: simulated.frontFace.most },
+    },
   };
 }

@@ -2,10 +2,10 @@ import type { FitLimits } from '../frame/frame.ts';
 import { SAME_LENGTH } from '../tolerance.ts';
 import type { Joint, JointFigures } from './joint.ts';
 import { createRandom, FURTHEST_NORMAL, type Random } from './random.ts';
-import type { Distribution, Simulation, SimulationOptions } from './simulation.ts';
-import type { Source } from './sources.ts';
+import type { Distribution, SimulatedSpread, SimulationOptions } from './simulation.ts';
+import type { Figure, Source } from './sources.ts';
 import { createReader, worstCase } from './stack.ts';
-import { createTally, type Tally } from './tally.ts';
+import { createTally, createVerdictTally, type Tally, type VerdictTally } from './tally.ts';
 
 /** Joints between two looks at the clock: some 20 ms. */
 const CHUNK = 32_768;
@@ -13,7 +13,7 @@ const CHUNK = 32_768;
 const DRAW = 512;
 
 /**
- * Makes joints at random and measures each one's clearance, yielding how many are done every 30 000 or so.
+ * Makes joints at random and measures each one's clearance and face step, yielding how many are done every 30 000 or so.
  *
  * Every source varies for itself. The same seed gives the same joints. Ask the generator for its next value until it is
  * done and it returns the result; call its `return()` to drop it, or stop asking and call {@link simulateSpread} with a
@@ -27,15 +27,21 @@ export function* simulateInChunks(
   limits: FitLimits,
   options: SimulationOptions,
   stopped: () => boolean = () => false,
-): Generator<number, Simulation> {
+): Generator<number, SimulatedSpread> {
   const { count, seed, distribution } = options;
   if (!Number.isSafeInteger(count) || count < 1) {
     throw new RangeError(`a simulation needs a whole number of joints above 0, got ${count}`);
   }
   const random = createRandom(seed);
   const varied = sources.filter((source) => source.plusMinus > 0);
-  const tally = createTally(bounds(joint, varied, distribution), limits);
-  const make = createMaker(joint, varied, random, distribution, tally);
+  const tallyOf = (figure: Figure) => createTally(bounds(joint, varied, distribution, figure));
+  const tallies: Tallies = {
+    clearance: tallyOf('clearance'),
+    frontLeast: tallyOf('frontLeast'),
+    frontMost: tallyOf('frontMost'),
+    verdicts: createVerdictTally(limits),
+  };
+  const make = createMaker(joint, varied, random, distribution, tallies);
   let done = 0;
   do {
     const now = Math.min(CHUNK, count - done);
@@ -43,7 +49,28 @@ export function* simulateInChunks(
     done += now;
     yield done;
   } while (done < count && !stopped());
-  return { count: done, seed, distribution, ...tally.read() };
+  return readTallies(tallies, seed, distribution);
+}
+
+interface Tallies {
+  readonly clearance: Tally;
+  readonly frontLeast: Tally;
+  readonly frontMost: Tally;
+  readonly verdicts: VerdictTally;
+}
+
+function readTallies(tallies: Tallies, seed: number, distribution: Distribution): SimulatedSpread {
+  const { clearance, frontLeast, frontMost, verdicts } = tallies;
+  return {
+    clearance: {
+      ...clearance.read()!,
+      seed,
+      distribution,
+      shares: verdicts.shares(),
+      histogram: clearance.histogram(),
+    },
+    frontFace: { least: frontLeast.read(), most: frontMost.read() },
+  };
 }
 
 /**
@@ -57,7 +84,7 @@ export function simulateSpread(
   limits: FitLimits,
   options: SimulationOptions,
   progress: (done: number) => boolean = () => true,
-): Simulation {
+): SimulatedSpread {
   let going = true;
   const run = simulateInChunks(joint, sources, limits, options, () => !going);
   for (;;) {
@@ -67,21 +94,21 @@ export function simulateSpread(
   }
 }
 
-/** Least and most clearance that any draw can give, mm. */
-function bounds(joint: Joint, varied: readonly Source[], distribution: Distribution): [number, number] {
+/** Least and most of a figure that any draw can give, mm. */
+function bounds(joint: Joint, varied: readonly Source[], distribution: Distribution, figure: Figure): [number, number] {
   const stretch = distribution === 'normal' ? FURTHEST_NORMAL / 3 : 1;
   const stretched = varied.map((source) => ({ ...source, plusMinus: source.plusMinus * stretch }));
-  const read = createReader(joint, 'clearance');
-  return [worstCase(read, joint, stretched, 'clearance', -1), worstCase(read, joint, stretched, 'clearance', 1)];
+  const read = createReader(joint, figure);
+  return [worstCase(read, joint, stretched, figure, -1), worstCase(read, joint, stretched, figure, 1)];
 }
 
-/** Makes a number of joints into a tally. */
+/** Makes a number of joints into the tallies. */
 function createMaker(
   joint: Joint,
   varied: readonly Source[],
   random: Random,
   distribution: Distribution,
-  tally: Tally,
+  tallies: Tallies,
 ): (count: number) => void {
   const moves = new Float64Array(joint.moveCount);
   const draws = new Float64Array(Math.max(1, varied.length) * DRAW);
@@ -98,12 +125,15 @@ function createMaker(
         for (let k = 0; k < places.length; k++) moves[places[k]!] = draws[next++]! * scales[k]!;
         joint.measure(moves, figures);
         const { clearance } = figures;
-        let enters = true;
-        if (clearance < -SAME_LENGTH) {
-          joint.measure(moves, figures, 0);
-          enters = figures.clearance >= -SAME_LENGTH;
+        tallies.clearance.add(clearance);
+        if (clearance >= -SAME_LENGTH) {
+          tallies.verdicts.add(clearance, true);
+          tallies.frontLeast.add(figures.frontLeast);
+          tallies.frontMost.add(figures.frontMost);
+          continue;
         }
-        tally.add(clearance, enters);
+        joint.measure(moves, figures, 0);
+        tallies.verdicts.add(clearance, figures.clearance >= -SAME_LENGTH);
       }
     }
   };

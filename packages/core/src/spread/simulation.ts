@@ -8,17 +8,35 @@ export interface SimulationOptions {
   readonly distribution: Distribution;
 }
 
-/** Simulated joints, lengths mm. */
-export interface Simulation {
-  /** How many joints were made: fewer than asked for when it was stopped. */
+/** One figure over simulated joints, mm. */
+export interface Sample {
+  /** How many joints it is taken over. */
   readonly count: number;
-  readonly seed: number;
-  readonly distribution: Distribution;
   readonly mean: number;
   readonly deviation: number;
-  /** Clearance that this part of the joints does not exceed. */
+  /** What this part of the joints does not exceed. */
   readonly quantiles: Readonly<Record<'0.00135' | '0.025' | '0.5' | '0.975' | '0.99865', number>>;
+}
+
+/** How many of something, in steps of `step` from `from`, mm. */
+export interface Histogram {
+  readonly from: number;
+  readonly step: number;
+  readonly counts: readonly number[];
+}
+
+/** The clearance of simulated joints. Their count is fewer than asked for when the run was stopped. */
+export interface Simulation extends Sample {
+  readonly seed: number;
+  readonly distribution: Distribution;
+  /** Joints by verdict, as parts of them all. */
   readonly shares: Readonly<Record<'will-not-enter' | 'stops-short' | 'tight' | 'sliding' | 'loose', number>>;
-  /** Joints by clearance: `counts` in steps of `step` from `from`. */
-  readonly histogram: { readonly from: number; readonly step: number; readonly counts: readonly number[] };
+  readonly histogram: Histogram;
+}
+
+/** All that simulated joints tell. */
+export interface SimulatedSpread {
+  readonly clearance: Simulation;
+  /** Front face against the frame's over the joints that go together, pressed back and pressed forward; null where none does. */
+  readonly frontFace: { readonly least: Sample | null; readonly most: Sample | null };
 }

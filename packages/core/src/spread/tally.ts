@@ -1,13 +1,6 @@
 import type { FitLimits } from '../frame/frame.ts';
 import { SAME_LENGTH } from '../tolerance.ts';
-import type { Simulation } from './simulation.ts';
-
-/** Counts joints as they are made. */
-export interface Tally {
-  /** `enters`: whether the tip goes into the groove at all; asked for only where the clearance is negative. */
-  readonly add: (clearance: number, enters: boolean) => void;
-  readonly read: () => Pick<Simulation, 'mean' | 'deviation' | 'quantiles' | 'shares' | 'histogram'>;
-}
+import type { Histogram, Sample, Simulation } from './simulation.ts';
 
 /** Fine bins that quantiles are read from: each under a thousandth of a millimetre wide for spreads up to 20 mm. */
 const FINE = 20_000;
@@ -16,35 +9,29 @@ const MERGED = 250;
 
 const QUANTILES = ['0.00135', '0.025', '0.5', '0.975', '0.99865'] as const;
 
+/** Counts one figure of joints as they are made. */
+export interface Tally {
+  readonly add: (figure: number) => void;
+  /** null where nothing was counted. */
+  readonly read: () => Sample | null;
+  readonly histogram: () => Histogram;
+}
+
 /**
- * An empty tally for clearances between two bounds, mm.
+ * An empty tally for figures between two bounds, mm.
  *
- * Mean and deviation are exact sums about the middle; quantiles are read off 20 000 equal bins between the bounds by straight
- * interpolation, so they are right to a bin's width; however many joints, it takes the same memory.
+ * Mean and deviation are sums about the middle; quantiles are read off 20 000 equal bins between the bounds by straight
+ * interpolation, so they are right to a bin's width. However many joints, it takes the same memory.
  */
-export function createTally([least, most]: readonly [number, number], { snug, loose }: FitLimits): Tally {
+export function createTally([least, most]: readonly [number, number]): Tally {
   const middle = (least + most) / 2;
   // A spread of nothing still needs bins of some width.
   const step = Math.max(most - least, 1e-6) / FINE;
   const from = middle - (step * FINE) / 2;
   const bins = new Float64Array(FINE);
-  const verdicts = { 'will-not-enter': 0, 'stops-short': 0, tight: 0, sliding: 0, loose: 0 };
   let count = 0;
   let sum = 0;
   let squares = 0;
-
-  const add = (clearance: number, enters: boolean) => {
-    const away = clearance - middle;
-    count++;
-    sum += away;
-    squares += away * away;
-    bins[Math.min(FINE - 1, Math.max(0, Math.floor((clearance - from) / step)))]!++;
-    // As the fit itself is judged.
-    if (clearance < -SAME_LENGTH) verdicts[enters ? 'stops-short' : 'will-not-enter']++;
-    else if (clearance < snug - SAME_LENGTH || Math.abs(clearance) < SAME_LENGTH) verdicts.tight++;
-    else if (clearance <= loose + SAME_LENGTH) verdicts.sliding++;
-    else verdicts.loose++;
-  };
 
   const quantile = (part: number) => {
     const wanted = part * count;
@@ -57,25 +44,56 @@ export function createTally([least, most]: readonly [number, number], { snug, lo
     return most;
   };
 
-  const read = () => {
-    const share = (number: number) => (count > 0 ? number / count : 0);
-    const offset = share(sum);
-    const counts = Array.from({ length: FINE / MERGED }, (_, bar) =>
-      bins.subarray(bar * MERGED, (bar + 1) * MERGED).reduce((total, each) => total + each, 0),
-    );
-    return {
-      mean: middle + offset,
-      deviation: count > 1 ? Math.sqrt(Math.max(0, squares - count * offset * offset) / (count - 1)) : 0,
-      quantiles: Object.fromEntries(QUANTILES.map((part) => [part, quantile(Number(part))])) as Simulation['quantiles'],
-      shares: {
-        'will-not-enter': share(verdicts['will-not-enter']),
-        'stops-short': share(verdicts['stops-short']),
-        tight: share(verdicts.tight),
-        sliding: share(verdicts.sliding),
-        loose: share(verdicts.loose),
-      },
-      histogram: { from, step: step * MERGED, counts },
-    };
+  return {
+    add(figure) {
+      const away = figure - middle;
+      count++;
+      sum += away;
+      squares += away * away;
+      bins[Math.min(FINE - 1, Math.max(0, Math.floor((figure - from) / step)))]!++;
+    },
+    read() {
+      if (count === 0) return null;
+      const offset = sum / count;
+      const variance = count > 1 ? Math.max(0, squares - count * offset * offset) / (count - 1) : 0;
+      const quantiles = Object.fromEntries(QUANTILES.map((part) => [part, quantile(Number(part))]));
+      return {
+        count,
+        mean: middle + offset,
+        deviation: Math.sqrt(variance),
+        quantiles: quantiles as Sample['quantiles'],
+      };
+    },
+    histogram() {
+      const counts = Array.from({ length: FINE / MERGED }, (_, bar) =>
+        bins.subarray(bar * MERGED, (bar + 1) * MERGED).reduce((total, each) => total + each, 0),
+      );
+      return { from, step: step * MERGED, counts };
+    },
   };
-  return { add, read };
+}
+
+/** Counts joints by verdict. */
+export interface VerdictTally {
+  /** `enters`: whether the tip goes into the groove at all; asked for only where the clearance is negative. */
+  readonly add: (clearance: number, enters: boolean) => void;
+  readonly shares: () => Simulation['shares'];
+}
+
+/** An empty count of verdicts, parted as the fit itself is judged. */
+export function createVerdictTally({ snug, loose }: FitLimits): VerdictTally {
+  const verdicts = { 'will-not-enter': 0, 'stops-short': 0, tight: 0, sliding: 0, loose: 0 };
+  return {
+    add(clearance, enters) {
+      if (clearance < -SAME_LENGTH) verdicts[enters ? 'stops-short' : 'will-not-enter']++;
+      else if (clearance < snug - SAME_LENGTH || Math.abs(clearance) < SAME_LENGTH) verdicts.tight++;
+      else if (clearance <= loose + SAME_LENGTH) verdicts.sliding++;
+      else verdicts.loose++;
+    },
+    shares() {
+      const count = Object.values(verdicts).reduce((total, each) => total + each, 0);
+      const parts = Object.entries(verdicts).map(([verdict, each]) => [verdict, count > 0 ? each / count : 0]);
+      return Object.fromEntries(parts) as Simulation['shares'];
+    },
+  };
 }
