@@ -1,0 +1,56 @@
+import { execFileSync, spawnSync } from 'node:child_process';
+import { mkdtempSync, rmSync } from 'node:fs';
+import { tmpdir } from 'node:os';
+import { join } from 'node:path';
+import { afterAll } from 'vitest';
+
+/** Programs that drawings are shown or measured with, and the Debian package each comes in. */
+const PACKAGES = {
+  chromium: 'chromium',
+  'rsvg-convert': 'librsvg2-bin',
+  pdftoppm: 'poppler-utils',
+  soffice: 'libreoffice-draw',
+} as const;
+
+export type Program = keyof typeof PACKAGES;
+
+/**
+ * Runs a program from outside the project. One that is missing is installed on Debian as root; elsewhere the error says what
+ * to get. A check that cannot be made fails: it is not passed over.
+ */
+export function runProgram(program: Program, args: readonly string[]): Buffer {
+  if (spawnSync('sh', ['-c', `command -v ${program}`]).status !== 0) install(program);
+  return execFileSync(program, args, { maxBuffer: 1 << 28, stdio: ['ignore', 'pipe', 'pipe'], timeout: 120_000 });
+}
+
+function install(program: Program): void {
+  const name = PACKAGES[program];
+  const root = process.getuid?.() === 0;
+  if (!root || spawnSync('sh', ['-c', 'command -v apt-get']).status !== 0)
+    throw new Error(`This test needs ${program}. Install it: on Debian and Ubuntu it is in the package ${name}.`);
+  // Several test files may find something missing at once; the lock lets one install after the other.
+  const command = `apt-get update -qq; DEBIAN_FRONTEND=noninteractive apt-get install -y -qq --no-install-recommends ${name} fonts-dejavu-core`;
+  execFileSync('flock', ['/tmp/fielded-tests-install.lock', 'sh', '-c', command], {
+    stdio: 'ignore',
+    timeout: 600_000,
+  });
+}
+
+/** Chromium without a window; it keeps its data in the folder given. */
+export function runChromium(folder: string, args: readonly string[]): void {
+  const common = [
+    '--headless',
+    '--no-sandbox',
+    '--disable-gpu',
+    '--hide-scrollbars',
+    `--user-data-dir=${join(folder, 'chromium')}`,
+  ];
+  runProgram('chromium', [...common, ...args]);
+}
+
+/** A folder for one test file, removed when it is done. */
+export function scratchFolder(): string {
+  const folder = mkdtempSync(join(tmpdir(), 'fielded-'));
+  afterAll(() => rmSync(folder, { recursive: true, force: true, maxRetries: 5 }));
+  return folder;
+}
