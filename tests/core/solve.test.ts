@@ -120,6 +120,13 @@ describe('an answer', () => {
   });
 });
 
+it('finds the stock that is flush at the back, the panel face down for both cuts', () => {
+  const solved = solve(plainJob(), { for: 'backFace', value: 0, by: 'panel.measured' });
+  // The back lip is 22 − 7.5 − 6.4 = 8.1 thick, and the relief 4.8 deep in 20 mm stock: 3.3 more is wanted.
+  expect(solved.setting).toBeCloseTo(23.3, 9);
+  expect(solved.changes.map(({ name }) => name)).not.toContain('frontFace.most');
+});
+
 describe('which way to move, for that run', () => {
   const move = (other: Parameters<typeof cut>[3], key: 'depth' | 'reach', value: number) => {
     const job = wedgeJob({ cuts: [cut('bevel', 'front', profile('bevel', 30, 14, 0, 2), other)] });

@@ -39,3 +39,7 @@ export { type SpreadReport, withSimulated } from './spread/report.ts';
 export type { SeasonReport, SeasonState } from './spread/seasons.ts';
 export type { Simulation, SimulationOptions } from './spread/simulation.ts';
 export type { SourceShare, Stack } from './spread/stack.ts';
+export { woodDensity } from './wood/density.ts';
+export { equilibriumMoisture } from './wood/moisture.ts';
+export { moveWood } from './wood/movement.ts';
+export { findSpecies, listSpecies, nearestSpecies, type Species } from './wood/species.ts';
