@@ -159,7 +159,9 @@ describe('fielded solve', () => {
   it('says why there is none, and exits with 1', async () => {
     const { status, out } = await run(ask(job, 'deepestInsertion=14', 'back relief.depth'));
     expect(status).toBe(1);
-    expect(out.replace(/\s+/g, ' ')).toContain('gives a deepest insertion of 14 mm: the nearest is 11 mm, at 5.03 mm.');
+    expect(out.replace(/\s+/g, ' ')).toContain(
+      'brings the deepest insertion to 14 mm: the nearest is 11 mm, at 5.03 mm.',
+    );
   });
 
   it('writes the setting into the file and leaves the rest of it alone', async () => {

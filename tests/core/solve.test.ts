@@ -158,7 +158,7 @@ describe('no answer is an answer', () => {
     expect(solved.setting).toBeNull();
     expect(solved.nearest!.value).toBe(11);
     expect(solved.reason).toBe(
-      `No back relief.depth from 0 mm to 20 mm gives a deepest insertion of 14 mm: the nearest is 11 mm, at ${Number(
+      `No back relief.depth from 0 mm to 20 mm brings the deepest insertion to 14 mm: the nearest is 11 mm, at ${Number(
         solved.nearest!.setting.toFixed(2),
       )} mm.`,
     );
@@ -169,7 +169,7 @@ describe('no answer is an answer', () => {
     const flat = plainJob({ cuts: [cut('raise', 'front', profile('rebate', 30, 13.7))] });
     const solved = solve(flat, { for: 'frontFace', value: 0, by: 'panel.thickness' });
     expect(solved.reason).toBe(
-      'The step of the front face, panel pressed forward does not depend on panel.thickness: it is 6.2 mm at every setting.',
+      'The step of the front face (panel pressed forward) does not depend on panel.thickness: it is 6.2 mm at every setting.',
     );
     expect(solved.nearest!.setting).toBe(20);
   });

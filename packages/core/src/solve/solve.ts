@@ -143,7 +143,7 @@ function whyNot(
     return `The ${target.words} does not depend on ${by}: it is ${say(nearest.value)} at every setting.`;
   }
   const range = `${say(setting.least)} to ${say(setting.most)}`;
-  return `No ${by} from ${range} gives a ${target.words} of ${say(value)}: the nearest is ${say(nearest.value)}, at ${say(nearest.setting)}.`;
+  return `No ${by} from ${range} brings the ${target.words} to ${say(value)}: the nearest is ${say(nearest.value)}, at ${say(nearest.setting)}.`;
 }
 
 /** The verdict and the figures of the joint that are not as they were, but for the one solved for. */

@@ -31,32 +31,32 @@ const OF_THE_JOINT: readonly Target[] = [
   { name: 'visibleMargin', words: 'visible margin', read: (job) => join(job).fit.visibleMargin },
   {
     name: 'frontFace',
-    words: 'step of the front face, panel pressed forward',
+    words: 'step of the front face (panel pressed forward)',
     read: (job) => join(job).fit.frontFace?.most ?? null,
   },
   {
     name: 'frontFace.most',
-    words: 'step of the front face, panel pressed forward',
+    words: 'step of the front face (panel pressed forward)',
     read: (job) => join(job).fit.frontFace?.most ?? null,
   },
   {
     name: 'frontFace.least',
-    words: 'step of the front face, panel pressed back',
+    words: 'step of the front face (panel pressed back)',
     read: (job) => join(job).fit.frontFace?.least ?? null,
   },
   {
     name: 'backFace',
-    words: 'step of the back face, panel pressed back',
+    words: 'step of the back face (panel pressed back)',
     read: (job) => join(job).fit.backFace?.most ?? null,
   },
   {
     name: 'backFace.most',
-    words: 'step of the back face, panel pressed back',
+    words: 'step of the back face (panel pressed back)',
     read: (job) => join(job).fit.backFace?.most ?? null,
   },
   {
     name: 'backFace.least',
-    words: 'step of the back face, panel pressed forward',
+    words: 'step of the back face (panel pressed forward)',
     read: (job) => join(job).fit.backFace?.least ?? null,
   },
   { name: 'thicknessAtTip', words: 'thickness at the tip', read: (job) => join(job).tongue.thicknessAtTip },

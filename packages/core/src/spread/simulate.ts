@@ -4,8 +4,9 @@ import type { Joint, JointFigures } from './joint.ts';
 import { createRandom, FURTHEST_NORMAL, type Random } from './random.ts';
 import type { Distribution, SimulatedSpread, SimulationOptions } from './simulation.ts';
 import type { Figure, Source } from './sources.ts';
-import { createReader, worstCase } from './stack.ts';
+import { createReader } from './stack.ts';
 import { createTally, createVerdictTally, type Tally, type VerdictTally } from './tally.ts';
+import { worstCase } from './worst-case.ts';
 
 /** Joints between two looks at the clock: some 20 ms. */
 const CHUNK = 32_768;
