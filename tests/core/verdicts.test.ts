@@ -1,4 +1,4 @@
-import { type Cut, evaluate, type Job, type NamedProfile } from '@fielded/core';
+import { type Curve, type Cut, evaluate, type Job, type NamedProfile } from '@fielded/core';
 import { describe, expect, it } from 'vitest';
 
 function profile(given: Partial<NamedProfile> & Pick<NamedProfile, 'shape' | 'reach' | 'depth'>): NamedProfile {
@@ -117,6 +117,47 @@ describe('what is said to do', () => {
 
   it('cuts that meet exactly, face to face, leave no tongue either', () => {
     expect(evaluate(job(11)).problems.map((p) => p.code)).toEqual(['no-tongue']);
+  });
+
+  it('a profile that cannot be run flat is sent on edge when that keeps it, and back to the drawing board when it does not', () => {
+    const line = (x0: number, y0: number, x1: number, y1: number) =>
+      ({ x0, y0, x1, y1, cx: 0, cy: 0, r: 0, turn: 0 }) as const;
+    const flat = (chain: readonly Curve[]) => {
+      const outline = { shape: 'outline', reach: 30, depth: 9, chain } as const;
+      const cut = {
+        name: 'raise',
+        side: 'front',
+        profile: outline,
+        depth: 9,
+        reach: 30,
+        run: 'under',
+        tilt: 0,
+      } as const;
+      return messages(job(4.8, { cuts: [cut, job(4.8).cuts[1]!] }));
+    };
+    // A square bead 4 mm wide and 3 mm high, then one that leans out over a quirk on either side.
+    const square = [
+      line(0, 9, 14, 9),
+      line(14, 9, 14, 6),
+      line(14, 6, 18, 6),
+      line(18, 6, 18, 9),
+      line(18, 9, 30, 9),
+      line(30, 9, 30, 0),
+    ];
+    const leaning = [
+      line(0, 9, 14, 9),
+      line(14, 9, 13, 6),
+      line(13, 6, 19, 6),
+      line(19, 6, 18, 9),
+      line(18, 9, 30, 9),
+      line(30, 9, 30, 0),
+    ];
+    expect(flat(square)).toEqual([
+      'error: The raise cannot be cut as drawn with the panel flat: the turning knife also takes 12 mm² that the drawing keeps, 14 mm to 18 mm in from the edge and 6 mm to 9 mm below the face. Run it on edge: that way nothing is lost.',
+    ]);
+    expect(flat(leaning)).toEqual([
+      'error: The raise cannot be cut as drawn with the panel flat: the turning knife also takes 15 mm² that the drawing keeps, 13 mm to 19 mm in from the edge and 6 mm to 9 mm below the face. Change the profile: neither flat nor on edge does a knife leave it so.',
+    ]);
   });
 
   it('a gap of nothing at the bottom of the groove', () => {

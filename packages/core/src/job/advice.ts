@@ -1,6 +1,10 @@
 import { designInsertion } from '../frame/fit.ts';
 import type { FitReport } from '../frame/fit-report.ts';
+import { sweepCut } from '../machining/sweep.ts';
 import { formatLength } from '../measure/format.ts';
+import type { EdgeCut } from '../panel/edge.ts';
+import { findLostWood } from '../panel/lost-wood.ts';
+import type { Section } from '../panel/section.ts';
 import type { Cut, Job } from './job.ts';
 import { fitJob } from './join.ts';
 
@@ -34,6 +38,22 @@ export function adviseLand(job: Job): string | null {
     if (slides(moved)) return `give the ${name} a ${formatLength(land, job.units)} land`;
   }
   return null;
+}
+
+/**
+ * Words for another way to present a panel that would leave the profile as drawn: "Run it on edge: that way nothing is
+ * lost". The other ways, flat and on edge, are swept and compared before one is named.
+ */
+export function advisePresentation({ cut, depthCut }: EdgeCut, { thickness, width }: Section): string {
+  for (const [tilt, words] of [
+    [Math.PI / 2, 'on edge'],
+    [0, 'flat'],
+  ] as const) {
+    if (cut.tilt === tilt) continue;
+    const lost = findLostWood(sweepCut({ ...cut, tilt }, depthCut), thickness, width);
+    if (lost === null) return `Run it ${words}: that way nothing is lost`;
+  }
+  return 'Change the profile: neither flat nor on edge does a knife leave it so';
 }
 
 function withCut(job: Job, k: number, change: Partial<Cut>): Job {

@@ -3,7 +3,7 @@ import { formatLength, formatNumber } from '../measure/format.ts';
 import type { Edge } from '../panel/edge.ts';
 import type { Span } from '../panel/section.ts';
 import type { Problem } from '../problem.ts';
-import { adviseDepth, adviseLand } from './advice.ts';
+import { adviseDepth, adviseLand, advisePresentation } from './advice.ts';
 import type { Job } from './job.ts';
 
 /** Everything that is wrong with a job that could be read, worst first. */
@@ -39,19 +39,17 @@ function edgeProblems(job: Job, { section, cuts }: Edge): Problem[] {
       message: `The cuts leave the wood in separate layers from ${spans(section.layered)} in from the edge. Change the profile or how it is run.`,
     });
   }
-  cuts.forEach(({ cut, lost }, k) => {
+  cuts.forEach((made, k) => {
+    const { cut, lost } = made;
     if (lost === null) return;
     const [x0, x1] = lost.fromEdge;
     const [y0, y1] = lost.below;
-    const other =
-      cut.tilt === 0
-        ? ' Run it on edge, if it clears that way, or change the profile.'
-        : ' Present it another way or change the profile.';
+    const area = formatNumber(lost.area, 2);
     problems.push({
       severity: 'error',
       code: 'taken-from-drawing',
       at: `cuts[${k}].presented`,
-      message: `The ${cut.name} cannot be cut as drawn ${presentation(cut.tilt)}: the turning knife also takes ${formatNumber(lost.area, 2)} mm² that the drawing keeps, ${say(x0)} to ${say(x1)} in from the edge and ${say(y0)} to ${say(y1)} below the face.${other}`,
+      message: `The ${cut.name} cannot be cut as drawn ${presentation(cut.tilt)}: the turning knife also takes ${area} mm² that the drawing keeps, ${say(x0)} to ${say(x1)} in from the edge and ${say(y0)} to ${say(y1)} below the face. ${advisePresentation(made, section)}.`,
     });
   });
   return problems;
