@@ -24,6 +24,7 @@ export function spreadLines({ spread, section, units }: Report, width: number, p
     ...indent(wrap(shareSentence(spread.clearance.simulated).replaceAll('\u00a0', ' '), width - 2, 0)),
     '',
     ...sourceTable(spread, units),
+    ...arrangementTable(spread, units),
     '',
     ...indent(wrap(adviseRuns(spread, section.cuts, units), width - 2, 0)),
   ];
@@ -71,6 +72,37 @@ function sourceTable({ clearance }: SpreadReport, units: Units): string[] {
       sayShare(share).replace('\u00a0', ' '),
     ]),
   );
+}
+
+/** Rows of ways to run that are shown, besides the one given: the narrowest. */
+const MOST_WAYS = 4;
+
+/** What the other ways to run the cuts would do, narrowest first; nothing where there is only one. */
+function arrangementTable({ arrangements }: SpreadReport, units: Units): string[] {
+  if (arrangements.length < 2) return [];
+  const shown = arrangements.filter(({ given }, i) => given || i < MOST_WAYS);
+  const rows = shown.map(({ runs, given, worst, sources }) => {
+    const stock = sources.find(({ name }) => name === 'panel.thickness')!;
+    return [
+      `${shortRuns(runs)}${given ? ' (as now)' : ''}`,
+      cellLength(worst[0], units),
+      cellLength(worst[1], units),
+      cellLength(stock.contribution, units),
+    ];
+  });
+  const headings = ['cuts run', 'least clearance', 'most clearance', 'of it by stock ±'];
+  return [
+    '',
+    ...setTable(
+      headings.map((heading, i) => ({ heading, align: i === 0 ? ('left' as const) : ('right' as const) })),
+      rows,
+    ),
+  ];
+}
+
+/** The runs of the cuts in order; many of them cut short. */
+function shortRuns(runs: readonly string[]): string {
+  return runs.length > 5 ? `${runs.slice(0, 5).join(', ')}, …` : runs.join(', ');
 }
 
 /** A source as the trade calls it. */
