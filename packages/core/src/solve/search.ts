@@ -1,7 +1,7 @@
 /** A figure that depends on one setting; null where the joint has none. */
 export type Curve = (setting: number) => number | null;
 
-export interface Found {
+interface Found {
   readonly setting: number;
   readonly value: number;
 }

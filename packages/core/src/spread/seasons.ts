@@ -38,7 +38,7 @@ export interface SeasonReport {
 }
 
 /** How a panel of this wood moves across its width and through its thickness, as it was sawn. */
-export function panelGrain(species: Species, sawn: Panel['sawn']): { across: Grain; thickness: Grain } {
+function panelGrain(species: Species, sawn: Panel['sawn']): { across: Grain; thickness: Grain } {
   const grain = (way: 'radial' | 'tangential'): Grain => ({
     coefficient: species.coefficient[way],
     shrinkage: species.shrinkage[way],

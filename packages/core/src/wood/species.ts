@@ -1,7 +1,7 @@
 import { SPECIES_TABLE, type SpeciesRow } from './species-table.ts';
 
 /** Something that has a radial figure (across the growth rings) and a tangential one (along them). */
-export interface TwoWays {
+interface TwoWays {
   readonly radial: number;
   readonly tangential: number;
 }

@@ -10,7 +10,7 @@ import { safeText } from '../text/safe-text.ts';
 
 /** Capital heights on a chart, paper mm. */
 export const FIGURE = 2.5;
-export const WORDS = 3;
+const WORDS = 3;
 const TITLE = 3.5;
 
 /** How wide every chart is between its axes' ends, paper mm. */
@@ -122,7 +122,7 @@ export function drawAxisLeft({ scale, ticks, say }: Axis, x: number, title: stri
 }
 
 /** The lines under a chart: a thin rule, the job's title, what the chart is, and what it says in sentences. */
-export function drawChartFoot(report: Report, name: string, above: Box, sentences: readonly string[]): Item {
+function drawChartFoot(report: Report, name: string, above: Box, sentences: readonly string[]): Item {
   const { x0, x1 } = above;
   const rule = above.y1 + 8;
   const room = x1 - x0;
