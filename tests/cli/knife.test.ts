@@ -1,7 +1,7 @@
 import { readdirSync, readFileSync } from 'node:fs';
 import { join } from 'node:path';
 import { evaluate, readJob, readReportPath, readShop, reportShopKnives, sampleBoard } from '@fielded/core';
-import { readDxf, readPoints } from '@fielded/exchange';
+import { readDxf, readPoints, writeDxf } from '@fielded/exchange';
 import { boardPage, drawBoard, drawKnife } from '@fielded/render';
 import { describe, expect, it } from 'vitest';
 import { makeFolder, put, run } from './command.ts';
@@ -178,5 +178,45 @@ describe('fielded board', () => {
       out: '',
       err: `${bare}  The shop has no knives to show. Add some under knives.\n`,
     });
+  });
+});
+
+describe('drawings that profiles name', () => {
+  const dxf = writeDxf([{ name: 'PROFILE', chains: [readReportPath('M 0 -9 L 12 -9 L 30 0')[0]!] }]);
+  const job = (file: string) => `fielded: 1
+panel: { thickness: 20 }
+frame: { thickness: 22, groove: { width: 11, depth: 11, setback: 7.5 }, swellGap: 2 }
+cuts: [ { name: raise, side: front, profile: { shape: outline, file: ${file} } } ]
+`;
+
+  it('are opened beside the job, by check as by knife', async () => {
+    put(folder, 'bevel.dxf', dxf);
+    const path = put(folder, 'drawn.yaml', job('bevel.dxf'));
+    const { out, err } = await run(['check', path, '--json']);
+    expect(err).toBe('');
+    expect(JSON.parse(out).section.cuts[0]).toMatchObject({ shape: 'outline', reach: 30, depth: 9 });
+    const headed = put(
+      folder,
+      'headed.yaml',
+      job('bevel.dxf').replace('file: bevel.dxf }', 'file: bevel.dxf }, head: raiser'),
+    );
+    expect((await run(['knife', headed, '--shop', SHOP])).out).toMatch(/^<svg /);
+  });
+
+  it('are looked for nowhere else', async () => {
+    const path = put(folder, 'outside.yaml', job('../bevel.dxf'));
+    const { status, err } = await run(['check', path]);
+    expect(status).toBe(2);
+    expect(err).toContain(
+      "cuts[0].profile.file: ../bevel.dxf: the file lies outside the job's folder. Move it into the folder of the job.",
+    );
+  });
+
+  it('serve the knives of a shop', async () => {
+    put(folder, 'bevel.dxf', dxf);
+    const text = shopText.replace('knives:', 'knives:\n  traced: { shape: outline, file: bevel.dxf, head: raiser }');
+    const path = put(folder, 'tracing.yaml', text);
+    expect((await run(['knife', path, '--name', 'traced'])).out).toMatch(/^<svg /);
+    expect((await run(['board', path])).out).toContain('>traced</text>');
   });
 });

@@ -1,5 +1,6 @@
-import { evaluate, type Job, type ReadOptions, type Report, readJob } from '@fielded/core';
+import { evaluate, type Job, type ReadJob, type ReadOptions, type Report, readJob } from '@fielded/core';
 import type { JobText } from '../files/find-jobs.ts';
+import { outlineLoader } from '../files/load-outline.ts';
 import { shopLoader } from '../files/load-shop.ts';
 import { readText } from '../files/read-text.ts';
 import type { Io } from '../io.ts';
@@ -26,10 +27,24 @@ export async function readOneJob({ path, text }: JobText, shop: ReadOptions['sho
     await io.err(refusalLine(path, text));
     return null;
   }
-  const { job, faults } = readJob(text, { loadShop: shopLoader(path), ...(shop && { shop }) });
+  const { job, faults } = await readWithFiles(path, text, shop);
   if (job !== null) return job;
   await io.err(listFaults(path, faults, shop !== undefined));
   return null;
+}
+
+/** A job with the files it names. What reads drawings is loaded only when the job turns out to name one. */
+export async function readWithFiles(path: string, text: string, shop: ReadOptions['shop']): Promise<ReadJob> {
+  let named = false;
+  const options = { loadShop: shopLoader(path), ...(shop && { shop }) };
+  const notYet = () => {
+    named = true;
+    return { refused: '', instead: '' };
+  };
+  const read = readJob(text, { ...options, loadOutline: notYet });
+  if (!named) return read;
+  const { readOutlineFile } = await import('@fielded/exchange');
+  return readJob(text, { ...options, loadOutline: outlineLoader(path, readOutlineFile) });
 }
 
 /** 0 for a report without an error, 1 for one with, 2 for none. */

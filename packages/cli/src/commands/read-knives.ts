@@ -4,17 +4,18 @@ import {
   type KnifeReport,
   type Problem,
   type ReadOptions,
+  type ReadShop,
   readFileData,
-  readJob,
   readShop,
   reportShopKnives,
   type Shop,
   type Units,
 } from '@fielded/core';
-import { shopLoader } from '../files/load-shop.ts';
+import { outlineLoader } from '../files/load-outline.ts';
 import { readText } from '../files/read-text.ts';
 import type { Io } from '../io.ts';
 import { listFaults, refusalLine } from '../report/list-faults.ts';
+import { readWithFiles } from './read-jobs.ts';
 
 /** The knives of a job or of a shop, and what the file calls itself. */
 export interface KnifeFile {
@@ -38,7 +39,7 @@ export async function openKnives(path: string, shopGiven: ReadOptions['shop'], i
     const shop = await openShopFile(path, text, io);
     return shop && ofShop(shop);
   }
-  const { job, faults } = readJob(text, { loadShop: shopLoader(path), ...(shopGiven && { shop: shopGiven }) });
+  const { job, faults } = await readWithFiles(path, text, shopGiven);
   if (job === null) {
     await io.err(listFaults(path, faults, shopGiven !== undefined));
     return null;
@@ -61,10 +62,21 @@ export async function openKnives(path: string, shopGiven: ReadOptions['shop'], i
 
 /** A shop file by itself; null when it cannot be read, which has then been said. */
 export async function openShopFile(path: string, text: string, io: Io): Promise<Shop | null> {
-  const { shop, faults } = readShop(text);
+  let named = false;
+  const first = readShop(text, '', () => {
+    named = true;
+    return { refused: '', instead: '' };
+  });
+  const { shop, faults } = named ? await withDrawings(path, text) : first;
   if (shop !== null) return shop;
   await io.err(listFaults(path, faults, false));
   return null;
+}
+
+/** The shop again, with the drawings its knives name: what reads them is loaded only then. */
+async function withDrawings(path: string, text: string): Promise<ReadShop> {
+  const { readOutlineFile } = await import('@fielded/exchange');
+  return readShop(text, '', outlineLoader(path, readOutlineFile));
 }
 
 function ofShop(shop: Shop): KnifeFile {

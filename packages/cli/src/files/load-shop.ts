@@ -1,28 +1,28 @@
 import { realpathSync } from 'node:fs';
 import { dirname, isAbsolute, relative, resolve, sep } from 'node:path';
 import type { ReadOptions } from '@fielded/core';
-import { readText } from './read-text.ts';
+import { type Refusal, readText } from './read-text.ts';
 
 /**
  * Opens shop files for the job at `jobPath`: only from the job's own folder or below, links followed to where they
  * lead, so that a job from elsewhere cannot have other files read. The user can give any file with --shop.
  */
 export function shopLoader(jobPath: string): NonNullable<ReadOptions['loadShop']> {
-  return (path) => {
-    const outside = {
-      refused: "the file lies outside the job's folder",
-      instead: 'Move it beside the job, or give it on the command line with --shop',
-    };
-    const folder = dirname(resolve(jobPath));
-    const target = resolve(folder, path);
-    if (isAbsolute(path) || !isWithin(folder, target)) return outside;
-    try {
-      if (!isWithin(realpathSync(folder), realpathSync(target))) return outside;
-    } catch {
-      // Missing, or not to be followed: reading it says which.
-    }
-    return readText(target);
-  };
+  return (path) => besideJob(jobPath, path, 'Move it beside the job, or give it on the command line with --shop');
+}
+
+/** The text of a file in the folder of the job or below, by its path from there; `instead` is said of one that is not. */
+export function besideJob(jobPath: string, path: string, instead: string): string | Refusal {
+  const outside = { refused: "the file lies outside the job's folder", instead };
+  const folder = dirname(resolve(jobPath));
+  const target = resolve(folder, path);
+  if (isAbsolute(path) || !isWithin(folder, target)) return outside;
+  try {
+    if (!isWithin(realpathSync(folder), realpathSync(target))) return outside;
+  } catch {
+    // Missing, or not to be followed: reading it says which.
+  }
+  return readText(target);
 }
 
 function isWithin(folder: string, target: string): boolean {

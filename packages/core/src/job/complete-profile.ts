@@ -1,3 +1,4 @@
+import type { Units } from '../measure/length.ts';
 import { chainExtent } from '../profile/chain-extent.ts';
 import { readOutline } from '../profile/outline-path.ts';
 import type { NamedProfile, Profile } from '../profile/profile.ts';
@@ -10,14 +11,23 @@ import type { FileProfile, Loose } from './job-file.ts';
  */
 export function completeProfile(file: Loose<FileProfile>, at: string, desk: Desk): Profile | undefined {
   if (file?.shape === undefined) return undefined;
-  return 'path' in file && file.shape === 'outline'
-    ? completeOutline(file.path, `${at}.path`, desk)
-    : completeNamed(file as Loose<NamedProfile>, at, desk);
+  if (file.shape !== 'outline') return completeNamed(file as Loose<NamedProfile>, at, desk);
+  return 'file' in file && file.file !== undefined
+    ? completeDrawing(file.file, `${at}.file`, desk)
+    : completeOutline((file as { path?: string }).path, desk.units, `${at}.path`, desk);
 }
 
-function completeOutline(path: string | undefined, at: string, desk: Desk): Profile | undefined {
+/** An outline in a drawing file, which is in millimetres whatever the job's unit. */
+function completeDrawing(name: string, at: string, desk: Desk): Profile | undefined {
+  const opened = desk.openOutline(name);
+  if (typeof opened === 'string') return completeOutline(opened, 'mm', at, desk);
+  desk.report('outline-file', at, `${at}: ${name}: ${opened.refused}`, opened.instead);
+  return undefined;
+}
+
+function completeOutline(path: string | undefined, units: Units, at: string, desk: Desk): Profile | undefined {
   if (path === undefined) return undefined;
-  const outline = readOutline(path, desk.units);
+  const outline = readOutline(path, units);
   if ('code' in outline) {
     desk.report(outline.code, at, `${at}: ${outline.what}`, outline.instead);
     return undefined;

@@ -3,8 +3,14 @@ import type { NamedProfile } from '../profile/profile.ts';
 import type { Head, Machine, Rules, ShopKnife } from '../tooling/shop.ts';
 import type { Door, FitLimits, Frame, Groove, Panel, Season, SpreadLimits } from './job.ts';
 
-/** A profile as it stands in a file: a free outline is still its path data, in the file's unit. */
-export type FileProfile = NamedProfile | { readonly shape: 'outline'; readonly path: string };
+/** A profile as it stands in a file: a free outline is still its path data, in the file's unit, or the name of a drawing. */
+export type FileProfile = NamedProfile | FileOutline;
+
+interface FileOutline {
+  readonly shape: 'outline';
+  readonly path?: string;
+  readonly file?: string;
+}
 
 /** A cut as it stands in the job file: mm and radians, its profile its own or a knife's of the shop. */
 export interface FileCut {

@@ -1,7 +1,7 @@
 import * as v from 'valibot';
 import type { Units } from '../measure/length.ts';
 import { DEFAULTS } from './defaults.ts';
-import { length, number, path } from './figures.ts';
+import { length, number, path, text } from './figures.ts';
 import { about, byShape, group } from './schema-shapes.ts';
 
 const NAMED_SHAPES = ['rebate', 'bevel', 'cove', 'ovolo', 'ogee'] as const;
@@ -16,6 +16,10 @@ export function withShapes(units: Units, beside: v.ObjectEntries): v.GenericSche
   const size = (what: string, word: string) => about(length(units, { above: 0 }, word), what);
   const orNothing = (what: string) => about(length(units, { least: 0 }), what);
   const drawn = { shape: v.literal('outline'), path: about(path(), 'SVG path data in (a, b), from edge to face') };
+  const inFile = {
+    shape: v.literal('outline'),
+    file: about(text('a file name'), 'a drawing of it beside this file, .dxf or .svg'),
+  };
   const sized = {
     // A word that is no shape at all is reported with the outline among the shapes there are.
     shape: about(
@@ -28,5 +32,5 @@ export function withShapes(units: Units, beside: v.ObjectEntries): v.GenericSche
     shoulder: v.optional(orNothing('upright step at the field'), DEFAULTS.shoulder),
     balance: v.optional(about(number({}, 'a share'), 'where an ogee turns, 0 to 1 along its run'), DEFAULTS.balance),
   };
-  return byShape(group({ ...drawn, ...beside }), group({ ...sized, ...beside }));
+  return byShape(group({ ...drawn, ...beside }), group({ ...inFile, ...beside }), group({ ...sized, ...beside }));
 }

@@ -3,7 +3,7 @@ import type { Units } from '../measure/length.ts';
 import type { Fault } from '../problem.ts';
 import type { Shop } from '../tooling/shop.ts';
 import { completeJob, completeShop } from './complete-job.ts';
-import { type Desk, openDesk } from './desk.ts';
+import { type Desk, openDesk, type Refused } from './desk.ts';
 import type { Job } from './job.ts';
 import type { JobFile, Loose, ShopFile } from './job-file.ts';
 import { jobSchema } from './job-schema.ts';
@@ -25,10 +25,14 @@ export type ReadShop =
 /** The shop that a job names, read; or why there is none to be had, as a sentence without its full stop. */
 export type FindShop = (path: string | undefined) => ReadShop | Refused | undefined;
 
-export interface Refused {
-  readonly refused: string;
-  readonly instead: string;
-}
+/** The outline in a drawing file named in the job, or in the shop file `from`, as path data in mm; or why there is none. */
+export type FindOutline = (path: string, from: string) => string | Refused;
+
+/** What is said where nothing can look for a drawing. */
+export const NO_DRAWING_HERE: Refused = {
+  refused: 'no other file can be opened from here',
+  instead: 'Write the outline as path: here',
+};
 
 /** What is said where nothing can look for the shop file that a job names. */
 export const NO_SHOP_HERE: Refused = {
@@ -37,7 +41,7 @@ export const NO_SHOP_HERE: Refused = {
 };
 
 /** The job in a tree, with the shop that `findShop` gives for the name in it: every fault at once, in the order of the file. */
-export function readJobTree(tree: Tree, findShop: FindShop): ReadJob {
+export function readJobTree(tree: Tree, findShop: FindShop, findOutline: FindOutline = noDrawing): ReadJob {
   const units = unitsOf(tree);
   const checked = checkSchema<JobFile>(tree, jobSchema(units));
   const faults = [...checked.faults];
@@ -49,7 +53,7 @@ export function readJobTree(tree: Tree, findShop: FindShop): ReadJob {
     faults.push({ code: 'shop-unreadable', at: 'shop', ...place, what, instead: shop.instead });
   }
   const found = shop !== undefined && 'shop' in shop ? (shop.shop ?? undefined) : undefined;
-  const desk = openDeskOn(tree, units, faults);
+  const desk = openDeskOn(tree, units, faults, (path) => findOutline(path, ''));
   // A shop that could not be read would make every name in it unknown: one fault is enough.
   const broken = shop !== undefined && found === undefined;
   const job = completeJob(checked.file, found, broken ? silence(desk, ['unknown-knife', 'unknown-head']) : desk);
@@ -59,11 +63,14 @@ export function readJobTree(tree: Tree, findShop: FindShop): ReadJob {
 }
 
 /** The shop in a tree; `name` is what its faults call the file. */
-export function readShopTree(tree: Tree, name: string): ReadShop {
+export function readShopTree(tree: Tree, name: string, findOutline: FindOutline = noDrawing): ReadShop {
   const units = unitsOf(tree);
   const checked = checkSchema<ShopFile>(tree, shopSchema(units));
   const faults = [...checked.faults];
-  const shop = completeShop(checked.file, openDeskOn(tree, units, faults));
+  const shop = completeShop(
+    checked.file,
+    openDeskOn(tree, units, faults, (path) => findOutline(path, name)),
+  );
   if (faults.length > 0 || shop === undefined) return { shop: null, faults: inOrder(faults, name) };
   return { shop, faults: [] };
 }
@@ -103,10 +110,15 @@ function strikeOut(output: unknown, issues: readonly v.BaseIssue<unknown>[]): un
   return output;
 }
 
-function openDeskOn(tree: Tree, units: Units, faults: TextFault[]): Desk {
-  return openDesk(units, (code, at, what, instead) => {
+function openDeskOn(tree: Tree, units: Units, faults: TextFault[], openOutline: Desk['openOutline']): Desk {
+  const report: Desk['report'] = (code, at, what, instead) => {
     faults.push({ code, at, ...findPlace(tree, at, code), what, instead });
-  });
+  };
+  return openDesk(units, report, openOutline);
+}
+
+function noDrawing(): Refused {
+  return NO_DRAWING_HERE;
 }
 
 function silence(desk: Desk, codes: readonly string[]): Desk {

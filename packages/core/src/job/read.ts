@@ -1,13 +1,6 @@
 import type { Fault } from '../problem.ts';
-import {
-  inOrder,
-  NO_SHOP_HERE,
-  type ReadJob,
-  type ReadShop,
-  type Refused,
-  readJobTree,
-  readShopTree,
-} from './read-tree.ts';
+import type { Refused } from './desk.ts';
+import { inOrder, NO_SHOP_HERE, type ReadJob, type ReadShop, readJobTree, readShopTree } from './read-tree.ts';
 import { readYaml } from './yaml-tree.ts';
 
 export type { ReadJob, ReadShop } from './read-tree.ts';
@@ -16,6 +9,11 @@ export type { ReadJob, ReadShop } from './read-tree.ts';
 export interface ReadOptions {
   /** The text of the shop file that a job names, or why there is none to be had, as a sentence without its full stop. */
   readonly loadShop?: (path: string) => string | Refused;
+  /**
+   * The outline in a drawing that a profile names, as SVG path data in mm, or why there is none to be had. `from` is the
+   * shop file that names it, as the job names that; '' for the job itself.
+   */
+  readonly loadOutline?: (path: string, from: string) => string | Refused;
   /** A shop file to use whatever the job names, and what it is called. */
   readonly shop?: { readonly text: string; readonly name: string };
 }
@@ -35,17 +33,19 @@ export interface FileData {
  * @example readJob('fielded: 1').faults.map((fault) => fault.code) // ['missing-key', 'missing-key', 'no-cuts']
  */
 export function readJob(text: string, options: ReadOptions = {}): ReadJob {
-  return readJobTree(readYaml(text), (path) => {
-    if (options.shop) return readShop(options.shop.text, options.shop.name);
+  const { shop, loadShop, loadOutline } = options;
+  const findShop = (path: string | undefined) => {
+    if (shop) return readShop(shop.text, shop.name, loadOutline);
     if (path === undefined) return undefined;
-    const loaded = options.loadShop?.(path) ?? NO_SHOP_HERE;
-    return typeof loaded === 'string' ? readShop(loaded, path) : loaded;
-  });
+    const loaded = loadShop?.(path) ?? NO_SHOP_HERE;
+    return typeof loaded === 'string' ? readShop(loaded, path, loadOutline) : loaded;
+  };
+  return readJobTree(readYaml(text), findShop, loadOutline);
 }
 
 /** Reads a shop file by itself; `name` is what its faults call it. */
-export function readShop(text: string, name = ''): ReadShop {
-  return readShopTree(readYaml(text), name);
+export function readShop(text: string, name = '', loadOutline?: ReadOptions['loadOutline']): ReadShop {
+  return readShopTree(readYaml(text), name, loadOutline);
 }
 
 /** The content of a job or shop file as plain data, as it stands there: nothing filled in, no unit applied. */

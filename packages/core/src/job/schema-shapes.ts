@@ -42,15 +42,16 @@ export function named<S extends v.GenericSchema>(value: S): Named<S> {
 }
 
 /**
- * One of two groups: the drawn one for `shape: outline`, the sized one for any other shape.
+ * One of three groups: for `shape: outline` the drawn one, or the one in a file where that is named; the sized one for any other shape.
  *
  * A plain variant would stop at a shape it does not know; this goes on to the sizes, so that all faults come at once.
  */
-export function byShape(drawn: v.GenericSchema, sized: v.GenericSchema): v.GenericSchema {
-  const schema = v.variant('shape', [drawn, sized] as never) as unknown as v.GenericSchema;
+export function byShape(drawn: v.GenericSchema, inFile: v.GenericSchema, sized: v.GenericSchema): v.GenericSchema {
+  const schema = v.variant('shape', [drawn, inFile, sized] as never) as unknown as v.GenericSchema;
   const run: v.GenericSchema['~run'] = (dataset, config) => {
-    const shape = (dataset.value as { shape?: unknown } | null | undefined)?.shape;
-    return (shape === 'outline' ? drawn : sized)['~run'](dataset, config);
+    const { shape, path, file } = (dataset.value ?? {}) as { shape?: unknown; path?: unknown; file?: unknown };
+    const outline = path === undefined && file !== undefined ? inFile : drawn;
+    return (shape === 'outline' ? outline : sized)['~run'](dataset, config);
   };
   return { ...schema, '~run': run };
 }

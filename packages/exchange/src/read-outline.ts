@@ -1,0 +1,67 @@
+import type { Chain, Curve } from '@fielded/core';
+import { readDxf } from './read-dxf.ts';
+import type { OutlineRefusal } from './refusal.ts';
+import { readSvgPath } from './svg-path.ts';
+
+/**
+ * The outline in a drawing file, DXF or SVG by the ending of its name, as SVG path data in millimetres: x in from the
+ * panel's edge, y down from the worked face.
+ *
+ * A DXF is drawn with its origin where edge and face meet, x to the right, the wood below (y negative); it holds one
+ * outline, drawn either way round. An SVG holds one path, in the sense of path data: y down. What is left of the drawing
+ * (text, dimensions) is passed over.
+ */
+export function readOutlineFile(name: string, text: string): string | OutlineRefusal {
+  const ending = /\.[^.]*$/.exec(name.toLowerCase())?.[0] ?? '';
+  if (ending === '.svg') return readSvgPath(text);
+  if (ending === '.dxf') return fromDxf(text);
+  return {
+    refused: 'this is neither a DXF nor an SVG drawing by its name',
+    instead: 'Name a file that ends in .dxf or .svg',
+  };
+}
+
+function fromDxf(text: string): string | OutlineRefusal {
+  const { outlines, leftOut } = readDxf(text);
+  const [only, another] = outlines;
+  if (only === undefined) {
+    const held = leftOut.length === 0 ? 'there is nothing in the drawing' : leftOut.join(', ').replace(/\.$/, '');
+    return {
+      refused: `no outline of lines and arcs was found: ${held}`,
+      instead: 'Save it with one polyline, or lines and arcs that meet',
+    };
+  }
+  if (another !== undefined) {
+    return {
+      refused: `the drawing holds ${outlines.length} separate outlines`,
+      instead: 'Leave one in it, its pieces meeting end to end',
+    };
+  }
+  return asPath(fromEdgeToFace(only.chain.map(turnDown)));
+}
+
+/** From y up to depth, which grows downwards. */
+function turnDown(c: Curve): Curve {
+  return { ...c, y0: 0 - c.y0, y1: 0 - c.y1, cy: 0 - c.cy, turn: (0 - c.turn) as -1 | 0 | 1 };
+}
+
+/** Drawn from the face to the edge, it is run the other way: it starts at its deeper end. */
+function fromEdgeToFace(chain: Chain): Chain {
+  const [first, last] = [chain[0]!, chain[chain.length - 1]!];
+  if (first.y0 > last.y1 || (first.y0 === last.y1 && first.x0 <= last.x1)) return chain;
+  return chain
+    .map((c) => ({ ...c, x0: c.x1, y0: c.y1, x1: c.x0, y1: c.y0, turn: (0 - c.turn) as -1 | 0 | 1 }))
+    .reverse();
+}
+
+/** Path data at full precision: a `turn` of +1 runs towards growing angles, which is SVG's sweep. */
+function asPath(chain: Chain): string {
+  const first = chain[0]!;
+  const steps = chain.map((c) => {
+    if (c.turn === 0) return `L ${c.x1} ${c.y1}`;
+    // More than half a turn has its centre on the other side of its chord.
+    const side = c.turn * ((c.x1 - c.x0) * (c.cy - c.y0) - (c.y1 - c.y0) * (c.cx - c.x0));
+    return `A ${c.r} ${c.r} 0 ${side < 0 ? 1 : 0} ${c.turn > 0 ? 1 : 0} ${c.x1} ${c.y1}`;
+  });
+  return [`M ${first.x0} ${first.y0}`, ...steps].join(' ');
+}
