@@ -124,7 +124,9 @@ describe('the drawing of a knife', () => {
   });
 
   it('says rake, radius, hand and every warning', () => {
-    const words = texts(sceneOf(named('rebate-10')).items).join(' ').replaceAll('\u00a0', ' ');
+    const words = texts(sceneOf(named('rebate-10')).items)
+      .join(' ')
+      .replaceAll('\u00a0', ' ');
     expect(words).toContain('cutting radius 62.5 mm, rake 18°, no shear, wedge 42°');
     expect(words).toContain('Ground to run over, turning clockwise seen from above.');
     expect(words).toContain('6.1° of draft gives 3°');

@@ -152,7 +152,8 @@ function describeWalls({ name, units }: KnifeSubject, walls: readonly TightWall[
     named.length > 0
       ? 'Give straight walls that draft, or have side relief ground there'
       : 'Have side relief ground there';
-  return `The knife for the ${name} has less side clearance than the shop's ${least} and rubs ${list.join(', ')}. ${cure}.`;
+  const listed = list.length > 1 ? `${list.slice(0, -1).join(', ')} and ${list.at(-1)}` : list.join();
+  return `The knife for the ${name} has less side clearance than the shop's ${least} and rubs ${listed}. ${cure}.`;
 }
 
 function placeOf(from: TightWall['from'], to: TightWall['to'], say: (mm: number) => string): string {
