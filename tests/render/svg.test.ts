@@ -1,8 +1,12 @@
 import { evaluate } from '@fielded/core';
-import { draw, pathData, scene, sceneToSvg, writeNumber } from '@fielded/render';
+import { draw, pathData, scene, scenesToHtml, sceneToSvg, sheets, viewsOf, writeNumber } from '@fielded/render';
 import { XMLParser, XMLValidator } from 'fast-xml-parser';
 import { describe, expect, test } from 'vitest';
+import { openLetters } from '../../packages/cli/src/formats/letters.ts';
+import { writePdf } from '../../packages/cli/src/formats/pdf.ts';
+import { writePng } from '../../packages/cli/src/formats/png.ts';
 import { JOBS, job } from './jobs-to-draw.ts';
+import { layoutFaults } from './layout-faults.ts';
 
 const VIEWS = ['section', 'joint'] as const;
 
@@ -51,28 +55,56 @@ describe('an SVG', () => {
   });
 });
 
-describe('hostile titles neither break nor inject', () => {
-  test.each([
-    ['markup', '</svg><script>alert(1)</script>'],
-    ['an end of character data', ']]> & <![CDATA['],
-    ['quotes', `" onload="alert(1)" x='`],
-    ['control characters', 'a\u0000b\u0007c\u001b[31m\ud800'],
-    ['line breaks', 'one\ntwo\r\nthree\u2028four'],
-    ['right to left', 'ארון מטבח \u202eabc'],
-    ['emoji', '🚪🪚👩‍🔧'],
-    ['ten thousand characters', 'panel '.repeat(1667)],
-    ['one word of ten thousand', 'x'.repeat(10_000)],
-    ['nothing', ''],
-  ])('%s', (_, title) => {
-    for (const view of VIEWS) {
-      const svg = draw(evaluate(job({ title })), { view });
-      expect(XMLValidator.validate(svg)).toBe(true);
-      const tree = new XMLParser({ ignoreAttributes: false }).parse(svg);
-      expect(Object.keys(tree)).toEqual(['svg']);
-      expect(svg.replaceAll('\n', '')).not.toMatch(/<script|onload="|\p{Cc}|\u202e/u);
-      const width = Number(/width="([\d.]+)mm"/.exec(svg)![1]);
-      expect(width).toBeLessThan(260);
+const HOSTILE = [
+  ['markup', '</svg><script>alert(1)</script>'],
+  ['an end of character data', ']]> & <![CDATA['],
+  ['quotes', `" onload="alert(1)" x='`],
+  ['control characters', 'a\u0000b\u0007c\u001b[31m\ud800'],
+  ['line breaks', 'one\ntwo\r\nthree\u2028four'],
+  ['right to left', 'ארון מטבח \u202eabc'],
+  ['emoji', '🚪🪚👩‍🔧'],
+  ['ten thousand characters', 'panel '.repeat(1667)],
+  ['one word of ten thousand', 'x'.repeat(10_000)],
+  ['nothing', ''],
+] as const;
+
+/** A job in which every name is the hostile text. */
+function hostileReport(text: string) {
+  const plain = job({ title: text });
+  const door = { name: text, quantity: 1, width: 396, height: 716, stile: 60, rail: 60, across: 1, up: 1, muntin: 0 };
+  return evaluate({ ...plain, cuts: plain.cuts.map((one) => ({ ...one, name: text })), doors: [door] });
+}
+
+/** What any XML reader makes of it, and that nothing got in that is not drawing. */
+function expectSound(xml: string, top: string): void {
+  expect(XMLValidator.validate(xml)).toBe(true);
+  const tree = new XMLParser({ ignoreAttributes: false }).parse(xml);
+  expect(Object.keys(tree)).toEqual([top]);
+  expect(xml.replaceAll('\n', '')).not.toMatch(/<script|onload="|\p{Cc}|\u202e/u);
+}
+
+describe('hostile names neither break nor inject', () => {
+  test.each(HOSTILE)('%s', (_, text) => {
+    const report = hostileReport(text);
+    for (const view of viewsOf(report)) {
+      const drawing = scene(report, { view });
+      expectSound(sceneToSvg(drawing), 'svg');
+      expect(drawing.width).toBeLessThan(320);
+      expect(layoutFaults(drawing)).toEqual([]);
     }
+    for (const sheet of sheets(report, { view: 'sheet', paper: 'a4', date: text, drawnBy: text })) {
+      expectSound(sceneToSvg(sheet), 'svg');
+      expectSound(scenesToHtml([sheet]), 'figure');
+      expect(layoutFaults(sheet)).toEqual([]);
+    }
+  });
+
+  test.each(HOSTILE)('%s, as PDF, as PNG and with letters as outlines', async (_, text) => {
+    const [sheet] = sheets(hostileReport(text), { view: 'joint', paper: 'a4' });
+    expect(Buffer.from(await writePdf([sheet!])).toString('latin1')).toMatch(/^%PDF-[\s\S]*%%EOF\s*$/);
+    const png = Buffer.from(writePng(sheet!, 50, { theme: 'print', bare: false }));
+    expect(png.subarray(1, 4).toString()).toBe('PNG');
+    expectSound(sceneToSvg(sheet!, { letters: openLetters() }), 'svg');
   });
 });
 

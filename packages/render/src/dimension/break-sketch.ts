@@ -7,7 +7,7 @@ import { cropLoops } from '../geometry/clip-box.ts';
 import type { Loop } from '../geometry/path.ts';
 import { placeLoops } from '../geometry/path.ts';
 import type { Item } from '../scene.ts';
-import { path } from '../scene.ts';
+import { path, textBox } from '../scene.ts';
 import { STYLES } from '../style.ts';
 import type { Point } from './linear.ts';
 import type { Sketch } from './sketch.ts';
@@ -15,7 +15,7 @@ import type { Sketch } from './sketch.ts';
 /** Left open between the two break lines, paper mm. */
 const OPEN = 3;
 /** Kept between a break line and the nearest point that is dimensioned. */
-const KEPT = 4;
+const KEPT = 8;
 const FAR = 1e6;
 
 /**
@@ -56,10 +56,16 @@ export function breakSketch(sketch: Sketch, axis: 'x' | 'y', by: number): Sketch
       to: point(d.to),
       levels: d.levels.map((value) => level(value, d.side === 'left' || d.side === 'right')),
     })),
-    leaders: sketch.leaders.map((d) => ({ ...d, targets: d.targets.map(point) })),
+    leaders: sketch.leaders.map((d) => ({ ...d, targets: outside(d.targets, axis, strip).map(point) })),
     angles: (sketch.angles ?? []).map((d) => ({ ...d, vertex: point(d.vertex) })),
     ordinates: (sketch.ordinates ?? []).map((d) => ({ ...d, point: point(d.point) })),
   };
+}
+
+/** The points that the strip leaves; all, if it leaves none. */
+function outside<P extends Point>(points: readonly P[], axis: 'x' | 'y', strip: Strip): readonly P[] {
+  const left = points.filter((p) => p[axis] <= strip.from || p[axis] >= strip.to);
+  return left.length ? left : points;
 }
 
 interface Strip {
@@ -67,16 +73,18 @@ interface Strip {
   readonly to: number;
 }
 
-/** The longest stretch along the axis in which no dimension starts, ends or leads. */
+/** The longest stretch along the axis in which no dimension starts, ends or leads, and nothing is lettered. */
 function longestFree(sketch: Sketch, axis: 'x' | 'y'): Strip {
   const { around } = sketch;
   const [low, high] = axis === 'x' ? [around.x0, around.x1] : [around.y0, around.y1];
   const points: Point[] = [
     ...sketch.tiers.flatMap((d) => [d.from, d.to]),
     ...sketch.interiors.flatMap((d) => [d.from, d.to]),
-    ...sketch.leaders.flatMap((d) => d.targets),
+    // A leader with a choice of places gives up those in the strip.
+    ...sketch.leaders.flatMap((d) => (d.targets.length === 1 ? d.targets : [])),
     ...(sketch.angles ?? []).map((d) => d.vertex),
     ...(sketch.ordinates ?? []).map((d) => d.point),
+    ...lettered(sketch.items),
   ];
   const levels = sketch.interiors.flatMap((d) =>
     (d.side === 'left' || d.side === 'right') === (axis === 'x') ? [d.levels[0]!] : [],
@@ -90,6 +98,19 @@ function longestFree(sketch: Sketch, axis: 'x' | 'y'): Strip {
     if (stops[i]! - stops[i - 1]! > best.to - best.from) best = { from: stops[i - 1]!, to: stops[i]! };
   }
   return best;
+}
+
+/** The corners of texts that are part of the drawing, such as the letters of a section line. */
+function lettered(items: readonly Item[]): Point[] {
+  return items.flatMap((item) => {
+    if (item.kind === 'group') return lettered(item.items);
+    if (item.kind !== 'text') return [];
+    const { x0, y0, x1, y1 } = textBox(item);
+    return [
+      { x: x0, y: y0 },
+      { x: x1, y: y1 },
+    ];
+  });
 }
 
 function partsOf(loops: readonly Loop[], axis: 'x' | 'y', strip: Strip): [Curve[], Curve[]] {

@@ -15,7 +15,7 @@ export function layWithin(sketch: Sketch, room: Room | null): Item[] {
   let current = sketch;
   let items = layDimensions(current);
   if (!room) return items;
-  for (let round = 0; round < 6; round += 1) {
+  for (let round = 0; round < 12; round += 1) {
     const box = itemsBox(items)!;
     const wide = box.x1 - box.x0 - room.width;
     const high = box.y1 - box.y0 - room.height;

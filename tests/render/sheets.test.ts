@@ -1,0 +1,127 @@
+import { evaluate } from '@fielded/core';
+import type { Item, Scene, SheetOptions } from '@fielded/render';
+import { PAPERS, sceneToSvg, sheets } from '@fielded/render';
+import { describe, expect, test } from 'vitest';
+import { cut, JOBS, job, profile } from './jobs-to-draw.ts';
+import { dimensionTexts, layoutFaults } from './layout-faults.ts';
+
+const door = { name: 'A', quantity: 1, width: 596, height: 716, stile: 60, rail: 60, across: 1, up: 1, muntin: 0 };
+const withDoor = evaluate(job({ doors: [door] }));
+const wideCut = cut('raise', 'front', profile('ogee', { reach: 190, land: 11, shoulder: 1.5 }));
+const wide = evaluate(job({ cuts: [wideCut, job().cuts[1]!], doors: [door] }));
+
+function itemsOf(scene: Scene, wanted: (item: Item) => boolean): Item[] {
+  const visit = (items: readonly Item[]): Item[] =>
+    items.flatMap((item) => [...(wanted(item) ? [item] : []), ...(item.kind === 'group' ? visit(item.items) : [])]);
+  return visit(scene.items);
+}
+
+const texts = (scene: Scene) =>
+  itemsOf(scene, ({ kind }) => kind === 'text').map((item) => (item.kind === 'text' ? item.text : ''));
+const breaks = (scene: Scene) => itemsOf(scene, ({ key }) => /^break [xy]/.test(key)).length;
+
+describe('every sheet', () => {
+  for (const [paper, { width, height }] of Object.entries(PAPERS)) {
+    test(`is ${paper}, upright or across`, () => {
+      const options = { view: 'sheet', paper: paper as SheetOptions['paper'] } as const;
+      for (const sheet of sheets(withDoor, options)) expect([sheet.width, sheet.height]).toEqual([width, height]);
+      for (const sheet of sheets(withDoor, { ...options, landscape: true })) {
+        expect([sheet.width, sheet.height]).toEqual([height, width]);
+        expect(layoutFaults(sheet)).toEqual([]);
+      }
+    });
+  }
+
+  test('has a title block with what the caller gives, and room to write what is not given', () => {
+    const all = sheets(withDoor, { view: 'sheet', paper: 'a4', date: '1 May 2031', drawnBy: 'A. Turner' });
+    expect(all.length).toBeGreaterThan(2);
+    all.forEach((sheet, i) => {
+      for (const words of [
+        'Boot-room cupboard doors',
+        `${i + 1} of ${all.length}`,
+        '1 May 2031',
+        'A. Turner',
+        'Sliding',
+      ])
+        expect(texts(sheet)).toContain(words);
+      expect(texts(sheet).join(' ')).toContain('Make a test piece first, and measure the stock: this is drawn for 20');
+      expect(texts(sheet)).toContain('100 mm: check the print with a rule');
+    });
+    const [blank] = sheets(withDoor, { view: 'sheet', paper: 'a4' });
+    expect(itemsOf(blank!, ({ kind, key }) => kind === 'path' && (key === 'date' || key === 'drawn by'))).toHaveLength(
+      2,
+    );
+  });
+
+  test('draws the joint true to size and says the scale', () => {
+    const [first] = sheets(withDoor, { view: 'sheet', paper: 'a4' });
+    expect(first!.scale).toBe(1);
+    expect(texts(first!)).toContain('1:1, 5:1');
+  });
+
+  test('leaves the title block out when bare', () => {
+    const [bare] = sheets(withDoor, { view: 'joint', paper: 'a4', bare: true });
+    expect(texts(bare!)).not.toContain('scale');
+  });
+});
+
+describe('a drawing too wide for the paper at its scale is broken, not shrunk', () => {
+  test.each([
+    ['joint', 1],
+    ['section', 1],
+    ['cuts', 1],
+    ['door', 1],
+    ['panel', 1],
+    ['joint', 2],
+  ] as const)('%s at %s:1', (view, scale) => {
+    const report = view === 'door' || view === 'panel' ? withDoor : wide;
+    const options = { view, paper: 'a4', scale } as const;
+    const [broken] = sheets(report, options);
+    const [whole] = sheets(report, { ...options, scale: 'fit' });
+    expect(broken!.scale).toBe(scale);
+    expect(breaks(broken!)).toBeGreaterThan(0);
+    expect(breaks(whole!)).toBe(0);
+    expect(layoutFaults(broken!)).toEqual([]);
+    const shown = (scene: Scene) =>
+      dimensionTexts(scene)
+        .map(({ of, texts: [figure] }) => `${of} ${figure}`)
+        .sort();
+    expect(shown(broken!)).toEqual(shown(whole!));
+  });
+
+  test('what is not in the strip keeps its size', () => {
+    const [sheet] = sheets(wide, { view: 'joint', paper: 'a4', scale: 1 });
+    const arcs = itemsOf(sheet!, ({ key }) => key === 'outline').flatMap((item) =>
+      item.kind === 'path' ? item.loops.flatMap(({ curves }) => curves.filter(({ turn }) => turn !== 0)) : [],
+    );
+    // The ogee's two arcs by the law of its S-curve: S = (run² + rise²)/(2·rise), half of it each.
+    const radius = (179 ** 2 + 7.5 ** 2) / (2 * 7.5) / 2;
+    expect(Math.max(...arcs.map(({ r }) => r))).toBeCloseTo(radius, 6);
+  });
+
+  test('one that does not even fit broken is refused, naming a scale that fits', () => {
+    expect(() => sheets(withDoor, { view: 'joint', paper: 'a4', scale: 20 })).toThrow(
+      new RangeError('Joint in section does not fit the paper at 20:1, even broken. At 2:1 it would fit.'),
+    );
+    expect(sheets(withDoor, { view: 'joint', paper: 'a4', scale: 2 })).toHaveLength(1);
+  });
+
+  test('fit takes the largest standard scale that fits unbroken', () => {
+    expect(sheets(withDoor, { view: 'door', paper: 'a4', scale: 'fit' })[0]!.scale).toBe(0.2);
+    expect(sheets(withDoor, { view: 'door', paper: 'a3', scale: 'fit' })[0]!.scale).toBe(0.2);
+    expect(sheets(withDoor, { view: 'joint', paper: 'a3', scale: 'fit' })[0]!.scale).toBe(2);
+  });
+});
+
+test('a door that the job does not have is refused', () => {
+  expect(() => sheets(withDoor, { view: 'door', paper: 'a4', door: 3 })).toThrow('door 4 of 1');
+  expect(() => sheets(evaluate(JOBS['ogee and cove']!), { view: 'panel', paper: 'a4' })).toThrow('door 1 of 0');
+});
+
+test('a job whose cuts leave nothing at all is drawn all the same', () => {
+  const gone = evaluate(job({ cuts: [cut('all', 'front', profile('rebate', { reach: 20, depth: 19.9 }))] }));
+  for (const sheet of sheets(gone, { view: 'sheet', paper: 'a4' })) {
+    expect(layoutFaults(sheet)).toEqual([]);
+    expect(sceneToSvg(sheet)).not.toMatch(/NaN|Infinity|undefined/);
+  }
+});
