@@ -1,9 +1,12 @@
-import { splitAtExtremes } from '../geometry/along.ts';
+import { arcAngle, pointAlong, splitAtExtremes } from '../geometry/along.ts';
 import { faceOffset, type KnifeFace } from './knife-face.ts';
 import type { SeenProfile } from './seen-profile.ts';
 
 /** A face must stand this share of its radius above the foot of the perpendicular to count as reaching: nearer, the outline runs to infinity. */
 const LEAST_RISE = 1e-6;
+
+/** Places along an arc that are looked at under shear. */
+const ARC_PLACES = 64;
 
 /**
  * Whether the face gets in to the least radius the profile asks for, and the greatest reach of a profile with the same
@@ -16,10 +19,11 @@ export function faceReach(seen: SeenProfile, face: KnifeFace, gap = 0): { reache
   let reaches = true;
   let greatest = Number.POSITIVE_INFINITY;
   for (const c of splitAtExtremes(seen.chain)) {
-    for (const [x, y] of [
-      [c.x0, c.y0],
-      [c.x1, c.y1],
-    ] as const) {
+    const angle = arcAngle(c);
+    // Along a line, and where nothing but the radius changes, the worst is at an end; along an arc under shear it need not be.
+    const places = c.turn !== 0 && face.sinShear !== 0 ? ARC_PLACES : 1;
+    for (let i = 0; i <= places; i++) {
+      const { x, y } = pointAlong(c, i / places, angle);
       const offset = Math.abs(faceOffset(face, x));
       greatest = Math.min(greatest, face.radius - gap - offset);
       if (face.radius + y - gap <= offset * (1 + LEAST_RISE)) reaches = false;
