@@ -123,7 +123,7 @@ describe('wrong use is answered in a line, and nothing is written', () => {
     [['--view', 'door', '--door', 'C'], '--door C: there is no such door. There are A, B.'],
     [
       ['--paper', 'a4', '--scale', '50:1'],
-      'Joint in section does not fit the paper at 50:1, even broken. At 2:1 it would fit.',
+      'Joint in section A–A does not fit the paper at 50:1, even broken. At 2:1 it would fit.',
     ],
   ])('%j', async (options, line) => {
     expect((await refusal(job, ...options)).replace(/Did you mean \w+\? /, '')).toBe(

@@ -101,7 +101,7 @@ describe('a drawing too wide for the paper at its scale is broken, not shrunk', 
 
   test('one that does not even fit broken is refused, naming a scale that fits', () => {
     expect(() => sheets(withDoor, { view: 'joint', paper: 'a4', scale: 20 })).toThrow(
-      new RangeError('Joint in section does not fit the paper at 20:1, even broken. At 2:1 it would fit.'),
+      new RangeError('Joint in section A–A does not fit the paper at 20:1, even broken. At 2:1 it would fit.'),
     );
     expect(sheets(withDoor, { view: 'joint', paper: 'a4', scale: 2 })).toHaveLength(1);
   });

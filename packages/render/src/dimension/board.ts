@@ -84,7 +84,7 @@ export function addMarks(marks: Marks, board: Board): void {
 }
 
 /** Whether (x, y) lies inside the closed loops, by the even-odd rule: counts crossings of a line to the right. */
-export function liesInside(loops: readonly Loop[], x: number, y: number): boolean {
+function liesInside(loops: readonly Loop[], x: number, y: number): boolean {
   let inside = false;
   for (const loop of loops) {
     if (!loop.closed) continue;

@@ -5,7 +5,7 @@ import { textReach, textWidth } from '../text/measure-text.ts';
 
 /** Heights of capitals, mm, after ISO 3098. */
 export const FIGURE_HEIGHT = 3.5;
-export const WORD_HEIGHT = 2.5;
+const WORD_HEIGHT = 2.5;
 const WORD_GAP = 1.2;
 /** From the line to the baseline of a text that stands on it, and of one with tails. */
 const CLEAR_OF_LINE = 1.2;

@@ -8,8 +8,6 @@ import { parsePath, placeLoops, polygon } from '../geometry/path.ts';
 import type { Item } from '../scene.ts';
 import { path } from '../scene.ts';
 
-export { breakLine };
-
 /** The panel's edge as drawn: paper mm. */
 export interface PanelPart {
   readonly items: readonly Item[];

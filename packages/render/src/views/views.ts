@@ -46,7 +46,7 @@ export const VIEWS: Readonly<Record<PlainView, ViewEntry>> = {
     notes: tongueNote,
   },
   joint: {
-    name: () => 'Joint in section',
+    name: ({ doors }) => (doors?.length ? 'Joint in section A–A' : 'Joint in section'),
     draw: (report, scale, _, room) => layWithin(sketchJoint(report, scale), room),
     scales: [2, 1],
     extent: edgeExtent,

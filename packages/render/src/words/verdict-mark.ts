@@ -5,7 +5,7 @@ import type { PathItem } from '../scene.ts';
 import { path } from '../scene.ts';
 
 /** A full circle as two half ones. */
-export function circle(x: number, y: number, r: number): Loop {
+function circle(x: number, y: number, r: number): Loop {
   const half = (x0: number, x1: number) => ({ x0, y0: y, x1, y1: y, cx: x, cy: y, r, turn: 1 as const });
   return { curves: [half(x - r, x + r), half(x + r, x - r)], closed: true };
 }
