@@ -9,7 +9,7 @@ import { formatMessage } from 'publint/utils';
 import { afterAll, beforeAll, describe, expect, it } from 'vitest';
 
 const root = fileURLToPath(new URL('../..', import.meta.url));
-const PACKAGES = ['core', 'render', 'exchange', 'cli'];
+const PACKAGES = ['core', 'render', 'exchange', 'page', 'cli'];
 const folder = mkdtempSync(join(tmpdir(), 'fielded-packs-'));
 afterAll(() => rmSync(folder, { recursive: true, force: true }));
 
@@ -60,8 +60,9 @@ describe.each(PACKAGES)('the pack of %s', (name) => {
   it('carries its licence, what it exports, and no build records or tests', () => {
     const files = listed[name]!;
     expect(files).toContain('LICENSE');
-    expect(files).toContain('dist/index.js');
-    expect(files).toContain('dist/index.d.ts');
+    const doors =
+      name === 'page' ? ['dist/site/index.html', 'dist/site/fielded.html'] : ['dist/index.js', 'dist/index.d.ts'];
+    expect(files).toEqual(expect.arrayContaining(doors));
     expect(files.filter((file) => /tsbuildinfo|\.test\.|node_modules/.test(file))).toEqual([]);
   });
 });

@@ -6,6 +6,7 @@ import { check } from './commands/check.ts';
 import { draw } from './commands/draw.ts';
 import { HELP } from './commands/help.ts';
 import { knife } from './commands/knife.ts';
+import { open } from './commands/open.ts';
 import { solve } from './commands/solve.ts';
 import { type Io, processIo, safe } from './io.ts';
 
@@ -13,7 +14,7 @@ export type { Io } from './io.ts';
 
 type Command = (argv: readonly string[], io: Io) => Promise<number>;
 
-const COMMANDS: Readonly<Record<string, Command>> = { check, draw, solve, knife, board, help };
+const COMMANDS: Readonly<Record<string, Command>> = { check, draw, solve, knife, board, open, help };
 
 /**
  * Runs the command line; `argv` without the interpreter and the script. Gives the exit status: 0 all is well, 1 a job

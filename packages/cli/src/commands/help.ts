@@ -5,6 +5,7 @@ const GENERAL = `fielded: the section, the fit and the drawing of raised-and-fie
   fielded solve JOB      find the setting that gives the fit wanted
   fielded knife JOB|SHOP what to grind: drawing, DXF or ordinates of a knife or limiter
   fielded board SHOP     draw the shop's sample board: every knife's section at one scale
+  fielded open [JOB]     the page: change sizes on the drawing itself, in a browser
   fielded help COMMAND   say more about one of them
   fielded --version
 
@@ -114,6 +115,18 @@ Exit status: 0 a setting was found, 1 there is none, 2 wrong use or a file could
 read or written.
 `;
 
+const OPEN = `fielded open [JOB] [--no-browser] [--port NUMBER]
+
+Serves the page on this machine alone, prints its address and opens it in the browser;
+with a job, that job lies on it. The job file itself is only read: save from the page.
+Ctrl+C stops it.
+
+  --no-browser     only serve, and print the address
+  --port NUMBER    at this port; otherwise one that is free
+
+Exit status: 0 stopped, 2 wrong use or the job could not be read.
+`;
+
 /** What help there is, by the command it is about; '' is the overview. */
 export const HELP: Readonly<Record<string, string>> = {
   '': GENERAL,
@@ -122,4 +135,5 @@ export const HELP: Readonly<Record<string, string>> = {
   solve: SOLVE,
   knife: KNIFE,
   board: BOARD,
+  open: OPEN,
 };

@@ -1,0 +1,86 @@
+import { basename, dirname, join } from 'node:path';
+import { readFileData } from '@fielded/core';
+import { readArguments, UsageError } from '../arguments.ts';
+import { shopLoader } from '../files/load-shop.ts';
+import { readText } from '../files/read-text.ts';
+import { type Io, safe } from '../io.ts';
+import { refusalLine } from '../report/list-faults.ts';
+import { openBrowser } from '../serve/open-browser.ts';
+import { type GivenFile, type Served, servePage } from '../serve/serve-page.ts';
+import { findSite } from '../serve/site.ts';
+
+const OPTIONS = {
+  port: { type: 'string' },
+  'no-browser': { type: 'boolean' },
+} as const;
+
+/**
+ * `fielded open`: the page, served on this machine alone until the command is stopped, with a job on it if one is named.
+ * Gives 0 when stopped, 2 for wrong use, a job that cannot be read or a page that is not there.
+ */
+export async function open(argv: readonly string[], io: Io, until: Promise<void> = stopped()): Promise<number> {
+  const { values, positionals } = readArguments(argv, OPTIONS, 'open');
+  const [path, ...more] = positionals;
+  if (more.length > 0) throw new UsageError('open takes one job. See fielded help open.');
+  const port = readPort(values.port);
+  const folder = findSite();
+  if (folder === null) {
+    await io.err('fielded: the page has not been built. Run npm run build first.\n');
+    return 2;
+  }
+  if (path !== undefined) {
+    const text = readText(path);
+    if (typeof text !== 'string') {
+      await io.err(refusalLine(path, text));
+      return 2;
+    }
+  }
+  const served = await serve(folder, path, port);
+  const address = path === undefined ? served.address : `${served.address}#file`;
+  await io.out(`${address}\n`);
+  if (values['no-browser'] !== true && !(await openBrowser(address)))
+    await io.err('fielded: no browser could be opened from here. Open the address above in one.\n');
+  await io.err('fielded: the page is served to this machine alone. Ctrl+C stops it.\n');
+  await until;
+  await served.close();
+  return 0;
+}
+
+async function serve(folder: string, path: string | undefined, port: number): Promise<Served> {
+  try {
+    return await servePage(folder, path === undefined ? null : () => filesOf(path), port);
+  } catch (error) {
+    const taken = (error as NodeJS.ErrnoException).code === 'EADDRINUSE';
+    throw new UsageError(
+      taken
+        ? `the port ${port} is taken. Choose another, or leave --port out.`
+        : `the page cannot be served: ${safe(String(error))}`,
+    );
+  }
+}
+
+/** The job's file as it is now, and the shop file that it names, if that may be read. */
+function filesOf(path: string): GivenFile[] {
+  const text = readText(path);
+  if (typeof text !== 'string') return [];
+  const { value } = readFileData(text);
+  const shop = (value as { shop?: unknown } | null)?.shop;
+  const job = { name: basename(path), text };
+  if (typeof shop !== 'string') return [job];
+  const loaded = shopLoader(path)(shop);
+  return typeof loaded === 'string' ? [job, { name: basename(join(dirname(path), shop)), text: loaded }] : [job];
+}
+
+function readPort(given: string | boolean | undefined): number {
+  if (given === undefined) return 0;
+  const port = Number(given);
+  if (Number.isInteger(port) && port > 0 && port < 65_536) return port;
+  throw new UsageError(`--port ${given} is no port: write a whole number from 1 to 65535.`);
+}
+
+function stopped(): Promise<void> {
+  return new Promise((settle) => {
+    process.once('SIGINT', () => settle());
+    process.once('SIGTERM', () => settle());
+  });
+}

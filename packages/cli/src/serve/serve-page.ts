@@ -1,0 +1,96 @@
+import { createServer, type IncomingMessage, type Server, type ServerResponse } from 'node:http';
+import { readSite } from './site.ts';
+
+/** A file to lay on the page's desk when it opens. */
+export interface GivenFile {
+  readonly name: string;
+  readonly text: string;
+}
+
+/** A page being served. */
+export interface Served {
+  readonly address: string;
+  close(): Promise<void>;
+}
+
+const HOST = '127.0.0.1';
+
+/** Headers of every answer: nothing from elsewhere is loaded, nothing is framed, nothing is sent on. */
+const HEADERS: Readonly<Record<string, string>> = {
+  'content-security-policy':
+    "default-src 'none'; script-src 'self'; style-src 'self'; font-src 'self' data:; img-src 'self' data: blob:; " +
+    "connect-src 'self' data: blob:; worker-src 'self'; manifest-src 'self'; base-uri 'none'; form-action 'none'; frame-ancestors 'none'",
+  'x-content-type-options': 'nosniff',
+  'referrer-policy': 'no-referrer',
+  'cross-origin-opener-policy': 'same-origin',
+  'cross-origin-resource-policy': 'same-origin',
+};
+
+/**
+ * Serves the page in `folder` on the loopback address alone, at a port of its own or the one given.
+ *
+ * `files` gives the job that the page asks for, read anew each time; none, for null. A request that names another host
+ * is refused, so that no web site can reach it under a name of its own. Rejects where the port is taken.
+ */
+export function servePage(folder: string, files: (() => readonly GivenFile[]) | null, port = 0): Promise<Served> {
+  const server = createServer((request, response) => answer(folder, files, server, request, response));
+  return new Promise((settle, fail) => {
+    server.once('error', fail);
+    server.listen(port, HOST, () =>
+      settle({
+        address: `http://${HOST}:${portOf(server)}/`,
+        close: () =>
+          new Promise((done) => {
+            server.close(() => done());
+            server.closeAllConnections();
+          }),
+      }),
+    );
+  });
+}
+
+function portOf(server: Server): number {
+  const address = server.address();
+  return typeof address === 'object' && address !== null ? address.port : 0;
+}
+
+function answer(
+  folder: string,
+  files: (() => readonly GivenFile[]) | null,
+  server: Server,
+  request: IncomingMessage,
+  response: ServerResponse,
+): void {
+  const { status, headers, body } = reply(folder, files, portOf(server), request);
+  response.writeHead(status, { ...HEADERS, ...headers });
+  response.end(request.method === 'HEAD' ? undefined : body);
+}
+
+interface Reply {
+  readonly status: number;
+  readonly headers: Readonly<Record<string, string>>;
+  readonly body: string | Buffer;
+}
+
+function reply(
+  folder: string,
+  files: (() => readonly GivenFile[]) | null,
+  port: number,
+  { method, url = '/', headers }: IncomingMessage,
+): Reply {
+  const refuse = (status: number, body: string): Reply => ({
+    status,
+    headers: { 'content-type': 'text/plain; charset=utf-8' },
+    body,
+  });
+  if (![`${HOST}:${port}`, `localhost:${port}`].includes(headers.host ?? ''))
+    return refuse(421, 'This page is served to this machine only.\n');
+  if (method !== 'GET' && method !== 'HEAD') return refuse(405, 'Only reading is possible here.\n');
+  const path = url.replace(/[?#].*$/, '');
+  if (path === '/job.json' && files !== null) {
+    const kind = { 'content-type': 'application/json; charset=utf-8', 'cache-control': 'no-store' };
+    return { status: 200, headers: kind, body: JSON.stringify(files()) };
+  }
+  const file = readSite(folder, path);
+  return file === null ? refuse(404, 'There is no such file.\n') : { status: 200, ...file };
+}

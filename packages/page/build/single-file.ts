@@ -1,0 +1,40 @@
+import { createHash } from 'node:crypto';
+import type { Plugin } from 'vite';
+
+/** Puts script and style into the page itself, allowed by their hashes, so that it opens from a single file on disk. */
+export function singleFile(icon: string): Plugin {
+  return {
+    name: 'single-file',
+    enforce: 'post',
+    generateBundle(_, bundle) {
+      const page = bundle['index.html'];
+      if (page?.type !== 'asset') return;
+      const scripts: string[] = [];
+      const styles: string[] = [];
+      for (const [name, file] of Object.entries(bundle)) {
+        if (file.type === 'chunk') scripts.push(file.code.replaceAll('</script', '<\\/script'));
+        else if (name.endsWith('.css')) styles.push(String(file.source));
+        if (name !== 'index.html') delete bundle[name];
+      }
+      const script = scripts.join('\n');
+      const style = styles.join('\n');
+      const html = String(page.source)
+        .replace(
+          /\s*<script[^>]*src=[^>]*><\/script>|\s*<link[^>]*rel="(?:stylesheet|manifest|modulepreload)"[^>]*>/g,
+          '',
+        )
+        .replace(/href="[^"]*icon[^"]*"/, () => `href="data:image/svg+xml,${encodeURIComponent(icon)}"`)
+        .replace("script-src 'self'", `script-src '${hashOf(script)}'`)
+        .replace("style-src 'self'", `style-src '${hashOf(style)}'`)
+        .replace('</head>', () => `<style>${style}</style>\n  </head>`)
+        .replace('</body>', () => `<script type="module">${script}</script>\n  </body>`);
+      delete bundle['index.html'];
+      this.emitFile({ type: 'asset', fileName: 'fielded.html', source: html });
+    },
+  };
+}
+
+/** As a Content-Security-Policy names what it allows. */
+function hashOf(text: string): string {
+  return `sha256-${createHash('sha256').update(text).digest('base64')}`;
+}

@@ -1,0 +1,142 @@
+import {
+  evaluate,
+  type Fault,
+  type Job,
+  type Problem,
+  type ReadJob,
+  type Report,
+  readJobData,
+  type Units,
+} from '@fielded/core';
+import { computed, type ReadonlySignal, type Signal, signal } from '@preact/signals';
+import { type Data, getAt, setAt } from '../job/data.ts';
+import type { Doc } from './doc.ts';
+import { advance, beginHistory, type History, redo, settle, undo } from './history.ts';
+
+/** How the job is kept: written, being written, or not to be written. */
+export type Saving = 'saved' | 'saving' | 'failed';
+
+/** A change to the job: a path and its new value; undefined takes it out. */
+export type Change = readonly [path: string, value: Data | undefined];
+
+/** Everything on the page, and what can be done to it. */
+export interface Desk {
+  readonly doc: ReadonlySignal<Doc>;
+  /** What lengths are shown in; the job is the same in both. */
+  readonly units: Signal<Units>;
+  /** The job read; what lies on the desk can always be read. */
+  readonly job: ReadonlySignal<Job>;
+  readonly report: ReadonlySignal<Report>;
+  readonly problems: ReadonlySignal<readonly Problem[]>;
+  /** Texts typed and not yet readable, by the path of their field. */
+  readonly drafts: Signal<Readonly<Record<string, string>>>;
+  /** What is wrong with sums, by the path of their field. */
+  readonly sumFaults: Signal<Readonly<Record<string, string>>>;
+  readonly canUndo: ReadonlySignal<boolean>;
+  readonly canRedo: ReadonlySignal<boolean>;
+  /** While a size is moved by hand the drawing keeps its scale and place, and shows these sizes only. */
+  readonly moving: Signal<readonly string[] | null>;
+  /** An earlier joint to compare with. */
+  readonly trace: Signal<Report | null>;
+  /** Changes proposed and not made, whose joint is drawn faintly. */
+  readonly proposal: Signal<readonly Change[] | null>;
+  readonly saving: Signal<Saving>;
+  /** Counts the times that the panel was tried in the groove. */
+  readonly tries: Signal<number>;
+  /** One line of what just happened; '' for nothing. */
+  readonly notice: Signal<Notice>;
+  /** Makes changes, one step of undo; those with the same key in a row are one. A job that could not be read is refused, with its faults. */
+  change(changes: readonly Change[], key?: string): readonly Fault[];
+  /** What would be wrong with changes. */
+  check(changes: readonly Change[]): readonly Fault[];
+  /** Ends a change made in one go. */
+  settle(): void;
+  undo(): void;
+  redo(): void;
+  /** Puts another job on the desk; the one before is one undo away. */
+  replace(doc: Doc, keepHistory?: boolean): void;
+  value(path: string): Data | undefined;
+}
+
+export interface Notice {
+  readonly text: string;
+  readonly kind: 'note' | 'fault';
+  readonly lines?: readonly string[];
+  /** Something that can be done about it. */
+  readonly action?: { readonly name: string; readonly run: () => void };
+}
+
+const NOTHING: Notice = { text: '', kind: 'note' };
+
+/** A desk with a readable job on it. Throws RangeError for one that is not. */
+export function createDesk(first: Doc, firstUnits?: Units): Desk {
+  const jobs = new WeakMap<Doc, ReadJob>();
+  const read = (doc: Doc): ReadJob => {
+    const known = jobs.get(doc) ?? readJobData(doc.data, doc.shop?.data);
+    jobs.set(doc, known);
+    return known;
+  };
+  const start = read(first);
+  if (start.job === null) throw new RangeError(`the first job cannot be read: ${start.faults[0]?.message}`);
+  const history = signal<History<Doc>>(beginHistory(first));
+  const doc = computed(() => history.value.present);
+  const units = signal<Units>(firstUnits ?? start.job.units);
+  const drafts = signal<Readonly<Record<string, string>>>({});
+  const moving = signal<readonly string[] | null>(null);
+  const job = computed(() => read(doc.value).job!);
+  const report = computed(() => {
+    const shown = { ...job.value, units: units.value };
+    return evaluate(moving.value === null ? shown : withoutSpread(shown));
+  });
+  const notice = signal<Notice>(NOTHING);
+
+  const changed = (changes: readonly Change[]): Doc => ({
+    ...doc.peek(),
+    data: changes.reduce((before, [path, value]) => setAt(before, path, value), doc.peek().data),
+  });
+  const step = (next: History<Doc> | null) => {
+    if (next === null) return;
+    history.value = next;
+    drafts.value = {};
+  };
+  return {
+    doc,
+    units,
+    job,
+    report,
+    problems: computed(() => report.value.problems),
+    drafts,
+    sumFaults: signal<Readonly<Record<string, string>>>({}),
+    canUndo: computed(() => history.value.past.length > 0),
+    canRedo: computed(() => history.value.future.length > 0),
+    moving,
+    trace: signal<Report | null>(null),
+    proposal: signal<readonly Change[] | null>(null),
+    saving: signal<Saving>('saved'),
+    tries: signal(0),
+    notice,
+    change(changes, key) {
+      const next = changed(changes);
+      if (JSON.stringify(next.data) === JSON.stringify(doc.peek().data)) return [];
+      const { faults } = read(next);
+      if (faults.length === 0) history.value = advance(history.peek(), next, key ?? null);
+      return faults;
+    },
+    check: (changes) => read(changed(changes)).faults,
+    settle() {
+      history.value = settle(history.value);
+    },
+    undo: () => step(undo(history.value)),
+    redo: () => step(redo(history.value)),
+    replace(next, keepHistory = true) {
+      history.value = keepHistory ? advance(history.value, next) : beginHistory(next);
+      drafts.value = {};
+    },
+    value: (path) => getAt(doc.value.data, path),
+  };
+}
+
+/** Simulating a spread takes longer than a frame: it waits for the hand to let go. */
+function withoutSpread({ spread: _, ...job }: Job): Job {
+  return job;
+}

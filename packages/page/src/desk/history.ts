@@ -1,0 +1,35 @@
+/** States gone by and states taken back, without limit. `key` joins changes made in one go into one step. */
+export interface History<S> {
+  readonly past: readonly S[];
+  readonly present: S;
+  readonly future: readonly S[];
+  readonly key: string | null;
+}
+
+export function beginHistory<S>(present: S): History<S> {
+  return { past: [], present, future: [], key: null };
+}
+
+/** A further state. With the same key as the change before, other than null, it replaces that one. */
+export function advance<S>(history: History<S>, present: S, key: string | null = null): History<S> {
+  if (present === history.present) return history;
+  if (key !== null && key === history.key) return { ...history, present, future: [] };
+  return { past: [...history.past, history.present], present, future: [], key };
+}
+
+/** Ends a change made in one go: the next one is a step of its own. */
+export function settle<S>(history: History<S>): History<S> {
+  return history.key === null ? history : { ...history, key: null };
+}
+
+export function undo<S>({ past, present, future }: History<S>): History<S> | null {
+  const before = past[past.length - 1];
+  if (before === undefined) return null;
+  return { past: past.slice(0, -1), present: before, future: [present, ...future], key: null };
+}
+
+export function redo<S>({ past, present, future }: History<S>): History<S> | null {
+  const [next, ...later] = future;
+  if (next === undefined) return null;
+  return { past: [...past, present], present: next, future: later, key: null };
+}

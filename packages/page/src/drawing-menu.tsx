@@ -1,0 +1,107 @@
+import type { PaperName } from '@fielded/render';
+import { type Signal, useSignal } from '@preact/signals';
+import type { JSX } from 'preact';
+import { useDesk } from './desk/context.ts';
+import type { Desk } from './desk/desk.ts';
+import { fileName, handOver } from './files/hand-over.ts';
+import { PAPER_NAMES } from './files/print-sheets.tsx';
+import { nameOf, type ViewName } from './sheet/view-scene.ts';
+
+type Drawings = typeof import('./files/drawings.ts');
+
+/** The drawing on paper, as a file, or copied. */
+export function DrawingMenu({ view, printing }: { view: ViewName; printing: Signal<PaperName | null> }): JSX.Element {
+  const desk = useDesk();
+  const paper = useSignal<PaperName>(navigator.language === 'en-US' ? 'letter' : 'a4');
+  const give = async (ending: string, type: string, make: (drawings: Drawings) => BlobPart | Promise<BlobPart>) => {
+    try {
+      const name = fileName(
+        `${desk.job.value.title} ${ending === 'dxf' ? 'outlines' : nameOf(view, desk.report.value)}`,
+        ending,
+      );
+      handOver(name, await make(await import('./files/drawings.ts')), type);
+      desk.notice.value = { kind: 'note', text: `Saved as ${name}.` };
+    } catch (error) {
+      desk.notice.value = { kind: 'fault', text: `That could not be made: ${(error as Error).message}.` };
+    }
+  };
+  return (
+    <>
+      <div class="paper">
+        <label for="paper">Paper</label>
+        <select
+          id="paper"
+          value={paper.value}
+          onChange={(event) => {
+            paper.value = event.currentTarget.value as PaperName;
+          }}
+        >
+          {PAPER_NAMES.map(([name, word]) => (
+            <option key={name} value={name}>
+              {word}
+            </option>
+          ))}
+        </select>
+      </div>
+      <button
+        type="button"
+        onClick={() => {
+          printing.value = paper.value;
+        }}
+      >
+        Print at full size
+      </button>
+      <button
+        type="button"
+        onClick={() => give('pdf', 'application/pdf', ({ benchPdf }) => benchPdf(desk.report.value, paper.value))}
+      >
+        Full-size sheets as PDF
+      </button>
+      <button
+        type="button"
+        onClick={() => give('svg', 'image/svg+xml', ({ drawingSvg }) => drawingSvg(desk.report.value, view))}
+      >
+        This drawing as SVG
+      </button>
+      <button
+        type="button"
+        onClick={() => give('dxf', 'image/vnd.dxf', ({ outlinesDxf }) => outlinesDxf(desk.report.value))}
+      >
+        Outlines as DXF
+      </button>
+      <button type="button" onClick={() => copyDrawing(desk, view)}>
+        Copy the drawing
+      </button>
+    </>
+  );
+}
+
+/** The drawing as SVG text and as a picture, for a document to take whichever it can. */
+async function copyDrawing(desk: Desk, view: ViewName): Promise<void> {
+  try {
+    const { drawingSvg } = await import('./files/drawings.ts');
+    const svg = drawingSvg(desk.report.value, view);
+    const picture = await toPicture(svg);
+    await navigator.clipboard.write([
+      new ClipboardItem({ 'image/png': picture, 'text/plain': new Blob([svg], { type: 'text/plain' }) }),
+    ]);
+    desk.notice.value = { kind: 'note', text: 'The drawing is copied, as a picture and as SVG.' };
+  } catch {
+    desk.notice.value = { kind: 'fault', text: 'This browser lets no drawing be copied. Save it as SVG instead.' };
+  }
+}
+
+/** 300 dots to the inch. */
+const PIXELS_PER_MM = 300 / 25.4;
+
+async function toPicture(svg: string): Promise<Blob> {
+  const image = new Image();
+  image.src = `data:image/svg+xml;charset=utf-8,${encodeURIComponent(svg)}`;
+  await image.decode();
+  const [, width, height] = /viewBox="0 0 ([\d.]+) ([\d.]+)"/.exec(svg) ?? [];
+  const canvas = document.createElement('canvas');
+  canvas.width = Math.round(Number(width) * PIXELS_PER_MM);
+  canvas.height = Math.round(Number(height) * PIXELS_PER_MM);
+  canvas.getContext('2d')?.drawImage(image, 0, 0, canvas.width, canvas.height);
+  return new Promise((settle, fail) => canvas.toBlob((blob) => (blob ? settle(blob) : fail(new Error('no picture')))));
+}

@@ -1,0 +1,12 @@
+import { formatNumber, type Units } from '@fielded/core';
+import { writeLength } from './read-entry.ts';
+
+/**
+ * A length as it stands in a field to be typed over: without its unit, and read again as the same length.
+ *
+ * @example entryText(19.05, 'in') // '3/4'
+ */
+export function entryText(mm: number, shown: Units): string {
+  if (shown === 'mm') return formatNumber(mm, 3).replace('−', '-');
+  return String(writeLength(mm, 'in', 'in'));
+}

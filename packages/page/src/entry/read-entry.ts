@@ -1,0 +1,61 @@
+import { parseLength, type Units } from '@fielded/core';
+
+/** What was typed for a length: mm and how the job file keeps it, what is wrong with it, or a sum that has to be worked out. */
+export type Entry =
+  | { readonly kind: 'length'; readonly mm: number; readonly written: string | number }
+  | { readonly kind: 'fault'; readonly message: string }
+  | { readonly kind: 'sum' };
+
+/**
+ * Reads a length as typed while lengths are shown in `shown`, to be kept in a job file of `file`'s unit.
+ *
+ * Plain figures in the file's own unit are kept as numbers, all else as text with its unit, as typed. A text with a sign
+ * between two figures, or brackets, is a sum.
+ */
+export function readEntry(text: string, shown: Units, file: Units): Entry {
+  const read = parseLength(text, shown);
+  if ('mm' in read) return { kind: 'length', mm: read.mm, written: writeTyped(text.trim(), shown, file) };
+  if (isSum(text)) return { kind: 'sum' };
+  if (text.trim() === '') return { kind: 'fault', message: 'Write a length, such as 19 mm or 3/4 in.' };
+  return { kind: 'fault', message: `${text.trim()} is ${read.read}. Write ${read.instead}.` };
+}
+
+/** A sum has two figures or more with a sign between, or brackets; a fraction by itself is none. */
+function isSum(text: string): boolean {
+  return /\d.*[-+*×·÷/−–(].*\d/.test(text) && !/--|^\s*(?:\d+[- ])?\d+\s*\/\s*\d+\s*$/.test(text);
+}
+
+const PLAIN = /^[+]?\d*[.,]?\d+$/;
+
+function writeTyped(text: string, shown: Units, file: Units): string | number {
+  if (PLAIN.test(text)) {
+    const value = Number(text.replace(',', '.'));
+    return shown === file && Number.isFinite(value) ? value : `${value} ${shown}`;
+  }
+  if (/[a-z"'″′”’]/i.test(text)) return text;
+  // A fraction without its unit: the file may be of another unit than what is shown.
+  return shown === file ? text : `${text} ${shown}`;
+}
+
+/** A length worked out, as the job file keeps it: a number of its own unit where it is that of what is shown. */
+export function writeLength(mm: number, shown: Units, file: Units): string | number {
+  const digits = (value: number, places: number) => Number(value.toFixed(places));
+  if (shown === 'mm') return file === 'mm' ? digits(mm, 3) : `${digits(mm, 3)} mm`;
+  const inches = (mm * 10) / 254;
+  const parts = Math.round(inches * 64);
+  if (Math.abs(inches * 64 - parts) < 1e-7 && parts > 0) return `${fraction(parts)}${file === 'in' ? '' : ' in'}`;
+  return file === 'in' ? digits(inches, 5) : `${digits(inches, 5)} in`;
+}
+
+/** 64ths as a mixed fraction in lowest terms. @example fraction(80) // '1-1/4' */
+function fraction(parts: number): string {
+  const whole = Math.floor(parts / 64);
+  let top = parts % 64;
+  let bottom = 64;
+  while (top > 0 && top % 2 === 0) {
+    top /= 2;
+    bottom /= 2;
+  }
+  if (top === 0) return String(whole);
+  return whole === 0 ? `${top}/${bottom}` : `${whole}-${top}/${bottom}`;
+}

@@ -1,0 +1,144 @@
+import type { Fault, Units } from '@fielded/core';
+import { useMemo, useRef } from 'preact/hooks';
+import { useDesk } from '../desk/context.ts';
+import type { Change, Desk } from '../desk/desk.ts';
+import type { Data } from '../job/data.ts';
+import { entryText } from './entry-text.ts';
+import { readEntry, writeLength } from './read-entry.ts';
+import { buttonStep, nextStep } from './steps.ts';
+
+/** A length that is typed: where it is kept and how it is written. */
+export interface LengthPlace {
+  /** Where it is kept in the job file. */
+  readonly path: string;
+  /** Names the field among those with something typed in them; the path unless told. */
+  readonly name?: string;
+  /** The length now, mm; null where the job does not give it. */
+  readonly mm: number | null;
+  readonly changes: (mm: number, write: (mm: number) => Data, written?: Data) => readonly Change[];
+  /** May be left empty: the line then goes. */
+  readonly optional?: boolean;
+}
+
+export interface LengthEntry {
+  /** What stands in the field. */
+  readonly text: string;
+  /** What is wrong with it; '' for nothing. */
+  readonly fault: string;
+  type(text: string): void;
+  /** When the field is left: what can be read becomes the size, what cannot stays with its fault. */
+  leave(): void;
+  /** Back to how it was when the field was entered. */
+  giveUp(): void;
+  enter(): void;
+  step(way: 1 | -1, fine: boolean): void;
+}
+
+let visits = 0;
+
+/** The text of a length's field, what is wrong with it, and what typing does: the job follows every readable keystroke. */
+export function useLength(place: LengthPlace): LengthEntry {
+  const desk = useDesk();
+  const visit = useRef({ key: '', before: null as Data | undefined | null, text: null as string | null });
+  const name = place.name ?? place.path;
+  const draft = desk.drafts.value[name];
+  const shown = desk.units.value;
+  const text = draft ?? (place.mm === null ? '' : entryText(place.mm, shown));
+  const fault = useFault(desk, place, draft, shown);
+
+  const write = (mm: number) => writeLength(mm, desk.units.value, desk.job.value.units);
+  const put = (mm: number, written?: Data) =>
+    desk.change(place.changes(mm, write, written), visit.current.key || undefined);
+  return {
+    text,
+    fault,
+    enter() {
+      visits += 1;
+      visit.current = { key: `${name} ${visits}`, before: desk.doc.value.data, text: null };
+    },
+    type(typed) {
+      setDraft(desk, name, typed);
+      if (typed.trim() === '' && place.optional) {
+        desk.change([[place.path, undefined]], visit.current.key);
+        return;
+      }
+      const entry = readEntry(typed, shown, desk.job.value.units);
+      if (entry.kind === 'length' && entry.mm >= 0) put(entry.mm, entry.written);
+      if (entry.kind === 'sum') void workOut(desk, name, typed, put);
+    },
+    leave() {
+      const typed = desk.drafts.peek()[name];
+      desk.settle();
+      visit.current = { key: '', before: null, text: null };
+      if (typed === undefined) return;
+      if (typed.trim() === '' && place.optional) return setDraft(desk, name, undefined);
+      const entry = readEntry(typed, shown, desk.job.value.units);
+      const fits = (mm: number) => desk.check(place.changes(mm, write)).length === 0;
+      if (entry.kind === 'length' && entry.mm >= 0 && fits(entry.mm)) setDraft(desk, name, undefined);
+      if (entry.kind === 'sum')
+        void workOut(desk, name, typed, put).then((done) => done && setDraft(desk, name, undefined));
+    },
+    giveUp() {
+      setDraft(desk, name, undefined);
+      const { before } = visit.current;
+      if (before !== null && before !== undefined && desk.doc.value.data !== before) desk.undo();
+      desk.settle();
+    },
+    step(way, fine) {
+      if (place.mm === null) return;
+      setDraft(desk, name, undefined);
+      const step = buttonStep(shown) / (fine ? 5 : 1);
+      put(Math.max(0, nextStep(place.mm, step, way)));
+    },
+  };
+}
+
+/** What is wrong with what is typed: that it is no length, or that the job could not be made so. */
+function useFault(desk: Desk, place: LengthPlace, draft: string | undefined, shown: Units): string {
+  const { data } = desk.doc.value;
+  const typed = useMemo(() => {
+    if (draft === undefined || (draft.trim() === '' && place.optional)) return '';
+    const file = desk.job.peek().units;
+    const entry = readEntry(draft, shown, file);
+    if (entry.kind === 'fault') return entry.message;
+    if (entry.kind === 'sum') return '';
+    if (entry.mm < 0) return 'A size cannot be less than nothing.';
+    const [fault] = desk.check(place.changes(entry.mm, (mm) => writeLength(mm, shown, file), entry.written));
+    return fault === undefined ? '' : sayFault(fault.message, fault.at);
+  }, [draft, shown, place.path, place.optional, data, desk]);
+  const sum = desk.sumFaults.value[place.name ?? place.path];
+  return typed !== '' || draft === undefined ? typed : (sum ?? '');
+}
+
+/** A fault in words for the field that it stands beside: without the path. */
+export function sayFault(message: string, at: string): string {
+  const bare = message.startsWith(at) ? message.slice(at.length).replace(/^[:,]?\s*/, '') : message;
+  return bare === '' ? message : bare[0]!.toUpperCase() + bare.slice(1);
+}
+
+function setDraft(desk: Desk, path: string, text: string | undefined): void {
+  const { [path]: _, ...others } = desk.drafts.peek();
+  desk.drafts.value = text === undefined ? others : { ...others, [path]: text };
+}
+
+/** Works out a sum, for which the parser is fetched the first time; whether it could be and is still what stands there. */
+async function workOut(
+  desk: Desk,
+  path: string,
+  typed: string,
+  put: (mm: number) => readonly Fault[],
+): Promise<boolean> {
+  const { workOutSum } = await import('./sums.ts');
+  if (desk.drafts.peek()[path] !== typed) return false;
+  const sum = workOutSum(typed, desk.units.peek());
+  const { [path]: _, ...others } = desk.sumFaults.peek();
+  const [fault] = 'mm' in sum && sum.mm >= 0 ? put(sum.mm) : [];
+  if ('mm' in sum && sum.mm >= 0 && fault === undefined) {
+    desk.sumFaults.value = others;
+    return true;
+  }
+  const negative = 'That comes to less than nothing.';
+  const message = 'message' in sum ? sum.message : fault ? sayFault(fault.message, fault.at) : negative;
+  desk.sumFaults.value = { ...others, [path]: message };
+  return false;
+}

@@ -1,0 +1,42 @@
+import type { ComponentChildren, JSX } from 'preact';
+import { useEffect, useRef, useState } from 'preact/hooks';
+
+/** A button that opens a short list of things to do; a press elsewhere or Escape closes it. What it holds is made when it opens. */
+export function Menu({ name, children }: { name: string; children: ComponentChildren }): JSX.Element {
+  const [opened, setOpened] = useState(false);
+  const menu = useRef<HTMLDetailsElement>(null);
+  const close = () => {
+    if (menu.current) menu.current.open = false;
+  };
+  useEffect(() => {
+    const closeOutside = (event: Event) => {
+      if (menu.current?.open && !menu.current.contains(event.target as Node)) menu.current.open = false;
+    };
+    // Choosing something closes the list; typing in it does not.
+    const closeChosen = (event: Event) => (event.target as Element).closest('.menu-list button') && close();
+    const { current } = menu;
+    current?.addEventListener('click', closeChosen);
+    addEventListener('pointerdown', closeOutside);
+    addEventListener('focusin', closeOutside);
+    return () => {
+      current?.removeEventListener('click', closeChosen);
+      removeEventListener('pointerdown', closeOutside);
+      removeEventListener('focusin', closeOutside);
+    };
+  }, []);
+  return (
+    <details
+      class="menu"
+      ref={menu}
+      onToggle={() => setOpened(menu.current?.open === true)}
+      onKeyDown={(event) => {
+        if (event.key !== 'Escape') return;
+        close();
+        menu.current?.querySelector('summary')?.focus();
+      }}
+    >
+      <summary>{name}</summary>
+      <div class="menu-list">{opened && children}</div>
+    </details>
+  );
+}

@@ -1,0 +1,117 @@
+import type { JSX } from 'preact';
+import { useEffect, useRef } from 'preact/hooks';
+import { useDesk } from '../desk/context.ts';
+import { KeyStrip } from '../entry/key-strip.tsx';
+import { useLength } from '../entry/use-length.ts';
+import { findSize } from '../job/sizes.ts';
+
+/** A dimension that was tapped: what it shows, and where it stands on the sheet, pixels. */
+export interface OpenDimension {
+  readonly of: string;
+  readonly mm: number;
+  readonly label: string;
+  readonly x: number;
+  readonly y: number;
+}
+
+/** The dimension turned into its own field where it stands; or, for one that is worked out, what it follows from. */
+export function DimensionEntry({ open, close }: { open: OpenDimension; close: () => void }): JSX.Element {
+  const desk = useDesk();
+  const found = findSize(desk.doc.value.data, desk.job.value, desk.report.value, open.of);
+  return found.size === null ? (
+    <FixedNote open={open} close={close} words={found.fixed} />
+  ) : (
+    <SizeEntry open={open} close={close} path={found.size.path} changes={found.size.changes} />
+  );
+}
+
+function SizeEntry({
+  open,
+  close,
+  path,
+  changes,
+}: {
+  open: OpenDimension;
+  close: () => void;
+  path: string;
+  changes: Parameters<typeof useLength>[0]['changes'];
+}): JSX.Element {
+  const desk = useDesk();
+  const field = useRef<HTMLInputElement>(null);
+  // What was measured when the field opened: the drawing moves on under it.
+  const entry = useLength({ path, name: `${path} on the sheet`, mm: open.mm, changes });
+  useEffect(() => {
+    desk.moving.value = [];
+    entry.enter();
+    field.current?.focus();
+    field.current?.select();
+    return () => {
+      desk.moving.value = null;
+    };
+  }, []);
+  const leave = () => {
+    entry.leave();
+    close();
+  };
+  return (
+    <div class="dimension-entry" ref={(element) => place(element, open)}>
+      <input
+        ref={field}
+        type="text"
+        inputMode="text"
+        autocomplete="off"
+        spellcheck={false}
+        enterkeyhint="done"
+        aria-label={`${open.label}, ${desk.units.value === 'mm' ? 'millimetres' : 'inches'}`}
+        aria-invalid={entry.fault !== ''}
+        value={entry.text}
+        onInput={(event) => entry.type(event.currentTarget.value)}
+        onKeyDown={(event) => {
+          if (event.key === 'Enter' && entry.fault === '') leave();
+          if (event.key === 'Escape') {
+            entry.giveUp();
+            close();
+          }
+        }}
+        onBlur={leave}
+      />
+      <span class="unit" aria-hidden="true">
+        {desk.units.value}
+      </span>
+      {entry.fault !== '' && (
+        <p class="fault" role="alert">
+          {entry.fault}
+        </p>
+      )}
+      <KeyStrip field={field} />
+    </div>
+  );
+}
+
+function FixedNote({ open, close, words }: { open: OpenDimension; close: () => void; words: string }): JSX.Element {
+  const button = useRef<HTMLButtonElement>(null);
+  useEffect(() => button.current?.focus(), []);
+  return (
+    <div class="dimension-note" role="note" ref={(element) => place(element, open)}>
+      <p>{words}</p>
+      <button
+        type="button"
+        ref={button}
+        onClick={close}
+        onBlur={close}
+        onKeyDown={(event) => event.key === 'Escape' && close()}
+      >
+        All right
+      </button>
+    </div>
+  );
+}
+
+/** Over the figure, kept within the sheet. */
+function place(element: HTMLElement | null, { x, y }: OpenDimension): void {
+  if (element === null) return;
+  const sheet = element.parentElement!;
+  const half = element.offsetWidth / 2 + 4;
+  element.style.left = `${Math.min(Math.max(x, half), sheet.clientWidth - half)}px`;
+  element.style.top = `${Math.min(Math.max(y, 24), sheet.clientHeight - element.offsetHeight + 20)}px`;
+}

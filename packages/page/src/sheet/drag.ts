@@ -1,0 +1,79 @@
+import type { Desk } from '../desk/desk.ts';
+import { writeLength } from '../entry/read-entry.ts';
+import { dragStep, nextStep, snap } from '../entry/steps.ts';
+import { type Handle, type Move, moveChanges, openMoves } from './handles.ts';
+
+/** A hand on an arris: told where it is, it moves the size that goes that way. */
+export interface Drag {
+  readonly handle: Handle;
+  /** Pixels from where it took hold; `fine` for smaller steps. Gives the size that is moved, once that is clear. */
+  to(dx: number, dy: number, fine: boolean): Move | null;
+  end(): void;
+  cancel(): void;
+}
+
+/** Movement below this, pixels, is a tremble. */
+const TREMBLE = 4;
+let drags = 0;
+
+/** Takes hold of a handle. `pixels` is how many a mm of wood takes on the screen. */
+export function startDrag(desk: Desk, handle: Handle, pixels: number): Drag {
+  const base = { data: desk.doc.value.data, job: desk.job.value, report: desk.report.value };
+  const moves = openMoves(handle, base.data, base.job, base.report);
+  drags += 1;
+  const key = `drag ${drags}`;
+  let move: Move | null = null;
+  return {
+    handle,
+    to(dx, dy, fine) {
+      if (move === null) {
+        if (Math.hypot(dx, dy) < TREMBLE) return null;
+        const level = Math.abs(dx) >= Math.abs(dy) ? (moves.level ?? moves.plumb) : (moves.plumb ?? moves.level);
+        if (level === undefined) return null;
+        move = level;
+        desk.moving.value = shownWith(move.of);
+      }
+      const along = move === moves.level ? dx : dy;
+      applyMove(desk, base, move, snap(move.mm + (move.sense * along) / pixels, dragStep(desk.units.value, fine)), key);
+      return move;
+    },
+    end() {
+      desk.settle();
+      desk.moving.value = null;
+    },
+    cancel() {
+      if (move !== null && desk.doc.value.data !== base.data) desk.undo();
+      desk.settle();
+      desk.moving.value = null;
+    },
+  };
+}
+
+/** Moves a handle by one step of the arrow keys. Gives the size moved, or null where it does not go that way. */
+export function nudge(desk: Desk, handle: Handle, dx: number, dy: number, fine: boolean): Move | null {
+  const base = { data: desk.doc.value.data, job: desk.job.value, report: desk.report.value };
+  const moves = openMoves(handle, base.data, base.job, base.report);
+  const move = dx !== 0 ? moves.level : moves.plumb;
+  if (move === undefined) return null;
+  const way = ((dx || dy) * move.sense > 0 ? 1 : -1) as 1 | -1;
+  const mm = nextStep(move.mm, dragStep(desk.units.value, fine), way);
+  desk.moving.value = shownWith(move.of);
+  applyMove(desk, base, move, mm, `nudge ${handle.key} ${move.of}`);
+  return move;
+}
+
+function applyMove(desk: Desk, base: Parameters<typeof moveChanges>[2], move: Move, mm: number, key: string): void {
+  const { units, job } = desk;
+  const write = (value: number) => writeLength(value, units.value, job.value.units);
+  // A place where the job could not be made is refused: the hand feels a stop.
+  desk.change(moveChanges(move, mm, base, write), key);
+}
+
+/** The dimensions that show a size on any of the drawings. */
+function shownWith(of: string): string[] {
+  const [, cut] = /^(?:cuts\[(\d+)\])\.depth$/.exec(of) ?? [];
+  if (cut !== undefined) return [of, `section.cuts[${cut}].depthCut`];
+  if (of === 'frame.swellGap') return [of, 'tongue.insertion', 'fit.bottomGap'];
+  if (of === 'panel.thickness') return [of, 'panel.measured'];
+  return [of];
+}

@@ -1,0 +1,13 @@
+import { liveScene } from '@fielded/render';
+import type { Drawer, ViewName } from './view-scene.ts';
+
+/** What draws a view that is only looked at: fetched when one is first shown. */
+export async function loadDrawer(view: ViewName): Promise<Drawer> {
+  const { drawOther } = await import('./other-views.ts');
+  return (report, scale) => drawOther(report, view, scale);
+}
+
+/** What draws a view that is worked on: at hand from the first. */
+export function liveDrawer(view: 'joint' | 'section'): Drawer {
+  return (report, scale, only) => liveScene(report, { view, scale, only });
+}

@@ -1,0 +1,67 @@
+import type { Scene } from '@fielded/render';
+
+/** Part of the sheet that is looked at, paper mm. */
+export interface Frame {
+  readonly x: number;
+  readonly y: number;
+  readonly width: number;
+  readonly height: number;
+}
+
+/** Screen pixels that a paper mm takes: a figure 3.5 mm high is then easy to read at arm's length. */
+const PIXELS_PER_MM = 2.95;
+const LARGEST = 12;
+const SMALLEST = 0.05;
+/** A drawing that fits is not enlarged for less than this: it would only be restless. */
+const WORTH_IT = 1.12;
+
+/** Room for a drawing, paper mm, on a part of the screen that many pixels wide and high. */
+export function roomOf(width: number, height: number): { width: number; height: number } {
+  return { width: width / PIXELS_PER_MM, height: height / PIXELS_PER_MM };
+}
+
+/**
+ * The scale at which a drawing just fits its room, from `start`; `draw` gives the drawing at a scale.
+ *
+ * Texts keep their size at every scale, so the drawing does not grow in proportion: the scale is closed in on by what the
+ * wood's share of the size was at the last one.
+ */
+export function fitScale<S extends Scene>(
+  draw: (scale: number) => S,
+  room: { readonly width: number; readonly height: number },
+  start: number,
+): { readonly scale: number; readonly scene: S } {
+  let scale = start;
+  let scene = draw(scale);
+  let kept: { scale: number; scene: S } | null = null;
+  for (let round = 0; round < 4; round++) {
+    const fits = scene.width <= room.width && scene.height <= room.height;
+    if (fits && (kept === null || scale > kept.scale)) kept = { scale, scene };
+    const next = nextScale(scene, scale, room);
+    if (next === scale || (fits && next / scale < WORTH_IT && next > scale)) break;
+    scale = next;
+    scene = draw(scale);
+  }
+  return kept ?? { scale, scene };
+}
+
+/** What is not wood on a drawing, paper mm: dimensions and margins. */
+const TEXTS = 70;
+
+function nextScale(scene: Scene, scale: number, room: { readonly width: number; readonly height: number }): number {
+  const share = (size: number, most: number) => {
+    const texts = Math.min(TEXTS, size * 0.6);
+    return Math.max(0.2, most - texts) / (size - texts);
+  };
+  const factor = Math.min(share(scene.width, room.width), share(scene.height, room.height));
+  const next = Math.round(scale * factor * 20 - 0.3) / 20;
+  return Math.min(LARGEST, Math.max(SMALLEST, next));
+}
+
+/** The drawing in the middle of its room; never enlarged past what texts are meant for, made smaller where it does not fit. */
+export function frameScene(scene: Scene, room: { readonly width: number; readonly height: number }): Frame {
+  const ratio = room.width / Math.max(1, room.height);
+  const width = Math.max(scene.width, scene.height * ratio, Math.min(room.width, scene.width * 1.25));
+  const height = width / ratio;
+  return { x: (scene.width - width) / 2, y: (scene.height - height) / 2, width, height };
+}

@@ -1,0 +1,171 @@
+import { formatLength } from '@fielded/core';
+import { type Container, G } from '@svgdotjs/svg.js';
+import type { Desk } from '../desk/desk.ts';
+import { type Drag, nudge, startDrag } from './drag.ts';
+import { type Handle, type Move, openMoves } from './handles.ts';
+import type { Anchors } from './view-scene.ts';
+
+interface GripHooks {
+  /** Screen pixels of a mm of wood. */
+  pixelsPerMm(): number;
+  take(handle: Handle): void;
+  showReadout(shown: { text: string; x: number; y: number } | null): void;
+  readonly box: HTMLElement;
+}
+
+/** The small open circles on the arrises. */
+export interface Grips {
+  place(handles: readonly Handle[], anchors: Anchors, scale: number, perMm: number): void;
+}
+
+const SVG = 'http://www.w3.org/2000/svg';
+const RADIUS = 5;
+const FINGER = 22;
+/** How long after the last arrow key the drawing settles, ms. */
+const PAUSE = 700;
+
+/** Keeps a circle with a finger's room round it for each handle, by its key. */
+export function createGrips(root: Container, desk: Desk, hooks: GripHooks): Grips {
+  const layer = new G().attr('class', 'grips').addTo(root).node as SVGGElement;
+  const grips = new Map<string, SVGGElement>();
+  const handles = new Map<string, Handle>();
+
+  const say = (key: string, move: Move | null): void => {
+    const grip = grips.get(key);
+    if (!grip || move === null) return;
+    const handle = handles.get(key)!;
+    const now = handle.level?.of === move.of ? handle.level : handle.plumb;
+    const at = grip.getBoundingClientRect();
+    const outer = hooks.box.getBoundingClientRect();
+    const text = `${move.name} ${formatLength((now ?? move).mm, desk.units.value)}`;
+    hooks.showReadout({ text, x: at.left + at.width / 2 - outer.left, y: at.top - outer.top });
+  };
+
+  const create = (key: string): SVGGElement => {
+    const grip = document.createElementNS(SVG, 'g');
+    grip.setAttribute('class', 'grip');
+    grip.setAttribute('tabindex', '0');
+    grip.setAttribute('role', 'slider');
+    grip.setAttribute('data-handle', key);
+    for (const name of ['finger', 'ring']) {
+      const circle = document.createElementNS(SVG, 'circle');
+      circle.setAttribute('class', name);
+      grip.append(circle);
+    }
+    layer.append(grip);
+    listenToPointer(grip, key);
+    listenToKeys(grip, key);
+    return grip;
+  };
+
+  const listenToPointer = (grip: SVGGElement, key: string): void => {
+    let drag: Drag | null = null;
+    let start = { x: 0, y: 0 };
+    const end = (how: 'end' | 'cancel') => {
+      drag?.[how]();
+      drag = null;
+      grip.classList.remove('held');
+      hooks.showReadout(null);
+    };
+    grip.addEventListener('pointerdown', (event) => {
+      if (event.button !== 0 || !event.isPrimary) return;
+      const handle = handles.get(key)!;
+      hooks.take(handle);
+      drag = startDrag(desk, handle, hooks.pixelsPerMm());
+      start = { x: event.clientX, y: event.clientY };
+      grip.setPointerCapture(event.pointerId);
+      grip.classList.add('held');
+      grip.focus({ preventScroll: true });
+      event.preventDefault();
+    });
+    grip.addEventListener('pointermove', (event) => {
+      if (drag === null) return;
+      const move = drag.to(event.clientX - start.x, event.clientY - start.y, event.shiftKey || event.altKey);
+      say(key, move);
+    });
+    grip.addEventListener('pointerup', () => end('end'));
+    grip.addEventListener('pointercancel', () => end('cancel'));
+    grip.addEventListener('keydown', (event) => {
+      if (event.key === 'Escape' && drag !== null) end('cancel');
+    });
+  };
+
+  const listenToKeys = (grip: SVGGElement, key: string): void => {
+    let pause: ReturnType<typeof setTimeout> | undefined;
+    const rest = () => {
+      if (pause === undefined) return;
+      clearTimeout(pause);
+      pause = undefined;
+      desk.settle();
+      desk.moving.value = null;
+      hooks.showReadout(null);
+    };
+    grip.addEventListener('keydown', (event) => {
+      const way = ARROWS[event.key];
+      if (way === undefined || event.ctrlKey || event.metaKey) return;
+      event.preventDefault();
+      const handle = handles.get(key)!;
+      hooks.take(handle);
+      const move = nudge(desk, handle, way[0], way[1], event.shiftKey || event.altKey);
+      if (move === null) return;
+      clearTimeout(pause);
+      pause = setTimeout(rest, PAUSE);
+      say(key, move);
+    });
+    grip.addEventListener('blur', rest);
+  };
+
+  return {
+    place(list, anchors, scale, perMm) {
+      const wanted = new Set(list.map(({ key }) => key));
+      for (const [key, grip] of grips) {
+        if (wanted.has(key) || grip.classList.contains('held')) continue;
+        grip.remove();
+        grips.delete(key);
+        handles.delete(key);
+      }
+      for (const handle of list) {
+        const spot = anchors[handle.at.on];
+        const moves = openMoves(handle, desk.doc.value.data, desk.job.value, desk.report.value);
+        if (spot === null || (moves.level === undefined && moves.plumb === undefined)) {
+          grips.get(handle.key)?.remove();
+          grips.delete(handle.key);
+          continue;
+        }
+        handles.set(handle.key, handle);
+        const grip = grips.get(handle.key) ?? create(handle.key);
+        grips.set(handle.key, grip);
+        const x = spot.x + handle.at.x * scale;
+        const y = spot.y + handle.at.y * scale;
+        grip.setAttribute('transform', `translate(${x.toFixed(3)} ${y.toFixed(3)})`);
+        const [finger, ring] = grip.children as unknown as [SVGCircleElement, SVGCircleElement];
+        finger.setAttribute('r', (FINGER / perMm).toFixed(2));
+        ring.setAttribute('r', (RADIUS / perMm).toFixed(2));
+        describeGrip(grip, handle, moves, desk);
+      }
+    },
+  };
+}
+
+const ARROWS: Readonly<Record<string, readonly [number, number]>> = {
+  ArrowLeft: [-1, 0],
+  ArrowRight: [1, 0],
+  ArrowUp: [0, -1],
+  ArrowDown: [0, 1],
+};
+
+function describeGrip(grip: SVGGElement, handle: Handle, moves: { level?: Move; plumb?: Move }, desk: Desk): void {
+  const say = (move: Move | undefined) => (move ? `${move.name} ${formatLength(move.mm, desk.units.value)}` : '');
+  const main = (moves.plumb ?? moves.level)!;
+  const words = [say(moves.level), say(moves.plumb)].filter((word) => word !== '').join(', ');
+  const ways = moves.level && moves.plumb ? 'both' : moves.level ? 'level' : 'plumb';
+  const set = (name: string, value: string) => {
+    if (grip.getAttribute(name) !== value) grip.setAttribute(name, value);
+  };
+  set('data-ways', ways);
+  set('aria-label', handle.name);
+  set('aria-valuenow', main.mm.toFixed(3));
+  set('aria-valuemin', String(Math.min(main.least, main.mm).toFixed(3)));
+  set('aria-valuemax', String(Math.max(main.most, main.mm).toFixed(3)));
+  set('aria-valuetext', words);
+}

@@ -1,0 +1,83 @@
+import { type GroupItem, type Item, textWidth } from '@fielded/render';
+import type { Painter } from './painter.ts';
+
+interface Marking {
+  readonly open: (item: GroupItem) => void;
+  readonly isFixed: (of: string) => boolean;
+  /** Screen pixels of a paper mm. */
+  readonly perMm: number;
+}
+
+/** The least size of what a finger has to hit, pixels. */
+const FINGER = 44;
+const SVG = 'http://www.w3.org/2000/svg';
+
+/** Makes every dimension a button the size of a finger round its figure. */
+export function markDimensions(painter: Painter, items: readonly Item[], marking: Marking): void {
+  for (const item of dimensionsIn(items)) {
+    const element = painter.find('dimensions', item.key);
+    if (element === null) continue;
+    const of = item.of!;
+    element.setAttribute('tabindex', '0');
+    element.setAttribute('role', 'button');
+    const label = `${item.label ?? of}. ${marking.isFixed(of) ? 'Worked out' : 'Change'}`;
+    if (element.getAttribute('aria-label') !== label) element.setAttribute('aria-label', label);
+    element.setAttribute('class', marking.isFixed(of) ? 'dimension fixed' : 'dimension');
+    placeTarget(element, item, marking);
+  }
+}
+
+function dimensionsIn(items: readonly Item[]): GroupItem[] {
+  return items.flatMap((item) => {
+    if (item.kind !== 'group') return [];
+    return item.of === undefined ? dimensionsIn(item.items) : [item];
+  });
+}
+
+function placeTarget(element: SVGElement, item: GroupItem, { perMm, open }: Marking): void {
+  let target = element.querySelector<SVGRectElement>('.target');
+  if (target === null) {
+    target = document.createElementNS(SVG, 'rect');
+    target.setAttribute('class', 'target');
+    element.append(target);
+    listen(element);
+  }
+  openers.set(element, () => open(item));
+  const box = textsBox(item);
+  if (box === null) return;
+  const least = FINGER / perMm;
+  const width = Math.max(box.x1 - box.x0, least);
+  const height = Math.max(box.y1 - box.y0, least);
+  const set = (name: string, value: number) => target.setAttribute(name, value.toFixed(2));
+  set('x', (box.x0 + box.x1 - width) / 2);
+  set('y', (box.y0 + box.y1 - height) / 2);
+  set('width', width);
+  set('height', height);
+}
+
+/** What a press opens, by element: replaced at every paint, without a new listener. */
+const openers = new WeakMap<Element, () => void>();
+
+function listen(element: SVGElement): void {
+  element.addEventListener('click', () => openers.get(element)?.());
+  element.addEventListener('keydown', (event) => {
+    if (event.key !== 'Enter' && event.key !== ' ') return;
+    event.preventDefault();
+    openers.get(element)?.();
+  });
+}
+
+function textsBox(item: GroupItem): { x0: number; y0: number; x1: number; y1: number } | null {
+  let box: { x0: number; y0: number; x1: number; y1: number } | null = null;
+  for (const text of item.items) {
+    if (text.kind !== 'text') continue;
+    const width = textWidth(text.text, text.height);
+    const before = text.anchor === 'start' ? 0 : text.anchor === 'middle' ? width / 2 : width;
+    const [x0, x1] = text.upright ? [text.x - text.height, text.x] : [text.x - before, text.x - before + width];
+    const [y0, y1] = text.upright ? [text.y - width + before, text.y + before] : [text.y - text.height, text.y];
+    box = box
+      ? { x0: Math.min(box.x0, x0), y0: Math.min(box.y0, y0), x1: Math.max(box.x1, x1), y1: Math.max(box.y1, y1) }
+      : { x0, y0, x1, y1 };
+  }
+  return box;
+}

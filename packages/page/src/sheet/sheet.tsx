@@ -1,0 +1,79 @@
+import { effect, signal } from '@preact/signals';
+import type { JSX } from 'preact';
+import { useEffect, useMemo, useRef, useState } from 'preact/hooks';
+import { useDesk } from '../desk/context.ts';
+import { DimensionEntry, type OpenDimension } from './dimension-entry.tsx';
+import { liveDrawer, loadDrawer } from './drawers.ts';
+import { createLiveSheet, type LiveSheet } from './live-sheet.ts';
+import { type Drawer, isWorkedOn, nameOf, type ViewName } from './view-scene.ts';
+
+/** The drawing, live: dimensions to tap and arrises to drag. */
+export function Sheet({ view, label }: { view: ViewName; label: string }): JSX.Element {
+  const desk = useDesk();
+  const box = useRef<HTMLDivElement>(null);
+  const svg = useRef<SVGSVGElement>(null);
+  const live = useRef<LiveSheet | null>(null);
+  const open = useMemo(() => signal<OpenDimension | null>(null), []);
+  const readout = useMemo(() => signal<{ text: string; x: number; y: number } | null>(null), []);
+
+  const [draw, setDraw] = useState<Drawer | null>(() => (isWorkedOn(view) ? liveDrawer(view) : null));
+  useEffect(() => {
+    if (draw === null) void loadDrawer(view).then((drawer) => setDraw(() => drawer));
+  }, [view, draw]);
+
+  useEffect(() => {
+    if (draw === null) return;
+    const sheet = createLiveSheet(svg.current!, box.current!, desk, draw, {
+      openDimension: (dimension) => {
+        open.value = dimension;
+      },
+      showReadout: (shown) => {
+        readout.value = shown;
+      },
+    });
+    live.current = sheet;
+    const triesBefore = desk.tries.peek();
+    const stop = effect(() => {
+      sheet.paint();
+    });
+    const stopTrying = desk.tries.subscribe((count) => count > triesBefore && sheet.tryFit());
+    const resized = new ResizeObserver(() => sheet.resize());
+    resized.observe(box.current!);
+    return () => {
+      stop();
+      stopTrying();
+      resized.disconnect();
+      sheet.close();
+    };
+  }, [desk, draw, open, readout]);
+
+  const close = () => {
+    const was = open.value;
+    open.value = null;
+    if (was !== null) live.current?.focusDimension(was.of);
+  };
+  return (
+    <div class="sheet" ref={box}>
+      <svg
+        ref={svg}
+        class="drawing"
+        role="group"
+        aria-label={`${nameOf(view, desk.report.peek())}, ${label}`}
+        data-view={view}
+      />
+      {open.value && <DimensionEntry key={open.value.of} open={open.value} close={close} />}
+      {readout.value && (
+        <output
+          class="readout"
+          ref={(element) => {
+            if (element === null || readout.value === null) return;
+            element.style.left = `${readout.value.x}px`;
+            element.style.top = `${readout.value.y}px`;
+          }}
+        >
+          {readout.value.text}
+        </output>
+      )}
+    </div>
+  );
+}

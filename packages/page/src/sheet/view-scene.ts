@@ -1,0 +1,69 @@
+import type { Report } from '@fielded/core';
+import type { PlainView, Scene } from '@fielded/render';
+
+/** A point on the paper, mm. */
+export interface Spot {
+  readonly x: number;
+  readonly y: number;
+}
+
+/** Where the wood lies on a drawing: the panel's edge at its front face, and the frame's sight edge at its front face. */
+export interface Anchors {
+  readonly panel: Spot | null;
+  readonly frame: Spot | null;
+}
+
+/** A drawing with what can be taken hold of on it; nothing, for one that only shows. */
+export type ViewScene = Scene & Anchors;
+
+/** The drawings of a job: those of the wood, what may become of it, and one for each knife or limiter. */
+export type ViewName = PlainView | 'spread' | 'season' | `knife ${number}` | `limiter ${number}`;
+
+/** Draws a view of a report at a scale; `only` names the dimensions to lay out, all for null. */
+export type Drawer = (report: Report, scale: number, only: readonly string[] | null) => ViewScene;
+
+/** The views that a report has what it takes for, the ones to work on first. */
+export function viewsFor(report: Report): ViewName[] {
+  const views: ViewName[] = ['joint', 'section', 'detail', 'cuts'];
+  (report.knives ?? []).forEach((knife, index) => {
+    views.push(`knife ${index}`);
+    if (knife.limiter) views.push(`limiter ${index}`);
+  });
+  if (report.spread) views.push('spread');
+  if (report.season) views.push('season');
+  if (report.doors?.length) views.push('panel', 'door');
+  return views;
+}
+
+const NAMES: Readonly<Record<string, string>> = {
+  joint: 'Joint',
+  section: 'Section',
+  detail: 'Detail',
+  cuts: 'Cuts',
+  panel: 'Panel',
+  door: 'Door',
+  spread: 'Spread',
+  season: 'Seasons',
+};
+
+/** What a view is called. */
+export function nameOf(view: ViewName, report: Report): string {
+  const steel = steelOf(view, report);
+  if (steel === null) return NAMES[view] ?? view;
+  return steel.part === 'knife' ? `Knife, ${steel.knife.cut}` : `Limiter, ${steel.knife.cut}`;
+}
+
+/** The knife that a view shows, and which part of it; null for a view of something else. */
+export function steelOf(
+  view: ViewName,
+  report: Report,
+): { readonly part: 'knife' | 'limiter'; readonly knife: NonNullable<Report['knives']>[number] } | null {
+  const [, part, index] = /^(knife|limiter) (\d+)$/.exec(view) ?? [];
+  const knife = report.knives?.[Number(index)];
+  return part === undefined || knife === undefined ? null : { part: part as 'knife' | 'limiter', knife };
+}
+
+/** Whether arrises can be dragged on a view. */
+export function isWorkedOn(view: ViewName): view is 'joint' | 'section' {
+  return view === 'joint' || view === 'section';
+}

@@ -1,0 +1,74 @@
+import type { JSX } from 'preact';
+import { useId, useState } from 'preact/hooks';
+import { useDesk } from '../desk/context.ts';
+import { sayFault } from '../entry/use-length.ts';
+
+interface ChoiceProps {
+  readonly label: string;
+  readonly name: string;
+  readonly value: string;
+  readonly options: readonly (readonly [value: string, word: string])[];
+  readonly choose: (value: string) => void;
+}
+
+/** One of a few words. */
+export function Choice({ label, name, value, options, choose }: ChoiceProps): JSX.Element {
+  return (
+    <fieldset class="field choice">
+      <legend>{label}</legend>
+      <div class="words">
+        {options.map(([option, word]) => (
+          <label key={option}>
+            <input type="radio" name={name} value={option} checked={option === value} onChange={() => choose(option)} />
+            <span>{word}</span>
+          </label>
+        ))}
+      </div>
+    </fieldset>
+  );
+}
+
+interface TextFieldProps {
+  readonly path: string;
+  readonly label: string;
+  readonly value: string;
+  readonly hint?: string;
+}
+
+/** A word or a name; left empty, the line goes. */
+export function TextField({ path, label, value, hint }: TextFieldProps): JSX.Element {
+  const desk = useDesk();
+  const id = useId();
+  const [draft, setDraft] = useState<string | null>(null);
+  const refused = draft === null ? undefined : desk.check([[path, draft || undefined]])[0];
+  const fault = refused ?? desk.problems.value.find(({ at }) => at === path);
+  return (
+    <div class={`field${fault ? ' faulty' : ''}`}>
+      <label for={id}>{label}</label>
+      <div class="entry">
+        <div class="line wide">
+          <input
+            id={id}
+            type="text"
+            autocomplete="off"
+            data-path={path}
+            value={draft ?? value}
+            aria-describedby={`${id}-fault`}
+            onInput={(event) => {
+              setDraft(event.currentTarget.value);
+              desk.change([[path, event.currentTarget.value || undefined]], `${path} typed`);
+            }}
+            onBlur={() => {
+              desk.settle();
+              if (refused === undefined) setDraft(null);
+            }}
+          />
+        </div>
+      </div>
+      {hint && <p class="hint">{hint}</p>}
+      <p class="fault" id={`${id}-fault`} aria-live="polite">
+        {fault ? sayFault(fault.message, path) : ''}
+      </p>
+    </div>
+  );
+}

@@ -1,0 +1,85 @@
+import type { JSX } from 'preact';
+import { useId, useState } from 'preact/hooks';
+import { useDesk } from '../desk/context.ts';
+import { sayFault } from '../entry/use-length.ts';
+
+interface NumberFieldProps {
+  readonly path: string;
+  readonly label: string;
+  readonly value: number | null;
+  readonly step: number;
+  readonly digits: number;
+  readonly unit?: string;
+  readonly hint?: string;
+}
+
+/** A plain figure that is no length: a share, degrees, per cent. */
+export function NumberField({ path, label, value, step, digits, unit, hint }: NumberFieldProps): JSX.Element {
+  const desk = useDesk();
+  const id = useId();
+  const [draft, setDraft] = useState<string | null>(null);
+  const text = draft ?? (value === null ? '' : String(Number(value.toFixed(digits))));
+  const put = (next: number, key?: string) => desk.change([[path, Number(next.toFixed(digits))]], key);
+  const bad = draft !== null && readNumber(draft) === null && draft.trim() !== '';
+  const typed = draft === null ? null : readNumber(draft);
+  const [fault] = typed === null ? [] : desk.check([[path, typed]]);
+  const words = bad ? `${draft} is not a figure.` : fault ? sayFault(fault.message, fault.at) : '';
+  const by = (way: 1 | -1) => value !== null && put(Math.max(0, value + way * step));
+  return (
+    <div class={`field${words ? ' faulty' : ''}`}>
+      <label for={id}>{label}</label>
+      <div class="entry">
+        <button type="button" class="step" tabIndex={-1} aria-label={`${label}: less`} onClick={() => by(-1)}>
+          −
+        </button>
+        <div class="line">
+          <input
+            id={id}
+            type="text"
+            inputMode="decimal"
+            autocomplete="off"
+            data-path={path}
+            placeholder="–"
+            value={text}
+            aria-invalid={words !== ''}
+            aria-describedby={`${id}-fault`}
+            onFocus={(event) => event.currentTarget.select()}
+            onInput={(event) => {
+              const typed = event.currentTarget.value;
+              setDraft(typed);
+              const read = readNumber(typed);
+              if (read !== null) put(read, `${path} typed`);
+            }}
+            onBlur={() => {
+              desk.settle();
+              if (words === '') setDraft(null);
+            }}
+            onKeyDown={(event) => {
+              if (event.key === 'Enter') event.currentTarget.blur();
+              if (event.key !== 'ArrowUp' && event.key !== 'ArrowDown') return;
+              event.preventDefault();
+              by(event.key === 'ArrowUp' ? 1 : -1);
+            }}
+          />
+          {unit && (
+            <span class="unit" aria-hidden="true">
+              {unit}
+            </span>
+          )}
+        </div>
+        <button type="button" class="step" tabIndex={-1} aria-label={`${label}: more`} onClick={() => by(1)}>
+          +
+        </button>
+      </div>
+      {hint && <p class="hint">{hint}</p>}
+      <p class="fault" id={`${id}-fault`} aria-live="polite">
+        {words}
+      </p>
+    </div>
+  );
+}
+
+function readNumber(text: string): number | null {
+  const plain = text.trim().replace(',', '.');
+  return /^-?\d*\.?\d+$/.test(plain) ? Number(plain) : null;
+}

@@ -1,0 +1,110 @@
+import type { Cut } from '@fielded/core';
+import type { JSX } from 'preact';
+import { useDesk } from '../desk/context.ts';
+import { type Data, getAt, isGroup } from '../job/data.ts';
+import { Choice, TextField } from './choice.tsx';
+import { NumberField } from './number-field.tsx';
+import { SeasonSizes } from './season-sizes.tsx';
+import { SpreadSizes } from './spread-sizes.tsx';
+
+/** How each cut is run, in running order; then how settings spread, and the seasons. */
+export function Running(): JSX.Element {
+  const desk = useDesk();
+  return (
+    <>
+      <ol class="running">
+        {desk.job.value.cuts.map((cut, index) => (
+          <CutRun key={index} cut={cut} index={index} />
+        ))}
+      </ol>
+      <SpreadSizes />
+      <SeasonSizes />
+    </>
+  );
+}
+
+function CutRun({ cut, index }: { cut: Cut; index: number }): JSX.Element {
+  const desk = useDesk();
+  const at = `cuts[${index}]`;
+  const degrees = (cut.tilt * 180) / Math.PI;
+  const presented = cut.tilt === 0 ? 'flat' : Math.abs(degrees - 90) < 1e-9 ? 'on-edge' : 'tilted';
+  const heads = Object.keys(desk.job.value.shop?.heads ?? {});
+  const present = (value: string) => {
+    if (value === 'on-edge')
+      desk.change([
+        [`${at}.presented`, 'on-edge'],
+        [`${at}.run`, undefined],
+      ]);
+    else desk.change([[`${at}.presented`, value === 'flat' ? undefined : 15]]);
+  };
+  return (
+    <li>
+      <TextField path={`${at}.name`} label={`Cut ${index + 1}`} value={cut.name} />
+      <Choice
+        label="Presented"
+        name={`presented ${index}`}
+        value={presented}
+        options={[
+          ['flat', 'flat'],
+          ['on-edge', 'on edge'],
+          ['tilted', 'tilted'],
+        ]}
+        choose={present}
+      />
+      {presented === 'tilted' && (
+        <NumberField path={`${at}.presented`} label="Spindle tilt" value={degrees} step={5} digits={1} unit="°" />
+      )}
+      {presented !== 'on-edge' && (
+        <Choice
+          label="Cutter"
+          name={`run ${index}`}
+          value={cut.run}
+          options={[
+            ['under', 'below the stock'],
+            ['over', 'above it'],
+          ]}
+          choose={(value) => desk.change([[`${at}.run`, value]])}
+        />
+      )}
+      {heads.length > 0 && (
+        <Choice
+          label="Head"
+          name={`head ${index}`}
+          value={cut.head ?? ''}
+          options={heads.map((head) => [head, head] as const)}
+          choose={(value) => desk.change([[`${at}.head`, value]])}
+        />
+      )}
+      <RunOrder index={index} />
+    </li>
+  );
+}
+
+function RunOrder({ index }: { index: number }): JSX.Element {
+  const desk = useDesk();
+  const cuts = getAt(desk.doc.value.data, 'cuts') as readonly Data[];
+  const swap = (other: number) => {
+    const next = [...cuts];
+    [next[index], next[other]] = [next[other]!, next[index]!];
+    desk.change([['cuts', next]]);
+  };
+  const name = isGroup(cuts[index]) ? String(cuts[index].name ?? `cut ${index + 1}`) : '';
+  return (
+    <div class="order">
+      <button type="button" class="quiet" disabled={index === 0} onClick={() => swap(index - 1)}>
+        Run earlier
+      </button>
+      <button
+        type="button"
+        class="quiet"
+        disabled={cuts.length === 1}
+        onClick={() => {
+          desk.change([[`cuts[${index}]`, undefined]]);
+          desk.notice.value = { kind: 'note', text: `${name} is taken out. Undo brings it back.` };
+        }}
+      >
+        Take out
+      </button>
+    </div>
+  );
+}

@@ -1,0 +1,91 @@
+import { evaluate, type Report, readJobData } from '@fielded/core';
+import type { JSX } from 'preact';
+import { useRef } from 'preact/hooks';
+import { useDesk } from '../desk/context.ts';
+import type { Change } from '../desk/desk.ts';
+import { writeLength } from '../entry/read-entry.ts';
+import { type Data, getAt, setAt } from '../job/data.ts';
+
+const SHAPES = ['rebate', 'bevel', 'cove', 'ovolo', 'ogee'] as const;
+type Shape = (typeof SHAPES)[number];
+
+interface Choice {
+  readonly shape: Shape;
+  readonly changes: readonly Change[];
+  readonly outline: string;
+  readonly width: number;
+  readonly thickness: number;
+}
+
+/** Shapes to choose from, each drawn with the sizes that the cut has now. */
+export function ShapePicker({ index }: { index: number }): JSX.Element {
+  const desk = useDesk();
+  const kept = useRef<{ data: Data; choices: Choice[] } | null>(null);
+  const { data, shop } = desk.doc.value;
+  // Small drawings are not worth a frame of a drag.
+  if (kept.current === null || (desk.moving.value === null && kept.current.data !== data))
+    kept.current = { data, choices: SHAPES.flatMap((shape) => tryShape(data, shop?.data, index, shape)) };
+  const now = getAt(data, `cuts[${index}].profile.shape`);
+  return (
+    <div class="shapes" role="radiogroup" aria-label="Shape">
+      {kept.current.choices.map(({ shape, changes, outline, width, thickness }) => (
+        <label key={shape} class="shape">
+          <input
+            type="radio"
+            name={`shape ${index}`}
+            value={shape}
+            checked={now === shape}
+            onChange={() => desk.change(changes)}
+          />
+          <svg viewBox={`-1 -1 ${width + 1} ${thickness + 2}`} aria-hidden="true" preserveAspectRatio="xMinYMid meet">
+            <path d={outline} />
+          </svg>
+          <span>{shape}</span>
+        </label>
+      ))}
+    </div>
+  );
+}
+
+/** The job with another shape at a cut; where the shape's own rules ask for it, with less land or shoulder or more reach. */
+function tryShape(data: Data, shop: Data | undefined, index: number, shape: Shape): Choice[] {
+  const at = `cuts[${index}].profile`;
+  const before = readJobData(data, shop).job?.cuts[index];
+  if (before === undefined) return [];
+  const file = getAt(data, 'units') === 'in' ? 'in' : 'mm';
+  const write = (mm: number) => writeLength(mm, file, file);
+  const { reach, depth } = before;
+  const [land, shoulder] = before.profile.shape === 'outline' ? [0, 0] : [before.profile.land, before.profile.shoulder];
+  const from: readonly Change[] =
+    before.profile.shape === 'outline'
+      ? [
+          [`${at}.path`, undefined],
+          [`${at}.reach`, write(reach)],
+          [`${at}.depth`, write(depth)],
+        ]
+      : [];
+  const plain: Change[] = [...from, [`${at}.shape`, shape]];
+  if (shape !== 'ogee') plain.push([`${at}.balance`, undefined]);
+  const attempts: Change[][] = [
+    plain,
+    [...plain, [`${at}.land`, undefined]],
+    [...plain, [`${at}.land`, undefined], [`${at}.shoulder`, undefined]],
+    [...plain, [`${at}.reach`, write(Math.ceil(land + depth - shoulder))]],
+  ];
+  for (const changes of attempts) {
+    const changed = changes.reduce((was, [path, value]) => setAt(was, path, value), data);
+    const { job } = readJobData(changed, shop);
+    if (job === null) continue;
+    const report: Report = evaluate({ ...job, cuts: [job.cuts[index]!], doors: [] });
+    return [
+      {
+        shape,
+        changes,
+        outline: report.section.outline,
+        width: Math.max(...job.cuts.map((cut) => cut.reach)) + 4,
+        thickness: report.section.thickness,
+      },
+    ];
+  }
+  return [];
+}

@@ -1,0 +1,111 @@
+import type { JSX } from 'preact';
+import { useId, useRef, useState } from 'preact/hooks';
+import { useDesk } from '../desk/context.ts';
+import { KeyStrip } from '../entry/key-strip.tsx';
+import { type LengthPlace, useLength } from '../entry/use-length.ts';
+import { findSize } from '../job/sizes.ts';
+
+/** The field of a size of the job, by its path as drawings give it; nothing where it cannot be typed over. */
+export function SizeField({
+  of,
+  label,
+  mm,
+  hint,
+}: {
+  of: string;
+  label: string;
+  mm: number;
+  hint?: string;
+}): JSX.Element | null {
+  const desk = useDesk();
+  const { size } = findSize(desk.doc.value.data, desk.job.value, desk.report.value, of);
+  if (size === null) return null;
+  return <LengthField label={label} place={{ path: size.path, mm, changes: size.changes }} {...(hint && { hint })} />;
+}
+
+/** A length: its name, the figure over its line, and a step either way. */
+export function LengthField({ label, place, hint }: { label: string; place: LengthPlace; hint?: string }): JSX.Element {
+  const desk = useDesk();
+  const id = useId();
+  const field = useRef<HTMLInputElement>(null);
+  const [inside, setInside] = useState(false);
+  const entry = useLength(place);
+  const unit = desk.units.value;
+  const step = (way: 1 | -1) => (event: MouseEvent) => entry.step(way, event.shiftKey);
+  return (
+    <div class={`field${entry.fault ? ' faulty' : ''}`}>
+      <label for={id}>{label}</label>
+      <div class="entry">
+        <button
+          type="button"
+          class="step"
+          tabIndex={-1}
+          aria-label={`${label}: less`}
+          disabled={place.mm === null}
+          onClick={step(-1)}
+        >
+          −
+        </button>
+        <div class="line">
+          <input
+            id={id}
+            ref={field}
+            type="text"
+            inputMode={unit === 'mm' ? 'decimal' : 'text'}
+            autocomplete="off"
+            spellcheck={false}
+            enterkeyhint="done"
+            data-path={place.path}
+            placeholder={place.optional ? '–' : ''}
+            aria-describedby={`${id}-fault ${id}-hint`}
+            aria-invalid={entry.fault !== ''}
+            value={entry.text}
+            onFocus={(event) => {
+              setInside(true);
+              entry.enter();
+              event.currentTarget.select();
+            }}
+            onInput={(event) => entry.type(event.currentTarget.value)}
+            onBlur={() => {
+              setInside(false);
+              entry.leave();
+            }}
+            onKeyDown={(event) => {
+              if (event.key === 'ArrowUp' || event.key === 'ArrowDown') {
+                event.preventDefault();
+                entry.step(event.key === 'ArrowUp' ? 1 : -1, event.shiftKey);
+              }
+              if (event.key === 'Enter') event.currentTarget.blur();
+              if (event.key === 'Escape') {
+                entry.giveUp();
+                event.currentTarget.blur();
+              }
+            }}
+          />
+          <span class="unit" aria-hidden="true">
+            {unit}
+          </span>
+        </div>
+        <button
+          type="button"
+          class="step"
+          tabIndex={-1}
+          aria-label={`${label}: more`}
+          disabled={place.mm === null}
+          onClick={step(1)}
+        >
+          +
+        </button>
+      </div>
+      {hint && (
+        <p class="hint" id={`${id}-hint`}>
+          {hint}
+        </p>
+      )}
+      <p class="fault" id={`${id}-fault`} aria-live="polite">
+        {entry.fault}
+      </p>
+      {inside && <KeyStrip field={field} />}
+    </div>
+  );
+}

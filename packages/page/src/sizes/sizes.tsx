@@ -1,0 +1,103 @@
+import type { Cut } from '@fielded/core';
+import type { JSX } from 'preact';
+import { useDesk } from '../desk/context.ts';
+import { getAt } from '../job/data.ts';
+import { Later } from '../later.tsx';
+import { CutSizes } from './cut-sizes.tsx';
+import { LengthField, SizeField } from './size-field.tsx';
+import { WoodSizes } from './wood-sizes.tsx';
+
+/** Every size, in four groups that follow the making. */
+export function Sizes(): JSX.Element {
+  return (
+    <div class="sizes">
+      <Group name="Stock and frame">
+        <StockSizes />
+      </Group>
+      <Group name="Front">
+        <SideSizes side="front" />
+      </Group>
+      <Group name="Back">
+        <SideSizes side="back" />
+      </Group>
+      <Group name="Running">
+        <Later load={loadRunning} />
+      </Group>
+    </div>
+  );
+}
+
+const loadRunning = () => import('./running.tsx').then(({ Running }) => Running);
+
+function Group({ name, children }: { name: string; children: JSX.Element }): JSX.Element {
+  const id = `group-${name.replaceAll(' ', '-').toLowerCase()}`;
+  return (
+    <section class="group" aria-labelledby={id}>
+      <h2 id={id}>{name}</h2>
+      {children}
+    </section>
+  );
+}
+
+function StockSizes(): JSX.Element {
+  const desk = useDesk();
+  const { panel, frame } = desk.job.value;
+  const measured = getAt(desk.doc.value.data, 'panel.measured') === undefined ? null : panel.measured;
+  return (
+    <>
+      <SizeField of="panel.thickness" label="Stock, planed" mm={panel.thickness} />
+      <LengthField
+        label="as measured"
+        place={{
+          path: 'panel.measured',
+          mm: measured,
+          changes: (mm, write, written) => [['panel.measured', written ?? write(mm)]],
+          optional: true,
+        }}
+      />
+      <SizeField of="frame.thickness" label="Frame" mm={frame.thickness} />
+      <SizeField of="frame.groove.width" label="Groove, width" mm={frame.groove.width} />
+      <SizeField of="frame.groove.depth" label="Groove, depth" mm={frame.groove.depth} />
+      <SizeField of="frame.groove.setback" label="Groove, setback" mm={frame.groove.setback} />
+      <SizeField of="frame.swellGap" label="Gap for swelling" mm={frame.swellGap} />
+      <WoodSizes />
+    </>
+  );
+}
+
+function SideSizes({ side }: { side: Cut['side'] }): JSX.Element {
+  const desk = useDesk();
+  const indices = desk.job.value.cuts.flatMap((cut, index) => (cut.side === side ? [index] : []));
+  return (
+    <>
+      {indices.map((index) => (
+        <CutSizes key={index} index={index} several={indices.length > 1} />
+      ))}
+      {indices.length === 0 && (
+        <p class="empty">{side === 'front' ? 'Nothing is cut on the front.' : 'The back stays as it is.'}</p>
+      )}
+      <AddCut side={side} />
+    </>
+  );
+}
+
+function AddCut({ side }: { side: Cut['side'] }): JSX.Element {
+  const desk = useDesk();
+  const { cuts, units } = desk.job.value;
+  const add = () => {
+    const names = new Set(cuts.map(({ name }) => name));
+    const base = side === 'front' ? 'raise' : 'back relief';
+    let name = base;
+    for (let count = 2; names.has(name); count++) name = `${base} ${count}`;
+    const sizes =
+      units === 'in'
+        ? { shape: 'rebate', reach: '1/2', depth: '1/8' }
+        : { shape: 'rebate', reach: side === 'front' ? 20 : 12, depth: 3 };
+    desk.change([[`cuts[${cuts.length}]`, { name, side, profile: sizes, run: side === 'front' ? 'under' : 'over' }]]);
+  };
+  return (
+    <button type="button" class="quiet" onClick={add}>
+      {side === 'front' ? 'Add a cut on the front' : 'Add a cut on the back'}
+    </button>
+  );
+}

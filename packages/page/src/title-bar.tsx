@@ -1,0 +1,130 @@
+import type { PaperName } from '@fielded/render';
+import type { Signal } from '@preact/signals';
+import type { JSX } from 'preact';
+import { useRef } from 'preact/hooks';
+import { useDesk } from './desk/context.ts';
+import type { Desk } from './desk/desk.ts';
+import type { Keeper } from './keep.ts';
+import { Later } from './later.tsx';
+import { Menu } from './menu.tsx';
+import type { ViewName } from './sheet/view-scene.ts';
+
+const SAVING = {
+  saved: 'Kept in this browser',
+  saving: 'Keeping…',
+  failed: 'Not kept: this browser lets nothing be stored. Save the job as a file.',
+};
+
+/** The job's name, what can be done with it, undo, and the unit that lengths are shown in. */
+export function TitleBar({
+  view,
+  keeper,
+  printing,
+}: {
+  view: ViewName;
+  keeper: Keeper;
+  printing: Signal<PaperName | null>;
+}): JSX.Element {
+  const desk = useDesk();
+  const picker = useRef<HTMLInputElement>(null);
+  return (
+    <header class="bar">
+      <h1>
+        <Mark />
+        Fielded
+      </h1>
+      <div class="title">
+        <input
+          type="text"
+          aria-label="Title of the job"
+          value={String(desk.value('title') ?? 'Untitled job')}
+          onInput={(event) => desk.change([['title', event.currentTarget.value || undefined]], 'title typed')}
+          onBlur={() => desk.settle()}
+        />
+        <p class={`saving ${desk.saving.value}`}>{SAVING[desk.saving.value]}</p>
+      </div>
+      <div class="commands">
+        <button type="button" class="icon" aria-label="Undo" disabled={!desk.canUndo.value} onClick={() => desk.undo()}>
+          <Arrow />
+        </button>
+        <button
+          type="button"
+          class="icon flip"
+          aria-label="Redo"
+          disabled={!desk.canRedo.value}
+          onClick={() => desk.redo()}
+        >
+          <Arrow />
+        </button>
+        <Units />
+        <Menu name="Job">
+          <Later load={loadJobMenu} keeper={keeper} open={() => picker.current?.click()} />
+        </Menu>
+        <Menu name="Drawing">
+          <Later load={loadDrawingMenu} view={view} printing={printing} />
+        </Menu>
+        <input
+          ref={picker}
+          class="unseen"
+          type="file"
+          tabIndex={-1}
+          aria-label="Job file, and its shop file if it names one"
+          multiple
+          accept=".yaml,.yml,.json"
+          onChange={(event) => chooseFiles(desk, event.currentTarget)}
+        />
+      </div>
+    </header>
+  );
+}
+
+const loadJobMenu = () => import('./job-menu.tsx').then(({ JobMenu }) => JobMenu);
+const loadDrawingMenu = () => import('./drawing-menu.tsx').then(({ DrawingMenu }) => DrawingMenu);
+
+/** What was chosen in a file field, which is then ready to be used again. */
+async function chooseFiles(desk: Desk, field: HTMLInputElement): Promise<void> {
+  const files = [...(field.files ?? [])];
+  field.value = '';
+  const { takeInFiles } = await import('./files/take-in.ts');
+  await takeInFiles(desk, files);
+}
+
+function Units(): JSX.Element {
+  const desk = useDesk();
+  return (
+    <div class="units" role="radiogroup" aria-label="Lengths shown in">
+      {(['mm', 'in'] as const).map((unit) => (
+        <label key={unit}>
+          <input
+            type="radio"
+            name="units"
+            value={unit}
+            checked={desk.units.value === unit}
+            onChange={() => {
+              desk.drafts.value = {};
+              desk.units.value = unit;
+            }}
+          />
+          <span>{unit}</span>
+        </label>
+      ))}
+    </div>
+  );
+}
+
+/** A raised panel's edge. */
+function Mark(): JSX.Element {
+  return (
+    <svg class="logo" viewBox="0 0 24 14" aria-hidden="true">
+      <path d="M23 1H13C11 1 11 2.5 11 2.5 9.5 3 8 5 7 6H1V10H7L8 13H23" />
+    </svg>
+  );
+}
+
+function Arrow(): JSX.Element {
+  return (
+    <svg viewBox="0 0 20 20" aria-hidden="true">
+      <path d="M7 4 3 8l4 4M3 8h9a4 4 0 0 1 0 8H9" />
+    </svg>
+  );
+}

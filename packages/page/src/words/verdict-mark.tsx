@@ -1,0 +1,32 @@
+import { type Report, verdictWord } from '@fielded/core';
+import type { JSX } from 'preact';
+
+type Verdict = Report['fit']['verdict'];
+
+/** A mark of its own shape for every verdict, as on the drawings: none is told by colour alone. */
+const MARKS: Readonly<Record<NonNullable<Verdict>, string>> = {
+  'will-not-enter': 'M-2-2 2 2M-2 2 2-2',
+  'stops-short': 'M-2.4 0H1.2M-.4-1.6 1.2 0-.4 1.6M2.2-2.3V2.3',
+  tight: 'M-2.3-2-.4 0-2.3 2M2.3-2 .4 0 2.3 2',
+  sliding: 'M-2.2.2-.6 1.9 2.3-1.8',
+  loose: 'M-2 0a2 2 0 1 1 4 0 2 2 0 1 1-4 0Z',
+};
+const NONE = 'M-2.2 0a2.2 2.2 0 1 1 4.4 0 2.2 2.2 0 1 1-4.4 0ZM-1-1 1 1M-1 1 1-1';
+
+export function VerdictMark({ verdict }: { verdict: Verdict }): JSX.Element {
+  return (
+    <svg
+      class={`mark ${goesTogether(verdict) ? 'good' : 'bad'}`}
+      viewBox="-3 -3 6 6"
+      role="img"
+      aria-label={verdictWord(verdict)}
+    >
+      <path d={verdict === null ? NONE : MARKS[verdict]} />
+    </svg>
+  );
+}
+
+/** Whether the joint goes together as designed. */
+export function goesTogether(verdict: Verdict): boolean {
+  return verdict === 'tight' || verdict === 'sliding' || verdict === 'loose';
+}

@@ -1,0 +1,46 @@
+import { readFileSync } from 'node:fs';
+import { fileURLToPath } from 'node:url';
+import type { UserConfig, UserConfigFn } from 'vite';
+import { keepOffline } from './build/keep-offline.ts';
+import { leanSvg } from './build/lean-svg.ts';
+import { singleFile } from './build/single-file.ts';
+
+const here = (path: string) => fileURLToPath(new URL(path, import.meta.url));
+
+/** The page as a folder of files; with `--mode single`, as one file beside them that opens from disk. */
+const config: UserConfigFn = ({ mode }): UserConfig => {
+  const single = mode === 'single';
+  return {
+    root: here('.'),
+    base: './',
+    publicDir: single ? false : here('public'),
+    resolve: {
+      // The page is built from the packages' sources, so that it is never older than they are.
+      conditions: ['source', 'browser', 'module', 'import', 'default'],
+      alias: [{ find: /^plex-sans\.ttf/, replacement: here('../cli/fonts/IBMPlexSans-Regular.ttf') }],
+    },
+    plugins: [
+      leanSvg(),
+      single ? singleFile(readFileSync(here('public/icon.svg'), 'utf8')) : keepOffline(here('public')),
+    ],
+    oxc: { jsx: { runtime: 'automatic', importSource: 'preact' } },
+    build: {
+      outDir: here('dist/site'),
+      emptyOutDir: !single,
+      target: 'es2022',
+      modulePreload: false,
+      assetsInlineLimit: single ? Number.MAX_SAFE_INTEGER : 0,
+      cssCodeSplit: !single,
+      reportCompressedSize: false,
+      chunkSizeWarningLimit: 4000,
+      rolldownOptions: single
+        ? { input: here('index.html'), output: { codeSplitting: false } }
+        : {
+            input: { page: here('index.html'), worker: here('src/offline/worker.ts') },
+            output: { entryFileNames: ({ name }) => (name === 'worker' ? 'worker.js' : 'assets/[name]-[hash].js') },
+          },
+    },
+  };
+};
+
+export default config;
