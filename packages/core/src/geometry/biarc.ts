@@ -26,7 +26,7 @@ export function joinTangents(from: Heading, to: Heading): Chain {
   const vx = to.x - from.x;
   const vy = to.y - from.y;
   const vv = vx * vx + vy * vy;
-  if (vv === 0) return [];
+  if (vv < STRAIGHT * STRAIGHT) return [];
   const fromLength = Math.hypot(from.dx, from.dy);
   const toLength = Math.hypot(to.dx, to.dy);
   const fx = from.dx / fromLength;
@@ -64,7 +64,8 @@ function leaveAlong(x: number, y: number, ux: number, uy: number, ex: number, ey
   const vy = ey - y;
   const aside = ux * vy - uy * vx;
   // The end lies `aside` of the tangent, and an arc bends a quarter of that away from its chord.
-  if (Math.abs(aside) < 4 * STRAIGHT && ux * vx + uy * vy > 0) return line(x, y, ex, ey);
+  // An end straight behind asks for a circle without bound: the line there is as near as anything comes.
+  if (Math.abs(aside) < 4 * STRAIGHT) return line(x, y, ex, ey);
   const offset = (vx * vx + vy * vy) / (2 * aside);
   return arc(x, y, ex, ey, x - uy * offset, y + ux * offset, aside > 0 ? 1 : -1);
 }

@@ -42,6 +42,9 @@ export function faceOffset(face: KnifeFace, station: number): number {
   return face.offset + (station * face.sinShear) / face.cosShear;
 }
 
+/** Steel that reaches the face's own limit comes out of the wood's fitted outline (to 1e-6 mm) a hair inside it, mm. */
+const LIMIT_SLACK = 2e-6;
+
 /**
  * The point of the steel that cuts at `radius`, at `station` mm along the axis from the tip (wood to knife).
  *
@@ -54,10 +57,10 @@ export function faceOffset(face: KnifeFace, station: number): number {
  */
 export function knifePoint(face: KnifeFace, station: number, radius: number): SteelPoint {
   const offset = faceOffset(face, station);
-  const up2 = (radius - offset) * (radius + offset);
+  const up2 = (radius - offset + LIMIT_SLACK) * (radius + offset);
   if (!(up2 >= 0 && radius >= 0))
     throw new RangeError(`the face, ${offset} mm off the axis, never reaches radius ${radius} mm`);
-  return { s: station / face.cosShear, t: face.seat - Math.sqrt(up2) };
+  return { s: station / face.cosShear, t: face.seat - Math.sqrt(Math.max(0, (radius - offset) * (radius + offset))) };
 }
 
 /**
