@@ -18,6 +18,6 @@ cuts: [{ name: c, side: back, knife: k }]`;
   expect(evaluateShopJob(job, shop)).toEqual([]);
 });
 
-it('400 odd shops, some at the limit, keep every promise', () => {
-  expect(Array.from({ length: 400 }, (_, i) => fuzzShop(i + 1)).flat()).toEqual([]);
+it('150 odd shops, some at the limit, keep every promise', () => {
+  expect(Array.from({ length: 150 }, (_, i) => fuzzShop(i + 1)).flat()).toEqual([]);
 });
