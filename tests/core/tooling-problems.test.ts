@@ -1,4 +1,4 @@
-import { evaluate, type Problem, readJob, readShop } from '@fielded/core';
+import { evaluate, type Problem, readJob, readShop, reportShopKnives, sampleBoard } from '@fielded/core';
 import { describe, expect, it } from 'vitest';
 
 /** A shop of one head, with some of its figures replaced. */
@@ -113,6 +113,28 @@ describe('a name that the shop does not know', () => {
       'cuts[0].knife: old was measured off the steel, and what it cuts depends on its head. Name a head of the shop file: here, or at the knife.',
     ]);
     expect(readingFaults('knife: old, head: raiser', shopText({}, knives))).toEqual([]);
+  });
+
+  it('does not help steel that is longer than the face', () => {
+    const knives = 'knives: { old: { shape: rebate, reach: 77, depth: 8, measured: knife, head: raiser } }';
+    // √(80² − (80·sin 18°)²) less a thousandth of 80.
+    expect(readingFaults('knife: old', shopText({}, knives))).toEqual([
+      'cuts[0].knife: old was measured 77 mm long from its tip, and after 76 mm the face of the head raiser leads away from the axis again. Check its outline, or name the head it is really kept in.',
+    ]);
+    const { shop } = readShop(shopText({}, knives));
+    expect(sampleBoard(shop!)).toEqual([]);
+    expect(reportShopKnives(shop!)).toEqual({
+      reports: [],
+      problems: [
+        {
+          severity: 'error',
+          code: 'steel-past-foot',
+          at: 'knives.old',
+          message:
+            'The knife old was measured 77 mm long from its tip, and after 76 mm the face of the head raiser leads away from the axis again. Check its outline, or name the head it is really kept in.',
+        },
+      ],
+    });
   });
 });
 

@@ -100,7 +100,9 @@ function ofShop(shop: Shop): KnifeFile {
 
 /** Why a knife was not computed: the problem that says so. */
 function unreached(name: string, problems: readonly Problem[]): string {
-  const found = problems.find((p) => p.code === 'face-never-reaches' && p.message.includes(` for the ${name}: `));
+  const found = problems.find(
+    (p) => p.at === `knives.${name}` || (p.code === 'face-never-reaches' && p.message.includes(` for the ${name}: `)),
+  );
   return found?.message ?? `The knife for ${name} cannot be computed.`;
 }
 

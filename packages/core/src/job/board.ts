@@ -3,7 +3,7 @@ import { pathData } from '../geometry/path-data.ts';
 import { profileChain } from '../profile/chain.ts';
 import type { ShapeName } from '../profile/profile.ts';
 import type { Shop, ShopKnife } from '../tooling/shop.ts';
-import { headNamed, woodOf } from './knives.ts';
+import { headNamed, steelFault, woodOf } from './knives.ts';
 
 /** One knife on the shop's sample board: what it leaves in the wood, with the panel flat. Lengths mm. */
 export interface Sample {
@@ -20,13 +20,13 @@ export interface Sample {
 }
 
 /**
- * Every knife of the shop as it cuts, in the order of the file; one that was measured off the steel and has no head that
- * the shop describes is left out, since what it cuts is not known.
+ * Every knife of the shop as it cuts, in the order of the file; one that was measured off the steel is left out where
+ * the shop describes no head that it fits, since what it cuts is not known.
  */
 export function sampleBoard(shop: Shop): Sample[] {
   return Object.entries(shop.knives).flatMap(([name, knife]) => {
     const head = headNamed(shop, knife.head);
-    if (knife.measured === 'knife' && head === undefined) return [];
+    if (knife.measured === 'knife' && (head === undefined || steelFault(shop, name, knife, head))) return [];
     const profile = head === undefined ? knife.profile : woodOf(knife, head, 0);
     return [
       {

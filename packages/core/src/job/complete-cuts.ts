@@ -1,7 +1,7 @@
 import type { Cut } from '../machining/cut.ts';
 import type { Profile } from '../profile/profile.ts';
 import type { Shop, ShopKnife } from '../tooling/shop.ts';
-import { woodProfile } from '../tooling/wood-profile.ts';
+import { steelReach, woodProfile } from '../tooling/wood-profile.ts';
 import { completeProfile } from './complete-profile.ts';
 import { type Desk, figureOf } from './desk.ts';
 import type { FileCut, JobFile, Loose } from './job-file.ts';
@@ -111,8 +111,16 @@ function offSteel(
 ): { readonly profile: Profile; readonly head: string } | undefined {
   const name = file.head ?? knife.head;
   const head = name !== undefined && Object.hasOwn(shop.heads, name) ? shop.heads[name] : undefined;
-  if (head !== undefined && name !== undefined && file.presented !== undefined)
-    return { profile: woodProfile(knife.profile, head, file.presented), head: name };
+  if (head !== undefined && name !== undefined && file.presented !== undefined) {
+    const { length, most } = steelReach(knife.profile, head, file.presented);
+    if (length <= most) return { profile: woodProfile(knife.profile, head, file.presented), head: name };
+    desk.report(
+      'steel-past-foot',
+      `${at}.knife`,
+      `${at}.knife: ${file.knife} was measured ${desk.show(length)} long from its tip, and after ${desk.show(most)} the face of the head ${name} leads away from the axis again`,
+      'Check its outline, or name the head it is really kept in',
+    );
+  }
   if (head === undefined && (file.head === undefined || Object.hasOwn(shop.heads, file.head)))
     desk.report(
       'steel-without-head',

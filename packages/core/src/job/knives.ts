@@ -1,9 +1,10 @@
 import type { Cut } from '../machining/cut.ts';
+import { formatLength } from '../measure/format.ts';
 import type { Problem } from '../problem.ts';
 import { type KnifeOrder, makeKnife } from '../tooling/knife.ts';
 import type { KnifeReport } from '../tooling/knife-report.ts';
 import type { Head, Shop, ShopKnife } from '../tooling/shop.ts';
-import { woodProfile } from '../tooling/wood-profile.ts';
+import { steelReach, woodProfile } from '../tooling/wood-profile.ts';
 import type { Job } from './job.ts';
 
 /** The knives of a job or a shop, and what is wrong with them. */
@@ -32,9 +33,15 @@ export function reportKnives(job: Job): Knives | undefined {
  */
 export function reportShopKnives(shop: Shop): Knives {
   const orders: KnifeOrder[] = [];
+  const faults: Problem[] = [];
   for (const [name, knife] of Object.entries(shop.knives)) {
     const head = headNamed(shop, knife.head);
     if (head === undefined) continue;
+    const fault = steelFault(shop, name, knife, head);
+    if (fault) {
+      faults.push(fault);
+      continue;
+    }
     orders.push({
       ...shared(shop, name, knife),
       name,
@@ -48,7 +55,17 @@ export function reportShopKnives(shop: Shop): Knives {
       groundFor: knife.groundFor ?? { run: 'under', rotation: USUAL_ROTATION },
     });
   }
-  return make(orders);
+  const { reports, problems } = make(orders);
+  return { reports, problems: [...faults, ...problems] };
+}
+
+/** What is wrong with a knife that was measured off the steel, longer than its head's face is; undefined where nothing is. */
+export function steelFault({ units }: Shop, name: string, knife: ShopKnife, head: Head): Problem | undefined {
+  if (knife.measured === 'wood') return undefined;
+  const { length, most } = steelReach(knife.profile, head, 0);
+  if (length <= most) return undefined;
+  const message = `The knife ${name} was measured ${formatLength(length, units)} long from its tip, and after ${formatLength(most, units)} the face of the head ${knife.head} leads away from the axis again. Check its outline, or name the head it is really kept in.`;
+  return { severity: 'error', code: 'steel-past-foot', at: `knives.${name}`, message };
 }
 
 /** What a shop's knife leaves in the wood: its profile, or what its steel cuts in that head. */

@@ -12,6 +12,9 @@ import type { Head } from './shop.ts';
 /** How far the wood's outline may lie from the one the steel cuts, mm: far below anything the section is read to. */
 const WOOD_TOLERANCE = 1e-6;
 
+/** Share of the cutting radius that steel stays clear of the foot. */
+const LEAST_SEAT = 1e-3;
+
 /** The tip settles in two or three moves; each is a small share of the one before. */
 const TIP_MOVES = 20;
 
@@ -20,7 +23,7 @@ const TIP_MOVES = 20;
  *
  * The outline is drawn in cut coordinates as if it were the wood: its reach is measured along the steel's face from the
  * tip. The tip stays where it is drawn; every other point moves to the radius it cuts at (`cuttingPoint`), always nearer
- * the tip. `tilt` is how the panel is presented, radians. Lines and arcs within 1e-6 mm of the exact curve.
+ * the tip. The steel must not run past the foot of its face (ask `steelReach`). `tilt` is how the panel is presented, radians. Lines and arcs within 1e-6 mm of the exact curve.
  */
 export function woodProfile(steel: Profile, head: Head, tilt: number): OutlineProfile {
   const face = knifeFace(head);
@@ -33,6 +36,19 @@ export function woodProfile(steel: Profile, head: Head, tilt: number): OutlinePr
     depth: Math.max(...monotone.flatMap((c) => [c.y0, c.y1])),
     chain,
   };
+}
+
+/**
+ * How long an outline of steel is from its tip, and how long it may be in a head, mm.
+ *
+ * At the foot of the perpendicular from the axis the face is at its nearest; steel beyond it would cut on its way out again,
+ * which is no knife. A thousandth of the radius before it the rake is past 85° already.
+ */
+export function steelReach(steel: Profile, head: Head, tilt: number): { length: number; most: number } {
+  const face = knifeFace(head);
+  const seen = seeSteel(steel, face, tilt);
+  const length = Math.max(...splitAtExtremes(seen.chain).flatMap((c) => [0 - c.y0, 0 - c.y1]));
+  return { length, most: face.seat - LEAST_SEAT * face.radius };
 }
 
 /**
