@@ -28,7 +28,7 @@ export interface DoorReport extends Door {
 /**
  * Sizes the openings and the panels of a door whose tongues go `insertion` mm into the frame.
  *
- * All openings are equal; parting rails are as wide as muntins.
+ * All openings are equal; parting rails are as wide as muntins (formula S6).
  *
  * @example sizeDoor({ width: 396, height: 716, stile: 60, rail: 60, across: 1, up: 1, … }, 9).panel // { width: 294, height: 614 }
  */

@@ -8,7 +8,7 @@ import { type ArcFit, asFit, type Corners, type Span, type Track } from './track
 const NEAR_ENOUGH = 0.005;
 
 /**
- * Fits a track with pairs of tangent arcs that lie within `tolerance` mm of it.
+ * Fits a track with pairs of tangent arcs that lie within `tolerance` mm of it (formula K8).
  *
  * From the start, each span is the longest that one pair holds; since a part of a span that holds, holds as well, no
  * chain of pairs with their joints on the track has fewer. Then fewer arcs are tried in place of the last ones: at a corner

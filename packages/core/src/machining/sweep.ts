@@ -16,7 +16,7 @@ export interface Sweep {
  *
  * The head turns about its axis, so at each station along the axis it clears everything out to its greatest radius there:
  * the edge of the cut is the outer envelope of the profile seen along the axis. `tilt` 0 puts the axis along the depth
- * (panel flat), π/2 along the reach (panel on edge); every angle goes the one way: turn, envelope, turn back. Exact.
+ * (panel flat), π/2 along the reach (panel on edge); every angle goes the one way: turn, envelope, turn back (formula 4). Exact.
  * Moving spindle or fence moves the whole profile, which runs straight on beyond the edge and out through the face.
  */
 export function sweepCut(cut: Cut, depthTaken: number): Sweep {

@@ -60,7 +60,7 @@ const STOCK = 0;
  *
  * Everything is read off strips (see walkStrips): in each, the stock's two faces and the regions' edges lie one above
  * another, and wood is what is inside the stock and inside no region. A boundary keeps its lines and arcs whole, so areas and
- * moments are exact to rounding (formulas 4 and 5). The order of the regions does not matter to the section.
+ * moments are exact to rounding (formulas 2 and 5). The order of the regions does not matter to the section.
  */
 export function cutSection(thickness: number, width: number, regions: readonly ClearedRegion[]): Section {
   const threads = placeThreads(thickness, width, regions);

@@ -26,7 +26,7 @@ const GROWTH = 1.03;
  * The setting nearest to `from`, within [least, most], at which a figure has the value wanted.
  *
  * Looks outwards both ways in growing steps (0.01 mm, each 3 % longer) and bisects where the figure passes the value, or
- * begins to have it, until neighbouring doubles are left. Steps over a jump: there is no setting between. A figure may be
+ * begins to have it, until neighbouring doubles are left (formula S5). Steps over a jump: there is no setting between. A figure may be
  * level, and miss over part of the range. A pair of answers closer together than a step (0.3 mm at 10 mm away) is missed
  * unless one was looked at.
  */

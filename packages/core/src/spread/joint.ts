@@ -49,7 +49,7 @@ export interface Joint {
  * `runs` overrides which cuts go under and over. A cut run over goes deeper by what the stock is thicker than the cutters
  * are set for; a cut run under does not. Spindle height moves a cut along the spindle's axis, the fence across it. Film
  * lies on both faces of the tongue. Moisture swells the tongue and pushes it further in. With m the least depth of each
- * surface over the inserted tongue, clearance = groove − (T − m_front − m_back) (engine's formula 7). Exact for lines and
+ * surface over the inserted tongue, clearance = groove − (T − m_front − m_back) (formula S1). Exact for lines and
  * arcs. Surfaces are slid; only a cut that leaves a lip over wood it clears has its section cut anew every time.
  */
 export function createJoint(

@@ -17,7 +17,7 @@ const STEP = 2 ** -32;
  * A random generator, the same for the same `seed` on every machine.
  *
  * xoshiro128** (Blackman and Vigna, 2018; period 2¹²⁸ − 1) on 32-bit integers, started by SplitMix32 from the seed's low
- * 32 bits; normal numbers in pairs by Box and Muller (1958). Not for secrets.
+ * 32 bits; normal numbers in pairs by Box and Muller (1958) (formula S3). Not for secrets.
  *
  * @throws RangeError for a seed that is not a whole number.
  */

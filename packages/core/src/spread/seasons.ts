@@ -69,7 +69,7 @@ function edgeShare(pinned: boolean): number {
  * Insertion, bottom gap, clearance and the bare strip of a joint as made, at the driest and at the dampest.
  *
  * `width` of the panel across the grain, mm, when made. Wood moves by Wood Handbook eq. 13-2 or 13-3 (see `moveWood`); along
- * the grain it does not, so this is about the edges in the stiles. The frame is taken to stay as it is: its lips are narrow.
+ * the grain it does not, so this is about the edges in the stiles. The frame is taken to stay as it is: its lips are narrow (formula S4).
  *
  * @throws RangeError for a moisture outside 0–30 % or air that cannot be (see `equilibriumMoisture`).
  */

@@ -31,7 +31,7 @@ const TRIAL = 0.01;
  *
  * `worst` is the least and most the figure can be with every source anywhere within its ±; `rss` is nominal ± the root of
  * the sum of (slope·±)², which holds about 99.7 % of joints when each ± is three deviations and the figure is near linear
- * (Taylor's rule for propagating errors). Worst cases sit at the ends of sources whose sense is known; the others are tried
+ * (Taylor's rule for propagating errors; formula S2). Worst cases sit at the ends of sources whose sense is known; the others are tried
  * in every combination of their ends and middles, and refined where a middle wins; above six of them, one after another.
  */
 export function stackFigure(joint: Joint, sources: readonly Source[], figure: Figure): Stack {

@@ -9,7 +9,7 @@ import { steelCurve, steelOutline, steelPath } from './steel-outline.ts';
 /** Places along every curve where the gap to the limiter is looked at. */
 const LOOKED_AT = 16;
 
-/** The limiter, and how far the knife stands out beyond it, at the ends of every curve and at places between. */
+/** The limiter (formula K7), and how far the knife stands out beyond it, at the ends of every curve and at places between. */
 export function makeLimiter(seen: SeenProfile, face: KnifeFace, gap: number, step: number): LimiterReport {
   const fit = steelOutline(seen, face, gap);
   const onRadius: number[] = [];

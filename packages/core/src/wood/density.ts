@@ -5,7 +5,7 @@ const WATER = 1000;
  * The weight of wood, kg/m³, water in it included.
  *
  * `gravity`: specific gravity on oven-dry weight and the volume at this `moisture` (%). Wood Handbook ch. 4:
- * ρ = ρ_w·G_M·(1 + M/100). Exact for the figures given; the wood itself varies by some 10 %.
+ * ρ = ρ_w·G_M·(1 + M/100) (formula W4). Exact for the figures given; the wood itself varies by some 10 %.
  *
  * @throws RangeError for a gravity that is not positive or a moisture below 0.
  * @example woodDensity(0.4, 12) // 448

@@ -7,7 +7,7 @@ export const AIR_COVERED: { readonly least: number; readonly most: number } = { 
 /**
  * The moisture content, %, that wood settles at in air of this temperature (°C) and relative humidity (%).
  *
- * Hailwood–Horrobin with the constants of Wood Handbook eq. 4-5 (FPL-GTR-190), metric form after FPL-RN-0268. Any
+ * Hailwood–Horrobin with the constants of Wood Handbook eq. 4-5 (FPL-GTR-190), metric form after FPL-RN-0268 (formula W1). Any
  * species. Within 0.05 points of Table 4-2 where it was compared (10 to 32 °C, 30 to 90 %). 0 % humidity gives 0.
  *
  * @throws RangeError for humidity outside 0–100 % or a temperature that Table 4-2 does not cover.

@@ -28,7 +28,7 @@ export function movementFormula(from: number, to: number): MovementFormula {
 /**
  * How much a size of wood changes between two moisture contents; positive swells.
  *
- * `size` in any unit, measured at moisture `from`; the answer is in the same unit. Wood Handbook (FPL-GTR-190) ch. 13:
+ * `size` in any unit, measured at moisture `from`; the answer is in the same unit. Wood Handbook (FPL-GTR-190) ch. 13 (formula W2):
  * eq. 13-2, ΔD = D·C·(M₂ − M₁), when both moistures lie in 6–14 %; otherwise eq. 13-3,
  * ΔD = D·(M₂ − M₁) / (100·F/S − F + M₁), with fibre saturation F = 30 as printed (22 for western redcedar, ours, so
  * that both formulas agree for it too). The two agree at M₁ = 10 % and differ by at most 2 % of the change elsewhere

@@ -17,7 +17,7 @@ export interface Species {
   readonly fibreSaturation: number;
   /** Specific gravity at 12 % moisture, Table 5-3; null where not listed. */
   readonly gravity: number | null;
-  /** 'printed' in a table of the handbook, or 'derived' from the other table by the identity between them. */
+  /** 'printed' in a table of the handbook, or 'derived' from the other table by the identity between them (formula W3). */
   readonly from: { readonly coefficient: 'printed' | 'derived'; readonly shrinkage: 'printed' | 'derived' };
   /** Which figures were written down from memory. */
   readonly fromMemory: readonly string[];

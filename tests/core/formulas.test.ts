@@ -1,0 +1,55 @@
+// The formulas written down and the formulas named in the code are the same ones.
+import { readdirSync, readFileSync } from 'node:fs';
+import { join } from 'node:path';
+import { fileURLToPath } from 'node:url';
+import { describe, expect, it } from 'vitest';
+
+const root = fileURLToPath(new URL('../..', import.meta.url));
+const page = readFileSync(join(root, 'docs/formulas.md'), 'utf8');
+
+/** Numbers of the formulas that a text names: "formula K4", "formulas 7 to 10", "formulas 2 and 5". */
+function numbersNamed(text: string): string[] {
+  const joined = text.replace(/\n\s*\*?\s*/g, ' ');
+  return [...joined.matchAll(/\bformulas? ([KWS]?\d+)(?: (and|to) ([KWS]?\d+))?/g)].flatMap(([, first, link, last]) => {
+    if (last === undefined) return [first!];
+    if (link === 'and') return [first!, last];
+    const [from, to] = [Number(first), Number(last)];
+    return Array.from({ length: to - from + 1 }, (_, i) => String(from + i));
+  });
+}
+
+const written = [...page.matchAll(/^\*\*([KWS]?\d+)\. /gm)].map(([, number]) => number!);
+const source = join(root, 'packages/core/src');
+const named = readdirSync(source, { recursive: true, encoding: 'utf8' })
+  .filter((name) => name.endsWith('.ts'))
+  .flatMap((name) => numbersNamed(readFileSync(join(source, name), 'utf8')));
+
+describe('docs/formulas.md', () => {
+  it('has every formula that the code names, and the code names every one it has', () => {
+    expect(written.length).toBeGreaterThan(20);
+    expect([...new Set(named)].sort()).toEqual([...written].sort());
+  });
+
+  it('says of each where it stands and how it is checked', () => {
+    const entries = page.split(/^(?=\*\*[KWS]?\d+\. )/m).slice(1);
+    const silent = entries.filter(
+      (entry) => !/`[a-z-]+\/[a-z-]+\.ts`/.test(entry) || !/[Cc]hecked|against/.test(entry),
+    );
+    expect(silent.map((entry) => entry.slice(0, 40))).toEqual([]);
+    const missing = [...page.matchAll(/`([a-z-]+\/[a-z-]+\.ts)`/g)].filter(
+      ([, path]) => !readdirSync(source, { recursive: true, encoding: 'utf8' }).includes(path!),
+    );
+    expect(missing).toEqual([]);
+  });
+
+  it('would be caught with a number too many or too few', () => {
+    expect(numbersNamed('(formula K4), formulas 7 to\n * 9 and formulas 2 and 5')).toEqual([
+      'K4',
+      '7',
+      '8',
+      '9',
+      '2',
+      '5',
+    ]);
+  });
+});
