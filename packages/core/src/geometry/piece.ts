@@ -18,14 +18,22 @@ export function highOf(p: Piece): number {
   return p.turn < 0 && p.x0 < p.cx && p.cx < p.x1 ? p.cy + p.r : Math.max(p.y0, p.y1);
 }
 
-/** Height of a piece at x, mm; beyond its ends the height of the nearer end. Accurate to rounding at the size of its radius. */
+/**
+ * Height of a piece at x, mm; beyond its ends the height of the nearer end.
+ *
+ * An arc's is reckoned from its left end, as a difference of squares over a sum, so that it is good to rounding at the size
+ * of the piece however large the radius.
+ */
 export function heightAt(p: Piece, x: number): number {
   if (x <= p.x0) return p.y0;
   if (x >= p.x1) return p.y1;
-  if (p.turn === 0) return p.y0 + ((p.y1 - p.y0) * (x - p.x0)) / (p.x1 - p.x0);
-  const dx = x - p.cx;
-  const square = (p.r - dx) * (p.r + dx);
-  return square > 0 ? p.cy - p.turn * Math.sqrt(square) : p.cy;
+  const dx = x - p.x0;
+  if (p.turn === 0) return p.y0 + ((p.y1 - p.y0) * dx) / (p.x1 - p.x0);
+  const above = p.y0 - p.cy;
+  const less = dx * (2 * (p.x0 - p.cx) + dx);
+  const square = above * above - less;
+  if (!(square > 0)) return p.cy;
+  return p.y0 - less / (above - p.turn * Math.sqrt(square));
 }
 
 /**

@@ -47,6 +47,9 @@ function figure<T>(about: About, read: (input: unknown) => Reading<T>): Figure<T
   );
 }
 
+/** Less than a millionth of a millimetre is nothing: no radius then grows past what a number holds. */
+const LEAST_LENGTH = 1e-6;
+
 /** A length: mm out. `word` names it in what to write ("a thickness above 0"). */
 export function length(units: Units, bounds: Bounds, word = 'length'): Figure {
   return figure({ form: 'length' }, (input) => readLength(input, units, { most: LONGEST, ...bounds }, word));
@@ -60,9 +63,8 @@ function readLength(input: unknown, units: Units, bounds: Bounds, word: string):
     return { code: 'not-a-length', read: 'not a length', instead: `${wanted}, such as 19 mm or 3/4 in` };
   const reading = typeof input === 'number' ? { mm: toMillimetres(input, units) } : parseLength(input, units);
   if ('read' in reading) return { code: 'not-a-length', ...reading };
-  return isWithin(reading.mm, bounds)
-    ? { value: reading.mm }
-    : { code: 'out-of-range', read: sizeWord(reading.mm, bounds), instead: wanted };
+  const mm = Math.abs(reading.mm) < LEAST_LENGTH ? 0 : reading.mm;
+  return isWithin(mm, bounds) ? { value: mm } : { code: 'out-of-range', read: sizeWord(mm, bounds), instead: wanted };
 }
 
 /** An angle within bounds in degrees: radians out. */
