@@ -1,8 +1,7 @@
-// Knives measured on their steel that reach as far down the face as it goes. The wood they leave is a fitted outline, and
-// came out a millionth of a millimetre inside the least radius that the face cuts, which was then refused as a fault of the
-// caller; and steel that turns straight back at that limit was joined by an arc without a centre.
+// Steel measured longer than its face: past the foot of the perpendicular to the axis it cuts outwards again, and where it
+// turned straight back it was joined by an arc without a centre, whose angles were no numbers.
 import { expect, it } from 'vitest';
-import { evaluateShopJob, fuzzShop } from '../fuzz/fuzz-shops.ts';
+import { evaluateShopJob } from '../fuzz/fuzz-shops.ts';
 
 it('steel that turns back at the least radius of its face gives figures, all of them numbers', () => {
   const head =
@@ -16,8 +15,4 @@ panel: { thickness: 27.83 }
 frame: { thickness: 30, groove: { width: 8, depth: 11, setback: 8 }, swellGap: 2 }
 cuts: [{ name: c, side: back, knife: k }]`;
   expect(evaluateShopJob(job, shop)).toEqual([]);
-});
-
-it('150 odd shops, some at the limit, keep every promise', () => {
-  expect(Array.from({ length: 150 }, (_, i) => fuzzShop(i + 1)).flat()).toEqual([]);
 });

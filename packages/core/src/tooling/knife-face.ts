@@ -42,9 +42,6 @@ export function faceOffset(face: KnifeFace, station: number): number {
   return face.offset + (station * face.sinShear) / face.cosShear;
 }
 
-/** Steel that reaches the face's own limit comes out of the wood's fitted outline (to 1e-6 mm) a hair inside it, mm. */
-const LIMIT_SLACK = 2e-6;
-
 /**
  * The point of the steel that cuts at `radius`, at `station` mm along the axis from the tip (wood to knife).
  *
@@ -57,10 +54,10 @@ const LIMIT_SLACK = 2e-6;
  */
 export function knifePoint(face: KnifeFace, station: number, radius: number): SteelPoint {
   const offset = faceOffset(face, station);
-  const up2 = (radius - offset + LIMIT_SLACK) * (radius + offset);
+  const up2 = (radius - offset) * (radius + offset);
   if (!(up2 >= 0 && radius >= 0))
     throw new RangeError(`the face, ${offset} mm off the axis, never reaches radius ${radius} mm`);
-  return { s: station / face.cosShear, t: face.seat - Math.sqrt(Math.max(0, (radius - offset) * (radius + offset))) };
+  return { s: station / face.cosShear, t: face.seat - Math.sqrt(up2) };
 }
 
 /**
