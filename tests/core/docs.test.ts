@@ -1,7 +1,7 @@
 import { readFileSync } from 'node:fs';
 import { expect, it } from 'vitest';
 import { DEFAULTS } from '../../packages/core/src/job/defaults.ts';
-import { readJob, readShop } from '../../packages/core/src/job/read.ts';
+import { readJob, readShop } from '../../packages/core/src/reading/read.ts';
 import { buildSchemas } from '../../packages/core/tools/json-schema.ts';
 import { broken, SOUND } from './job-texts.ts';
 

@@ -19,6 +19,7 @@ const FLOORS = [
   'spread',
   'doors',
   'job',
+  'reading',
   'solve',
 ];
 const ANYWHERE = ['problem.ts', 'tolerance.ts', 'wood'];

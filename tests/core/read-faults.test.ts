@@ -1,5 +1,5 @@
 import { describe, expect, it } from 'vitest';
-import { readJob } from '../../packages/core/src/job/read.ts';
+import { readJob } from '../../packages/core/src/reading/read.ts';
 import { broken, SOUND } from './job-texts.ts';
 
 const ALL_CUTS = SOUND.slice(SOUND.indexOf('cuts:'));

@@ -1,6 +1,6 @@
 import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
-import { readJob, readShop } from '../../packages/core/src/job/read.ts';
+import { readJob, readShop } from '../../packages/core/src/reading/read.ts';
 import { broken, SOUND } from './job-texts.ts';
 
 const SHOP = `fielded: 1

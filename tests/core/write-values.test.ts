@@ -1,5 +1,5 @@
 import { describe, expect, it } from 'vitest';
-import { readJob } from '../../packages/core/src/job/read.ts';
+import { readJob } from '../../packages/core/src/reading/read.ts';
 import { writeValues } from '../../packages/core/src/solve/write-values.ts';
 import { SOUND } from './job-texts.ts';
 

@@ -7,17 +7,6 @@ export { type Sample, sampleBoard } from './job/board.ts';
 export { type EvaluateOptions, evaluate } from './job/evaluate.ts';
 export type * from './job/job.ts';
 export { type Knives, reportShopKnives } from './job/knives.ts';
-export { findNearest } from './job/nearest.ts';
-export {
-  type FileData,
-  type ReadJob,
-  type ReadOptions,
-  type ReadShop,
-  readFileData,
-  readJob,
-  readShop,
-} from './job/read.ts';
-export { readJobData, readShopData } from './job/read-data.ts';
 export type * from './job/report.ts';
 export { adviseRuns, listRuns } from './job/run-advice.ts';
 export { sayShare, shareSentence } from './job/share-words.ts';
@@ -31,6 +20,17 @@ export { cutOutline } from './panel/outline-path.ts';
 export type { ClearedRegion } from './panel/section.ts';
 export type { Fault, Problem, Severity } from './problem.ts';
 export { readReportPath } from './profile/report-path.ts';
+export { findNearest } from './reading/nearest.ts';
+export {
+  type FileData,
+  type ReadJob,
+  type ReadOptions,
+  type ReadShop,
+  readFileData,
+  readJob,
+  readShop,
+} from './reading/read.ts';
+export { readJobData, readShopData } from './reading/read-data.ts';
 export type { FileValue } from './solve/settings.ts';
 export { type Change, type Solved, solve, type Wanted } from './solve/solve.ts';
 export { type Written, writeValues } from './solve/write-values.ts';

@@ -3,9 +3,9 @@ import { mkdirSync, writeFileSync } from 'node:fs';
 import { fileURLToPath } from 'node:url';
 import { type JsonSchema, toJsonSchema } from '@valibot/to-json-schema';
 import type * as v from 'valibot';
-import type { Bounds, FigureForm } from '../src/job/figures.ts';
-import { jobSchema } from '../src/job/job-schema.ts';
-import { shopSchema } from '../src/job/shop-schema.ts';
+import type { Bounds, FigureForm } from '../src/reading/figures.ts';
+import { jobSchema } from '../src/reading/job-schema.ts';
+import { shopSchema } from '../src/reading/shop-schema.ts';
 
 const FOLDER = fileURLToPath(new URL('../schema/', import.meta.url));
 

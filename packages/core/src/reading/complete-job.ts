@@ -1,3 +1,4 @@
+import type { Job, Season } from '../job/job.ts';
 import type { Cut } from '../machining/cut.ts';
 import { findHeadFaults } from '../tooling/head-faults.ts';
 import type { Head, Shop, ShopKnife } from '../tooling/shop.ts';
@@ -6,7 +7,6 @@ import { completeDoors } from './complete-doors.ts';
 import { completeFrame } from './complete-frame.ts';
 import { completeProfile } from './complete-profile.ts';
 import { type Desk, figureOf } from './desk.ts';
-import type { Job, Season } from './job.ts';
 import type { JobFile, Loose, ShopFile } from './job-file.ts';
 
 /**

@@ -1,8 +1,8 @@
 import * as v from 'valibot';
+import type { Moisture } from '../job/job.ts';
 import { parseAngle, toRadians } from '../measure/angle.ts';
 import { formatLength } from '../measure/format.ts';
 import { LONGEST, parseLength, toMillimetres, type Units } from '../measure/length.ts';
-import type { Moisture } from './job.ts';
 
 /** What a figure is, so that the published JSON Schema can say how it may be written. */
 export type FigureForm = 'length' | 'angle' | 'presentation' | 'moisture' | 'temperature' | 'number' | 'text';

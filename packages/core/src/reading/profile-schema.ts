@@ -1,6 +1,6 @@
 import * as v from 'valibot';
+import { DEFAULTS } from '../job/defaults.ts';
 import type { Units } from '../measure/length.ts';
-import { DEFAULTS } from './defaults.ts';
 import { length, number, path, text } from './figures.ts';
 import { about, byShape, group } from './schema-shapes.ts';
 

@@ -1,6 +1,6 @@
 import * as v from 'valibot';
+import { DEFAULTS } from '../job/defaults.ts';
 import type { Units } from '../measure/length.ts';
-import { DEFAULTS } from './defaults.ts';
 import { length, moisture, number, presentation, temperature, text } from './figures.ts';
 import type { JobFile } from './job-file.ts';
 import { MOST_CUTS, MOST_DOORS } from './limits.ts';

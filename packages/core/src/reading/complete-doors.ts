@@ -1,5 +1,5 @@
+import type { Door } from '../job/job.ts';
 import { type Desk, figureOf } from './desk.ts';
-import type { Door } from './job.ts';
 import type { JobFile, Loose } from './job-file.ts';
 import { joinPath } from './tree.ts';
 

@@ -1,6 +1,6 @@
 import * as v from 'valibot';
+import { DEFAULTS } from '../job/defaults.ts';
 import type { Units } from '../measure/length.ts';
-import { DEFAULTS } from './defaults.ts';
 import { angle, length, number, text } from './figures.ts';
 import type { ShopFile } from './job-file.ts';
 import { withShapes } from './profile-schema.ts';
