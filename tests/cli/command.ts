@@ -64,3 +64,8 @@ export function put(folder: string, name: string, content: string | Uint8Array):
   writeFileSync(path, content);
   return path;
 }
+
+/** A written SVG or HTML without the comment that says who wrote it. */
+export function withoutMark(text: string): string {
+  return text.replace(/<!-- made by fielded -->\n$/, '');
+}

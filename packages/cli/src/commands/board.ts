@@ -2,7 +2,7 @@ import { extname } from 'node:path';
 import { sampleBoard } from '@fielded/core';
 import { readArguments, UsageError } from '../arguments.ts';
 import { readText } from '../files/read-text.ts';
-import { writeWhole } from '../files/write-whole.ts';
+import { writeOutput } from '../files/write-output.ts';
 import { type Io, safe } from '../io.ts';
 import { refusalLine } from '../report/list-faults.ts';
 import { openShopFile } from './read-knives.ts';
@@ -10,6 +10,7 @@ import { openShopFile } from './read-knives.ts';
 const OPTIONS = {
   title: { type: 'string' },
   output: { type: 'string', short: 'o' },
+  force: { type: 'boolean' },
 } as const;
 
 /** `fielded board`: every knife of a shop as it cuts, at one scale, for the wall. */
@@ -39,7 +40,7 @@ export async function board(argv: readonly string[], io: Io): Promise<number> {
   const written = ending === '.svg' ? render.drawBoard(drawing) : render.boardPage(drawing);
   if (output === undefined) await io.out(written);
   else {
-    const refusal = writeWhole(output, written);
+    const refusal = writeOutput(output, written, values.force === true);
     if (refusal !== null) {
       await io.err(refusalLine(output, refusal));
       return 2;

@@ -1,3 +1,4 @@
+import { setImmediate } from 'node:timers/promises';
 import { readArguments, UsageError } from '../arguments.ts';
 import { findJobs } from '../files/find-jobs.ts';
 import type { Io } from '../io.ts';
@@ -35,6 +36,8 @@ export async function check(argv: readonly string[], io: Io): Promise<number> {
   const checked: Checked[] = [];
   for (const job of jobs) {
     await progress.step(job.path);
+    // Lets an interrupt in between two jobs.
+    await setImmediate();
     const read = await readOneJob(job, shop, held);
     checked.push({ path: job.path, report: read === null ? null : await evaluateJob(read, simulation, io) });
   }

@@ -20,6 +20,7 @@ const OPTIONS = {
   bare: { type: 'boolean' },
   text: { type: 'string' },
   dpi: { type: 'string' },
+  force: { type: 'boolean' },
 } as const;
 
 const VIEWS = ['section', 'joint', 'detail', 'cuts', 'panel', 'door', 'sheet', ...CHARTS] as const;
@@ -52,6 +53,8 @@ export interface DrawRequest {
   readonly bare: boolean;
   readonly outlines: boolean;
   readonly dpi: number;
+  /** Whether a file that this tool did not write may be replaced. */
+  readonly force: boolean;
 }
 
 /** Reads the options of `fielded draw`. Throws `UsageError` for what is unknown, and for what contradicts something else. */
@@ -94,6 +97,7 @@ export function readDrawRequest(argv: readonly string[]): DrawRequest {
     bare: values.bare === true,
     outlines: readChoice('text', given.text, ['live', 'outlines'] as const) === 'outlines',
     dpi: readWhole('dpi', given.dpi, LEAST_DPI, MOST_DPI) ?? 200,
+    force: values.force === true,
   };
 }
 

@@ -2,7 +2,7 @@ import type { Report } from '@fielded/core';
 import type { Scene } from '@fielded/render';
 import { UsageError } from '../arguments.ts';
 import { readText } from '../files/read-text.ts';
-import { writeWhole } from '../files/write-whole.ts';
+import { writeOutput } from '../files/write-output.ts';
 import { type Io, safe } from '../io.ts';
 import { refusalLine } from '../report/list-faults.ts';
 import { listProblems } from '../report/list-problems.ts';
@@ -24,7 +24,7 @@ export async function draw(argv: readonly string[], io: Io): Promise<number> {
   const written = await writeScenes(chosen, request);
   if (request.output === undefined) await io.out(written.toString());
   else {
-    const refusal = writeWhole(request.output, written);
+    const refusal = writeOutput(request.output, written, request.force);
     if (refusal !== null) {
       await io.err(refusalLine(request.output, refusal));
       return 2;

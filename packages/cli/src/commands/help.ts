@@ -56,6 +56,7 @@ Problems found are listed on standard error; the drawing is made all the same.
   --text outlines      letters as outlines, for office programs that lack the font (.svg)
   --dpi N              how fine a .png is: 200 if not said
   --shop FILE          use this shop file instead of the one the job names
+  --force              replace a file that is there already and fielded did not write
 
 On paper, with a title block and a bar to check the print with a rule:
   --paper SIZE         a4, letter, a3 or tabloid; --landscape lays it across
@@ -78,6 +79,7 @@ that names its head, or a knife of a shop file that does.
                        .dxf lines and arcs in millimetres, .csv the ordinates;
                        without it, the drawing goes to standard output
   --shop FILE          use this shop file instead of the one the job names
+  --force              replace a file that is there already and fielded did not write
 
 s runs along the tip line and grows with depth; t runs from it towards the axis. The
 drawing shows the cutting face; DXF and CSV have s to the right, whichever face that is.
@@ -93,6 +95,7 @@ sizes, to hang on the wall or to show to clients.
   --title WORDS        what stands above it
   -o, --output FILE    .svg one drawing, .html a page that prints on A4 sheets;
                        without it, the drawing goes to standard output
+  --force              replace a file that is there already and fielded did not write
 
 Exit status: 0 written, 1 there is nothing to show, 2 an input could not be read.
 `;

@@ -1,7 +1,7 @@
 import { extname } from 'node:path';
 import { findNearest, type KnifeReport, readReportPath, toMillimetres } from '@fielded/core';
 import { readArguments, UsageError } from '../arguments.ts';
-import { writeWhole } from '../files/write-whole.ts';
+import { writeOutput } from '../files/write-output.ts';
 import { type Io, safe } from '../io.ts';
 import { refusalLine } from '../report/list-faults.ts';
 import { listProblems } from '../report/list-problems.ts';
@@ -14,6 +14,7 @@ const OPTIONS = {
   part: { type: 'string' },
   output: { type: 'string', short: 'o' },
   shop: { type: 'string' },
+  force: { type: 'boolean' },
 } as const;
 
 const PARTS = ['knife', 'limiter'] as const;
@@ -46,7 +47,7 @@ export async function knife(argv: readonly string[], io: Io): Promise<number> {
   const written = await write(file, chosen, part, format);
   if (typeof values.output !== 'string') await io.out(written);
   else {
-    const refusal = writeWhole(values.output, written);
+    const refusal = writeOutput(values.output, written, values.force === true);
     if (refusal !== null) {
       await io.err(refusalLine(values.output, refusal));
       return 2;

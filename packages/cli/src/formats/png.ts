@@ -14,23 +14,32 @@ export function writePng(scene: Scene, dpi: number, options: { theme: Theme; bar
     fitTo: { mode: 'width', value: Math.round((scene.width / MM_PER_INCH) * dpi) },
     font: { fontFiles: [FONT_FILE], loadSystemFonts: false, defaultFontFamily: FONT_NAME },
   });
-  return withDensity(picture.render().asPng(), dpi);
+  const png = picture.render().asPng();
+  const software = chunk('tEXt', Buffer.from('Software\0fielded', 'latin1'));
+  return Buffer.concat([png.subarray(0, AFTER_HEADER), density(dpi), software, png.subarray(AFTER_HEADER)]);
 }
 
-/** The PNG with its pixels per metre in a pHYs chunk (PNG specification, third edition, 11.3.4.3). */
-function withDensity(png: Uint8Array, dpi: number): Uint8Array {
+/** The pixels per metre (PNG specification, third edition, 11.3.4.3). */
+function density(dpi: number): Uint8Array {
   const perMetre = Math.round(dpi * INCHES_PER_METRE);
-  const chunk = Buffer.alloc(21);
-  chunk.writeUInt32BE(9, 0);
-  chunk.write('pHYs', 4, 'latin1');
-  chunk.writeUInt32BE(perMetre, 8);
-  chunk.writeUInt32BE(perMetre, 12);
-  chunk.writeUInt8(1, 16);
-  chunk.writeUInt32BE(checksum(chunk.subarray(4, 17)), 17);
-  return Buffer.concat([png.subarray(0, AFTER_HEADER), chunk, png.subarray(AFTER_HEADER)]);
+  const data = Buffer.alloc(9);
+  data.writeUInt32BE(perMetre, 0);
+  data.writeUInt32BE(perMetre, 4);
+  data.writeUInt8(1, 8);
+  return chunk('pHYs', data);
 }
 
-/** CRC-32 as PNG defines it (annex D), bit by bit: the chunk is 13 bytes. */
+/** A chunk: length, name, data, check over name and data. */
+function chunk(name: string, data: Uint8Array): Uint8Array {
+  const length = Buffer.alloc(4);
+  length.writeUInt32BE(data.length);
+  const body = Buffer.concat([Buffer.from(name, 'latin1'), data]);
+  const check = Buffer.alloc(4);
+  check.writeUInt32BE(checksum(body));
+  return Buffer.concat([length, body, check]);
+}
+
+/** CRC-32 as PNG defines it (annex D), bit by bit: the chunks are a few bytes long. */
 function checksum(bytes: Uint8Array): number {
   let crc = 0xffffffff;
   for (const byte of bytes) {
