@@ -4,6 +4,7 @@ import { fileURLToPath } from 'node:url';
 import { evaluate, readJob, readShop } from '@fielded/core';
 import { Random } from '../support/random.ts';
 import type { Finding } from './fuzz-jobs.ts';
+import { spoil } from './spoil.ts';
 
 const examples = fileURLToPath(new URL('../../examples', import.meta.url));
 
@@ -21,7 +22,7 @@ export function readStarts(): { name: string; bytes: Uint8Array }[] {
 export function fuzzText(seed: number, starts: readonly { name: string; bytes: Uint8Array }[]): Finding[] {
   const random = new Random(seed);
   const { name, bytes } = starts[seed % starts.length]!;
-  const text = new TextDecoder().decode(spoil(bytes, random));
+  const text = new TextDecoder().decode(spoil(bytes, random, PIECES));
   const start = performance.now();
   const faults: string[] = [];
   try {
@@ -45,21 +46,6 @@ function readSpoilt(text: string, isShop: boolean): string[] {
   if (result.job === null) return result.faults.length === 0 && !isShop ? ['neither a job nor a fault'] : [];
   const report = evaluate(result.job);
   return Number.isFinite(report.section.removedArea) ? [] : ['an area that is no number'];
-}
-
-function spoil(bytes: Uint8Array, random: Random): Uint8Array {
-  const spoilt = [...bytes];
-  const times = 1 + Math.floor(random.unit() * 4);
-  for (let i = 0; i < times; i++) {
-    const at = Math.floor(random.unit() * spoilt.length);
-    const kind = random.unit();
-    if (kind < 0.3) spoilt[at] = Math.floor(random.unit() * 256);
-    else if (kind < 0.5) spoilt.splice(at, 1 + Math.floor(random.unit() * 8));
-    else if (kind < 0.7) spoilt.splice(at, 0, ...new TextEncoder().encode(random.oneOf(PIECES)));
-    else if (kind < 0.85) spoilt.splice(at, 0, ...spoilt.slice(at, at + Math.floor(random.unit() * 60)));
-    else spoilt[at] = spoilt[at]! ^ (1 << Math.floor(random.unit() * 8));
-  }
-  return Uint8Array.from(spoilt);
 }
 
 /** What has broken readers of such files before. */

@@ -1,5 +1,6 @@
 // The same trials as `npm run fuzz`, fewer of them: a finding there becomes a named test beside this one.
 import { expect, it } from 'vitest';
+import { fuzzDrawing } from '../fuzz/fuzz-drawings.ts';
 import { fuzzJob } from '../fuzz/fuzz-jobs.ts';
 import { fuzzText, readStarts } from '../fuzz/fuzz-text.ts';
 import { pathArea } from '../fuzz/path-area.ts';
@@ -11,6 +12,10 @@ it('5,000 odd jobs keep every promise', () => {
 it('2,000 spoilt files give a job or faults in words', () => {
   const starts = readStarts();
   expect(Array.from({ length: 2000 }, (_, i) => fuzzText(i + 1, starts)).flat()).toEqual([]);
+});
+
+it('1,000 spoilt outlines, as path data, DXF and SVG, are read or refused in words', () => {
+  expect(Array.from({ length: 1000 }, (_, i) => fuzzDrawing(i + 1)).flat()).toEqual([]);
 });
 
 it('would notice an outline that is open, holds no number, or has another area', () => {
