@@ -4,6 +4,10 @@ import type { Plugin } from 'vite';
 const USED = /^src\/(?:elements\/(?:Dom|Element)|modules\/core\/(?:attr|namespaces|globals|selector)|types\/|utils\/)/;
 const REGISTERS = /^(registerMethods|registerMorphableType|makeMorphable|register|extend|List\.extend)\(/;
 
+/** An older browser's list.includes, with all that it needs; every browser with modules has its own. */
+const POLYFILL = 'var import_includes = /* @__PURE__ */ __toESM(require_includes(), 1);';
+const NATIVE = 'const import_includes = { default: (list) => list.includes };';
+
 /**
  * Lets the bundler leave out the parts of svg.js that nothing uses.
  *
@@ -16,11 +20,15 @@ export function leanSvg(): Plugin {
     transform(code, id) {
       if (!id.endsWith('/svg.esm.js')) return null;
       let region = '';
-      const lines = code.split('\n').map((line) => {
-        region = /^\/\/#region (.*)$/.exec(line)?.[1] ?? region;
-        const kept = USED.test(region) || /^extend\((?:Dom|Element|EventTarget),/.test(line);
-        return REGISTERS.test(line) && !kept ? `/* @__PURE__ */ ${line}` : line;
-      });
+      if (!code.includes(POLYFILL)) throw new Error('svg.js brings its own includes no more: see lean-svg.ts');
+      const lines = code
+        .replace(POLYFILL, NATIVE)
+        .split('\n')
+        .map((line) => {
+          region = /^\/\/#region (.*)$/.exec(line)?.[1] ?? region;
+          const kept = USED.test(region) || /^extend\((?:Dom|Element|EventTarget),/.test(line);
+          return REGISTERS.test(line) && !kept ? `/* @__PURE__ */ ${line}` : line;
+        });
       return { code: lines.join('\n'), map: null };
     },
   };

@@ -7,6 +7,9 @@ import { fileName, handOver } from './files/hand-over.ts';
 import { PAPER_NAMES } from './files/print-sheets.tsx';
 import { nameOf, type ViewName } from './sheet/view-scene.ts';
 
+/** What a file holds, for its name, where that is not the view shown. */
+const WHAT: Readonly<Record<string, string>> = { dxf: 'outlines', pdf: 'sheets' };
+
 type Drawings = typeof import('./files/drawings.ts');
 
 /** The drawing on paper, as a file, or copied. */
@@ -15,14 +18,14 @@ export function DrawingMenu({ view, printing }: { view: ViewName; printing: Sign
   const paper = useSignal<PaperName>(navigator.language === 'en-US' ? 'letter' : 'a4');
   const give = async (ending: string, type: string, make: (drawings: Drawings) => BlobPart | Promise<BlobPart>) => {
     try {
-      const name = fileName(
-        `${desk.job.value.title} ${ending === 'dxf' ? 'outlines' : nameOf(view, desk.report.value)}`,
-        ending,
-      );
+      const name = fileName(`${desk.job.value.title} ${WHAT[ending] ?? nameOf(view, desk.report.value)}`, ending);
       handOver(name, await make(await import('./files/drawings.ts')), type);
       desk.notice.value = { kind: 'note', text: `Saved as ${name}.` };
     } catch (error) {
-      desk.notice.value = { kind: 'fault', text: `That could not be made: ${(error as Error).message}.` };
+      desk.notice.value = {
+        kind: 'fault',
+        text: `That could not be made: ${(error as Error).message.replace(/\.+$/, '')}.`,
+      };
     }
   };
   return (

@@ -37,7 +37,9 @@ async function start(): Promise<void> {
   if (claim.kept && !kept) await keeper.putAside();
   const given = /^#(?:job=|file)/.test(location.hash) && (await takeInGiven(desk, () => keeper.putAside()));
   keeper.watch(desk);
-  render(<App desk={desk} keeper={keeper} greet={claim.kept === null && !given} />, document.getElementById('page')!);
+  const page = document.getElementById('page')!;
+  page.replaceChildren();
+  render(<App desk={desk} keeper={keeper} greet={claim.kept === null && !given} />, page);
   registerWorker(desk);
   void import('./style/fonts.css');
 }

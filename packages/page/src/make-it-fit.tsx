@@ -1,4 +1,4 @@
-import { formatLength, parseLength, type Solved, solve } from '@fielded/core';
+import { facePhrase, formatLength, parseLength, type Solved, solve } from '@fielded/core';
 import { useSignal } from '@preact/signals';
 import type { JSX } from 'preact';
 import { useEffect, useId, useMemo } from 'preact/hooks';
@@ -101,6 +101,11 @@ function Answer({ solved, close }: { solved: Solved; close: () => void }): JSX.E
   const desk = useDesk();
   const say = (mm: number | string | null) =>
     typeof mm === 'number' ? formatLength(mm, desk.units.value) : String(mm ?? 'none').replaceAll('-', ' ');
+  /** A face stands proud or recessed; a figure less than nothing would say neither. */
+  const sayChange = (name: string, value: number | string | null) =>
+    name.includes('Face') && typeof value === 'number'
+      ? facePhrase({ least: value, most: value }, desk.units.value)
+      : say(value);
   if (solved.setting === null)
     return (
       <div class="answer" role="status">
@@ -130,7 +135,7 @@ function Answer({ solved, close }: { solved: Solved; close: () => void }): JSX.E
         <ul class="changes">
           {solved.changes.map(({ name, before, after }) => (
             <li key={name}>
-              {CHANGE_WORDS[name] ?? name}: {say(before)} → {say(after)}
+              {CHANGE_WORDS[name] ?? name}: {sayChange(name, before)} → {sayChange(name, after)}
             </li>
           ))}
         </ul>
@@ -155,6 +160,9 @@ function Answer({ solved, close }: { solved: Solved; close: () => void }): JSX.E
 const CHANGE_WORDS: Readonly<Record<string, string>> = {
   verdict: 'Verdict',
   clearance: 'Clearance',
+  thicknessAtTip: 'Tongue at tip',
+  thicknessAtMouth: 'Tongue at mouth',
+  grooveNeeded: 'Groove needed',
   deepestInsertion: 'Goes in at most',
   insertion: 'Insertion',
   bottomGap: 'Gap at the bottom',

@@ -7,7 +7,7 @@ import { Later } from './later.tsx';
 import { Problems } from './problems.tsx';
 import { Sheet } from './sheet/sheet.tsx';
 import { isWorkedOn, nameOf, type ViewName, viewsFor } from './sheet/view-scene.ts';
-import { Verdict } from './verdict.tsx';
+import { Verdict, VerdictChip } from './verdict.tsx';
 
 /** Wide enough for two drawings beside each other, px. */
 const ROOM_FOR_TWO = 900;
@@ -27,6 +27,7 @@ export function Stage({ view, setView }: { view: ViewName; setView: (view: ViewN
     <section class="stage" ref={stage} aria-label="Drawing">
       <Verdict />
       <div class={beside ? 'sheets two' : 'sheets'}>
+        <VerdictChip />
         <Sheet key={`1 ${shown}`} view={shown} label={report.title} />
         {beside && <Sheet key={`2 ${beside}`} view={beside} label={report.title} />}
       </div>

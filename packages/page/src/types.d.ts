@@ -12,6 +12,7 @@ declare module '*.css';
 declare module 'pdfkit' {
   interface PdfOptions {
     readonly autoFirstPage: boolean;
+    readonly font: null;
     readonly lang: string;
     readonly displayTitle: boolean;
     readonly info: Readonly<Record<string, string>>;

@@ -1,8 +1,9 @@
-import { verdictSentence } from '@fielded/core';
+import { formatLength, verdictSentence, verdictWord } from '@fielded/core';
 import type { JSX } from 'preact';
 import { useEffect, useState } from 'preact/hooks';
 import { useDesk } from './desk/context.ts';
 import { decidingFigures } from './words/figures.ts';
+import { keepTogether } from './words/keep-together.ts';
 import { goesTogether, VerdictMark } from './words/verdict-mark.tsx';
 
 /** The verdict in a sentence and the five figures that decide, above the sheet. */
@@ -11,10 +12,14 @@ export function Verdict(): JSX.Element {
   const report = desk.report.value;
   const { verdict } = report.fit;
   return (
-    <div class={`verdict ${goesTogether(verdict) ? 'good' : 'bad'}`} data-verdict={verdict ?? 'none'}>
+    <div
+      class={`verdict ${goesTogether(verdict) ? 'good' : 'bad'}`}
+      data-units={report.units}
+      data-verdict={verdict ?? 'none'}
+    >
       <p class="sentence">
         <VerdictMark verdict={verdict} />
-        <span>{verdictSentence(report)}</span>
+        <span>{keepTogether(verdictSentence(report))}</span>
       </p>
       <dl class="figures">
         {decidingFigures(report).map(({ key, name, words, mm }) => (
@@ -22,7 +27,7 @@ export function Verdict(): JSX.Element {
             <dt>{name}</dt>
             <dd>
               <data value={mm === null ? '' : String(mm)} data-figure={key}>
-                {words}
+                {keepTogether(words)}
               </data>
             </dd>
           </div>
@@ -30,6 +35,18 @@ export function Verdict(): JSX.Element {
       </dl>
       <LiveVerdict sentence={verdictSentence(report)} />
     </div>
+  );
+}
+
+/** The verdict in a word on a narrow screen's drawing, which stays in sight when the sentence has gone. */
+export function VerdictChip(): JSX.Element {
+  const { fit, units } = useDesk().report.value;
+  return (
+    <p class={`chip ${goesTogether(fit.verdict) ? 'good' : 'bad'}`} aria-hidden="true">
+      <VerdictMark verdict={fit.verdict} />
+      {verdictWord(fit.verdict)}
+      {fit.clearance !== null && <span>{formatLength(fit.clearance, units)} clear</span>}
+    </p>
   );
 }
 

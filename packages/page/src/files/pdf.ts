@@ -11,6 +11,8 @@ export async function writePdf(scenes: readonly Scene[]): Promise<Blob> {
   const font = await (await fetch(fontUrl)).arrayBuffer();
   const document = new PDFDocument({
     autoFirstPage: false,
+    // Its own standard letters are not fetched: the drawing's are registered below.
+    font: null,
     lang: 'en',
     displayTitle: true,
     info: { Title: scenes[0]?.title ?? '', Producer: 'fielded', Creator: 'fielded' },

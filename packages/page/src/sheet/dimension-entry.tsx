@@ -1,5 +1,5 @@
 import type { JSX } from 'preact';
-import { useEffect, useRef } from 'preact/hooks';
+import { useEffect, useLayoutEffect, useRef } from 'preact/hooks';
 import { useDesk } from '../desk/context.ts';
 import { KeyStrip } from '../entry/key-strip.tsx';
 import { useLength } from '../entry/use-length.ts';
@@ -40,7 +40,8 @@ function SizeEntry({
   const field = useRef<HTMLInputElement>(null);
   // What was measured when the field opened: the drawing moves on under it.
   const entry = useLength({ path, name: `${path} on the sheet`, mm: open.mm, changes });
-  useEffect(() => {
+  // Before anything is painted: what is typed next belongs here.
+  useLayoutEffect(() => {
     desk.moving.value = [];
     entry.enter();
     field.current?.focus();

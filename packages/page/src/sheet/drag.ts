@@ -34,7 +34,8 @@ export function startDrag(desk: Desk, handle: Handle, pixels: number): Drag {
         desk.moving.value = shownWith(move.of);
       }
       const along = move === moves.level ? dx : dy;
-      applyMove(desk, base, move, snap(move.mm + (move.sense * along) / pixels, dragStep(desk.units.value, fine)), key);
+      const step = dragStep(desk.units.value, fine);
+      applyMove(desk, base, move, snap(move.mm + (move.sense * along) / pixels, step), step, key);
       return move;
     },
     end() {
@@ -56,17 +57,34 @@ export function nudge(desk: Desk, handle: Handle, dx: number, dy: number, fine: 
   const move = dx !== 0 ? moves.level : moves.plumb;
   if (move === undefined) return null;
   const way = ((dx || dy) * move.sense > 0 ? 1 : -1) as 1 | -1;
-  const mm = nextStep(move.mm, dragStep(desk.units.value, fine), way);
+  const step = dragStep(desk.units.value, fine);
+  const mm = nextStep(move.mm, step, way);
   desk.moving.value = shownWith(move.of);
-  applyMove(desk, base, move, mm, `nudge ${handle.key} ${move.of}`);
+  applyMove(desk, base, move, mm, step, `nudge ${handle.key} ${move.of}`);
   return move;
 }
 
-function applyMove(desk: Desk, base: Parameters<typeof moveChanges>[2], move: Move, mm: number, key: string): void {
+function applyMove(
+  desk: Desk,
+  base: Parameters<typeof moveChanges>[2],
+  move: Move,
+  mm: number,
+  step: number,
+  key: string,
+): void {
   const { units, job } = desk;
   const write = (value: number) => writeLength(value, units.value, job.value.units);
-  // A place where the job could not be made is refused: the hand feels a stop.
-  desk.change(moveChanges(move, mm, base, write), key);
+  const put = (value: number) => desk.change(moveChanges(move, value, base, write), key).length === 0;
+  if (put(mm)) return;
+  // The job cannot be made so: the hand feels a stop, at the last step that can.
+  let good = 0;
+  let bad = Math.round((mm - move.mm) / step);
+  while (Math.abs(bad - good) > 1) {
+    const middle = Math.trunc((good + bad) / 2);
+    if (desk.check(moveChanges(move, move.mm + middle * step, base, write)).length === 0) good = middle;
+    else bad = middle;
+  }
+  put(good === 0 ? move.mm : snap(move.mm + good * step, step));
 }
 
 /** The dimensions that show a size on any of the drawings. */

@@ -3,6 +3,8 @@ import { type Container, G } from '@svgdotjs/svg.js';
 import type { Desk } from '../desk/desk.ts';
 import { type Drag, nudge, startDrag } from './drag.ts';
 import { type Handle, type Move, openMoves } from './handles.ts';
+import { openDimensionOf } from './mark-dimensions.ts';
+import { FINGER, findPressed } from './under-finger.ts';
 import type { Anchors } from './view-scene.ts';
 
 interface GripHooks {
@@ -20,12 +22,11 @@ export interface Grips {
 
 const SVG = 'http://www.w3.org/2000/svg';
 const RADIUS = 5;
-const FINGER = 22;
 /** How long after the last arrow key the drawing settles, ms. */
 const PAUSE = 700;
 
 /** Keeps a circle with a finger's room round it for each handle, by its key. */
-export function createGrips(root: Container, desk: Desk, hooks: GripHooks): Grips {
+export function createGrips(node: SVGSVGElement, root: Container, desk: Desk, hooks: GripHooks): Grips {
   const layer = new G().attr('class', 'grips').addTo(root).node as SVGGElement;
   const grips = new Map<string, SVGGElement>();
   const handles = new Map<string, Handle>();
@@ -53,42 +54,50 @@ export function createGrips(root: Container, desk: Desk, hooks: GripHooks): Grip
       grip.append(circle);
     }
     layer.append(grip);
-    listenToPointer(grip, key);
     listenToKeys(grip, key);
     return grip;
   };
 
-  const listenToPointer = (grip: SVGGElement, key: string): void => {
-    let drag: Drag | null = null;
-    let start = { x: 0, y: 0 };
+  /** A drag goes on wherever the hand is; a press that was none opens the figure under it. */
+  const listenToPointer = (): void => {
+    let held: { key: string; grip: SVGGElement; drag: Drag; x: number; y: number } | null = null;
     const end = (how: 'end' | 'cancel') => {
-      drag?.[how]();
-      drag = null;
-      grip.classList.remove('held');
+      held?.drag[how]();
+      held?.grip.classList.remove('held');
+      held = null;
       hooks.showReadout(null);
     };
-    grip.addEventListener('pointerdown', (event) => {
+    node.addEventListener('pointerdown', (event) => {
       if (event.button !== 0 || !event.isPrimary) return;
+      const pressed = findPressed(node, event.clientX, event.clientY);
+      if (pressed?.kind !== 'grip') return;
+      const grip = pressed.element as SVGGElement;
+      const key = grip.getAttribute('data-handle')!;
       const handle = handles.get(key)!;
       hooks.take(handle);
-      drag = startDrag(desk, handle, hooks.pixelsPerMm());
-      start = { x: event.clientX, y: event.clientY };
-      grip.setPointerCapture(event.pointerId);
+      held = { key, grip, drag: startDrag(desk, handle, hooks.pixelsPerMm()), x: event.clientX, y: event.clientY };
+      node.setPointerCapture(event.pointerId);
       grip.classList.add('held');
       grip.focus({ preventScroll: true });
       event.preventDefault();
     });
-    grip.addEventListener('pointermove', (event) => {
-      if (drag === null) return;
-      const move = drag.to(event.clientX - start.x, event.clientY - start.y, event.shiftKey || event.altKey);
-      say(key, move);
+    // A finger on a grip does not scroll the page; anywhere else on the sheet it does.
+    node.addEventListener('touchstart', (event) => held !== null && event.preventDefault(), { passive: false });
+    node.addEventListener('pointermove', (event) => {
+      if (held === null) return;
+      say(held.key, held.drag.to(event.clientX - held.x, event.clientY - held.y, event.shiftKey || event.altKey));
     });
-    grip.addEventListener('pointerup', () => end('end'));
-    grip.addEventListener('pointercancel', () => end('cancel'));
-    grip.addEventListener('keydown', (event) => {
-      if (event.key === 'Escape' && drag !== null) end('cancel');
+    node.addEventListener('pointerup', () => end('end'));
+    node.addEventListener('pointercancel', () => end('cancel'));
+    node.addEventListener('keydown', (event) => {
+      if (event.key === 'Escape' && held !== null) end('cancel');
+    });
+    node.addEventListener('click', (event) => {
+      const pressed = findPressed(node, event.clientX, event.clientY);
+      if (pressed?.kind === 'dimension') openDimensionOf(pressed.element);
     });
   };
+  listenToPointer();
 
   const listenToKeys = (grip: SVGGElement, key: string): void => {
     let pause: ReturnType<typeof setTimeout> | undefined;

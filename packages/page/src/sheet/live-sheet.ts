@@ -58,7 +58,7 @@ export function createLiveSheet(
   let hold: Handle['hold'] = 'panel';
 
   const room = () => roomOf(box.clientWidth, box.clientHeight);
-  const grips: Grips = createGrips(root, desk, {
+  const grips: Grips = createGrips(node, root, desk, {
     pixelsPerMm: () => pixels() * (settled?.scale ?? 1),
     take: (handle) => {
       hold = handle.hold;
@@ -128,7 +128,8 @@ export function createLiveSheet(
 
   return {
     paint,
-    resize: () => untracked(paint),
+    // Held in a hand, nothing moves but what the hand moves.
+    resize: () => untracked(() => desk.moving.value === null && paint()),
     focusDimension: (of) => node.querySelector<SVGElement>(`[data-of="${CSS.escape(of)}"]`)?.focus(),
     tryFit: () =>
       slideIn(

@@ -55,11 +55,15 @@ function placeTarget(element: SVGElement, item: GroupItem, { perMm, open }: Mark
   set('height', height);
 }
 
+/** Opens the dimension of an element. */
+export function openDimensionOf(element: Element): void {
+  openers.get(element)?.();
+}
+
 /** What a press opens, by element: replaced at every paint, without a new listener. */
 const openers = new WeakMap<Element, () => void>();
 
 function listen(element: SVGElement): void {
-  element.addEventListener('click', () => openers.get(element)?.());
   element.addEventListener('keydown', (event) => {
     if (event.key !== 'Enter' && event.key !== ' ') return;
     event.preventDefault();

@@ -1,5 +1,5 @@
 import { CAPITAL, type Item, pathData, STYLES, writeNumber } from '@fielded/render';
-import { type Container, create as createNode, Element, G, Path } from '@svgdotjs/svg.js';
+import { type Container, create as createNode, Element, G } from '@svgdotjs/svg.js';
 
 interface Painted {
   readonly element: Element;
@@ -59,8 +59,9 @@ function paintChildren(parent: Painted, items: readonly Item[]): void {
   }
 }
 
+/** Plain elements: svg.js' own paths and texts parse and measure themselves anew at every change. */
 function create(item: Item): Painted {
-  const element = item.kind === 'group' ? new G() : item.kind === 'path' ? new Path() : plainText();
+  const element = item.kind === 'group' ? new G() : new Element(createNode(item.kind));
   const painted: Painted = { element, kind: item.kind, item, children: new Map() };
   if (item.kind === 'group') {
     element.attr('data-key', item.key);
@@ -86,11 +87,6 @@ function update(painted: Painted, item: Item): void {
     } else if (JSON.stringify(old) !== JSON.stringify(item)) setText(element, item);
   }
   markDimension(element, item, old);
-}
-
-/** svg.js' own text measures itself anew at every change; a plain element does not. */
-function plainText(): Element {
-  return new Element(createNode('text'));
 }
 
 function setText(element: Element, item: Item): void {

@@ -50,6 +50,8 @@ export function Sheet({ view, label }: { view: ViewName; label: string }): JSX.E
   const close = () => {
     const was = open.value;
     open.value = null;
+    // The other dimensions come back first: one of them takes the focus.
+    desk.moving.value = null;
     if (was !== null) live.current?.focusDimension(was.of);
   };
   return (

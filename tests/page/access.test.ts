@@ -1,0 +1,206 @@
+// The page for everyone: what it weighs, what it may load, how large its targets are, what a screen reader finds; from the
+// command, from a folder of files and from a single file on disk.
+import { readFileSync } from 'node:fs';
+import { request } from 'node:http';
+import { join } from 'node:path';
+import { pathToFileURL } from 'node:url';
+import { gzipSync } from 'node:zlib';
+import { AxeBuilder } from '@axe-core/playwright';
+import { describe, expect, it } from 'vitest';
+import { open as openCommand } from '../../packages/cli/src/commands/open.ts';
+import { DESKTOP, field, figureOf, PHONE, ready, setUpBench, tapDimension } from './open-page.ts';
+
+const bench = setUpBench(['production', 'single']);
+
+describe('the first load', () => {
+  it('is at most 120 kB packed, letters apart, before anything is asked for', async () => {
+    const context = await bench.browser.newContext({ ...DESKTOP, serviceWorkers: 'block' });
+    const page = await context.newPage();
+    const loaded = new Set<string>();
+    page.on('response', (response) => loaded.add(new URL(response.url()).pathname));
+    await page.goto(bench.address);
+    await ready(page);
+    await page.waitForLoadState('networkidle');
+    const files = [...loaded].map((path) => (path === '/' ? 'index.html' : path.slice(1)));
+    const sizes = files.map((file) => ({
+      file,
+      bytes: gzipSync(readFileSync(join(bench.folder, file)), { level: 9 }).length,
+    }));
+    const letters = sizes.filter(({ file }) => file.endsWith('.woff2'));
+    const rest = sizes.filter(({ file }) => !file.endsWith('.woff2'));
+    expect(letters.length).toBeGreaterThan(0);
+    expect(rest.length).toBeGreaterThan(3);
+    expect(rest.reduce((sum, { bytes }) => sum + bytes, 0)).toBeLessThanOrEqual(120_000);
+    expect(files.filter((file) => /sums|pdf|yaml|write-job|make-it-fit/.test(file))).toEqual([]);
+    await context.close();
+  });
+
+  it('allows no script, style or address but its own, and heeds that on every path of the page', async () => {
+    const page = await bench.open();
+    const policy = await page.locator('meta[http-equiv="Content-Security-Policy"]').getAttribute('content');
+    expect(policy).toContain("script-src 'self'");
+    expect(policy).not.toMatch(/unsafe|https?:|\*/);
+    const served = await page.request.get(bench.address);
+    expect(served.headers()['content-security-policy']).toContain("default-src 'none'");
+    const refused: string[] = [];
+    page.on('console', (message) => message.type() === 'error' && refused.push(message.text()));
+    await page.evaluate(() => {
+      const script = document.createElement('script');
+      script.textContent = 'globalThis.ran = true';
+      document.head.append(script);
+      document.body.insertAdjacentHTML(
+        'beforeend',
+        '<img src="https://example.org/x.png" onerror="globalThis.ran = true">',
+      );
+    });
+    await expect.poll(() => refused.length).toBeGreaterThanOrEqual(2);
+    expect(await page.evaluate(() => 'ran' in globalThis)).toBe(false);
+    refused.length = 0;
+    for (const name of ['Full-size sheets as PDF', 'This drawing as SVG', 'Outlines as DXF']) {
+      await page.locator('summary', { hasText: 'Drawing' }).click();
+      const download = page.waitForEvent('download');
+      await page.getByRole('button', { name }).click();
+      const start = readFileSync(await (await download).path(), 'latin1').slice(0, 400);
+      expect(start).toMatch(name.includes('PDF') ? /^%PDF-1/ : name.includes('SVG') ? /^<svg/ : /^\s*0\s+SECTION/);
+    }
+    expect(refused).toEqual([]);
+  });
+});
+
+describe.each([
+  { device: 'phone', options: PHONE },
+  { device: 'desktop', options: DESKTOP },
+])('on a $device', ({ options }) => {
+  it.each(['light', 'dark'] as const)(
+    'axe finds nothing wrong in %s',
+    async (colorScheme) => {
+      // Without motion: a colour on its way to another is no colour to judge.
+      const page = await bench.open({ ...options, colorScheme, reducedMotion: 'reduce' });
+      const faults = async () => {
+        const { violations } = await new AxeBuilder({ page }).analyze();
+        return violations.map(({ id, nodes }) => `${id}: ${nodes.map(({ target }) => target).join(', ')}`);
+      };
+      expect(await faults()).toEqual([]);
+      for (const details of await page.locator('.side details > summary').all()) await details.click();
+      await page.getByRole('button', { name: 'Make it fit' }).click();
+      await page.getByRole('button', { name: 'Make the move' }).waitFor();
+      await page.getByRole('button', { name: 'Compare' }).click();
+      await field(page, 'panel.thickness').fill('3/4');
+      await field(page, 'cuts[0].profile.depth').fill('12');
+      expect(await faults()).toEqual([]);
+      await page.locator('summary', { hasText: 'Drawing' }).click();
+      await page.locator('.menu-list button').first().waitFor();
+      expect(await faults()).toEqual([]);
+      await page.keyboard.press('Escape');
+      await tapDimension(page, 'frame.groove.depth');
+      await page.locator('.dimension-entry').waitFor();
+      expect(await faults()).toEqual([]);
+    },
+    60_000,
+  );
+
+  it('every target is at least 44 px wide and high, and nothing reaches beyond the screen', async () => {
+    const page = await bench.open(options);
+    await page.locator('.running li').first().waitFor();
+    const small = await page
+      .locator(
+        'button, summary, select, .units label, .words label, .shape, .line input, .title input, .grip, .dimension .target',
+      )
+      .evaluateAll((elements) =>
+        elements.flatMap((element) => {
+          const { width, height } = element.getBoundingClientRect();
+          const name = element.getAttribute('aria-label') ?? element.textContent ?? element.className;
+          return width === 0 || (width >= 43.5 && height >= 43.5) ? [] : [`${name}: ${width} × ${height}`];
+        }),
+      );
+    expect(small).toEqual([]);
+    expect(await page.evaluate(() => document.documentElement.scrollWidth - innerWidth)).toBeLessThanOrEqual(0);
+  });
+});
+
+describe('a screen reader', () => {
+  it('finds names on everything that can be worked, and hears the verdict once the hand rests', async () => {
+    const page = await bench.open();
+    const unnamed = await page.locator('button, input, select, summary, [role="slider"], [role="button"]').evaluateAll(
+      (all) =>
+        all.filter((element) => {
+          const input = element as HTMLInputElement;
+          const words = [element.getAttribute('aria-label'), element.textContent, input.labels?.[0]?.textContent];
+          return words.every((word) => !word?.trim());
+        }).length,
+    );
+    expect(unnamed).toBe(0);
+    const heard = page.locator('[data-live="verdict"]');
+    await field(page, 'frame.groove.width').fill('6');
+    expect(await heard.textContent()).toContain('slides');
+    await expect.poll(() => heard.textContent()).toContain('will not enter');
+  });
+});
+
+describe('the page', () => {
+  it('is served by fielded open to this machine alone, with the job and its shop on it', async () => {
+    let address = '';
+    let stop = () => {};
+    const stopped = new Promise<void>((settle) => {
+      stop = settle;
+    });
+    const io = {
+      out: async (text: string) => {
+        address += text;
+      },
+      err: async () => {},
+      outIsTerminal: false,
+      errIsTerminal: false,
+      columns: 80,
+      colour: false,
+    };
+    const status = openCommand(['examples/shop/job.yaml', '--no-browser'], io, stopped);
+    await expect.poll(() => address).toMatch(/^http:\/\/127\.0\.0\.1:\d+\/#file\n$/);
+    const page = await bench.open(DESKTOP, address.trim());
+    expect(await page.getByLabel('Title of the job').inputValue()).toBe('Linen cupboard, ogee panels');
+    const { port } = new URL(address);
+    const ask = (path: string, host: string) =>
+      new Promise<number | undefined>((settle, fail) => {
+        request({ host: '127.0.0.1', port, path, headers: { host } }, (answer) => {
+          answer.resume();
+          settle(answer.statusCode);
+        })
+          .on('error', fail)
+          .end();
+      });
+    expect(await ask('/', `127.0.0.1:${port}`)).toBe(200);
+    expect(await ask('/job.json', 'shop.example')).toBe(421);
+    for (const path of [
+      '/../package.json',
+      '/%2e%2e/package.json',
+      '/..%5cpackage.json',
+      '/.git/config',
+      '/assets',
+      '/%',
+    ])
+      expect(await ask(path, `127.0.0.1:${port}`), path).toBe(404);
+    stop();
+    expect(await status).toBe(0);
+  });
+
+  it('works from a single file on disk, with everything that is fetched later in it', async () => {
+    const page = await bench.open(DESKTOP, pathToFileURL(join(bench.folder, 'fielded.html')).href);
+    const refused: string[] = [];
+    page.on('console', (message) => message.type() === 'error' && refused.push(message.text()));
+    expect(await page.locator('script[src], link[rel="stylesheet"]').count()).toBe(0);
+    await field(page, 'panel.thickness').fill('(30 + 9) / 2');
+    await field(page, 'panel.thickness').blur();
+    await expect.poll(() => field(page, 'panel.thickness').inputValue()).toBe('19.5');
+    await page.locator('input[type="file"]').setInputFiles('examples/bevel-wedge/job.yaml');
+    await expect.poll(() => page.getByLabel('Title of the job').inputValue()).toBe('Tack-room locker panels');
+    await page.locator('summary', { hasText: 'Drawing' }).click();
+    const download = page.waitForEvent('download');
+    await page.getByRole('button', { name: 'Full-size sheets as PDF' }).click();
+    expect(readFileSync(await (await download).path(), 'latin1').slice(0, 5)).toBe('%PDF-');
+    await page.reload();
+    await ready(page);
+    expect(await page.getByLabel('Title of the job').inputValue()).toBe('Tack-room locker panels');
+    expect(await figureOf(page, 'clearance')).not.toBeNull();
+    expect(refused).toEqual([]);
+  });
+});

@@ -1,0 +1,251 @@
+// Nothing is lost and nothing is run: what the page keeps, opens and refuses, with a network and without, in a real browser.
+import { readFileSync, writeFileSync } from 'node:fs';
+import { join } from 'node:path';
+import { deflateRawSync } from 'node:zlib';
+import type { Page } from 'playwright-core';
+import { describe, expect, it } from 'vitest';
+import { readJob } from '../../packages/core/src/index.ts';
+import { DESKTOP, field, figureOf, ready, setUpBench } from './open-page.ts';
+
+const bench = setUpBench();
+
+const depth = (page: Page) => field(page, 'cuts[1].profile.depth');
+const open = (page: Page, name: string, text: string) =>
+  page.locator('input[type="file"]').setInputFiles({ name, mimeType: 'text/yaml', buffer: Buffer.from(text) });
+const linkTo = (held: unknown) =>
+  `${bench.address}#job=${deflateRawSync(typeof held === 'string' ? held : JSON.stringify(held)).toString('base64url')}`;
+/** Counts what a hostile text would have run. */
+const watch = (page: Page) =>
+  page.addInitScript(() => {
+    Object.assign(globalThis, { alert: () => Object.assign(globalThis, { ran: true }) });
+  });
+const ran = (page: Page) => page.evaluate(() => 'ran' in globalThis);
+
+describe('what is typed', () => {
+  it('is undone and redone step by step, a whole entry at a time', async () => {
+    const page = await bench.open();
+    for (const mm of ['4.9', '5', '4.7']) {
+      await depth(page).fill(mm);
+      await depth(page).blur();
+    }
+    const undo = page.getByRole('button', { name: 'Undo' });
+    await undo.click();
+    await undo.click();
+    expect(await depth(page).inputValue()).toBe('4.9');
+    await page.getByRole('button', { name: 'Redo' }).click();
+    expect(await depth(page).inputValue()).toBe('5');
+    await undo.click();
+    await undo.click();
+    expect(await undo.isDisabled()).toBe(true);
+    expect(await depth(page).inputValue()).toBe('4.8');
+  });
+
+  it('survives a reload in the middle of an entry, read or not', async () => {
+    const page = await bench.open();
+    await depth(page).fill('4.65');
+    await field(page, 'panel.thickness').fill('20 m');
+    await field(page, 'panel.thickness').pressSequentially('m -');
+    await page.reload();
+    await ready(page);
+    expect(await depth(page).inputValue()).toBe('4.65');
+    expect(await field(page, 'panel.thickness').inputValue()).toBe('20 mm -');
+    expect(await figureOf(page, 'clearance')).toBeCloseTo(0.05, 9);
+  });
+
+  it('in two tabs stays two jobs', async () => {
+    const one = await bench.open();
+    await depth(one).fill('4.9');
+    await depth(one).blur();
+    const two = await one.context().newPage();
+    await two.goto(bench.address);
+    await ready(two);
+    expect(await two.locator('.notice').innerText()).toContain('Another tab has this job open');
+    expect(await depth(two).inputValue()).toBe('4.9');
+    await depth(two).fill('4.6');
+    await depth(one).fill('4.95');
+    await Promise.all([one.reload(), two.reload()]);
+    await Promise.all([ready(one), ready(two)]);
+    expect(await depth(one).inputValue()).toBe('4.95');
+    expect(await depth(two).inputValue()).toBe('4.6');
+  });
+
+  it('is there again in a new tab after the last one was closed, and after New under Job', async () => {
+    const page = await bench.open();
+    await depth(page).fill('4.9');
+    const again = await page.context().newPage();
+    await page.close();
+    await again.goto(bench.address);
+    await ready(again);
+    expect(await depth(again).inputValue()).toBe('4.9');
+    await again.locator('summary', { hasText: 'Job' }).click();
+    await again.getByRole('button', { name: 'New' }).click();
+    await expect.poll(() => depth(again).count()).toBe(0);
+    await again.locator('summary', { hasText: 'Job' }).click();
+    await again.locator('.earlier').first().click();
+    await expect.poll(() => depth(again).inputValue()).toBe('4.9');
+  });
+});
+
+describe('a job file', () => {
+  it('keeps its comments, order and notation when saved with a change', async () => {
+    const text = `# the boot room\n${readFileSync('examples/inch-rebate/job.yaml', 'utf8')}`;
+    const page = await bench.open();
+    await open(page, 'larder.yaml', text);
+    await expect.poll(() => page.getByLabel('Title of the job').inputValue()).toBe('Larder doors in inches');
+    await field(page, 'frame.groove.width').fill('17/64');
+    await field(page, 'frame.groove.width').blur();
+    const download = page.waitForEvent('download');
+    await page.keyboard.press('Control+s');
+    const saved = readFileSync(await (await download).path(), 'utf8');
+    expect((await download).suggestedFilename()).toBe('larder.yaml');
+    const lines = saved.split('\n');
+    const changed = text.split('\n').filter((line, i) => line !== lines[i]);
+    expect(changed).toEqual(['  groove: { width: 1/4, depth: 3/8, setback: 9/32 }']);
+    expect(saved).toContain('  groove: { width: 17/64, depth: 3/8, setback: 9/32 }');
+    expect(readJob(saved).faults).toEqual([]);
+  });
+
+  it('begun here is one that the command line reads, with the same figures', async () => {
+    const page = await bench.open();
+    await depth(page).fill('4.9');
+    await depth(page).blur();
+    const download = page.waitForEvent('download');
+    await page.keyboard.press('Control+s');
+    const { job, faults } = readJob(readFileSync(await (await download).path(), 'utf8'));
+    expect(faults).toEqual([]);
+    expect(job?.cuts[1]?.depth).toBe(4.9);
+  });
+
+  it('that is hostile is refused in words, nothing of it is run, and the job at hand stays', async () => {
+    const page = await bench.open();
+    await watch(page);
+    await page.reload();
+    await ready(page);
+    await depth(page).fill('4.9');
+    await depth(page).blur();
+    const refused = async (name: string, text: string, words: string) => {
+      await open(page, name, text);
+      await expect.poll(() => page.locator('.notice.fault').innerText(), { message: name }).toContain(words);
+      expect(await depth(page).inputValue(), name).toBe('4.9');
+      await page.getByRole('button', { name: 'Put away' }).click();
+    };
+    await refused('large.yaml', `# ${'x'.repeat(10_000_000)}`, 'is 10 MB');
+    await refused('types.yaml', 'fielded: 1\npanel: [20]\nframe: yes\ncuts: 7\n', 'line 2');
+    await refused(
+      'bomb.yaml',
+      `a: &a [x,x,x,x,x,x,x,x,x]\n${'bcdefghi'.replace(/./g, (c) => `${c}: &${c} [${Array(9).fill(`*${String.fromCharCode(c.charCodeAt(0) - 1)}`)}]\n`)}`,
+      'cannot be opened',
+    );
+    await refused('deep.yaml', '['.repeat(5000), 'cannot be opened');
+    await refused('binary.yaml', 'fielded\0: 1', 'cannot be opened');
+    await refused('proto.json', '{"__proto__": {"panel": 1}, "constructor": 2}', 'cannot be opened');
+    await refused('empty.yaml', '', 'cannot be opened');
+    const script = `<img src=x onerror=alert(1)><script>alert(1)</script>`;
+    const text = readFileSync('examples/ogee-cove/job.yaml', 'utf8').replace(/title: .*/, `title: '${script}'`);
+    await open(page, '<b>x</b>.yaml', text.replaceAll('name: raise', `name: '"><svg onload=alert(1)>'`));
+    await expect.poll(() => page.getByLabel('Title of the job').inputValue()).toBe(script);
+    await page.locator('summary', { hasText: 'Drawing' }).click();
+    await page.evaluate(() => {
+      window.print = () => {};
+    });
+    await page.getByRole('button', { name: 'Print at full size' }).click();
+    await page.locator('.print-sheet svg').first().waitFor({ state: 'attached' });
+    expect(await ran(page)).toBe(false);
+    expect(await page.locator('.page img, .page script, .print-sheet script').count()).toBe(0);
+    await page.getByRole('button', { name: 'Undo' }).click();
+    expect(await depth(page).inputValue()).toBe('4.9');
+  });
+});
+
+describe('a link', () => {
+  it('carries the whole job, and the job that was there is kept', async () => {
+    const page = await bench.open({ ...DESKTOP, permissions: ['clipboard-read', 'clipboard-write'] });
+    await depth(page).fill('4.9');
+    await depth(page).blur();
+    await page.locator('summary', { hasText: 'Job' }).click();
+    await page.getByRole('button', { name: 'Copy a link to it' }).click();
+    await page.locator('.notice').waitFor();
+    const link = await page.evaluate(() => navigator.clipboard.readText());
+    expect(link.startsWith(`${bench.address}#job=`)).toBe(true);
+    const other = await bench.open(DESKTOP, link);
+    expect(await depth(other).inputValue()).toBe('4.9');
+    expect(new URL(other.url()).hash).toBe('');
+    await page.goto('about:blank');
+    await page.goto(linkTo({ data: { ...JSON.parse(EXAMPLE), title: 'From a friend' } }));
+    await ready(page);
+    expect(await page.getByLabel('Title of the job').inputValue()).toBe('From a friend');
+    await page.locator('summary', { hasText: 'Job' }).click();
+    await page.locator('.earlier').first().click();
+    await expect.poll(() => depth(page).inputValue()).toBe('4.9');
+  });
+
+  it('that is hostile is refused in words and nothing of it is run', async () => {
+    const page = await bench.open();
+    await watch(page);
+    await depth(page).fill('4.9');
+    await depth(page).blur();
+    const links = [
+      linkTo('x'.repeat(30_000_000)),
+      linkTo({ data: { fielded: 1, panel: { thickness: { toString: 1 } } } }),
+      linkTo({ data: '<script>alert(1)</script>' }),
+      linkTo({ data: { ...JSON.parse(EXAMPLE), cuts: Array(200).fill(JSON.parse(EXAMPLE).cuts[0]) } }),
+      linkTo(`{"data":${'['.repeat(4000)}${']'.repeat(4000)}}`),
+      `${bench.address}#job=%3Cscript%3E`,
+      `${bench.address}#job=${'A'.repeat(500_000)}`,
+    ];
+    for (const link of links) {
+      await page.goto('about:blank');
+      await page.goto(link);
+      await ready(page);
+      expect(await page.locator('.notice.fault').innerText()).toMatch(/as it was/);
+      expect(await depth(page).inputValue()).toBe('4.9');
+      expect(await ran(page)).toBe(false);
+    }
+  }, 60_000);
+});
+
+describe('without a network', () => {
+  it('the page opens after one visit, with what is fetched later too, and keeps the job over an update', async () => {
+    const page = await bench.open();
+    await page.evaluate(() => navigator.serviceWorker.ready);
+    await expect.poll(() => page.evaluate(() => navigator.serviceWorker.controller !== null)).toBe(true);
+    await depth(page).fill('4.9');
+    await page.context().setOffline(true);
+    await page.reload();
+    await ready(page);
+    expect(await depth(page).inputValue()).toBe('4.9');
+    await field(page, 'panel.thickness').fill('10 mm + 10 mm');
+    await field(page, 'panel.thickness').blur();
+    await expect.poll(() => field(page, 'panel.thickness').inputValue()).toBe('20');
+    await open(page, 'job.yaml', readFileSync('examples/bevel-wedge/job.yaml', 'utf8'));
+    await expect.poll(() => page.getByLabel('Title of the job').inputValue()).toBe('Tack-room locker panels');
+    await page.getByRole('button', { name: 'Undo' }).click();
+    await page.context().setOffline(false);
+
+    // A newer version is put out: the same page under another name.
+    const worker = join(bench.folder, 'worker.js');
+    const before = readFileSync(worker, 'utf8');
+    const [version] = /[0-9a-f]{12}/.exec(before)!;
+    writeFileSync(worker, before.replace(version, 'a-newer-one'));
+    try {
+      await depth(page).fill('4.95');
+      await page.evaluate(() => navigator.serviceWorker.getRegistration().then((found) => found?.update()));
+      await page.getByRole('button', { name: 'Use it' }).click();
+      await expect
+        .poll(() => page.evaluate(() => caches.keys()).catch(() => []), { timeout: 10_000 })
+        .toEqual(['fielded a-newer-one']);
+      await ready(page);
+      expect(await depth(page).inputValue()).toBe('4.95');
+    } finally {
+      writeFileSync(worker, before);
+    }
+  }, 60_000);
+});
+
+const EXAMPLE = JSON.stringify({
+  fielded: 1,
+  title: 'Boot-room cupboard doors',
+  panel: { thickness: 20 },
+  frame: { thickness: 22, groove: { width: 6.4, depth: 11, setback: 7.5 }, swellGap: 2 },
+  cuts: [{ name: 'raise', side: 'front', profile: { shape: 'ogee', reach: 38, depth: 9, land: 11, shoulder: 1.5 } }],
+});

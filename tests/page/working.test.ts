@@ -1,0 +1,288 @@
+// What a maker does on the page, in a real browser: from nothing to a print, tapping, dragging, typing, comparing.
+import { readFileSync } from 'node:fs';
+import type { CDPSession, Page } from 'playwright-core';
+import { describe, expect, it } from 'vitest';
+import { evaluate, readJob } from '../../packages/core/src/index.ts';
+import { DESKTOP, field, figureOf, middleOf, PHONE, setUpBench, tapDimension } from './open-page.ts';
+
+const bench = setUpBench();
+
+const radio = (page: Page, name: string) => page.getByRole('radio', { name, exact: true });
+const menu = async (page: Page, name: 'Job' | 'Drawing', item: string) => {
+  await page.locator('summary', { hasText: name }).click();
+  await page.getByRole('button', { name: item }).click();
+};
+
+describe('a newcomer', () => {
+  it('goes from nothing to sheets printed at full size with a bar of 100 mm', async () => {
+    const page = await bench.open();
+    expect(await page.locator('.greeting').innerText()).toContain('Tap a figure on the drawing');
+    await menu(page, 'Job', 'New');
+    await expect.poll(() => page.locator('[data-verdict]').getAttribute('data-verdict')).toBe('will-not-enter');
+    await field(page, 'panel.thickness').fill('18');
+    await field(page, 'frame.groove.width').fill('6');
+    await page.getByRole('button', { name: 'Make it fit' }).click();
+    await page.getByRole('button', { name: 'Make the move' }).click();
+    expect(await figureOf(page, 'clearance')).toBeCloseTo(0.2, 9);
+    expect(await page.locator('.sentence').innerText()).toContain('slides into the groove');
+
+    await page.evaluate(() => {
+      window.print = () => {};
+    });
+    await menu(page, 'Drawing', 'Print at full size');
+    const sheets = page.locator('.print-sheet svg');
+    await sheets.first().waitFor({ state: 'attached' });
+    expect(await sheets.first().getAttribute('width')).toBe('210mm');
+    // The bar as the printer gets it: CSS counts 96 px to the inch.
+    await page.emulateMedia({ media: 'print' });
+    const bar = await page.evaluate(() => {
+      const text = [...document.querySelectorAll('.print-sheet text')].find((t) => /100 mm/.test(t.textContent ?? ''));
+      const paths = [...(text?.parentElement?.querySelectorAll('path') ?? [])];
+      return Math.max(...paths.map((path) => path.getBoundingClientRect().width));
+    });
+    expect(bar / (96 / 25.4)).toBeGreaterThan(99.5);
+    expect(bar / (96 / 25.4)).toBeLessThan(100.8);
+    const count = await sheets.count();
+    const pdf = (await page.pdf({ preferCSSPageSize: true })).toString('latin1');
+    const boxes = [...pdf.matchAll(/\/MediaBox \[0 0 ([\d.]+) ([\d.]+)\]/g)].map(([, w, h]) => [Number(w), Number(h)]);
+    expect(boxes.length).toBe(count);
+    for (const [width, height] of boxes) {
+      expect(width! / (72 / 25.4)).toBeCloseTo(210, 0);
+      expect(height! / (72 / 25.4)).toBeCloseTo(297, 0);
+    }
+  });
+});
+
+describe('a dimension on the drawing', () => {
+  it('is tapped and typed over where it stands, and Escape gives it back', async () => {
+    const page = await bench.open();
+    const before = await middleOf(page, '.drawing [data-of="cuts[0].depth"] .target');
+    await tapDimension(page, 'cuts[0].depth');
+    const entry = page.locator('.dimension-entry input');
+    expect(await entry.inputValue()).toBe('9');
+    const at = await middleOf(page, '.dimension-entry');
+    expect(Math.abs(at.x - before.x)).toBeLessThan(40);
+    expect(Math.abs(at.y - before.y)).toBeLessThan(40);
+    await entry.fill('9.5');
+    expect(await figureOf(page, 'clearance')).toBeCloseTo(0.7, 9);
+    await entry.press('Enter');
+    expect(await field(page, 'cuts[0].profile.depth').inputValue()).toBe('9.5');
+    await tapDimension(page, 'cuts[0].depth');
+    await entry.fill('3');
+    await entry.press('Escape');
+    expect(await field(page, 'cuts[0].profile.depth').inputValue()).toBe('9.5');
+    expect(await page.locator('.dimension-entry').count()).toBe(0);
+  });
+
+  it('that follows from one size moves that size; one that is worked out says from what', async () => {
+    const page = await bench.open();
+    await tapDimension(page, 'tongue.insertion');
+    await page.locator('.dimension-entry input').fill('8');
+    await page.keyboard.press('Enter');
+    expect(await field(page, 'frame.swellGap').inputValue()).toBe('3');
+    await tapDimension(page, 'fit.clearance');
+    expect(await page.locator('.dimension-note').innerText()).toContain('Make it fit');
+  });
+
+  it('is reached and changed by keyboard alone', async () => {
+    const page = await bench.open();
+    await page.locator('[data-of="frame.groove.width"]').focus();
+    await page.keyboard.press('Enter');
+    await page.locator('.dimension-entry input:focus').waitFor();
+    await page.keyboard.type('6.6');
+    await page.keyboard.press('Enter');
+    expect(await figureOf(page, 'clearance')).toBeCloseTo(0.4, 9);
+    expect(await page.evaluate(() => document.activeElement?.getAttribute('data-of'))).toBe('frame.groove.width');
+  });
+});
+
+describe('an arris', () => {
+  it('is dragged with a mouse in steps of 0.1 mm while scale and place stay; only its size is shown', async () => {
+    const page = await bench.open();
+    const grip = '[data-handle="cuts[1] land"]';
+    const { x, y } = await middleOf(page, `${grip} .ring`);
+    const view = await page.locator('.drawing').getAttribute('viewBox');
+    await page.mouse.move(x, y);
+    await page.mouse.down();
+    await page.mouse.move(x, y - 3);
+    await page.mouse.move(x + 1, y - 9, { steps: 4 });
+    expect(await page.locator('.readout').innerText()).toMatch(/^depth \d+(\.\d)? mm$/);
+    const shown = await page
+      .locator('.drawing .dimension')
+      .evaluateAll((all) => all.map((e) => e.getAttribute('data-of')));
+    expect(shown).toEqual(['cuts[1].depth']);
+    expect(await page.locator('.drawing').getAttribute('viewBox')).toBe(view);
+    await page.mouse.up();
+    const depth = Number(await field(page, 'cuts[1].profile.depth').inputValue());
+    expect(depth).toBeGreaterThan(4.8);
+    expect(depth * 10).toBeCloseTo(Math.round(depth * 10), 6);
+    expect(await field(page, 'cuts[1].profile.land').inputValue()).toBe('9');
+    expect(await page.locator('.drawing .dimension').count()).toBeGreaterThan(6);
+    await page.getByRole('button', { name: 'Undo' }).click();
+    expect(await field(page, 'cuts[1].profile.depth').inputValue()).toBe('4.8');
+  });
+
+  it('is dragged by a finger', async () => {
+    const page = await bench.open(PHONE);
+    const touch = await page.context().newCDPSession(page);
+    const { x, y } = await middleOf(page, '[data-handle="cuts[0] field"] .ring');
+    await stroke(touch, [x, y], [x - 24, y + 1]);
+    expect(Number(await field(page, 'cuts[0].profile.reach').inputValue())).toBeLessThan(37);
+    expect(await field(page, 'cuts[0].profile.shoulder').inputValue()).toBe('1.5');
+  });
+
+  it('is moved by arrow keys, finer with Shift, and says where it is', async () => {
+    const page = await bench.open();
+    const grip = page.locator('[data-handle="cuts[0] land"]');
+    await grip.focus();
+    await page.keyboard.press('ArrowDown');
+    await page.keyboard.press('ArrowDown');
+    expect(await field(page, 'cuts[0].profile.depth').inputValue()).toBe('9.2');
+    await page.keyboard.press('Shift+ArrowUp');
+    expect(await field(page, 'cuts[0].profile.depth').inputValue()).toBe('9.19');
+    await page.keyboard.press('ArrowLeft');
+    expect(await grip.getAttribute('aria-valuetext')).toBe('land 10.9 mm, depth 9.19 mm');
+    await page.keyboard.press('Control+z');
+    await page.keyboard.press('Control+z');
+    expect(await field(page, 'cuts[0].profile.depth').inputValue()).toBe('9');
+  });
+
+  it('moves by 1/64 in where inches are shown', async () => {
+    const page = await bench.open();
+    await radio(page, 'in').check();
+    await page.locator('[data-handle="stock"]').focus();
+    await page.keyboard.press('ArrowDown');
+    expect(await field(page, 'panel.thickness').inputValue()).toBe('51/64');
+  });
+});
+
+describe('a length', () => {
+  it('is read in every notation and as a sum, and kept as typed', async () => {
+    const page = await bench.open();
+    const stock = field(page, 'panel.thickness');
+    for (const [typed, mm] of [
+      ['3/4 in', 19.05],
+      ['1-1/4"', 31.75],
+      ['1.9 cm', 19],
+      ['20 mm - 1/32 in', 19.206],
+      ['(26 + 12) / 2', 19],
+    ] as const) {
+      await stock.fill(typed);
+      await stock.blur();
+      await expect.poll(() => stock.inputValue()).toBe(String(mm));
+    }
+    await stock.fill('3/4');
+    await stock.blur();
+    expect(await page.locator('.field.faulty .fault').innerText()).toBe(
+      '3/4 is a fraction with no unit. Write 3/4 in.',
+    );
+    expect(await stock.inputValue()).toBe('3/4');
+    await stock.fill('alert(1)+2');
+    await stock.blur();
+    await expect.poll(() => page.locator('.field.faulty .fault').innerText()).toContain('cannot be worked out');
+    expect(await figureOf(page, 'tip')).not.toBeNull();
+  });
+
+  it('that would make a job that cannot be stays in its field with the reason', async () => {
+    const page = await bench.open();
+    await field(page, 'cuts[0].profile.land').fill('50');
+    expect(await page.locator('.field.faulty .fault').innerText()).toContain('leaves nothing of the reach');
+    expect(await figureOf(page, 'clearance')).toBeCloseTo(0.2, 9);
+  });
+
+  it('is shown in mm or inches without changing the job', async () => {
+    const page = await bench.open();
+    const tip = await figureOf(page, 'tip');
+    await radio(page, 'in').check();
+    expect(await page.locator('[data-figure="clearance"]').innerText()).toContain('in');
+    expect(await figureOf(page, 'tip')).toBe(tip);
+    expect(await page.getByRole('button', { name: 'Undo' }).isDisabled()).toBe(true);
+    await page.getByRole('button', { name: 'Reach: more', exact: true }).first().click();
+    expect(await field(page, 'cuts[0].profile.reach').inputValue()).toBe('1-1/2');
+    await radio(page, 'mm').check();
+    expect(await field(page, 'cuts[0].profile.reach').inputValue()).toBe('38.1');
+    await page.getByRole('button', { name: 'Depth: less', exact: true }).first().click();
+    expect(await field(page, 'cuts[0].profile.depth').inputValue()).toBe('8.5');
+  });
+});
+
+describe('on the stage', () => {
+  it('every view of a job with everything is drawn', async () => {
+    const served = await bench.serve([
+      { name: 'job.yaml', text: readFileSync('examples/shop/job.yaml', 'utf8') },
+      { name: 'shop.yaml', text: readFileSync('examples/shop/shop.yaml', 'utf8') },
+    ]);
+    const page = await bench.open(DESKTOP, `${served.address}#file`);
+    const views = await page.locator('.views button[aria-pressed]').allInnerTexts();
+    expect(views).toEqual(
+      expect.arrayContaining(['Joint', 'Section', 'Detail', 'Cuts', 'Knife, raise', 'Panel', 'Door']),
+    );
+    for (const name of views) {
+      await page.locator('.views').getByRole('button', { name, exact: true }).click();
+      await expect.poll(() => page.locator('.drawing path[d]').count(), { message: name }).toBeGreaterThan(5);
+    }
+    await page.getByRole('button', { name: 'Two beside each other' }).click();
+    await expect.poll(() => page.locator('.drawing').count()).toBe(2);
+  });
+
+  it('an earlier joint is compared with, and shapes are chosen from drawings of themselves', async () => {
+    const page = await bench.open();
+    await page.getByRole('button', { name: 'Compare' }).click();
+    await page.locator('.cut').first().getByRole('radio', { name: 'bevel' }).check();
+    await field(page, 'cuts[1].profile.depth').fill('5');
+    const list = await page.locator('.compare-panel li').allInnerTexts();
+    expect(list).toContain('Shape of the raise: ogee → bevel');
+    expect(list).toContain('Depth of the back relief: 4.8 mm → 5 mm');
+    expect(await page.locator('.trace path').count()).toBe(2);
+  });
+
+  it('the panel slides into the groove when asked, and stands still for those who want no motion', async () => {
+    for (const [reducedMotion, moving] of [
+      ['no-preference', true],
+      ['reduce', false],
+    ] as const) {
+      const page = await bench.open({ ...DESKTOP, reducedMotion });
+      await page.getByRole('button', { name: 'Try the fit' }).click();
+      expect(
+        await page.evaluate(() =>
+          document.getAnimations().some((a) => a instanceof Animation && !(a instanceof CSSTransition)),
+        ),
+      ).toBe(moving);
+    }
+  });
+
+  it('the figures are those of the command line, on every example', async () => {
+    const page = await bench.open();
+    for (const example of [
+      'bead-on-edge',
+      'bevel-wedge',
+      'dry-winter',
+      'hall-doors',
+      'inch-rebate',
+      'ogee-cove',
+      'shop',
+    ]) {
+      const files = [`examples/${example}/job.yaml`, ...(example === 'shop' ? ['examples/shop/shop.yaml'] : [])];
+      await page.locator('input[type="file"]').setInputFiles(files);
+      const text = readFileSync(files[0]!, 'utf8');
+      const { job, faults } = readJob(text, { loadShop: () => readFileSync('examples/shop/shop.yaml', 'utf8') });
+      expect(faults).toEqual([]);
+      const { fit, tongue, title } = evaluate(job!);
+      await expect.poll(() => page.getByLabel('Title of the job').inputValue(), { message: example }).toBe(title);
+      expect(await figureOf(page, 'tip')).toBe(tongue.thicknessAtTip);
+      expect(await figureOf(page, 'mouth')).toBe(tongue.thicknessAtMouth);
+      expect(await figureOf(page, 'clearance')).toBe(fit.clearance);
+      expect(await figureOf(page, 'face')).toBe(fit.frontFace?.most ?? null);
+      expect(await page.locator('[data-verdict]').getAttribute('data-verdict')).toBe(fit.verdict ?? 'none');
+    }
+  });
+});
+
+/** One finger from here to there. */
+async function stroke(touch: CDPSession, from: [number, number], to: [number, number]): Promise<void> {
+  const at = (part: number) => [{ x: from[0] + (to[0] - from[0]) * part, y: from[1] + (to[1] - from[1]) * part }];
+  await touch.send('Input.dispatchTouchEvent', { type: 'touchStart', touchPoints: at(0) });
+  for (let part = 0.1; part <= 1; part += 0.1)
+    await touch.send('Input.dispatchTouchEvent', { type: 'touchMove', touchPoints: at(part) });
+  await touch.send('Input.dispatchTouchEvent', { type: 'touchEnd', touchPoints: [] });
+}
