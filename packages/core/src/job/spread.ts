@@ -17,13 +17,39 @@ export interface Spread {
 }
 
 /** The spread of a job's joint; none where the job gives no ± or its cuts leave no tongue. */
-export function answerSpread(job: Job, fit: FitReport, options: SimulationOptions = DEFAULT_SIMULATION): Spread {
+export function answerSpread(job: Job, fit: FitReport, options?: SimulationOptions): Spread {
   const { spread } = job;
   if (spread === undefined || fit.clearance === null) return { problems: [] };
+  const joint = createJoint(job);
+  const tooLarge = joint.slides ? joint.pieces * job.cuts.length > MOST_SLID : joint.pieces > MOST_RECUT;
+  if (tooLarge) return { problems: [spreadTooLarge(joint)] };
   // With seasons, what is missing is said there.
   const asked = (spread.moisture ?? 0) > 0 && job.season === undefined;
   const problems = asked ? [...speciesFaults(job), ...widthFaults(job)] : [];
-  return { report: reportSpread(job, spread, jobSwelling(job), options), problems };
+  return { report: reportSpread(job, spread, jobSwelling(job), options ?? affordable(joint)), problems };
+}
+
+/** Lines and arcs up to which a joint is cut anew for every move: thousands of sections are needed, at some µs a piece. */
+const MOST_RECUT = 100;
+/** Lines and arcs, times cuts, up to which a joint is slid: the more cuts, the more sources whose worst case is sought. */
+const MOST_SLID = 20_000;
+
+/** Pieces that may be looked at, over all joints, where nobody asked for a number of joints: about a second's worth. */
+const MOST_LOOKED_AT = 3e7;
+/** What cutting a piece anew costs, in pieces slid. */
+const RECUT_COST = 50;
+
+/** The usual number of joints, or as many of a joint with very many pieces as take about a second. */
+function affordable({ slides, pieces }: Joint): SimulationOptions {
+  const each = pieces * (slides ? 1 : RECUT_COST);
+  return { ...DEFAULT_SIMULATION, count: Math.min(DEFAULT_SIMULATION.count, Math.ceil(MOST_LOOKED_AT / each)) };
+}
+
+function spreadTooLarge({ slides, pieces, cuts }: Joint): Problem {
+  const why = slides
+    ? `with ${pieces} lines and arcs in ${cuts.length} cuts it takes too long to work out. Draw the profiles with fewer`
+    : `a profile leaves a lip over wood that it clears, so that every joint is cut anew, and with ${pieces} lines and arcs that takes too long. Draw the profiles with ${MOST_RECUT} at most`;
+  return { severity: 'warning', code: 'spread-too-large', at: 'spread', message: `The spread is left out: ${why}.` };
 }
 
 /**

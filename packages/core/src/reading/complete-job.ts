@@ -8,6 +8,7 @@ import { completeFrame } from './complete-frame.ts';
 import { completeProfile } from './complete-profile.ts';
 import { type Desk, figureOf } from './desk.ts';
 import type { JobFile, Loose, ShopFile } from './job-file.ts';
+import { MOST_PIECES } from './limits.ts';
 
 /**
  * The job that a file describes: its parts checked against each other, against the stock and against the shop, names
@@ -19,6 +20,7 @@ export function completeJob(file: Loose<JobFile>, shop: Shop | undefined, desk: 
   const frame = completeFrame(file?.frame, desk);
   const cuts = completeCuts(file?.cuts, { thickness, measured }, shop, desk);
   const doors = completeDoors(file?.doors, figureOf(file?.frame?.groove?.depth), desk);
+  checkPieces(cuts, desk);
   checkFit(file?.fit, desk);
   checkSeason(file?.season, desk);
   if (frame === undefined || file?.panel === undefined || cuts.includes(undefined)) return undefined;
@@ -61,6 +63,14 @@ function checkOrder(
   if (!(figureOf(low) > figureOf(high))) return;
   const what = `${at} runs from ${show(figureOf(low))} down to ${show(figureOf(high))}`;
   desk.report('out-of-order', at, what, 'Write the least first, then the greatest');
+}
+
+/** A shop's knife can be named by many cuts: what counts is what is run. */
+function checkPieces(cuts: readonly (Cut | undefined)[], desk: Desk): void {
+  const pieces = cuts.reduce((sum, cut) => sum + (cut?.profile.shape === 'outline' ? cut.profile.chain.length : 0), 0);
+  if (pieces <= MOST_PIECES) return;
+  const what = `cuts: their outlines have ${pieces} lines and arcs, and up to ${MOST_PIECES} are computed`;
+  desk.report('too-many', 'cuts', what, 'Draw them with fewer');
 }
 
 function checkFit(fit: Loose<JobFile['fit']>, desk: Desk): void {

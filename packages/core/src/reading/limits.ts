@@ -7,5 +7,10 @@ export const MOST_VALUES = 200_000;
 /** How deep lists and groups may stand inside each other: the deepest the files need is six. */
 export const DEEPEST_NESTING = 40;
 
-export const MOST_CUTS = 100;
+/** Cuts on one panel's edge: a shop makes two or three. */
+export const MOST_CUTS = 12;
+
+/** Lines and arcs in all the outlines of a job: a finely scanned profile has some thousands. */
+export const MOST_PIECES = 6000;
+
 export const MOST_DOORS = 10_000;

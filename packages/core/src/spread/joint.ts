@@ -1,3 +1,4 @@
+import type { Chain } from '../geometry/curve.ts';
 import { runsForward } from '../geometry/envelope.ts';
 import type { Cut } from '../machining/cut.ts';
 import { depthTaken } from '../machining/datum.ts';
@@ -36,6 +37,9 @@ export interface Joint {
   readonly swelling: Swelling;
   /** How long a list of moves is. */
   readonly moveCount: number;
+  /** Whether its surfaces can be slid, or the section has to be cut anew for every move; and how many lines and arcs they have. */
+  readonly slides: boolean;
+  readonly pieces: number;
   /**
    * Writes into `figures` what the joint is when its sizes are off by `moves` (mm, moisture in points of %), the panel going
    * `insertion` in.
@@ -60,13 +64,17 @@ export function createJoint(
   const cuts = job.cuts.map((cut, index) => ({ ...cut, run: runs[index] ?? cut.run }));
   const { groove, swellGap } = job.frame;
   const designInsertion = groove.depth - swellGap;
-  const depthsOf = sideDepths(job, cuts);
+  const edges = cuts.map((cut) => sweepCut(cut, depthTaken(cut, job.panel)).swept);
+  const slides = edges.every((edge) => runsForward(edge, 1, 0));
+  const depthsOf = slides ? sideDepths(cuts, edges) : recutDepths(job, cuts);
   const depths: SideDepths = { front: 0, back: 0 };
   return {
     insertion: designInsertion,
     cuts,
     swelling,
     moveCount: movePlace(cuts.length),
+    slides,
+    pieces: edges.reduce((sum, edge) => sum + edge.length, 0),
     measure(moves, figures, insertion = designInsertion) {
       const moisture = moves[MOVE.moisture]!;
       const swell = 1 + swelling.thickness * moisture;
@@ -82,13 +90,11 @@ export function createJoint(
   };
 }
 
-/** The way to get both sides' depths: by sliding surfaces where every cut has one depth at each distance in. */
+/** The way to get both sides' depths by sliding surfaces: every cut has one depth at each distance in. */
 function sideDepths(
-  job: JointSizes,
   cuts: readonly Cut[],
+  edges: readonly Chain[],
 ): (moves: ArrayLike<number>, into: number, depths: SideDepths) => void {
-  const edges = cuts.map((cut) => sweepCut(cut, depthTaken(cut, job.panel)).swept);
-  if (!edges.every((edge) => runsForward(edge, 1, 0))) return recutDepths(job, cuts);
   const surfaces = edges.map(cutSurface);
   const front = createSide('front', cuts, surfaces);
   const back = createSide('back', cuts, surfaces);

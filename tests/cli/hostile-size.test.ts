@@ -1,0 +1,121 @@
+// The largest inputs that are read, as awkward as we could make them: each is checked in under 2 seconds of processor time
+// and 512 MB, and what is larger is refused in words.
+import { spawn } from 'node:child_process';
+import { fileURLToPath } from 'node:url';
+import { describe, expect, it } from 'vitest';
+import { makeFolder, put, run } from './command.ts';
+
+const folder = makeFolder();
+const FIELDED = fileURLToPath(new URL('../../packages/cli/bin/fielded.js', import.meta.url));
+const MOST = 5_990;
+
+const HEAD = `fielded: 1
+panel: { thickness: 20 }
+frame: { thickness: 22, groove: { width: 6.4, depth: 11, setback: 7.5 }, swellGap: 2 }
+`;
+const SPREAD = 'spread: { thickness: 0.15, height: 0.1, fence: 0.2, grooveWidth: 0.1 }\n';
+
+/** A fall from edge to face in `n` strokes: plain, with teeth that stand up, or a comb of long strokes that lie over each other. */
+function stairs(n: number, kind: 'plain' | 'teeth' | 'comb'): string {
+  const strokes = Array.from({ length: kind === 'comb' ? n / 2 : n }, (_, i) => {
+    const share = (i + 1) / n;
+    const depth = 9 - 8 * share * (kind === 'comb' ? 2 : 1);
+    if (kind === 'comb') return `H${i % 2 === 0 ? 30 : 5}V${depth.toFixed(5)}`;
+    return `L${(38 * share).toFixed(5)} ${(depth + (kind === 'teeth' ? 0.5 * (i % 2) : 0)).toFixed(5)}`;
+  });
+  return `M0 9${strokes.join('')}V0`;
+}
+
+const cut = (i: number, path: string, presented: string) =>
+  `  - { name: c${i}, side: ${i % 2 === 0 ? 'front' : 'back'}, profile: { shape: outline, path: "${path}" }, presented: ${presented} }\n`;
+const ogee = (i: number) =>
+  `  - { name: c${i}, side: ${i % 2 === 0 ? 'front' : 'back'}, profile: { shape: ogee, reach: ${20 + i * 0.1}, depth: ${4 + i * 0.01}, land: 9 } }\n`;
+const many = (n: number, one: (i: number) => string) => Array.from({ length: n }, (_, i) => one(i)).join('');
+
+const CASES: [string, string][] = [
+  ...(['plain', 'teeth', 'comb'] as const).flatMap((kind) =>
+    ['flat', 'on-edge', '30'].map((presented): [string, string] => [
+      `${kind}, ${presented}`,
+      `${HEAD}cuts:\n${cut(0, stairs(MOST, kind), presented)}`,
+    ]),
+  ),
+  ['plain, with a spread', `${HEAD}${SPREAD}cuts:\n${cut(0, stairs(MOST, 'plain'), 'flat')}`],
+  ['teeth, with a spread', `${HEAD}${SPREAD}cuts:\n${cut(0, stairs(MOST, 'teeth'), 'flat')}`],
+  ['comb, with a spread', `${HEAD}${SPREAD}cuts:\n${cut(0, stairs(MOST, 'comb'), 'flat')}`],
+  [
+    '12 cuts of teeth, with a spread',
+    `${HEAD}${SPREAD}cuts:\n${many(12, (i) => cut(i, stairs(480, 'teeth'), 'flat'))}`,
+  ],
+  ['12 cuts, with a spread', `${HEAD}${SPREAD}cuts:\n${many(12, ogee)}`],
+  [
+    'teeth across teeth',
+    `${HEAD}cuts:\n${cut(0, stairs(2980, 'teeth'), 'flat')}${cut(2, stairs(2980, 'teeth').replace('M0 9L', 'M0 9.01L'), 'on-edge')}`,
+  ],
+  ['two combs', `${HEAD}cuts:\n${cut(0, stairs(2980, 'comb'), 'flat')}${cut(1, stairs(2980, 'comb'), 'flat')}`],
+  [
+    '10,000 doors',
+    `${HEAD}cuts:\n${ogee(0)}doors:\n${many(10_000, (i) => `  - { name: d${i}, quantity: 4, width: 396, height: 716, stile: 60, rail: 60 }\n`)}`,
+  ],
+];
+
+interface Cost {
+  readonly status: number | null;
+  readonly seconds: number;
+  readonly megabytes: number;
+}
+
+/** Runs the built command as a process that tells what it cost as it ends. */
+function costOf(path: string): Promise<Cost> {
+  const tell = `process.on("exit",()=>{const u=process.resourceUsage();require("fs").writeSync(2,"\\n#"+JSON.stringify(u))})`;
+  const hook = put(folder, 'tell.cjs', tell);
+  const child = spawn(process.execPath, ['--require', hook, FIELDED, 'check', '--json', path], {
+    stdio: ['ignore', 'ignore', 'pipe'],
+  });
+  let err = '';
+  child.stderr.on('data', (text) => {
+    err += text;
+  });
+  return new Promise((settle) =>
+    child.on('close', (status) => {
+      const usage = JSON.parse(err.slice(err.lastIndexOf('#') + 1)) as NodeJS.ResourceUsage;
+      settle({ status, seconds: (usage.userCPUTime + usage.systemCPUTime) / 1e6, megabytes: usage.maxRSS / 1024 });
+    }),
+  );
+}
+
+describe('inputs at the bounds', () => {
+  it.each(CASES)('%s', { timeout: 30_000 }, async (name, text) => {
+    const cost = await costOf(put(folder, `${name.replaceAll(/\W/g, '-')}.yaml`, text));
+    expect(cost.status, 'read and evaluated').toBeLessThan(2);
+    expect(cost.seconds, 'seconds of processor time').toBeLessThan(2);
+    expect(cost.megabytes, 'megabytes at most').toBeLessThan(512);
+  });
+});
+
+describe('inputs past the bounds', () => {
+  const said = async (text: string) =>
+    (await run(['check', put(folder, 'past.yaml', text)])).err.replace(/^.*past\.yaml:\d+:\d+ {2}/, '');
+
+  it('are refused, each in a line', async () => {
+    expect(await said(`${HEAD}cuts:\n${cut(0, stairs(6002, 'plain'), 'flat')}`)).toBe(
+      'cuts[0].profile.path: the path has more than 6000 strokes. Draw it with fewer.\n',
+    );
+    expect(
+      await said(`${HEAD}cuts:\n${cut(0, stairs(4000, 'plain'), 'flat')}${cut(1, stairs(4000, 'plain'), 'flat')}`),
+    ).toBe('cuts: their outlines have 8002 lines and arcs, and up to 6000 are computed. Draw them with fewer.\n');
+    expect(await said(`${HEAD}cuts:\n${many(13, ogee)}`)).toBe(
+      'cuts holds more than 12. Split the job into several files.\n',
+    );
+  });
+
+  it('a spread that would take too long is left out, and says so', async () => {
+    const { out } = await run([
+      'check',
+      '--json',
+      put(folder, 'lips.yaml', `${HEAD}${SPREAD}cuts:\n${cut(0, stairs(200, 'comb'), 'flat')}`),
+    ]);
+    const { spread, problems } = JSON.parse(out);
+    expect(spread).toBeUndefined();
+    expect(problems.map(({ code }: { code: string }) => code)).toContain('spread-too-large');
+  });
+});
