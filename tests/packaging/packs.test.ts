@@ -6,6 +6,7 @@ import { join } from 'node:path';
 import { fileURLToPath } from 'node:url';
 import { publint } from 'publint';
 import { formatMessage } from 'publint/utils';
+import { build } from 'vite';
 import { afterAll, beforeAll, describe, expect, it } from 'vitest';
 
 const root = fileURLToPath(new URL('../..', import.meta.url));
@@ -107,6 +108,31 @@ report && draw(report, { view: 'sideways' });
       module,
     ];
     call(join(root, 'node_modules/.bin/tsc'), [...flags, '--moduleResolution', resolution, 'use.ts'], folder);
+  });
+
+  it('leave out what a bundle does not use', async () => {
+    writeFileSync(
+      join(folder, 'length.js'),
+      "import { parseLength } from '@fielded/core';\nconsole.log(parseLength('3/4 in', 'mm'));\n",
+    );
+    writeFileSync(
+      join(folder, 'all.js'),
+      "import { evaluate, readJob } from '@fielded/core';\nconsole.log(evaluate(readJob('').job));\n",
+    );
+    const sizeOf = async (entry: string) => {
+      const input = join(folder, entry);
+      const made = await build({
+        root: folder,
+        configFile: false,
+        logLevel: 'silent',
+        build: { write: false, lib: { entry: input, formats: ['es'] } },
+      });
+      const [{ output }] = (Array.isArray(made) ? made : [made]) as [{ output: { code?: string }[] }];
+      return output.reduce((sum, { code = '' }) => sum + code.length, 0);
+    };
+    const [one, all] = [await sizeOf('length.js'), await sizeOf('all.js')];
+    expect(one).toBeLessThan(10_000);
+    expect(all).toBeGreaterThan(5 * one);
   });
 
   it('hold nothing whose engines Node 20.19 does not meet', () => {
