@@ -2,7 +2,8 @@ export function median(values: readonly number[]): number {
   return quantile(values, 0.5);
 }
 
-function quantile(values: readonly number[], q: number): number {
+/** The value that the part `q` of the values does not exceed. */
+export function quantile(values: readonly number[], q: number): number {
   const sorted = [...values].sort((a, b) => a - b);
   return sorted[Math.min(sorted.length - 1, Math.floor(q * sorted.length))]!;
 }

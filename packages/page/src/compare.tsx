@@ -43,7 +43,7 @@ interface Difference {
 }
 
 /** Sizes and figures that two reports do not share, in words. */
-export function listDifferences(before: Report, after: Report): Difference[] {
+function listDifferences(before: Report, after: Report): Difference[] {
   const was = figuresOf(before);
   const is = figuresOf(after);
   const names = [...new Set([...was.keys(), ...is.keys()])];

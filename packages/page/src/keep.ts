@@ -5,7 +5,7 @@ import { clearOldDesks, keepDesk, listDesks, readDesk } from './desk/storage.ts'
 import { isGroup } from './job/data.ts';
 
 /** A job of before, kept in this browser. */
-export interface Earlier {
+interface Earlier {
   readonly id: string;
   readonly title: string;
   readonly when: string;

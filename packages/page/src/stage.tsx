@@ -7,6 +7,7 @@ import { Later } from './later.tsx';
 import { Problems } from './problems.tsx';
 import { Sheet } from './sheet/sheet.tsx';
 import { isWorkedOn, nameOf, type ViewName, viewsFor } from './sheet/view-scene.ts';
+import { useStill } from './still.ts';
 import { Verdict, VerdictChip } from './verdict.tsx';
 
 /** Wide enough for two drawings beside each other, px. */
@@ -23,6 +24,74 @@ export function Stage({ view, setView }: { view: ViewName; setView: (view: ViewN
   const views = viewsFor(report);
   const shown = views.includes(view) ? view : views[0]!;
   const beside = wide && second.value !== null && views.includes(second.value) ? second.value : null;
+  const tools = useStill(() => (
+    <div class="tools">
+      <nav class="views" aria-label="Views">
+        {views.map((name) => (
+          <button
+            key={name}
+            type="button"
+            aria-pressed={name === shown || name === beside}
+            onClick={(event) => {
+              if (wide && event.shiftKey && name !== shown) second.value = name;
+              else setView(name);
+            }}
+          >
+            {nameOf(name, report)}
+          </button>
+        ))}
+        {wide && (
+          <button
+            type="button"
+            class="quiet"
+            onClick={() => {
+              second.value = beside ? null : (views.find((name) => name !== shown) ?? null);
+            }}
+          >
+            {beside ? 'One drawing' : 'Two beside each other'}
+          </button>
+        )}
+        {beside && (
+          <select
+            aria-label="Second drawing"
+            value={beside}
+            onChange={(event) => {
+              second.value = event.currentTarget.value as ViewName;
+            }}
+          >
+            {views
+              .filter((name) => name !== shown)
+              .map((name) => (
+                <option key={name} value={name}>
+                  {nameOf(name, report)}
+                </option>
+              ))}
+          </select>
+        )}
+      </nav>
+      <div class="deeds">
+        {isWorkedOn(shown) && shown === 'joint' && <TryTheFit />}
+        <button
+          type="button"
+          aria-expanded={fitting.value}
+          onClick={() => {
+            fitting.value = !fitting.value;
+          }}
+        >
+          Make it fit
+        </button>
+        <button
+          type="button"
+          aria-pressed={desk.trace.value !== null}
+          onClick={() => {
+            desk.trace.value = desk.trace.value === null ? desk.report.value : null;
+          }}
+        >
+          Compare
+        </button>
+      </div>
+    </div>
+  ));
   return (
     <section class="stage" ref={stage} aria-label="Drawing">
       <Verdict />
@@ -31,72 +100,7 @@ export function Stage({ view, setView }: { view: ViewName; setView: (view: ViewN
         <Sheet key={`1 ${shown}`} view={shown} label={report.title} />
         {beside && <Sheet key={`2 ${beside}`} view={beside} label={report.title} />}
       </div>
-      <div class="tools">
-        <nav class="views" aria-label="Views">
-          {views.map((name) => (
-            <button
-              key={name}
-              type="button"
-              aria-pressed={name === shown || name === beside}
-              onClick={(event) => {
-                if (wide && event.shiftKey && name !== shown) second.value = name;
-                else setView(name);
-              }}
-            >
-              {nameOf(name, report)}
-            </button>
-          ))}
-          {wide && (
-            <button
-              type="button"
-              class="quiet"
-              onClick={() => {
-                second.value = beside ? null : (views.find((name) => name !== shown) ?? null);
-              }}
-            >
-              {beside ? 'One drawing' : 'Two beside each other'}
-            </button>
-          )}
-          {beside && (
-            <select
-              aria-label="Second drawing"
-              value={beside}
-              onChange={(event) => {
-                second.value = event.currentTarget.value as ViewName;
-              }}
-            >
-              {views
-                .filter((name) => name !== shown)
-                .map((name) => (
-                  <option key={name} value={name}>
-                    {nameOf(name, report)}
-                  </option>
-                ))}
-            </select>
-          )}
-        </nav>
-        <div class="deeds">
-          {isWorkedOn(shown) && shown === 'joint' && <TryTheFit />}
-          <button
-            type="button"
-            aria-expanded={fitting.value}
-            onClick={() => {
-              fitting.value = !fitting.value;
-            }}
-          >
-            Make it fit
-          </button>
-          <button
-            type="button"
-            aria-pressed={desk.trace.value !== null}
-            onClick={() => {
-              desk.trace.value = desk.trace.value === null ? desk.report.value : null;
-            }}
-          >
-            Compare
-          </button>
-        </div>
-      </div>
+      {tools}
       {fitting.value && (
         <Later
           load={loadFit}

@@ -14,7 +14,7 @@ import type { Doc } from './doc.ts';
 import { advance, beginHistory, type History, redo, settle, undo } from './history.ts';
 
 /** How the job is kept: written, being written, or not to be written. */
-export type Saving = 'saved' | 'saving' | 'failed';
+type Saving = 'saved' | 'saving' | 'failed';
 
 /** A change to the job: a path and its new value; undefined takes it out. */
 export type Change = readonly [path: string, value: Data | undefined];
@@ -58,7 +58,7 @@ export interface Desk {
   value(path: string): Data | undefined;
 }
 
-export interface Notice {
+interface Notice {
   readonly text: string;
   readonly kind: 'note' | 'fault';
   readonly lines?: readonly string[];

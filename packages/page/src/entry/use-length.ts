@@ -95,7 +95,8 @@ export function useLength(place: LengthPlace): LengthEntry {
 
 /** What is wrong with what is typed: that it is no length, or that the job could not be made so. */
 function useFault(desk: Desk, place: LengthPlace, draft: string | undefined, shown: Units): string {
-  const { data } = desk.doc.value;
+  // Only a field with something typed in it follows every change of the job.
+  const data = draft === undefined ? null : desk.doc.value.data;
   const typed = useMemo(() => {
     if (draft === undefined || (draft.trim() === '' && place.optional)) return '';
     const file = desk.job.peek().units;

@@ -8,7 +8,7 @@ export type Keys = readonly (string | number)[];
  *
  * @example keysOf('cuts[0].profile.depth') // ['cuts', 0, 'profile', 'depth']
  */
-export function keysOf(path: string): Keys {
+function keysOf(path: string): Keys {
   return [...path.matchAll(/\[(\d+)\]|[^.[\]]+/g)].map(([word, index]) => (index === undefined ? word : Number(index)));
 }
 

@@ -4,7 +4,7 @@ import type { Data } from '../job/data.ts';
 import { findSize, type Size } from '../job/sizes.ts';
 
 /** A point of the wood, mm: `panel` from its edge and front face, `frame` from its sight edge and front face; y down. */
-export interface WoodPoint {
+interface WoodPoint {
   readonly on: 'panel' | 'frame';
   readonly x: number;
   readonly y: number;

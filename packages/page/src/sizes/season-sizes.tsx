@@ -1,5 +1,6 @@
 import type { JSX } from 'preact';
 import { useDesk } from '../desk/context.ts';
+import { Fold } from '../fold.tsx';
 import { getAt } from '../job/data.ts';
 import { NumberField } from './number-field.tsx';
 
@@ -15,41 +16,44 @@ export function SeasonSizes(): JSX.Element {
   const { data } = desk.doc.value;
   const season = getAt(data, 'season');
   return (
-    <details>
-      <summary>Seasons</summary>
-      {season === undefined ? (
-        <button
-          type="button"
-          class="quiet"
-          onClick={() => desk.change([['season', { made: 8, driest: 6, dampest: 11 }]])}
-        >
-          Reckon with the seasons
-        </button>
-      ) : (
+    <Fold name="Seasons">
+      {() => (
         <>
-          {TIMES.map(([key, label]) => {
-            const value = getAt(data, `season.${key}`);
-            return typeof value === 'number' ? (
-              <NumberField
-                key={key}
-                path={`season.${key}`}
-                label={label}
-                value={value}
-                step={0.5}
-                digits={1}
-                unit="%"
-              />
-            ) : (
-              <p key={key} class="hint">
-                {label}: reckoned from the air in the job file.
-              </p>
-            );
-          })}
-          <button type="button" class="quiet" onClick={() => desk.change([['season', undefined]])}>
-            Leave the seasons out
-          </button>
+          {season === undefined ? (
+            <button
+              type="button"
+              class="quiet"
+              onClick={() => desk.change([['season', { made: 8, driest: 6, dampest: 11 }]])}
+            >
+              Reckon with the seasons
+            </button>
+          ) : (
+            <>
+              {TIMES.map(([key, label]) => {
+                const value = getAt(data, `season.${key}`);
+                return typeof value === 'number' ? (
+                  <NumberField
+                    key={key}
+                    path={`season.${key}`}
+                    label={label}
+                    value={value}
+                    step={0.5}
+                    digits={1}
+                    unit="%"
+                  />
+                ) : (
+                  <p key={key} class="hint">
+                    {label}: reckoned from the air in the job file.
+                  </p>
+                );
+              })}
+              <button type="button" class="quiet" onClick={() => desk.change([['season', undefined]])}>
+                Leave the seasons out
+              </button>
+            </>
+          )}
         </>
       )}
-    </details>
+    </Fold>
   );
 }

@@ -5,6 +5,7 @@ import { useDesk } from '../desk/context.ts';
 import type { Change } from '../desk/desk.ts';
 import { writeLength } from '../entry/read-entry.ts';
 import { type Data, getAt, setAt } from '../job/data.ts';
+import { useStill } from '../still.ts';
 
 const SHAPES = ['rebate', 'bevel', 'cove', 'ovolo', 'ogee'] as const;
 type Shape = (typeof SHAPES)[number];
@@ -26,9 +27,9 @@ export function ShapePicker({ index }: { index: number }): JSX.Element {
   if (kept.current === null || (desk.moving.value === null && kept.current.data !== data))
     kept.current = { data, choices: SHAPES.flatMap((shape) => tryShape(data, shop?.data, index, shape)) };
   const now = getAt(data, `cuts[${index}].profile.shape`);
-  return (
+  return useStill(() => (
     <div class="shapes" role="radiogroup" aria-label="Shape">
-      {kept.current.choices.map(({ shape, changes, outline, width, thickness }) => (
+      {kept.current!.choices.map(({ shape, changes, outline, width, thickness }) => (
         <label key={shape} class="shape">
           <input
             type="radio"
@@ -44,7 +45,7 @@ export function ShapePicker({ index }: { index: number }): JSX.Element {
         </label>
       ))}
     </div>
-  );
+  ));
 }
 
 /** The job with another shape at a cut; where the shape's own rules ask for it, with less land or shoulder or more reach. */

@@ -1,26 +1,39 @@
-import type { JSX } from 'preact';
+import { Component, type JSX } from 'preact';
 import { useId, useRef, useState } from 'preact/hooks';
 import { useDesk } from '../desk/context.ts';
 import { KeyStrip } from '../entry/key-strip.tsx';
 import { type LengthPlace, useLength } from '../entry/use-length.ts';
 import { findSize } from '../job/sizes.ts';
 
+interface SizeFieldProps {
+  readonly of: string;
+  readonly label: string;
+  readonly mm: number;
+}
+
 /** The field of a size of the job, by its path as drawings give it; nothing where it cannot be typed over. */
-export function SizeField({
-  of,
-  label,
-  mm,
-  hint,
-}: {
-  of: string;
-  label: string;
-  mm: number;
-  hint?: string;
-}): JSX.Element | null {
+export function SizeField(props: SizeFieldProps): JSX.Element | null {
   const desk = useDesk();
-  const { size } = findSize(desk.doc.value.data, desk.job.value, desk.report.value, of);
-  if (size === null) return null;
-  return <LengthField label={label} place={{ path: size.path, mm, changes: size.changes }} {...(hint && { hint })} />;
+  const { size } = findSize(desk.doc.peek().data, desk.job.peek(), desk.report.peek(), props.of);
+  return size && <KnownSizeField {...props} path={size.path} />;
+}
+
+/** Rendered anew only when its own size has changed: a drag moves one of many. */
+class KnownSizeField extends Component<SizeFieldProps & { readonly path: string }> {
+  override shouldComponentUpdate(next: SizeFieldProps & { readonly path: string }): boolean {
+    return (['of', 'label', 'mm', 'path'] as const).some((key) => next[key] !== this.props[key]);
+  }
+
+  override render({ of, label, mm, path }: SizeFieldProps & { readonly path: string }): JSX.Element {
+    return <WritableSizeField of={of} label={label} mm={mm} path={path} />;
+  }
+}
+
+function WritableSizeField({ of, label, mm, path }: SizeFieldProps & { readonly path: string }): JSX.Element {
+  const desk = useDesk();
+  const changes: LengthPlace['changes'] = (...given) =>
+    findSize(desk.doc.peek().data, desk.job.peek(), desk.report.peek(), of).size?.changes(...given) ?? [];
+  return <LengthField label={label} place={{ path, mm, changes }} />;
 }
 
 /** A length: its name, the figure over its line, and a step either way. */

@@ -1,5 +1,6 @@
 import type { JSX } from 'preact';
 import { useDesk } from '../desk/context.ts';
+import { Fold } from '../fold.tsx';
 import { getAt } from '../job/data.ts';
 import { LengthField } from './size-field.tsx';
 
@@ -17,25 +18,28 @@ export function SpreadSizes(): JSX.Element {
   const { spread } = desk.job.value;
   const { data } = desk.doc.value;
   return (
-    <details>
-      <summary>Spread of stock and settings</summary>
-      {SOURCES.map(([key, label]) => (
-        <LengthField
-          key={key}
-          label={label}
-          place={{
-            path: `spread.${key}`,
-            mm: getAt(data, `spread.${key}`) === undefined ? null : (spread?.[key] ?? null),
-            changes: (mm, write, written) => [[`spread.${key}`, written ?? write(mm)]],
-            optional: true,
-          }}
-        />
-      ))}
-      {getAt(data, 'spread') !== undefined && (
-        <button type="button" class="quiet" onClick={() => desk.change([['spread', undefined]])}>
-          Leave the spread out
-        </button>
+    <Fold name="Spread of stock and settings">
+      {() => (
+        <>
+          {SOURCES.map(([key, label]) => (
+            <LengthField
+              key={key}
+              label={label}
+              place={{
+                path: `spread.${key}`,
+                mm: getAt(data, `spread.${key}`) === undefined ? null : (spread?.[key] ?? null),
+                changes: (mm, write, written) => [[`spread.${key}`, written ?? write(mm)]],
+                optional: true,
+              }}
+            />
+          ))}
+          {getAt(data, 'spread') !== undefined && (
+            <button type="button" class="quiet" onClick={() => desk.change([['spread', undefined]])}>
+              Leave the spread out
+            </button>
+          )}
+        </>
       )}
-    </details>
+    </Fold>
   );
 }

@@ -1,5 +1,6 @@
 import type { JSX } from 'preact';
 import { useDesk } from '../desk/context.ts';
+import { Fold } from '../fold.tsx';
 import { getAt } from '../job/data.ts';
 import { Choice, TextField } from './choice.tsx';
 import { LengthField } from './size-field.tsx';
@@ -20,36 +21,39 @@ export function WoodSizes(): JSX.Element {
     />
   );
   return (
-    <details>
-      <summary>Wood and fit</summary>
-      <TextField
-        path="panel.species"
-        label="Wood"
-        value={panel.species ?? ''}
-        hint="Such as black cherry; needed for the seasons"
-      />
-      <Choice
-        label="Sawn"
-        name="sawn"
-        value={panel.sawn}
-        options={[
-          ['flat', 'flat'],
-          ['quarter', 'quarter'],
-        ]}
-        choose={(value) => desk.change([['panel.sawn', value]])}
-      />
-      <LengthField
-        label="Width of panel"
-        place={{
-          path: 'panel.width',
-          mm: getAt(data, 'panel.width') === undefined ? null : (panel.width ?? null),
-          changes: (mm, write, written) => [['panel.width', written ?? write(mm)]],
-          optional: true,
-        }}
-      />
-      {fitField('target', 'Clearance wanted')}
-      {fitField('snug', 'Tight below')}
-      {fitField('loose', 'Loose above')}
-    </details>
+    <Fold name="Wood and fit">
+      {() => (
+        <>
+          <TextField
+            path="panel.species"
+            label="Wood"
+            value={panel.species ?? ''}
+            hint="Such as black cherry; needed for the seasons"
+          />
+          <Choice
+            label="Sawn"
+            name="sawn"
+            value={panel.sawn}
+            options={[
+              ['flat', 'flat'],
+              ['quarter', 'quarter'],
+            ]}
+            choose={(value) => desk.change([['panel.sawn', value]])}
+          />
+          <LengthField
+            label="Width of panel"
+            place={{
+              path: 'panel.width',
+              mm: getAt(data, 'panel.width') === undefined ? null : (panel.width ?? null),
+              changes: (mm, write, written) => [['panel.width', written ?? write(mm)]],
+              optional: true,
+            }}
+          />
+          {fitField('target', 'Clearance wanted')}
+          {fitField('snug', 'Tight below')}
+          {fitField('loose', 'Loose above')}
+        </>
+      )}
+    </Fold>
   );
 }

@@ -1,0 +1,13 @@
+import type { ComponentChildren, JSX } from 'preact';
+import { useState } from 'preact/hooks';
+
+/** Things set once and left, folded away under their name; made when it is first unfolded. */
+export function Fold({ name, children }: { name: string; children: () => ComponentChildren }): JSX.Element {
+  const [opened, setOpened] = useState(false);
+  return (
+    <details onToggle={(event) => event.currentTarget.open && setOpened(true)}>
+      <summary>{name}</summary>
+      {opened && children()}
+    </details>
+  );
+}
