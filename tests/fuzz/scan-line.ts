@@ -1,7 +1,7 @@
 import type { Cut, Job, NamedProfile } from '@fielded/core';
 
 /** How deep a named profile's cut goes at a mm in from the edge, straight from the shape's definition; 0 where it does not reach. */
-export function depthAt(job: Job, cut: Cut, a: number): number {
+function depthAt(job: Job, cut: Cut, a: number): number {
   const { thickness, measured } = job.panel;
   const set = cut.run === 'over' ? cut.depth + measured - thickness : cut.depth;
   const p = cut.profile as NamedProfile;

@@ -29,7 +29,7 @@ const FORMATS = ['.svg', '.pdf', '.png', '.html'] as const;
 const LEAST_DPI = 36;
 const MOST_DPI = 1200;
 
-export type Format = (typeof FORMATS)[number];
+type Format = (typeof FORMATS)[number];
 
 /** What `fielded draw` was asked for. */
 export interface DrawRequest {

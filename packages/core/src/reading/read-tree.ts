@@ -29,7 +29,7 @@ export type FindShop = (path: string | undefined) => ReadShop | Refused | undefi
 export type FindOutline = (path: string, from: string) => string | Refused;
 
 /** What is said where nothing can look for a drawing. */
-export const NO_DRAWING_HERE: Refused = {
+const NO_DRAWING_HERE: Refused = {
   refused: 'no other file can be opened from here',
   instead: 'Write the outline as path: here',
 };
