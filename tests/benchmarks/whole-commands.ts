@@ -16,7 +16,7 @@ export function timeCommands(): { nothing: number; check: number; thousand: numb
   for (let i = 0; i < 1000; i++)
     writeFileSync(join(folder, `job-${i}.yaml`), text.replace('depth: 9', `depth: ${9 + i / 10_000}`));
   // The process tells its own peak as it ends, on standard error.
-  const tell = 'process.on("exit",()=>process.stderr.write(`\\n#${process.resourceUsage().maxRSS}`));';
+  const tell = 'process.on("exit",()=>process.stderr.write("\\n#"+process.resourceUsage().maxRSS));';
   const hook = `--import=data:text/javascript,${encodeURIComponent(tell)}`;
   const whole = spawnSync(process.execPath, [hook, FIELDED, 'check', '--json', folder], {
     encoding: 'utf8',
