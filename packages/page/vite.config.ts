@@ -1,11 +1,20 @@
 import { readFileSync } from 'node:fs';
 import { fileURLToPath } from 'node:url';
-import type { UserConfig, UserConfigFn } from 'vite';
+import type { Plugin, UserConfig, UserConfigFn } from 'vite';
 import { keepOffline } from './build/keep-offline.ts';
 import { leanSvg } from './build/lean-svg.ts';
 import { singleFile } from './build/single-file.ts';
 
 const here = (path: string) => fileURLToPath(new URL(path, import.meta.url));
+
+/** While it is being worked on, styles are put into the page as they change, which its own policy would not allow. */
+function whileWorking(): Plugin {
+  return {
+    name: 'while-working',
+    apply: 'serve',
+    transformIndexHtml: (html) => html.replace(/<meta\s+http-equiv="Content-Security-Policy"[^>]*>/, ''),
+  };
+}
 
 /** The page as a folder of files; with `--mode single`, as one file beside them that opens from disk. */
 const config: UserConfigFn = ({ mode }): UserConfig => {
@@ -21,6 +30,7 @@ const config: UserConfigFn = ({ mode }): UserConfig => {
     },
     plugins: [
       leanSvg(),
+      whileWorking(),
       single ? singleFile(readFileSync(here('public/icon.svg'), 'utf8')) : keepOffline(here('public')),
     ],
     oxc: { jsx: { runtime: 'automatic', importSource: 'preact' } },

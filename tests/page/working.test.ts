@@ -214,14 +214,18 @@ describe('on the stage', () => {
     ]);
     const page = await bench.open(DESKTOP, `${served.address}#file`);
     const views = await page.locator('.views button[aria-pressed]').allInnerTexts();
-    expect(views).toEqual(
-      expect.arrayContaining(['Joint', 'Section', 'Detail', 'Cuts', 'Knife, raise', 'Panel', 'Door']),
-    );
+    expect(views).toEqual(expect.arrayContaining(['Joint', 'Section', 'Detail', 'Cuts', 'Panel', 'Door']));
     for (const name of views) {
       await page.locator('.views').getByRole('button', { name, exact: true }).click();
       await expect.poll(() => page.locator('.drawing path[d]').count(), { message: name }).toBeGreaterThan(5);
     }
-    await page.getByRole('button', { name: 'Two beside each other' }).click();
+    const knives = page.getByLabel('Knives');
+    for (const name of ['Knife, raise', 'Limiter, back relief']) {
+      await knives.selectOption(name);
+      await expect.poll(() => page.locator('.drawing').getAttribute('aria-label')).toContain(name);
+      await expect.poll(() => page.locator('.drawing text').count(), { message: name }).toBeGreaterThan(20);
+    }
+    await page.getByRole('button', { name: 'Two drawings' }).click();
     await expect.poll(() => page.locator('.drawing').count()).toBe(2);
   });
 

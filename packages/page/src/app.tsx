@@ -4,6 +4,7 @@ import { useEffect, useMemo } from 'preact/hooks';
 import { DeskContext } from './desk/context.ts';
 import type { Desk } from './desk/desk.ts';
 import { createPrinting, PrintSheets } from './files/print-sheets.tsx';
+import { EXAMPLE } from './job/start.ts';
 import type { Keeper } from './keep.ts';
 import { Notices } from './notices.tsx';
 import type { ViewName } from './sheet/view-scene.ts';
@@ -29,7 +30,7 @@ export function App({ desk, keeper, greet }: { desk: Desk; keeper: Keeper; greet
             }}
           />
           <div class="side">
-            {greet && !desk.canUndo.value && (
+            {greet && desk.doc.value.data === EXAMPLE && (
               <p class="greeting">
                 A finished joint to begin with. Tap a figure on the drawing and type over it, or drag one of the small
                 circles. <b>New</b>, under <b>Job</b>, starts from stock and groove.

@@ -3,7 +3,7 @@ import { useEffect } from 'preact/hooks';
 import { useDesk } from './desk/context.ts';
 
 /** How long a note stays, ms; a fault stays until it is put away. */
-const STAY = 7000;
+const STAY = 5000;
 
 /** What just happened, in a line at the foot; what went wrong, in lines that stay. */
 export function Notices(): JSX.Element {

@@ -6,7 +6,7 @@ import { useDesk } from './desk/context.ts';
 import { Later } from './later.tsx';
 import { Problems } from './problems.tsx';
 import { Sheet } from './sheet/sheet.tsx';
-import { isWorkedOn, nameOf, type ViewName, viewsFor } from './sheet/view-scene.ts';
+import { isSteel, isWorkedOn, nameOf, type ViewName, viewsFor } from './sheet/view-scene.ts';
 import { useStill } from './still.ts';
 import { Verdict, VerdictChip } from './verdict.tsx';
 
@@ -27,19 +27,38 @@ export function Stage({ view, setView }: { view: ViewName; setView: (view: ViewN
   const tools = useStill(() => (
     <div class="tools">
       <nav class="views" aria-label="Views">
-        {views.map((name) => (
-          <button
-            key={name}
-            type="button"
-            aria-pressed={name === shown || name === beside}
-            onClick={(event) => {
-              if (wide && event.shiftKey && name !== shown) second.value = name;
-              else setView(name);
-            }}
+        {views
+          .filter((name) => !isSteel(name))
+          .map((name) => (
+            <button
+              key={name}
+              type="button"
+              aria-pressed={name === shown || name === beside}
+              onClick={(event) => {
+                if (wide && event.shiftKey && name !== shown) second.value = name;
+                else setView(name);
+              }}
+            >
+              {nameOf(name, report)}
+            </button>
+          ))}
+        {views.some(isSteel) && (
+          <select
+            class={isSteel(shown) ? 'chosen' : ''}
+            aria-label="Knives"
+            value={isSteel(shown) ? shown : ''}
+            onChange={(event) => setView(event.currentTarget.value as ViewName)}
           >
-            {nameOf(name, report)}
-          </button>
-        ))}
+            <option value="" disabled hidden>
+              Knives
+            </option>
+            {views.filter(isSteel).map((name) => (
+              <option key={name} value={name}>
+                {nameOf(name, report)}
+              </option>
+            ))}
+          </select>
+        )}
         {wide && (
           <button
             type="button"
@@ -48,7 +67,7 @@ export function Stage({ view, setView }: { view: ViewName; setView: (view: ViewN
               second.value = beside ? null : (views.find((name) => name !== shown) ?? null);
             }}
           >
-            {beside ? 'One drawing' : 'Two beside each other'}
+            {beside ? 'One drawing' : 'Two drawings'}
           </button>
         )}
         {beside && (

@@ -112,7 +112,7 @@ function FixedNote({ open, close, words }: { open: OpenDimension; close: () => v
 function place(element: HTMLElement | null, { x, y }: OpenDimension): void {
   if (element === null) return;
   const sheet = element.parentElement!;
-  const half = element.offsetWidth / 2 + 4;
-  element.style.left = `${Math.min(Math.max(x, half), sheet.clientWidth - half)}px`;
-  element.style.top = `${Math.min(Math.max(y, 24), sheet.clientHeight - element.offsetHeight + 20)}px`;
+  const [width, height] = [element.offsetWidth, element.offsetHeight];
+  element.style.left = `${Math.min(Math.max(x - width / 2, 4), sheet.clientWidth - width - 4)}px`;
+  element.style.top = `${Math.min(Math.max(y - 22, 4), sheet.clientHeight - height - 4)}px`;
 }

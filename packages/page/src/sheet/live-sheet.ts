@@ -80,6 +80,10 @@ export function createLiveSheet(
     const { scale, frame, scene: before } = settled!;
     const scene = held ? draw(report, scale, moving) : settled!.scene;
     const shift = held ? shiftOf(scene[hold] ?? scene.panel, before[hold] ?? before.panel) : { x: 0, y: 0 };
+    const natural = scene.panel === null ? scene.height * pixels() : 0;
+    const scrolls = natural > box.clientHeight + 1;
+    box.classList.toggle('scrolls', scrolls);
+    node.style.height = scrolls ? `${natural}px` : '';
     svg.attr('viewBox', `${frame.x} ${frame.y} ${frame.width} ${frame.height}`);
     root.attr('transform', `translate(${shift.x} ${shift.y})`);
     drawing.paint(scene.items);
@@ -91,7 +95,13 @@ export function createLiveSheet(
 
   const settle = (report: Report, start: number): Settled => {
     const { scale, scene } = fitScale((at) => draw(report, at, null), room(), start);
-    return { scale, scene, frame: frameScene(scene, room()) };
+    return { scale, scene, frame: frameScene(scene, scene.panel === null ? roomToScroll(scene) : room()) };
+  };
+
+  /** As high as it likes, but no smaller than its letters allow. */
+  const roomToScroll = (scene: ViewScene) => {
+    const { width, height } = room();
+    return { width, height: Math.max(height, (scene.height * width) / Math.max(width, scene.width)) };
   };
 
   const isFixed = (of: string) => findSize(desk.doc.value.data, desk.job.value, desk.report.value, of).size === null;

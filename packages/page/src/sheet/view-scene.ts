@@ -63,6 +63,11 @@ export function steelOf(
   return part === undefined || knife === undefined ? null : { part: part as 'knife' | 'limiter', knife };
 }
 
+/** Whether a view shows a knife or a limiter. */
+export function isSteel(view: ViewName): boolean {
+  return /^(knife|limiter) /.test(view);
+}
+
 /** Whether arrises can be dragged on a view. */
 export function isWorkedOn(view: ViewName): view is 'joint' | 'section' {
   return view === 'joint' || view === 'section';
