@@ -187,6 +187,10 @@ describe('the page', () => {
       '/%',
     ])
       expect(await ask(path, `127.0.0.1:${port}`), path).toBe(404);
+    // A second one at the same time finds a port of its own; one that is asked for by number and taken is refused.
+    const other = { ...io, out: async () => {} };
+    expect(await openCommand(['--no-browser'], other, Promise.resolve())).toBe(0);
+    await expect(openCommand(['--no-browser', '--port', port], other, Promise.resolve())).rejects.toThrow('is taken');
     stop();
     expect(await status).toBe(0);
   });

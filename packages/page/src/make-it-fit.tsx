@@ -8,6 +8,7 @@ import { entryText } from './entry/entry-text.ts';
 import { writeLength } from './entry/read-entry.ts';
 import { pathOf } from './job/data.ts';
 import { findSize } from './job/sizes.ts';
+import { plainMessage } from './words/plain-message.ts';
 
 const WANTED = [
   ['clearance', 'a clearance of'],
@@ -142,7 +143,7 @@ function Answer({ solved, close }: { solved: Solved; close: () => void }): JSX.E
       )}
       {solved.problems.come.map(({ code, message }) => (
         <p key={code} class="fault">
-          {message}
+          {plainMessage(message)}
         </p>
       ))}
       <div class="buttons">

@@ -2,7 +2,7 @@ import type { Problem, Severity } from '@fielded/core';
 import type { JSX } from 'preact';
 import { useRef } from 'preact/hooks';
 import { useDesk } from './desk/context.ts';
-import { keepTogether } from './words/keep-together.ts';
+import { plainMessage } from './words/plain-message.ts';
 
 const SIGNS: Readonly<Record<Severity, readonly [sign: string, word: string]>> = {
   error: ['×', 'Error'],
@@ -25,7 +25,7 @@ export function Problems(): JSX.Element | null {
           <span class="sign" role="img" aria-label={SIGNS[severity][1]}>
             {SIGNS[severity][0]}
           </span>
-          <span>{keepTogether(message)}</span>
+          <span>{plainMessage(message)}</span>
         </li>
       ))}
     </ul>

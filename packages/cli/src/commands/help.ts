@@ -125,7 +125,8 @@ with a job, that job lies on it. The job file itself is only read: save from the
 Ctrl+C stops it.
 
   --no-browser     only serve, and print the address
-  --port NUMBER    at this port; otherwise one that is free
+  --port NUMBER    at this port; otherwise 8347, or any that is free where that is taken.
+                   What the browser keeps of your jobs belongs to the address
 
 Exit status: 0 stopped, 2 wrong use or the job could not be read.
 `;

@@ -46,11 +46,16 @@ export async function open(argv: readonly string[], io: Io, until: Promise<void>
   return 0;
 }
 
-async function serve(folder: string, path: string | undefined, port: number): Promise<Served> {
+/** What a browser keeps belongs to an address: at the same port again, earlier jobs are there again. */
+const USUAL_PORT = 8347;
+
+async function serve(folder: string, path: string | undefined, port: number | null): Promise<Served> {
+  const files = path === undefined ? null : () => filesOf(path);
   try {
-    return await servePage(folder, path === undefined ? null : () => filesOf(path), port);
+    return await servePage(folder, files, port ?? USUAL_PORT);
   } catch (error) {
     const taken = (error as NodeJS.ErrnoException).code === 'EADDRINUSE';
+    if (taken && port === null) return servePage(folder, files);
     throw new UsageError(
       taken
         ? `the port ${port} is taken. Choose another, or leave --port out.`
@@ -71,8 +76,8 @@ function filesOf(path: string): GivenFile[] {
   return typeof loaded === 'string' ? [job, { name: basename(join(dirname(path), shop)), text: loaded }] : [job];
 }
 
-function readPort(given: string | boolean | undefined): number {
-  if (given === undefined) return 0;
+function readPort(given: string | boolean | undefined): number | null {
+  if (given === undefined) return null;
   const port = Number(given);
   if (Number.isInteger(port) && port > 0 && port < 65_536) return port;
   throw new UsageError(`--port ${given} is no port: write a whole number from 1 to 65535.`);

@@ -3,6 +3,7 @@ import { useMemo, useRef } from 'preact/hooks';
 import { useDesk } from '../desk/context.ts';
 import type { Change, Desk } from '../desk/desk.ts';
 import type { Data } from '../job/data.ts';
+import { plainMessage } from '../words/plain-message.ts';
 import { entryText } from './entry-text.ts';
 import { readEntry, writeLength } from './read-entry.ts';
 import { buttonStep, nextStep } from './steps.ts';
@@ -114,7 +115,8 @@ function useFault(desk: Desk, place: LengthPlace, draft: string | undefined, sho
 /** A fault in words for the field that it stands beside: without the path. */
 export function sayFault(message: string, at: string): string {
   const bare = message.startsWith(at) ? message.slice(at.length).replace(/^[:,]?\s*/, '') : message;
-  return bare === '' ? message : bare[0]!.toUpperCase() + bare.slice(1);
+  const words = plainMessage(bare === '' ? message : bare);
+  return words[0]!.toUpperCase() + words.slice(1);
 }
 
 function setDraft(desk: Desk, path: string, text: string | undefined): void {
