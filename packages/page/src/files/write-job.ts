@@ -1,4 +1,4 @@
-import { type Document, isMap, isSeq, parseDocument, stringify } from 'yaml';
+import { type Document, isMap, isNode, isSeq, parseDocument, stringify } from 'yaml';
 import type { Doc } from '../desk/doc.ts';
 import { type Data, isGroup, type Keys } from '../job/data.ts';
 
@@ -28,25 +28,42 @@ function change(document: Document, keys: Keys, before: Data | undefined, after:
   document.setIn(keys as unknown[], document.createNode(after));
 }
 
-/** Entries that are still there keep their comments, wherever in the list they stand now. */
+/** Entries that are still there keep their comments and notation, wherever in the list they stand now. */
 function changeList(document: Document, keys: Keys, before: readonly Data[], after: readonly Data[]): void {
   const list = document.getIn(keys as unknown[], true);
   if (!isSeq(list)) return;
   const nodes = [...list.items];
-  const used = new Set<number>();
-  const same = after.map((entry) => {
-    const found = before.findIndex((old, i) => !used.has(i) && JSON.stringify(old) === JSON.stringify(entry));
-    if (found >= 0) used.add(found);
-    return found;
-  });
-  const origins = same.map((found, i) => {
-    if (found >= 0) return found;
-    const free = i < before.length && !used.has(i) ? i : -1;
-    if (free >= 0) used.add(free);
-    return free;
-  });
+  const origins = findOrigins(before, after);
+  const [first] = nodes;
+  if (origins[0] !== 0 && isNode(first) && list.commentBefore) {
+    // What stands above the first entry belongs to it, and goes with it.
+    first.commentBefore = list.commentBefore;
+    list.commentBefore = null;
+  }
   list.items = origins.map((from, i) => (from >= 0 ? nodes[from] : document.createNode(after[i])));
   origins.forEach((from, i) => {
     if (from >= 0) change(document, [...keys, i], before[from], after[i]!);
   });
+}
+
+/** For each entry of a list the place that it had before: the same, of the same name, or at the same place; -1 for a new one. */
+function findOrigins(before: readonly Data[], after: readonly Data[]): number[] {
+  const used = new Set<number>();
+  const origins = after.map(() => -1);
+  const nameOf = (entry: Data | undefined) => (isGroup(entry) ? entry.name : undefined);
+  const ways: ((entry: Data, old: Data, i: number, k: number) => boolean)[] = [
+    (entry, old) => JSON.stringify(entry) === JSON.stringify(old),
+    (entry, old) => nameOf(entry) !== undefined && nameOf(entry) === nameOf(old),
+    (_, __, i, k) => i === k,
+  ];
+  for (const isSame of ways) {
+    after.forEach((entry, i) => {
+      if (origins[i]! >= 0) return;
+      const found = before.findIndex((old, k) => !used.has(k) && isSame(entry, old, i, k));
+      if (found < 0) return;
+      origins[i] = found;
+      used.add(found);
+    });
+  }
+  return origins;
 }
