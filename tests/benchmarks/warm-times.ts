@@ -2,7 +2,10 @@ import { readFileSync } from 'node:fs';
 import { fileURLToPath } from 'node:url';
 import { evaluate, type Job, readJob, simulateJob } from '@fielded/core';
 import { draw } from '@fielded/render';
-import { makeKnife } from '../../packages/core/src/tooling/knife.ts';
+import { profileChain } from '../../packages/core/src/profile/chain.ts';
+import { knifeFace } from '../../packages/core/src/tooling/knife-face.ts';
+import { seeProfile } from '../../packages/core/src/tooling/seen-profile.ts';
+import { steelOutline } from '../../packages/core/src/tooling/steel-outline.ts';
 import { manyPieces } from '../support/many-pieces.ts';
 import { timeEach } from '../support/timing.ts';
 
@@ -34,7 +37,7 @@ export function timeWarmCalls(): Warm[] {
       ms: timeEach(() => evaluate(many).section.removedArea),
       goal: 0.6,
     },
-    { what: 'knife for a profile of 12 pieces, fitted', ms: timeEach(() => fitKnife(manyPieces(20, 12))), goal: 5 },
+    { what: 'knife outline of 12 pieces, fitted', ms: timeEach(() => fitKnife(manyPieces(20, 12))), goal: 5 },
     {
       what: 'draw the joint of the first example',
       ms: timeEach(() => draw(report, { view: 'joint' }).length),
@@ -43,44 +46,11 @@ export function timeWarmCalls(): Warm[] {
   ];
 }
 
-/** The knife for a job's first cut on a raked head, its outline fitted with arcs. */
+/** The outline on the steel of a raked head for a job's first cut, fitted with arcs. */
 function fitKnife(job: Job): number {
-  const { profile } = job.cuts[0]!;
   const radians = Math.PI / 180;
-  const { knife } = makeKnife({
-    name: 'raise',
-    knife: null,
-    headName: 'raiser',
-    head: {
-      cuttingDiameter: 160,
-      bodyDiameter: 60,
-      height: 40,
-      rake: 18 * radians,
-      shear: 0,
-      wedge: 45 * radians,
-      knives: 2,
-      limiterGap: 1.1,
-      maxSpeed: 8000,
-      knifeThickness: 8,
-      feed: 'hand',
-    },
-    profile,
-    tilt: 0,
-    setFurther: 0,
-    groundFor: { run: 'under', rotation: 'counterclockwise' },
-    rules: {
-      leastEndGrainWidth: 300,
-      kerf: 3.2,
-      leastSideClearance: 3 * radians,
-      leastClearance: 10 * radians,
-      rimSpeed: [40, 70],
-      leastEngagement: 4,
-    },
-    machines: {},
-    units: 'mm',
-    at: 'cuts[0]',
-  });
-  return knife!.pieces;
+  const face = knifeFace({ cuttingDiameter: 160, rake: 18 * radians, shear: 0 });
+  return steelOutline(seeProfile(profileChain(job.cuts[0]!.profile), 0), face).chain.length;
 }
 
 /** Simulated joints a second on one core, for the first example with every ± given. */

@@ -36,19 +36,24 @@ export function heightAt(p: Piece, x: number): number {
   return p.y0 - less / (above - p.turn * Math.sqrt(square));
 }
 
+/** Whether a curve is a piece as it stands, run left to right on one half of its circle: the usual case, which then costs nothing. */
+export function isPiece(c: Curve): boolean {
+  if (!(c.x0 < c.x1)) return false;
+  if (c.turn === 0) return true;
+  return c.turn < 0 ? c.y0 > c.cy && c.y1 > c.cy : c.y0 < c.cy && c.y1 < c.cy;
+}
+
 /**
  * Cuts a curve into pieces, one for a line, up to three for an arc, appended to `out` in clockwise order. Upright lines give none: they
  * have no width, and the strips on either side of them know the step.
  */
 export function splitCurve(c: Curve, out: Piece[]): void {
-  if (c.turn === 0) {
-    if (c.x0 < c.x1) out.push(c);
-    else if (c.x1 < c.x0) out.push(pieceOf(c, c.x1, c.y1, c.x0, c.y0, 0));
+  if (isPiece(c)) {
+    out.push(c);
     return;
   }
-  // A whole arc on one half and run left to right is its own piece: the usual case, which then costs nothing.
-  if (c.x0 < c.x1 && (c.turn < 0 ? c.y0 > c.cy && c.y1 > c.cy : c.y0 < c.cy && c.y1 < c.cy)) {
-    out.push(c);
+  if (c.turn === 0) {
+    if (c.x1 < c.x0) out.push(pieceOf(c, c.x1, c.y1, c.x0, c.y0, 0));
     return;
   }
   // Take every arc clockwise: rightwards along the upper half, leftwards along the lower.

@@ -1,6 +1,6 @@
 import { STRIP_WIDTH } from '../tolerance.ts';
 import { type Chain, type Curve, flipCurve } from './curve.ts';
-import { heightAt, highOf, lowOf, type Piece, splitCurve } from './piece.ts';
+import { heightAt, highOf, isPiece, lowOf, type Piece, splitCurve } from './piece.ts';
 
 /**
  * Pieces joined end to end, left to right: a stretch of boundary with one height at every x, however many lines and arcs
@@ -36,6 +36,10 @@ export function threadChain(chain: Chain, of: number, out: Thread[], depthFrom: 
   };
   const stretch: Piece[] = [];
   for (const c of chain) {
+    if (rightwards && isPiece(c) && c.x1 - c.x0 > STRIP_WIDTH) {
+      run.push(c);
+      continue;
+    }
     stretch.length = 0;
     splitCurve(c, stretch);
     // Arcs come clockwise; take the pieces in the chain's own direction.
