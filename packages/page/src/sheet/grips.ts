@@ -5,14 +5,15 @@ import { type Drag, nudge, startDrag } from './drag.ts';
 import { type Handle, type Move, openMoves } from './handles.ts';
 import { openDimensionOf } from './mark-dimensions.ts';
 import { FINGER, findPressed } from './under-finger.ts';
-import type { Anchors } from './view-scene.ts';
+import type { Anchors, Spot } from './view-scene.ts';
 
 interface GripHooks {
   /** Screen pixels of a mm of wood. */
   pixelsPerMm(): number;
   take(handle: Handle): void;
   showReadout(shown: { text: string; x: number; y: number } | null): void;
-  readonly box: HTMLElement;
+  /** Where a point of the paper stands on the sheet, pixels. */
+  onScreen(spot: Spot): Spot;
 }
 
 /** The small open circles on the arrises. */
@@ -30,16 +31,16 @@ export function createGrips(node: SVGSVGElement, root: Container, desk: Desk, ho
   const layer = new G().attr('class', 'grips').addTo(root).node as SVGGElement;
   const grips = new Map<string, SVGGElement>();
   const handles = new Map<string, Handle>();
+  const spots = new Map<string, Spot>();
 
   const say = (key: string, move: Move | null): void => {
     const grip = grips.get(key);
     if (!grip || move === null) return;
     const handle = handles.get(key)!;
     const now = handle.level?.of === move.of ? handle.level : handle.plumb;
-    const at = grip.getBoundingClientRect();
-    const outer = hooks.box.getBoundingClientRect();
+    const { x, y } = hooks.onScreen(spots.get(key)!);
     const text = `${move.name} ${formatLength((now ?? move).mm, desk.units.value)}`;
-    hooks.showReadout({ text, x: at.left + at.width / 2 - outer.left, y: at.top - outer.top });
+    hooks.showReadout({ text, x, y: y - FINGER });
   };
 
   const create = (key: string): SVGGElement => {
@@ -146,6 +147,7 @@ export function createGrips(node: SVGSVGElement, root: Container, desk: Desk, ho
         grips.set(handle.key, grip);
         const x = spot.x + handle.at.x * scale;
         const y = spot.y + handle.at.y * scale;
+        spots.set(handle.key, { x, y });
         grip.setAttribute('transform', `translate(${x.toFixed(3)} ${y.toFixed(3)})`);
         const [finger, ring] = grip.children as unknown as [SVGCircleElement, SVGCircleElement];
         finger.setAttribute('r', (FINGER / perMm).toFixed(2));

@@ -56,36 +56,44 @@ export function createLiveSheet(
   const drawing = createPainter(layer('ink'));
   let settled: Settled | null = null;
   let hold: Handle['hold'] = 'panel';
+  let shifted: Spot = { x: 0, y: 0 };
 
-  const room = () => roomOf(box.clientWidth, box.clientHeight);
+  // Asked for while nothing is held: asking at every frame would have the browser lay the page out in the middle of it.
+  let size = { width: box.clientWidth, height: box.clientHeight };
+  const room = () => roomOf(size.width, size.height);
   const grips: Grips = createGrips(node, root, desk, {
     pixelsPerMm: () => pixels() * (settled?.scale ?? 1),
     take: (handle) => {
       hold = handle.hold;
     },
     showReadout: hooks.showReadout,
-    box,
+    onScreen: ({ x, y }) => ({
+      x: (x + shifted.x - settled!.frame.x) * pixels(),
+      y: (y + shifted.y - settled!.frame.y) * pixels(),
+    }),
   });
   /** Screen pixels of a paper mm. */
-  const pixels = () => (settled === null ? 1 : box.clientWidth / settled.frame.width);
+  const pixels = () => (settled === null ? 1 : size.width / settled.frame.width);
 
   const paint = (): void => {
     const report = desk.report.value;
     const moving = desk.moving.value;
     const proposed = proposedReport(desk);
     const trace = proposed ?? desk.trace.value;
-    if (box.clientWidth === 0 || box.clientHeight === 0) return;
     const held = moving !== null && settled !== null;
+    if (!held) size = { width: box.clientWidth, height: box.clientHeight };
+    if (size.width === 0 || size.height === 0) return;
     if (!held) settled = settle(report, settled?.scale ?? 2);
     const { scale, frame, scene: before } = settled!;
     const scene = held ? draw(report, scale, moving) : settled!.scene;
     const shift = held ? shiftOf(scene[hold] ?? scene.panel, before[hold] ?? before.panel) : { x: 0, y: 0 };
     const natural = scene.panel === null ? scene.height * pixels() : 0;
-    const scrolls = natural > box.clientHeight + 1;
+    const scrolls = natural > size.height + 1;
     box.classList.toggle('scrolls', scrolls);
     node.style.height = scrolls ? `${natural}px` : '';
     svg.attr('viewBox', `${frame.x} ${frame.y} ${frame.width} ${frame.height}`);
     root.attr('transform', `translate(${shift.x} ${shift.y})`);
+    shifted = shift;
     drawing.paint(scene.items);
     markDimensions(drawing, scene.items, { open: openDimension, isFixed, perMm: pixels() });
     traceLayer.paint(trace === null ? [] : traceItems(trace, scene.panel, scale));
@@ -139,7 +147,10 @@ export function createLiveSheet(
   return {
     paint,
     // Held in a hand, nothing moves but what the hand moves.
-    resize: () => untracked(() => desk.moving.value === null && paint()),
+    resize: () =>
+      untracked(() => {
+        if (desk.moving.value === null) paint();
+      }),
     focusDimension: (of) => node.querySelector<SVGElement>(`[data-of="${CSS.escape(of)}"]`)?.focus(),
     tryFit: () =>
       slideIn(

@@ -5,6 +5,8 @@ interface Painted {
   readonly element: Element;
   readonly kind: Item['kind'];
   item: Item;
+  /** The path data as last painted. */
+  d?: string;
   readonly children: Map<string, Painted>;
 }
 
@@ -68,8 +70,10 @@ function create(item: Item): Painted {
     paintChildren(painted, item.items);
   } else {
     element.attr('class', `role-${item.role}`);
-    if (item.kind === 'path') element.attr('d', pathData(item.loops));
-    else setText(element, item);
+    if (item.kind === 'path') {
+      painted.d = pathData(item.loops);
+      element.attr('d', painted.d);
+    } else setText(element, item);
   }
   markDimension(element, item, null);
   return painted;
@@ -83,7 +87,8 @@ function update(painted: Painted, item: Item): void {
     if (old.kind !== 'group' && old.role !== item.role) element.attr('class', `role-${item.role}`);
     if (item.kind === 'path') {
       const d = pathData(item.loops);
-      if (element.attr('d') !== d) element.attr('d', d);
+      if (painted.d !== d) element.attr('d', d);
+      painted.d = d;
     } else if (JSON.stringify(old) !== JSON.stringify(item)) setText(element, item);
   }
   markDimension(element, item, old);
