@@ -30,7 +30,8 @@ function blocks(language: string): { page: string; text: string }[] {
 const commands = blocks('sh').flatMap(({ page, text }) =>
   text
     .split('\n')
-    .filter((line) => line.startsWith('npx fielded '))
+    // `fielded open` serves until it is stopped: tests/page/access.test.ts runs it.
+    .filter((line) => line.startsWith('npx fielded ') && !line.startsWith('npx fielded open'))
     .map((line) => ({ page, line })),
 );
 const scripts = blocks('sh').flatMap(({ text }) =>
