@@ -1,7 +1,8 @@
-import { evaluate, type Job } from '@fielded/core';
+import { evaluate, type Job, type Report, readJobData } from '@fielded/core';
 import { Random } from '../support/random.ts';
 import { randomJob } from '../support/random-job.ts';
 import { pathArea } from './path-area.ts';
+import { randomFile } from './random-file.ts';
 import { surfacesAt } from './scan-line.ts';
 
 /** A case that broke a promise, with what it needs to be made again. */
@@ -13,14 +14,15 @@ export interface Finding {
 /** Slowest a single case may be, ms. */
 const HANG = 1000;
 
-/** Makes job `seed` and holds its report against everything that must be true of it. */
+/**
+ * Makes case `seed` and holds its report against everything that must be true of it: every fourth a job file built key by key,
+ * the others jobs of named shapes whose surfaces are checked on scan lines too.
+ */
 export function fuzzJob(seed: number): Finding[] {
-  // Two in three line up exactly or miss by a hair: that is where geometry goes wrong.
-  const job = randomJob(seed, (['free', 'exact', 'near'] as const)[seed % 3]!);
   const start = performance.now();
   let faults: string[];
   try {
-    faults = findFaults(job, seed);
+    faults = seed % 4 === 3 ? fileFaults(seed) : namedFaults(seed);
   } catch (error) {
     faults = [`threw ${error}`];
   }
@@ -29,9 +31,26 @@ export function fuzzJob(seed: number): Finding[] {
   return faults.map((what) => ({ seed, what }));
 }
 
+function namedFaults(seed: number): string[] {
+  // Two in three line up exactly or miss by a hair: that is where geometry goes wrong.
+  const job = randomJob(seed, (['free', 'exact', 'near'] as const)[seed % 3]!);
+  return findFaults(job, seed);
+}
+
+/** A file is refused in words, or its job keeps what is promised of every job. */
+function fileFaults(seed: number): string[] {
+  const { job, faults } = readJobData(JSON.parse(JSON.stringify(randomFile(seed))));
+  if (job !== null) return reportFaults(evaluate(job));
+  return faults.length > 0 && faults.every(({ message }) => message !== '') ? [] : ['neither a job nor a fault'];
+}
+
+/** What is wrong with a job's report, scan lines included: its profiles are named shapes. */
 export function findFaults(job: Job, seed: number): string[] {
   const report = evaluate(job);
-  const { section, tongue, fit } = report;
+  return [...reportFaults(report), ...scanLineFaults(job, report, seed)];
+}
+
+function reportFaults({ section }: Report): string[] {
   const faults: string[] = [];
   const stock = section.width * section.thickness;
 
@@ -50,8 +69,12 @@ export function findFaults(job: Job, seed: number): string[] {
   const taken = section.cuts.reduce((sum, c) => sum + c.removedArea - c.sharedArea, 0);
   if (Math.abs(taken - section.removedArea) > 1e-9 * stock)
     faults.push(`cuts take ${taken}, section lost ${section.removedArea}`);
+  return faults;
+}
 
-  // Scan lines, from the shapes' definitions: the tongue's surfaces at a few places, and so the groove it needs at least.
+/** From the shapes' definitions: the tongue's surfaces at a few places, and so the groove it needs at least. */
+function scanLineFaults(job: Job, { tongue, fit }: Report, seed: number): string[] {
+  const faults: string[] = [];
   const random = new Random(seed ^ 0x5bd1e995);
   let front = Number.NEGATIVE_INFINITY;
   let back = Number.POSITIVE_INFINITY;
