@@ -3,21 +3,25 @@ import type { Chain, Curve } from './curve.ts';
 /**
  * A chain as SVG path data with true arcs, to 1e-9 mm, y turned to run down from height `top`; closed with Z if asked.
  *
- * The one place where the engine's y-up becomes SVG's y-down. Arcs of more than half a turn carry the large-arc flag. An
- * empty chain gives an empty string.
+ * The one place where the engine's y-up becomes SVG's y-down. Arcs of more than half a turn carry the large-arc flag. Curves
+ * shorter than can be written are left out; an empty chain gives an empty string.
  *
  * @example pathData([line(0, 20, 5, 20), line(5, 20, 5, 0)], 20, false) // 'M 0 0 L 5 0 L 5 20'
  */
 export function pathData(chain: Chain, top: number, closed: boolean): string {
   const first = chain[0];
   if (first === undefined) return '';
-  let data = `M ${picometres(first.x0)} ${picometres(top - first.y0)}`;
+  let at = `${picometres(first.x0)} ${picometres(top - first.y0)}`;
+  let data = `M ${at}`;
   // A closing straight line is what Z draws.
   const last = chain.length - 1;
   const drawn = closed && last > 0 && chain[last]!.turn === 0 ? last : last + 1;
   for (let i = 0; i < drawn; i++) {
     const c = chain[i]!;
     const end = `${picometres(c.x1)} ${picometres(top - c.y1)}`;
+    // What starts and ends in the same place as written is a trace of rounding; as an arc it would read as a whole circle.
+    if (end === at) continue;
+    at = end;
     if (c.turn === 0) data += ` L ${end}`;
     else {
       const r = picometres(c.r);
