@@ -64,7 +64,7 @@ function reportFaults({ section }: Report): string[] {
   if (!outline.closed) faults.push('outline does not close');
   // The outline is written to 1e-9 mm, so its area is good to that times its length.
   const left = stock - section.removedArea;
-  if (Math.abs(outline.area - left) > 1e-9 * stock + 3e-7)
+  if (Math.abs(outline.area - left) > 1e-9 * stock + 3e-7 + outline.slack)
     faults.push(`outline holds ${outline.area}, wood left ${left}`);
   const taken = section.cuts.reduce((sum, c) => sum + c.removedArea - c.sharedArea, 0);
   if (Math.abs(taken - section.removedArea) > 1e-9 * stock)

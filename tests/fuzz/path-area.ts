@@ -1,7 +1,15 @@
-/** Area inside SVG path data made of absolute M, L, A and Z, by Green's theorem; also whether every subpath closes. */
-export function pathArea(data: string): { area: number; closed: boolean; finite: boolean } {
+/** How finely path data is written, mm. */
+const WRITTEN_TO = 1e-9;
+
+/**
+ * Area inside SVG path data made of absolute M, L, A and Z, by Green's theorem; also whether every subpath closes, and `slack`:
+ * how far the area may be off because ends and radii are written to 1e-9 mm. That is next to nothing but for arcs of nearly
+ * half a turn, whose angle ends and radius hardly tell.
+ */
+export function pathArea(data: string): { area: number; closed: boolean; finite: boolean; slack: number } {
   const tokens = data.split(' ').filter((token) => token !== '');
   let area = 0;
+  let slack = 0;
   let closed = true;
   let finite = true;
   let [x, y, startX, startY] = [0, 0, 0, 0];
@@ -29,8 +37,14 @@ export function pathArea(data: string): { area: number; closed: boolean; finite:
       const large = take();
       const sweep = take();
       const [toX, toY] = [take(), take()];
-      area +=
-        crossHalf(x, y, toX, toY) + bowArea(r, Math.hypot(toX - x, toY - y), large === 1) * (sweep === 1 ? 1 : -1);
+      const chord = Math.hypot(toX - x, toY - y);
+      const bow = bowArea(r, chord, large === 1);
+      area += crossHalf(x, y, toX, toY) + bow * (sweep === 1 ? 1 : -1);
+      const [tighter, wider] = [
+        bowArea(r + WRITTEN_TO, chord - 2 * WRITTEN_TO, large === 1),
+        bowArea(r - WRITTEN_TO, chord + 2 * WRITTEN_TO, large === 1),
+      ];
+      slack += Math.max(Math.abs(tighter - bow), Math.abs(wider - bow));
       [x, y] = [toX, toY];
     } else if (command === 'Z') {
       area += crossHalf(x, y, startX, startY);
@@ -38,7 +52,7 @@ export function pathArea(data: string): { area: number; closed: boolean; finite:
       open = false;
     } else finite = false;
   }
-  return { area: Math.abs(area), closed: closed && !open, finite };
+  return { area: Math.abs(area), closed: closed && !open, finite, slack };
 }
 
 function crossHalf(x0: number, y0: number, x1: number, y1: number): number {

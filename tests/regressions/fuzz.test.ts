@@ -19,7 +19,10 @@ it('1,000 spoilt outlines, as path data, DXF and SVG, are read or refused in wor
 });
 
 it('would notice an outline that is open, holds no number, or has another area', () => {
-  expect(pathArea('M 0 0 L 2 0 L 2 1 L 0 1 Z')).toEqual({ area: 2, closed: true, finite: true });
+  expect(pathArea('M 0 0 L 2 0 L 2 1 L 0 1 Z')).toEqual({ area: 2, closed: true, finite: true, slack: 0 });
+  // A quarter circle is told to a picometre's worth of area, one short of half a turn only to its root.
+  expect(pathArea('M 0 0 A 5 5 0 0 1 5 5 Z').slack).toBeLessThan(3e-8);
+  expect(pathArea('M 0 0 A 5 5 0 0 1 9.99999 0 Z').slack).toBeLessThan(1e-4);
   expect(pathArea('M 0 0 L 2 0 L 2 1').closed).toBe(false);
   expect(pathArea('M 0 0 L NaN 0 Z').finite).toBe(false);
   expect(pathArea('M -1 0 A 1 1 0 0 1 1 0 Z').area).toBeCloseTo(Math.PI / 2, 12);
