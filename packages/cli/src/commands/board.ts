@@ -2,9 +2,9 @@ import { extname } from 'node:path';
 import { sampleBoard } from '@fielded/core';
 import { readArguments, UsageError } from '../arguments.ts';
 import { readText } from '../files/read-text.ts';
-import { writeOutput } from '../files/write-output.ts';
 import { type Io, safe } from '../io.ts';
 import { refusalLine } from '../report/list-faults.ts';
+import { deliver } from './deliver.ts';
 import { openShopFile } from './read-knives.ts';
 
 const OPTIONS = {
@@ -38,13 +38,5 @@ export async function board(argv: readonly string[], io: Io): Promise<number> {
   const render = await import('@fielded/render');
   const drawing = { samples, units: shop.units, title: (values.title as string | undefined) ?? 'Our knives' };
   const written = ending === '.svg' ? render.drawBoard(drawing) : render.boardPage(drawing);
-  if (output === undefined) await io.out(written);
-  else {
-    const refusal = writeOutput(output, written, values.force === true);
-    if (refusal !== null) {
-      await io.err(refusalLine(output, refusal));
-      return 2;
-    }
-  }
-  return 0;
+  return (await deliver(io, output, written, values.force === true)) ? 0 : 2;
 }

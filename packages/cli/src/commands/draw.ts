@@ -2,11 +2,10 @@ import type { Report } from '@fielded/core';
 import type { Scene } from '@fielded/render';
 import { UsageError } from '../arguments.ts';
 import { readText } from '../files/read-text.ts';
-import { writeOutput } from '../files/write-output.ts';
 import { type Io, safe } from '../io.ts';
-import { refusalLine } from '../report/list-faults.ts';
 import { listProblems } from '../report/list-problems.ts';
 import { WIDTH } from '../report/plain-report.ts';
+import { deliver } from './deliver.ts';
 import { drawChart, isChart } from './draw-charts.ts';
 import { type DrawRequest, findDoor, readDrawRequest } from './draw-options.ts';
 import { checkJob, exitStatus, openShop } from './read-jobs.ts';
@@ -22,14 +21,7 @@ export async function draw(argv: readonly string[], io: Io): Promise<number> {
   const scenes = await drawScenes(report, request);
   const chosen = chooseSheets(scenes, request);
   const written = await writeScenes(chosen, request);
-  if (request.output === undefined) await io.out(written.toString());
-  else {
-    const refusal = writeOutput(request.output, written, request.force);
-    if (refusal !== null) {
-      await io.err(refusalLine(request.output, refusal));
-      return 2;
-    }
-  }
+  if (!(await deliver(io, request.output, written, request.force))) return 2;
   if (chosen.length < scenes.length && request.sheet === undefined)
     await io.err(`${safe(`Sheet 1 of ${scenes.length}. --sheet 2 draws the next; a .pdf or .html holds them all.`)}\n`);
   if (report.problems.length > 0) await io.err(`${listProblems(report.problems, WIDTH, (text) => text).join('\n')}\n`);

@@ -1,11 +1,10 @@
 import { extname } from 'node:path';
 import { findNearest, type KnifeReport, readReportPath, toMillimetres } from '@fielded/core';
 import { readArguments, UsageError } from '../arguments.ts';
-import { writeOutput } from '../files/write-output.ts';
 import { type Io, safe } from '../io.ts';
-import { refusalLine } from '../report/list-faults.ts';
 import { listProblems } from '../report/list-problems.ts';
 import { WIDTH } from '../report/plain-report.ts';
+import { deliver } from './deliver.ts';
 import { openShop } from './read-jobs.ts';
 import { type KnifeFile, openKnives } from './read-knives.ts';
 
@@ -45,14 +44,7 @@ export async function knife(argv: readonly string[], io: Io): Promise<number> {
     return 1;
   }
   const written = await write(file, chosen, part, format);
-  if (typeof values.output !== 'string') await io.out(written);
-  else {
-    const refusal = writeOutput(values.output, written, values.force === true);
-    if (refusal !== null) {
-      await io.err(refusalLine(values.output, refusal));
-      return 2;
-    }
-  }
+  if (!(await deliver(io, values.output as string | undefined, written, values.force === true))) return 2;
   if (chosen.warnings.length > 0) await io.err(`${listProblems(chosen.warnings, WIDTH, (text) => text).join('\n')}\n`);
   return chosen.warnings.some((problem) => problem.severity === 'error') ? 1 : 0;
 }
