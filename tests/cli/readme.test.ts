@@ -10,8 +10,8 @@ const example = read('examples/ogee-cove/job.yaml');
 
 it('shows the drawing of its example as the tool makes it today', () => {
   const { job } = readJob(example);
-  expect(read('README.md')).toContain('](docs/images/ogee-cove-joint.svg)');
-  expect(draw(evaluate(job!), { view: 'joint' })).toBe(read('docs/images/ogee-cove-joint.svg'));
+  expect(read('README.md')).toContain('](docs/images/drawings/ogee-cove-joint.svg)');
+  expect(draw(evaluate(job!), { view: 'joint' })).toBe(read('docs/images/drawings/ogee-cove-joint.svg'));
 });
 
 it('prints a job file that is the example', () => {

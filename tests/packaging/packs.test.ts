@@ -75,7 +75,7 @@ describe('the packs in an empty folder', () => {
     expect(report.fit.verdict).toBe('sliding');
     call('npx', ['--no-install', 'fielded', 'draw', 'job.yaml', '--view', 'joint', '-o', 'joint.svg'], folder);
     expect(readFileSync(join(folder, 'joint.svg'), 'utf8').replace('<!-- made by fielded -->\n', '')).toBe(
-      readFileSync(join(root, 'docs/images/ogee-cove-joint.svg'), 'utf8'),
+      readFileSync(join(root, 'docs/images/drawings/ogee-cove-joint.svg'), 'utf8'),
     );
   });
 
