@@ -2,10 +2,10 @@ import { readFileSync } from 'node:fs';
 import { fileURLToPath } from 'node:url';
 import { evaluate, type Job, readJob, simulateJob } from '@fielded/core';
 import { draw } from '@fielded/render';
+import { knifeFace } from '../../packages/core/src/knife/knife-face.ts';
+import { seeProfile } from '../../packages/core/src/knife/seen-profile.ts';
+import { steelOutline } from '../../packages/core/src/knife/steel-outline.ts';
 import { profileChain } from '../../packages/core/src/profile/chain.ts';
-import { knifeFace } from '../../packages/core/src/tooling/knife-face.ts';
-import { seeProfile } from '../../packages/core/src/tooling/seen-profile.ts';
-import { steelOutline } from '../../packages/core/src/tooling/steel-outline.ts';
 import { manyPieces } from '../support/many-pieces.ts';
 import { timeEach } from '../support/timing.ts';
 

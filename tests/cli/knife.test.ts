@@ -1,7 +1,8 @@
 import { readdirSync, readFileSync } from 'node:fs';
 import { join } from 'node:path';
-import { evaluate, readJob, readReportPath, readShop, reportShopKnives, sampleBoard } from '@fielded/core';
+import { evaluate, readJob, readShop, reportShopKnives, sampleBoard } from '@fielded/core';
 import { readDxf, readPoints, writeDxf } from '@fielded/exchange';
+import { readReportPath } from '@fielded/geometry';
 import { boardPage, drawBoard, drawKnife } from '@fielded/render';
 import { describe, expect, it } from 'vitest';
 import { makeFolder, put, run, withoutMark } from './command.ts';

@@ -1,5 +1,5 @@
 import { expect, test } from 'vitest';
-import { sizeDoor } from '../../packages/core/src/doors/door.ts';
+import { sizeDoor } from '../../packages/core/src/door/door.ts';
 
 const door = { name: 'A', quantity: 1, width: 396, height: 716, stile: 60, rail: 60, across: 1, up: 1, muntin: 50 };
 

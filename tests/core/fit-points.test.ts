@@ -1,8 +1,9 @@
-import type { Chain, NamedProfile } from '@fielded/core';
+import type { NamedProfile } from '@fielded/core';
+import type { Chain } from '@fielded/geometry';
 import { describe, expect, it } from 'vitest';
-import { arcAngle, cornerAngle, curveLength, pointAlong } from '../../packages/core/src/geometry/along.ts';
-import { fitPoints } from '../../packages/core/src/geometry/fit-points.ts';
 import { profileChain } from '../../packages/core/src/profile/chain.ts';
+import { arcAngle, cornerAngle, curveLength, pointAlong } from '../../packages/geometry/src/along.ts';
+import { fitPoints } from '../../packages/geometry/src/fit-points.ts';
 import { Random } from '../support/random.ts';
 
 const ogee = profileChain({ shape: 'ogee', reach: 38, depth: 9, land: 11, shoulder: 1.5, balance: 0.5 });

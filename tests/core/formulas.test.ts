@@ -10,7 +10,7 @@ const page = readFileSync(join(root, 'docs/formulas.md'), 'utf8');
 /** Numbers of the formulas that a text names: "formula K4", "formulas 7 to 10", "formulas 2 and 5". */
 function numbersNamed(text: string): string[] {
   const joined = text.replace(/\n\s*\*?\s*/g, ' ');
-  return [...joined.matchAll(/\bformulas? ([KWS]?\d+)(?: (and|to) ([KWS]?\d+))?/g)].flatMap(([, first, link, last]) => {
+  return [...joined.matchAll(/\bformulas? ([A-Z]?\d+)(?: (and|to) ([A-Z]?\d+))?/g)].flatMap(([, first, link, last]) => {
     if (last === undefined) return [first!];
     if (link === 'and') return [first!, last];
     const [from, to] = [Number(first), Number(last)];
@@ -18,11 +18,16 @@ function numbersNamed(text: string): string[] {
   });
 }
 
-const written = [...page.matchAll(/^\*\*([KWS]?\d+)\. /gm)].map(([, number]) => number!);
-const source = join(root, 'packages/core/src');
-const named = readdirSync(source, { recursive: true, encoding: 'utf8' })
-  .filter((name) => name.endsWith('.ts'))
-  .flatMap((name) => numbersNamed(readFileSync(join(source, name), 'utf8')));
+const written = [...page.matchAll(/^\*\*([A-Z]?\d+)\. /gm)].map(([, number]) => number!);
+/** Where formulas stand: files of core by their room, files of geometry as `geometry/…`. */
+const sources = new Map(
+  ['core', 'geometry'].flatMap((part) =>
+    readdirSync(join(root, 'packages', part, 'src'), { recursive: true, encoding: 'utf8' })
+      .filter((name) => name.endsWith('.ts'))
+      .map((name) => [part === 'core' ? name : `geometry/${name}`, join(root, 'packages', part, 'src', name)] as const),
+  ),
+);
+const named = [...sources.values()].flatMap((file) => numbersNamed(readFileSync(file, 'utf8')));
 
 describe('docs/formulas.md', () => {
   it('has every formula that the code names, and the code names every one it has', () => {
@@ -31,14 +36,12 @@ describe('docs/formulas.md', () => {
   });
 
   it('says of each where it stands and how it is checked', () => {
-    const entries = page.split(/^(?=\*\*[KWS]?\d+\. )/m).slice(1);
+    const entries = page.split(/^(?=\*\*[A-Z]?\d+\. )/m).slice(1);
     const silent = entries.filter(
       (entry) => !/`[a-z-]+\/[a-z-]+\.ts`/.test(entry) || !/[Cc]hecked|against/.test(entry),
     );
     expect(silent.map((entry) => entry.slice(0, 40))).toEqual([]);
-    const missing = [...page.matchAll(/`([a-z-]+\/[a-z-]+\.ts)`/g)].filter(
-      ([, path]) => !readdirSync(source, { recursive: true, encoding: 'utf8' }).includes(path!),
-    );
+    const missing = [...page.matchAll(/`([a-z-]+\/[a-z-]+\.ts)`/g)].filter(([, path]) => !sources.has(path!));
     expect(missing).toEqual([]);
   });
 

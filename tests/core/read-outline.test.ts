@@ -1,9 +1,9 @@
 import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
-import { type Chain, line } from '../../packages/core/src/geometry/curve.ts';
-import { chainExtent, curveBox } from '../../packages/core/src/profile/chain-extent.ts';
 import { readOutline } from '../../packages/core/src/profile/outline-path.ts';
-import { findSelfCrossing } from '../../packages/core/src/profile/self-crossing.ts';
+import { chainExtent, curveBox } from '../../packages/geometry/src/chain-extent.ts';
+import { type Chain, line } from '../../packages/geometry/src/curve.ts';
+import { findSelfCrossing } from '../../packages/geometry/src/self-crossing.ts';
 
 function chainOf(path: string, units: 'mm' | 'in' = 'mm'): Chain {
   const outline = readOutline(path, units);

@@ -1,11 +1,11 @@
 import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
-import { arc, type Curve, line } from '../../packages/core/src/geometry/curve.ts';
-import { evaluate } from '../../packages/core/src/job/evaluate.ts';
 import type { Profile } from '../../packages/core/src/profile/profile.ts';
+import { evaluate } from '../../packages/core/src/report/evaluate.ts';
 import { createJoint, type JointFigures } from '../../packages/core/src/spread/joint.ts';
 import { MOVE, movePlace } from '../../packages/core/src/spread/moves.ts';
 import { recutDepths } from '../../packages/core/src/spread/recut.ts';
+import { arc, type Curve, line } from '../../packages/geometry/src/curve.ts';
 import { cut, plainJob, profile } from './joints-to-spread.ts';
 
 const figures = (): JointFigures => ({ clearance: 0, frontMost: 0, frontLeast: 0 });

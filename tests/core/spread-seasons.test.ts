@@ -1,6 +1,6 @@
 import { describe, expect, it } from 'vitest';
-import { evaluate } from '../../packages/core/src/job/evaluate.ts';
 import type { Job, Season } from '../../packages/core/src/job/job.ts';
+import { evaluate } from '../../packages/core/src/report/evaluate.ts';
 import { equilibriumMoisture } from '../../packages/core/src/wood/moisture.ts';
 import { cut, plainJob, profile, wedgeJob } from './joints-to-spread.ts';
 

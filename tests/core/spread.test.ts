@@ -1,5 +1,5 @@
 import { describe, expect, it } from 'vitest';
-import { evaluate } from '../../packages/core/src/job/evaluate.ts';
+import { evaluate } from '../../packages/core/src/report/evaluate.ts';
 import { createJoint } from '../../packages/core/src/spread/joint.ts';
 import type { SpreadLimits } from '../../packages/core/src/spread/limits.ts';
 import { reportSpread } from '../../packages/core/src/spread/report.ts';

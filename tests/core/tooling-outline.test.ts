@@ -1,11 +1,11 @@
 import { describe, expect, it } from 'vitest';
-import { arcAngle, cornerAngle, pointAlong } from '../../packages/core/src/geometry/along.ts';
+import { faceReach } from '../../packages/core/src/knife/face-reach.ts';
+import { cuttingPoint, knifeFace } from '../../packages/core/src/knife/knife-face.ts';
+import { seeProfile } from '../../packages/core/src/knife/seen-profile.ts';
+import { steelOutline } from '../../packages/core/src/knife/steel-outline.ts';
 import { profileChain } from '../../packages/core/src/profile/chain.ts';
 import { readOutline } from '../../packages/core/src/profile/outline-path.ts';
-import { faceReach } from '../../packages/core/src/tooling/face-reach.ts';
-import { cuttingPoint, knifeFace } from '../../packages/core/src/tooling/knife-face.ts';
-import { seeProfile } from '../../packages/core/src/tooling/seen-profile.ts';
-import { steelOutline } from '../../packages/core/src/tooling/steel-outline.ts';
+import { arcAngle, cornerAngle, pointAlong } from '../../packages/geometry/src/along.ts';
 import { DEGREE, raiser, randomHead } from '../support/heads.ts';
 import { Random } from '../support/random.ts';
 import { randomProfile } from '../support/random-job.ts';

@@ -1,18 +1,9 @@
 import { readFileSync } from 'node:fs';
-import {
-  evaluate,
-  type Head,
-  type Job,
-  type KnifeReport,
-  line,
-  type NamedProfile,
-  readJob,
-  readReportPath,
-  readShop,
-} from '@fielded/core';
+import { evaluate, type Head, type Job, type KnifeReport, type NamedProfile, readJob, readShop } from '@fielded/core';
+import { line, readReportPath } from '@fielded/geometry';
 import { describe, expect, it } from 'vitest';
-import { arcAngle, pointAlong } from '../../packages/core/src/geometry/along.ts';
-import { reportShopKnives } from '../../packages/core/src/job/knives.ts';
+import { reportShopKnives } from '../../packages/core/src/report/knives.ts';
+import { arcAngle, pointAlong } from '../../packages/geometry/src/along.ts';
 import { DEGREE, raiser, randomHead, rules } from '../support/heads.ts';
 import { Random } from '../support/random.ts';
 import { randomProfile } from '../support/random-job.ts';

@@ -1,4 +1,5 @@
-import { type Curve, type Cut, evaluate, type Job, type NamedProfile } from '@fielded/core';
+import { type Cut, evaluate, type Job, type NamedProfile } from '@fielded/core';
+import type { Curve } from '@fielded/geometry';
 import { describe, expect, it } from 'vitest';
 
 function profile(given: Partial<NamedProfile> & Pick<NamedProfile, 'shape' | 'reach' | 'depth'>): NamedProfile {

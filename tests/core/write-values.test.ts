@@ -1,6 +1,6 @@
 import { describe, expect, it } from 'vitest';
 import { readJob } from '../../packages/core/src/reading/read.ts';
-import { writeValues } from '../../packages/core/src/solve/write-values.ts';
+import { writeValues } from '../../packages/core/src/writing/write-values.ts';
 import { SOUND } from './job-texts.ts';
 
 const write = (text: string, path: (string | number)[], mm: number, units: 'mm' | 'in' = 'mm') =>

@@ -1,6 +1,7 @@
 import { readFileSync } from 'node:fs';
-import { arc, type Chain, line, readReportPath, readShop, reportShopKnives } from '@fielded/core';
+import { readShop, reportShopKnives } from '@fielded/core';
 import { readDxf, writeDxf } from '@fielded/exchange';
+import { arc, type Chain, line, readReportPath } from '@fielded/geometry';
 import { describe, expect, it } from 'vitest';
 
 const { shop } = readShop(readFileSync('examples/shop/shop.yaml', 'utf8'));

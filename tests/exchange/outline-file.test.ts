@@ -1,6 +1,7 @@
 import type { OutlineProfile } from '@fielded/core';
-import { readJob, readReportPath, readShop } from '@fielded/core';
+import { readJob, readShop } from '@fielded/core';
 import { readOutlineFile, writeDxf } from '@fielded/exchange';
+import { readReportPath } from '@fielded/geometry';
 import { describe, expect, it } from 'vitest';
 import { profileChain } from '../../packages/core/src/profile/chain.ts';
 

@@ -1,5 +1,6 @@
-import { type Curve, evaluate, readJob } from '@fielded/core';
+import { evaluate, readJob } from '@fielded/core';
 import { readOutlineFile, writeDxf } from '@fielded/exchange';
+import type { Curve } from '@fielded/geometry';
 import { Random } from '../support/random.ts';
 import type { Finding } from './fuzz-jobs.ts';
 import { spoil } from './spoil.ts';

@@ -10,7 +10,7 @@ import { build } from 'vite';
 import { afterAll, beforeAll, describe, expect, it } from 'vitest';
 
 const root = fileURLToPath(new URL('../..', import.meta.url));
-const PACKAGES = ['core', 'render', 'exchange', 'page', 'cli'];
+const PACKAGES = ['geometry', 'core', 'render', 'exchange', 'page', 'cli'];
 const folder = mkdtempSync(join(tmpdir(), 'fielded-packs-'));
 afterAll(() => rmSync(folder, { recursive: true, force: true }));
 

@@ -2,7 +2,7 @@
 import { evaluate, type Job, type Profile } from '@fielded/core';
 import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
-import { makeEdge } from '../../packages/core/src/panel/edge.ts';
+import { makeEdge } from '../../packages/core/src/joint/edge.ts';
 import { randomJob } from '../support/random-job.ts';
 
 const anyJob = fc

@@ -1,5 +1,5 @@
 import { describe, expect, it } from 'vitest';
-import { cuttingPoint, knifeFace, knifePoint, localRake } from '../../packages/core/src/tooling/knife-face.ts';
+import { cuttingPoint, knifeFace, knifePoint, localRake } from '../../packages/core/src/knife/knife-face.ts';
 import { DEGREE } from '../support/heads.ts';
 
 /** Length of edge from the tip to what cuts `depth` shallower. */

@@ -1,10 +1,10 @@
 // Areas and centroids of plane figures against published formulas and worked examples: CRC Standard Mathematical Tables
 // (circular segment, spandrel), and a handbook's worked example of a segment from its chord and height.
 import { describe, expect, it } from 'vitest';
-import { line } from '../../packages/core/src/geometry/curve.ts';
-import { addMoments, segmentArea } from '../../packages/core/src/geometry/moments.ts';
-import { type Piece, splitCurve } from '../../packages/core/src/geometry/piece.ts';
 import { profileChain, raiseRadius } from '../../packages/core/src/profile/chain.ts';
+import { line } from '../../packages/geometry/src/curve.ts';
+import { addMoments, segmentArea } from '../../packages/geometry/src/moments.ts';
+import { type Piece, splitCurve } from '../../packages/geometry/src/piece.ts';
 
 /** The segment of a circle about the origin, its chord level, as the area between its arc and its chord. */
 function segment(r: number, degrees: number): { area: number; height: number } {

@@ -1,7 +1,8 @@
 // Checks the sweep of profiles that double back against a general-purpose polygon clipping library (clipper2-ts): every
 // stretch of the line is drawn out towards the machine's side as far as it will go, since a knife that reaches a point
 // clears all that lies nearer its axis at that station; the union of those is what the sweep takes.
-import { type Curve, evaluate, type Job } from '@fielded/core';
+import { evaluate, type Job } from '@fielded/core';
+import type { Curve } from '@fielded/geometry';
 import { areaPathsD, differenceD, FillRule, intersectD } from 'clipper2-ts';
 import { describe, expect, it } from 'vitest';
 import { Random } from '../support/random.ts';

@@ -3,8 +3,8 @@
 // its centre, was off by hundredths of a millimetre.
 import { evaluate, readJob } from '@fielded/core';
 import { describe, expect, it } from 'vitest';
-import { heightAt } from '../../packages/core/src/geometry/piece.ts';
 import { profileChain } from '../../packages/core/src/profile/chain.ts';
+import { heightAt } from '../../packages/geometry/src/piece.ts';
 
 describe('a length next to nothing', () => {
   it('is nothing, and no depth', () => {

@@ -1,4 +1,5 @@
-import type { Curve, Job, Profile } from '@fielded/core';
+import type { Job, Profile } from '@fielded/core';
+import type { Curve } from '@fielded/geometry';
 import { Random } from './random.ts';
 
 /**

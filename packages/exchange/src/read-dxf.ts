@@ -1,4 +1,4 @@
-import { arc, type Chain, type Curve, line } from '@fielded/core';
+import { arc, type Chain, type Curve, line } from '@fielded/geometry';
 import { type DxfEntity, type DxfGroup, figureOf, numberOf, takeApart, textOf } from './dxf-groups.ts';
 
 /** An outline of a DXF file: lines and arcs joined end to start, x right, y up, mm. */

@@ -1,4 +1,4 @@
-import type { Chain, Curve } from '@fielded/core';
+import type { Chain, Curve } from '@fielded/geometry';
 import { readDxf } from './read-dxf.ts';
 import type { OutlineRefusal } from './refusal.ts';
 import { readSvgPath } from './svg-path.ts';

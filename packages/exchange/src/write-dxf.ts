@@ -1,4 +1,4 @@
-import type { Chain, Curve } from '@fielded/core';
+import type { Chain, Curve } from '@fielded/geometry';
 import { Colors, DxfWriter, point3d, Units } from '@tarikjabiri/dxf';
 
 /** Outlines under one name; x right, y up, mm. */

@@ -7,7 +7,7 @@ import Coordinate from 'jsts/org/locationtech/jts/geom/Coordinate.js';
 import GeometryFactory from 'jsts/org/locationtech/jts/geom/GeometryFactory.js';
 import OverlayOp from 'jsts/org/locationtech/jts/operation/overlay/OverlayOp.js';
 import polygonClipping from 'polygon-clipping';
-import { makeEdge } from '../../../packages/core/src/panel/edge.ts';
+import { makeEdge } from '../../../packages/core/src/joint/edge.ts';
 import { flatten, type Point, type Region, regionsOf, stockPoints } from './job-polygons.ts';
 
 /** A way to work out the wood left of a job, mm²: `prepare` is not timed, what it returns is. */

@@ -1,4 +1,5 @@
-import type { Curve, Job } from '@fielded/core';
+import type { Job } from '@fielded/core';
+import type { Curve } from '@fielded/geometry';
 import { depthTaken } from '../../../packages/core/src/machining/datum.ts';
 
 /** A cut as a closed region in section coordinates: its line as curves, closed by straight lines outside the stock. */

@@ -1,4 +1,5 @@
-import type { Curve, Job } from '@fielded/core';
+import type { Job } from '@fielded/core';
+import type { Curve } from '@fielded/geometry';
 import { regionsOf } from './job-polygons.ts';
 
 /** Nodes and weights of ten-point Gauss–Legendre quadrature (Abramowitz & Stegun, table 25.4). */

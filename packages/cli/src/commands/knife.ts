@@ -1,5 +1,6 @@
 import { extname } from 'node:path';
-import { findNearest, type KnifeReport, readReportPath, toMillimetres } from '@fielded/core';
+import { findNearest, type KnifeReport, toMillimetres } from '@fielded/core';
+import { readReportPath } from '@fielded/geometry';
 import { readArguments, UsageError } from '../arguments.ts';
 import { type Io, safe } from '../io.ts';
 import { listProblems } from '../report/list-problems.ts';

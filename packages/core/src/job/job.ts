@@ -1,17 +1,17 @@
-import type { Door } from '../doors/door.ts';
-import type { FitLimits, Frame } from '../frame/frame.ts';
+import type { Door } from '../door/door.ts';
+import type { FitLimits, Frame } from '../joint/frame.ts';
+import type { Panel } from '../joint/panel.ts';
 import type { Cut } from '../machining/cut.ts';
-import type { Panel } from '../panel/panel.ts';
+import type { Shop } from '../shop/shop.ts';
 import type { Season, SpreadLimits } from '../spread/limits.ts';
-import type { Shop } from '../tooling/shop.ts';
 
-export type { Door } from '../doors/door.ts';
-export type * from '../frame/frame.ts';
+export type { Door } from '../door/door.ts';
+export type * from '../joint/frame.ts';
+export type * from '../joint/panel.ts';
 export type * from '../machining/cut.ts';
-export type * from '../panel/panel.ts';
 export type * from '../profile/profile.ts';
+export type * from '../shop/shop.ts';
 export type { Season, SpreadLimits } from '../spread/limits.ts';
-export type * from '../tooling/shop.ts';
 export type { Moisture } from '../wood/moisture.ts';
 
 /** A job as the engine wants it: millimetres, radians, complete. */

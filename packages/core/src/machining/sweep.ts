@@ -1,5 +1,4 @@
-import { type Chain, type Curve, line, shiftCurve, turnCurve } from '../geometry/curve.ts';
-import { runsForward, upperEnvelope } from '../geometry/envelope.ts';
+import { type Chain, type Curve, line, runsForward, shiftCurve, turnCurve, upperEnvelope } from '@fielded/geometry';
 import { profileChain } from '../profile/chain.ts';
 import type { Cut } from './cut.ts';
 

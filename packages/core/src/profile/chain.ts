@@ -1,4 +1,4 @@
-import { type Chain, type Curve, line } from '../geometry/curve.ts';
+import { type Chain, type Curve, line } from '@fielded/geometry';
 import type { NamedProfile, Profile } from './profile.ts';
 
 /**

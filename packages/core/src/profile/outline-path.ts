@@ -1,12 +1,16 @@
+import {
+  type Chain,
+  type Curve,
+  chainExtent,
+  findSelfCrossing,
+  fitBezier,
+  line,
+  SAME_LENGTH,
+  svgArc,
+} from '@fielded/geometry';
 import svgpath from 'svgpath';
-import { type Chain, type Curve, line } from '../geometry/curve.ts';
-import { fitBezier } from '../geometry/fit-bezier.ts';
 import { formatLength } from '../measure/format.ts';
 import { LONGEST, toMillimetres, type Units } from '../measure/length.ts';
-import { SAME_LENGTH } from '../tolerance.ts';
-import { chainExtent } from './chain-extent.ts';
-import { findSelfCrossing } from './self-crossing.ts';
-import { svgArc } from './svg-arc.ts';
 
 /** What is wrong with an outline and what to do instead, as parts of a message. */
 export interface OutlineFault {

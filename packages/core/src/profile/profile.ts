@@ -1,4 +1,4 @@
-import type { Chain } from '../geometry/curve.ts';
+import type { Chain } from '@fielded/geometry';
 
 /** The named shapes and the free outline. */
 export type ShapeName = 'rebate' | 'bevel' | 'cove' | 'ovolo' | 'ogee' | 'outline';

@@ -1,7 +1,7 @@
+import { steelReach, woodProfile } from '../knife/wood-profile.ts';
 import type { Cut } from '../machining/cut.ts';
 import type { Profile } from '../profile/profile.ts';
-import type { Shop, ShopKnife } from '../tooling/shop.ts';
-import { steelReach, woodProfile } from '../tooling/wood-profile.ts';
+import type { Shop, ShopKnife } from '../shop/shop.ts';
 import { completeProfile } from './complete-profile.ts';
 import { type Desk, figureOf } from './desk.ts';
 import type { FileCut, JobFile, Loose } from './job-file.ts';

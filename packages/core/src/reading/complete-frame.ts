@@ -1,4 +1,4 @@
-import type { Frame } from '../frame/frame.ts';
+import type { Frame } from '../joint/frame.ts';
 import { completeProfile } from './complete-profile.ts';
 import { type Desk, figureOf } from './desk.ts';
 import type { JobFile, Loose } from './job-file.ts';

@@ -1,7 +1,7 @@
 import type { Job, Season } from '../job/job.ts';
 import type { Cut } from '../machining/cut.ts';
-import { findHeadFaults } from '../tooling/head-faults.ts';
-import type { Head, Shop, ShopKnife } from '../tooling/shop.ts';
+import { findHeadFaults } from '../shop/head-faults.ts';
+import type { Head, Shop, ShopKnife } from '../shop/shop.ts';
 import { completeCuts } from './complete-cuts.ts';
 import { completeDoors } from './complete-doors.ts';
 import { completeFrame } from './complete-frame.ts';

@@ -1,5 +1,5 @@
+import { chainExtent } from '@fielded/geometry';
 import type { Units } from '../measure/length.ts';
-import { chainExtent } from '../profile/chain-extent.ts';
 import { readOutline } from '../profile/outline-path.ts';
 import type { NamedProfile, Profile } from '../profile/profile.ts';
 import { type Desk, figureOf } from './desk.ts';

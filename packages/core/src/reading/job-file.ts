@@ -1,7 +1,7 @@
 import type { Door, FitLimits, Frame, Groove, Panel, Season, SpreadLimits } from '../job/job.ts';
 import type { Cut } from '../machining/cut.ts';
 import type { NamedProfile } from '../profile/profile.ts';
-import type { Head, Machine, Rules, ShopKnife } from '../tooling/shop.ts';
+import type { Head, Machine, Rules, ShopKnife } from '../shop/shop.ts';
 
 /** A profile as it stands in a file: a free outline is still its path data, in the file's unit, or the name of a drawing. */
 export type FileProfile = NamedProfile | FileOutline;

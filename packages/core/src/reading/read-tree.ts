@@ -1,8 +1,8 @@
 import * as v from 'valibot';
 import type { Job } from '../job/job.ts';
 import type { Units } from '../measure/length.ts';
-import type { Fault } from '../problem.ts';
-import type { Shop } from '../tooling/shop.ts';
+import type { Fault } from '../problem/problem.ts';
+import type { Shop } from '../shop/shop.ts';
 import { completeJob, completeShop } from './complete-job.ts';
 import { type Desk, openDesk, type Refused } from './desk.ts';
 import type { JobFile, Loose, ShopFile } from './job-file.ts';

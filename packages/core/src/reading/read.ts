@@ -1,4 +1,4 @@
-import type { Fault } from '../problem.ts';
+import type { Fault } from '../problem/problem.ts';
 import type { Refused } from './desk.ts';
 import { inOrder, NO_SHOP_HERE, type ReadJob, type ReadShop, readJobTree, readShopTree } from './read-tree.ts';
 import { readYaml } from './yaml-tree.ts';

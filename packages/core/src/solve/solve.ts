@@ -1,10 +1,10 @@
-import { evaluate } from '../job/evaluate.ts';
 import type { Job } from '../job/job.ts';
-import { joinFrame } from '../job/join.ts';
+import { makeEdge } from '../joint/edge.ts';
 import { formatLength } from '../measure/format.ts';
-import { makeEdge } from '../panel/edge.ts';
-import type { Problem } from '../problem.ts';
+import type { Problem } from '../problem/problem.ts';
 import { findNearest } from '../reading/nearest.ts';
+import { evaluate } from '../report/evaluate.ts';
+import { joinFrame } from '../report/join.ts';
 import { type Curve, searchSetting } from './search.ts';
 import { type FileValue, findSetting, type Setting, settingNames } from './settings.ts';
 import { TARGETS, type Target } from './targets.ts';

@@ -1,8 +1,8 @@
-import { designInsertion } from '../frame/fit.ts';
 import type { Job } from '../job/job.ts';
-import { joinFrame } from '../job/join.ts';
-import { answerSeasons } from '../job/seasons.ts';
-import { makeEdge } from '../panel/edge.ts';
+import { makeEdge } from '../joint/edge.ts';
+import { designInsertion } from '../joint/fit.ts';
+import { joinFrame } from '../report/join.ts';
+import { answerSeasons } from '../report/seasons.ts';
 
 /** A figure of a joint that a setting can be found for, mm. */
 export interface Target {

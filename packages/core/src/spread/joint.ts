@@ -1,5 +1,4 @@
-import type { Chain } from '../geometry/curve.ts';
-import { runsForward } from '../geometry/envelope.ts';
+import { type Chain, runsForward } from '@fielded/geometry';
 import type { Cut } from '../machining/cut.ts';
 import { depthTaken } from '../machining/datum.ts';
 import { sweepCut } from '../machining/sweep.ts';

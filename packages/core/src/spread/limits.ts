@@ -1,6 +1,6 @@
-import type { FitLimits, Frame } from '../frame/frame.ts';
+import type { FitLimits, Frame } from '../joint/frame.ts';
+import type { Panel } from '../joint/panel.ts';
 import type { Cut } from '../machining/cut.ts';
-import type { Panel } from '../panel/panel.ts';
 import type { Moisture } from '../wood/moisture.ts';
 
 /** ± on each source: mm, and points of % for moisture. */

@@ -1,9 +1,9 @@
+import { SAME_LENGTH } from '@fielded/geometry';
+import { cutSection } from '../joint/section.ts';
+import { grooveNeed, insertedPart, readTongue } from '../joint/tongue.ts';
 import type { Cut } from '../machining/cut.ts';
 import { depthTaken } from '../machining/datum.ts';
 import { sweepCut } from '../machining/sweep.ts';
-import { cutSection } from '../panel/section.ts';
-import { grooveNeed, insertedPart, readTongue } from '../panel/tongue.ts';
-import { SAME_LENGTH } from '../tolerance.ts';
 import type { JointSizes } from './limits.ts';
 import { alongDepth, alongReach, MOVE, movePlace } from './moves.ts';
 import type { SideDepths } from './side.ts';

@@ -1,5 +1,4 @@
-import { meetCarriers } from '../geometry/crossing.ts';
-import { shiftCurve } from '../geometry/curve.ts';
+import { meetCarriers, shiftCurve } from '@fielded/geometry';
 import { type CutSurface, depthAt, leastDepth } from './surface.ts';
 
 /** Least depth of the front and of the back surface below its face, over an inserted tongue, mm. */

@@ -1,5 +1,5 @@
-import type { FitLimits } from '../frame/frame.ts';
-import { SAME_LENGTH } from '../tolerance.ts';
+import { SAME_LENGTH } from '@fielded/geometry';
+import type { FitLimits } from '../joint/frame.ts';
 import type { Joint, JointFigures } from './joint.ts';
 import { createRandom, FURTHEST_NORMAL, type Random } from './random.ts';
 import type { Distribution, SimulatedSpread, SimulationOptions } from './simulation.ts';

@@ -1,7 +1,3 @@
-import type { Chain } from '../geometry/curve.ts';
-import { heightAt, type Piece, splitCurve } from '../geometry/piece.ts';
-import { SAME_LENGTH } from '../tolerance.ts';
-
 /**
  * How deep one cut goes at each distance in from the edge: the edge of what it clears, ready to be moved and read fast.
  *
@@ -86,3 +82,4 @@ function slopeAt(p: Piece, at: 0 | 1): number {
   // On the lower half (turn +1) depth grows with x to the right of the centre.
   return p.turn * ((at === 0 ? p.x0 : p.x1) - p.cx);
 }
+import { type Chain, heightAt, type Piece, SAME_LENGTH, splitCurve } from '@fielded/geometry';

@@ -1,5 +1,5 @@
-import type { FitLimits } from '../frame/frame.ts';
-import { SAME_LENGTH } from '../tolerance.ts';
+import { SAME_LENGTH } from '@fielded/geometry';
+import type { FitLimits } from '../joint/frame.ts';
 import type { Histogram, Sample, Simulation } from './simulation.ts';
 
 /** Fine bins that quantiles are read from: each under a thousandth of a millimetre wide for spreads up to 20 mm. */

@@ -1,4 +1,4 @@
-import { SAME_LENGTH } from '../tolerance.ts';
+import { SAME_LENGTH } from '@fielded/geometry';
 import type { Joint } from './joint.ts';
 import type { Figure, Source } from './sources.ts';
 

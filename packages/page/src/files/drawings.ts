@@ -1,4 +1,5 @@
-import { type Curve, type Report, readReportPath } from '@fielded/core';
+import type { Report } from '@fielded/core';
+import { type Curve, readReportPath } from '@fielded/geometry';
 import {
   draw,
   drawKnife,

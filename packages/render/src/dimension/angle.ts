@@ -1,4 +1,4 @@
-import type { Curve } from '@fielded/core';
+import type { Curve } from '@fielded/geometry';
 import { curveBox, pointAt } from '../geometry/curves.ts';
 import type { Arrow } from './arrow.ts';
 import { ARROW_LENGTH } from './arrow.ts';

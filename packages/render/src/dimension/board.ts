@@ -1,4 +1,4 @@
-import type { Curve } from '@fielded/core';
+import type { Curve } from '@fielded/geometry';
 import type { Box } from '../geometry/box.ts';
 import { boxesOverlap, lineMeetsBox } from '../geometry/box.ts';
 import { curveBox, curveMeetsBox } from '../geometry/curves.ts';

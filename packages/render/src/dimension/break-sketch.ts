@@ -1,4 +1,4 @@
-import type { Curve } from '@fielded/core';
+import type { Curve } from '@fielded/geometry';
 import type { Box } from '../geometry/box.ts';
 import { breakLine } from '../geometry/break-line.ts';
 import { chainLoops } from '../geometry/chain-loops.ts';

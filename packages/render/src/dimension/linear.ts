@@ -1,4 +1,4 @@
-import type { Curve } from '@fielded/core';
+import type { Curve } from '@fielded/geometry';
 import { line } from '../geometry/curves.ts';
 import type { GroupItem, Item, TextItem } from '../scene.ts';
 import { path } from '../scene.ts';

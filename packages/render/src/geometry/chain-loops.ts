@@ -1,4 +1,4 @@
-import type { Curve } from '@fielded/core';
+import type { Curve } from '@fielded/geometry';
 import type { Loop } from './path.ts';
 import { reverseCurves } from './path.ts';
 

@@ -1,4 +1,4 @@
-import type { Curve } from '@fielded/core';
+import type { Curve } from '@fielded/geometry';
 import type { Box } from './box.ts';
 import { crossingsAt, partOf, swapAxes } from './clip.ts';
 import { line, pointAt } from './curves.ts';

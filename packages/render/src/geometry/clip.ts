@@ -1,4 +1,4 @@
-import type { Curve } from '@fielded/core';
+import type { Curve } from '@fielded/geometry';
 import { arcAngles, pointAt } from './curves.ts';
 import type { Loop } from './path.ts';
 

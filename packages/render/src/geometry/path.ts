@@ -1,4 +1,4 @@
-import type { Curve } from '@fielded/core';
+import type { Curve } from '@fielded/geometry';
 import type { Box } from './box.ts';
 import { joinBoxes } from './box.ts';
 import { arcAngles, curveBox, line } from './curves.ts';

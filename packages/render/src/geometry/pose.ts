@@ -1,4 +1,4 @@
-import type { Curve } from '@fielded/core';
+import type { Curve } from '@fielded/geometry';
 import type { Loop } from './path.ts';
 
 /** How wood coordinates come to lie on the paper: (x, y) goes to (xx·x + xy·y + x0, yx·x + yy·y + y0). Scales and turns or mirrors, never skews. */

@@ -1,4 +1,5 @@
-import type { Curve, Report } from '@fielded/core';
+import type { Report } from '@fielded/core';
+import type { Curve } from '@fielded/geometry';
 import { breakLine } from '../geometry/break-line.ts';
 import { joinCurves } from '../geometry/clip.ts';
 import { line } from '../geometry/curves.ts';

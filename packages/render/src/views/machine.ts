@@ -1,4 +1,4 @@
-import type { Curve } from '@fielded/core';
+import type { Curve } from '@fielded/geometry';
 import type { Box } from '../geometry/box.ts';
 import { line } from '../geometry/curves.ts';
 import type { Loop } from '../geometry/path.ts';

@@ -1,4 +1,5 @@
-import type { Curve, Report } from '@fielded/core';
+import type { Report } from '@fielded/core';
+import type { Curve } from '@fielded/geometry';
 import type { Figure } from '../dimension/figure.ts';
 import type { LinearDimension, Point, Side } from '../dimension/linear.ts';
 import type { Sketch } from '../dimension/sketch.ts';

@@ -1,5 +1,6 @@
-import type { Curve, CutReport, Report } from '@fielded/core';
+import type { CutReport, Report } from '@fielded/core';
 import { formatNumber } from '@fielded/core';
+import type { Curve } from '@fielded/geometry';
 import type { AngleDimension } from '../dimension/angle.ts';
 import type { LeaderDimension } from '../dimension/leader.ts';
 import type { LinearDimension, Side } from '../dimension/linear.ts';

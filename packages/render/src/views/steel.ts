@@ -1,4 +1,5 @@
-import type { Curve, KnifeReport } from '@fielded/core';
+import type { KnifeReport } from '@fielded/core';
+import type { Curve } from '@fielded/geometry';
 import { line } from '../geometry/curves.ts';
 import type { Loop } from '../geometry/path.ts';
 import { loopsBox, parsePath, polygon } from '../geometry/path.ts';

@@ -1,0 +1,143 @@
+import { heightAt, SAME_LENGTH } from '@fielded/geometry';
+import type { FitReport, Range, TongueReport, Verdict } from './fit-report.ts';
+import type { FitLimits, Frame } from './frame.ts';
+import {
+  type GrooveNeed,
+  grooveNeed,
+  highestOver,
+  insertedPart,
+  lowestOver,
+  type Tongue,
+  type TongueStretch,
+  thicknessAt,
+  thicknessRange,
+} from './tongue.ts';
+
+/** How far the panel is meant to go into the groove, mm: groove depth less the swell gap. */
+export function designInsertion({ groove, swellGap }: Frame): number {
+  return groove.depth - swellGap;
+}
+
+/**
+ * Measures the inserted part of a tongue, mm: at the tip (x = 0), at the groove's mouth (x = insertion, seen from the tip
+ * side), the least and greatest thickness between, and the groove it needs.
+ */
+export function measureTongue(tongue: Tongue, insertion: number): TongueReport {
+  const part = insertedPart(tongue, insertion);
+  const tip = part[0]!;
+  const mouth = part[part.length - 1]!;
+  const need = grooveNeed(part);
+  return {
+    insertion,
+    thicknessAtTip: thicknessAt(tip, tip.x0),
+    thicknessAtMouth: thicknessAt(mouth, mouth.x1),
+    ...thicknessRange(part),
+    grooveNeeded: need.front - need.back,
+  };
+}
+
+/**
+ * Puts a tongue into its groove: clearance, how deep it goes, where the panel's faces end up, and the verdict.
+ *
+ * `thickness` is the panel's measured thickness and `margin` how far in the raise ends (null without a front cut), mm.
+ * Differences below 1e-9 mm count as none, so that a tongue cut to the groove's own width is tight, not too thick
+ * (formulas 7 to 10).
+ */
+export function fitTongue(
+  tongue: Tongue,
+  frame: Frame,
+  limits: FitLimits,
+  thickness: number,
+  margin: number | null,
+): FitReport {
+  const { groove } = frame;
+  const insertion = designInsertion(frame);
+  const designNeed = grooveNeed(insertedPart(tongue, insertion));
+  const clearance = settled(groove.width - (designNeed.front - designNeed.back));
+  const deepestInsertion = goesIn(tongue, groove.width, groove.depth);
+  const visibleMargin = margin === null ? null : margin - insertion;
+  const verdict = judge(clearance, deepestInsertion, insertion, limits, entersAtAll(tongue, groove.width));
+  if (verdict === 'will-not-enter') {
+    return { clearance, deepestInsertion, bottomGap: null, visibleMargin, frontFace: null, backFace: null, verdict };
+  }
+  const reached = Math.min(insertion, deepestInsertion);
+  const need = reached < insertion ? needAtDepth(tongue, reached) : designNeed;
+  const float = Math.max(0, settled(groove.width - (need.front - need.back)));
+  const backLip = frame.thickness - groove.setback - groove.width;
+  return {
+    clearance,
+    deepestInsertion,
+    bottomGap: groove.depth - reached,
+    visibleMargin,
+    frontFace: proudBy(thickness - need.front - groove.setback, float),
+    backFace: proudBy(need.back - backLip, float),
+    verdict,
+  };
+}
+
+/** How a fit is called: the word a maker would use at the bench. */
+function judge(
+  clearance: number,
+  deepest: number,
+  insertion: number,
+  { snug, loose }: FitLimits,
+  enters: boolean,
+): Verdict {
+  if (!enters) return 'will-not-enter';
+  if (deepest < insertion - SAME_LENGTH) return 'stops-short';
+  if (clearance < snug - SAME_LENGTH || clearance === 0) return 'tight';
+  return clearance <= loose + SAME_LENGTH ? 'sliding' : 'loose';
+}
+
+function entersAtAll(tongue: Tongue, width: number): boolean {
+  const tip = tongue[0]!;
+  return thicknessAt(tip, tip.x0) <= width + SAME_LENGTH;
+}
+
+/**
+ * Deepest insertion, mm: the sup of the depths up to `depth` at which the groove needed is no wider than `width`; 0 when
+ * even the tip is thicker. The need only grows with depth, so it is the first stretch that outgrows the groove that
+ * decides; within it the depth is found by bisection to the last bit.
+ */
+function goesIn(tongue: Tongue, width: number, depth: number): number {
+  let front = Number.NEGATIVE_INFINITY;
+  let back = Number.POSITIVE_INFINITY;
+  for (const s of insertedPart(tongue, depth)) {
+    const wider = Math.max(front, highestOver(s.front, s.x0, s.x1));
+    const lower = Math.min(back, lowestOver(s.back, s.x0, s.x1));
+    if (wider - lower > width + SAME_LENGTH) return lastThatFits(s, front, back, width);
+    front = wider;
+    back = lower;
+  }
+  return depth;
+}
+
+/** How far into a stretch the tongue fits, given the need of what lies before it; its start where even that is too much. */
+function lastThatFits(s: TongueStretch, front: number, back: number, width: number): number {
+  let inside = s.x0;
+  let outside = s.x1;
+  for (;;) {
+    const middle = (inside + outside) / 2;
+    if (middle <= inside || middle >= outside) return inside;
+    const need = Math.max(front, highestOver(s.front, s.x0, middle)) - Math.min(back, lowestOver(s.back, s.x0, middle));
+    if (need <= width) inside = middle;
+    else outside = middle;
+  }
+}
+
+/** The groove needed at a depth that may be 0: there, that of the tip itself. */
+function needAtDepth(tongue: Tongue, depth: number): GrooveNeed {
+  if (depth > SAME_LENGTH) return grooveNeed(insertedPart(tongue, depth));
+  const tip = tongue[0]!;
+  return { front: heightAt(tip.front, tip.x0), back: heightAt(tip.back, tip.x0) };
+}
+
+/** Over its float the panel's face stands from `most` proud, hard against that side's wall, to the float less. */
+function proudBy(most: number, float: number): Range {
+  return { least: most - float, most };
+}
+
+/** A difference with rounding taken off: what is within 1e-9 mm of nothing is nothing. */
+function settled(difference: number): number {
+  return Math.abs(difference) < SAME_LENGTH ? 0 : difference;
+}

@@ -1,0 +1,19 @@
+import { pathData } from '@fielded/geometry';
+import { traceOutline } from './outline.ts';
+import { type ClearedRegion, cutSection, type Section } from './section.ts';
+
+/** A section's outline as SVG path data: x in from the edge, y down from the front face, true arcs. */
+export function outlinePath(section: Section): string {
+  return traceOutline(section)
+    .map((loop) => pathData(loop, section.thickness, true))
+    .join(' ');
+}
+
+/**
+ * The outline of stock `width` × `thickness` less what some cuts clear, as SVG path data: what stands after each cut.
+ *
+ * @example cutOutline(20, 50, []) // 'M 0 0 …': the stock itself
+ */
+export function cutOutline(thickness: number, width: number, regions: readonly ClearedRegion[]): string {
+  return outlinePath(cutSection(thickness, width, regions));
+}

@@ -1,0 +1,92 @@
+/**
+ * A profile as the turning head sees it: x = station along the axis from the tip, y = reach less the tip's reach (0 at the
+ * tip, below it everywhere else), mm. A point cuts at the cutting radius plus y.
+ */
+export interface SeenProfile {
+  readonly chain: Chain;
+  /** Where the tip is along the axis: its depth b with the panel flat, its distance in a with the panel on edge. */
+  readonly tipStation: number;
+  /** The tip's reach from the panel's arris, along the radius. */
+  readonly tipReach: number;
+  readonly tilt: number;
+}
+
+/**
+ * Turns a profile from cut coordinates to those of the head.
+ *
+ * `tilt` 0 (flat): stations along the depth b, reach along a. π/2 (on edge): stations along a, reach along b. Between
+ * them the reach is a·cos + b·sin and the station b·cos − a·sin, growing with depth. The tip is the point of greatest
+ * reach; where that is held over a length, the end at the greatest station. Exact.
+ */
+export function seeProfile(chain: Chain, tilt: number): SeenProfile {
+  const seen = chain.map((c) => toHead(c, tilt));
+  const monotone = splitAtExtremes(seen);
+  const tipReach = Math.max(...monotone.map((c) => Math.max(c.y0, c.y1)));
+  let tipStation = Number.NEGATIVE_INFINITY;
+  for (const c of monotone) {
+    if (tipReach - c.y0 <= SAME_LENGTH) tipStation = Math.max(tipStation, c.x0);
+    if (tipReach - c.y1 <= SAME_LENGTH) tipStation = Math.max(tipStation, c.x1);
+  }
+  // Adding 0 turns -0, which mirroring makes, into 0.
+  return { chain: seen.map((c) => moveToTip(c, tipStation, tipReach)), tipStation: tipStation + 0, tipReach, tilt };
+}
+
+/** The same profile with its tip at another of its points, (x, y) from the one it has. */
+export function moveTip(seen: SeenProfile, x: number, y: number): SeenProfile {
+  return {
+    chain: seen.chain.map((c) => moveToTip(c, x, y)),
+    tipStation: seen.tipStation + x,
+    tipReach: seen.tipReach + y,
+    tilt: seen.tilt,
+  };
+}
+
+/** A point of a seen profile back in cut coordinates. */
+export function toCut(seen: SeenProfile, x: number, y: number): { a: number; b: number } {
+  const c = fromHead(
+    { x0: x + seen.tipStation, y0: y + seen.tipReach, x1: 0, y1: 0, cx: 0, cy: 0, r: 0, turn: 0 },
+    seen.tilt,
+  );
+  return { a: c.x0, b: c.y0 };
+}
+
+/** A curve of a seen profile back in cut coordinates. */
+export function curveToCut(seen: SeenProfile, c: Curve): Curve {
+  return fromHead(moveToTip(c, -seen.tipStation, -seen.tipReach), seen.tilt);
+}
+
+/** +1 where a profile run from edge to field moves to greater stations when nothing is undercut, -1 where to lesser ones. */
+export function forwardWay(tilt: number): 1 | -1 {
+  return tilt === Math.PI / 2 ? 1 : -1;
+}
+
+function toHead(c: Curve, tilt: number): Curve {
+  if (tilt === Math.PI / 2) return c;
+  const [cos, sin] = tilt === 0 ? [1, 0] : [Math.cos(tilt), Math.sin(tilt)];
+  return mirrorStations(turnCurve(c, sin, cos));
+}
+
+function fromHead(c: Curve, tilt: number): Curve {
+  if (tilt === Math.PI / 2) return c;
+  const [cos, sin] = tilt === 0 ? [1, 0] : [Math.cos(tilt), Math.sin(tilt)];
+  return turnCurve(mirrorStations(c), sin, -cos);
+}
+
+function mirrorStations(c: Curve): Curve {
+  return { ...c, x0: -c.x0, x1: -c.x1, cx: c.turn === 0 ? 0 : -c.cx, turn: -c.turn as -1 | 0 | 1 };
+}
+
+/** Moved so that the tip is the origin; written out so that points on the tip line come out at exactly 0. */
+function moveToTip(c: Curve, station: number, reach: number): Curve {
+  const bent = c.turn !== 0;
+  return {
+    ...c,
+    x0: c.x0 - station,
+    y0: c.y0 - reach,
+    x1: c.x1 - station,
+    y1: c.y1 - reach,
+    cx: bent ? c.cx - station : 0,
+    cy: bent ? c.cy - reach : 0,
+  };
+}
+import { type Chain, type Curve, SAME_LENGTH, splitAtExtremes, turnCurve } from '@fielded/geometry';

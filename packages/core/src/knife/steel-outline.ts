@@ -1,0 +1,120 @@
+import {
+  type ArcFit,
+  arcAngle,
+  type Chain,
+  type Corners,
+  type Curve,
+  cornerAngle,
+  curveLength,
+  FIT_TOLERANCE,
+  fitArcs,
+  flipCurve,
+  type Heading,
+  pathData,
+  pointAlong,
+  SAME_LENGTH,
+  SMOOTH_JOINT,
+  type SmoothCurve,
+} from '@fielded/geometry';
+import { faceOffset, type KnifeFace, knifePoint } from './knife-face.ts';
+import type { SeenProfile } from './seen-profile.ts';
+
+/**
+ * The outline of steel that leaves a profile, as lines and tangent arcs: x = s along the tip line, y = t towards the axis, mm.
+ *
+ * `gap` sets every station back by that much on the radius (the limiter); 0 is the knife. Straight lines along or square
+ * to the axis stay straight when there is no shear; everything else is fitted to `tolerance` mm with arcs that share
+ * their tangents except at the profile's own corners, and the greatest deviation is measured. With neither rake nor
+ * shear the outline is the mirrored profile itself. Throws RangeError where the face does not reach (ask `whereUnreached`).
+ */
+export function steelOutline(seen: SeenProfile, face: KnifeFace, gap = 0, tolerance: number = FIT_TOLERANCE): ArcFit {
+  if (face.offset === 0 && face.sinShear === 0) {
+    return { chain: seen.chain.map((c) => flipCurve(c, gap)), deviation: 0 };
+  }
+  const chain: Curve[] = [];
+  let deviation = 0;
+  const runs = smoothRuns(seen.chain, face);
+  for (const [i, run] of runs.entries()) {
+    const corners = { start: meetsAtCorner(runs[i - 1], run), end: meetsAtCorner(run, runs[i + 1]) };
+    const fit = fitRun(run, face, gap, tolerance, corners);
+    for (const c of fit.chain) chain.push(c);
+    deviation = Math.max(deviation, fit.deviation);
+  }
+  return { chain, deviation };
+}
+
+/** The steel that cuts a curve of the seen profile, as a curve to be fitted or measured. */
+export function steelCurve(c: Curve, face: KnifeFace, gap = 0): SmoothCurve {
+  const angle = arcAngle(c);
+  return (u) => toSteel(pointAlong(c, u, angle), face, gap);
+}
+
+/** Point and heading of the steel for those of the seen profile, by the derivative of `knifePoint`. */
+function toSteel(p: Heading, face: KnifeFace, gap: number): Heading {
+  const radius = face.radius + p.y - gap;
+  const { s, t } = knifePoint(face, p.x, radius);
+  const up = face.seat - t;
+  const ds = p.dx / face.cosShear;
+  return { x: s, y: t, dx: ds, dy: (faceOffset(face, p.x) * face.sinShear * ds - radius * p.dy) / up };
+}
+
+/** The chain parted at corners, and about lines whose steel is straight, which are kept as they are. */
+function smoothRuns(chain: Chain, face: KnifeFace): Curve[][] {
+  const runs: Curve[][] = [];
+  let before: Curve | undefined;
+  for (const c of chain) {
+    const alone = staysStraight(c, face);
+    const goesOn = before && !alone && !staysStraight(before, face) && cornerAngle(before, c) < SMOOTH_JOINT;
+    if (goesOn) runs[runs.length - 1]!.push(c);
+    else runs.push([c]);
+    before = c;
+  }
+  return runs;
+}
+
+/** Whether one run turns a corner into the next; beyond the ends of the profile there is nothing to run on into. */
+function meetsAtCorner(before: readonly Curve[] | undefined, after: readonly Curve[] | undefined): boolean {
+  if (before === undefined || after === undefined) return true;
+  return cornerAngle(before[before.length - 1]!, after[0]!) >= SMOOTH_JOINT;
+}
+
+function staysStraight(c: Curve, face: KnifeFace): boolean {
+  if (c.turn !== 0 || face.sinShear !== 0) return false;
+  return Math.abs(c.x1 - c.x0) <= SAME_LENGTH || Math.abs(c.y1 - c.y0) <= SAME_LENGTH;
+}
+
+/** A run fitted as a whole or curve by curve, whichever takes fewer pieces. */
+function fitRun(run: readonly Curve[], face: KnifeFace, gap: number, tolerance: number, corners: Corners): ArcFit {
+  const last = run.length - 1;
+  const fits = run.map((c, i) => {
+    const ends = { start: i === 0 && corners.start, end: i === last && corners.end };
+    return fitArcs(steelCurve(c, face, gap), tolerance, ends);
+  });
+  const apart = { chain: fits.flatMap((f) => f.chain), deviation: Math.max(...fits.map((f) => f.deviation)) };
+  if (run.length === 1) return apart;
+  const together = fitArcs(runCurve(run, face, gap), tolerance, corners);
+  return together.chain.length < apart.chain.length && together.deviation <= tolerance ? together : apart;
+}
+
+/** Several curves as one, each with the share of u that it has of their length. */
+function runCurve(run: readonly Curve[], face: KnifeFace, gap: number): SmoothCurve {
+  const starts = [0];
+  for (const c of run) starts.push(starts[starts.length - 1]! + curveLength(c));
+  const total = starts[run.length]!;
+  const curves = run.map((c) => steelCurve(c, face, gap));
+  return (u) => {
+    const at = u * total;
+    let i = run.length - 1;
+    while (i > 0 && starts[i]! > at) i--;
+    return curves[i]!(u === 1 ? 1 : Math.min(1, (at - starts[i]!) / (starts[i + 1]! - starts[i]!)));
+  };
+}
+
+/** Path data whose numbers are (s, t): `pathData` turns y down, so t goes in as −t. */
+export function steelPath(chain: Chain): string {
+  return pathData(
+    chain.map((c) => flipCurve(c, 0)),
+    0,
+    false,
+  );
+}

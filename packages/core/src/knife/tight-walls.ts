@@ -1,0 +1,77 @@
+import { arcAngle, type Curve, cornerAngle, pointAlong, SMOOTH_JOINT, splitAtExtremes } from '@fielded/geometry';
+import { edgeAlong } from './edge-clearance.ts';
+import type { KnifeFace } from './knife-face.ts';
+import { type SeenProfile, toCut } from './seen-profile.ts';
+
+/** A stretch of the profile whose side clearance is under the shop's least; ends in cut coordinates, mm, angles in radians. */
+export interface TightWall {
+  readonly from: { readonly a: number; readonly b: number };
+  readonly to: { readonly a: number; readonly b: number };
+  /** A line; otherwise a stretch of a curve. */
+  readonly straight: boolean;
+  readonly sideClearance: number;
+  /** True where the wall leans over the wood, so that the sweep takes it away. */
+  readonly undercut: boolean;
+  /** The lean off square to the axis that would give the shop's least; null where no lean would. */
+  readonly draft: number | null;
+}
+
+/** Stretches are found to this share of a curve. */
+const TRIED = 64;
+
+/**
+ * The walls that rub: stretches with less side clearance than `least`, each with the draft that would cure it.
+ *
+ * From tan β = tan α · cos φ a wall needs a draft of asin(tan β / tan α) off square to the axis, at the least clearance α
+ * of the stretch (formula K5 turned round). Every straight wall is told by itself; curves that run on smoothly into each
+ * other are told together.
+ */
+export function tightWalls(seen: SeenProfile, face: KnifeFace, wedge: number, least: number): TightWall[] {
+  const walls: Stretch[] = [];
+  let open: Stretch | undefined;
+  let before: Curve | undefined;
+  for (const c of splitAtExtremes(seen.chain)) {
+    const runsOn = before && c.turn !== 0 && before.turn !== 0 && cornerAngle(before, c) < SMOOTH_JOINT;
+    if (!runsOn) open = undefined;
+    before = c;
+    const at = edgeAlong(c, seen, face, wedge);
+    const angle = arcAngle(c);
+    for (let i = 0; i < TRIED; i++) {
+      const [start, middle, end] = [at(i / TRIED), at((i + 0.5) / TRIED), at((i + 1) / TRIED)];
+      if (middle.side >= least) {
+        open = undefined;
+        continue;
+      }
+      if (!open) {
+        const p = pointAlong(c, i / TRIED, angle);
+        open = { from: p, to: p, straight: c.turn === 0, side: Number.POSITIVE_INFINITY, clearance: start.clearance };
+        walls.push(open);
+      }
+      open.to = pointAlong(c, (i + 1) / TRIED, angle);
+      open.side = Math.min(open.side, start.side, middle.side, end.side);
+      open.clearance = Math.min(open.clearance, start.clearance, end.clearance);
+    }
+  }
+  return walls.map((w) => ({
+    from: toCut(seen, w.from.x, w.from.y),
+    to: toCut(seen, w.to.x, w.to.y),
+    straight: w.straight,
+    sideClearance: w.side,
+    undercut: w.side < -1e-9,
+    draft: draftFor(least, w.clearance),
+  }));
+}
+
+interface Stretch {
+  readonly from: { x: number; y: number };
+  to: { x: number; y: number };
+  readonly straight: boolean;
+  side: number;
+  clearance: number;
+}
+
+function draftFor(side: number, clearance: number): number | null {
+  if (clearance <= 0) return null;
+  const share = Math.tan(side) / Math.tan(clearance);
+  return share < 1 ? Math.asin(share) : null;
+}

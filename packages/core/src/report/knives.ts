@@ -1,0 +1,115 @@
+import type { Job } from '../job/job.ts';
+import { type KnifeOrder, makeKnife } from '../knife/knife.ts';
+import type { KnifeReport } from '../knife/knife-report.ts';
+import { steelReach, woodProfile } from '../knife/wood-profile.ts';
+import type { Cut } from '../machining/cut.ts';
+import { formatLength } from '../measure/format.ts';
+import type { Problem } from '../problem/problem.ts';
+import type { Head, Shop, ShopKnife } from '../shop/shop.ts';
+
+/** The knives of a job or a shop, and what is wrong with them. */
+export interface Knives {
+  readonly reports: readonly KnifeReport[];
+  readonly problems: readonly Problem[];
+}
+
+/** Which way a head turns that nothing is said about: as seen from above, with the cutter under the work. */
+const USUAL_ROTATION = 'counterclockwise';
+
+/** The knife for each cut that names a head, in running order; undefined where none does. */
+export function reportKnives(job: Job): Knives | undefined {
+  if (job.shop === undefined) return undefined;
+  const orders: KnifeOrder[] = [];
+  job.cuts.forEach((cut, index) => {
+    const order = orderForCut(job, cut, `cuts[${index}].head`, job.shop!);
+    if (order) orders.push(order);
+  });
+  return orders.length === 0 ? undefined : make(orders);
+}
+
+/**
+ * Every knife of a shop that names its head, as it stands with the panel flat; the others are left out, since without a
+ * head their steel is not known.
+ */
+export function reportShopKnives(shop: Shop): Knives {
+  const orders: KnifeOrder[] = [];
+  const faults: Problem[] = [];
+  for (const [name, knife] of Object.entries(shop.knives)) {
+    const head = headNamed(shop, knife.head);
+    if (head === undefined) continue;
+    const fault = steelFault(shop, name, knife, head);
+    if (fault) {
+      faults.push(fault);
+      continue;
+    }
+    orders.push({
+      ...shared(shop, name, knife),
+      name,
+      headName: knife.head!,
+      head,
+      profile: woodOf(knife, head, 0),
+      tilt: 0,
+      setFurther: 0,
+      units: shop.units,
+      at: `knives.${name}`,
+      groundFor: knife.groundFor ?? { run: 'under', rotation: USUAL_ROTATION },
+    });
+  }
+  const { reports, problems } = make(orders);
+  return { reports, problems: [...faults, ...problems] };
+}
+
+/** What is wrong with a knife that was measured off the steel, longer than its head's face is; undefined where nothing is. */
+export function steelFault({ units }: Shop, name: string, knife: ShopKnife, head: Head): Problem | undefined {
+  if (knife.measured === 'wood') return undefined;
+  const { length, most } = steelReach(knife.profile, head, 0);
+  if (length <= most) return undefined;
+  const message = `The knife ${name} was measured ${formatLength(length, units)} long from its tip, and after ${formatLength(most, units)} the face of the head ${knife.head} leads away from the axis again. Check its outline, or name the head it is really kept in.`;
+  return { severity: 'error', code: 'steel-past-foot', at: `knives.${name}`, message };
+}
+
+/** What a shop's knife leaves in the wood: its profile, or what its steel cuts in that head. */
+export function woodOf(knife: ShopKnife, head: Head, tilt: number): ShopKnife['profile'] {
+  return knife.measured === 'knife' ? woodProfile(knife.profile, head, tilt) : knife.profile;
+}
+
+function orderForCut(job: Job, cut: Cut, at: string, shop: Shop): KnifeOrder | undefined {
+  const head = headNamed(shop, cut.head);
+  if (head === undefined) return undefined;
+  const knife = cut.knife === undefined ? undefined : shop.knives[cut.knife];
+  const { profile, tilt } = cut;
+  return {
+    ...shared(shop, cut.knife ?? null, knife),
+    name: cut.name,
+    headName: cut.head!,
+    head,
+    profile,
+    tilt,
+    setFurther: (cut.reach - profile.reach) * Math.cos(tilt) + (cut.depth - profile.depth) * Math.sin(tilt),
+    units: job.units,
+    at,
+    groundFor: knife?.groundFor ?? { run: cut.run, rotation: USUAL_ROTATION },
+  };
+}
+
+/** The head of that name, if the shop describes one. */
+export function headNamed({ heads }: Shop, name: string | undefined): Head | undefined {
+  return name !== undefined && Object.hasOwn(heads, name) ? heads[name] : undefined;
+}
+
+function shared(shop: Shop, name: string | null, knife: ShopKnife | undefined) {
+  return {
+    knife: name,
+    ...(knife?.measured === 'knife' && { steel: knife.profile }),
+    rules: shop.rules,
+    machines: shop.machines,
+  };
+}
+
+function make(orders: readonly KnifeOrder[]): Knives {
+  const made = orders.map(makeKnife);
+  return {
+    reports: made.flatMap(({ knife }) => (knife ? [knife] : [])),
+    problems: made.flatMap(({ problems }) => problems),
+  };
+}

@@ -1,0 +1,80 @@
+import type { DoorReport } from '../door/door.ts';
+import type { FitReport, TongueReport } from '../joint/fit-report.ts';
+import type { KnifeReport } from '../knife/knife-report.ts';
+import type { Problem } from '../problem/problem.ts';
+import type { ShapeName } from '../profile/profile.ts';
+import type { SeasonReport } from '../season/seasons.ts';
+import type { SpreadReport } from '../spread/report.ts';
+
+export type { DoorReport, Size } from '../door/door.ts';
+export type * from '../joint/fit-report.ts';
+export type * from '../knife/knife-report.ts';
+
+/** One cut as made. Lengths mm, areas mm². */
+export interface CutReport {
+  readonly name: string;
+  readonly side: 'front' | 'back';
+  readonly shape: ShapeName;
+  readonly run: 'under' | 'over';
+  /** Degrees of spindle tilt: 0 flat on the table, 90 on edge. */
+  readonly presented: number;
+  /** Where the spindle is set, from the worked face of stock of nominal thickness. */
+  readonly depth: number;
+  /** What the cut really takes below the worked face of the measured stock. */
+  readonly depthCut: number;
+  readonly reach: number;
+  /** Flat at full depth from the edge, and upright step at the field, as cut; 0 for a free outline. */
+  readonly land: number;
+  readonly shoulder: number;
+  /** What the cut would take from the full stock alone. */
+  readonly removedArea: number;
+  /** The part of that already gone when its turn comes. */
+  readonly sharedArea: number;
+  /** Wood that the drawn profile keeps and the sweep takes. */
+  readonly takenFromDrawing: number;
+  /** The profile as drawn, placed in the section: SVG path data, x in from the edge, y down from the front face. */
+  readonly drawn: string;
+  /** The edge of what the knife sweeps, same coordinates, from the panel's edge side to the worked face. */
+  readonly swept: string;
+}
+
+export interface SectionReport {
+  /** The thickness the section is computed on. */
+  readonly thickness: number;
+  readonly cuts: readonly CutReport[];
+  readonly removedArea: number;
+  /** null when nothing is removed. */
+  readonly removedCentroid: { readonly fromEdge: number; readonly fromBack: number } | null;
+  /** SVG path data of the section over 0 ≤ x ≤ greatest reach + 20, x right, y down from the front face, true arcs. */
+  readonly outline: string;
+  /** How far in the drawn section runs. */
+  readonly width: number;
+}
+
+/** What `fielded check --json` prints; also everything a drawing needs. Lengths mm, areas mm². */
+export interface Report {
+  readonly fielded: 1;
+  readonly title: string;
+  readonly units: 'mm' | 'in';
+  /** `width` across the grain, where the job gives it. */
+  readonly panel: { readonly thickness: number; readonly measured: number; readonly width?: number };
+  readonly frame: {
+    readonly thickness: number;
+    readonly groove: { readonly width: number; readonly depth: number; readonly setback: number };
+    readonly swellGap: number;
+    /** The sticking's outline, SVG path data: x in from the sight edge, y down from the front face; null for a plain lip. */
+    readonly sticking: string | null;
+  };
+  readonly section: SectionReport;
+  readonly tongue: TongueReport;
+  readonly fit: FitReport;
+  /** What to grind for each cut that names a head, in running order; left out where none does. */
+  readonly knives?: readonly KnifeReport[];
+  /** What ± on its sizes does to the joint; left out where the job gives none. */
+  readonly spread?: SpreadReport;
+  /** What dry and damp air do to the joint; left out where the job gives none, or not enough. */
+  readonly season?: SeasonReport;
+  /** The doors, their openings and panels; left out where the job gives none. */
+  readonly doors?: readonly DoorReport[];
+  readonly problems: readonly Problem[];
+}

@@ -1,0 +1,77 @@
+import type { Job } from '../job/job.ts';
+import type { FitReport } from '../joint/fit-report.ts';
+import type { Problem } from '../problem/problem.ts';
+import { swellingOf } from '../season/seasons.ts';
+import { createJoint, type Joint, NO_SWELLING, type Swelling } from '../spread/joint.ts';
+import { DEFAULT_SIMULATION, reportSpread, type SpreadReport } from '../spread/report.ts';
+import { simulateInChunks } from '../spread/simulate.ts';
+import type { SimulatedSpread, SimulationOptions } from '../spread/simulation.ts';
+import { listSources } from '../spread/sources.ts';
+import { findSpecies } from '../wood/species.ts';
+import { panelWidth, speciesFaults, widthFaults } from './seasons.ts';
+
+/** The spread of a job's joint, and what keeps part of it from being told. */
+export interface Spread {
+  readonly report?: SpreadReport;
+  readonly problems: readonly Problem[];
+}
+
+/** The spread of a job's joint; none where the job gives no ± or its cuts leave no tongue. */
+export function answerSpread(job: Job, fit: FitReport, options?: SimulationOptions): Spread {
+  const { spread } = job;
+  if (spread === undefined || fit.clearance === null) return { problems: [] };
+  const joint = createJoint(job);
+  const tooLarge = joint.slides ? joint.pieces * job.cuts.length > MOST_SLID : joint.pieces > MOST_RECUT;
+  if (tooLarge) return { problems: [spreadTooLarge(joint)] };
+  // With seasons, what is missing is said there.
+  const asked = (spread.moisture ?? 0) > 0 && job.season === undefined;
+  const problems = asked ? [...speciesFaults(job), ...widthFaults(job)] : [];
+  return { report: reportSpread(job, spread, jobSwelling(job), options ?? affordable(joint)), problems };
+}
+
+/** Lines and arcs up to which a joint is cut anew for every move: thousands of sections are needed, at some µs a piece. */
+const MOST_RECUT = 100;
+/** Lines and arcs, times cuts, up to which a joint is slid: the more cuts, the more sources whose worst case is sought. */
+const MOST_SLID = 20_000;
+
+/** Pieces that may be looked at, over all joints, where nobody asked for a number of joints: about a second's worth. */
+const MOST_LOOKED_AT = 3e7;
+/** What cutting a piece anew costs, in pieces slid. */
+const RECUT_COST = 50;
+
+/** The usual number of joints, or as many of a joint with very many pieces as take about a second. */
+function affordable({ slides, pieces }: Joint): SimulationOptions {
+  const each = pieces * (slides ? 1 : RECUT_COST);
+  return { ...DEFAULT_SIMULATION, count: Math.min(DEFAULT_SIMULATION.count, Math.ceil(MOST_LOOKED_AT / each)) };
+}
+
+function spreadTooLarge({ slides, pieces, cuts }: Joint): Problem {
+  const why = slides
+    ? `with ${pieces} lines and arcs in ${cuts.length} cuts it takes too long to work out. Draw the profiles with fewer`
+    : `a profile leaves a lip over wood that it clears, so that every joint is cut anew, and with ${pieces} lines and arcs that takes too long. Draw the profiles with ${MOST_RECUT} at most`;
+  return { severity: 'warning', code: 'spread-too-large', at: 'spread', message: `The spread is left out: ${why}.` };
+}
+
+/**
+ * Makes a job's joints at random, yielding how many are done every 30 000 or so and returning the simulation: for runs
+ * too long to wait for in silence. `stopped` is asked before each batch; what was made until then is returned.
+ *
+ * @throws RangeError for a job without a spread, or a count that is not a whole number above 0.
+ */
+export function simulateJob(
+  job: Job,
+  options: SimulationOptions,
+  stopped?: () => boolean,
+): Generator<number, SimulatedSpread> {
+  if (job.spread === undefined) throw new RangeError('this job has no spread to simulate');
+  const joint: Joint = createJoint(job, undefined, jobSwelling(job));
+  return simulateInChunks(joint, listSources(job.cuts, job.spread), job.fit, options, stopped);
+}
+
+/** How the job's wood answers to moisture; not at all where wood or width is not known. */
+function jobSwelling(job: Job): Swelling {
+  const species = findSpecies(job.panel.species ?? '');
+  const width = panelWidth(job);
+  if (species === null || width === null) return NO_SWELLING;
+  return swellingOf(species, job.panel.sawn, width, job.season?.pinned ?? true);
+}

@@ -1,0 +1,141 @@
+import type { Heading } from './biarc.ts';
+import type { Point } from './fit-bezier.ts';
+import { SAME_LENGTH } from './tolerance.ts';
+
+/** Points in order with the length along them, mm. */
+export interface Scan {
+  readonly points: readonly Point[];
+  readonly along: readonly number[];
+}
+
+/** Neighbours on each side that a heading is taken from, most first: many even out scatter, few follow a tight bend. */
+const NEIGHBOURS: readonly number[] = [96, 48, 24, 12, 6, 3];
+export const MOST_NEIGHBOURS: number = 96;
+/** Neighbours on each side that scatter is told from: the fewest can follow the scatter, the most the outline's bends. */
+const SCATTER_NEIGHBOURS: readonly number[] = [6, 12, 24];
+/** Places at which the scatter is looked at. */
+const SCATTER_PLACES = 100;
+/** Points may lie this much more than the scatter from a parabola before it is taken not to follow the outline. */
+const MORE_THAN_SCATTER = 1.25;
+/** Share of the tolerance that a parabola may miss the outline by, whatever the scatter. */
+const SHARE_OF_TOLERANCE = 0.05;
+
+/** The points without repeats, and the length along them. */
+export function measureAlong(given: readonly Point[]): Scan {
+  const points: Point[] = [];
+  const along: number[] = [];
+  let length = 0;
+  for (const p of given) {
+    const before = points[points.length - 1];
+    const step = before ? Math.hypot(p.x - before.x, p.y - before.y) : 0;
+    if (before && step <= SAME_LENGTH) continue;
+    length += step;
+    points.push(p);
+    along.push(length);
+  }
+  return { points, along };
+}
+
+/**
+ * How far off a parabola points may lie, mm (root mean square), for it to be taken as the outline: a little more than their
+ * scatter. That is the least, over a few numbers of neighbours, of the middle one of those found along the scan.
+ */
+export function allowedScatter(scan: Scan, tolerance: number): number {
+  const scatter = Math.min(...SCATTER_NEIGHBOURS.map((count) => middleScatter(scan, count)));
+  return Math.max(Number.isFinite(scatter) ? MORE_THAN_SCATTER * scatter : 0, SHARE_OF_TOLERANCE * tolerance);
+}
+
+/** The middle one of the scatters about parabolas through so many neighbours; Infinity where the scan has no more points. */
+function middleScatter(scan: Scan, neighbours: number): number {
+  const end = scan.points.length - 1;
+  const found: number[] = [];
+  const step = Math.max(1, Math.floor(end / SCATTER_PLACES));
+  for (let i = neighbours; i <= end - neighbours; i += step) {
+    found.push(fitParabola(scan, i, i - neighbours, i + neighbours).scatter);
+  }
+  found.sort((a, b) => a - b);
+  return found[Math.floor(found.length / 2)] ?? Number.POSITIVE_INFINITY;
+}
+
+/**
+ * Where a smooth stretch of a scan runs and which way it heads at each of its points: those of the parabola, by the length
+ * along the points, that fits the neighbours best. Both ends are kept where they are.
+ */
+export function headingsAlong(scan: Scan, scatter: number): Heading[] {
+  const last = scan.points.length - 1;
+  return scan.points.map((p, i) => {
+    const { x, y, dx, dy } = headingAt(scan, i, 0, last, scatter);
+    return i === 0 || i === last ? { x: p.x, y: p.y, dx, dy } : { x, y, dx, dy };
+  });
+}
+
+/** The heading at point i from as many neighbours within [first, last] as lie on a parabola, but for their scatter. */
+export function headingAt(scan: Scan, i: number, first: number, last: number, scatter: number): Heading {
+  let best: Heading | undefined;
+  for (const most of NEIGHBOURS) {
+    const fit = fitParabola(scan, i, Math.max(first, i - most), Math.min(last, i + most));
+    best = fit.heading;
+    if (fit.scatter <= scatter) break;
+  }
+  return best!;
+}
+
+/** Least squares of x and y, each a parabola of the length along, about point i; a line where only two points are given. */
+function fitParabola(
+  { points, along }: Scan,
+  i: number,
+  from: number,
+  to: number,
+): { heading: Heading; scatter: number } {
+  const origin = points[i]!;
+  const sums = [0, 0, 0, 0, 0];
+  const xs = [0, 0, 0];
+  const ys = [0, 0, 0];
+  const scale = Math.max(along[to]! - along[i]!, along[i]! - along[from]!) || 1;
+  for (let k = from; k <= to; k++) {
+    const t = (along[k]! - along[i]!) / scale;
+    let power = 1;
+    for (let j = 0; j < 5; j++) {
+      sums[j]! += power;
+      if (j < 3) {
+        xs[j]! += power * (points[k]!.x - origin.x);
+        ys[j]! += power * (points[k]!.y - origin.y);
+      }
+      power *= t;
+    }
+  }
+  const solve = to - from < 2 ? solveLine : solveParabola;
+  const [x0, x1, x2] = solve(sums, xs);
+  const [y0, y1, y2] = solve(sums, ys);
+  // Only across the heading: along it, scatter adds up in the length that the parabola is told by.
+  const speed = x1 * x1 + y1 * y1 || 1;
+  let scatter = 0;
+  for (let k = from; k <= to; k++) {
+    const t = (along[k]! - along[i]!) / scale;
+    const offX = x0 + t * (x1 + t * x2) - (points[k]!.x - origin.x);
+    const offY = y0 + t * (y1 + t * y2) - (points[k]!.y - origin.y);
+    scatter += (offX * y1 - offY * x1) ** 2 / speed;
+  }
+  // Three coefficients are taken from the points, so that many fewer tell of their scatter.
+  scatter = Math.sqrt(scatter / Math.max(1, to - from - 2));
+  return { heading: { x: origin.x + x0, y: origin.y + y0, dx: x1, dy: y1 }, scatter };
+}
+
+type Coefficients = readonly [number, number, number];
+
+/** The normal equations of a parabola by Cramer's rule; t is scaled to ±1, so they are well conditioned. */
+function solveParabola([n, s1, s2, s3, s4]: readonly number[], [b0, b1, b2]: readonly number[]): Coefficients {
+  const [m00, m01, m02] = [s2! * s4! - s3! * s3!, s2! * s3! - s1! * s4!, s1! * s3! - s2! * s2!];
+  const [m11, m12, m22] = [n! * s4! - s2! * s2!, s1! * s2! - n! * s3!, n! * s2! - s1! * s1!];
+  const determinant = n! * m00 + s1! * m01 + s2! * m02;
+  return [
+    (m00 * b0! + m01 * b1! + m02 * b2!) / determinant,
+    (m01 * b0! + m11 * b1! + m12 * b2!) / determinant,
+    (m02 * b0! + m12 * b1! + m22 * b2!) / determinant,
+  ];
+}
+
+function solveLine([n, s1, s2]: readonly number[], [b0, b1]: readonly number[]): Coefficients {
+  const determinant = n! * s2! - s1! * s1!;
+  return [(s2! * b0! - s1! * b1!) / determinant, (n! * b1! - s1! * b0!) / determinant, 0];
+}

@@ -1,0 +1,152 @@
+import { meetCarriers } from './crossing.ts';
+import { heightAt, highOf, lowOf, type Piece } from './piece.ts';
+import { pieceAt, placeAt, type Thread, threadHeight } from './thread.ts';
+import { SAME_LENGTH, SLIVER, STRIP_WIDTH } from './tolerance.ts';
+
+/**
+ * One strip: between `left` and `right` the threads in `order`, lowest first, do not cross; `heights` are theirs at its
+ * middle, mm. Strips are numbered from 0; strip k ends where strip k + 1 starts.
+ */
+export interface Strip {
+  number: number;
+  left: number;
+  right: number;
+  readonly order: Thread[];
+  readonly heights: number[];
+}
+
+/**
+ * Walks the plane between x = `from` and x = `to` in strips in which the threads neither start, stop nor cross, so that
+ * everything about the regions they bound can be read off their order. Visits them left to right; the strip handed over
+ * is reused: read it, do not keep it.
+ *
+ * Threads of one region must not cross each other; threads of different regions may cross, touch or lie on one another in
+ * any way. A strip narrower than 1e-12 mm is folded into its neighbour, so an area read off the strips is wrong by less
+ * than that times the height, and nothing here can fail. Method: a sweep by left ends for the crossings, then one over
+ * all stops, keeping the order by insertion. A section has a handful of threads, so the cost is one pass over their
+ * pieces where two threads' heights overlap, and next to nothing where they do not.
+ */
+export function walkStrips(
+  threads: readonly Thread[],
+  from: number,
+  to: number,
+  visit: (strip: Readonly<Strip>) => void,
+): void {
+  const waiting = threads.filter((t) => t.x1 > from && t.x0 < to).sort((s, t) => s.x0 - t.x0);
+  const stops = collectStops(waiting, from, to);
+  const strip: Strip = { number: 0, left: from, right: from, order: [], heights: [] };
+  const { order } = strip;
+  let next = 0;
+  for (let i = 0; i < stops.length; i++) {
+    const right = stops[i]!;
+    const { left } = strip;
+    if (right - left <= STRIP_WIDTH && i < stops.length - 1) continue;
+    let count = 0;
+    for (const t of order) if (t.x1 > left + STRIP_WIDTH) order[count++] = t;
+    order.length = count;
+    while (next < waiting.length && waiting[next]!.x0 <= left + STRIP_WIDTH) {
+      const t = waiting[next++]!;
+      if (t.x1 > left + STRIP_WIDTH) order.push(t);
+    }
+    strip.right = right;
+    sortByHeight(strip);
+    visit(strip);
+    strip.number++;
+    strip.left = right;
+  }
+}
+
+/** Every x where a thread starts or stops or two regions' threads cross, ascending, the last being `to`. */
+function collectStops(byStart: readonly Thread[], from: number, to: number): Float64Array {
+  const stops: number[] = [to];
+  const present: Thread[] = [];
+  for (const t of byStart) {
+    let still = 0;
+    for (const s of present) {
+      if (s.x1 <= t.x0) continue;
+      present[still++] = s;
+      if (s.of !== t.of && overlap(s.low, s.high, t.low, t.high)) pushCrossings(s, t, stops, from, to);
+    }
+    present.length = still;
+    present.push(t);
+    if (t.x0 > from) stops.push(t.x0);
+    if (t.x1 < to) stops.push(t.x1);
+  }
+  return Float64Array.from(stops).sort();
+}
+
+/** Whether two ranges of height come within 1e-9 mm of each other, so that what they bound may touch. */
+function overlap(lowA: number, highA: number, lowB: number, highB: number): boolean {
+  return lowA <= highB + SAME_LENGTH && lowB <= highA + SAME_LENGTH;
+}
+
+/** Adds a stop wherever two threads may change order, walking the pieces of both side by side. */
+function pushCrossings(s: Thread, t: Thread, stops: number[], from: number, to: number): void {
+  const start = Math.max(s.x0, t.x0, from);
+  const end = Math.min(s.x1, t.x1, to);
+  let i = placeAt(s, start);
+  let k = placeAt(t, start);
+  while (i < s.pieces.length && k < t.pieces.length) {
+    const endOfP = s.pieces[i]!.x1;
+    const endOfQ = t.pieces[k]!.x1;
+    const left = Math.max(s.pieces[i]!.x0, t.pieces[k]!.x0, start);
+    if (left >= end) return;
+    const p = pieceAt(s, i);
+    const q = pieceAt(t, k);
+    if (overlap(lowOf(p), highOf(p), lowOf(q), highOf(q))) {
+      pushMeetings(p, q, left, Math.min(endOfP, endOfQ, end), stops);
+    }
+    if (endOfP <= endOfQ) i++;
+    else k++;
+  }
+}
+
+/**
+ * Adds a stop at each crossing of two pieces over [left, right], and at an end where they touch. A crossing that rounding
+ * puts just outside is caught by the pieces having changed order: then both ends become stops, since one too many does no
+ * harm and one too few would.
+ */
+function pushMeetings(p: Piece, q: Piece, left: number, right: number, stops: number[]): void {
+  const before = heightAt(p, left) - heightAt(q, left);
+  const after = heightAt(p, right) - heightAt(q, right);
+  const met: number[] = [];
+  meetCarriers(p, q, met);
+  let crossed = false;
+  for (let m = 0; m < met.length; m += 2) {
+    const x = met[m]!;
+    if (x <= left || x >= right) continue;
+    stops.push(x);
+    crossed = !crossed;
+  }
+  const changed = before > 0 !== after > 0;
+  if (Math.abs(before) <= SAME_LENGTH || changed !== crossed) stops.push(left);
+  if (Math.abs(after) <= SAME_LENGTH || changed !== crossed) stops.push(right);
+}
+
+/** Orders a strip's threads by their height at its middle. Insertion sort: from strip to strip the order changes little. */
+function sortByHeight({ order, heights, left, right }: Strip): void {
+  const x = (left + right) / 2;
+  heights.length = order.length;
+  for (let i = 0; i < order.length; i++) {
+    const t = order[i]!;
+    const height = threadHeight(t, x);
+    let k = i - 1;
+    while (k >= 0 && heights[k]! > height) {
+      order[k + 1] = order[k]!;
+      heights[k + 1] = heights[k]!;
+      k--;
+    }
+    order[k + 1] = t;
+    heights[k + 1] = height;
+  }
+}
+
+/**
+ * Whether two of a strip's threads, given by their places in it, lie on each other all the way, parted by rounding only. Two threads that
+ * only touch somewhere inside the strip do not.
+ */
+export function liesOn({ order, heights, left, right }: Readonly<Strip>, below: number, above: number): boolean {
+  if (heights[above]! - heights[below]! > SLIVER) return false;
+  const apart = (x: number) => threadHeight(order[above]!, x) - threadHeight(order[below]!, x);
+  return apart(left + (right - left) / 4) <= SLIVER && apart(right - (right - left) / 4) <= SLIVER;
+}
