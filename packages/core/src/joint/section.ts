@@ -210,6 +210,7 @@ function addTimes(sum: Moments, m: Moments, times: number): void {
   sum.x += times * m.x;
   sum.y += times * m.y;
 }
+
 import {
   type Chain,
   levelThread,

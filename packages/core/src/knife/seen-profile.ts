@@ -89,4 +89,5 @@ function moveToTip(c: Curve, station: number, reach: number): Curve {
     cy: bent ? c.cy - reach : 0,
   };
 }
+
 import { type Chain, type Curve, SAME_LENGTH, splitAtExtremes, turnCurve } from '@fielded/geometry';

@@ -12,7 +12,13 @@ export interface Problem {
   readonly code: string;
   readonly at: string;
   readonly message: string;
+  /** The sentence it is made from and the figures that stand in it: lengths mm, angles degrees, texts as they are. */
+  readonly sentence?: string;
+  readonly figures?: Figures;
 }
+
+/** Figures of a sentence by name. */
+export type Figures = Readonly<Record<string, number | string>>;
 
 /** A problem found while reading a file: always an error, with the place in the text it was read from. */
 export interface Fault extends Problem {

@@ -4,6 +4,7 @@ import type { FitReport } from '../joint/fit-report.ts';
 import type { Span } from '../joint/section.ts';
 import { formatLength, formatNumber } from '../measure/format.ts';
 import type { Problem } from '../problem/problem.ts';
+import { sayProblem } from '../problem/say.ts';
 import { adviseDepth, adviseLand, advisePresentation } from './advice.ts';
 
 /** Everything that is wrong with a job that could be read, worst first. */
@@ -24,20 +25,10 @@ function edgeProblems(job: Job, { section, cuts }: Edge): Problem[] {
   const spans = (list: readonly Span[]) => list.map(({ from, to }) => `${say(from)} to ${say(to)}`).join(' and ');
   const problems: Problem[] = [];
   if (section.gaps.length > 0) {
-    problems.push({
-      severity: 'error',
-      code: 'no-tongue',
-      at: 'cuts',
-      message: `The cuts meet: no wood is left from ${spans(section.gaps)} in from the edge. Take one of them less deep.`,
-    });
+    problems.push(sayProblem('no-tongue', 'cuts', { where: spans(section.gaps) }, job));
   }
   if (section.layered.length > 0) {
-    problems.push({
-      severity: 'error',
-      code: 'split-edge',
-      at: 'cuts',
-      message: `The cuts leave the wood in separate layers from ${spans(section.layered)} in from the edge. Change the profile or how it is run.`,
-    });
+    problems.push(sayProblem('split-edge', 'cuts', { where: spans(section.layered) }, job));
   }
   cuts.forEach((made, k) => {
     const { cut, lost } = made;

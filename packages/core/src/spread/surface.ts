@@ -82,4 +82,5 @@ function slopeAt(p: Piece, at: 0 | 1): number {
   // On the lower half (turn +1) depth grows with x to the right of the centre.
   return p.turn * ((at === 0 ? p.x0 : p.x1) - p.cx);
 }
+
 import { type Chain, heightAt, type Piece, SAME_LENGTH, splitCurve } from '@fielded/geometry';
