@@ -31,6 +31,7 @@ export const DEFAULTS = {
   knifeThickness: '8 mm',
   feed: 'hand',
   reversing: false,
+  rates: { margin: 0, validDays: 30 },
   rules: {
     leastEndGrainWidth: '300 mm',
     kerf: '3.2 mm',

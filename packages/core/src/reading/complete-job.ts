@@ -1,6 +1,7 @@
 import type { Job, Season } from '../job/job.ts';
 import type { Cut } from '../machining/cut.ts';
 import { findHeadFaults } from '../shop/head-faults.ts';
+import type { Maker } from '../shop/rates.ts';
 import type { Head, Shop, ShopKnife } from '../shop/shop.ts';
 import { completeCuts } from './complete-cuts.ts';
 import { completeDoors } from './complete-doors.ts';
@@ -44,8 +45,19 @@ export function completeShop(file: Loose<ShopFile>, desk: Desk): Shop | undefine
     checkOrder(machine?.seat?.[0], machine?.seat?.[1], `machines.${name}.seat`, desk.show, desk);
   checkOrder(file?.rules?.rimSpeed?.[0], file?.rules?.rimSpeed?.[1], 'rules.rimSpeed', String, desk);
   if (file === undefined) return undefined;
-  const { units, heads, machines, rules } = file as ShopFile;
-  return { units, knives, heads, machines, rules };
+  const { units, heads, machines, rules, rates } = file as ShopFile;
+  const maker = completeMaker(file, desk);
+  return { units, knives, heads, machines, rules, ...(rates && { rates }), ...(maker && { maker }) };
+}
+
+/** Name, address and logo belong together: the last two mean nothing without the first. */
+function completeMaker({ name, address, logo }: Loose<ShopFile> & object, desk: Desk): Maker | undefined {
+  if (name !== undefined)
+    return { name, address: (address ?? []).filter((line) => line !== undefined), ...(logo !== undefined && { logo }) };
+  const key = (address?.length ?? 0) > 0 ? 'address' : 'logo';
+  if (key === 'address' || logo !== undefined)
+    desk.report('missing-key', key, `${key} is given, and no name for the shop`, 'Add name: and the name of the shop');
+  return undefined;
 }
 
 function checkHead(head: Loose<Head>, at: string, desk: Desk): void {

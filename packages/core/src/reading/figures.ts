@@ -171,15 +171,26 @@ export function kindOf(input: unknown, wanted: string): string {
   return typeof input === 'number' ? `a number, not ${wanted}` : `text, not ${wanted}`;
 }
 
-/** A line of text; a whole number stands for its digits, since makers number their doors. */
-export function text(word: string): Figure<string> {
-  const wanted = `${word}, up to 200 characters, in quotes if in doubt`;
+/** A line of text of up to `most` characters; a whole number stands for its digits, since makers number their doors. */
+export function text(word: string, most = 200): Figure<string> {
+  const wanted = `${word}, up to ${most} characters, in quotes if in doubt`;
   return figure({ form: 'text' }, (input) => {
     const line = typeof input === 'number' && Number.isInteger(input) ? String(input) : input;
     if (typeof line !== 'string') return { code: 'wrong-type', read: kindOf(input, word), instead: wanted };
     if (line.trim() === '') return { code: 'empty-value', read: 'empty', instead: wanted };
-    if (line.length > 200) return { code: 'out-of-range', read: `${line.length} characters long`, instead: wanted };
+    if (line.length > most) return { code: 'out-of-range', read: `${line.length} characters long`, instead: wanted };
     return { value: line };
+  });
+}
+
+/** A currency by its ISO 4217 code: three capital letters. */
+export function currency(): Figure<string> {
+  const wanted = 'the ISO 4217 code of a currency, such as EUR or USD';
+  return figure({ form: 'text' }, (input) => {
+    if (typeof input !== 'string') return { code: 'wrong-type', read: kindOf(input, 'a currency'), instead: wanted };
+    return /^[A-Z]{3}$/.test(input)
+      ? { value: input }
+      : { code: 'unknown-choice', read: 'not a currency code', instead: wanted };
   });
 }
 

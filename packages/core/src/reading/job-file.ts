@@ -1,6 +1,7 @@
 import type { Door, FitLimits, Frame, Groove, Panel, Season, SpreadLimits } from '../job/job.ts';
 import type { Cut } from '../machining/cut.ts';
 import type { NamedProfile } from '../profile/profile.ts';
+import type { Rates } from '../shop/rates.ts';
 import type { Head, Machine, Rules, ShopKnife } from '../shop/shop.ts';
 
 /** A profile as it stands in a file: a free outline is still its path data, in the file's unit, or the name of a drawing. */
@@ -49,6 +50,10 @@ export interface ShopFile {
   readonly heads: Readonly<Record<string, Head>>;
   readonly machines: Readonly<Record<string, Machine>>;
   readonly rules: Rules;
+  readonly rates?: Rates;
+  readonly name?: string;
+  readonly address: readonly string[];
+  readonly logo?: string;
 }
 
 /** The same shape with any part of it missing: what is left of a file once its faulty values are struck out. */

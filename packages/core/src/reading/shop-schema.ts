@@ -4,6 +4,7 @@ import type { Units } from '../measure/length.ts';
 import { angle, length, number, text } from './figures.ts';
 import type { ShopFile } from './job-file.ts';
 import { withShapes } from './profile-schema.ts';
+import { ratesSchema } from './rates-schema.ts';
 import { about, group, named, VERSION } from './schema-shapes.ts';
 
 const ABOVE_NOTHING = { above: 0 };
@@ -50,7 +51,10 @@ export function shopSchema(units: Units): v.GenericSchema<unknown, ShopFile> {
       }),
       {},
     ),
-    rates: v.exactOptional(about(v.record(v.string(), v.unknown()), 'prices and times, by name')),
+    rates: v.exactOptional(about(ratesSchema(), 'prices and times, for quotes')),
+    name: v.exactOptional(about(text('a name'), "the shop's name, as a quote has it")),
+    address: v.optional(about(v.pipe(v.array(text('a line')), v.maxLength(12)), 'its address, a line each'), []),
+    logo: v.exactOptional(about(text('a file'), 'picture beside the shop file: .png, .jpg or .svg')),
   }) as unknown as v.GenericSchema<unknown, ShopFile>;
 }
 

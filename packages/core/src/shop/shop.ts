@@ -1,4 +1,5 @@
 import type { Profile } from '../profile/profile.ts';
+import type { Maker, Rates } from './rates.ts';
 
 /** A knife of the shop: a profile, where it runs and what it was ground for. */
 export interface ShopKnife {
@@ -50,4 +51,7 @@ export interface Shop {
   readonly heads: Readonly<Record<string, Head>>;
   readonly machines: Readonly<Record<string, Machine>>;
   readonly rules: Rules;
+  readonly rates?: Rates;
+  /** Who makes the doors, for quotes; left out where the file gives no name. */
+  readonly maker?: Maker;
 }
