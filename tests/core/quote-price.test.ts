@@ -90,13 +90,18 @@ describe('the price of a job', () => {
       };
       const price = priceQuantities(quantities, rates);
       const net = price.lines.reduce((sum, { quantity, item, amount }) => {
-        const each = { wood: rates.wood.oak!, finish: rates.finish!, knives: rates.knife! }[item as 'wood'] ?? rates.hour!;
+        const each =
+          { wood: rates.wood.oak!, finish: rates.finish!, knives: rates.knife! }[item as 'wood'] ?? rates.hour!;
         const wanted = rounded(bignumber(quantity).times(each).times(digits));
         expect(amount, `${item} of ${JSON.stringify({ quantities, rates })}`).toBe(wanted);
         return sum + wanted;
       }, 0);
       const margin = rounded(bignumber(net).times(rates.margin).div(100));
-      const tax = rounded(bignumber(net + margin).times(rates.tax!.rate).div(100));
+      const tax = rounded(
+        bignumber(net + margin)
+          .times(rates.tax!.rate)
+          .div(100),
+      );
       expect([price.net, price.margin, price.tax!.amount]).toEqual([net, margin, tax]);
       expect(price.total).toBe(net + margin + tax);
       expect(price.deposit).toBe(rounded(bignumber(price.total).times(rates.deposit!).div(100)));

@@ -110,10 +110,13 @@ function unitLine(
 }
 
 function priced(line: Omit<QuoteLine, 'price' | 'amount' | 'missing'>, price: number | null, rate: string): QuoteLine {
+  // The quantity that is shown is the one that is priced: without the last digits of binary arithmetic.
+  const quantity = Number(line.quantity.toPrecision(12));
   return {
     ...line,
+    quantity,
     price,
-    amount: price === null ? null : roundMoney(line.quantity * price),
+    amount: price === null ? null : roundMoney(quantity * price),
     missing: price === null ? rate : null,
   };
 }
