@@ -30,7 +30,16 @@ export type Role =
   | 'text'
   | 'quiet'
   | 'judged-text'
-  | 'trouble-text';
+  | 'trouble-text'
+  | 'tone-1'
+  | 'tone-2'
+  | 'tone-3'
+  | 'tone-4'
+  | 'tone-5'
+  | 'tone-6'
+  | 'tone-7'
+  | 'tone-8'
+  | 'tone-cut';
 
 /** Lines and arcs, paper mm. */
 export interface PathItem {

@@ -12,6 +12,17 @@ export interface Palette {
   readonly removed: string;
   readonly judged: string;
   readonly trouble: string;
+  /** Wood in light and shade, from the face that catches most light to the one that catches least. */
+  readonly tone1: string;
+  readonly tone2: string;
+  readonly tone3: string;
+  readonly tone4: string;
+  readonly tone5: string;
+  readonly tone6: string;
+  readonly tone7: string;
+  readonly tone8: string;
+  /** Wood cut across. */
+  readonly toneCut: string;
 }
 
 /** Ink on white for prints; ink on warm paper and light on near-black for screens. Text and its ground differ by 4.5 to 1 or more. */
@@ -25,6 +36,15 @@ export const PALETTES: Readonly<Record<Theme, Palette>> = {
     removed: '#f6efe5',
     judged: '#0b6e6e',
     trouble: '#b3261e',
+    tone1: '#fbf5ea',
+    tone2: '#f3eadb',
+    tone3: '#e9ddca',
+    tone4: '#dfcfb8',
+    tone5: '#d4c1a5',
+    tone6: '#c9b292',
+    tone7: '#bea37e',
+    tone8: '#b3946a',
+    toneCut: '#d9c09a',
   },
   light: {
     paper: '#faf7f0',
@@ -35,6 +55,15 @@ export const PALETTES: Readonly<Record<Theme, Palette>> = {
     removed: '#f1e8da',
     judged: '#0b6e6e',
     trouble: '#b3261e',
+    tone1: '#fbf5ea',
+    tone2: '#f3eadb',
+    tone3: '#e9ddca',
+    tone4: '#dfcfb8',
+    tone5: '#d4c1a5',
+    tone6: '#c9b292',
+    tone7: '#bea37e',
+    tone8: '#b3946a',
+    toneCut: '#d9c09a',
   },
   dark: {
     paper: '#171a1f',
@@ -45,6 +74,15 @@ export const PALETTES: Readonly<Record<Theme, Palette>> = {
     removed: '#23211f',
     judged: '#5cc4bd',
     trouble: '#ff8a80',
+    tone1: '#75634c',
+    tone2: '#6c5c46',
+    tone3: '#635340',
+    tone4: '#584a39',
+    tone5: '#4e4132',
+    tone6: '#43372b',
+    tone7: '#372e23',
+    tone8: '#2c241c',
+    toneCut: '#7a6447',
   },
 };
 
@@ -83,6 +121,15 @@ export const STYLES: Readonly<Record<Role, Style>> = {
   quiet: { fill: 'quiet' },
   'judged-text': { fill: 'judged' },
   'trouble-text': { fill: 'trouble' },
+  'tone-1': { fill: 'tone1' },
+  'tone-2': { fill: 'tone2' },
+  'tone-3': { fill: 'tone3' },
+  'tone-4': { fill: 'tone4' },
+  'tone-5': { fill: 'tone5' },
+  'tone-6': { fill: 'tone6' },
+  'tone-7': { fill: 'tone7' },
+  'tone-8': { fill: 'tone8' },
+  'tone-cut': { fill: 'toneCut' },
 };
 
 /** Tried from the left; the widths that texts are laid out with hold for the first two. */
