@@ -73,7 +73,20 @@ export interface GroupItem {
   readonly items: readonly Item[];
 }
 
-export type Item = PathItem | TextItem | GroupItem;
+/** A picture of pixels, such as a shop's logo: a PNG file's bytes, filling its place. */
+export interface ImageItem {
+  readonly kind: 'image';
+  readonly key: string;
+  readonly x: number;
+  readonly y: number;
+  readonly width: number;
+  readonly height: number;
+  readonly png: Uint8Array;
+  /** What it shows, for readers who cannot see it. */
+  readonly alt: string;
+}
+
+export type Item = PathItem | TextItem | GroupItem | ImageItem;
 
 /** A finished drawing as plain data: paper mm, x right, y down, (0, 0) at the top left. Keys of siblings differ. */
 export interface Scene {
@@ -125,6 +138,7 @@ export function itemsBox(items: readonly Item[]): Box | null {
   const boxes = items.map((item) => {
     if (item.kind === 'group') return itemsBox(item.items);
     if (item.kind === 'text') return textBox(item);
+    if (item.kind === 'image') return { x0: item.x, y0: item.y, x1: item.x + item.width, y1: item.y + item.height };
     const box = loopsBox(item.loops);
     return box && growBox(box, 0.25);
   });
@@ -135,7 +149,7 @@ export function itemsBox(items: readonly Item[]): Box | null {
 export function moveItems(items: readonly Item[], x: number, y: number): Item[] {
   return items.map((item) => {
     if (item.kind === 'group') return { ...item, items: moveItems(item.items, x, y) };
-    if (item.kind === 'text') return { ...item, x: item.x + x, y: item.y + y };
+    if (item.kind === 'text' || item.kind === 'image') return { ...item, x: item.x + x, y: item.y + y };
     return { ...item, loops: placeLoops(item.loops, { scale: 1, x, y }) };
   });
 }

@@ -1,8 +1,9 @@
 import type { Loop } from './geometry/path.ts';
 import { isLargeArc } from './geometry/path.ts';
-import type { GroupItem, Item, PathItem, Scene, TextItem } from './scene.ts';
+import type { GroupItem, ImageItem, Item, PathItem, Scene, TextItem } from './scene.ts';
 import type { Style, Theme } from './style.ts';
 import { FONT_FAMILY, PALETTES, STYLES } from './style.ts';
+import { base64 } from './text/base64.ts';
 import { CAPITAL } from './text/measure-text.ts';
 import { escapeXml } from './text/safe-text.ts';
 
@@ -76,11 +77,18 @@ function writeItem(item: Item, pen: Pen, lines: string[]): void {
   if (item.kind === 'path') writePath(item, pen.theme, lines);
   else if (item.kind === 'text')
     lines.push(pen.letters ? writeLetters(item, pen.theme, pen.letters) : writeText(item, pen.theme));
+  else if (item.kind === 'image') lines.push(writeImage(item));
   else {
     lines.push(`<g${groupAttributes(item)}>`);
     for (const inner of item.items) writeItem(inner, pen, lines);
     lines.push('</g>');
   }
+}
+
+/** A picture within the file itself: nothing is loaded from elsewhere. */
+function writeImage({ x, y, width, height, png, alt }: ImageItem): string {
+  const place = `x="${writeNumber(x)}" y="${writeNumber(y)}" width="${writeNumber(width)}" height="${writeNumber(height)}"`;
+  return `<image ${place} role="img" aria-label="${escapeXml(alt)}" href="data:image/png;base64,${base64(png)}"/>`;
 }
 
 function writePath(item: PathItem, theme: Theme, lines: string[]): void {

@@ -147,7 +147,7 @@ function breakItems(items: readonly Item[], axis: 'x' | 'y', strip: Strip, shift
   const middle = (strip.from + strip.to) / 2;
   return items.map((item): Item => {
     if (item.kind === 'group') return { ...item, items: breakItems(item.items, axis, strip, shift) };
-    if (item.kind === 'text') {
+    if (item.kind === 'text' || item.kind === 'image') {
       if ((axis === 'x' ? item.x : item.y) < middle) return item;
       return axis === 'x' ? { ...item, x: item.x + shift } : { ...item, y: item.y + shift };
     }

@@ -35,6 +35,7 @@ function keepClearOf(items: readonly Item[], board: Board): void {
   for (const item of items) {
     if (item.kind === 'group') keepClearOf(item.items, board);
     else if (item.kind === 'text') board.texts.push(textBox(item));
-    else if (item.role === 'arrow') board.arrows.push(...item.loops.map((loop) => loopsBox([loop])!));
+    else if (item.kind === 'path' && item.role === 'arrow')
+      board.arrows.push(...item.loops.map((loop) => loopsBox([loop])!));
   }
 }

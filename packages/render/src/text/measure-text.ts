@@ -52,7 +52,8 @@ export function wrapText(text: string, height: number, room: number): string[] {
   return lines.map((words) => fitText(words, height, room));
 }
 
-function breakLines(text: string, height: number, room: number): string[] {
+/** Words on as few lines as hold them, a figure kept with its unit; a word wider than the room stands on a line of its own. */
+export function breakLines(text: string, height: number, room: number): string[] {
   const lines: string[] = [];
   let current = '';
   // A figure and its unit stay together.

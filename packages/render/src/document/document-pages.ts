@@ -1,0 +1,306 @@
+import { polygon } from '../geometry/path.ts';
+import { type Item, moveItems, path, type Scene, text } from '../scene.ts';
+import { PAPERS, type PaperName } from '../sheet/paper.ts';
+import { breakLines, CAPITAL, fitText, textWidth } from '../text/measure-text.ts';
+import type { Block, Cell, Figure, Table, TextDocument } from './document.ts';
+
+/** Margins, mm. */
+const SIDE = 20;
+const TOP = 18;
+const BOTTOM = 20;
+/** Heights of capitals, mm, and the distance of their base lines in heights. */
+const BODY = 2.2;
+const SMALL = 1.9;
+const HEADING = 2.9;
+const TITLE = 4.4;
+const LEADING = 1.95;
+/** Least room under a heading, so that it never stands alone at a page's foot, mm. */
+const KEPT_WITH = 24;
+const COLUMN_GAP = 4;
+
+/** Something as high as `height`, drawn at the left margin from the y it is given. */
+interface Piece {
+  readonly height: number;
+  readonly draw: (y: number, key: string) => Item[];
+  /** Room that has to be left for what follows. */
+  readonly keep?: number;
+  /** Drawn again at the top of a page that goes on with the same table. */
+  readonly repeat?: Piece;
+}
+
+/**
+ * A document laid out on sheets of paper: text broken between words, tables with their head repeated, figures side by side as
+ * long as they fit, the page's number at the foot.
+ */
+export function documentPages(document: TextDocument, paper: PaperName = 'a4'): Scene[] {
+  const { width, height } = PAPERS[paper];
+  const room = width - 2 * SIDE;
+  const pieces = document.blocks.flatMap((block) => layBlock(block, room));
+  const pages: Item[][] = [[]];
+  let y = TOP;
+  let n = 0;
+  for (const piece of pieces) {
+    const needed = piece.height + (piece.keep ?? 0);
+    if (y + needed > height - BOTTOM && y > TOP) {
+      pages.push([]);
+      y = TOP;
+      if (piece.repeat !== undefined) {
+        pages.at(-1)!.push(...piece.repeat.draw(y, `again ${n}`));
+        y += piece.repeat.height;
+      }
+    }
+    pages.at(-1)!.push(...piece.draw(y, `piece ${n++}`));
+    y += piece.height;
+  }
+  return pages.map((items, i) => ({
+    width,
+    height,
+    scale: 1,
+    title: document.title,
+    description: `${document.title}, page ${i + 1} of ${pages.length}`,
+    items: [
+      ...moveItems(items, SIDE, 0),
+      text('foot', 'quiet', SIDE, height - 10, document.foot, SMALL),
+      text('page', 'quiet', width - SIDE, height - 10, `${i + 1} / ${pages.length}`, SMALL, 'end'),
+    ],
+  }));
+}
+
+function layBlock(block: Block, room: number): Piece[] {
+  switch (block.kind) {
+    case 'letterhead':
+      return [layLetterhead(block, room)];
+    case 'title':
+      return [space(6), ...layLines(block.text, room, TITLE, 'text'), space(3)];
+    case 'heading':
+      return [
+        space(5),
+        ...layLines(block.text, room, HEADING, 'text').map((p) => ({ ...p, keep: KEPT_WITH })),
+        space(1),
+      ];
+    case 'paragraph':
+      return [
+        ...layLines(
+          block.text,
+          room,
+          BODY,
+          block.tone === 'trouble' ? 'trouble-text' : block.tone === 'quiet' ? 'quiet' : 'text',
+        ),
+        space(2),
+      ];
+    case 'list':
+      return [...block.items.flatMap((item) => layListItem(item, room)), space(2)];
+    case 'facts':
+      return layFacts(block.facts, room);
+    case 'figures':
+      return layFigures(block.figures, room);
+    case 'table':
+      return layTable(block, room);
+    case 'signatures':
+      return [space(18), laySignatures(block.names, room)];
+  }
+}
+
+function space(height: number): Piece {
+  return { height, draw: () => [] };
+}
+
+/** Lines filled from the left, as text is; a word wider than the room is cut short. */
+function wrap(words: string, size: number, room: number): string[] {
+  return breakLines(words, size, room).map((line) => fitText(line, size, room));
+}
+
+type TextRole = 'text' | 'quiet' | 'trouble-text';
+
+function layLines(words: string, room: number, size: number, role: TextRole): Piece[] {
+  return words
+    .split('\n')
+    .flatMap((paragraph) => wrap(paragraph, size, room))
+    .map((line) => ({
+      height: size * LEADING,
+      draw: (y, key) => [text(key, role, 0, y + size * 1.3, line, size)],
+    }));
+}
+
+function layListItem(item: string, room: number): Piece[] {
+  const indent = 5;
+  return layLines(item, room - indent, BODY, 'text').map((piece, i) => ({
+    ...piece,
+    draw: (y, key) => [
+      ...(i === 0 ? [text(`${key} mark`, 'text', 1, y + BODY * 1.3, '–', BODY)] : []),
+      ...moveItems(piece.draw(y, key), indent, 0),
+    ],
+  }));
+}
+
+function layLetterhead(block: Block & { kind: 'letterhead' }, room: number): Piece {
+  const lines = [block.name, ...block.address];
+  const logo = block.logo;
+  const shown = logo && fitInto(logo.width, logo.height, 70, 22);
+  const height = Math.max(lines.length * BODY * LEADING, shown?.height ?? 0) + 2;
+  return {
+    height,
+    draw: (y, key) => [
+      ...(logo && shown
+        ? [{ kind: 'image' as const, key: `${key} logo`, x: 0, y, ...shown, png: logo.png, alt: block.name }]
+        : []),
+      ...lines.map((line, i) =>
+        text(`${key} ${i}`, i === 0 ? 'text' : 'quiet', room, y + BODY * 1.3 + i * BODY * LEADING, line, BODY, 'end'),
+      ),
+    ],
+  };
+}
+
+function fitInto(
+  width: number,
+  height: number,
+  mostWidth: number,
+  mostHeight: number,
+): { width: number; height: number } {
+  const scale = Math.min(mostWidth / width, mostHeight / height);
+  return { width: width * scale, height: height * scale };
+}
+
+function layFacts(facts: readonly (readonly [string, string])[], room: number): Piece[] {
+  const names = Math.min(room / 3, Math.max(...facts.map(([name]) => textWidth(name, BODY))) + 6);
+  return [
+    ...facts.flatMap(([name, value]) =>
+      layLines(value, room - names, BODY, 'text').map((piece, i) => ({
+        ...piece,
+        draw: (y: number, key: string) => [
+          ...(i === 0 ? [text(`${key} name`, 'quiet', 0, y + BODY * 1.3, name, BODY)] : []),
+          ...moveItems(piece.draw(y, key), names, 0),
+        ],
+      })),
+    ),
+    space(3),
+  ];
+}
+
+/** Figures side by side while they fit; one that is wider than the text is not drawn larger than its paper. */
+function layFigures(figures: readonly Figure[], room: number): Piece[] {
+  const rows: Figure[][] = [];
+  let used = Number.POSITIVE_INFINITY;
+  for (const figure of figures) {
+    const { width } = figure.scene;
+    if (used + COLUMN_GAP + width > room) {
+      rows.push([]);
+      used = -COLUMN_GAP;
+    }
+    rows.at(-1)!.push(figure);
+    used += COLUMN_GAP + width;
+  }
+  return rows.flatMap((row) => [layFigureRow(row), space(3)]);
+}
+
+function layFigureRow(row: readonly Figure[]): Piece {
+  const tallest = Math.max(...row.map(({ scene }) => scene.height));
+  const captions = row.map(({ scene, caption }) => wrap(caption, SMALL, Math.max(scene.width, 30)));
+  const lines = Math.max(...captions.map(({ length }) => length));
+  return {
+    height: tallest + 1 + lines * SMALL * LEADING,
+    draw: (y, key) => {
+      let x = 0;
+      return row.flatMap(({ scene }, i) => {
+        const at = x;
+        x += Math.max(scene.width, 30) + COLUMN_GAP;
+        return [
+          // Figures of one row stand on one line.
+          {
+            kind: 'group' as const,
+            key: `${key} figure ${i}`,
+            items: moveItems(scene.items, at, y + tallest - scene.height),
+          },
+          ...captions[i]!.map((line, k) =>
+            text(
+              `${key} caption ${i} ${k}`,
+              'quiet',
+              at,
+              y + tallest + 1 + SMALL * 1.3 + k * SMALL * LEADING,
+              line,
+              SMALL,
+            ),
+          ),
+        ];
+      });
+    },
+  };
+}
+
+function layTable(table: Table, room: number): Piece[] {
+  const whole = table.shares.reduce((sum, share) => sum + share, 0);
+  const widths = table.shares.map((share) => (share / whole) * room);
+  const head = layRow(table.head, widths, table.align, 'quiet');
+  const body = table.rows.map((row) => ({ ...layRow(row, widths, table.align, 'text'), repeat: head }));
+  const foot = table.foot.map((row) => ({ ...layRow(row, widths, table.align, 'text'), repeat: head }));
+  return [{ ...head, keep: body[0]?.height ?? 0 }, ...body, ...(foot.length > 0 ? [space(1), ...foot] : []), space(3)];
+}
+
+function layRow(
+  cells: readonly Cell[],
+  widths: readonly number[],
+  align: readonly ('start' | 'end')[],
+  role: TextRole,
+): Piece {
+  const laid = cells.map((cell, i) => (typeof cell === 'string' ? wrap(cell, BODY, widths[i]! - COLUMN_GAP) : cell));
+  const heights = laid.map((cell) => ('items' in cell ? cell.height : Math.max(1, cell.length) * BODY * LEADING));
+  const height = Math.max(...heights) + 2.2;
+  return {
+    height,
+    draw: (y, key) => {
+      let x = 0;
+      const items = laid.flatMap((cell, i): Item[] => {
+        const left = x;
+        x += widths[i]!;
+        if ('items' in cell)
+          return [{ kind: 'group', key: `${key} cell ${i}`, items: moveItems(cell.items, left, y + 1) }];
+        const end = align[i] === 'end';
+        return cell.map((line, k) =>
+          text(
+            `${key} cell ${i} ${k}`,
+            role,
+            end ? x - 0.5 : left,
+            y + 1 + BODY * 1.3 + k * BODY * LEADING,
+            line,
+            BODY,
+            end ? 'end' : 'start',
+          ),
+        );
+      });
+      const rule = polygon(
+        [
+          [0, y + height],
+          [x, y + height],
+        ],
+        false,
+      );
+      return [...items, path(`${key} rule`, 'grain', [rule])];
+    },
+  };
+}
+
+function laySignatures(names: readonly string[], room: number): Piece {
+  const each = (room - (names.length - 1) * 12) / names.length;
+  return {
+    height: SMALL * LEADING + 3,
+    draw: (y, key) =>
+      names.flatMap((name, i) => {
+        const x = i * (each + 12);
+        return [
+          path(`${key} line ${i}`, 'thin', [
+            polygon(
+              [
+                [x, y],
+                [x + each, y],
+              ],
+              false,
+            ),
+          ]),
+          text(`${key} name ${i}`, 'quiet', x, y + SMALL * 2, name, SMALL),
+        ];
+      }),
+  };
+}
+
+/** Capital height of body text over font size, for readers of the pages. */
+export const BODY_SIZE: number = BODY / CAPITAL;
