@@ -29,6 +29,7 @@ export function layoutFaults(scene: Scene): string[] {
       const name = `${path}/${item.key}`;
       if (item.kind === 'group') visit(item.items, name);
       else if (item.kind === 'text') texts.push({ name: `${name} “${item.text}”`, box: boxOfText(item) });
+      else if (item.kind === 'image') continue;
       else if (ARROWS.has(item.role)) for (const corners of flatten(item)) arrows.push({ name, corners });
       else if (OUTLINES.has(item.role)) for (const corners of flatten(item)) outlines.push({ name, corners });
     }

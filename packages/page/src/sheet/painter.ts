@@ -68,7 +68,8 @@ function create(item: Item): Painted {
   if (item.kind === 'group') {
     element.attr('data-key', item.key);
     paintChildren(painted, item.items);
-  } else {
+  } else if (item.kind !== 'image') {
+    // The live sheet holds no pixels.
     element.attr('class', `role-${item.role}`);
     if (item.kind === 'path') {
       painted.d = pathData(item.loops);
@@ -83,8 +84,8 @@ function update(painted: Painted, item: Item): void {
   const { element, item: old } = painted;
   painted.item = item;
   if (item.kind === 'group') paintChildren(painted, item.items);
-  else {
-    if (old.kind !== 'group' && old.role !== item.role) element.attr('class', `role-${item.role}`);
+  else if (item.kind !== 'image') {
+    if (old.kind !== 'group' && old.kind !== 'image' && old.role !== item.role) element.attr('class', `role-${item.role}`);
     if (item.kind === 'path') {
       const d = pathData(item.loops);
       if (painted.d !== d) element.attr('d', d);
