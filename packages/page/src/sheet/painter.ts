@@ -85,7 +85,8 @@ function update(painted: Painted, item: Item): void {
   painted.item = item;
   if (item.kind === 'group') paintChildren(painted, item.items);
   else if (item.kind !== 'image') {
-    if (old.kind !== 'group' && old.kind !== 'image' && old.role !== item.role) element.attr('class', `role-${item.role}`);
+    if (old.kind !== 'group' && old.kind !== 'image' && old.role !== item.role)
+      element.attr('class', `role-${item.role}`);
     if (item.kind === 'path') {
       const d = pathData(item.loops);
       if (painted.d !== d) element.attr('d', d);
