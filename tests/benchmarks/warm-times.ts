@@ -1,6 +1,6 @@
 import { readFileSync } from 'node:fs';
 import { fileURLToPath } from 'node:url';
-import { evaluate, type Job, readJob, simulateJob } from '@fielded/core';
+import { evaluate, evaluateJoint, type Job, readJob, readShop, type Shop, simulateJob } from '@fielded/core';
 import { draw } from '@fielded/render';
 import { knifeFace } from '../../packages/core/src/knife/knife-face.ts';
 import { seeProfile } from '../../packages/core/src/knife/seen-profile.ts';
@@ -37,6 +37,11 @@ export function timeWarmCalls(): Warm[] {
       ms: timeEach(() => evaluate(many).section.removedArea),
       goal: 0.6,
     },
+    {
+      what: 'the joint alone, 12 pieces and a shop, as in a drag',
+      ms: timeEach(() => evaluateJoint(withHead(twelve)).section.removedArea),
+      goal: 0.05,
+    },
     { what: 'knife outline of 12 pieces, fitted', ms: timeEach(() => fitKnife(manyPieces(20, 12))), goal: 5 },
     {
       what: 'draw the joint of the first example',
@@ -45,6 +50,15 @@ export function timeWarmCalls(): Warm[] {
     },
   ];
 }
+
+/** The job with a head for each of its cuts. */
+function withHead(job: Job): Job {
+  return { ...job, cuts: job.cuts.map((cut) => ({ ...cut, head: 'small' })), shop: HEAD_ALONE };
+}
+
+const HEAD_ALONE: Shop = readShop(
+  'fielded: 1\nheads: { small: { cuttingDiameter: 160, bodyDiameter: 70, height: 60, rake: 18, maxSpeed: 9000 } }',
+).shop!;
 
 /** The outline on the steel of a raked head for a job's first cut, fitted with arcs. */
 function fitKnife(job: Job): number {

@@ -1,3 +1,4 @@
+export { acceptJob, type GivenCut, type GivenJob, type GivenProfile } from './job/given-job.ts';
 export type * from './job/job.ts';
 export { cutOutline } from './joint/outline-path.ts';
 export type { ClearedRegion } from './joint/section.ts';
@@ -18,12 +19,16 @@ export {
 } from './reading/read.ts';
 export { readJobData, readShopData } from './reading/read-data.ts';
 export { type Sample, sampleBoard } from './report/board.ts';
-export { type EvaluateOptions, evaluate } from './report/evaluate.ts';
-export { type Knives, reportShopKnives } from './report/knives.ts';
+export { answerDoors } from './report/doors.ts';
+export { type EvaluateOptions, evaluate, evaluateJoint } from './report/evaluate.ts';
+export { answerJoint } from './report/joint.ts';
+export { answerKnives, type Knives, reportShopKnives } from './report/knives.ts';
+export { type PreparedJob, prepareJob } from './report/prepare.ts';
 export type * from './report/report.ts';
 export { adviseRuns, listRuns } from './report/run-advice.ts';
+export { answerSeasons, type Seasons } from './report/seasons.ts';
 export { sayShare, shareSentence } from './report/share-words.ts';
-export { simulateJob } from './report/spread.ts';
+export { answerSpread, type Spread, simulateJob } from './report/spread.ts';
 export { facePhrase, verdictSentence, verdictWord } from './report/verdict-sentence.ts';
 export type { SeasonReport, SeasonState } from './season/seasons.ts';
 export type { FileValue } from './solve/settings.ts';

@@ -33,9 +33,10 @@ export async function knife(argv: readonly string[], io: Io): Promise<number> {
   const format = readFormat(values.output);
   const shop = await openShop(values.shop as string | undefined, io);
   if (shop === null) return 2;
-  const file = await openKnives(path, shop, io);
+  const asked = values.name as string | undefined;
+  const file = await openKnives(path, shop, asked, io);
   if (file === null) return 2;
-  const chosen = choose(file, values.name as string | undefined);
+  const chosen = choose(file, asked);
   if (typeof chosen === 'string') {
     await io.err(`${safe(`${path}  ${chosen}`)}\n`);
     return 1;
@@ -67,7 +68,7 @@ function choose(file: KnifeFile, asked: string | undefined): KnifeReport | strin
   if (found) return found;
   const why = names.get(asked);
   if (why) return why;
-  const near = findNearest(asked, [...known, ...knives.flatMap((k) => k.knife ?? [])]);
+  const near = findNearest(asked, known);
   throw new UsageError(
     `--name ${asked}: there is no such ${what}. ${near ? `Did you mean ${near}? ` : ''}There are ${list(known)}.`,
   );

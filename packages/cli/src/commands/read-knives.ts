@@ -1,8 +1,11 @@
 import {
-  evaluate,
+  answerKnives,
   findNearest,
+  type Job,
   type KnifeReport,
+  type Knives,
   type Problem,
+  prepareJob,
   type ReadOptions,
   type ReadShop,
   readFileData,
@@ -24,12 +27,20 @@ export interface KnifeFile {
   readonly units: Units;
   readonly knives: readonly KnifeReport[];
   readonly problems: readonly Problem[];
-  /** Every name that could have been meant, also of knives that cannot be computed, and why those cannot. */
+  /** Every name that could have been meant; and, of the knives asked for, why one cannot be computed. */
   readonly names: ReadonlyMap<string, string | null>;
 }
 
-/** Reads a job or a shop file for its knives; null when it cannot be read, which has then been said on standard error. */
-export async function openKnives(path: string, shopGiven: ReadOptions['shop'], io: Io): Promise<KnifeFile | null> {
+/**
+ * Reads a job or a shop file for its knives, or for the `asked` one alone; null when it cannot be read, which has then
+ * been said on standard error.
+ */
+export async function openKnives(
+  path: string,
+  shopGiven: ReadOptions['shop'],
+  asked: string | undefined,
+  io: Io,
+): Promise<KnifeFile | null> {
   const text = readText(path);
   if (typeof text !== 'string') {
     await io.err(refusalLine(path, text));
@@ -37,28 +48,30 @@ export async function openKnives(path: string, shopGiven: ReadOptions['shop'], i
   }
   if (isShop(text)) {
     const shop = await openShopFile(path, text, io);
-    return shop && ofShop(shop);
+    return shop && ofShop(shop, asked);
   }
   const { job, faults } = await readWithFiles(path, text, shopGiven);
   if (job === null) {
     await io.err(listFaults(path, faults, shopGiven !== undefined));
     return null;
   }
-  const report = evaluate(job);
-  const knives = report.knives ?? [];
+  return ofJob(job, asked);
+}
+
+function ofJob(job: Job, asked: string | undefined): KnifeFile {
+  const { reports, problems, refused } = answerKnives(prepareJob(job), asked) ?? NO_KNIVES;
   const names = new Map(
     job.cuts.map(({ name, head }) => [
       name,
       head === undefined
         ? `The cut "${name}" names no head, and what to grind depends on it. Add head: to it.`
-        : knives.some((knife) => knife.cut === name)
-          ? null
-          : unreached(name, report.problems),
+        : (refused.get(name)?.message ?? null),
     ]),
   );
-  const problems = report.problems.filter((p) => knives.some((knife) => knife.warnings.includes(p)));
-  return { kind: 'job', title: report.title, units: report.units, knives, problems, names };
+  return { kind: 'job', title: job.title, units: job.units, knives: reports, problems, names };
 }
+
+const NO_KNIVES: Knives = { reports: [], problems: [], refused: new Map() };
 
 /** A shop file by itself; null when it cannot be read, which has then been said. */
 export async function openShopFile(path: string, text: string, io: Io): Promise<Shop | null> {
@@ -79,15 +92,14 @@ async function withDrawings(path: string, text: string): Promise<ReadShop> {
   return readShop(text, '', outlineLoader(path, readOutlineFile));
 }
 
-function ofShop(shop: Shop): KnifeFile {
-  const { reports, problems } = reportShopKnives(shop);
+function ofShop(shop: Shop, asked: string | undefined): KnifeFile {
+  const { reports, problems, refused } = reportShopKnives(shop, asked);
   const heads = Object.keys(shop.heads);
   const names = new Map(
     Object.entries(shop.knives).map(([name, { head }]) => {
-      if (reports.some((knife) => knife.cut === name)) return [name, null];
       if (head === undefined)
         return [name, `The knife ${name} names no head, and what to grind depends on it. Add head: to it.`];
-      if (Object.hasOwn(shop.heads, head)) return [name, unreached(name, problems)];
+      if (Object.hasOwn(shop.heads, head)) return [name, refused.get(name)?.message ?? null];
       const near = findNearest(head, heads);
       return [
         name,
@@ -96,14 +108,6 @@ function ofShop(shop: Shop): KnifeFile {
     }),
   );
   return { kind: 'shop', title: 'Knives of the shop', units: shop.units, knives: reports, problems, names };
-}
-
-/** Why a knife was not computed: the problem that says so. */
-function unreached(name: string, problems: readonly Problem[]): string {
-  const found = problems.find(
-    (p) => p.at === `knives.${name}` || (p.code === 'face-never-reaches' && p.message.includes(` for the ${name}: `)),
-  );
-  return found?.message ?? `The knife for ${name} cannot be computed.`;
 }
 
 /** A file without cuts that speaks of knives, heads or machines; one that cannot be told is a job. */

@@ -6,21 +6,28 @@ import type { Cut } from '../machining/cut.ts';
 import { formatLength } from '../measure/format.ts';
 import type { Problem } from '../problem/problem.ts';
 import type { Head, Shop, ShopKnife } from '../shop/shop.ts';
+import type { PreparedJob } from './prepare.ts';
 
 /** The knives of a job or a shop, and what is wrong with them. */
 export interface Knives {
   readonly reports: readonly KnifeReport[];
   readonly problems: readonly Problem[];
+  /** Why a knife could not be computed, by the name of its cut or its own. */
+  readonly refused: ReadonlyMap<string, Problem>;
 }
 
 /** Which way a head turns that nothing is said about: as seen from above, with the cutter under the work. */
 const USUAL_ROTATION = 'counterclockwise';
 
-/** The knife for each cut that names a head, in running order; undefined where none does. */
-export function reportKnives(job: Job): Knives | undefined {
+/**
+ * The knife for each cut that names a head, in running order; undefined where none does. `name` asks for one alone: of the
+ * cut so called, or the shop's knife so called.
+ */
+export function answerKnives({ job }: Pick<PreparedJob, 'job'>, name?: string): Knives | undefined {
   if (job.shop === undefined) return undefined;
   const orders: KnifeOrder[] = [];
   job.cuts.forEach((cut, index) => {
+    if (name !== undefined && cut.name !== name && cut.knife !== name) return;
     const order = orderForCut(job, cut, `cuts[${index}].head`, job.shop!);
     if (order) orders.push(order);
   });
@@ -29,17 +36,17 @@ export function reportKnives(job: Job): Knives | undefined {
 
 /**
  * Every knife of a shop that names its head, as it stands with the panel flat; the others are left out, since without a
- * head their steel is not known.
+ * head their steel is not known. `only` asks for the one so called.
  */
-export function reportShopKnives(shop: Shop): Knives {
+export function reportShopKnives(shop: Shop, only?: string): Knives {
   const orders: KnifeOrder[] = [];
-  const faults: Problem[] = [];
+  const refused = new Map<string, Problem>();
   for (const [name, knife] of Object.entries(shop.knives)) {
     const head = headNamed(shop, knife.head);
-    if (head === undefined) continue;
+    if (head === undefined || (only !== undefined && name !== only)) continue;
     const fault = steelFault(shop, name, knife, head);
     if (fault) {
-      faults.push(fault);
+      refused.set(name, fault);
       continue;
     }
     orders.push({
@@ -55,8 +62,13 @@ export function reportShopKnives(shop: Shop): Knives {
       groundFor: knife.groundFor ?? { run: 'under', rotation: USUAL_ROTATION },
     });
   }
-  const { reports, problems } = make(orders);
-  return { reports, problems: [...faults, ...problems] };
+  const faults = [...refused.values()];
+  const made = make(orders);
+  return {
+    reports: made.reports,
+    problems: [...faults, ...made.problems],
+    refused: new Map([...refused, ...made.refused]),
+  };
 }
 
 /** What is wrong with a knife that was measured off the steel, longer than its head's face is; undefined where nothing is. */
@@ -107,9 +119,11 @@ function shared(shop: Shop, name: string | null, knife: ShopKnife | undefined) {
 }
 
 function make(orders: readonly KnifeOrder[]): Knives {
-  const made = orders.map(makeKnife);
+  const made = orders.map((order) => ({ name: order.name, ...makeKnife(order) }));
   return {
     reports: made.flatMap(({ knife }) => (knife ? [knife] : [])),
     problems: made.flatMap(({ problems }) => problems),
+    // What keeps a knife from being computed is the last thing said of it.
+    refused: new Map(made.flatMap(({ name, knife, problems }) => (knife ? [] : [[name, problems.at(-1)!]]))),
   };
 }

@@ -7,9 +7,9 @@ import type { Problem } from '../problem/problem.ts';
 import { sayProblem } from '../problem/say.ts';
 import { adviseDepth, adviseLand, advisePresentation } from './advice.ts';
 
-/** Everything that is wrong with a job that could be read, worst first. */
-export function findProblems(job: Job, edge: Edge, fit: FitReport): Problem[] {
-  return sortProblems([...edgeProblems(job, edge), ...fitProblems(job, fit), ...frameProblems(job, fit)]);
+/** Everything that is wrong with a job that could be read, worst first; `advised` with what would put it right, worked out anew. */
+export function findProblems(job: Job, edge: Edge, fit: FitReport, advised: boolean): Problem[] {
+  return sortProblems([...edgeProblems(job, edge), ...fitProblems(job, fit, advised), ...frameProblems(job, fit)]);
 }
 
 /** Worst first, otherwise in the order given. */
@@ -53,7 +53,7 @@ function presentation(tilt: number): string {
 }
 
 /** What keeps the tongue from going in as wanted. */
-function fitProblems(job: Job, fit: FitReport): Problem[] {
+function fitProblems(job: Job, fit: FitReport, advised: boolean): Problem[] {
   const say = (mm: number) => formatLength(mm, job.units);
   const { verdict, clearance, deepestInsertion } = fit;
   if (verdict === null || verdict === 'sliding') return [];
@@ -66,6 +66,7 @@ function fitProblems(job: Job, fit: FitReport): Problem[] {
     loose: `The tongue is loose: ${excess} to spare, more than ${say(job.fit.loose)}, and the panel will rattle.`,
   };
   const severity = verdict === 'tight' || verdict === 'loose' ? 'warning' : 'error';
+  if (!advised) return [{ severity, code: verdict, at: 'cuts', message: words[verdict] }];
   const advice = [adviseDepth(job, fit), verdict === 'stops-short' ? adviseLand(job) : null].filter((a) => a !== null);
   const todo =
     advice.length === 0

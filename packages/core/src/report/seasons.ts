@@ -1,14 +1,14 @@
 import { sizeDoor } from '../door/door.ts';
-import { DEFAULTS } from '../job/defaults.ts';
+import { LEAST_ENGAGEMENT } from '../job/default-figures.ts';
 import type { Job, Season } from '../job/job.ts';
 import { designInsertion } from '../joint/fit.ts';
-import type { FitReport } from '../joint/fit-report.ts';
 import { formatLength, formatNumber } from '../measure/format.ts';
 import type { Problem } from '../problem/problem.ts';
 import { reportSeasons, type SeasonReport, type SeasonState } from '../season/seasons.ts';
 import { AIR_COVERED, equilibriumMoisture, type Moisture } from '../wood/moisture.ts';
 import { MOST_MOISTURE } from '../wood/movement.ts';
 import { findSpecies, nearestSpecies } from '../wood/species.ts';
+import type { PreparedJob } from './prepare.ts';
 
 /** What the seasons do to a job's joint, and what is wrong with that; no report where something it needs is missing. */
 export interface Seasons {
@@ -20,7 +20,7 @@ export interface Seasons {
  * Takes a job's joint through its seasons. A job without seasons has none; one without species or width is told what it
  * needs; a joint without a tongue has nothing to swell.
  */
-export function answerSeasons(job: Job, fit: FitReport): Seasons {
+export function answerSeasons({ job, fit }: Pick<PreparedJob, 'job' | 'fit'>): Seasons {
   const { season } = job;
   if (season === undefined || fit.clearance === null) return { problems: [] };
   const faults = [...speciesFaults(job), ...widthFaults(job), ...STATES.flatMap((state) => airFaults(season, state))];
@@ -148,9 +148,6 @@ function seasonProblems(job: Job, report: SeasonReport): Problem[] {
 }
 
 const WHEN = { made: 'As made', driest: 'At the driest', dampest: 'At the dampest' } as const;
-
-/** Without a shop file its rule's default holds. */
-const LEAST_ENGAGEMENT = Number.parseFloat(DEFAULTS.rules.leastEngagement);
 
 function formulaCaution(states: readonly (SeasonState & { at: string })[]): Problem[] {
   const outside = states.find(({ formula }) => formula === '13-3');

@@ -1,5 +1,4 @@
 import type { Job } from '../job/job.ts';
-import type { FitReport } from '../joint/fit-report.ts';
 import type { Problem } from '../problem/problem.ts';
 import { swellingOf } from '../season/seasons.ts';
 import { createJoint, type Joint, NO_SWELLING, type Swelling } from '../spread/joint.ts';
@@ -8,6 +7,7 @@ import { simulateInChunks } from '../spread/simulate.ts';
 import type { SimulatedSpread, SimulationOptions } from '../spread/simulation.ts';
 import { listSources } from '../spread/sources.ts';
 import { findSpecies } from '../wood/species.ts';
+import type { PreparedJob } from './prepare.ts';
 import { panelWidth, speciesFaults, widthFaults } from './seasons.ts';
 
 /** The spread of a job's joint, and what keeps part of it from being told. */
@@ -17,7 +17,7 @@ export interface Spread {
 }
 
 /** The spread of a job's joint; none where the job gives no ± or its cuts leave no tongue. */
-export function answerSpread(job: Job, fit: FitReport, options?: SimulationOptions): Spread {
+export function answerSpread({ job, fit }: Pick<PreparedJob, 'job' | 'fit'>, options?: SimulationOptions): Spread {
   const { spread } = job;
   if (spread === undefined || fit.clearance === null) return { problems: [] };
   const joint = createJoint(job);

@@ -77,7 +77,7 @@ const OF_THE_SEASONS: readonly Target[] = STATES.flatMap((state) =>
     name: `season.${state}.${figure}`,
     words: `${words} at the ${state}`,
     read: (job: Job) => {
-      const report = answerSeasons(job, join(job).fit).report;
+      const report = answerSeasons({ job, fit: join(job).fit }).report;
       return report === undefined ? null : report[state][figure as keyof typeof OF_A_SEASON];
     },
   })),

@@ -1,5 +1,6 @@
 import {
   evaluate,
+  evaluateJoint,
   type Fault,
   type Job,
   type Problem,
@@ -86,7 +87,7 @@ export function createDesk(first: Doc, firstUnits?: Units): Desk {
   const job = computed(() => read(doc.value).job!);
   const report = computed(() => {
     const shown = { ...job.value, units: units.value };
-    return evaluate(moving.value === null ? shown : withoutSpread(shown));
+    return moving.value === null ? evaluate(shown) : evaluateJoint(shown);
   });
   const notice = signal<Notice>(NOTHING);
 
@@ -134,9 +135,4 @@ export function createDesk(first: Doc, firstUnits?: Units): Desk {
     },
     value: (path) => getAt(doc.value.data, path),
   };
-}
-
-/** Simulating a spread takes longer than a frame: it waits for the hand to let go. */
-function withoutSpread({ spread: _, ...job }: Job): Job {
-  return job;
 }

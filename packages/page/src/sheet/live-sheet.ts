@@ -1,4 +1,4 @@
-import { evaluate, type Report, readJobData } from '@fielded/core';
+import { evaluateJoint, type Report, readJobData } from '@fielded/core';
 import type { GroupItem, Item } from '@fielded/render';
 import { untracked } from '@preact/signals';
 import { G, Svg } from '@svgdotjs/svg.js';
@@ -167,7 +167,7 @@ function proposedReport({ proposal, doc }: Desk): Report | null {
   if (proposal.value === null) return null;
   const data = proposal.value.reduce((before, [path, value]) => setAt(before, path, value), doc.value.data);
   const { job } = readJobData(data, doc.value.shop?.data);
-  return job && evaluate({ ...job, doors: [] });
+  return job && evaluateJoint(job);
 }
 
 /** From `now` to where it was. */

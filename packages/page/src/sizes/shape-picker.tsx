@@ -1,4 +1,4 @@
-import { evaluate, type Report, readJobData } from '@fielded/core';
+import { evaluateJoint, type Report, readJobData } from '@fielded/core';
 import type { JSX } from 'preact';
 import { useRef } from 'preact/hooks';
 import { useDesk } from '../desk/context.ts';
@@ -77,7 +77,7 @@ function tryShape(data: Data, shop: Data | undefined, index: number, shape: Shap
     const changed = changes.reduce((was, [path, value]) => setAt(was, path, value), data);
     const { job } = readJobData(changed, shop);
     if (job === null) continue;
-    const report: Report = evaluate({ ...job, cuts: [job.cuts[index]!], doors: [] });
+    const report: Report = evaluateJoint({ ...job, cuts: [job.cuts[index]!] });
     return [
       {
         shape,

@@ -1,0 +1,87 @@
+import { type Chain, flipCurve, pathData } from '@fielded/geometry';
+import type { Job, Profile } from '../job/job.ts';
+import type { Edge, EdgeCut } from '../joint/edge.ts';
+import { outlinePath } from '../joint/outline-path.ts';
+import { profileChain } from '../profile/chain.ts';
+import type { PreparedJob } from './prepare.ts';
+import { findProblems } from './problems.ts';
+import type { CutReport, Report, SectionReport } from './report.ts';
+
+/**
+ * What every report says: the section its cuts leave, the tongue, the fit, and the problems of these. Without advice they only
+ * say what is wrong, in a fraction of the time.
+ */
+export function answerJoint({ job, edge, tongue, fit }: PreparedJob, advised = true): Report {
+  return {
+    fielded: 1,
+    title: job.title,
+    units: job.units,
+    panel: reportPanel(job),
+    frame: reportFrame(job),
+    section: reportSection(edge),
+    tongue,
+    fit,
+    problems: findProblems(job, edge, fit, advised),
+  };
+}
+
+function reportPanel({ panel: { thickness, measured, width } }: Job): Report['panel'] {
+  return width === undefined ? { thickness, measured } : { thickness, measured, width };
+}
+
+function reportFrame({ frame }: Job): Report['frame'] {
+  const { thickness, groove, swellGap, sticking } = frame;
+  return {
+    thickness,
+    groove,
+    swellGap,
+    sticking: sticking === undefined ? null : placedPath(profileChain(sticking), 'front', 0),
+  };
+}
+
+function reportSection({ section, cuts }: Edge): SectionReport {
+  const { thickness, width, removed } = section;
+  return {
+    thickness,
+    cuts: cuts.map((made) => reportCut(made, thickness)),
+    removedArea: removed.area,
+    removedCentroid:
+      removed.area > 0 ? { fromEdge: removed.x / removed.area, fromBack: removed.y / removed.area } : null,
+    outline: outlinePath(section),
+    width,
+  };
+}
+
+function reportCut({ cut, depthCut, sweep, removedArea, sharedArea, lost }: EdgeCut, thickness: number): CutReport {
+  const { profile } = cut;
+  const drawn = placedPath(sweep.drawn, cut.side, thickness);
+  return {
+    name: cut.name,
+    side: cut.side,
+    shape: profile.shape,
+    run: cut.run,
+    presented: (cut.tilt * 180) / Math.PI,
+    depth: cut.depth,
+    depthCut,
+    reach: cut.reach,
+    land: flat(profile, 'land', cut.reach - profile.reach),
+    shoulder: flat(profile, 'shoulder', depthCut - profile.depth),
+    removedArea,
+    sharedArea,
+    takenFromDrawing: lost === null ? 0 : lost.area,
+    drawn,
+    swept: sweep.swept === sweep.drawn ? drawn : placedPath(sweep.swept, cut.side, thickness),
+  };
+}
+
+/** The land grows as the fence is set back, the shoulder as the spindle goes deeper; a rebate or a free outline has neither. */
+function flat(profile: Profile, which: 'land' | 'shoulder', grown: number): number {
+  if (profile.shape === 'outline' || profile.shape === 'rebate') return 0;
+  return Math.max(0, profile[which] + grown);
+}
+
+/** A chain in cut coordinates as path data in the section, y down from the front face. */
+function placedPath(chain: Chain, side: 'front' | 'back', thickness: number): string {
+  const placed = side === 'front' ? chain.map((c) => flipCurve(c, thickness)) : chain;
+  return pathData(placed, thickness, false);
+}
