@@ -7,6 +7,13 @@ export type { Misreading } from './measure/figure.ts';
 export { formatLength, formatNumber } from './measure/format.ts';
 export { parseLength, toMillimetres, type Units } from './measure/length.ts';
 export type { Fault, Problem, Severity } from './problem/problem.ts';
+export { type Language, phrase, translate, type Voice } from './problem/say.ts';
+export { makeQuote, type QuoteOptions } from './quote/make-quote.ts';
+export { formatMoney } from './quote/money.ts';
+export { priceQuantities } from './quote/price.ts';
+export { listPromises, type Promises } from './quote/promises.ts';
+export type * from './quote/quote-report.ts';
+export { QUOTE_WORDS, type QuoteWords } from './quote/quote-words.ts';
 export { findNearest } from './reading/nearest.ts';
 export {
   type FileData,
@@ -31,6 +38,7 @@ export { sayShare, shareSentence } from './report/share-words.ts';
 export { answerSpread, type Spread, simulateJob } from './report/spread.ts';
 export { facePhrase, verdictSentence, verdictWord } from './report/verdict-sentence.ts';
 export type { SeasonReport, SeasonState } from './season/seasons.ts';
+export type { Maker, Rates } from './shop/rates.ts';
 export type { FileValue } from './solve/settings.ts';
 export { type Change, type Solved, solve, type Wanted } from './solve/solve.ts';
 export type { Arrangement } from './spread/arrangements.ts';

@@ -1,19 +1,25 @@
 import { formatNumber } from '../measure/format.ts';
+import type { Units } from '../measure/length.ts';
+import { phrase } from '../problem/say.ts';
 import type { Rates } from '../shop/rates.ts';
 import { roundMoney, toMinor } from './money.ts';
-import type { QuoteLine, QuotePrice, QuoteQuantities } from './quote-report.ts';
+import type { QuoteItem, QuoteLine, QuotePrice, QuoteQuantities } from './quote-report.ts';
+import { QUOTE_WORDS } from './quote-words.ts';
 
 /**
  * The price of a job's quantities at the shop's rates (formula Q2).
  *
  * Each line is quantity × price, rounded to whole minor units, halves away from nothing; net is the sum of the rounded
  * lines; margin = net·margin/100, tax = (net + margin)·rate/100, deposit = total·deposit/100, each rounded likewise. A
- * line whose rate is missing has no amount and is named in `notPriced`. Lines with no quantity are left out.
+ * line whose rate is missing has no amount and is named in `notPriced`. Lines with no quantity are left out. `units` is
+ * for the words of the lines.
  *
  * @throws RangeError for a currency that is not three capital letters.
  */
-export function priceQuantities(quantities: QuoteQuantities, rates: Rates): QuotePrice {
-  const lines = listLines(quantities, rates).filter(({ quantity }) => quantity > 0);
+export function priceQuantities(quantities: QuoteQuantities, rates: Rates, units: Units = 'mm'): QuotePrice {
+  const lines = listLines(quantities, rates)
+    .filter(({ quantity }) => quantity > 0)
+    .map((line) => priceLine(line, rates, units));
   const net = lines.reduce((sum, { amount }) => sum + (amount ?? 0), 0);
   const margin = roundMoney((net * rates.margin) / 100);
   const tax =
@@ -23,100 +29,102 @@ export function priceQuantities(quantities: QuoteQuantities, rates: Rates): Quot
     currency: rates.currency,
     lines,
     net,
+    marginRate: rates.margin,
     margin,
     tax,
     total,
     deposit: rates.deposit === undefined ? null : roundMoney((total * rates.deposit) / 100),
+    depositRate: rates.deposit ?? null,
     notPriced: [...new Set(lines.flatMap(({ missing }) => missing ?? []))],
   };
 }
 
-function listLines(quantities: QuoteQuantities, rates: Rates): QuoteLine[] {
-  const { setUps, metres, doors, face, knives, timber } = quantities;
-  const count = (n: number, one: string) => `${n} ${one}${n === 1 ? '' : 's'}`;
+/** A line before it is priced: `price` in major units. */
+interface Counted {
+  readonly item: QuoteItem;
+  readonly figures: QuoteLine['figures'];
+  readonly quantity: number;
+  readonly unit: QuoteLine['unit'];
+  readonly price: number | undefined;
+  readonly from: string;
+  /** Path of the rate that gives the price. */
+  readonly rate: string;
+}
+
+function listLines({ setUps, metres, doors, face, knives, timber }: QuoteQuantities, rates: Rates): Counted[] {
+  const { setUp, metresPerHour, door, finish, knife } = rates;
   return [
-    ...timber.map((part) => woodLine(part, rates)),
-    hourLine(rates, {
-      item: 'set-ups',
-      what: `Setting up the machine, ${count(setUps, 'set-up')}`,
-      hours: rates.setUp === undefined ? null : setUps * rates.setUp,
-      rate: 'setUp',
-      count: setUps,
-      from: 'plan.setUpCount × rates.setUp',
-    }),
-    hourLine(rates, {
-      item: 'running',
-      what: `Running the edges, ${formatNumber(metres, 1)} m`,
-      hours: rates.metresPerHour === undefined ? null : metres / rates.metresPerHour,
-      rate: 'metresPerHour',
-      count: metres,
-      from: 'edges of the panels × cuts ÷ rates.metresPerHour',
-    }),
-    hourLine(rates, {
-      item: 'doors',
-      what: `Making and gluing up, ${count(doors, 'door')}`,
-      hours: rates.door === undefined ? null : doors * rates.door,
-      rate: 'door',
-      count: doors,
-      from: 'doors × rates.door',
-    }),
-    unitLine(rates, 'finish', 'finish', 'Finish, both faces', face, 'm²', 'faces of the doors'),
-    unitLine(rates, 'knives', 'knife', knivesPhrase(knives), knives.length, 'each', 'cuts without a knife of the shop'),
+    ...timber.map((part) => countWood(part, rates)),
+    countHours(rates, 'set-ups', setUps, { count: setUps }, 'plan.setUpCount', setUp, 'rates.setUp'),
+    countHours(
+      rates,
+      'running',
+      metres,
+      { count: formatNumber(metres, 1) },
+      'edges of the panels × cuts',
+      metresPerHour === undefined ? undefined : 1 / metresPerHour,
+      'rates.metresPerHour',
+    ),
+    countHours(rates, 'doors', doors, { count: doors }, 'doors', door, 'rates.door'),
+    { item: 'finish', figures: {}, quantity: face, unit: 'm²', price: finish, from: 'doors', rate: 'rates.finish' },
+    {
+      item: 'knives',
+      figures: { names: knives.join(', ') },
+      quantity: knives.length,
+      unit: 'each',
+      price: knife,
+      from: 'cuts without a knife of the shop',
+      rate: 'rates.knife',
+    },
   ];
 }
 
-function knivesPhrase(knives: readonly string[]): string {
-  return `Knives to be ground: ${knives.join(', ')}`;
-}
-
 /** Timber is ordered by volume; without a wood there is no price to look for. */
-function woodLine({ wood, thickness, order }: QuoteQuantities['timber'][number], rates: Rates): QuoteLine {
-  const price = Object.hasOwn(rates.wood, wood) ? toMinor(rates.wood[wood]!, rates.currency) : null;
-  const line = { item: 'wood', quantity: order, unit: 'm³', from: 'timber.order' } as const;
-  const what = `${wood === '' ? 'Timber' : wood}, ${formatNumber(thickness, 1)} mm finished`;
-  return priced({ ...line, what }, price, wood === '' ? 'panel.species' : `rates.wood.${wood}`);
-}
-
-interface Hours {
-  readonly item: QuoteLine['item'];
-  readonly what: string;
-  /** null where the rate that gives them is missing. */
-  readonly hours: number | null;
-  readonly rate: 'setUp' | 'metresPerHour' | 'door';
-  readonly count: number;
-  readonly from: string;
-}
-
-function hourLine(rates: Rates, { item, what, hours, rate, count, from }: Hours): QuoteLine {
-  // Without the hours a piece the line still stands, counted by the piece, so that nobody overlooks it.
-  if (hours === null)
-    return { item, what, quantity: count, unit: 'each', price: null, amount: null, from, missing: `rates.${rate}` };
-  const price = rates.hour === undefined ? null : toMinor(rates.hour, rates.currency);
-  return priced({ item, what, quantity: hours, unit: 'h', from }, price, 'rates.hour');
-}
-
-function unitLine(
-  rates: Rates,
-  item: QuoteLine['item'],
-  rate: 'finish' | 'knife',
-  what: string,
-  quantity: number,
-  unit: QuoteLine['unit'],
-  from: string,
-): QuoteLine {
-  const each = rates[rate];
-  const price = each === undefined ? null : toMinor(each, rates.currency);
-  return priced({ item, what, quantity, unit, from }, price, `rates.${rate}`);
-}
-
-function priced(line: Omit<QuoteLine, 'price' | 'amount' | 'missing'>, price: number | null, rate: string): QuoteLine {
-  // The quantity that is shown is the one that is priced: without the last digits of binary arithmetic.
-  const quantity = Number(line.quantity.toPrecision(12));
+function countWood({ wood, thickness, order }: QuoteQuantities['timber'][number], rates: Rates): Counted {
   return {
-    ...line,
+    item: 'wood',
+    figures: { wood, thickness },
+    quantity: order,
+    unit: 'm³',
+    price: Object.hasOwn(rates.wood, wood) ? rates.wood[wood] : undefined,
+    from: 'timber.order',
+    rate: wood === '' ? 'panel.species' : `rates.wood.${wood}`,
+  };
+}
+
+/** Work by the hour; without the hours for a piece the line still stands, counted by the piece, so that nobody overlooks it. */
+function countHours(
+  rates: Rates,
+  item: QuoteItem,
+  pieces: number,
+  figures: QuoteLine['figures'],
+  from: string,
+  each: number | undefined,
+  rate: string,
+): Counted {
+  if (each === undefined) return { item, figures, quantity: pieces, unit: 'each', price: undefined, from, rate };
+  const quantity = item === 'running' ? pieces / rates.metresPerHour! : pieces * each;
+  return { item, figures, quantity, unit: 'h', price: rates.hour, from: `${from}, ${rate}`, rate: 'rates.hour' };
+}
+
+function priceLine({ item, figures, unit, from, rate, ...counted }: Counted, rates: Rates, units: Units): QuoteLine {
+  // The quantity that is shown is the one that is priced: without the last digits of binary arithmetic.
+  const quantity = Number(counted.quantity.toPrecision(12));
+  const price = counted.price === undefined ? null : toMinor(counted.price, rates.currency);
+  return {
+    item,
+    what: lineWords(item, figures, units),
+    figures,
     quantity,
+    unit,
     price,
     amount: price === null ? null : roundMoney(quantity * price),
+    from,
     missing: price === null ? rate : null,
   };
+}
+
+function lineWords(item: QuoteItem, figures: QuoteLine['figures'], units: Units): string {
+  const key = item === 'wood' && figures.wood === '' ? 'item.timber' : (`item.${item}` as const);
+  return phrase(QUOTE_WORDS[key], figures, { units }, { sentences: {}, decimal: '.' });
 }

@@ -1,0 +1,46 @@
+import type { Job } from '../job/job.ts';
+import type { Report } from '../report/report.ts';
+import type { Rates } from '../shop/rates.ts';
+import { priceQuantities } from './price.ts';
+import { listPromises } from './promises.ts';
+import type { Quote, QuoteKind, QuoteQuantities } from './quote-report.ts';
+
+/** Who a quote is for and when it is made. */
+export interface QuoteOptions {
+  readonly kind?: QuoteKind;
+  readonly number?: string;
+  /** ISO 8601, such as 2026-03-14. */
+  readonly date: string;
+  readonly client?: string;
+}
+
+const DAY = 86_400_000;
+
+/**
+ * The quote of a job: its quantities priced at the shop's rates, and what may be promised of the finished doors.
+ *
+ * @throws RangeError for a date that is not ISO 8601, and for a shop without rates.
+ */
+export function makeQuote(job: Job, report: Report, quantities: QuoteQuantities, options: QuoteOptions): Quote {
+  const rates = job.shop?.rates;
+  if (rates === undefined) throw new RangeError('the shop has no rates');
+  return {
+    kind: options.kind ?? 'quote',
+    number: options.number ?? null,
+    date: options.date,
+    validUntil: addDays(options.date, rates),
+    client: options.client ?? null,
+    maker: job.shop?.maker ?? null,
+    wood: job.panel.species ?? null,
+    price: priceQuantities(quantities, rates),
+    ...listPromises(job, report),
+    terms: rates.terms,
+  };
+}
+
+function addDays(date: string, { validDays }: Rates): string {
+  const start = /^\d{4}-\d{2}-\d{2}$/.test(date) ? Date.parse(`${date}T00:00:00Z`) : Number.NaN;
+  if (Number.isNaN(start) || new Date(start).toISOString().slice(0, 10) !== date)
+    throw new RangeError(`${date} is not a date such as 2026-03-14`);
+  return new Date(start + validDays * DAY).toISOString().slice(0, 10);
+}

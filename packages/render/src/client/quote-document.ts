@@ -1,0 +1,236 @@
+import {
+  formatLength,
+  formatMoney,
+  phrase,
+  type Quote,
+  type QuoteLine,
+  type QuoteWords,
+  type Report,
+} from '@fielded/core';
+import type { Bitmap, Block, Figure, TextDocument } from '../document/document.ts';
+import { type Item, itemsBox, moveItems, type Scene } from '../scene.ts';
+import { drawClientSection } from './client-section.ts';
+import { drawCorner } from './corner.ts';
+import { drawElevation } from './elevation.ts';
+
+/** What goes into a quote's document beside the quote itself. */
+export interface QuoteDocumentOptions {
+  readonly words: QuoteWords;
+  readonly logo?: Bitmap;
+  /** Errors of the job: the document is then a draft, and says so first. */
+  readonly errors?: readonly string[];
+}
+
+/** Widths of the pictures, mm, where they do not have a scale of their own. */
+const SECTION_WIDTH = 92;
+const CORNER_WIDTH = 66;
+const MOST_ELEVATIONS = 12;
+/** Height of the tallest elevation, mm of paper. */
+const ELEVATION_HEIGHT = 62;
+
+type Say = (key: keyof QuoteWords, figures?: Readonly<Record<string, number | string>>) => string;
+
+/** A quote as a document: parties, what is made, drawings, wood, movement, price, terms and a place to sign. */
+export function quoteDocument(quote: Quote, report: Report, options: QuoteDocumentOptions): TextDocument {
+  const { words } = options;
+  const language = { sentences: {}, decimal: decimalOf(words.language) } as const;
+  const say: Say = (key, figures = {}) => phrase(words[key], figures, { units: report.units }, language);
+  const title = say(quote.kind);
+  const named = [title, quote.number ?? ''].filter(Boolean).join(' ');
+  return {
+    title: `${named}: ${report.title}`,
+    language: words.language,
+    foot: [quote.maker?.name, named].filter(Boolean).join(' · '),
+    blocks: [
+      ...letterhead(quote, options.logo),
+      { kind: 'title', text: title },
+      ...draftBlocks(options.errors ?? [], say),
+      { kind: 'facts', facts: facts(quote, report, say, words.language) },
+      { kind: 'paragraph', text: say(quote.kind === 'quote' ? 'quoteMeans' : 'estimateMeans'), tone: 'quiet' },
+      ...madeBlocks(report, say),
+      ...pictureBlocks(report, say),
+      ...woodBlocks(quote, say),
+      ...promiseBlocks(quote, say),
+      ...priceBlocks(quote, say, words.language),
+      { kind: 'heading', text: say('notIncluded') },
+      { kind: 'list', items: say('notIncludedList').split('\n') },
+      ...(quote.terms.length === 0
+        ? []
+        : [
+            { kind: 'heading', text: say('terms') } as const,
+            ...quote.terms.map((text) => ({ kind: 'paragraph', text }) as const),
+          ]),
+      { kind: 'heading', text: say('acceptance') },
+      { kind: 'paragraph', text: say('acceptanceMeans') },
+      { kind: 'signatures', names: [say('signClient'), say('signShop')] },
+    ],
+  };
+}
+
+/** The sign that parts decimals in a language. */
+function decimalOf(language: string): '.' | ',' {
+  return new Intl.NumberFormat(language).format(0.5).includes(',') ? ',' : '.';
+}
+
+function letterhead({ maker }: Quote, logo: Bitmap | undefined): Block[] {
+  if (maker === null) return [];
+  return [{ kind: 'letterhead', name: maker.name, address: maker.address, ...(logo && { logo }) }];
+}
+
+function draftBlocks(errors: readonly string[], say: Say): Block[] {
+  if (errors.length === 0) return [];
+  return [
+    { kind: 'paragraph', text: say('draft'), tone: 'trouble' },
+    ...errors.map((text) => ({ kind: 'paragraph', text: `Error: ${text}`, tone: 'trouble' }) as const),
+  ];
+}
+
+function facts(quote: Quote, report: Report, say: Say, language: string): [string, string][] {
+  const day = (date: string) =>
+    new Intl.DateTimeFormat(language, { dateStyle: 'long', timeZone: 'UTC' }).format(new Date(`${date}T00:00:00Z`));
+  const found: [string, string | null][] = [
+    [say('number'), quote.number],
+    [say('date'), day(quote.date)],
+    [say('validUntil'), day(quote.validUntil)],
+    [say('client'), quote.client],
+    [say('job'), report.title],
+  ];
+  return found.filter((fact): fact is [string, string] => fact[1] !== null);
+}
+
+/** The table of doors, with their number and sizes. */
+function madeBlocks(report: Report, say: Say): Block[] {
+  const doors = report.doors ?? [];
+  const heading: Block = { kind: 'heading', text: say('whatIsMade') };
+  if (doors.length === 0) return [heading, { kind: 'paragraph', text: say('noDoors') }];
+  const size = (mm: number) => formatLength(mm, report.units, 1);
+  return [
+    heading,
+    { kind: 'paragraph', text: say('asDrawn') },
+    {
+      kind: 'table',
+      about: say('whatIsMade'),
+      head: [say('door'), say('quantity'), say('size'), say('panels')],
+      rows: doors.map(({ name, quantity, width, height, across, up }) => [
+        name,
+        String(quantity),
+        `${size(width)} × ${size(height)}`,
+        `${across} × ${up}`,
+      ]),
+      foot: [],
+      shares: [40, 14, 32, 14],
+      align: ['start', 'end', 'end', 'end'],
+    },
+  ];
+}
+
+function pictureBlocks(report: Report, say: Say): Block[] {
+  const words = {
+    frame: say('frame'),
+    raise: say('raise'),
+    field: say('field'),
+    frameThickness: say('frameThickness'),
+    panelThickness: say('panelThickness'),
+    margin: say('margin'),
+  };
+  const section = fittedScene(say('section'), SECTION_WIDTH, (scale) => drawClientSection(report, scale, words));
+  const corner = fittedScene(say('corner'), CORNER_WIDTH, (scale) => drawCorner(report, scale));
+  const cuts = [section, corner].filter((figure) => figure !== null);
+  return [
+    { kind: 'figures', figures: elevations(report, say) },
+    { kind: 'figures', figures: cuts },
+  ].filter(({ figures }) => figures.length > 0) as Block[];
+}
+
+/** Elevations of all doors at one scale, so that their sizes compare; only as many as one can take in. */
+function elevations(report: Report, say: Say): Figure[] {
+  const doors = (report.doors ?? []).slice(0, MOST_ELEVATIONS);
+  const tallest = Math.max(...doors.map(({ height, width }) => Math.max(height, width)), 1);
+  const parts = [5, 10, 15, 20, 25, 30, 40, 50, 100].find((n) => tallest / n <= ELEVATION_HEIGHT) ?? 100;
+  return doors.map(({ name }, i) => ({
+    scene: asScene(name, drawElevation(report, 1 / parts, i)),
+    caption: say('elevation', { name, scale: `1:${parts}` }),
+  }));
+}
+
+/** A picture scaled to a width; null where there is nothing to draw. */
+function fittedScene(caption: string, width: number, drawAt: (scale: number) => Item[]): Figure | null {
+  const trial = itemsBox(drawAt(1));
+  if (trial === null) return null;
+  const scale = Math.min(2, width / (trial.x1 - trial.x0));
+  return { scene: asScene(caption, drawAt(scale)), caption };
+}
+
+function asScene(title: string, items: readonly Item[]): Scene {
+  const box = itemsBox(items)!;
+  const edge = 0.5;
+  return {
+    width: box.x1 - box.x0 + 2 * edge,
+    height: box.y1 - box.y0 + 2 * edge,
+    scale: 1,
+    title,
+    description: title,
+    items: moveItems(items, edge - box.x0, edge - box.y0),
+  };
+}
+
+function woodBlocks({ wood, promises }: Quote, say: Say): Block[] {
+  const about = promises.filter(({ sentence }) => sentence === 'moisture' || sentence === 'finishBefore');
+  return [
+    { kind: 'heading', text: say('woodAndFinish') },
+    { kind: 'paragraph', text: wood === null ? say('woodOpen') : say('wood', { wood }) },
+    ...about.map(({ sentence, figures }) => ({ kind: 'paragraph', text: say(sentence, figures) }) as const),
+  ];
+}
+
+function promiseBlocks({ promises }: Quote, say: Say): Block[] {
+  const about = promises.filter(({ sentence }) => sentence !== 'moisture' && sentence !== 'finishBefore');
+  if (about.length === 0) return [];
+  return [
+    { kind: 'heading', text: say('movement') },
+    ...about.map(({ sentence, figures }) => ({ kind: 'paragraph', text: say(sentence, figures) }) as const),
+  ];
+}
+
+function priceBlocks({ price }: Quote, say: Say, language: string): Block[] {
+  const money = (minor: number | null) =>
+    minor === null ? say('notPriced') : formatMoney(minor, price.currency, language);
+  const rows = price.lines.map((line) => [
+    itemWords(line, say),
+    quantityOf(line, language),
+    say(`unit.${line.unit}`),
+    line.price === null ? '' : formatMoney(Math.round(line.price), price.currency, language),
+    money(line.amount),
+  ]);
+  const sum = (label: string, minor: number) => [label, '', '', '', money(minor)];
+  const foot = [
+    sum(say('net'), price.net),
+    ...(price.margin > 0 ? [sum(say('marginLine', { rate: price.marginRate }), price.margin)] : []),
+    ...(price.tax ? [sum(say('tax', { tax: price.tax.name, rate: price.tax.rate }), price.tax.amount)] : []),
+    sum(say('total'), price.total),
+    ...(price.deposit === null ? [] : [sum(say('deposit', { rate: price.depositRate ?? 0 }), price.deposit)]),
+  ];
+  return [
+    { kind: 'heading', text: say('price') },
+    {
+      kind: 'table',
+      about: say('price'),
+      head: [say('item'), say('quantity'), say('unit'), say('unitPrice'), say('amount')],
+      rows,
+      foot,
+      shares: [44, 13, 10, 16, 17],
+      align: ['start', 'end', 'start', 'end', 'end'],
+    },
+    ...(price.notPriced.length > 0 ? [{ kind: 'paragraph', text: say('notPricedMeans'), tone: 'quiet' } as const] : []),
+  ];
+}
+
+function itemWords({ item, figures }: QuoteLine, say: Say): string {
+  const key = item === 'wood' && figures.wood === '' ? 'item.timber' : (`item.${item}` as const);
+  return say(key, figures);
+}
+
+function quantityOf({ quantity }: QuoteLine, language: string): string {
+  const digits = quantity < 1 ? 3 : 2;
+  return new Intl.NumberFormat(language, { maximumFractionDigits: digits }).format(quantity);
+}
