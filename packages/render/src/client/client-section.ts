@@ -18,7 +18,7 @@ export interface SectionWords {
   readonly margin: string;
 }
 
-const LETTERS = 2.5;
+const LETTERS = 2;
 const AWAY = 5;
 /** End grain is hinted at, not hatched. */
 const GRAIN_APART = 3.6;
@@ -83,9 +83,13 @@ function names(
     label('field name', (reach + right) / 2, top - 1.5, words.field);
   }
   const bottom = Math.max(section.thickness * scale, front + frame.thickness * scale) + AWAY;
-  label('frame size', left, bottom + LETTERS, `${words.frameThickness} ${say(frame.thickness)}`, 'start');
-  label('panel size', right, bottom + LETTERS, `${words.panelThickness} ${say(section.thickness)}`, 'end');
-  if (fit.frontFace !== null)
-    label('face', (left + right) / 2, bottom + 2.4 * LETTERS + 1, facePhrase(fit.frontFace, units));
+  const sizes = [
+    `${words.frameThickness} ${say(frame.thickness)}`,
+    `${words.panelThickness} ${say(section.thickness)}`,
+  ];
+  if (fit.frontFace !== null) sizes.push(`${words.field} ${facePhrase(fit.frontFace, units)}`);
+  sizes.forEach((said, line) => {
+    label(`size ${line + 1}`, left, bottom + LETTERS * (1 + 1.8 * line), said, 'start');
+  });
   return items;
 }

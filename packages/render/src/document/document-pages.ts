@@ -233,7 +233,12 @@ function layTable(table: Table, room: number): Piece[] {
   const head = layRow(table.head, widths, table.align, 'quiet');
   const body = table.rows.map((row) => ({ ...layRow(row, widths, table.align, 'text'), repeat: head }));
   const foot = table.foot.map((row) => ({ ...layRow(row, widths, table.align, 'text'), repeat: head }));
-  return [{ ...head, keep: body[0]?.height ?? 0 }, ...body, ...(foot.length > 0 ? [space(1), ...foot] : []), space(3)];
+  return [
+    { ...head, keep: body[0]?.height ?? 0 },
+    ...body,
+    ...(foot.length > 0 ? [space(1.5), ...foot] : []),
+    space(3),
+  ];
 }
 
 function layRow(
@@ -259,7 +264,7 @@ function layRow(
           text(
             `${key} cell ${i} ${k}`,
             role,
-            end ? x - 0.5 : left,
+            end ? x - (i === laid.length - 1 ? 0 : COLUMN_GAP) : left,
             y + 1 + BODY * 1.3 + k * BODY * LEADING,
             line,
             BODY,
