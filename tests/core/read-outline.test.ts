@@ -1,8 +1,8 @@
 import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
 import { readOutline } from '../../packages/core/src/profile/outline-path.ts';
-import { chainExtent, curveBox } from '../../packages/geometry/src/chain-extent.ts';
 import { type Chain, line } from '../../packages/geometry/src/curve.ts';
+import { chainExtent, curveBox } from '../../packages/geometry/src/index.ts';
 import { findSelfCrossing } from '../../packages/geometry/src/self-crossing.ts';
 
 function chainOf(path: string, units: 'mm' | 'in' = 'mm'): Chain {

@@ -1,11 +1,9 @@
+import { chainLoops, cropLoops, readLoops } from '@fielded/geometry';
 import { expect, test } from 'vitest';
 import { newBoard } from '../../packages/render/src/dimension/board.ts';
 import type { LinearDimension } from '../../packages/render/src/dimension/linear.ts';
 import { spread } from '../../packages/render/src/dimension/ordinate.ts';
 import { layTiers } from '../../packages/render/src/dimension/tiers.ts';
-import { chainLoops } from '../../packages/render/src/geometry/chain-loops.ts';
-import { cropLoops } from '../../packages/render/src/geometry/clip-box.ts';
-import { parsePath } from '../../packages/render/src/geometry/path.ts';
 import { Random } from '../support/random.ts';
 
 function level(key: string, from: number, to: number, text: string = key): LinearDimension {
@@ -67,7 +65,7 @@ test('ordinates stay in order, a pitch apart, and as near as may be', () => {
 });
 
 /** Area by Green's theorem: chords, and the segment of each arc. */
-function area(data: ReturnType<typeof parsePath>): number {
+function area(data: ReturnType<typeof readLoops>): number {
   return data.reduce((sum, { curves }) => {
     const own = curves.reduce((total, c) => {
       const chord = (c.x0 * c.y1 - c.x1 * c.y0) / 2;
@@ -81,7 +79,7 @@ function area(data: ReturnType<typeof parsePath>): number {
 }
 
 test('cropping a disc leaves its segments exactly', () => {
-  const disc = parsePath('M-10 0A10 10 0 0 1 10 0A10 10 0 0 1 -10 0Z');
+  const disc = readLoops('M-10 0A10 10 0 0 1 10 0A10 10 0 0 1 -10 0Z');
   const { outline, cuts } = cropLoops(disc, { x0: -20, y0: -20, x1: 5, y1: 20 });
   // Circle less the segment beyond x = 5, of 120°: r²/2·(θ − sin θ).
   const segment = (100 / 2) * ((2 * Math.PI) / 3 - Math.sin((2 * Math.PI) / 3));
@@ -91,7 +89,7 @@ test('cropping a disc leaves its segments exactly', () => {
 });
 
 test('what a crop keeps and what it leaves add up', () => {
-  const shape = parsePath(
+  const shape = readLoops(
     'M0 16L12 16L12 20L52 20L52 0L32 0L32 1A26.72222222222222 26.72222222222222 0 0 1 12 10L0 10Z',
   );
   const part = (x0: number, x1: number) => {

@@ -1,6 +1,6 @@
+import { readLoops } from '@fielded/geometry';
 import { expect, test } from 'vitest';
 import { hatchLoops } from '../../packages/render/src/geometry/hatch.ts';
-import { parsePath } from '../../packages/render/src/geometry/path.ts';
 
 const lengthOf = (strokes: ReturnType<typeof hatchLoops>) =>
   strokes.reduce((sum, s) => sum + Math.hypot(s.x1 - s.x0, s.y1 - s.y0), 0);
@@ -14,13 +14,13 @@ test.each([
   ['three quarters of a disc', 'M0 0L10 0A10 10 0 1 1 0 -10Z', (3 * Math.PI * 100) / 4],
 ])('hatch of a %s covers its area', (_, data, area) => {
   for (const rising of [true, false]) {
-    const covered = lengthOf(hatchLoops(parsePath(data), 0.01, rising)) * 0.01;
+    const covered = lengthOf(hatchLoops(readLoops(data), 0.01, rising)) * 0.01;
     expect(Math.abs(covered - area)).toBeLessThan(0.2);
   }
 });
 
 test('strokes run at 45°, one way or the other, and end on the boundary', () => {
-  const disc = parsePath('M-10 0A10 10 0 0 1 10 0A10 10 0 0 1 -10 0Z');
+  const disc = readLoops('M-10 0A10 10 0 0 1 10 0A10 10 0 0 1 -10 0Z');
   for (const rising of [true, false]) {
     const strokes = hatchLoops(disc, 1.8, rising);
     expect(strokes.length).toBe(11);
@@ -35,12 +35,12 @@ test('strokes run at 45°, one way or the other, and end on the boundary', () =>
 test('a line through a corner or along a touching arc neither doubles nor drops a stroke', () => {
   // Hatch lines pass exactly through two corners of this square, and touch the disc at its 45° points.
   const spacing = Math.SQRT2;
-  const square = hatchLoops(parsePath('M0 0L4 0L4 4L0 4Z'), spacing, true);
+  const square = hatchLoops(readLoops('M0 0L4 0L4 4L0 4Z'), spacing, true);
   expect(
     square.map(({ x0, y0, x1, y1 }) => Math.hypot(x1 - x0, y1 - y0)).map((n) => Math.round(n / Math.SQRT2)),
   ).toEqual([2, 4, 2]);
   const r = 4 * spacing;
-  const disc = hatchLoops(parsePath(`M${-r} 0A${r} ${r} 0 0 1 ${r} 0A${r} ${r} 0 0 1 ${-r} 0Z`), spacing, true);
+  const disc = hatchLoops(readLoops(`M${-r} 0A${r} ${r} 0 0 1 ${r} 0A${r} ${r} 0 0 1 ${-r} 0Z`), spacing, true);
   expect(disc.length).toBe(7);
 });
 

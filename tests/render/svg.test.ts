@@ -1,5 +1,6 @@
 import { evaluate } from '@fielded/core';
-import { draw, pathData, scene, scenesToHtml, sceneToSvg, sheets, viewsOf, writeNumber } from '@fielded/render';
+import { loopsData } from '@fielded/geometry';
+import { draw, scene, scenesToHtml, sceneToSvg, sheets, viewsOf, writeNumber } from '@fielded/render';
 import { XMLParser, XMLValidator } from 'fast-xml-parser';
 import { describe, expect, test } from 'vitest';
 import { openLetters } from '../../packages/cli/src/formats/letters.ts';
@@ -113,5 +114,5 @@ test('numbers are rounded in one place', () => {
 });
 
 test('an empty loop draws nothing', () => {
-  expect(pathData([{ curves: [], closed: true }])).toBe('');
+  expect(loopsData([{ curves: [], closed: true }], writeNumber)).toBe('');
 });

@@ -35,6 +35,30 @@ export function arcAngle(c: Curve): number {
   return angle > 0 ? angle : angle + 2 * Math.PI;
 }
 
+/** The angle at which an arc starts, and how far it turns: positive with growing angle, less than a full turn; both 0 for a line. */
+export function arcAngles(c: Curve): { readonly from: number; readonly sweep: number } {
+  if (c.turn === 0) return { from: 0, sweep: 0 };
+  return { from: Math.atan2(c.y0 - c.cy, c.x0 - c.cx), sweep: c.turn * arcAngle(c) };
+}
+
+/** The angles, in the order they are run through, at which the arc passes a multiple of a quarter turn plus `offset`. */
+export function quarterAngles(from: number, sweep: number, offset: number): number[] {
+  const quarter = Math.PI / 2;
+  const found: number[] = [];
+  const step = sweep < 0 ? -1 : 1;
+  const first = (from - offset) / quarter;
+  const last = (from + sweep - offset) / quarter;
+  for (let k = step > 0 ? Math.floor(first) + 1 : Math.ceil(first) - 1; (last - k) * step > 0; k += step) {
+    found.push(k * quarter + offset);
+  }
+  return found;
+}
+
+/** The point at the fraction `at` (0 to 1) of a curve's length. */
+export function pointAt(c: Curve, at: number): { readonly x: number; readonly y: number } {
+  return pointAlong(c, at, arcAngle(c));
+}
+
 /** Length of a curve, mm. */
 export function curveLength(c: Curve): number {
   return c.turn === 0 ? Math.hypot(c.x1 - c.x0, c.y1 - c.y0) : c.r * arcAngle(c);

@@ -1,4 +1,14 @@
 import type { Chain, Curve } from './curve.ts';
+import type { Loop } from './loop.ts';
+
+/** How path data writes numbers: x, y and radius, what parts a letter from them, and whether y is written growing downwards where it grows up. */
+interface Pen {
+  readonly x: (x: number) => string;
+  readonly y: (y: number) => string;
+  readonly radius: (r: number) => string;
+  readonly gap: '' | ' ';
+  readonly flipped: boolean;
+}
 
 /**
  * A chain as SVG path data with true arcs, to 1e-9 mm, y turned to run down from height `top`; closed with Z if asked.
@@ -9,27 +19,43 @@ import type { Chain, Curve } from './curve.ts';
  * @example pathData([line(0, 20, 5, 20), line(5, 20, 5, 0)], 20, false) // 'M 0 0 L 5 0 L 5 20'
  */
 export function pathData(chain: Chain, top: number, closed: boolean): string {
+  const y = (height: number) => picometres(top - height);
+  return writePath(chain, closed, { x: picometres, y, radius: picometres, gap: ' ', flipped: true });
+}
+
+/**
+ * Loops as SVG path data without spare spaces, y as it is: for what lies on the paper already, where y grows downwards.
+ *
+ * @example loopsData([rectangle({ x0: 0, y0: 0, x1: 4, y1: 2 })], String) // 'M0 0L4 0L4 2L0 2Z'
+ */
+export function loopsData(loops: readonly Loop[], write: (length: number) => string): string {
+  const pen: Pen = { x: write, y: write, radius: write, gap: '', flipped: false };
+  return loops.map(({ curves, closed }) => writePath(curves, closed, pen)).join('');
+}
+
+function writePath(chain: Chain, closed: boolean, { x, y, radius, gap, flipped }: Pen): string {
   const first = chain[0];
   if (first === undefined) return '';
-  let at = `${picometres(first.x0)} ${picometres(top - first.y0)}`;
-  let data = `M ${at}`;
+  let at = `${x(first.x0)} ${y(first.y0)}`;
+  let data = `M${gap}${at}`;
   // A closing straight line is what Z draws.
   const last = chain.length - 1;
   const drawn = closed && last > 0 && chain[last]!.turn === 0 ? last : last + 1;
   for (let i = 0; i < drawn; i++) {
     const c = chain[i]!;
-    const end = `${picometres(c.x1)} ${picometres(top - c.y1)}`;
+    const end = `${x(c.x1)} ${y(c.y1)}`;
     // What starts and ends in the same place as written is a trace of rounding; as an arc it would read as a whole circle.
     if (end === at) continue;
     at = end;
-    if (c.turn === 0) data += ` L ${end}`;
+    if (c.turn === 0) data += `${gap}L${gap}${end}`;
     else {
-      const r = picometres(c.r);
+      const r = radius(c.r);
       // Anticlockwise with y up is anticlockwise to the eye: SVG's sweep flag 0.
-      data += ` A ${r} ${r} 0 ${isLargeArc(c) ? 1 : 0} ${c.turn < 0 ? 1 : 0} ${end}`;
+      const sweep = c.turn > 0 === flipped ? 0 : 1;
+      data += `${gap}A${gap}${r} ${r} 0 ${isLargeArc(c) ? 1 : 0} ${sweep} ${end}`;
     }
   }
-  return closed ? `${data} Z` : data;
+  return closed ? `${data}${gap}Z` : data;
 }
 
 /** Whether an arc turns through more than half a turn: its centre then lies to the other side of its chord. */

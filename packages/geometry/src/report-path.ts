@@ -1,38 +1,48 @@
 import { type Curve, line } from './curve.ts';
+import type { Loop } from './loop.ts';
 import { svgArc } from './svg-arc.ts';
 
+/** How many numbers each command of a report's path data takes. */
+const NUMBERS: Readonly<Record<string, number>> = { M: 2, L: 2, A: 7, Z: 0 };
+
 /**
- * The chains that a report's path data draws, its numbers taken as x and y, one for each M; Z is drawn as the line back.
+ * The loops that a report's path data draws, its numbers taken as x and y, one for each M; closed where it ends in Z, which is
+ * drawn as the line back.
  *
  * For the data that reports hold: absolute M, L, A with one radius, Z. `turn` follows the numbers: +1 where angles grow.
- * Throws RangeError on anything else.
+ * Empty text gives no loops; a step of no length is left out. Throws RangeError on anything else.
  *
- * @example readReportPath('M 0 0 L 5 0 A 5 5 0 0 1 10 5')[0].length // 2
+ * @example readLoops('M0 0L10 0A10 10 0 0 1 0 10Z')[0].curves.length // 3
  */
-export function readReportPath(data: string): Curve[][] {
-  const chains: Curve[][] = [];
-  let x = 0;
-  let y = 0;
-  let start = { x, y };
+export function readLoops(data: string): Loop[] {
+  const loops: { curves: Curve[]; closed: boolean }[] = [];
+  let [startX, startY, x, y] = [0, 0, 0, 0];
   for (const [, letter, rest] of data.matchAll(/([A-Za-z])([^A-Za-z]*)/g)) {
     const k = rest!
       .trim()
       .split(/[\s,]+/)
       .filter(Boolean)
       .map(Number);
-    const chain = chains.at(-1);
-    const wanted = { M: 2, L: 2, A: 7, Z: 0 }[letter!];
-    if (k.length !== wanted || !k.every(Number.isFinite) || (letter !== 'M' && chain === undefined))
+    const loop = loops.at(-1);
+    if (k.length !== NUMBERS[letter!] || !k.every(Number.isFinite) || (letter !== 'M' && loop === undefined))
       throw new RangeError(`not path data of a report: ${letter}${rest}`);
-    const [endX, endY] = letter === 'Z' ? [start.x, start.y] : [k.at(-2)!, k.at(-1)!];
+    const [endX, endY] = letter === 'Z' ? [startX, startY] : [k.at(-2)!, k.at(-1)!];
     if (letter === 'M') {
-      chains.push([]);
-      start = { x: endX, y: endY };
+      loops.push({ curves: [], closed: false });
+      [startX, startY] = [endX, endY];
     } else if (letter === 'A') {
-      chain!.push(...svgArc(x, y, endX, endY, { rx: k[0]!, ry: k[1]!, tilt: 0, large: k[3] === 1, sweep: k[4] === 1 }));
-    } else if (endX !== x || endY !== y) chain!.push(line(x, y, endX, endY));
-    x = endX;
-    y = endY;
+      const shape = { rx: k[0]!, ry: k[1]!, tilt: 0, large: k[3] === 1, sweep: k[4] === 1 };
+      loop!.curves.push(...svgArc(x, y, endX, endY, shape));
+    } else {
+      if (endX !== x || endY !== y) loop!.curves.push(line(x, y, endX, endY));
+      if (letter === 'Z') loop!.closed = true;
+    }
+    [x, y] = [endX, endY];
   }
-  return chains;
+  return loops.filter(({ curves }) => curves.length > 0);
+}
+
+/** The chains of a report's path data, closed or not: the curves of `readLoops`. */
+export function readReportPath(data: string): (readonly Curve[])[] {
+  return readLoops(data).map(({ curves }) => curves);
 }

@@ -1,6 +1,6 @@
-import { curveBox } from './chain-extent.ts';
 import { crossings, type Point } from './crossing.ts';
 import type { Chain, Curve } from './curve.ts';
+import { curveBox } from './curve-box.ts';
 import { SAME_LENGTH } from './tolerance.ts';
 
 /** Directions closer than this (radians) run together: the curves touch there and do not cross. */

@@ -1,12 +1,12 @@
+export type { Loop } from '@fielded/geometry';
 export { type DrawOptions, draw, type SceneOptions, scene } from './draw.ts';
-export type { Loop } from './geometry/path.ts';
 export { type HtmlOptions, scenesToHtml } from './html.ts';
 export { type LiveOptions, type LiveScene, liveScene } from './live.ts';
 export type { GroupItem, Item, PathItem, Role, Scene, TextItem } from './scene.ts';
 export { PAPERS, type PaperName, SCALES } from './sheet/paper.ts';
 export { type SheetOptions, sheets } from './sheet/sheets.ts';
 export { FONT_FAMILY, PALETTES, type Palette, STYLES, type Style, type Theme } from './style.ts';
-export { type Letters, pathData, type SvgOptions, sceneToSvg, writeNumber } from './svg.ts';
+export { type Letters, type SvgOptions, sceneToSvg, writeNumber } from './svg.ts';
 export { CAPITAL, textWidth } from './text/measure-text.ts';
 export { type BoardDrawing, boardScene, drawBoard, drawBoardSheets } from './views/board.ts';
 export { boardPage } from './views/board-page.ts';

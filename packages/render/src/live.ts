@@ -1,8 +1,8 @@
 import type { Report } from '@fielded/core';
+import { loopsBox } from '@fielded/geometry';
 import { layDimensions } from './dimension/lay-dimensions.ts';
 import type { Point } from './dimension/linear.ts';
 import type { Sketch } from './dimension/sketch.ts';
-import { loopsBox } from './geometry/path.ts';
 import type { Item, Scene } from './scene.ts';
 import { itemsBox, moveItems } from './scene.ts';
 import { sketchJoint } from './views/joint.ts';

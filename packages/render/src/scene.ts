@@ -1,7 +1,4 @@
-import type { Box } from './geometry/box.ts';
-import { growBox, joinBoxes } from './geometry/box.ts';
-import type { Loop } from './geometry/path.ts';
-import { loopsBox, placeLoops } from './geometry/path.ts';
+import { type Box, growBox, joinBoxes, type Loop, loopsBox, placeLoops } from '@fielded/geometry';
 import { textReach, textWidth } from './text/measure-text.ts';
 
 /** What an item is on the drawing; `style.ts` says how each looks. */

@@ -1,5 +1,4 @@
-import type { Loop } from './geometry/path.ts';
-import { isLargeArc } from './geometry/path.ts';
+import { loopsData } from '@fielded/geometry';
 import type { GroupItem, ImageItem, Item, PathItem, Scene, TextItem } from './scene.ts';
 import type { Style, Theme } from './style.ts';
 import { FONT_FAMILY, PALETTES, STYLES } from './style.ts';
@@ -15,23 +14,6 @@ import { escapeXml } from './text/safe-text.ts';
 export function writeNumber(value: number): string {
   const rounded = Math.round(value * 1000) / 1000;
   return String(rounded === 0 ? 0 : rounded);
-}
-
-/** SVG path data of loops: absolute M, L, A and Z, true arcs. */
-export function pathData(loops: readonly Loop[]): string {
-  const n = writeNumber;
-  return loops
-    .map(({ curves, closed }) => {
-      const first = curves[0];
-      if (!first) return '';
-      const steps = curves.map((curve, i) => {
-        if (curve.turn === 0) return closed && i === curves.length - 1 ? '' : `L${n(curve.x1)} ${n(curve.y1)}`;
-        const flags = `${isLargeArc(curve) ? 1 : 0} ${curve.turn > 0 ? 1 : 0}`;
-        return `A${n(curve.r)} ${n(curve.r)} 0 ${flags} ${n(curve.x1)} ${n(curve.y1)}`;
-      });
-      return `M${n(first.x0)} ${n(first.y0)}${steps.join('')}${closed ? 'Z' : ''}`;
-    })
-    .join('');
 }
 
 /** The outlines of a line of text of a font size in mm, as SVG path data from its start on the baseline, and how far it runs. */
@@ -92,7 +74,7 @@ function writeImage({ x, y, width, height, png, alt }: ImageItem): string {
 }
 
 function writePath(item: PathItem, theme: Theme, lines: string[]): void {
-  const d = pathData(item.loops);
+  const d = loopsData(item.loops, writeNumber);
   if (d) lines.push(`<path${styleAttributes(STYLES[item.role], theme)} d="${d}"/>`);
 }
 

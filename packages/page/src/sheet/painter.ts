@@ -1,4 +1,5 @@
-import { CAPITAL, type Item, pathData, STYLES, writeNumber } from '@fielded/render';
+import { loopsData } from '@fielded/geometry';
+import { CAPITAL, type Item, STYLES, writeNumber } from '@fielded/render';
 import { type Container, create as createNode, Element, G } from '@svgdotjs/svg.js';
 
 interface Painted {
@@ -72,7 +73,7 @@ function create(item: Item): Painted {
     // The live sheet holds no pixels.
     element.attr('class', `role-${item.role}`);
     if (item.kind === 'path') {
-      painted.d = pathData(item.loops);
+      painted.d = loopsData(item.loops, writeNumber);
       element.attr('d', painted.d);
     } else setText(element, item);
   }
@@ -88,7 +89,7 @@ function update(painted: Painted, item: Item): void {
     if (old.kind !== 'group' && old.kind !== 'image' && old.role !== item.role)
       element.attr('class', `role-${item.role}`);
     if (item.kind === 'path') {
-      const d = pathData(item.loops);
+      const d = loopsData(item.loops, writeNumber);
       if (painted.d !== d) element.attr('d', d);
       painted.d = d;
     } else if (JSON.stringify(old) !== JSON.stringify(item)) setText(element, item);

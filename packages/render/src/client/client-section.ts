@@ -1,7 +1,6 @@
 import { facePhrase, formatLength, type Report } from '@fielded/core';
-import { joinCurves } from '../geometry/clip.ts';
+import { joinCurves, polygon } from '@fielded/geometry';
 import { hatchLoops } from '../geometry/hatch.ts';
-import { polygon } from '../geometry/path.ts';
 import { type Item, path, text } from '../scene.ts';
 import { drawFramePart } from '../views/frame-part.ts';
 import { drawPanelPart } from '../views/panel-part.ts';

@@ -1,5 +1,5 @@
 import type { Report } from '@fielded/core';
-import { type Loop, parsePath, polygon } from '../geometry/path.ts';
+import { type Loop, polygon, readLoops } from '@fielded/geometry';
 import { type Item, path, type Role } from '../scene.ts';
 import { drawPanelPart } from '../views/panel-part.ts';
 import { standPanel } from '../views/stand.ts';
@@ -198,7 +198,7 @@ function frameLoop({ frame, doors }: Report): { x: number; y: number }[][] {
 
 /** The lip's face from where the sticking leaves the front face to the sight edge: `a` 0 at the sight edge, negative in the frame. */
 function stickingSurface({ frame }: Pick<Report, 'frame'>): SurfacePoint[] {
-  const loop: Loop | undefined = frame.sticking === null ? undefined : parsePath(frame.sticking)[0];
+  const loop: Loop | undefined = frame.sticking === null ? undefined : readLoops(frame.sticking)[0];
   if (loop === undefined) return [{ a: 0, d: 0 }];
   const first = loop.curves[0]!;
   const points = [{ x: first.x0, y: first.y0 }, ...loop.curves.flatMap(chordPoints)];

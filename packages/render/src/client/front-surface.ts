@@ -1,6 +1,4 @@
-import type { Curve } from '@fielded/geometry';
-import { arcAngles, pointAt } from '../geometry/curves.ts';
-import type { Loop } from '../geometry/path.ts';
+import { arcAngles, type Curve, type Loop, pointAt } from '@fielded/geometry';
 
 /** A point of a surface in section: `a` in from the edge, `d` behind a reference face, wood mm. */
 export interface SurfacePoint {

@@ -1,5 +1,4 @@
-import type { Curve } from '@fielded/geometry';
-import { curveBox, pointAt } from '../geometry/curves.ts';
+import { type Curve, curveBox, pointAt } from '@fielded/geometry';
 import type { Arrow } from './arrow.ts';
 import { ARROW_LENGTH } from './arrow.ts';
 import type { Board, Stretch } from './board.ts';

@@ -1,6 +1,4 @@
-import type { Box } from '../geometry/box.ts';
-import type { Loop } from '../geometry/path.ts';
-import { polygon } from '../geometry/path.ts';
+import { type Box, type Loop, polygon } from '@fielded/geometry';
 
 /** As long as a figure is tall, 15° at the tip: ISO 129-1. */
 export const ARROW_LENGTH = 3.5;

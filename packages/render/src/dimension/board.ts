@@ -1,8 +1,12 @@
-import type { Curve } from '@fielded/geometry';
-import type { Box } from '../geometry/box.ts';
-import { boxesOverlap, lineMeetsBox } from '../geometry/box.ts';
-import { curveBox, curveMeetsBox } from '../geometry/curves.ts';
-import type { Loop } from '../geometry/path.ts';
+import {
+  type Box,
+  boxesOverlap,
+  type Curve,
+  curveBox,
+  curveMeetsBox,
+  type Loop,
+  lineMeetsBox,
+} from '@fielded/geometry';
 
 /** A straight stretch of a dimension, extension or leader line. */
 export interface Stretch {

@@ -1,11 +1,15 @@
-import type { Curve } from '@fielded/geometry';
-import type { Box } from '../geometry/box.ts';
+import {
+  type Box,
+  type Curve,
+  chainLoops,
+  cropLoops,
+  curvesBetween,
+  joinCurves,
+  type Loop,
+  placeLoops,
+  swapAxes,
+} from '@fielded/geometry';
 import { breakLine } from '../geometry/break-line.ts';
-import { chainLoops } from '../geometry/chain-loops.ts';
-import { curvesBetween, joinCurves, swapAxes } from '../geometry/clip.ts';
-import { cropLoops } from '../geometry/clip-box.ts';
-import type { Loop } from '../geometry/path.ts';
-import { placeLoops } from '../geometry/path.ts';
 import type { Item } from '../scene.ts';
 import { path, textBox } from '../scene.ts';
 import { STYLES } from '../style.ts';

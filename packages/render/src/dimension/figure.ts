@@ -1,4 +1,4 @@
-import type { Box } from '../geometry/box.ts';
+import type { Box } from '@fielded/geometry';
 import type { Role, TextItem } from '../scene.ts';
 import { text } from '../scene.ts';
 import { textReach, textWidth } from '../text/measure-text.ts';

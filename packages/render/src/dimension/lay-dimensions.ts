@@ -1,4 +1,4 @@
-import { loopsBox } from '../geometry/path.ts';
+import { loopsBox } from '@fielded/geometry';
 import type { Item } from '../scene.ts';
 import { group, textBox } from '../scene.ts';
 import { layAngles } from './angle.ts';

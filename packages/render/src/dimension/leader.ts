@@ -1,4 +1,4 @@
-import type { Box } from '../geometry/box.ts';
+import type { Box } from '@fielded/geometry';
 import { arrowBox } from './arrow.ts';
 import type { Board, Stretch } from './board.ts';
 import { addMarks, stretchesCross, weighMarks } from './board.ts';

@@ -1,5 +1,4 @@
-import type { Curve } from '@fielded/geometry';
-import { line } from '../geometry/curves.ts';
+import { type Curve, line } from '@fielded/geometry';
 import type { GroupItem, Item, TextItem } from '../scene.ts';
 import { path } from '../scene.ts';
 import type { Arrow } from './arrow.ts';

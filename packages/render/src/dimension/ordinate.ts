@@ -1,4 +1,4 @@
-import type { Box } from '../geometry/box.ts';
+import type { Box } from '@fielded/geometry';
 import type { Board, Stretch } from './board.ts';
 import { addMarks } from './board.ts';
 import type { Figure } from './figure.ts';

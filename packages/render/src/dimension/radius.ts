@@ -1,5 +1,4 @@
-import type { Curve } from '@fielded/geometry';
-import { pointAt } from '../geometry/curves.ts';
+import { type Curve, pointAt } from '@fielded/geometry';
 import type { Figure } from './figure.ts';
 import type { LeaderDimension, Target } from './leader.ts';
 

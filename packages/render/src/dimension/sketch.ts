@@ -1,6 +1,4 @@
-import type { Curve } from '@fielded/geometry';
-import type { Box } from '../geometry/box.ts';
-import type { Loop } from '../geometry/path.ts';
+import type { Box, Curve, Loop } from '@fielded/geometry';
 import type { Item } from '../scene.ts';
 import type { AngleDimension } from './angle.ts';
 import type { InteriorDimension } from './interior.ts';

@@ -1,4 +1,4 @@
-import type { Box } from '../geometry/box.ts';
+import type { Box } from '@fielded/geometry';
 import type { Board, Marks } from './board.ts';
 import { addMarks, weighMarks } from './board.ts';
 import type { Lettering } from './figure.ts';

@@ -1,4 +1,4 @@
-import { polygon } from '../geometry/path.ts';
+import { polygon } from '@fielded/geometry';
 import { type Item, moveItems, path, type Scene, text } from '../scene.ts';
 import { PAPERS, type PaperName } from '../sheet/paper.ts';
 import { breakLines, CAPITAL, fitText, textWidth } from '../text/measure-text.ts';

@@ -1,5 +1,4 @@
-import type { Loop } from './path.ts';
-import { polygon } from './path.ts';
+import { type Loop, polygon } from '@fielded/geometry';
 
 /** A plumb break line with a zigzag in its middle, run on 2 mm past the part at both ends (ISO 128). */
 export function breakLine(x: number, y0: number, y1: number): Loop {

@@ -1,6 +1,4 @@
-import type { Curve } from '@fielded/geometry';
-import { arcAngles, line, quarterAngles } from './curves.ts';
-import type { Loop } from './path.ts';
+import { arcAngles, type Curve, type Loop, line, quarterAngles } from '@fielded/geometry';
 
 /** A stretch of a boundary along which the distance across the hatch only grows or only falls. */
 interface Run {

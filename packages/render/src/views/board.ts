@@ -1,9 +1,8 @@
 import type { Sample } from '@fielded/core';
 import { formatNumber } from '@fielded/core';
+import { type Loop, line, placeLoops, polygon, readLoops } from '@fielded/geometry';
 import { breakLine } from '../geometry/break-line.ts';
-import { line } from '../geometry/curves.ts';
 import { hatchLoops } from '../geometry/hatch.ts';
-import { type Loop, parsePath, placeLoops, polygon } from '../geometry/path.ts';
 import type { Item, Scene } from '../scene.ts';
 import { group, itemsBox, moveItems, path, text } from '../scene.ts';
 import type { Theme } from '../style.ts';
@@ -137,7 +136,7 @@ function drawSample(
   y: number,
 ): Item[] {
   const placing = { scale, x, y };
-  const cut = parsePath(sample.outline).flatMap((loop) => loop.curves);
+  const cut = readLoops(sample.outline).flatMap((loop) => loop.curves);
   const [first, last] = [cut[0]!, cut[cut.length - 1]!];
   const far = sample.reach + BEYOND;
   const edge = [

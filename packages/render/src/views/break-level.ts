@@ -1,4 +1,4 @@
-import { type Loop, polygon } from '../geometry/path.ts';
+import { type Loop, polygon } from '@fielded/geometry';
 
 /** A level break line with a zigzag in its middle, run on 2 mm past the part at both ends (ISO 128). */
 export function breakLevel(y: number, x0: number, x1: number): Loop {

@@ -1,8 +1,7 @@
 import { formatNumber, type Report } from '@fielded/core';
+import { type Box, polygon } from '@fielded/geometry';
 import type { ScaleLinear } from 'd3-scale';
 import { scaleLinear } from 'd3-scale';
-import type { Box } from '../geometry/box.ts';
-import { polygon } from '../geometry/path.ts';
 import type { Item, Role, Scene } from '../scene.ts';
 import { group, itemsBox, moveItems, path, text } from '../scene.ts';
 import { fitText, wrapText } from '../text/measure-text.ts';

@@ -1,6 +1,6 @@
 import type { CutReport, Report } from '@fielded/core';
+import { readLoops } from '@fielded/geometry';
 import type { Figure, Tone } from '../dimension/figure.ts';
-import { parsePath } from '../geometry/path.ts';
 import { safeText } from '../text/safe-text.ts';
 import { figureText, otherUnitText, spokenLength } from '../words/lengths.ts';
 import type { InBothUnits } from '../words/units-choice.ts';
@@ -68,7 +68,7 @@ export function stockFigure(report: Report): Figure {
 export function fullDepthEnd(cut: CutReport, thickness: number): number {
   const level = cut.side === 'front' ? cut.depthCut : thickness - cut.depthCut;
   let end = 0;
-  for (const loop of parsePath(cut.drawn)) {
+  for (const loop of readLoops(cut.drawn)) {
     for (const curve of loop.curves) {
       if (Math.abs(curve.y0 - level) < 1e-6) end = Math.max(end, curve.x0);
       if (Math.abs(curve.y1 - level) < 1e-6) end = Math.max(end, curve.x1);

@@ -1,6 +1,6 @@
 import type { CutReport } from '@fielded/core';
+import type { Pose } from '@fielded/geometry';
 import type { Side } from '../dimension/linear.ts';
-import type { Pose } from '../geometry/pose.ts';
 
 /** How a panel lies at the machine for one cut, and where its dimensions then stand. */
 export interface CutPose {

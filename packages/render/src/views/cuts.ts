@@ -1,13 +1,10 @@
 import type { ClearedRegion, CutReport, Report } from '@fielded/core';
 import { cutOutline, formatNumber } from '@fielded/core';
+import { joinCurves, type Loop, loopsBox, poseDirection, poseLoops, posePoint, readLoops } from '@fielded/geometry';
 import type { Room } from '../dimension/lay-within.ts';
 import { layWithin } from '../dimension/lay-within.ts';
 import type { Sketch } from '../dimension/sketch.ts';
-import { joinCurves } from '../geometry/clip.ts';
 import { hatchLoops } from '../geometry/hatch.ts';
-import type { Loop } from '../geometry/path.ts';
-import { loopsBox, parsePath } from '../geometry/path.ts';
-import { poseDirection, poseLoops, posePoint } from '../geometry/pose.ts';
 import type { Item } from '../scene.ts';
 import { group, itemsBox, moveItems, path, text } from '../scene.ts';
 import { fitText } from '../text/measure-text.ts';
@@ -70,7 +67,7 @@ function sketchCut(report: Report, index: number, scale: number): Sketch {
     );
     return poseLoops(
       pose.pose,
-      parsePath(outline).map((loop) => shown.shorten(loop)),
+      readLoops(outline).map((loop) => shown.shorten(loop)),
     );
   };
   const before = stateAfter(index);
@@ -78,7 +75,7 @@ function sketchCut(report: Report, index: number, scale: number): Sketch {
   const breakAt = posePoint(pose.pose, shown.to, 0);
   const { edges, breaks } = splitBreaks(after, breakAt, pose.against === 'fence');
   const old = splitBreaks(before, breakAt, pose.against === 'fence').edges;
-  const swept = poseLoops(pose.pose, parsePath(cut.swept)).flatMap(({ curves }) => curves);
+  const swept = poseLoops(pose.pose, readLoops(cut.swept)).flatMap(({ curves }) => curves);
   const box = loopsBox(before)!;
   const machine = machineOf(pose, cut, box, scale);
   const cutter = cutterOf(pose, cut, swept);
@@ -93,7 +90,7 @@ function sketchCut(report: Report, index: number, scale: number): Sketch {
     machine.items,
   ];
   if (cut.takenFromDrawing > 0.005)
-    items.push(path('drawn', 'trouble-thin', poseLoops(pose.pose, parsePath(cut.drawn))));
+    items.push(path('drawn', 'trouble-thin', poseLoops(pose.pose, readLoops(cut.drawn))));
   const { tiers, leaders, angles, ordinates } = dimensionProfile(report, index, pose);
   return {
     items,
@@ -134,7 +131,7 @@ function cutterOf({ pose }: CutPose, cut: CutReport, swept: Loop['curves']): Ite
 
 /** What a cut clears, in cut coordinates: y down from the worked face. */
 function regionOf(cut: CutReport, thickness: number): ClearedRegion {
-  const curves = parsePath(cut.swept).flatMap((loop) => loop.curves);
+  const curves = readLoops(cut.swept).flatMap((loop) => loop.curves);
   if (cut.side === 'front') return { side: 'front', edge: curves };
   const edge = curves.map((c) => ({
     ...c,

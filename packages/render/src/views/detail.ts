@@ -1,14 +1,10 @@
 import type { Report } from '@fielded/core';
-import type { Curve } from '@fielded/geometry';
+import { type Box, type Curve, cropLoops, joinCurves, type Loop } from '@fielded/geometry';
 import type { Figure } from '../dimension/figure.ts';
 import type { InteriorDimension } from '../dimension/interior.ts';
 import type { LinearDimension, Point, Side } from '../dimension/linear.ts';
 import type { Sketch } from '../dimension/sketch.ts';
-import type { Box } from '../geometry/box.ts';
-import { joinCurves } from '../geometry/clip.ts';
-import { cropLoops } from '../geometry/clip-box.ts';
 import { hatchLoops } from '../geometry/hatch.ts';
-import type { Loop } from '../geometry/path.ts';
 import type { Item, Role } from '../scene.ts';
 import { group, path } from '../scene.ts';
 import { goesTogether } from '../words/verdict.ts';

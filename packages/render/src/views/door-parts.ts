@@ -1,7 +1,5 @@
 import type { DoorReport } from '@fielded/core';
-import type { Box } from '../geometry/box.ts';
-import type { Loop } from '../geometry/path.ts';
-import { polygon } from '../geometry/path.ts';
+import { type Box, type Loop, polygon } from '@fielded/geometry';
 
 /** Where the openings of a door begin, mm from its top left corner, row by row from the top. */
 export function openingsOf({ stile, rail, muntin, across, up, opening }: DoorReport): { x: number; y: number }[] {

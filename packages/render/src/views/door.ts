@@ -1,9 +1,8 @@
 import type { DoorReport, Report } from '@fielded/core';
+import { type Box, polygon, rectangle } from '@fielded/geometry';
 import type { Figure } from '../dimension/figure.ts';
 import type { LinearDimension, Point, Side } from '../dimension/linear.ts';
 import type { Sketch } from '../dimension/sketch.ts';
-import type { Box } from '../geometry/box.ts';
-import { polygon, rectangle } from '../geometry/path.ts';
 import type { Item } from '../scene.ts';
 import { group, path } from '../scene.ts';
 import { safeText } from '../text/safe-text.ts';

@@ -1,7 +1,6 @@
 import type { Report } from '@fielded/core';
 import { verdictSentence } from '@fielded/core';
-import type { Box } from '../geometry/box.ts';
-import { polygon } from '../geometry/path.ts';
+import { type Box, polygon } from '@fielded/geometry';
 import type { Item } from '../scene.ts';
 import { group, path, text } from '../scene.ts';
 import { fitText, textWidth, wrapText } from '../text/measure-text.ts';

@@ -1,11 +1,7 @@
 import type { Report } from '@fielded/core';
-import type { Curve } from '@fielded/geometry';
+import { type Curve, joinCurves, type Loop, line, placeLoops, readLoops, reverseCurves } from '@fielded/geometry';
 import { breakLine } from '../geometry/break-line.ts';
-import { joinCurves } from '../geometry/clip.ts';
-import { line } from '../geometry/curves.ts';
 import { hatchLoops } from '../geometry/hatch.ts';
-import type { Loop } from '../geometry/path.ts';
-import { parsePath, placeLoops, reverseCurves } from '../geometry/path.ts';
 import type { Item } from '../scene.ts';
 import { path } from '../scene.ts';
 
@@ -66,7 +62,7 @@ export function drawFramePart(report: Report, scale: number, sight: number, fron
 
 /** The sticking from the front face to the sight edge. It is given from the sight edge in, so it is mirrored, and run from its shallow end. */
 function lipArris(sticking: string, scale: number, sight: number, front: number): readonly Curve[] {
-  const [loop] = placeLoops(parsePath(sticking), { scale, x: sight, y: front, mirrored: true });
+  const [loop] = placeLoops(readLoops(sticking), { scale, x: sight, y: front, mirrored: true });
   const curves = loop?.curves ?? [];
   const first = curves[0];
   const last = curves[curves.length - 1];

@@ -1,5 +1,4 @@
-import type { Box } from '../geometry/box.ts';
-import { boxesOverlap, lineMeetsBox } from '../geometry/box.ts';
+import { type Box, boxesOverlap, lineMeetsBox } from '@fielded/geometry';
 import { type Item, text, textBox } from '../scene.ts';
 import { FIGURE } from './chart.ts';
 

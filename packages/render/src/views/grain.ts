@@ -1,6 +1,4 @@
-import type { Box } from '../geometry/box.ts';
-import type { Loop } from '../geometry/path.ts';
-import { polygon } from '../geometry/path.ts';
+import { type Box, type Loop, polygon } from '@fielded/geometry';
 import type { PathItem } from '../scene.ts';
 import { path } from '../scene.ts';
 

@@ -1,13 +1,10 @@
 import type { Report } from '@fielded/core';
-import type { Curve } from '@fielded/geometry';
+import { type Curve, joinCurves, type Loop, line } from '@fielded/geometry';
 import type { Figure } from '../dimension/figure.ts';
 import type { InteriorDimension } from '../dimension/interior.ts';
 import type { LeaderDimension } from '../dimension/leader.ts';
 import type { LinearDimension, Point, Side } from '../dimension/linear.ts';
 import type { Sketch } from '../dimension/sketch.ts';
-import { joinCurves } from '../geometry/clip.ts';
-import { line } from '../geometry/curves.ts';
-import type { Loop } from '../geometry/path.ts';
 import type { Item } from '../scene.ts';
 import { group, path } from '../scene.ts';
 import { goesTogether } from '../words/verdict.ts';

@@ -1,10 +1,8 @@
 import type { KnifeReport, Report } from '@fielded/core';
+import { type Box, joinBoxes, loopsBox, polygon } from '@fielded/geometry';
 import type { Figure } from '../dimension/figure.ts';
 import { layDimensions } from '../dimension/lay-dimensions.ts';
 import type { LinearDimension, Side } from '../dimension/linear.ts';
-import type { Box } from '../geometry/box.ts';
-import { joinBoxes } from '../geometry/box.ts';
-import { loopsBox, polygon } from '../geometry/path.ts';
 import type { Item, Scene } from '../scene.ts';
 import { group, itemsBox, moveItems, path, text } from '../scene.ts';
 import type { Theme } from '../style.ts';

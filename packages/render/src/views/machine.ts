@@ -1,8 +1,4 @@
-import type { Curve } from '@fielded/geometry';
-import type { Box } from '../geometry/box.ts';
-import { line } from '../geometry/curves.ts';
-import type { Loop } from '../geometry/path.ts';
-import { polygon } from '../geometry/path.ts';
+import { type Box, type Curve, type Loop, line, polygon } from '@fielded/geometry';
 import type { Item } from '../scene.ts';
 import { group, path, text } from '../scene.ts';
 

@@ -1,11 +1,18 @@
 import type { Report } from '@fielded/core';
-import type { Curve } from '@fielded/geometry';
+import {
+  type Curve,
+  curvesBetween,
+  joinCurves,
+  type Loop,
+  line,
+  type Placing,
+  placeLoops,
+  polygon,
+  readLoops,
+  spanAt,
+} from '@fielded/geometry';
 import { breakLine } from '../geometry/break-line.ts';
-import { curvesBetween, joinCurves, spanAt } from '../geometry/clip.ts';
-import { line } from '../geometry/curves.ts';
 import { hatchLoops } from '../geometry/hatch.ts';
-import type { Loop, Placing } from '../geometry/path.ts';
-import { parsePath, placeLoops, polygon } from '../geometry/path.ts';
 import type { Item } from '../scene.ts';
 import { path } from '../scene.ts';
 
@@ -30,7 +37,7 @@ export function drawPanelPart(report: Report, placing: Placing): PanelPart {
   const { outline, width } = report.section;
   const reach = Math.max(0, ...report.section.cuts.map((cut) => cut.reach));
   const { to, shorten } = shortenTo(width, reach, placing.scale);
-  const section = parsePath(outline).map(shorten);
+  const section = readLoops(outline).map(shorten);
   const woods = placeLoops(section, placing);
   const right = placing.x + placing.scale * to;
   const { edges, breaks } = splitBreaks(woods, { x: right, y: 0 }, false);

@@ -1,15 +1,19 @@
 import type { Report } from '@fielded/core';
-import type { Curve } from '@fielded/geometry';
+import {
+  type Box,
+  type Curve,
+  joinCurves,
+  type Loop,
+  loopsBox,
+  type Pose,
+  poseLoops,
+  readLoops,
+  rectangle,
+} from '@fielded/geometry';
 import type { Figure } from '../dimension/figure.ts';
 import type { LinearDimension, Point, Side } from '../dimension/linear.ts';
 import type { Sketch } from '../dimension/sketch.ts';
-import type { Box } from '../geometry/box.ts';
-import { joinCurves } from '../geometry/clip.ts';
 import { hatchLoops } from '../geometry/hatch.ts';
-import type { Loop } from '../geometry/path.ts';
-import { loopsBox, parsePath, rectangle } from '../geometry/path.ts';
-import type { Pose } from '../geometry/pose.ts';
-import { poseLoops } from '../geometry/pose.ts';
 import type { Item } from '../scene.ts';
 import { group, path } from '../scene.ts';
 import { safeText } from '../text/safe-text.ts';
@@ -105,7 +109,7 @@ function drawWhole(
 ): { item: Item; woods: Loop[]; outlines: Curve[] } {
   const { outline, width } = report.section;
   const middle = length / 2;
-  const half = parsePath(outline).map((loop) => ({
+  const half = readLoops(outline).map((loop) => ({
     ...loop,
     curves: loop.curves.map((c) => ({
       ...c,

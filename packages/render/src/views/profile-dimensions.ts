@@ -1,14 +1,11 @@
 import type { CutReport, Report } from '@fielded/core';
 import { formatNumber } from '@fielded/core';
-import type { Curve } from '@fielded/geometry';
+import { type Curve, type Loop, poseDirection, poseLoops, posePoint, readLoops } from '@fielded/geometry';
 import type { AngleDimension } from '../dimension/angle.ts';
 import type { LeaderDimension } from '../dimension/leader.ts';
 import type { LinearDimension, Side } from '../dimension/linear.ts';
 import type { OrdinateDimension } from '../dimension/ordinate.ts';
 import { radiusDimension } from '../dimension/radius.ts';
-import type { Loop } from '../geometry/path.ts';
-import { parsePath } from '../geometry/path.ts';
-import { poseDirection, poseLoops, posePoint } from '../geometry/pose.ts';
 import { safeText } from '../text/safe-text.ts';
 import { depthFigure, figure, fullDepthEnd, landFigure, reachFigure, shoulderFigure } from './cut-dimensions.ts';
 import type { CutPose } from './cut-pose.ts';
@@ -45,7 +42,7 @@ export function dimensionProfile(report: Report, index: number, pose: CutPose): 
       arrow: true,
     });
   }
-  const drawn = parsePath(cut.drawn);
+  const drawn = readLoops(cut.drawn);
   leaders.push(...radii(report, cut, index, poseLoops(pose.pose, drawn), pose.pose.xx || pose.pose.xy));
   const angles = cut.shape === 'bevel' ? slope(report, cut, index, floorEnd, at) : [];
   const ordinates = cut.shape === 'outline' ? outlineOrdinates(report, cut, index, drawn, at, pose) : [];

@@ -1,5 +1,5 @@
 import type { Report } from '@fielded/core';
-import { type Loop, polygon } from '../geometry/path.ts';
+import { type Loop, polygon } from '@fielded/geometry';
 import { type GroupItem, group, path, text } from '../scene.ts';
 
 const HEIGHT = 2.5;

@@ -1,5 +1,5 @@
 import { formatLength, formatNumber, type Report, type SeasonReport, type SeasonState } from '@fielded/core';
-import { polygon } from '../geometry/path.ts';
+import { polygon } from '@fielded/geometry';
 import type { Item, Scene } from '../scene.ts';
 import { group, itemsBox, moveItems, path, text } from '../scene.ts';
 import { textWidth } from '../text/measure-text.ts';

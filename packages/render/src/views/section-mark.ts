@@ -1,6 +1,6 @@
 import type { DoorReport, Report } from '@fielded/core';
+import { polygon } from '@fielded/geometry';
 import { arrowhead } from '../dimension/arrow.ts';
-import { polygon } from '../geometry/path.ts';
 import type { Item } from '../scene.ts';
 import { group, path, text } from '../scene.ts';
 

@@ -1,10 +1,9 @@
 import type { Report } from '@fielded/core';
+import { joinCurves, polygon } from '@fielded/geometry';
 import type { Figure } from '../dimension/figure.ts';
 import type { LeaderDimension } from '../dimension/leader.ts';
 import type { LinearDimension, Point, Side } from '../dimension/linear.ts';
 import type { Sketch } from '../dimension/sketch.ts';
-import { joinCurves } from '../geometry/clip.ts';
-import { polygon } from '../geometry/path.ts';
 import type { Item } from '../scene.ts';
 import { group, path } from '../scene.ts';
 import { depthFigure, figure, landFigure, reachFigure, shoulderFigure, stockFigure } from './cut-dimensions.ts';

@@ -7,7 +7,7 @@ import {
   type SpreadReport,
   shareSentence,
 } from '@fielded/core';
-import { polygon } from '../geometry/path.ts';
+import { polygon } from '@fielded/geometry';
 import type { Item, Scene } from '../scene.ts';
 import { group, itemsBox, moveItems, path, text } from '../scene.ts';
 import { fitText, textWidth } from '../text/measure-text.ts';

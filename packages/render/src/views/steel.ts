@@ -1,8 +1,5 @@
 import type { KnifeReport } from '@fielded/core';
-import type { Curve } from '@fielded/geometry';
-import { line } from '../geometry/curves.ts';
-import type { Loop } from '../geometry/path.ts';
-import { loopsBox, parsePath, polygon } from '../geometry/path.ts';
+import { type Curve, type Loop, line, loopsBox, polygon, readLoops } from '@fielded/geometry';
 import type { Item } from '../scene.ts';
 import { path } from '../scene.ts';
 import { breakLevel } from './break-level.ts';
@@ -28,7 +25,7 @@ const BLANK_SHOWN = 10;
 export function layKnife(knife: KnifeReport): LaidKnife {
   const { run, rotation } = knife.groundFor;
   const way = (run === 'under') === (rotation === 'counterclockwise') ? -1 : 1;
-  const lay = (data: string) => parsePath(data).map((loop) => layLoop(loop, way));
+  const lay = (data: string) => readLoops(data).map((loop) => layLoop(loop, way));
   return {
     way,
     knife: lay(knife.outline),

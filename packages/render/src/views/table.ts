@@ -1,4 +1,4 @@
-import { polygon } from '../geometry/path.ts';
+import { polygon } from '@fielded/geometry';
 import type { GroupItem, Item } from '../scene.ts';
 import { group, path, text } from '../scene.ts';
 import { textWidth } from '../text/measure-text.ts';

@@ -1,6 +1,5 @@
 import type { Verdict } from '@fielded/core';
-import type { Loop } from '../geometry/path.ts';
-import { polygon } from '../geometry/path.ts';
+import { type Loop, polygon } from '@fielded/geometry';
 import type { PathItem } from '../scene.ts';
 import { path } from '../scene.ts';
 

@@ -1,8 +1,8 @@
-import type { Curve } from '@fielded/geometry';
+import { pointAt } from './along.ts';
 import type { Box } from './box.ts';
 import { crossingsAt, partOf, swapAxes } from './clip.ts';
-import { line, pointAt } from './curves.ts';
-import type { Loop } from './path.ts';
+import { type Curve, line } from './curve.ts';
+import type { Loop } from './loop.ts';
 
 /** What a box leaves of some wood: the pieces of its outline inside, and the straight cuts along the box where wood runs on beyond it. */
 export interface Cropped {

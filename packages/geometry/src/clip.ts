@@ -1,6 +1,6 @@
-import type { Curve } from '@fielded/geometry';
-import { arcAngles, pointAt } from './curves.ts';
-import type { Loop } from './path.ts';
+import { arcAngles, pointAt } from './along.ts';
+import type { Curve } from './curve.ts';
+import type { Loop } from './loop.ts';
 
 /** Where along a curve (0 to 1) it crosses the plumb line at `x`. */
 export function crossingsAt(curve: Curve, x: number): number[] {

@@ -1,6 +1,6 @@
-import type { Curve } from '@fielded/geometry';
-import type { Loop } from './path.ts';
-import { reverseCurves } from './path.ts';
+import type { Curve } from './curve.ts';
+import type { Loop } from './loop.ts';
+import { reverseCurves } from './loop.ts';
 
 const NEAR = 1e-6;
 

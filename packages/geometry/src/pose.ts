@@ -1,5 +1,5 @@
-import type { Curve } from '@fielded/geometry';
-import type { Loop } from './path.ts';
+import type { Curve } from './curve.ts';
+import type { Loop } from './loop.ts';
 
 /** How wood coordinates come to lie on the paper: (x, y) goes to (xx·x + xy·y + x0, yx·x + yy·y + y0). Scales and turns or mirrors, never skews. */
 export interface Pose {

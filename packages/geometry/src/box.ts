@@ -1,4 +1,4 @@
-/** An upright rectangle on the paper, mm, y down. */
+/** An upright rectangle round something, mm: x0 ≤ x1 and y0 ≤ y1. */
 export interface Box {
   readonly x0: number;
   readonly y0: number;

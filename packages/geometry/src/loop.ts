@@ -1,0 +1,65 @@
+import { reverse } from './biarc.ts';
+import { type Box, joinBoxes } from './box.ts';
+import { type Curve, line } from './curve.ts';
+import { curveBox } from './curve-box.ts';
+
+/** Curves joined end to start; `closed` when the last one ends where the first starts and the two bound something. */
+export interface Loop {
+  readonly curves: readonly Curve[];
+  readonly closed: boolean;
+}
+
+/** Where and how large something is put: every point is scaled, mirrored left for right if asked, then moved. */
+export interface Placing {
+  readonly scale: number;
+  readonly x: number;
+  readonly y: number;
+  readonly mirrored?: boolean;
+}
+
+/** Loops scaled, mirrored and moved. */
+export function placeLoops(loops: readonly Loop[], placing: Placing): Loop[] {
+  const { scale, x, y } = placing;
+  const across = placing.mirrored ? -scale : scale;
+  return loops.map((loop) => ({
+    closed: loop.closed,
+    curves: loop.curves.map((curve) => ({
+      x0: x + across * curve.x0,
+      y0: y + scale * curve.y0,
+      x1: x + across * curve.x1,
+      y1: y + scale * curve.y1,
+      cx: x + across * curve.cx,
+      cy: y + scale * curve.cy,
+      r: scale * curve.r,
+      turn: (placing.mirrored ? -curve.turn : curve.turn) as Curve['turn'],
+    })),
+  }));
+}
+
+/** The same curves run backwards. */
+export function reverseCurves(curves: readonly Curve[]): Curve[] {
+  return curves.map(reverse).reverse();
+}
+
+/** The smallest box round the loops; null round none. */
+export function loopsBox(loops: readonly Loop[]): Box | null {
+  return joinBoxes(loops.flatMap((loop) => loop.curves.map(curveBox)));
+}
+
+/** A loop through corner points, closed unless told. */
+export function polygon(points: readonly (readonly [number, number])[], closed = true): Loop {
+  const curves: Curve[] = [];
+  for (let i = 1; i < points.length; i += 1) curves.push(line(...points[i - 1]!, ...points[i]!));
+  if (closed && points.length > 1) curves.push(line(...points[points.length - 1]!, ...points[0]!));
+  return { curves, closed };
+}
+
+/** The four sides of a box, closed. */
+export function rectangle({ x0, y0, x1, y1 }: Box): Loop {
+  return polygon([
+    [x0, y0],
+    [x1, y0],
+    [x1, y1],
+    [x0, y1],
+  ]);
+}
