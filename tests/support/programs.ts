@@ -9,7 +9,8 @@ const PACKAGES = {
   chromium: 'chromium',
   'rsvg-convert': 'librsvg2-bin',
   pdftoppm: 'poppler-utils',
-  soffice: 'libreoffice-draw',
+  pdftotext: 'poppler-utils',
+  soffice: 'libreoffice-draw libreoffice-writer',
 } as const;
 
 export type Program = keyof typeof PACKAGES;
@@ -27,7 +28,7 @@ function install(program: Program): void {
   const name = PACKAGES[program];
   const root = process.getuid?.() === 0;
   if (!root || spawnSync('sh', ['-c', 'command -v apt-get']).status !== 0)
-    throw new Error(`This test needs ${program}. Install it: on Debian and Ubuntu it is in the package ${name}.`);
+    throw new Error(`This test needs ${program}. Install it: on Debian and Ubuntu it is in ${name}.`);
   // Several test files may find something missing at once; the lock lets one install after the other.
   const command = `apt-get update -qq; DEBIAN_FRONTEND=noninteractive apt-get install -y -qq --no-install-recommends ${name} fonts-dejavu-core`;
   execFileSync('flock', ['/tmp/fielded-tests-install.lock', 'sh', '-c', command], {

@@ -1,4 +1,9 @@
 export type { Loop } from '@fielded/geometry';
+export { drawCorner } from './client/corner.ts';
+export { type QuoteDocumentOptions, quoteDocument } from './client/quote-document.ts';
+export type { Bitmap, Block, Cell, TextDocument } from './document/document.ts';
+export { documentToHtml } from './document/document-html.ts';
+export { documentPages } from './document/document-pages.ts';
 export { type DrawOptions, draw, type SceneOptions, scene } from './draw.ts';
 export { type HtmlOptions, scenesToHtml } from './html.ts';
 export { type LiveOptions, type LiveScene, liveScene } from './live.ts';

@@ -187,7 +187,9 @@ function table(rows: TableCell[][], shares: readonly number[], room: number, hea
     width: { size: Math.round(room * TWIPS_PER_MM), type: WidthType.DXA },
     columnWidths: shares.map((share) => Math.round(((share * room) / 100) * TWIPS_PER_MM)),
     borders: { ...BARE, insideHorizontal: NO_BORDER, insideVertical: NO_BORDER },
-    rows: rows.map((children, i) => new TableRow({ children, tableHeader: headed && i === 0, cantSplit: true })),
+    rows: rows.map(
+      (children, i) => new TableRow({ children, cantSplit: true, ...(headed && i === 0 && { tableHeader: true }) }),
+    ),
   });
 }
 
