@@ -114,7 +114,7 @@ ${heads}
       return err;
     };
     expect(await said('far')).toBe(
-      `${bad}  The face of the knives in the head "raiser" never reaches in to a radius of 20 mm for the far: 30° of rake on a cutting radius of 80 mm sets it 40 mm off the axis. The greatest reach that works is 39.9 mm: take less reach, less rake or a larger head.\n`,
+      `${bad}  The face of the knives in the head "raiser" never reaches in to a radius of 20 mm for the far: 30° of cutting angle on a cutting radius of 80 mm sets it 40 mm off the axis. The greatest reach that works is 39.9 mm: take less reach, less cutting angle or a larger head.\n`,
     );
     expect(await said('bare')).toBe(
       `${bad}  The knife bare names no head, and what to grind depends on it. Add head: to it.\n`,

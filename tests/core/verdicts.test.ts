@@ -83,27 +83,27 @@ describe('what is said to do', () => {
 
   it('tight', () => {
     expect(messages(job(4.63))).toEqual([
-      'warning: The tongue is tight: 0.03 mm to spare, less than the 0.05 mm it needs to slide. Take the back relief 0.17 mm deeper.',
+      'warning: The tongue is tight: it goes in with 0.03 mm to spare and needs 0.05 mm to slide. Take the back relief 0.17 mm deeper.',
     ]);
   });
 
   it('loose', () => {
     expect(messages(job(5.4))).toEqual([
-      'warning: The tongue is loose: 0.8 mm to spare, more than 0.5 mm, and the panel will rattle. Take the back relief 0.6 mm less deep.',
+      'warning: The tongue is loose: it has 0.8 mm to spare, more than 0.5 mm, and the panel will rattle. Take the back relief 0.6 mm less deep.',
     ]);
   });
 
   it('a wedge that stops short is offered a land', () => {
     const wedge = job(0, { cuts: [cutOf('front', profile({ shape: 'bevel', reach: 45, depth: 13.8 }))] });
     expect(messages(wedge)).toEqual([
-      "error: The tongue stops 0.65 mm in, 8.35 mm short: it wedges in the groove's mouth. Take the raise 2.76 mm deeper, or give the raise a 10 mm land.",
+      "error: The tongue stops 0.65 mm in, 8.35 mm short: it wedges in the groove's mouth. Take the raise 2.76 mm deeper. Or: Give the raise a land of 10 mm.",
     ]);
   });
 
   it('cuts that meet leave no tongue, and say from where to where', () => {
     const { problems, tongue, fit } = evaluate(job(12));
     expect(problems.map((p) => p.message)).toEqual([
-      'The cuts meet: no wood is left from 0 mm to 14 mm in from the edge. Take one of them less deep.',
+      'The cuts meet: no wood is left from 0 mm to 14 mm in from the edge. Take the back relief 7.2 mm less deep.',
     ]);
     expect(tongue).toEqual({
       insertion: 9,
@@ -178,7 +178,7 @@ describe('what is said to do', () => {
   it('a raise that ends inside the groove', () => {
     const cuts = [cutOf('front', profile({ shape: 'rebate', reach: 9, depth: 9 })), job(4.8).cuts[1]!];
     expect(messages(job(4.8, { cuts }))).toEqual([
-      'warning: The raise ends inside the groove: none of it will show. Give it more reach, or the groove less depth.',
+      'warning: The fielding ends inside the groove: none of it will show. Give it more reach, or make the groove shallower.',
     ]);
   });
 });

@@ -1,4 +1,13 @@
-import { facePhrase, formatLength, formatNumber, type Report, verdictSentence, verdictWord } from '@fielded/core';
+import {
+  facePhrase,
+  formatLength,
+  formatNumber,
+  type Report,
+  type Stated,
+  stateRun,
+  verdictSentence,
+  verdictWord,
+} from '@fielded/core';
 import { safe } from '../io.ts';
 import type { Paint, Tone } from '../terminal/paint.ts';
 import { type Column, setPairs, setTable, wrap } from '../terminal/table.ts';
@@ -24,6 +33,28 @@ export function markVerdict(verdict: Report['fit']['verdict'], paint: Paint): st
   return paint(`${mark} ${verdictWord(verdict)}`, tone);
 }
 
+/** A mark of its own shape for each answer to a statement. */
+const STATED: Readonly<Record<Stated['mark'], readonly [mark: string, tone: Tone]>> = {
+  yes: ['✓', 'good'],
+  no: ['✗', 'error'],
+  open: ['–', 'faint'],
+};
+
+/** Whether a job can be run, with its mark, such as `– running not checked`. It always stands beside the verdict. */
+export function markRun(report: Report, paint: Paint): string {
+  const { mark, words } = stateRun(report);
+  const [sign, tone] = STATED[mark];
+  return paint(`${sign} ${words}`, tone);
+}
+
+/** What running it depends on and nobody said, by name: silence is no approval. */
+function notCheckedLines({ statements: { notChecked } }: Report): string[] {
+  if (notChecked.length === 0) return [];
+  return wrap(`Not checked, since the job or the shop does not say: ${notChecked.join(', ')}.`, WIDTH - 2, 0).map(
+    (line) => `  ${safe(line)}`,
+  );
+}
+
 /** A report as a sheet to pin up by the machine: 80 columns, in the job's own unit. */
 export function plainReport(report: Report, file: string, paint: Paint): string {
   const units = report.units === 'mm' ? 'lengths in mm' : 'lengths in inches';
@@ -45,8 +76,9 @@ export function plainReport(report: Report, file: string, paint: Paint): string 
     ...fitLines(report),
     '',
     paint('Verdict', 'heading'),
-    `  ${markVerdict(report.fit.verdict, paint)}`,
+    `  ${markVerdict(report.fit.verdict, paint)}   ${markRun(report, paint)}`,
     ...wrap(verdictSentence(report), WIDTH - 2, 0).map((line) => `  ${line}`),
+    ...notCheckedLines(report),
     ...spreadLines(report, WIDTH, paint),
     ...seasonLines(report, WIDTH, paint),
     '',

@@ -4,7 +4,7 @@ import type { Paint } from '../terminal/paint.ts';
 import { setTable } from '../terminal/table.ts';
 import { sayLength } from './figures.ts';
 import { listProblems } from './list-problems.ts';
-import { markVerdict, WIDTH } from './plain-report.ts';
+import { markRun, markVerdict, WIDTH } from './plain-report.ts';
 
 /** A job by its path, with its report or null where it could not be read. */
 export interface Checked {
@@ -15,12 +15,13 @@ export interface Checked {
 /** Several jobs at a glance, then the problems of each that has some. */
 export function summary(checked: readonly Checked[], paint: Paint): string {
   const rows = checked.map(({ path, report }) => {
-    if (report === null) return [safe(path), '⊘ not read', '', '', ''];
+    if (report === null) return [safe(path), '⊘ not read', '', '', '', ''];
     const { fit, units, problems } = report;
     const verdict = markVerdict(fit.verdict, (text) => text);
     return [
       safe(path),
       verdict,
+      markRun(report, (text) => text),
       sayLength(fit.clearance, units),
       sayLength(fit.deepestInsertion, units),
       countProblems(problems),
@@ -30,6 +31,7 @@ export function summary(checked: readonly Checked[], paint: Paint): string {
     [
       { heading: 'job', align: 'left' },
       { heading: 'verdict', align: 'left' },
+      { heading: 'running', align: 'left' },
       { heading: 'clearance', align: 'right' },
       { heading: 'goes in', align: 'right' },
       { heading: 'problems', align: 'left' },

@@ -2,6 +2,8 @@ import type { Door } from '../door/door.ts';
 import type { Frame } from '../joint/frame.ts';
 import type { Cut } from '../machining/cut.ts';
 import type { NamedProfile, Profile } from '../profile/profile.ts';
+import type { Moisture } from '../wood/moisture.ts';
+import { MOST_MOISTURE } from '../wood/movement.ts';
 import type { Job } from './job.ts';
 
 const SHAPES: readonly string[] = ['rebate', 'bevel', 'cove', 'ovolo', 'ogee', 'outline'];
@@ -26,7 +28,8 @@ export function checkGivenJob({ panel, frame, cuts, fit, spread, season, doors, 
   finite('fit', fit);
   if (fit.snug > fit.loose) throw new RangeError(`fit.snug must be no more than fit.loose, got ${fit.snug}`);
   if (spread !== undefined) finite('spread', spread);
-  if (season !== undefined) finite('season', season);
+  if (season !== undefined)
+    for (const state of ['made', 'driest', 'dampest'] as const) checkMoisture(`season.${state}`, season[state]);
   doors.forEach(checkDoor);
   if (shop === undefined) return;
   finite('shop.rules', shop.rules);
@@ -86,6 +89,17 @@ function checkNamed(at: string, { shape, reach, depth, land, shoulder, balance }
     throw new RangeError(
       `${at}: a ${shape} cannot rise more than it runs (${reach - land}), got a rise of ${depth - shoulder}`,
     );
+}
+
+function checkMoisture(at: string, moisture: Moisture): void {
+  if (typeof moisture === 'number') {
+    if (!(moisture >= 0 && moisture <= MOST_MOISTURE))
+      throw new RangeError(`${at} must be 0 to ${MOST_MOISTURE} % of moisture, got ${moisture}`);
+    return;
+  }
+  finite(at, moisture);
+  if (!(moisture.humidity >= 0 && moisture.humidity <= 100))
+    throw new RangeError(`${at}.humidity must be 0 to 100 %, got ${moisture.humidity}`);
 }
 
 function checkDoor(door: Door, index: number): void {

@@ -1,6 +1,7 @@
 import { type ArcFit, type Chain, findPeak, flipCurve, line, SAME_LENGTH, splitAtExtremes } from '@fielded/geometry';
 import type { Units } from '../measure/length.ts';
 import type { Problem } from '../problem/problem.ts';
+import type { Terms } from '../problem/terms.ts';
 import { profileChain } from '../profile/chain.ts';
 import type { Profile } from '../profile/profile.ts';
 import type { Head, Machine, Rules } from '../shop/shop.ts';
@@ -40,6 +41,7 @@ export interface KnifeOrder {
   readonly rules: Rules;
   readonly machines: Readonly<Record<string, Machine>>;
   readonly units: Units;
+  readonly terms?: Terms;
   /** Its place in the file, for its problems. */
   readonly at: string;
 }

@@ -1,10 +1,21 @@
+import { JOINT_WORDS } from './words/joint.ts';
+import { KNIFE_WORDS } from './words/knife.ts';
+import { SEASON_WORDS } from './words/season.ts';
+import { VERDICT_WORDS } from './words/verdict.ts';
+
+type Sentences = typeof JOINT_WORDS & typeof KNIFE_WORDS & typeof SEASON_WORDS & typeof VERDICT_WORDS;
+
 /**
- * What each problem says, in English: one entry a sentence, or a few that belong together. A key is a problem's code, or
- * a code and a variant (`code.variant`). `{name}` stands for a word, `{name:length}`, `{name:degrees}`, `{name:number}` and
- * `{name:percent}` for a figure of that kind; `[term]` for a term of terms.ts that is British or American.
+ * What each problem and each verdict says, in English: one entry a sentence, or a few that belong together. A key is a
+ * problem's code, or a code and a variant (`code.variant`). `{name}` stands for a word, and a figure is given with its kind:
+ * `{name:length}`, `{name:degrees}`, `{name:number}`, `{name:count}`, `{name:percent}`, `{name:area}`, `{name:spans}` (from a
+ * length to another). `[term]` stands for a term of terms.ts that is British or American.
+ *
+ * Entries of a room stand in its file under words/; a new one may as well stand here.
  */
-export const ENGLISH = {
-  'no-tongue': 'The cuts meet: no wood is left from {where} in from the edge. Take one of them less deep.',
-  'split-edge':
-    'The cuts leave the wood in separate layers from {where} in from the edge. Change the profile or how it is run.',
-} as const;
+export const ENGLISH: Sentences = {
+  ...JOINT_WORDS,
+  ...KNIFE_WORDS,
+  ...SEASON_WORDS,
+  ...VERDICT_WORDS,
+};

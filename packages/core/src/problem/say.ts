@@ -1,9 +1,10 @@
-import { formatLength, formatNumber } from '../measure/format.ts';
-import type { Units } from '../measure/length.ts';
 import { type ProblemCode, SEVERITIES } from './codes.ts';
-import { ENGLISH } from './english.ts';
-import type { Figures, Problem } from './problem.ts';
-import { TERMS, type Term, type Terms } from './terms.ts';
+import type { ENGLISH } from './english.ts';
+import { IN_ENGLISH, type Language, type Voice } from './language.ts';
+import { sayIn } from './phrase.ts';
+import type { Advice, Figures, Problem, Said, Spans } from './problem.ts';
+
+export type { Language, Voice } from './language.ts';
 
 type Sentences = typeof ENGLISH;
 export type SentenceKey = keyof Sentences;
@@ -12,7 +13,13 @@ export type SentenceKey = keyof Sentences;
 type CodeOf<K extends string> = K extends `${infer Code}.${string}` ? Code : K;
 
 /** Kind of figure that a placeholder holds. */
-type KindOf<P extends string> = P extends `${string}:${string}` ? number : string;
+type KindOf<P extends string> = P extends `${string}:spans`
+  ? Spans
+  : P extends `${string}:said`
+    ? Said
+    : P extends `${string}:${string}`
+      ? number
+      : string;
 type NameOf<P extends string> = P extends `${infer Name}:${string}` ? Name : P;
 
 /** The figures that a sentence names, with their types, read off the sentence itself. */
@@ -20,80 +27,69 @@ export type FiguresOf<S extends string> = S extends `${string}{${infer P}}${infe
   ? { readonly [N in NameOf<P>]: KindOf<P> } & FiguresOf<Rest>
   : unknown;
 
-/** How the words are to be: lengths in the job's unit, terms of one side of the Atlantic (by default those of the unit). */
-export interface Voice {
-  readonly units: Units;
-  readonly terms?: Terms;
-}
-
-/** A language: its sentences by key, and the sign that parts whole numbers from decimals. */
-export interface Language {
-  readonly sentences: Readonly<Record<string, string>>;
-  readonly decimal: '.' | ',';
-}
-
-const IN_ENGLISH: Language = { sentences: ENGLISH, decimal: '.' };
+/** What a problem is about, what else it says, and what would put it right. */
+export type More = Pick<Problem, 'further' | 'about' | 'advice'>;
 
 /**
  * A problem in words, with the figures it names kept beside them: lengths mm, angles degrees.
  *
- * @example sayProblem('no-tongue', 'cuts', { where: '0 mm to 4 mm' }, { units: 'mm' }).code // 'no-tongue'
+ * @example sayProblem('no-tongue', 'cuts', { where: [[0, 4]] }, { units: 'mm' }).code // 'no-tongue'
  */
 export function sayProblem<K extends SentenceKey & (ProblemCode | `${ProblemCode}.${string}`)>(
   sentence: K,
   at: string,
   figures: FiguresOf<Sentences[K]>,
   voice: Voice,
+  more: More = {},
 ): Problem {
   const code = sentence.split('.')[0] as CodeOf<K> & ProblemCode;
-  const named = figures as Figures;
-  const message = phrase(ENGLISH[sentence], named, voice, IN_ENGLISH);
-  return { severity: SEVERITIES[code], code, at, message, sentence, figures: named };
+  const problem = { severity: SEVERITIES[code], code, at, sentence, figures: figures as Figures, ...more };
+  return { ...problem, message: wordsOf(problem, voice, voice.language ?? IN_ENGLISH) };
 }
 
-/**
- * The same problem in another language; its own words where that language has no sentence for it.
- */
+/** A sentence with its figures, to be said later or in another sentence. */
+export function told<K extends SentenceKey>(sentence: K, figures: FiguresOf<Sentences[K]>): Said {
+  return { sentence, figures: figures as Figures };
+}
+
+/** A sentence of the catalogue in words. */
+export function say<K extends SentenceKey>(sentence: K, figures: FiguresOf<Sentences[K]>, voice: Voice): string {
+  return sayIn(told(sentence, figures), voice, voice.language ?? IN_ENGLISH);
+}
+
+/** Advice in words, with the values of the job file that follow it. */
+export function advise<K extends SentenceKey>(
+  sentence: K,
+  figures: FiguresOf<Sentences[K]>,
+  writes: Advice['writes'],
+  voice: Voice,
+): Advice {
+  return { ...told(sentence, figures), message: say(sentence, figures, voice), writes };
+}
+
+/** The same problem with what would put it right; `further` is said before it. */
+export function withAdvice(
+  problem: Problem,
+  advice: readonly Advice[],
+  further: readonly Said[],
+  voice: Voice,
+): Problem {
+  const all = { ...problem, further: [...(problem.further ?? []), ...further], advice };
+  return { ...all, message: wordsOf(all, voice, voice.language ?? IN_ENGLISH) };
+}
+
+/** The same problem in another language; in English what that language has no sentence for. */
 export function translate(problem: Problem, voice: Voice, language: Language): Problem {
-  const sentence = language.sentences[problem.sentence ?? ''];
-  if (sentence === undefined) return problem;
-  return { ...problem, message: phrase(sentence, problem.figures ?? {}, voice, language) };
+  if (problem.sentence === undefined) return problem;
+  const advice = problem.advice?.map((each) => ({ ...each, message: sayIn(each, voice, language) }));
+  return { ...problem, ...(advice && { advice }), message: wordsOf(problem, voice, language) };
 }
 
-/**
- * A sentence with its figures and terms written in.
- *
- * @throws RangeError for a figure or a term that is not known.
- */
-export function phrase(sentence: string, figures: Figures, voice: Voice, language: Language): string {
-  return sentence
-    .replace(/\{(\w+)(?::(\w+))?\}/g, (_, name: string, kind: string | undefined) => {
-      const value = figures[name];
-      if (value === undefined) throw new RangeError(`the sentence names {${name}}, which is not given`);
-      return typeof value === 'string' ? value : withDecimal(show(value, kind ?? 'number', voice), language);
-    })
-    .replace(/\[(\w+)\]/g, (_, term: string) => {
-      const both = TERMS[term as Term];
-      if (both === undefined) throw new RangeError(`the sentence names [${term}], which is no term`);
-      return both[voice.terms ?? (voice.units === 'in' ? 'american' : 'british')];
-    });
-}
-
-function show(value: number, kind: string, { units }: Voice): string {
-  switch (kind) {
-    case 'length':
-      return formatLength(value, units);
-    case 'degrees':
-      return `${formatNumber(value, 1)}°`;
-    case 'percent':
-      return `${formatNumber(value, 1)} %`;
-    case 'number':
-      return formatNumber(value, 2);
-    default:
-      throw new RangeError(`a figure cannot be written as ${kind}`);
-  }
-}
-
-function withDecimal(words: string, { decimal }: Language): string {
-  return decimal === '.' ? words : words.replace(/(\d)\.(\d)/g, `$1${decimal}$2`);
+/** A problem's whole message: its sentence, what else it says, and its advice. */
+function wordsOf(problem: Omit<Problem, 'message'>, voice: Voice, language: Language): string {
+  const { sentence = '', figures = {}, further = [], advice = [] } = problem;
+  const advised = advice.map((each, place) =>
+    place === 0 ? each : { sentence: 'advice.another', figures: { advice: each } },
+  );
+  return [{ sentence, figures }, ...further, ...advised].map((each) => sayIn(each, voice, language)).join(' ');
 }

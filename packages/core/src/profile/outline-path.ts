@@ -11,10 +11,11 @@ import {
 import svgpath from 'svgpath';
 import { formatLength } from '../measure/format.ts';
 import { LONGEST, toMillimetres, type Units } from '../measure/length.ts';
+import type { FaultCode } from '../problem/codes.ts';
 
 /** What is wrong with an outline and what to do instead, as parts of a message. */
 export interface OutlineFault {
-  readonly code: string;
+  readonly code: FaultCode;
   readonly what: string;
   readonly instead: string;
 }
@@ -71,7 +72,7 @@ export function readOutline(path: string, units: Units): { readonly chain: Chain
   return { chain };
 }
 
-function fault(code: string, what: string, instead: string): OutlineFault {
+function fault(code: FaultCode, what: string, instead: string): OutlineFault {
   return { code, what, instead };
 }
 

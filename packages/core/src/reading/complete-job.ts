@@ -25,9 +25,15 @@ export function completeJob(file: Loose<JobFile>, shop: Shop | undefined, desk: 
   checkFit(file?.fit, desk);
   checkSeason(file?.season, desk);
   if (frame === undefined || file?.panel === undefined || cuts.includes(undefined)) return undefined;
-  const { title, units, panel, fit, spread, season } = file as JobFile;
+  const { title, units, terms, panel, fit, spread, season } = file as JobFile;
   const job = { title, units, panel: { ...panel, measured }, frame, cuts: cuts as Cut[], fit, doors };
-  return { ...job, ...(spread && { spread }), ...(season && { season }), ...(shop && { shop }) };
+  return {
+    ...job,
+    ...(terms && { terms }),
+    ...(spread && { spread }),
+    ...(season && { season }),
+    ...(shop && { shop }),
+  };
 }
 
 /** The shop that a file describes, the profiles of its knives checked. */

@@ -1,5 +1,6 @@
 import { formatLength } from '../measure/format.ts';
 import type { Units } from '../measure/length.ts';
+import type { FaultCode } from '../problem/codes.ts';
 
 /** Why another file cannot be had, and what to do: sentences without their full stops. */
 export interface Refused {
@@ -11,7 +12,7 @@ export interface Refused {
 export interface Desk {
   readonly units: Units;
   /** `what` is wrong and what to do `instead`, as sentences without their full stops. */
-  report(code: string, at: string, what: string, instead: string): void;
+  report(code: FaultCode, at: string, what: string, instead: string): void;
   /** The outline in a drawing file that the file names, as path data in mm, or why there is none to be had. */
   readonly openOutline: (name: string) => string | Refused;
   /** A length in the file's own unit, for a message. */

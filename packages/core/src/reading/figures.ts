@@ -3,6 +3,7 @@ import type { Moisture } from '../job/job.ts';
 import { parseAngle, toRadians } from '../measure/angle.ts';
 import { formatLength } from '../measure/format.ts';
 import { LONGEST, parseLength, toMillimetres, type Units } from '../measure/length.ts';
+import type { FaultCode } from '../problem/codes.ts';
 
 /** What a figure is, so that the published JSON Schema can say how it may be written. */
 export type FigureForm = 'length' | 'angle' | 'presentation' | 'moisture' | 'temperature' | 'number' | 'text';
@@ -20,7 +21,7 @@ export type Figure<T = number> = v.GenericSchema<unknown, T>;
 
 /** What is wrong with a figure: the fault's code, what it is (after "is"), and what to write. */
 interface FigureFault {
-  readonly code: string;
+  readonly code: FaultCode;
   readonly read: string;
   readonly instead: string;
 }

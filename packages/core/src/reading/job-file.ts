@@ -1,5 +1,6 @@
 import type { Door, FitLimits, Frame, Groove, Panel, Season, SpreadLimits } from '../job/job.ts';
 import type { Cut } from '../machining/cut.ts';
+import type { Terms } from '../problem/terms.ts';
 import type { NamedProfile } from '../profile/profile.ts';
 import type { Rates } from '../shop/rates.ts';
 import type { Head, Machine, Rules, ShopKnife } from '../shop/shop.ts';
@@ -30,6 +31,7 @@ export interface FileCut {
 export interface JobFile {
   readonly title: string;
   readonly units: 'mm' | 'in';
+  readonly terms?: Terms;
   readonly shop?: string;
   readonly panel: Omit<Panel, 'measured'> & { readonly measured?: number };
   readonly frame: Omit<Frame, 'sticking' | 'groove'> & { readonly groove: Groove; readonly sticking?: FileProfile };

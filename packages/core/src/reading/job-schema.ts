@@ -22,6 +22,7 @@ export function jobSchema(units: Units): v.GenericSchema<unknown, JobFile> {
     fielded: about(v.literal(VERSION), 'version of this format: 1'),
     title: v.optional(about(text('a title'), 'what the job is called'), DEFAULTS.title),
     units: v.optional(about(v.picklist(['mm', 'in']), 'unit of every bare number in the file'), DEFAULTS.units),
+    terms: v.optional(about(v.picklist(['british', 'american']), 'whose trade terms the words use')),
     shop: v.exactOptional(
       about(text('a file name'), 'shop file with knives, heads and machines, beside this file or below'),
     ),

@@ -1,10 +1,11 @@
+import type { FaultCode } from '../problem/codes.ts';
 import type { Place, Tree } from './tree.ts';
 
 /**
  * Where to point for a fault at path `at`: at the key for an unknown key, at the value for anything that has one, and
  * at what should have held it for something missing.
  */
-export function findPlace(tree: Tree, at: string, code: string): Place {
+export function findPlace(tree: Tree, at: string, code: FaultCode): Place {
   const key = tree.keyPlaces.get(at);
   if (code === 'unknown-key' && key) return key;
   const value = tree.places.get(at);

@@ -1,6 +1,6 @@
 import { DEEPEST_NESTING, MOST_VALUES } from './limits.ts';
 import { NO_SHOP_HERE, type ReadJob, type ReadShop, readJobTree, readShopTree } from './read-tree.ts';
-import { joinPath, type Place, type Tree } from './tree.ts';
+import { joinPath, type Place, type TextFault, type Tree } from './tree.ts';
 
 /**
  * Reads a job that is already plain data, as an editor holds it: what a file says, with lengths as written.
@@ -41,7 +41,7 @@ function treeOf(value: unknown): Tree {
   walk(value, '', 0);
   if (!deep) return { value, places, keyPlaces, faults: [] };
   const what = 'The job holds too much, or is nested too deep';
-  const fault = {
+  const fault: TextFault = {
     code: 'yaml-too-deep',
     at: '',
     line: 0,

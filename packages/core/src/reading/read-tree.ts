@@ -49,7 +49,7 @@ export function readJobTree(tree: Tree, findShop: FindShop, findOutline: FindOut
   const shop = findShop(name);
   if (shop !== undefined && 'refused' in shop) {
     const what = `shop: ${name}: ${shop.refused}`;
-    const place = findPlace(tree, 'shop', '');
+    const place = findPlace(tree, 'shop', 'shop-unreadable');
     faults.push({ code: 'shop-unreadable', at: 'shop', ...place, what, instead: shop.instead });
   }
   const found = shop !== undefined && 'shop' in shop ? (shop.shop ?? undefined) : undefined;

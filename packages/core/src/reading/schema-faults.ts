@@ -1,4 +1,5 @@
 import type * as v from 'valibot';
+import type { FaultCode } from '../problem/codes.ts';
 import { kindOf } from './figures.ts';
 import { findNearest } from './nearest.ts';
 import { findPlace } from './place.ts';
@@ -27,7 +28,7 @@ function pickBranch(issue: Issue): readonly Issue[] {
   return (issue.issues ?? []).filter((one) => (one.path !== undefined || one.type.startsWith('object')) === isGroup);
 }
 
-type Words = readonly [code: string, what: string, instead: string];
+type Words = readonly [code: FaultCode, what: string, instead: string];
 
 function explain(issue: Issue, at: string, tree: Tree): Words {
   const { type, expected, message } = issue;
@@ -35,7 +36,7 @@ function explain(issue: Issue, at: string, tree: Tree): Words {
   if (issue.input === undefined && !tree.places.has(at)) return explainMissing(issue, at);
   const value = tree.places.get(at)?.text ?? '';
   if (type === 'raw_transform') {
-    const code = issue.input === null ? 'empty-value' : issue.received;
+    const code = issue.input === null ? 'empty-value' : (issue.received as FaultCode);
     const shown = value === '' || issue.input === null ? '' : `: ${value}`;
     return [code, `${at}${shown} is ${message}`, `Write ${expected}`];
   }

@@ -1,3 +1,4 @@
+import type { FaultCode } from '../problem/codes.ts';
 /** Where a value stands in the text: 1-based; `text` is what stands there, shortened. */
 export interface Place {
   readonly line: number;
@@ -7,7 +8,7 @@ export interface Place {
 
 /** What is wrong at a place of the text, before it is known which file that is. */
 export interface TextFault extends Place {
-  readonly code: string;
+  readonly code: FaultCode;
   readonly at: string;
   /** What is wrong, as a sentence without its full stop. */
   readonly what: string;

@@ -1,4 +1,5 @@
 import { Composer, type Document, isAlias, isMap, isScalar, isSeq, Lexer, LineCounter, type Node, Parser } from 'yaml';
+import type { FaultCode } from '../problem/codes.ts';
 import { DEEPEST_NESTING, MOST_CHARACTERS, MOST_VALUES } from './limits.ts';
 import { joinPath, type Place, type TextFault, type Tree } from './tree.ts';
 import { explainYamlErrors } from './yaml-faults.ts';
@@ -12,7 +13,7 @@ import { explainYamlErrors } from './yaml-faults.ts';
  * bases than ten stay text, for the reader of figures to refuse. Takes time in proportion to the text.
  */
 export function readYaml(text: string): Tree {
-  const fileFault = (code: string, what: string, instead: string): Tree => ({
+  const fileFault = (code: FaultCode, what: string, instead: string): Tree => ({
     value: null,
     places: new Map(),
     keyPlaces: new Map(),
@@ -37,7 +38,7 @@ export function readYaml(text: string): Tree {
       const { line, col } = lines.linePos(parser.offset);
       const what = `Lists and groups stand more than ${DEEPEST_NESTING} deep inside each other`;
       const instead = 'Write the file as in the examples: the deepest they go is six';
-      const fault = { code: 'yaml-too-deep', at: '', line, column: col, text: '', what, instead };
+      const fault: TextFault = { code: 'yaml-too-deep', at: '', line, column: col, text: '', what, instead };
       return { value: null, places: new Map(), keyPlaces: new Map(), faults: [fault] };
     }
     if (broken > 20) break;
@@ -108,7 +109,7 @@ function walkDocument(document: Document.Parsed, lines: LineCounter): Walk {
     const { line, col } = lines.linePos(node.range?.[0] ?? 0);
     return { line, column: col, text: shorten(textOf(node)) };
   };
-  const report = (code: string, at: string, node: Node, what: string, instead: string): undefined => {
+  const report = (code: FaultCode, at: string, node: Node, what: string, instead: string): undefined => {
     faults.push({ code, at, ...placeOf(node), what, instead });
     return undefined;
   };

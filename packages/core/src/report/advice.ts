@@ -1,65 +1,67 @@
-import type { Cut, Job } from '../job/job.ts';
-import type { EdgeCut } from '../joint/edge.ts';
-import { designInsertion } from '../joint/fit.ts';
+import type { Job } from '../job/job.ts';
 import type { FitReport } from '../joint/fit-report.ts';
-import { findLostWood } from '../joint/lost-wood.ts';
-import type { Section } from '../joint/section.ts';
-import { sweepCut } from '../machining/sweep.ts';
-import { formatLength } from '../measure/format.ts';
-import { fitJob } from './join.ts';
+import type { Advice, Problem, Said } from '../problem/problem.ts';
+import { told, withAdvice } from '../problem/say.ts';
+import { depthsToTry, groovesToTry, landsToTry, presentationsToTry, reachesToTry } from './advice-candidates.ts';
+import { applyWrites } from './apply-writes.ts';
+import { endsBeforeFrame } from './problems.ts';
+import { type Tried, tryJob } from './try-job.ts';
+
+/** More advice than this on one problem is no help. */
+const MOST_ADVICE = 2;
 
 /**
- * Words for the one spindle setting that would bring the wanted clearance: "take the back relief 0.8 mm deeper"; null where
- * none does. A back cut is moved before a front one, since it does not show. The joint is worked out anew at the setting:
- * nothing is advised that does not then slide.
+ * The same problems with what would put each right, where something would.
+ *
+ * Every piece of advice is applied to the job and the whole of it evaluated anew: it is given only if its problem is gone
+ * and no error or warning has come that was not there before. So no line contradicts another.
  */
-export function adviseDepth(job: Job, fit: FitReport): string | null {
-  const deeper = job.fit.target - fit.clearance!;
-  const backFirst = job.cuts
-    .map((_, k) => k)
-    .sort((a, b) => Number(job.cuts[a]!.side === 'front') - Number(job.cuts[b]!.side === 'front'));
-  for (const k of backFirst) {
-    const { name, depth } = job.cuts[k]!;
-    const moved = withCut(job, k, { depth: depth + deeper });
-    if (moved.cuts[k]!.depth <= 0 || moved.cuts[k]!.depth >= job.panel.thickness) continue;
-    if (!slides(moved)) continue;
-    return `take the ${name} ${formatLength(Math.abs(deeper), job.units)} ${deeper > 0 ? 'deeper' : 'less deep'}`;
+export function adviseAll(job: Job, fit: FitReport, problems: readonly Problem[]): Problem[] {
+  const known = new Set(problems.map(keyOf));
+  const tried = new Map<string, Tried>();
+  const serves = (advice: Advice, problem: Problem): boolean => {
+    const name = JSON.stringify(advice.writes);
+    const after = tried.get(name) ?? tryJob(applyWrites(job, advice.writes));
+    tried.set(name, after);
+    const stays = after.problems.some((each) => keyOf(each) === keyOf(problem));
+    return !stays && !after.problems.some((each) => each.severity !== 'caution' && !known.has(keyOf(each)));
+  };
+  return problems.map((problem) => {
+    const ways = waysToTry(job, fit, problem);
+    if (ways === null) return problem;
+    const advice: Advice[] = [];
+    for (const way of ways) {
+      const found = advice.length < MOST_ADVICE ? way.find((each) => serves(each, problem)) : undefined;
+      if (found) advice.push(found);
+    }
+    return withAdvice(problem, advice, advice.length === 0 ? [nothingServes(problem)] : [], job);
+  });
+}
+
+function keyOf({ code, at }: Problem): string {
+  return `${code} ${at}`;
+}
+
+function nothingServes({ code }: Problem): Said {
+  return code === 'taken-from-drawing' ? told('advice.redraw', {}) : told('advice.none', {});
+}
+
+/** The ways that may put a problem right, the likeliest first, each a list of which one piece is given; null where none is known. */
+function waysToTry(job: Job, fit: FitReport, { code, about }: Problem): readonly (readonly Advice[])[] | null {
+  switch (code) {
+    case 'no-tongue':
+      return [depthsToTry(job, fit)];
+    case 'will-not-enter':
+    case 'tight':
+    case 'loose':
+      return [[...depthsToTry(job, fit), ...groovesToTry(job, fit)]];
+    case 'stops-short':
+      return endsBeforeFrame(job, fit.deepestInsertion ?? 0)
+        ? [[...reachesToTry(job, fit), ...depthsToTry(job, fit)]]
+        : [depthsToTry(job, fit), [...landsToTry(job), ...reachesToTry(job, fit)]];
+    case 'taken-from-drawing':
+      return [presentationsToTry(job, about?.cut)];
+    default:
+      return null;
   }
-  return null;
-}
-
-/** Words for a land that would let a wedge tongue in: "give the raise a 10 mm land"; null where none does. */
-export function adviseLand(job: Job): string | null {
-  const land = designInsertion(job.frame) + 1;
-  for (const [k, { name, profile, reach }] of job.cuts.entries()) {
-    if (profile.shape === 'outline' || profile.shape === 'rebate' || profile.land >= land) continue;
-    if (land >= reach) continue;
-    const moved = withCut(job, k, { profile: { ...profile, land } });
-    if (slides(moved)) return `give the ${name} a ${formatLength(land, job.units)} land`;
-  }
-  return null;
-}
-
-/**
- * Words for another way to present a panel that would leave the profile as drawn: "Run it on edge: that way nothing is
- * lost". The other ways, flat and on edge, are swept and compared before one is named.
- */
-export function advisePresentation({ cut, depthCut }: EdgeCut, { thickness, width }: Section): string {
-  for (const [tilt, words] of [
-    [Math.PI / 2, 'on edge'],
-    [0, 'flat'],
-  ] as const) {
-    if (cut.tilt === tilt) continue;
-    const lost = findLostWood(sweepCut({ ...cut, tilt }, depthCut), thickness, width);
-    if (lost === null) return `Run it ${words}: that way nothing is lost`;
-  }
-  return 'Change the profile: neither flat nor on edge does a knife leave it so';
-}
-
-function withCut(job: Job, k: number, change: Partial<Cut>): Job {
-  return { ...job, cuts: job.cuts.map((cut, i) => (i === k ? { ...cut, ...change } : cut)) };
-}
-
-function slides(job: Job): boolean {
-  return fitJob(job).verdict === 'sliding';
 }

@@ -1,5 +1,6 @@
 import type { GivenJob } from '../job/given-job.ts';
 import type { SimulationOptions } from '../spread/simulation.ts';
+import { adviseAll } from './advice.ts';
 import { answerDoors } from './doors.ts';
 import { answerJoint } from './joint.ts';
 import { answerKnives } from './knives.ts';
@@ -8,6 +9,7 @@ import { sortProblems } from './problems.ts';
 import type { Report } from './report.ts';
 import { answerSeasons } from './seasons.ts';
 import { answerSpread } from './spread.ts';
+import { stateBoth } from './statements.ts';
 
 export interface EvaluateOptions {
   /** How a job's spread is simulated; by default 100,000 joints, normally spread, seed 1. */
@@ -24,19 +26,21 @@ export interface EvaluateOptions {
  */
 export function evaluate(given: GivenJob, options: EvaluateOptions = {}): Report {
   const prepared = prepareJob(given);
+  const { job, fit } = prepared;
   const { problems, ...joint } = answerJoint(prepared);
   const knives = answerKnives(prepared);
   const spread = answerSpread(prepared, options.simulation);
   const season = answerSeasons(prepared);
   const doors = answerDoors(prepared);
-  const further = [...(knives?.problems ?? []), ...spread.problems, ...season.problems];
+  const all = [...problems, ...(knives?.problems ?? []), ...spread.problems, ...season.problems];
   return {
     ...joint,
+    statements: stateBoth(job, fit.verdict, all),
     ...(knives && { knives: knives.reports }),
     ...(spread.report && { spread: spread.report }),
     ...(season.report && { season: season.report }),
     ...(doors && { doors }),
-    problems: further.length > 0 ? sortProblems([...problems, ...further]) : problems,
+    problems: sortProblems(adviseAll(job, fit, all)),
   };
 }
 
@@ -47,5 +51,5 @@ export function evaluate(given: GivenJob, options: EvaluateOptions = {}): Report
  * @throws RangeError as `evaluate` does.
  */
 export function evaluateJoint(given: GivenJob): Report {
-  return answerJoint(prepareJob(given), false);
+  return answerJoint(prepareJob(given));
 }

@@ -2,26 +2,28 @@ import { type Chain, flipCurve, pathData } from '@fielded/geometry';
 import type { Job, Profile } from '../job/job.ts';
 import type { Edge, EdgeCut } from '../joint/edge.ts';
 import { outlinePath } from '../joint/outline-path.ts';
+import { termsOf } from '../problem/terms.ts';
 import { profileChain } from '../profile/chain.ts';
 import type { PreparedJob } from './prepare.ts';
 import { findProblems } from './problems.ts';
 import type { CutReport, Report, SectionReport } from './report.ts';
+import { stateBoth } from './statements.ts';
 
-/**
- * What every report says: the section its cuts leave, the tongue, the fit, and the problems of these. Without advice they only
- * say what is wrong, in a fraction of the time.
- */
-export function answerJoint({ job, edge, tongue, fit }: PreparedJob, advised = true): Report {
+/** What every report says: the section its cuts leave, the tongue, the fit, and the problems of these, without advice. */
+export function answerJoint({ job, edge, tongue, fit }: PreparedJob): Report {
+  const problems = findProblems(job, edge, fit);
   return {
     fielded: 1,
     title: job.title,
     units: job.units,
+    terms: termsOf(job),
     panel: reportPanel(job),
     frame: reportFrame(job),
     section: reportSection(edge),
     tongue,
     fit,
-    problems: findProblems(job, edge, fit, advised),
+    statements: stateBoth(job, fit.verdict, problems),
+    problems,
   };
 }
 

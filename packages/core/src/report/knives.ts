@@ -3,8 +3,8 @@ import { type KnifeOrder, makeKnife } from '../knife/knife.ts';
 import type { KnifeReport } from '../knife/knife-report.ts';
 import { steelReach, woodProfile } from '../knife/wood-profile.ts';
 import type { Cut } from '../machining/cut.ts';
-import { formatLength } from '../measure/format.ts';
 import type { Problem } from '../problem/problem.ts';
+import { sayProblem } from '../problem/say.ts';
 import type { Head, Shop, ShopKnife } from '../shop/shop.ts';
 import type { PreparedJob } from './prepare.ts';
 
@@ -76,8 +76,8 @@ export function steelFault({ units }: Shop, name: string, knife: ShopKnife, head
   if (knife.measured === 'wood') return undefined;
   const { length, most } = steelReach(knife.profile, head, 0);
   if (length <= most) return undefined;
-  const message = `The knife ${name} was measured ${formatLength(length, units)} long from its tip, and after ${formatLength(most, units)} the face of the head ${knife.head} leads away from the axis again. Check its outline, or name the head it is really kept in.`;
-  return { severity: 'error', code: 'steel-past-foot', at: `knives.${name}`, message };
+  const figures = { knife: name, length, most, head: knife.head ?? '' };
+  return sayProblem('steel-past-foot', `knives.${name}`, figures, { units }, { about: { knife: name } });
 }
 
 /** What a shop's knife leaves in the wood: its profile, or what its steel cuts in that head. */
@@ -99,6 +99,7 @@ function orderForCut(job: Job, cut: Cut, at: string, shop: Shop): KnifeOrder | u
     tilt,
     setFurther: (cut.reach - profile.reach) * Math.cos(tilt) + (cut.depth - profile.depth) * Math.sin(tilt),
     units: job.units,
+    ...(job.terms && { terms: job.terms }),
     at,
     groundFor: knife?.groundFor ?? { run: cut.run, rotation: USUAL_ROTATION },
   };

@@ -1,7 +1,9 @@
 import type { DoorReport } from '../door/door.ts';
 import type { FitReport, TongueReport } from '../joint/fit-report.ts';
 import type { KnifeReport } from '../knife/knife-report.ts';
+import type { Code } from '../problem/codes.ts';
 import type { Problem } from '../problem/problem.ts';
+import type { Terms } from '../problem/terms.ts';
 import type { ShapeName } from '../profile/profile.ts';
 import type { SeasonReport } from '../season/seasons.ts';
 import type { SpreadReport } from '../spread/report.ts';
@@ -51,11 +53,27 @@ export interface SectionReport {
   readonly width: number;
 }
 
+/**
+ * The two statements that always stand together: does it fit, and can it be run. Only where both are true is a job right.
+ */
+export interface Statements {
+  /** The tongue goes home and slides: the verdict is `sliding`. */
+  readonly fits: boolean;
+  /** false: an error stands against making it; null: nothing does, but not everything was checked; true: all was checked. */
+  readonly canBeRun: boolean | null;
+  /** Codes of the errors that stand against running it, each once. */
+  readonly against: readonly Code[];
+  /** What running it depends on and nobody said, by the place it has in its file: `cuts[0].head`, `shop.machines`. */
+  readonly notChecked: readonly string[];
+}
+
 /** What `fielded check --json` prints; also everything a drawing needs. Lengths mm, areas mm². */
 export interface Report {
   readonly fielded: 1;
   readonly title: string;
   readonly units: 'mm' | 'in';
+  /** Whose trade terms its words use. */
+  readonly terms: Terms;
   /** `width` across the grain, where the job gives it. */
   readonly panel: { readonly thickness: number; readonly measured: number; readonly width?: number };
   readonly frame: {
@@ -68,6 +86,8 @@ export interface Report {
   readonly section: SectionReport;
   readonly tongue: TongueReport;
   readonly fit: FitReport;
+  /** Does it fit, can it be run: always said together (see `stateFit` and `stateRun` for the words). */
+  readonly statements: Statements;
   /** What to grind for each cut that names a head, in running order; left out where none does. */
   readonly knives?: readonly KnifeReport[];
   /** What ± on its sizes does to the joint; left out where the job gives none. */

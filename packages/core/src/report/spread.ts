@@ -1,5 +1,6 @@
 import type { Job } from '../job/job.ts';
 import type { Problem } from '../problem/problem.ts';
+import { sayProblem, type Voice } from '../problem/say.ts';
 import { swellingOf } from '../season/seasons.ts';
 import { createJoint, type Joint, NO_SWELLING, type Swelling } from '../spread/joint.ts';
 import { DEFAULT_SIMULATION, reportSpread, type SpreadReport } from '../spread/report.ts';
@@ -22,7 +23,7 @@ export function answerSpread({ job, fit }: Pick<PreparedJob, 'job' | 'fit'>, opt
   if (spread === undefined || fit.clearance === null) return { problems: [] };
   const joint = createJoint(job);
   const tooLarge = joint.slides ? joint.pieces * job.cuts.length > MOST_SLID : joint.pieces > MOST_RECUT;
-  if (tooLarge) return { problems: [spreadTooLarge(joint)] };
+  if (tooLarge) return { problems: [spreadTooLarge(joint, job)] };
   // With seasons, what is missing is said there.
   const asked = (spread.moisture ?? 0) > 0 && job.season === undefined;
   const problems = asked ? [...speciesFaults(job), ...widthFaults(job)] : [];
@@ -45,11 +46,10 @@ function affordable({ slides, pieces }: Joint): SimulationOptions {
   return { ...DEFAULT_SIMULATION, count: Math.min(DEFAULT_SIMULATION.count, Math.ceil(MOST_LOOKED_AT / each)) };
 }
 
-function spreadTooLarge({ slides, pieces, cuts }: Joint): Problem {
-  const why = slides
-    ? `with ${pieces} lines and arcs in ${cuts.length} cuts it takes too long to work out. Draw the profiles with fewer`
-    : `a profile leaves a lip over wood that it clears, so that every joint is cut anew, and with ${pieces} lines and arcs that takes too long. Draw the profiles with ${MOST_RECUT} at most`;
-  return { severity: 'warning', code: 'spread-too-large', at: 'spread', message: `The spread is left out: ${why}.` };
+function spreadTooLarge({ slides, pieces, cuts }: Joint, voice: Voice): Problem {
+  return slides
+    ? sayProblem('spread-too-large.slid', 'spread', { pieces, cuts: cuts.length }, voice)
+    : sayProblem('spread-too-large.recut', 'spread', { pieces, most: MOST_RECUT }, voice);
 }
 
 /**

@@ -1,17 +1,10 @@
-import { formatLength } from '../measure/format.ts';
+import type { Voice } from '../problem/language.ts';
+import { say } from '../problem/say.ts';
 import type { Range, Report, Verdict } from './report.ts';
 
-const WORDS: Readonly<Record<Verdict, string>> = {
-  'will-not-enter': 'will not enter',
-  'stops-short': 'stops short',
-  tight: 'tight',
-  sliding: 'sliding',
-  loose: 'loose',
-};
-
 /** The verdict in a word or three; 'no tongue' where the cuts leave none. */
-export function verdictWord(verdict: Verdict | null): string {
-  return verdict === null ? 'no tongue' : WORDS[verdict];
+export function verdictWord(verdict: Verdict | null, voice: Voice = { units: 'mm' }): string {
+  return say(verdict === null ? 'word.none' : `word.${verdict}`, {}, voice);
 }
 
 /**
@@ -19,34 +12,43 @@ export function verdictWord(verdict: Verdict | null): string {
  *
  * @example verdictSentence(report) // 'The tongue slides into the groove with 0.2 mm to spare and goes in its full 9 mm.'
  */
-export function verdictSentence({ fit, tongue, frame, units }: Report): string {
-  const say = (mm: number | null) => formatLength(mm ?? 0, units);
-  const insertion = say(tongue.insertion);
-  const spare = say(fit.clearance);
+export function verdictSentence(
+  report: Pick<Report, 'fit' | 'tongue' | 'frame' | 'units'>,
+  voice: Voice = report,
+): string {
+  const { fit, tongue, frame } = report;
+  const { insertion } = tongue;
+  const spare = fit.clearance ?? 0;
   switch (fit.verdict) {
     case null:
-      return 'The cuts meet and leave no tongue.';
+      return say('verdict.none', {}, voice);
     case 'will-not-enter':
-      return `The tongue will not enter: its tip is ${say(tongue.thicknessAtTip)} thick and the groove ${say(frame.groove.width)} wide.`;
+      return say('verdict.will-not-enter', { tip: tongue.thicknessAtTip ?? 0, groove: frame.groove.width }, voice);
     case 'stops-short':
-      return `The tongue stops ${say(fit.deepestInsertion)} in: it wedges, and should go in ${insertion}.`;
+      return say('verdict.stops-short', { deepest: fit.deepestInsertion ?? 0, insertion }, voice);
     case 'tight':
-      return `The tongue is tight: it goes in its full ${insertion} with ${spare === say(0) ? 'nothing' : `only ${spare}`} to spare.`;
+      return spare < LEAST_SPARE
+        ? say('verdict.tight.nothing', { insertion }, voice)
+        : say('verdict.tight', { insertion, spare }, voice);
     case 'sliding':
-      return `The tongue slides into the groove with ${spare} to spare and goes in its full ${insertion}.`;
+      return say('verdict.sliding', { insertion, spare }, voice);
     case 'loose':
-      return `The tongue is loose: it goes in its full ${insertion} with ${spare} to spare and will rattle.`;
+      return say('verdict.loose', { insertion, spare }, voice);
   }
 }
 
+/** Less to spare than this, mm, reads as 0. */
+const LEAST_SPARE = 0.005;
+
 /** How a face of the panel stands to the frame's over the panel's float: '1.3 mm to 1.5 mm proud', 'flush'. */
-export function facePhrase({ least, most }: Range, units: Report['units']): string {
-  const say = (mm: number) => formatLength(Math.abs(mm), units);
+export function facePhrase({ least, most }: Range, units: Report['units'], voice: Voice = { units }): string {
   // Half of the smallest figure shown: nearer than that is flush.
   const flush = 0.005;
-  if (Math.abs(least) < flush && Math.abs(most) < flush) return 'flush';
-  if (least <= -flush && most >= flush) return `from ${say(least)} recessed to ${say(most)} proud`;
+  if (Math.abs(least) < flush && Math.abs(most) < flush) return say('face.flush', {}, voice);
+  if (least <= -flush && most >= flush) return say('face.both', { recessed: -least, proud: most }, voice);
   const word = most >= flush ? 'proud' : 'recessed';
-  const [near, far] = [least, most].sort((one, other) => Math.abs(one) - Math.abs(other)) as [number, number];
-  return say(near) === say(far) ? `${say(far)} ${word}` : `${say(near)} to ${say(far)} ${word}`;
+  const [near, far] = [Math.abs(least), Math.abs(most)].sort((one, other) => one - other) as [number, number];
+  // The same in words, though not to the last figure.
+  const single = say(`face.${word}`, { mm: far }, voice);
+  return single === say(`face.${word}`, { mm: near }, voice) ? single : say(`face.${word}.range`, { near, far }, voice);
 }

@@ -1,4 +1,5 @@
 import { formatNumber } from '../measure/format.ts';
+import type { FaultCode } from '../problem/codes.ts';
 import type { Head } from './shop.ts';
 
 /** Rake from which the face is more a scraper's than a cutter's, radians. */
@@ -8,7 +9,7 @@ const SHEAR_LIMIT = (45 * Math.PI) / 180;
 
 /** A figure of a head that cannot be: `key` names it, `what` is wrong and what to do `instead`, without full stops. */
 export interface HeadFault {
-  readonly code: string;
+  readonly code: FaultCode;
   readonly key: keyof Head;
   readonly what: string;
   readonly instead: string;

@@ -1,4 +1,5 @@
 import type { Cut, Job } from '../job/job.ts';
+import type { FileValue } from '../problem/problem.ts';
 
 /** A size that can be set, and how a job looks with it set otherwise. Lengths mm. */
 export interface Setting {
@@ -13,12 +14,6 @@ export interface Setting {
   /** What to do at the machine to grow it, and to shrink it. */
   readonly grow: string;
   readonly shrink: string;
-}
-
-/** One value in a job file: where it stands and what it should be, mm. */
-export interface FileValue {
-  readonly path: readonly (string | number)[];
-  readonly mm: number;
 }
 
 /** Cuts are not set shallower or narrower than this, mm: a scratch. */

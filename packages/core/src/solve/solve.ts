@@ -1,12 +1,12 @@
 import type { Job } from '../job/job.ts';
 import { makeEdge } from '../joint/edge.ts';
 import { formatLength } from '../measure/format.ts';
-import type { Problem } from '../problem/problem.ts';
+import type { FileValue, Problem } from '../problem/problem.ts';
 import { findNearest } from '../reading/nearest.ts';
 import { evaluate } from '../report/evaluate.ts';
 import { joinFrame } from '../report/join.ts';
 import { type Curve, searchSetting } from './search.ts';
-import { type FileValue, findSetting, type Setting, settingNames } from './settings.ts';
+import { findSetting, type Setting, settingNames } from './settings.ts';
 import { TARGETS, type Target } from './targets.ts';
 
 /** What is wanted: the figure, its value in mm, and the size that may be changed for it. */

@@ -1,6 +1,6 @@
 import { isAlias, isMap, isScalar, isSeq, type Node, type Pair, parseDocument, type YAMLMap } from 'yaml';
 import { parseLength, type Units } from '../measure/length.ts';
-import type { FileValue } from '../solve/settings.ts';
+import type { FileValue } from '../problem/problem.ts';
 
 /** A file with values changed, or why that cannot be done, as a sentence. */
 export type Written = { readonly text: string } | { readonly refused: string };

@@ -1,0 +1,22 @@
+import type { Units } from '../measure/length.ts';
+import { ENGLISH } from './english.ts';
+import type { Terms } from './terms.ts';
+
+/** How the words are to be: lengths in the job's unit, terms of one side of the Atlantic (by default those of the unit). */
+export interface Voice {
+  readonly units: Units;
+  readonly terms?: Terms;
+  /** English where none is named. */
+  readonly language?: Language;
+}
+
+/**
+ * A language: its sentences by the keys of `ENGLISH`, and the sign that parts whole numbers from decimals. A sentence it
+ * lacks is said in English.
+ */
+export interface Language {
+  readonly sentences: Readonly<Record<string, string>>;
+  readonly decimal: '.' | ',';
+}
+
+export const IN_ENGLISH: Language = { sentences: ENGLISH, decimal: '.' };

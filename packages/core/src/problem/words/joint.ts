@@ -1,0 +1,39 @@
+/** What is wrong with a section or a fit, and what would put it right. */
+export const JOINT_WORDS = {
+  'no-tongue': 'The cuts meet: no wood is left from {where:spans} in from the edge.',
+  'split-edge':
+    'The cuts leave the wood in separate layers from {where:spans} in from the edge. Change the profile or how it is run.',
+  'taken-from-drawing':
+    'The {cut} cannot be cut as drawn {held:said}: the turning knife also takes {area:area} that the drawing keeps, {x0:length} to {x1:length} in from the edge and {y0:length} to {y1:length} below the face.',
+  'held.flat': 'with the panel flat',
+  'held.on-edge': 'with the panel on edge',
+  'held.run-flat': 'flat',
+  'held.run-on-edge': 'on edge',
+  'held.tilted': 'with the spindle tilted {tilt:degrees}',
+  'will-not-enter': 'The tongue will not enter: it needs a groove {excess:length} wider.',
+  'stops-short.wedges': "The tongue stops {deepest:length} in, {short:length} short: it wedges in the groove's mouth.",
+  'stops-short.reach':
+    'The tongue stops {deepest:length} in, {short:length} short: the {cut} ends {short:length} before the frame.',
+  'tight.little': 'The tongue is tight: it goes in with {spare:length} to spare and needs {snug:length} to slide.',
+  'tight.nothing': 'The tongue is tight: it goes in with nothing to spare and cannot slide.',
+  loose: 'The tongue is loose: it has {spare:length} to spare, more than {loose:length}, and the panel will rattle.',
+  'sticking-in-groove':
+    "The sticking is {depth:length} deep and breaks into the groove, which starts {setback:length} below the frame's face. Make it shallower or set the groove further back.",
+  'no-swell-gap':
+    'No gap is left at the bottom of the groove: a panel that swells in damp air has nowhere to go and can burst the frame. Leave a gap.',
+  'raise-hidden':
+    'The [raise] ends inside the groove: none of it will show. Give it more reach, or make the groove shallower.',
+  'spread-too-large.slid':
+    'The spread is left out: {pieces:count} lines and arcs in {cuts:count} cuts take too long to work out. Draw the profiles with fewer.',
+  'spread-too-large.recut':
+    'The spread is left out: a profile leaves a lip over wood that it clears, so every joint is cut anew, and {pieces:count} lines and arcs take too long. Draw the profiles with {most:count} at most.',
+  'advice.deeper': 'Take the {cut} {by:length} deeper.',
+  'advice.shallower': 'Take the {cut} {by:length} less deep.',
+  'advice.reach': 'Give the {cut} a reach of {reach:length}.',
+  'advice.land': 'Give the {cut} a land of {land:length}.',
+  'advice.groove': 'Make the groove {width:length} wide.',
+  'advice.present': 'Run it {held:said}: that way nothing is lost.',
+  'advice.redraw': 'Change the profile: neither flat nor on edge does a knife leave it so.',
+  'advice.none': 'No single setting puts this right: change the profile of a cut, or the groove.',
+  'advice.another': 'Or: {advice:said}',
+} as const;

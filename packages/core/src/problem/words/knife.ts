@@ -1,0 +1,36 @@
+/** What is wrong with a knife, its head or its limiter. */
+export const KNIFE_WORDS = {
+  'steel-past-foot':
+    'The knife {knife} was measured {length:length} long from its tip, and after {most:length} the face of the head {head} leads away from the axis again. Check its outline, or name the head it is really kept in.',
+  'face-never-reaches.some':
+    'The face of the knives in the head "{head}" never reaches in to a radius of {least:length} for the {cut}: {rake:degrees} of [rake] on a cutting radius of {radius:length} sets it {off:length} off the axis. The greatest reach that works is {greatest:length}: take less reach, less [rake] or a larger head.',
+  'face-never-reaches.none':
+    'The face of the knives in the head "{head}" never reaches in to a radius of {least:length} for the {cut}: {rake:degrees} of [rake] on a cutting radius of {radius:length} sets it {off:length} off the axis. No reach works at these stations: take less [rake] or a larger head.',
+  'limiter-never-reaches':
+    'No limiter can be drawn for the {cut}: set back {gap:length} it would lie nearer the axis than the face of the head "{head}". Take less reach, less [rake] or a larger head.',
+  'limiter-gap':
+    'The knives of the head "{head}" stand {gap:length} out beyond their limiters, and it is for hand feed: EN 847-1 allows 1.1 mm there. Fit limiters that come closer; only a tool marked MEC, with a power feed, may have more. The mark on the tool and your local rules go before this.',
+  'edge-meets-body':
+    'The panel meets the body of the head "{head}" at the {cut}: it passes {least:length} from the axis, and the body stands out to {body:length}. Take less reach, or a head with a larger cutting circle or a smaller body.',
+  'edge-meets-nut':
+    'On the machine "{machine}" the panel meets the spindle nut at the {cut}: it passes {least:length} from the axis, and the nut stands out to {nut:length}. Use another machine, or sink the nut.',
+  'knife-wider-than-head':
+    'The knife for the {cut} takes {width:length} along the spindle, and the head "{head}" is {height:length} high. Take a higher head, or cut the profile in two.',
+  'back-rubs':
+    'The back of the knife for the {cut} rubs: its clearance falls to {clearance:degrees}, {back:length} back from the tip line and {along:length} along it. Grind the [wedge] smaller than {wedge:degrees}, or take less [rake] or less reach.',
+  'little-clearance':
+    "The knife for the {cut} has little clearance: {clearance:degrees}, {back:length} back from the tip line and {along:length} along it, under the shop's least of {least:degrees}. Grind the [wedge] smaller than {wedge:degrees}, or take less [rake] or less reach.",
+  'heel-rubs':
+    'The heel of the knife for the {cut} rubs: steel {thickness:length} thick with a [wedge] of {wedge:degrees} stands {out:length} outside its own cutting circle, {back:length} back from the tip line and {along:length} along it. Relieve the heel, or use thinner steel.',
+  'no-side-clearance': "The knife for the {cut} has less side clearance than the shop's {least:degrees}.",
+  'rubs.level': 'Its side rubs along the flat from {a0:length} to {a1:length} in, {b:length} down: {has:degrees}.',
+  'rubs.upright': 'Its side rubs along the wall from {b0:length} to {b1:length} down, {a:length} in: {has:degrees}.',
+  'rubs.slanting':
+    'Its side rubs from {a0:length} in and {b0:length} down to {a1:length} in and {b1:length} down: {has:degrees}.',
+  'rubs.undercut':
+    'From {a0:length} in and {b0:length} down to {a1:length} in and {b1:length} down it is undercut, and the sweep takes that away.',
+  'rubs.curves': 'It rubs where its curves run square to the spindle.',
+  'rubs.slope': 'Slope that by {draft:degrees}.',
+  'rubs.slope-or-relief': 'Slope that by {draft:degrees}, or have side relief ground there.',
+  'rubs.relief': 'Have side relief ground there.',
+} as const;

@@ -1,0 +1,29 @@
+/** What wood and seasons do to a joint. */
+export const SEASON_WORDS = {
+  'species-missing': 'How much the panel moves depends on its wood: give panel.species, such as black cherry.',
+  'unknown-species':
+    "No figures are known for {species}: the nearest named wood is {near}. Give a wood of the Wood Handbook's tables.",
+  'width-missing': 'How far the panel moves depends on its width across the grain: give panel.width, or the doors.',
+  'moisture-out-of-range': '{at}: wood in this air is wetter than {most:count} %, above which it no longer swells.',
+  'temperature-out-of-range':
+    "{at}.temperature is {temperature:number} °C: the Wood Handbook's table of moisture covers −1 to 132 °C. Give the moisture content itself.",
+  'bottoms-out':
+    '{when:said} ({moisture:percent}) the panel swells until it bottoms out: it is {each:length} too wide at each edge, {whole:length} over all, and pushes the frame apart. Leave a swell gap of {gap:length} or more.',
+  'leaves-groove':
+    '{when:said} ({moisture:percent}) the panel shrinks out of its groove. Give the groove {more:length} more depth.',
+  'little-engagement':
+    '{when:said} ({moisture:percent}) only {insertion:length} of the tongue is in the groove, less than the {least:length} that holds it. Give the groove more depth or the panel less gap.',
+  'swells-tight.thick':
+    '{when:said} ({moisture:percent}) the tongue swells tight in the groove, {over:length} too thick: the panel can no longer move and will split or push the frame apart. Leave {wanted:length} of clearance when it is made.',
+  'swells-tight.little':
+    '{when:said} ({moisture:percent}) the tongue swells tight in the groove, {spare:length} to spare: the panel can no longer move and will split or push the frame apart. Leave {wanted:length} of clearance when it is made.',
+  'outside-coefficients':
+    'Some of this moisture lies outside 6 to 14 %, where the dimensional change coefficients hold: the change is computed by eq. 13-3 of the Wood Handbook instead, from green to oven-dry shrinkage.',
+  'finish-before-glue-up':
+    'Finish the panel before glue-up: {when:said} {bare:length} of bare wood would show along each long edge.',
+  'when.made': 'As made',
+  'when.driest': 'At the driest',
+  'when.dampest': 'At the dampest',
+  'when.driest.within': 'at the driest',
+  'when.dampest.within': 'at the dampest',
+} as const;

@@ -1,0 +1,35 @@
+/** The verdicts, the two statements of a report, and what is said of the runs. */
+export const VERDICT_WORDS = {
+  'verdict.sliding':
+    'The tongue slides into the groove with {spare:length} to spare and goes in its full {insertion:length}.',
+  'verdict.tight': 'The tongue is tight: it goes in its full {insertion:length} with only {spare:length} to spare.',
+  'verdict.tight.nothing': 'The tongue is tight: it goes in its full {insertion:length} with nothing to spare.',
+  'verdict.loose':
+    'The tongue is loose: it goes in its full {insertion:length} with {spare:length} to spare and will rattle.',
+  'verdict.stops-short': 'The tongue stops {deepest:length} in: it wedges, and should go in {insertion:length}.',
+  'verdict.will-not-enter':
+    'The tongue will not enter: its tip is {tip:length} thick and the groove {groove:length} wide.',
+  'verdict.none': 'The cuts meet and leave no tongue.',
+  'word.sliding': 'sliding',
+  'word.tight': 'tight',
+  'word.loose': 'loose',
+  'word.stops-short': 'stops short',
+  'word.will-not-enter': 'will not enter',
+  'word.none': 'no tongue',
+  'fits.yes': 'fits',
+  'fits.tight': 'too tight',
+  'fits.loose': 'too loose',
+  'fits.no': 'does not fit',
+  'run.yes': 'can be run',
+  'run.no.one': 'cannot be run: 1 error',
+  'run.no.more': 'cannot be run: {errors:count} errors',
+  'run.open': 'running not checked',
+  'figure.span': '{one} to {other}',
+  'figure.and': '{one} and {other}',
+  'face.flush': 'flush',
+  'face.proud': '{mm:length} proud',
+  'face.recessed': '{mm:length} recessed',
+  'face.proud.range': '{near:length} to {far:length} proud',
+  'face.recessed.range': '{near:length} to {far:length} recessed',
+  'face.both': 'from {recessed:length} recessed to {proud:length} proud',
+} as const;

@@ -1,0 +1,130 @@
+import type { Job } from '../job/job.ts';
+import { designInsertion } from '../joint/fit.ts';
+import type { FitReport } from '../joint/fit-report.ts';
+import type { Advice } from '../problem/problem.ts';
+import { advise, told } from '../problem/say.ts';
+import { applyWrites } from './apply-writes.ts';
+import { fitJob } from './join.ts';
+
+/** Depths that bring the clearance to the target, a cut at a time, back cuts first since they do not show. */
+export function depthsToTry(job: Job, fit: FitReport): Advice[] {
+  return backFirst(job).flatMap((k) => {
+    const { name, depth } = job.cuts[k]!;
+    const wanted = depthFor(job, k, fit);
+    if (wanted === null) return [];
+    return roundings(wanted, job.units).flatMap((mm) => {
+      if (mm <= 0 || mm >= job.panel.thickness || Math.abs(mm - depth) < LEAST_MOVE) return [];
+      const writes = [{ path: ['cuts', k, 'depth'], mm }];
+      const figures = { cut: name, by: Math.abs(mm - depth) };
+      return [
+        mm > depth ? advise('advice.deeper', figures, writes, job) : advise('advice.shallower', figures, writes, job),
+      ];
+    });
+  });
+}
+
+/** Reaches that carry a cut past the frame, or its curve past where it wedges. */
+export function reachesToTry(job: Job, fit: FitReport): Advice[] {
+  const insertion = designInsertion(job.frame);
+  const short = insertion - (fit.deepestInsertion ?? 0);
+  return backFirst(job).flatMap((k) => {
+    const { name, reach } = job.cuts[k]!;
+    // A little past the frame where the cut itself ends short of it; else as much further in as the tongue is short.
+    const wanted = reach < insertion ? [insertion + PAST_THE_FRAME, reach + short] : [reach + short];
+    return wanted.map((mm) => {
+      const round = roundUp(mm, job.units);
+      return advise('advice.reach', { cut: name, reach: round }, [{ path: ['cuts', k, 'reach'], mm: round }], job);
+    });
+  });
+}
+
+/** Lands as long as the tongue, which keep a slope out of the groove. */
+export function landsToTry(job: Job): Advice[] {
+  const land = roundUp(designInsertion(job.frame) + PAST_THE_FRAME, job.units);
+  return backFirst(job).flatMap((k) => {
+    const { name, profile, knife } = job.cuts[k]!;
+    // A knife of the shop is ground already.
+    if (knife !== undefined || profile.shape === 'outline' || profile.shape === 'rebate') return [];
+    if (profile.land >= land || land >= profile.reach) return [];
+    const curved = profile.shape !== 'bevel';
+    if (curved && profile.depth - profile.shoulder > profile.reach - land) return [];
+    return [advise('advice.land', { cut: name, land }, [{ path: ['cuts', k, 'profile', 'land'], mm: land }], job)];
+  });
+}
+
+/** A groove as much wider or narrower as the clearance is off. */
+export function groovesToTry(job: Job, fit: FitReport): Advice[] {
+  const { groove, thickness } = job.frame;
+  if (fit.clearance === null) return [];
+  return roundings(groove.width + job.fit.target - fit.clearance, job.units).flatMap((width) => {
+    if (width <= 0 || groove.setback + width > thickness) return [];
+    return [advise('advice.groove', { width }, [{ path: ['frame', 'groove', 'width'], mm: width }], job)];
+  });
+}
+
+/** The other ways to present the panel to one cut. */
+export function presentationsToTry(job: Job, name: string | undefined): Advice[] {
+  const k = job.cuts.findIndex((cut) => cut.name === name);
+  if (k < 0) return [];
+  const path = ['cuts', k, 'presented'];
+  const onEdge = told('held.run-on-edge', {});
+  // Over has no meaning on edge, and a file may not say both.
+  const ways =
+    job.cuts[k]!.run === 'over' ? [] : [advise('advice.present', { held: onEdge }, [{ path, word: 'on-edge' }], job)];
+  return [...ways, advise('advice.present', { held: told('held.run-flat', {}) }, [{ path, word: 'flat' }], job)];
+}
+
+/** A tongue is carried past the frame by this much, mm. */
+const PAST_THE_FRAME = 1;
+/** A setting is not moved by less than this, mm. */
+const LEAST_MOVE = 0.005;
+
+function backFirst({ cuts }: Job): number[] {
+  const isFront = (k: number) => Number(cuts[k]!.side === 'front');
+  return cuts.map((_, k) => k).sort((a, b) => isFront(a) - isFront(b));
+}
+
+/** The depth of a cut at which the clearance is the target; null where its depth does not decide. */
+function depthFor(job: Job, k: number, { clearance }: FitReport): number | null {
+  const clearanceAt = (mm: number) => fitJob(applyWrites(job, [{ path: ['cuts', k, 'depth'], mm }])).clearance;
+  const { target } = job.fit;
+  if (clearance !== null) {
+    const straight = job.cuts[k]!.depth + target - clearance;
+    if (straight > 0 && isNear(clearanceAt(straight), target)) return straight;
+  }
+  // Deeper only ever leaves less wood: no tongue at all counts as more clearance than any.
+  let shallow = LEAST_MOVE;
+  let deep = job.panel.thickness;
+  for (let step = 0; step < 40; step++) {
+    const middle = (shallow + deep) / 2;
+    if ((clearanceAt(middle) ?? Number.POSITIVE_INFINITY) > target) deep = middle;
+    else shallow = middle;
+  }
+  return isNear(clearanceAt(shallow), target) ? shallow : null;
+}
+
+function isNear(clearance: number | null, target: number): boolean {
+  return clearance !== null && Math.abs(clearance - target) < LEAST_MOVE;
+}
+
+/** A size in figures that can be set, the roundest first: 0.01 mm; 1/64 in, or else a thousandth. */
+function roundings(mm: number, units: Job['units']): number[] {
+  if (units === 'mm') return [toStep(mm, 0.01)];
+  return [inInches(toStep(mm / 25.4, 1 / 64)), inInches(toStep(mm / 25.4, 0.001))];
+}
+
+/** A size rounded up to what a rule shows: 0.1 mm, or 1/64 in. */
+function roundUp(mm: number, units: Job['units']): number {
+  const rounding = 1e-9;
+  if (units === 'mm') return Math.ceil(mm * 10 - rounding) / 10;
+  return inInches(Math.ceil((mm / 25.4) * 64 - rounding) / 64);
+}
+
+function toStep(value: number, step: number): number {
+  const perUnit = Math.round(1 / step);
+  return Math.round(value * perUnit) / perUnit;
+}
+
+function inInches(inches: number): number {
+  return (inches * 254) / 10;
+}

@@ -1,0 +1,26 @@
+import type { Job } from '../job/job.ts';
+import { makeEdge } from '../joint/edge.ts';
+import type { FitReport } from '../joint/fit-report.ts';
+import type { Problem } from '../problem/problem.ts';
+import { joinFrame } from './join.ts';
+import { answerKnives } from './knives.ts';
+import { findProblems } from './problems.ts';
+import { answerSeasons } from './seasons.ts';
+
+/** What a job comes to when it is tried out: its fit and every problem but those of its spread, without advice. */
+export interface Tried {
+  readonly fit: FitReport;
+  readonly problems: readonly Problem[];
+}
+
+/** Tries a job out. */
+export function tryJob(job: Job): Tried {
+  const edge = makeEdge(job.panel, job.cuts);
+  const { fit } = joinFrame(job, edge);
+  const problems = [
+    ...findProblems(job, edge, fit),
+    ...(answerKnives({ job })?.problems ?? []),
+    ...answerSeasons({ job, fit }).problems,
+  ];
+  return { fit, problems };
+}
