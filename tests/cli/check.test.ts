@@ -130,10 +130,12 @@ describe('fielded check of several', () => {
     expect(err.replaceAll(many, 'many')).toBe(
       'many/b.yml:12:23  cuts[0].profile.shape: oggee is not known. Did you mean ogee? Write one of rebate, bevel, cove, ovolo, ogee, outline.\n',
     );
-    expect(out.replaceAll(many, 'many').replaceAll(/ {2,}/g, '  ')).toBe(`job  verdict  clearance  goes in  problems
-many/a.yaml  ✓ sliding  0.20 mm  10.40 mm  none
+    expect(
+      out.replaceAll(many, 'many').replaceAll(/ {2,}/g, '  '),
+    ).toBe(`job  verdict  running  clearance  goes in  problems
+many/a.yaml  ✓ sliding  – running not checked  0.20 mm  10.40 mm  none
 many/b.yml  ⊘ not read
-many/inner/c.json  ⊣ stops short  −1.76 mm  2.55 mm  1 error
+many/inner/c.json  ⊣ stops short  – running not checked  −1.76 mm  2.55 mm  1 error
 
 many/inner/c.json
   ✗ error  The tongue stops 2.55 mm in, 7.45 mm short: it wedges in the
