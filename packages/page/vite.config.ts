@@ -26,7 +26,6 @@ const config: UserConfigFn = ({ mode }): UserConfig => {
     resolve: {
       // The page is built from the packages' sources, so that it is never older than they are.
       conditions: ['source', 'browser', 'module', 'import', 'default'],
-      alias: [{ find: /^plex-sans\.ttf/, replacement: here('../cli/fonts/IBMPlexSans-Regular.ttf') }],
     },
     plugins: [
       leanSvg(),

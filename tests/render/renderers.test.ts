@@ -6,8 +6,8 @@ import { scene, sceneToSvg } from '@fielded/render';
 import { Resvg } from '@resvg/resvg-js';
 import { describe, expect, test } from 'vitest';
 import { FONT_FILE } from '../../packages/cli/src/formats/font-file.ts';
-import { openLetters } from '../../packages/cli/src/formats/letters.ts';
 import { runChromium, runProgram, scratchFolder } from '../support/programs.ts';
+import { shippedLetters } from '../support/shipped-letters.ts';
 import { JOBS } from './jobs-to-draw.ts';
 import type { Raster } from './raster.ts';
 import { inkByRegion, readPng } from './raster.ts';
@@ -78,7 +78,7 @@ const SAME_BUT_FONTS = 0.05;
 
 describe.each(['ogee and cove', 'bevel that wedges'])('%s', (name) => {
   const drawing = scene(evaluate(JOBS[name]!), { view: 'joint' });
-  const outlined = sceneToSvg(drawing, { letters: openLetters() });
+  const outlined = sceneToSvg(drawing, { letters: shippedLetters });
   const live = sceneToSvg(drawing);
   const reference = rasterOf('resvg', drawing, outlined);
 
@@ -88,7 +88,7 @@ describe.each(['ogee and cove', 'bevel that wedges'])('%s', (name) => {
   });
 
   test.each(['hatch', 'outline', 'figure'])('a drawing without its %s would be found out', (missing) => {
-    const without = sceneToSvg({ ...drawing, items: leaveOut(drawing.items, missing) }, { letters: openLetters() });
+    const without = sceneToSvg({ ...drawing, items: leaveOut(drawing.items, missing) }, { letters: shippedLetters });
     expect(worstRegion(rasterOf('resvg', drawing, without), reference)).toBeGreaterThan(SAME_SHAPES);
   });
 });

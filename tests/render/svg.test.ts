@@ -3,9 +3,9 @@ import { loopsData } from '@fielded/geometry';
 import { draw, scene, scenesToHtml, sceneToSvg, sheets, viewsOf, writeNumber } from '@fielded/render';
 import { XMLParser, XMLValidator } from 'fast-xml-parser';
 import { describe, expect, test } from 'vitest';
-import { openLetters } from '../../packages/cli/src/formats/letters.ts';
 import { writePdf } from '../../packages/cli/src/formats/pdf.ts';
 import { writePng } from '../../packages/cli/src/formats/png.ts';
+import { shippedLetters } from '../support/shipped-letters.ts';
 import { JOBS, job } from './jobs-to-draw.ts';
 import { layoutFaults } from './layout-faults.ts';
 
@@ -105,7 +105,7 @@ describe('hostile names neither break nor inject', () => {
     expect(Buffer.from(await writePdf([sheet!])).toString('latin1')).toMatch(/^%PDF-[\s\S]*%%EOF\s*$/);
     const png = Buffer.from(writePng(sheet!, 50, { theme: 'print', bare: false }));
     expect(png.subarray(1, 4).toString()).toBe('PNG');
-    expectSound(sceneToSvg(sheet!, { letters: openLetters() }), 'svg');
+    expectSound(sceneToSvg(sheet!, { letters: shippedLetters }), 'svg');
   });
 });
 

@@ -9,6 +9,7 @@ export {
   SMOOTH_JOINT,
   splitAtExtremes,
 } from './along.ts';
+export { arcBeziers, type Bezier } from './arc-beziers.ts';
 export type { Heading } from './biarc.ts';
 export { type Box, boxesOverlap, growBox, joinBoxes, lineMeetsBox } from './box.ts';
 export { chainExtent } from './chain-extent.ts';

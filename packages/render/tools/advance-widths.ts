@@ -9,13 +9,11 @@ import { openSync } from 'fontkit';
 
 const here = import.meta.dirname;
 const dejavuFolder = process.argv[2] ?? '/usr/share/fonts/truetype/dejavu';
-const fonts = [join(here, '../../cli/fonts/IBMPlexSans-Regular.ttf'), join(dejavuFolder, 'DejaVuSans.ttf')].map(
-  (path) => {
-    const font = openSync(path);
-    if (!('unitsPerEm' in font)) throw new Error(`${path} is a collection of fonts, not one`);
-    return font;
-  },
-);
+const fonts = [join(here, '../fonts/IBMPlexSans-Regular.ttf'), join(dejavuFolder, 'DejaVuSans.ttf')].map((path) => {
+  const font = openSync(path);
+  if (!('unitsPerEm' in font)) throw new Error(`${path} is a collection of fonts, not one`);
+  return font;
+});
 
 /** Latin, Greek, Cyrillic, punctuation, fractions, arrows and the signs of arithmetic. */
 const ranges: [number, number][] = [

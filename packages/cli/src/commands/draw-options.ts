@@ -19,6 +19,7 @@ const OPTIONS = {
   theme: { type: 'string' },
   bare: { type: 'boolean' },
   text: { type: 'string' },
+  font: { type: 'string' },
   dpi: { type: 'string' },
   force: { type: 'boolean' },
 } as const;
@@ -52,6 +53,8 @@ export interface DrawRequest {
   readonly theme: Theme;
   readonly bare: boolean;
   readonly outlines: boolean;
+  /** A font file for the letters that the shipped one lacks. */
+  readonly font: string | undefined;
   readonly dpi: number;
   /** Whether a file that this tool did not write may be replaced. */
   readonly force: boolean;
@@ -78,6 +81,10 @@ export function readDrawRequest(argv: readonly string[]): DrawRequest {
     throw new UsageError('--theme is for screens: a PDF is always ink on white. Leave it out, or write an .svg.');
   if (given.text !== undefined && format !== '.svg')
     throw new UsageError('--text is for .svg: the other formats bring their letters with them. Leave it out.');
+  if (given.font !== undefined && format !== '.pdf' && format !== '.png' && given.text !== 'outlines')
+    throw new UsageError(
+      "--font is for .pdf, .png and --text outlines: live letters are drawn in the reader's own fonts. Leave it out.",
+    );
   if (given.dpi !== undefined && format !== '.png') throw new UsageError('--dpi is for .png. Leave it out.');
   return {
     path,
@@ -96,6 +103,7 @@ export function readDrawRequest(argv: readonly string[]): DrawRequest {
     theme: readChoice('theme', given.theme, ['print', 'light', 'dark'] as const) ?? 'print',
     bare: values.bare === true,
     outlines: readChoice('text', given.text, ['live', 'outlines'] as const) === 'outlines',
+    font: given.font,
     dpi: readWhole('dpi', given.dpi, LEAST_DPI, MOST_DPI) ?? 200,
     force: values.force === true,
   };

@@ -1,7 +1,8 @@
 import type { Report } from '@fielded/core';
 import type { Scene } from '@fielded/render';
 import { UsageError } from '../arguments.ts';
-import { readText } from '../files/read-text.ts';
+import { explainFailure, readText } from '../files/read-text.ts';
+import type { Fonts } from '../formats/fonts.ts';
 import { type Io, safe } from '../io.ts';
 import { listProblems } from '../report/list-problems.ts';
 import { WIDTH } from '../report/plain-report.ts';
@@ -20,7 +21,7 @@ export async function draw(argv: readonly string[], io: Io): Promise<number> {
 
   const scenes = await drawScenes(report, request);
   const chosen = chooseSheets(scenes, request);
-  const written = await writeScenes(chosen, request);
+  const written = await writeScenes(chosen, request, io);
   if (!(await deliver(io, request.output, written, request.force))) return 2;
   if (chosen.length < scenes.length && request.sheet === undefined)
     await io.err(`${safe(`Sheet 1 of ${scenes.length}. --sheet 2 draws the next; a .pdf or .html holds them all.`)}\n`);
@@ -55,14 +56,33 @@ function chooseSheets(scenes: Scene[], { sheet, format }: DrawRequest): Scene[] 
 }
 
 /** Each format is loaded only when it is written. */
-async function writeScenes(scenes: readonly Scene[], request: DrawRequest): Promise<string | Uint8Array> {
+async function writeScenes(scenes: readonly Scene[], request: DrawRequest, io: Io): Promise<string | Uint8Array> {
   const { format, theme, bare, outlines, dpi, paper } = request;
   const first = scenes[0]!;
-  if (format === '.pdf') return (await import('../formats/pdf.ts')).writePdf(scenes);
-  if (format === '.png') return (await import('../formats/png.ts')).writePng(first, dpi, { theme, bare });
   const { scenesToHtml, sceneToSvg } = await import('@fielded/render');
   if (format === '.html') return scenesToHtml(scenes, { theme, bare, fillsPaper: paper !== null });
-  if (!outlines) return sceneToSvg(first, { theme, bare });
-  const { openLetters } = await import('../formats/letters.ts');
-  return sceneToSvg(first, { theme, bare, letters: openLetters() });
+  if (format === '.svg' && !outlines) return sceneToSvg(first, { theme, bare });
+
+  const fonts = await openFontsFor(format === '.pdf' ? scenes : [first], request.font, io);
+  if (format === '.pdf') return (await import('../formats/pdf.ts')).writePdf(scenes, { fonts });
+  if (format === '.png')
+    return (await import('../formats/png.ts')).writePng(first, dpi, { theme, bare, fontFiles: fonts.files });
+  const { openLetters } = await import('@fielded/render');
+  return sceneToSvg(first, { theme, bare, letters: await openLetters(fonts.typefaces) });
+}
+
+/** The fonts that drawings need; letters that none has are named on standard error. */
+async function openFontsFor(scenes: readonly Scene[], given: string | undefined, io: Io): Promise<Fonts> {
+  const { openFonts, sayMissingLetters } = await import('../formats/fonts.ts');
+  try {
+    const fonts = await openFonts(scenes, given);
+    const missing = sayMissingLetters(fonts);
+    if (missing !== null) await io.err(`${safe(missing)}\n`);
+    return fonts;
+  } catch (error) {
+    if (error instanceof RangeError) throw new UsageError(`--font ${given}: ${error.message}.`);
+    if ((error as NodeJS.ErrnoException).path === given)
+      throw new UsageError(`--font ${given}: ${explainFailure(error).refused}.`);
+    throw error;
+  }
 }

@@ -54,6 +54,8 @@ Problems found are listed on standard error; the drawing is made all the same.
   --bare               only the drawing, nothing under it
   --theme light|dark   for screens; without it, ink on white
   --text outlines      letters as outlines, for office programs that lack the font (.svg)
+  --font FILE          for letters that the shipped font lacks, before this machine's own
+                       fonts (.pdf, .png, outlines); letters that none has are named
   --dpi N              how fine a .png is: 200 if not said
   --shop FILE          use this shop file instead of the one the job names
   --force              replace a file that is there already and fielded did not write

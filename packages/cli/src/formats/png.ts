@@ -9,10 +9,14 @@ const INCHES_PER_METRE = 1000 / MM_PER_INCH;
 const AFTER_HEADER = 8 + 25;
 
 /** A drawing as PNG at `dpi`, which is noted in the file so that it prints at true size. */
-export function writePng(scene: Scene, dpi: number, options: { theme: Theme; bare: boolean }): Uint8Array {
+export function writePng(
+  scene: Scene,
+  dpi: number,
+  options: { readonly theme: Theme; readonly bare: boolean; readonly fontFiles?: readonly string[] },
+): Uint8Array {
   const picture = new Resvg(sceneToSvg(scene, options), {
     fitTo: { mode: 'width', value: Math.round((scene.width / MM_PER_INCH) * dpi) },
-    font: { fontFiles: [FONT_FILE], loadSystemFonts: false, defaultFontFamily: FONT_NAME },
+    font: { fontFiles: [...(options.fontFiles ?? [FONT_FILE])], loadSystemFonts: false, defaultFontFamily: FONT_NAME },
   });
   const png = picture.render().asPng();
   const software = chunk('tEXt', Buffer.from('Software\0fielded', 'latin1'));

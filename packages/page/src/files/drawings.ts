@@ -29,8 +29,8 @@ export function benchSheets(report: Report, paper: PaperName): string[] {
 
 /** The same as a PDF, for which the writer is fetched now. */
 export async function benchPdf(report: Report, paper: PaperName): Promise<Blob> {
-  const { writePdf } = await import('./pdf.ts');
-  return writePdf(benchScenes(report, paper));
+  const { scenesPdf } = await import('./pdf.ts');
+  return scenesPdf(benchScenes(report, paper));
 }
 
 function benchScenes(report: Report, paper: PaperName): Scene[] {

@@ -1,0 +1,59 @@
+import { readFileSync } from 'node:fs';
+import { findMissingLetters, openTypefaces, type Scene, type Typeface } from '@fielded/render';
+import { listSystemFonts } from '../files/system-fonts.ts';
+import { FONT_FILE } from './font-file.ts';
+
+/** So many of the system's fonts are looked into for one sign. */
+const MOST_TRIED = 60;
+
+/** Fonts for drawings in the order they are tried, the files they were read from, and the signs that none of them has. */
+export interface Fonts {
+  readonly typefaces: readonly Typeface[];
+  readonly files: readonly string[];
+  readonly missing: readonly string[];
+}
+
+/**
+ * The fonts that drawings need: the shipped one, `given` for what it lacks, then the system's own.
+ *
+ * @throws RangeError where the file given is no font, and what reading it throws.
+ */
+export async function openFonts(scenes: readonly Scene[], given?: string): Promise<Fonts> {
+  const files = given === undefined ? [FONT_FILE] : [FONT_FILE, given];
+  const typefaces = await openTypefaces(files.map((file) => readFileSync(file)));
+  let missing = findMissingLetters(scenes, typefaces);
+  const hopeless: string[] = [];
+  while (missing[0] !== undefined) {
+    const found = await findFont(missing[0], files);
+    if (found === null) hopeless.push(missing[0]);
+    else {
+      files.push(found.file);
+      typefaces.push(found.typeface);
+    }
+    missing = findMissingLetters(scenes, typefaces).filter((sign) => !hopeless.includes(sign));
+  }
+  return { typefaces, files, missing: hopeless };
+}
+
+/** The first of the system's fonts that has a sign. */
+async function findFont(sign: string, known: readonly string[]): Promise<{ file: string; typeface: Typeface } | null> {
+  const code = sign.codePointAt(0)!;
+  const candidates = listSystemFonts(sign).filter((file) => !known.includes(file));
+  for (const file of candidates.slice(0, MOST_TRIED)) {
+    try {
+      const [typeface] = await openTypefaces([readFileSync(file)]);
+      if (typeface!.has(code)) return { file, typeface: typeface! };
+    } catch {
+      // A file that cannot be read, or is no font after all, holds no sign.
+    }
+  }
+  return null;
+}
+
+/** What to say of letters that no font has, in one line; null where there are none. */
+export function sayMissingLetters({ missing }: Fonts): string | null {
+  if (missing.length === 0) return null;
+  const shown = missing.slice(0, 12).join(' ');
+  const more = missing.length > 12 ? ` and ${missing.length - 12} more` : '';
+  return `No font on this machine has the letters ${shown}${more}: they are drawn as empty boxes. Name a font that has them with --font FILE.`;
+}

@@ -1,0 +1,66 @@
+/// <reference path="./untyped-libraries.d.ts" />
+import { create } from 'fontkit';
+
+/** One step of a glyph's outline, in the font's units, y up. */
+interface PathCommand {
+  readonly command: 'moveTo' | 'lineTo' | 'quadraticCurveTo' | 'bezierCurveTo' | 'closePath';
+  readonly args: readonly number[];
+}
+
+/** Glyphs from left to right as seen, with how far each moves on and is moved aside, in the font's units. */
+export interface GlyphRun {
+  readonly glyphs: readonly { readonly path: { readonly commands: readonly PathCommand[] } }[];
+  readonly positions: readonly { readonly xAdvance: number; readonly xOffset: number; readonly yOffset: number }[];
+  readonly advanceWidth: number;
+}
+
+/** A font that letters are drawn with, from a TrueType or OpenType file or the first of a collection. */
+export interface Typeface {
+  readonly bytes: Uint8Array;
+  /** Its PostScript name, and the family that a style sheet names. */
+  readonly name: string;
+  readonly family: string;
+  /** Whether the file holds several, of which this is the first. */
+  readonly collected: boolean;
+  /** Whether it has a sign, given as a code point. */
+  has(code: number): boolean;
+  readonly unitsPerEm: number;
+  /** Signs of one direction as glyphs: joined, kerned and placed as the font says. */
+  layOut(text: string): GlyphRun;
+}
+
+/** Fonts that are tried in order: each sign is drawn with the first that has it. At least one. */
+export type Typefaces = readonly [Typeface, ...Typeface[]];
+
+/**
+ * Reads fonts from the bytes of their files.
+ *
+ * @throws RangeError where the bytes are no font.
+ */
+export function readTypeface(bytes: Uint8Array): Typeface {
+  let opened: ReturnType<typeof create>;
+  try {
+    opened = create(bytes);
+  } catch {
+    throw new RangeError('not a TrueType or OpenType font');
+  }
+  const font = 'fonts' in opened ? opened.fonts[0] : opened;
+  if (font === undefined) throw new RangeError('a collection without fonts');
+  const known = new Map<number, boolean>();
+  return {
+    bytes,
+    name: font.postscriptName,
+    family: font.familyName,
+    collected: 'fonts' in opened,
+    has: (code) => {
+      let has = known.get(code);
+      if (has === undefined) {
+        has = font.hasGlyphForCodePoint(code);
+        known.set(code, has);
+      }
+      return has;
+    },
+    unitsPerEm: font.unitsPerEm,
+    layOut: (text) => font.layout(text, []),
+  };
+}
