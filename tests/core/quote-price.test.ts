@@ -4,7 +4,7 @@ import { describe, expect, it } from 'vitest';
 import { formatMoney, minorDigits, roundMoney, toMinor } from '../../packages/core/src/quote/money.ts';
 import { priceQuantities } from '../../packages/core/src/quote/price.ts';
 import type { QuoteQuantities } from '../../packages/core/src/quote/quote-report.ts';
-import type { Rates } from '../../packages/core/src/shop/rates.ts';
+import type { PricedRates } from '../../packages/core/src/shop/rates.ts';
 import { Random } from '../support/random.ts';
 
 const { bignumber } = create(all, { number: 'BigNumber', precision: 64 });
@@ -14,7 +14,7 @@ function rounded(value: BigNumber): number {
   return value.toDecimalPlaces(0, 4).toNumber();
 }
 
-const RATES: Rates = {
+const RATES: PricedRates = {
   currency: 'EUR',
   hour: 48,
   wood: { 'black cherry': 2350 },
@@ -72,7 +72,7 @@ describe('the price of a job', () => {
     for (let i = 0; i < 2000; i++) {
       const currency = ['EUR', 'JPY', 'KWD'][i % 3]!;
       const digits = bignumber(10).pow({ EUR: 2, JPY: 0, KWD: 3 }[currency]!);
-      const rates: Rates = {
+      const rates: PricedRates = {
         ...RATES,
         currency,
         hour: decimals(90, 2),

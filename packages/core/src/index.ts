@@ -44,7 +44,7 @@ export { answerSpread, type Spread, simulateJob } from './report/spread.ts';
 export { type Stated, stateFit, stateRun } from './report/statements.ts';
 export { facePhrase, verdictSentence, verdictWord } from './report/verdict-sentence.ts';
 export type { SeasonReport, SeasonState } from './season/seasons.ts';
-export type { Maker, Rates } from './shop/rates.ts';
+export type { Maker, PricedRates, Rates } from './shop/rates.ts';
 export { type Change, type Solved, solve, type Wanted } from './solve/solve.ts';
 export type { Arrangement } from './spread/arrangements.ts';
 export { type SpreadReport, withSimulated } from './spread/report.ts';

@@ -19,11 +19,12 @@ const DAY = 86_400_000;
 /**
  * The quote of a job: its quantities priced at the shop's rates, and what may be promised of the finished doors.
  *
- * @throws RangeError for a date that is not ISO 8601, and for a shop without rates.
+ * @throws RangeError for a date that is not ISO 8601, and for a shop without rates in a currency.
  */
 export function makeQuote(job: Job, report: Report, quantities: QuoteQuantities, options: QuoteOptions): Quote {
   const rates = job.shop?.rates;
-  if (rates === undefined) throw new RangeError('the shop has no rates');
+  const currency = rates?.currency;
+  if (rates === undefined || currency === undefined) throw new RangeError('the shop has no rates.currency');
   return {
     kind: options.kind ?? 'quote',
     number: options.number ?? null,
@@ -32,7 +33,7 @@ export function makeQuote(job: Job, report: Report, quantities: QuoteQuantities,
     client: options.client ?? null,
     maker: job.shop?.maker ?? null,
     wood: job.panel.species ?? null,
-    price: priceQuantities(quantities, rates),
+    price: priceQuantities(quantities, { ...rates, currency }, job.units),
     ...listPromises(job, report),
     terms: rates.terms,
   };

@@ -1,7 +1,7 @@
 import { formatNumber } from '../measure/format.ts';
 import type { Units } from '../measure/length.ts';
 import { phrase } from '../problem/phrase.ts';
-import type { Rates } from '../shop/rates.ts';
+import type { PricedRates } from '../shop/rates.ts';
 import { roundMoney, toMinor } from './money.ts';
 import type { QuoteItem, QuoteLine, QuotePrice, QuoteQuantities } from './quote-report.ts';
 import { QUOTE_WORDS } from './quote-words.ts';
@@ -16,7 +16,7 @@ import { QUOTE_WORDS } from './quote-words.ts';
  *
  * @throws RangeError for a currency that is not three capital letters.
  */
-export function priceQuantities(quantities: QuoteQuantities, rates: Rates, units: Units = 'mm'): QuotePrice {
+export function priceQuantities(quantities: QuoteQuantities, rates: PricedRates, units: Units = 'mm'): QuotePrice {
   const lines = listLines(quantities, rates)
     .filter(({ quantity }) => quantity > 0)
     .map((line) => priceLine(line, rates, units));
@@ -51,7 +51,7 @@ interface Counted {
   readonly rate: string;
 }
 
-function listLines({ setUps, metres, doors, face, knives, timber }: QuoteQuantities, rates: Rates): Counted[] {
+function listLines({ setUps, metres, doors, face, knives, timber }: QuoteQuantities, rates: PricedRates): Counted[] {
   const { setUp, metresPerHour, door, finish, knife } = rates;
   return [
     ...timber.map((part) => countWood(part, rates)),
@@ -80,7 +80,7 @@ function listLines({ setUps, metres, doors, face, knives, timber }: QuoteQuantit
 }
 
 /** Timber is ordered by volume; without a wood there is no price to look for. */
-function countWood({ wood, thickness, order }: QuoteQuantities['timber'][number], rates: Rates): Counted {
+function countWood({ wood, thickness, order }: QuoteQuantities['timber'][number], rates: PricedRates): Counted {
   return {
     item: 'wood',
     figures: { wood, thickness },
@@ -94,7 +94,7 @@ function countWood({ wood, thickness, order }: QuoteQuantities['timber'][number]
 
 /** Work by the hour; without the hours for a piece the line still stands, counted by the piece, so that nobody overlooks it. */
 function countHours(
-  rates: Rates,
+  rates: PricedRates,
   item: QuoteItem,
   pieces: number,
   figures: QuoteLine['figures'],
@@ -107,7 +107,11 @@ function countHours(
   return { item, figures, quantity, unit: 'h', price: rates.hour, from: `${from}, ${rate}`, rate: 'rates.hour' };
 }
 
-function priceLine({ item, figures, unit, from, rate, ...counted }: Counted, rates: Rates, units: Units): QuoteLine {
+function priceLine(
+  { item, figures, unit, from, rate, ...counted }: Counted,
+  rates: PricedRates,
+  units: Units,
+): QuoteLine {
   // The quantity that is shown is the one that is priced: without the last digits of binary arithmetic.
   const quantity = Number(counted.quantity.toPrecision(12));
   const price = counted.price === undefined ? null : toMinor(counted.price, rates.currency);

@@ -10,7 +10,7 @@ export function ratesSchema(): v.GenericSchema<unknown, Rates> {
   const hours = (what: string) => about(number({ least: 0, most: 1e5 }, 'a number of hours'), what);
   const percent = (what: string) => about(number({ least: 0, most: 1000 }, 'a percentage'), what);
   return group({
-    currency: about(currency(), 'ISO 4217 code of the currency, such as EUR'),
+    currency: v.exactOptional(about(currency(), 'ISO 4217 code of the currency, such as EUR')),
     hour: v.exactOptional(price('price of an hour')),
     wood: v.optional(about(named(number({ least: 0, most: 1e9 }, 'a price')), 'price of a m³ ordered, by wood'), {}),
     setUp: v.exactOptional(hours('hours for each set-up')),

@@ -1,7 +1,7 @@
 /** What a shop asks for its work: prices in major units of the currency, each left out where the shop has not set it. */
 export interface Rates {
-  /** ISO 4217 code, such as EUR. */
-  readonly currency: string;
+  /** ISO 4217 code, such as EUR; nothing can be priced without it. */
+  readonly currency?: string;
   /** Price of an hour. */
   readonly hour?: number;
   /** Price of a cubic metre ordered, by the wood's name. */
@@ -26,6 +26,9 @@ export interface Rates {
   /** The shop's own terms, a paragraph each. */
   readonly terms: readonly string[];
 }
+
+/** Rates in a currency that is known. */
+export type PricedRates = Rates & { readonly currency: string };
 
 /** A tax as the shop names it, in % of net and margin. */
 export interface Tax {
