@@ -122,6 +122,14 @@ describe('shop files', () => {
   });
 });
 
+describe('a shop file given as a job', () => {
+  it.each(['check', 'draw'])('is said to be one by %s', async (command) => {
+    expect(await refusal(command, 'examples/shop/shop.yaml')).toBe(
+      'examples/shop/shop.yaml  This is a shop file, not a job. Name a job here: it names the shop file with shop:, or --shop gives it one; fielded knife and fielded board read a shop file itself.\n',
+    );
+  });
+});
+
 describe('wrong use', () => {
   it.each([
     [['chekc', 'a.yaml'], 'chekc is no command. Did you mean check? See fielded --help.'],
@@ -135,7 +143,7 @@ describe('wrong use', () => {
     [['draw', 'a.yaml', 'b.yaml'], 'draw takes one job at a time. See fielded help draw.'],
     [
       ['draw', 'a.yaml', '--view', 'jont'],
-      '--view jont is not known. Did you mean joint? There are section, joint, detail, cuts, panel, door, sheet, spread and season.',
+      '--view jont is not known. Did you mean joint? There are joint, section, detail, cuts, panel, door, sheet, spread and season.',
     ],
     [['help', 'drw'], 'drw is no command. Did you mean draw? See fielded --help.'],
   ])('%j', async (argv, line) => {

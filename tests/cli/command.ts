@@ -28,6 +28,7 @@ export async function run(argv: readonly string[], streams: Partial<Io> = {}): P
     errIsTerminal: false,
     columns: 80,
     colour: false,
+    stopped: () => Promise.resolve(),
     ...streams,
   };
   const status = await main(argv, io);

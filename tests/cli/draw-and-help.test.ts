@@ -37,35 +37,3 @@ describe('fielded draw', () => {
     expect(err).toContain('✗ error    The tongue will not enter: it needs a groove 2.6 mm wider.');
   });
 });
-
-describe('help', () => {
-  it('is the same asked for in any way', async () => {
-    const general = await run(['--help']);
-    expect(general).toMatchObject({ status: 0, err: '' });
-    expect(general.out).toMatch(/^fielded: the section, the fit and the drawing of raised-and-fielded panels\n/);
-    expect((await run(['help'])).out).toBe(general.out);
-    expect((await run(['-h'])).out).toBe(general.out);
-    const check = (await run(['help', 'check'])).out;
-    expect(check).toMatch(/^fielded check JOB… \[--json\] \[--shop FILE\]\n/);
-    expect((await run(['check', '--help'])).out).toBe(check);
-    expect((await run(['check', 'x.yaml', '-h'])).out).toBe(check);
-    expect((await run(['draw', '--help'])).out).toMatch(/^fielded draw JOB \[--view VIEW\]/);
-  });
-
-  it('keeps to 90 columns', async () => {
-    for (const about of ['', 'check', 'draw'])
-      for (const line of (await run(['help', ...(about === '' ? [] : [about])])).out.split('\n'))
-        expect(line.length).toBeLessThanOrEqual(90);
-  });
-
-  it('comes on standard error with status 2 where nothing was asked for', async () => {
-    const { status, out, err } = await run([]);
-    expect({ status, out }).toEqual({ status: 2, out: '' });
-    expect(err).toBe((await run(['--help'])).out);
-  });
-
-  it('gives the version of the package', async () => {
-    const { version } = JSON.parse(readFileSync(new URL('../../packages/cli/package.json', import.meta.url), 'utf8'));
-    expect(await run(['--version'])).toEqual({ status: 0, out: `${version}\n`, err: '' });
-  });
-});

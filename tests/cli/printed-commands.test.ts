@@ -4,7 +4,6 @@ import { join } from 'node:path';
 import { fileURLToPath } from 'node:url';
 import { readJob, readShop } from '@fielded/core';
 import { describe, expect, it } from 'vitest';
-import { open } from '../../packages/cli/src/commands/open.ts';
 import { makeFolder, run } from './command.ts';
 
 const root = fileURLToPath(new URL('../..', import.meta.url));
@@ -30,8 +29,7 @@ function blocks(language: string): { page: string; text: string }[] {
 const commands = blocks('sh').flatMap(({ page, text }) =>
   text
     .split('\n')
-    // `fielded open` serves until it is stopped: tests/page/access.test.ts runs it.
-    .filter((line) => line.startsWith('npx fielded ') && !line.startsWith('npx fielded open'))
+    .filter((line) => line.startsWith('npx fielded '))
     .map((line) => ({ page, line })),
 );
 const scripts = blocks('sh').flatMap(({ text }) =>
@@ -48,7 +46,8 @@ describe('commands that are printed', () => {
       .split(/\s+/)
       .slice(2)
       .map((word) => (/^examples\/|\.(svg|pdf|png|html|dxf|csv)$/.test(word) ? join(folder, word) : word));
-    const { status, err } = words[0] === 'open' ? await openAndStop(words.slice(1)) : await run(words);
+    // `open` serves until it is stopped: here at once, and with no browser asked for.
+    const { status, err } = await run(words[0] === 'open' ? [...words, '--no-browser'] : words);
     // A joint that does not go together is drawn all the same, with status 1.
     const wedges = line.includes('bevel-wedge');
     expect(status, err).toBe(wedges ? 1 : 0);
@@ -62,23 +61,6 @@ describe('commands that are printed', () => {
     expect(scripts.filter((name) => !['ci', ...known].includes(name))).toEqual([]);
   });
 });
-
-/** `open` serves until it is stopped: here at once, and with no browser asked for. */
-async function openAndStop(argv: readonly string[]): Promise<{ status: number; err: string }> {
-  let err = '';
-  const io = {
-    out: async () => {},
-    err: async (text: string) => {
-      err += text;
-    },
-    outIsTerminal: false,
-    errIsTerminal: false,
-    columns: 80,
-    colour: false,
-  };
-  const status = await open([...argv, '--no-browser'], io, Promise.resolve());
-  return { status, err };
-}
 
 describe('files that are printed', () => {
   const whole = blocks('yaml').filter(({ text }) => text.includes('fielded: 1'));

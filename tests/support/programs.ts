@@ -11,6 +11,8 @@ const PACKAGES = {
   pdftoppm: 'poppler-utils',
   pdftotext: 'poppler-utils',
   soffice: 'libreoffice-draw libreoffice-writer',
+  zsh: 'zsh',
+  fish: 'fish',
 } as const;
 
 export type Program = keyof typeof PACKAGES;
@@ -19,9 +21,15 @@ export type Program = keyof typeof PACKAGES;
  * Runs a program from outside the project. One that is missing is installed on Debian as root; elsewhere the error says what
  * to get. A check that cannot be made fails: it is not passed over.
  */
-export function runProgram(program: Program, args: readonly string[]): Buffer {
+export function runProgram(program: Program, args: readonly string[], folder?: string): Buffer {
   if (spawnSync('sh', ['-c', `command -v ${program}`]).status !== 0) install(program);
-  return execFileSync(program, args, { maxBuffer: 1 << 28, stdio: ['ignore', 'pipe', 'pipe'], timeout: 120_000 });
+  return execFileSync(program, args, {
+    maxBuffer: 1 << 28,
+    stdio: ['ignore', 'pipe', 'pipe'],
+    timeout: 120_000,
+    // A program that is run in a folder has its settings there too, not those of whoever runs the tests.
+    ...(folder !== undefined && { cwd: folder, env: { ...process.env, HOME: folder } }),
+  });
 }
 
 function install(program: Program): void {

@@ -1,33 +1,55 @@
+import { extname } from 'node:path';
 import { parseArgs } from 'node:util';
 import { findNearest } from '@fielded/core';
-
-/** What a command may be given: its options, and whether each takes a value. */
-export interface OptionSpec {
-  readonly type: 'string' | 'boolean';
-  readonly short?: string;
-}
-
-export interface Arguments {
-  readonly values: Readonly<Record<string, string | boolean>>;
-  readonly positionals: readonly string[];
-}
+import type { Command, Given, Option } from './command.ts';
 
 /** A wrong use of the command: the line to print. Thrown only inside the command line, and caught in `main`. */
 export class UsageError extends Error {}
 
 /**
- * Options and the rest. Throws `UsageError` for an option that is not known (naming the nearest), one without its
- * value, one with a value that takes none, and one given twice.
+ * What a command was given, checked against what it takes. Throws `UsageError` for an option that is not known (naming the
+ * nearest), one without its value, one with a value that takes none, one given twice, a value that will not do, a name to
+ * write to whose ending says nothing, an option that must be there and is not, and for too few or too many files.
  */
-export function readArguments(
-  argv: readonly string[],
-  options: Readonly<Record<string, OptionSpec>>,
-  command: string,
-): Arguments {
-  const { tokens } = parseArgs({ args: [...argv], options, allowPositionals: true, strict: false, tokens: true });
-  const values: Record<string, string | boolean> = {};
+export function readGiven(name: string, command: Command, argv: readonly string[]): Given {
+  const help = `See fielded help ${name}.`;
+  const { texts, positionals } = readWords(argv, command.options, help);
+  const { least, most, needs, takes } = command.place;
+  if (positionals.length < least) throw new UsageError(`${name} needs ${needs}. ${help}`);
+  if (positionals.length > most) throw new UsageError(`${name} takes ${takes}. ${help}`);
+  const required = Object.entries(command.options).filter(([, option]) => option.required);
+  if (required.some(([option]) => !texts.has(option))) {
+    const wanted = required.map(([option, { value }]) => `--${option} ${value}`);
+    throw new UsageError(`${name} needs ${listWords(wanted, 'and')}. ${help}`);
+  }
+  const values = Object.fromEntries(
+    Object.entries(command.options).map(([option, spec]) => [option, readValue(option, spec, texts.get(option))]),
+  );
+  return {
+    paths: positionals,
+    path: positionals[0] ?? '',
+    values: values as Given['values'],
+    format: readFormat(texts.get('output'), command.formats ?? []),
+  };
+}
+
+/** Options as they were written, and the words between them. */
+function readWords(argv: readonly string[], options: Readonly<Record<string, Option>>, help: string) {
+  const known = Object.fromEntries(
+    Object.entries(options).map(([name, { value, short }]) => [
+      name,
+      { type: value === undefined ? ('boolean' as const) : ('string' as const), ...(short && { short }) },
+    ]),
+  );
+  const { tokens } = parseArgs({
+    args: [...argv],
+    options: known,
+    allowPositionals: true,
+    strict: false,
+    tokens: true,
+  });
+  const texts = new Map<string, string | true>();
   const positionals: string[] = [];
-  const help = `See fielded help${command === '' ? '' : ` ${command}`}.`;
   for (const token of tokens) {
     if (token.kind === 'positional') positionals.push(token.value);
     if (token.kind !== 'option') continue;
@@ -36,12 +58,57 @@ export function readArguments(
       const near = findNearest(token.name, Object.keys(options));
       throw new UsageError(`${token.rawName} is no option here. ${near ? `Did you mean --${near}? ` : ''}${help}`);
     }
-    if (Object.hasOwn(values, token.name)) throw new UsageError(`--${token.name} is given twice. Give it once.`);
-    if (spec.type === 'string' && (token.value === undefined || token.value === ''))
+    if (texts.has(token.name)) throw new UsageError(`--${token.name} is given twice. Give it once.`);
+    if (spec.value !== undefined && (token.value === undefined || token.value === ''))
       throw new UsageError(`${token.rawName} needs a value after it. ${help}`);
-    if (spec.type === 'boolean' && token.value !== undefined)
+    if (spec.value === undefined && token.value !== undefined)
       throw new UsageError(`--${token.name} takes no value. ${help}`);
-    values[token.name] = token.value ?? true;
+    texts.set(token.name, token.value ?? true);
   }
-  return { values, positionals };
+  return { texts, positionals };
+}
+
+function readValue(
+  name: string,
+  option: Option,
+  text: string | true | undefined,
+): string | number | boolean | undefined {
+  if (option.value === undefined) return text === true;
+  if (typeof text !== 'string') return undefined;
+  if (option.whole !== undefined) return readWhole(name, text, ...option.whole);
+  if (option.choices !== undefined) return readChoice(name, text, choicesOf(option));
+  return text;
+}
+
+/** The values an option may have; [] where it may be anything. */
+export function choicesOf({ choices = [] }: Option): readonly string[] {
+  return Array.isArray(choices) ? choices : Object.keys(choices);
+}
+
+function readChoice(name: string, given: string, known: readonly string[]): string {
+  if (known.includes(given)) return given;
+  const near = findNearest(given, known);
+  throw new UsageError(
+    `--${name} ${given} is not known. ${near ? `Did you mean ${near}? ` : ''}There are ${listWords(known, 'and')}.`,
+  );
+}
+
+/** A whole number as people write it, thousands parted by a space, a comma or a line below. */
+function readWhole(name: string, text: string, least: number, most: number): number {
+  const plain = text.replaceAll(/(?<=\d)[ _,](?=\d{3}(?!\d))/g, '');
+  const number = Number(plain);
+  if (/^\d+$/.test(plain) && number >= least && number <= most) return number;
+  throw new UsageError(`--${name} ${text} will not do. Write a whole number from ${least} to ${most}.`);
+}
+
+function readFormat(output: string | true | undefined, formats: readonly string[]): string {
+  if (typeof output !== 'string') return formats[0] ?? '';
+  const ending = extname(output).toLowerCase();
+  if (formats.length === 0 || formats.includes(ending)) return ending;
+  throw new UsageError(`${output} does not say what to write: end the name in ${listWords(formats, 'or')}.`);
+}
+
+/** "a, b and c". */
+export function listWords(words: readonly string[], last: 'and' | 'or'): string {
+  return words.length < 2 ? words.join() : `${words.slice(0, -1).join(', ')} ${last} ${words.at(-1)}`;
 }

@@ -1,20 +1,11 @@
 import { readFileSync } from 'node:fs';
 import { findNearest } from '@fielded/core';
-import { readArguments, UsageError } from './arguments.ts';
-import { board } from './commands/board.ts';
-import { check } from './commands/check.ts';
-import { draw } from './commands/draw.ts';
-import { HELP } from './commands/help.ts';
-import { knife } from './commands/knife.ts';
-import { open } from './commands/open.ts';
-import { solve } from './commands/solve.ts';
+import { readGiven, UsageError } from './arguments.ts';
+import type { Command } from './command.ts';
+import { COMMANDS } from './commands.ts';
 import { type Io, processIo, safe } from './io.ts';
 
 export type { Io } from './io.ts';
-
-type Command = (argv: readonly string[], io: Io) => Promise<number>;
-
-const COMMANDS: Readonly<Record<string, Command>> = { check, draw, solve, knife, board, open, help };
 
 /**
  * Runs the command line; `argv` without the interpreter and the script. Gives the exit status: 0 all is well, 1 a job
@@ -33,30 +24,27 @@ export async function main(argv: readonly string[], io: Io = processIo()): Promi
 async function runCommand(argv: readonly string[], io: Io): Promise<number> {
   const [name = '', ...rest] = argv;
   if (name === '' || name === '--help' || name === '-h') {
-    await io[name === '' ? 'err' : 'out'](HELP['']!);
+    const { overviewText } = await import('./help/overview.ts');
+    await io[name === '' ? 'err' : 'out'](await overviewText(COMMANDS));
     return name === '' ? 2 : 0;
   }
   if (name === '--version' || name === '-V') {
     await io.out(`${version()}\n`);
     return 0;
   }
-  const command = Object.hasOwn(COMMANDS, name) ? COMMANDS[name]! : unknownCommand(name);
+  const command = await findCommand(name);
   const asked = rest.slice(0, rest.includes('--') ? rest.indexOf('--') : undefined);
-  if (asked.includes('--help') || asked.includes('-h')) return help([name], io);
-  return command(rest, io);
+  if (asked.includes('--help') || asked.includes('-h')) {
+    const { helpText } = await import('./help/help-text.ts');
+    await io.out(helpText(name, command));
+    return 0;
+  }
+  return command.run(readGiven(name, command, rest), io, COMMANDS);
 }
 
-async function help(argv: readonly string[], io: Io): Promise<number> {
-  const { positionals } = readArguments(argv, {}, '');
-  const [about = ''] = positionals;
-  const text = about === 'help' ? HELP[''] : Object.hasOwn(HELP, about) ? HELP[about] : unknownCommand(about);
-  await io.out(text!);
-  return 0;
-}
-
-function unknownCommand(name: string): never {
-  const known = Object.keys(COMMANDS);
-  const near = findNearest(name.replace(/^-+/, ''), [...known, 'version']);
+async function findCommand(name: string): Promise<Command> {
+  if (Object.hasOwn(COMMANDS, name)) return COMMANDS[name]!();
+  const near = findNearest(name.replace(/^-+/, ''), [...Object.keys(COMMANDS), 'version']);
   const hint = near === undefined ? '' : `Did you mean ${near === 'version' ? '--version' : near}? `;
   const what = name.startsWith('-') ? 'option' : 'command';
   throw new UsageError(`${name} is no ${what}. ${hint}See fielded --help.`);

@@ -10,6 +10,8 @@ export interface Io {
   readonly columns: number;
   /** Whether colour is welcome on standard output: a terminal, and neither NO_COLOR nor a dumb one. */
   readonly colour: boolean;
+  /** Settled when someone stops the command: Ctrl-C, or an end from outside. */
+  stopped(): Promise<void>;
 }
 
 /** The streams of this process. A reader that goes away (`fielded … | head`) ends the writing, not the command. */
@@ -21,6 +23,11 @@ export function processIo(): Io {
     errIsTerminal: process.stderr.isTTY === true,
     columns: process.stderr.columns || 80,
     colour: process.stdout.isTTY === true && !process.env.NO_COLOR && process.env.TERM !== 'dumb',
+    stopped: () =>
+      new Promise((settle) => {
+        process.once('SIGINT', () => settle());
+        process.once('SIGTERM', () => settle());
+      }),
   };
 }
 

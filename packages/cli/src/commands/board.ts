@@ -1,28 +1,46 @@
-import { extname } from 'node:path';
 import { sampleBoard } from '@fielded/core';
-import { readArguments, UsageError } from '../arguments.ts';
+import { type Command, defineCommand } from '../command.ts';
 import { readText } from '../files/read-text.ts';
 import { type Io, safe } from '../io.ts';
 import { refusalLine } from '../report/list-faults.ts';
 import { deliver } from './deliver.ts';
 import { openShopFile } from './read-knives.ts';
-
-const OPTIONS = {
-  title: { type: 'string' },
-  output: { type: 'string', short: 'o' },
-  force: { type: 'boolean' },
-} as const;
+import { FILE_ENDINGS, FORCE, output } from './shared-options.ts';
 
 /** `fielded board`: every knife of a shop as it cuts, at one scale, for the wall. */
-export async function board(argv: readonly string[], io: Io): Promise<number> {
-  const { values, positionals } = readArguments(argv, OPTIONS, 'board');
-  const [path, ...more] = positionals;
-  if (path === undefined) throw new UsageError('board needs a shop file. See fielded help board.');
-  if (more.length > 0) throw new UsageError('board takes one shop at a time. See fielded help board.');
-  const output = values.output as string | undefined;
-  const ending = output === undefined ? '.svg' : extname(output).toLowerCase();
-  if (ending !== '.svg' && ending !== '.html')
-    throw new UsageError(`${output} does not say what to write: end the name in .svg or .html.`);
+export const board: Command = defineCommand(
+  {
+    summary: "draw the shop's sample board: every knife's section",
+    place: {
+      name: 'SHOP',
+      least: 1,
+      most: 1,
+      needs: 'a shop file',
+      takes: 'one shop at a time',
+      endings: FILE_ENDINGS,
+    },
+    about: [
+      "Draws the shop's sample board: every knife's section at full size with its name and main sizes, to hang on the wall or to show to clients.",
+    ],
+    options: {
+      title: { value: 'WORDS', says: 'what stands above it' },
+      output: output(
+        '.svg one drawing, .html a page that prints on A4 sheets; without it, the drawing goes to standard output',
+      ),
+      force: FORCE,
+    },
+    formats: ['.svg', '.html'],
+    statuses: ['written', 'there is nothing to show', 'an input could not be read'],
+  },
+  async ({ path, values, format }, io) => drawSamples(path, values, format, io),
+);
+
+async function drawSamples(
+  path: string,
+  { title, output, force }: { title: string | undefined; output: string | undefined; force: boolean },
+  format: '.svg' | '.html',
+  io: Io,
+): Promise<number> {
   const text = readText(path);
   if (typeof text !== 'string') {
     await io.err(refusalLine(path, text));
@@ -36,7 +54,7 @@ export async function board(argv: readonly string[], io: Io): Promise<number> {
     return 1;
   }
   const render = await import('@fielded/render');
-  const drawing = { samples, units: shop.units, title: (values.title as string | undefined) ?? 'Our knives' };
-  const written = ending === '.svg' ? render.drawBoard(drawing) : render.boardPage(drawing);
-  return (await deliver(io, output, written, values.force === true)) ? 0 : 2;
+  const drawing = { samples, units: shop.units, title: title ?? 'Our knives' };
+  const written = format === '.svg' ? render.drawBoard(drawing) : render.boardPage(drawing);
+  return (await deliver(io, output, written, force)) ? 0 : 2;
 }

@@ -1,5 +1,6 @@
 import { setImmediate } from 'node:timers/promises';
-import { readArguments, UsageError } from '../arguments.ts';
+import type { ReadOptions, SimulationOptions } from '@fielded/core';
+import { type Command, defineCommand } from '../command.ts';
 import { findJobs } from '../files/find-jobs.ts';
 import type { Io } from '../io.ts';
 import { plainReport } from '../report/plain-report.ts';
@@ -7,28 +8,56 @@ import { type Checked, summary } from '../report/summary.ts';
 import { painter } from '../terminal/paint.ts';
 import { startProgress } from '../terminal/progress.ts';
 import { exitStatus, openShop, readOneJob } from './read-jobs.ts';
-import { evaluateJob, readSimulation } from './simulate.ts';
-
-const OPTIONS = {
-  json: { type: 'boolean' },
-  shop: { type: 'string' },
-  simulate: { type: 'string' },
-  seed: { type: 'string' },
-  uniform: { type: 'boolean' },
-} as const;
+import { FILE_ENDINGS, SHOP } from './shared-options.ts';
+import { evaluateJob, MOST_SIMULATED, readSimulation } from './simulate.ts';
 
 /** `fielded check`: the report on one job, or a table of several. Gives the greatest exit status of them all. */
-export async function check(argv: readonly string[], io: Io): Promise<number> {
-  const { values, positionals } = readArguments(argv, OPTIONS, 'check');
-  if (positionals.length === 0)
-    throw new UsageError('check needs a job file, or a folder of them. See fielded help check.');
-  const shop = await openShop(values.shop as string | undefined, io);
-  if (shop === null) return 2;
+export const check: Command = defineCommand(
+  {
+    summary: 'say whether the tongue enters the groove, and every figure',
+    place: {
+      name: 'JOB',
+      least: 1,
+      most: Number.POSITIVE_INFINITY,
+      needs: 'a job file, or a folder of them',
+      takes: 'job files',
+      endings: FILE_ENDINGS,
+    },
+    about: [
+      'Checks jobs: what the cuts leave, the tongue, the fit, the verdict, and what to do about every problem. One job gives a sheet to pin up by the machine; several, or a folder and the folders in it, give a table of them all.',
+    ],
+    options: {
+      json: {
+        says: 'print the report as JSON, lengths in mm at full precision; several jobs give a list of objects, each with its file',
+      },
+      shop: SHOP,
+      simulate: {
+        value: 'N',
+        whole: [1, MOST_SIMULATED],
+        says: "make N joints at random with the job's spread, 100,000 if not said; a long run shows how far it is, and Ctrl-C ends it with what there is",
+      },
+      seed: { value: 'N', whole: [0, 2 ** 32 - 1], says: 'other joints than those of seed 1' },
+      uniform: { says: 'spread each ± evenly instead of normally, three deviations to the ±' },
+    },
+    after: ['The exit status is the greatest of all jobs. Faults stand on standard error as FILE:LINE:COLUMN lines.'],
+    statuses: ['all is well', 'a job has an error', 'one could not be read'],
+  },
+  async ({ paths, values }, io) => {
+    const shop = await openShop(values.shop, io);
+    return shop === null ? 2 : checkJobs(paths, shop, values.json, readSimulation(values), io);
+  },
+);
 
-  const simulation = readSimulation(values);
-  const found = positionals.map(findJobs);
+async function checkJobs(
+  paths: readonly string[],
+  shop: ReadOptions['shop'],
+  json: boolean,
+  simulation: SimulationOptions | undefined,
+  io: Io,
+): Promise<number> {
+  const found = paths.map(findJobs);
   const jobs = found.flatMap((one) => one.jobs);
-  const several = positionals.length > 1 || found.some((one) => one.folder);
+  const several = paths.length > 1 || found.some((one) => one.folder);
   const progress = startProgress(io, jobs.length);
   const faults: string[] = [];
   // The bar has standard error to itself until it is cleared; faults follow it.
@@ -43,7 +72,7 @@ export async function check(argv: readonly string[], io: Io): Promise<number> {
   }
   await progress.clear();
   await io.err(faults.join(''));
-  await io.out(values.json ? toJson(checked, several) : toText(checked, several, io));
+  await io.out(json ? toJson(checked, several) : toText(checked, several, io));
   return Math.max(...checked.map(({ report }) => exitStatus(report)));
 }
 

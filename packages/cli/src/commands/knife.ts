@@ -1,39 +1,66 @@
-import { extname } from 'node:path';
-import { findNearest, type KnifeReport, toMillimetres } from '@fielded/core';
+import { findNearest, type KnifeReport, type ReadOptions, toMillimetres } from '@fielded/core';
 import { readReportPath } from '@fielded/geometry';
-import { readArguments, UsageError } from '../arguments.ts';
+import { listWords, UsageError } from '../arguments.ts';
+import { type Command, defineCommand } from '../command.ts';
 import { type Io, safe } from '../io.ts';
 import { listProblems } from '../report/list-problems.ts';
 import { WIDTH } from '../report/plain-report.ts';
 import { deliver } from './deliver.ts';
 import { openShop } from './read-jobs.ts';
 import { type KnifeFile, openKnives } from './read-knives.ts';
+import { FILE_ENDINGS, FORCE, output, SHOP } from './shared-options.ts';
 
-const OPTIONS = {
-  name: { type: 'string' },
-  part: { type: 'string' },
-  output: { type: 'string', short: 'o' },
-  shop: { type: 'string' },
-  force: { type: 'boolean' },
-} as const;
-
-const PARTS = ['knife', 'limiter'] as const;
-type Part = (typeof PARTS)[number];
-
-const FORMATS = ['.svg', '.dxf', '.csv'] as const;
-type Format = (typeof FORMATS)[number];
+type Part = 'knife' | 'limiter';
+type Format = '.svg' | '.dxf' | '.csv';
 
 /** `fielded knife`: what to grind for one cut of a job or one knife of a shop, as a drawing, for a machine or as ordinates. */
-export async function knife(argv: readonly string[], io: Io): Promise<number> {
-  const { values, positionals } = readArguments(argv, OPTIONS, 'knife');
-  const [path, ...more] = positionals;
-  if (path === undefined) throw new UsageError('knife needs a job or a shop file. See fielded help knife.');
-  if (more.length > 0) throw new UsageError('knife takes one file at a time. See fielded help knife.');
-  const part = readPart(values.part);
-  const format = readFormat(values.output);
-  const shop = await openShop(values.shop as string | undefined, io);
-  if (shop === null) return 2;
-  const asked = values.name as string | undefined;
+export const knife: Command = defineCommand(
+  {
+    summary: 'what to grind: a knife or limiter as drawing, DXF, ordinates',
+    place: {
+      name: 'JOB|SHOP',
+      least: 1,
+      most: 1,
+      needs: 'a job or a shop file',
+      takes: 'one file at a time',
+      endings: FILE_ENDINGS,
+    },
+    about: [
+      'Works out what to grind so that the wood comes out as drawn: the outline on the steel, stretched by the rake and shear of the head, and what of it will rub. For a cut of a job that names its head, or a knife of a shop file that does.',
+    ],
+    options: {
+      name: { value: 'NAME', says: "the cut's name or the knife's; needed where there are several" },
+      part: {
+        value: 'PART',
+        says: 'knife, the default, or limiter: the limiter that stands behind its edge',
+        choices: ['knife', 'limiter'],
+      },
+      output: output(
+        'by its ending: .svg a drawing at full size with ordinates, .dxf lines and arcs in millimetres, .csv the ordinates; without it, the drawing goes to standard output',
+      ),
+      shop: SHOP,
+      force: FORCE,
+    },
+    formats: ['.svg', '.dxf', '.csv'],
+    after: [
+      's runs along the tip line and grows with depth; t runs from it towards the axis. The drawing shows the cutting face; DXF and CSV have s to the right, whichever face that is.',
+    ],
+    statuses: ['written', 'the knife has an error', 'an input could not be read'],
+  },
+  async ({ path, values, format }, io) => {
+    const shop = await openShop(values.shop, io);
+    return shop === null ? 2 : orderKnife(path, shop, values, format, io);
+  },
+);
+
+async function orderKnife(
+  path: string,
+  shop: ReadOptions['shop'],
+  values: { name: string | undefined; part: Part | undefined; output: string | undefined; force: boolean },
+  format: Format,
+  io: Io,
+): Promise<number> {
+  const { name: asked, part = 'knife' } = values;
   const file = await openKnives(path, shop, asked, io);
   if (file === null) return 2;
   const chosen = choose(file, asked);
@@ -46,7 +73,7 @@ export async function knife(argv: readonly string[], io: Io): Promise<number> {
     return 1;
   }
   const written = await write(file, chosen, part, format);
-  if (!(await deliver(io, values.output as string | undefined, written, values.force === true))) return 2;
+  if (!(await deliver(io, values.output, written, values.force))) return 2;
   if (chosen.warnings.length > 0) await io.err(`${listProblems(chosen.warnings, WIDTH, (text) => text).join('\n')}\n`);
   return chosen.warnings.some((problem) => problem.severity === 'error') ? 1 : 0;
 }
@@ -61,7 +88,12 @@ function choose(file: KnifeFile, asked: string | undefined): KnifeReport | strin
     const [only, another] = knives;
     if (only && !another) return only;
     if (only)
-      throw new UsageError(`There are several: say which with --name. There are ${list(knives.map((k) => k.cut))}.`);
+      throw new UsageError(
+        `There are several: say which with --name. There are ${listWords(
+          knives.map((k) => k.cut),
+          'and',
+        )}.`,
+      );
     return [...names.values()].find((why) => why !== null)!;
   }
   const found = knives.find((k) => k.cut === asked) ?? knives.find((k) => k.knife === asked);
@@ -70,30 +102,8 @@ function choose(file: KnifeFile, asked: string | undefined): KnifeReport | strin
   if (why) return why;
   const near = findNearest(asked, known);
   throw new UsageError(
-    `--name ${asked}: there is no such ${what}. ${near ? `Did you mean ${near}? ` : ''}There are ${list(known)}.`,
+    `--name ${asked}: there is no such ${what}. ${near ? `Did you mean ${near}? ` : ''}There are ${listWords(known, 'and')}.`,
   );
-}
-
-function list(names: readonly string[]): string {
-  return names.length < 2 ? names.join() : `${names.slice(0, -1).join(', ')} and ${names.at(-1)}`;
-}
-
-function readPart(given: string | boolean | undefined): Part {
-  if (given === undefined) return 'knife';
-  const part = PARTS.find((name) => name === given);
-  if (part !== undefined) return part;
-  const near = findNearest(String(given), PARTS);
-  throw new UsageError(
-    `--part ${given} is not known. ${near ? `Did you mean ${near}? ` : ''}There are knife and limiter.`,
-  );
-}
-
-function readFormat(output: string | boolean | undefined): Format {
-  if (typeof output !== 'string') return '.svg';
-  const ending = extname(output).toLowerCase();
-  const format = FORMATS.find((known) => known === ending);
-  if (format !== undefined) return format;
-  throw new UsageError(`${output} does not say what to write: end the name in .svg, .dxf or .csv.`);
 }
 
 /** Drawing and exchange are loaded only when they are needed. */

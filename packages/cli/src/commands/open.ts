@@ -1,6 +1,7 @@
 import { basename, dirname, join } from 'node:path';
 import { readFileData } from '@fielded/core';
-import { readArguments, UsageError } from '../arguments.ts';
+import { UsageError } from '../arguments.ts';
+import { type Command, defineCommand } from '../command.ts';
 import { shopLoader } from '../files/load-shop.ts';
 import { readText } from '../files/read-text.ts';
 import { type Io, safe } from '../io.ts';
@@ -8,21 +9,34 @@ import { refusalLine } from '../report/list-faults.ts';
 import { openBrowser } from '../serve/open-browser.ts';
 import { type GivenFile, type Served, servePage } from '../serve/serve-page.ts';
 import { findSite } from '../serve/site.ts';
-
-const OPTIONS = {
-  port: { type: 'string' },
-  'no-browser': { type: 'boolean' },
-} as const;
+import { FILE_ENDINGS } from './shared-options.ts';
 
 /**
  * `fielded open`: the page, served on this machine alone until the command is stopped, with a job on it if one is named.
  * Gives 0 when stopped, 2 for wrong use, a job that cannot be read or a page that is not there.
  */
-export async function open(argv: readonly string[], io: Io, until: Promise<void> = stopped()): Promise<number> {
-  const { values, positionals } = readArguments(argv, OPTIONS, 'open');
-  const [path, ...more] = positionals;
-  if (more.length > 0) throw new UsageError('open takes one job. See fielded help open.');
-  const port = readPort(values.port);
+export const open: Command = defineCommand(
+  {
+    summary: 'the page: change sizes on the drawing itself, in a browser',
+    place: { name: 'JOB', least: 0, most: 1, needs: 'one job', takes: 'one job', endings: FILE_ENDINGS },
+    about: [
+      'Serves the page on this machine alone, prints its address and opens it in the browser; with a job, that job lies on it. The job file itself is only read: save from the page. Ctrl+C stops it.',
+    ],
+    options: {
+      'no-browser': { says: 'only serve, and print the address' },
+      port: {
+        value: 'NUMBER',
+        whole: [1, 65_535],
+        says: 'at this port; otherwise 8347, or any that is free where that is taken. What the browser keeps of your jobs belongs to the address',
+      },
+    },
+    statuses: ['stopped', null, 'wrong use or the job could not be read'],
+  },
+  async ({ path, values }, io) =>
+    openPage(path === '' ? undefined : path, values.port ?? null, !values['no-browser'], io),
+);
+
+async function openPage(path: string | undefined, port: number | null, browser: boolean, io: Io): Promise<number> {
   const folder = findSite();
   if (folder === null) {
     await io.err('fielded: the page has not been built. Run npm run build first.\n');
@@ -38,10 +52,10 @@ export async function open(argv: readonly string[], io: Io, until: Promise<void>
   const served = await serve(folder, path, port);
   const address = path === undefined ? served.address : `${served.address}#file`;
   await io.out(`${address}\n`);
-  if (values['no-browser'] !== true && !(await openBrowser(address)))
+  if (browser && !(await openBrowser(address)))
     await io.err('fielded: no browser could be opened from here. Open the address above in one.\n');
   await io.err('fielded: the page is served to this machine alone. Ctrl+C stops it.\n');
-  await until;
+  await io.stopped();
   await served.close();
   return 0;
 }
@@ -74,18 +88,4 @@ function filesOf(path: string): GivenFile[] {
   if (typeof shop !== 'string') return [job];
   const loaded = shopLoader(path)(shop);
   return typeof loaded === 'string' ? [job, { name: basename(join(dirname(path), shop)), text: loaded }] : [job];
-}
-
-function readPort(given: string | boolean | undefined): number | null {
-  if (given === undefined) return null;
-  const port = Number(given);
-  if (Number.isInteger(port) && port > 0 && port < 65_536) return port;
-  throw new UsageError(`--port ${given} is no port: write a whole number from 1 to 65535.`);
-}
-
-function stopped(): Promise<void> {
-  return new Promise((settle) => {
-    process.once('SIGINT', () => settle());
-    process.once('SIGTERM', () => settle());
-  });
 }

@@ -1,8 +1,9 @@
 import { evaluate, type Job, type ReadJob, type ReadOptions, type Report, readJob } from '@fielded/core';
 import type { JobText } from '../files/find-jobs.ts';
+import { isShop } from '../files/is-shop.ts';
 import { outlineLoader } from '../files/load-outline.ts';
 import { shopLoader } from '../files/load-shop.ts';
-import { readText } from '../files/read-text.ts';
+import { type Refusal, readText } from '../files/read-text.ts';
 import type { Io } from '../io.ts';
 import { listFaults, refusalLine } from '../report/list-faults.ts';
 
@@ -21,6 +22,12 @@ export async function checkJob(job: JobText, shop: ReadOptions['shop'], io: Io):
   return read === null ? null : evaluate(read);
 }
 
+const SHOP_FOR_JOB: Refusal = {
+  refused: 'this is a shop file, not a job',
+  instead:
+    'Name a job here: it names the shop file with shop:, or --shop gives it one; fielded knife and fielded board read a shop file itself',
+};
+
 /** One job, read; null when it cannot be, every fault of it then listed on standard error. */
 export async function readOneJob({ path, text }: JobText, shop: ReadOptions['shop'], io: Io): Promise<Job | null> {
   if (typeof text !== 'string') {
@@ -29,6 +36,10 @@ export async function readOneJob({ path, text }: JobText, shop: ReadOptions['sho
   }
   const { job, faults } = await readWithFiles(path, text, shop);
   if (job !== null) return job;
+  if (isShop(text)) {
+    await io.err(refusalLine(path, SHOP_FOR_JOB));
+    return null;
+  }
   await io.err(listFaults(path, faults, shop !== undefined));
   return null;
 }

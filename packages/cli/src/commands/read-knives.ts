@@ -8,12 +8,12 @@ import {
   prepareJob,
   type ReadOptions,
   type ReadShop,
-  readFileData,
   readShop,
   reportShopKnives,
   type Shop,
   type Units,
 } from '@fielded/core';
+import { isShop } from '../files/is-shop.ts';
 import { outlineLoader } from '../files/load-outline.ts';
 import { readText } from '../files/read-text.ts';
 import type { Io } from '../io.ts';
@@ -108,12 +108,4 @@ function ofShop(shop: Shop, asked: string | undefined): KnifeFile {
     }),
   );
   return { kind: 'shop', title: 'Knives of the shop', units: shop.units, knives: reports, problems, names };
-}
-
-/** A file without cuts that speaks of knives, heads or machines; one that cannot be told is a job. */
-function isShop(text: string): boolean {
-  const { value } = readFileData(text);
-  if (typeof value !== 'object' || value === null) return false;
-  const has = (...keys: string[]) => keys.some((key) => Object.hasOwn(value, key));
-  return has('knives', 'heads', 'machines', 'rules') && !has('cuts', 'panel', 'frame');
 }

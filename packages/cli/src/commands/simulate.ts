@@ -1,26 +1,20 @@
 import { setImmediate } from 'node:timers/promises';
 import { evaluate, type Job, type Report, type SimulationOptions, simulateJob, withSimulated } from '@fielded/core';
-import { UsageError } from '../arguments.ts';
 import type { Io } from '../io.ts';
 import { startRun } from '../terminal/progress.ts';
 
 /** The most joints made at one go: ten minutes' worth. */
-const MOST = 1e9;
+export const MOST_SIMULATED = 1e9;
 
 /** How to simulate, from the options of the command; undefined where none of them is given. */
-export function readSimulation(values: Readonly<Record<string, string | boolean>>): SimulationOptions | undefined {
-  if (values.simulate === undefined && values.seed === undefined && values.uniform === undefined) return undefined;
-  return {
-    count: values.simulate === undefined ? 100_000 : readWhole('simulate', String(values.simulate), 1, MOST),
-    seed: values.seed === undefined ? 1 : readWhole('seed', String(values.seed), 0, 2 ** 32 - 1),
-    distribution: values.uniform === true ? 'uniform' : 'normal',
-  };
-}
-
-function readWhole(option: string, text: string, least: number, most: number): number {
-  const number = Number(text.replaceAll(/(?<=\d)[ _,](?=\d{3}\b)/g, ''));
-  if (Number.isInteger(number) && number >= least && number <= most) return number;
-  throw new UsageError(`--${option} ${text} will not do. Write a whole number from ${least} to ${most}.`);
+export function readSimulation(given: {
+  readonly simulate: number | undefined;
+  readonly seed: number | undefined;
+  readonly uniform: boolean;
+}): SimulationOptions | undefined {
+  const { simulate = 100_000, seed = 1, uniform } = given;
+  if (given.simulate === undefined && given.seed === undefined && !uniform) return undefined;
+  return { count: simulate, seed, distribution: uniform ? 'uniform' : 'normal' };
 }
 
 /**

@@ -1,5 +1,14 @@
-import { evaluate, parseLength, type Solved, solve as solveJob, type Wanted, writeValues } from '@fielded/core';
-import { readArguments, UsageError } from '../arguments.ts';
+import {
+  evaluate,
+  parseLength,
+  type ReadOptions,
+  type Solved,
+  solve as solveJob,
+  type Wanted,
+  writeValues,
+} from '@fielded/core';
+import { UsageError } from '../arguments.ts';
+import { type Command, defineCommand } from '../command.ts';
 import { readText } from '../files/read-text.ts';
 import { writeWhole } from '../files/write-whole.ts';
 import { type Io, safe } from '../io.ts';
@@ -7,41 +16,69 @@ import { refusalLine } from '../report/list-faults.ts';
 import { solvedReport } from '../report/solved-report.ts';
 import { painter } from '../terminal/paint.ts';
 import { openShop, readOneJob } from './read-jobs.ts';
-
-const OPTIONS = {
-  for: { type: 'string' },
-  by: { type: 'string' },
-  json: { type: 'boolean' },
-  write: { type: 'boolean' },
-  shop: { type: 'string' },
-} as const;
+import { FILE_ENDINGS, SHOP } from './shared-options.ts';
 
 /**
  * `fielded solve`: the setting of one size that gives a wanted figure, to read, as JSON, or written into the job file.
  * Gives 0 where there is one, 1 where there is none, 2 for wrong use or a file that cannot be read or written.
  */
-export async function solve(argv: readonly string[], io: Io): Promise<number> {
-  const { values, positionals } = readArguments(argv, OPTIONS, 'solve');
-  const [path, ...more] = positionals;
-  if (path === undefined || more.length > 0) throw new UsageError('solve needs one job file. See fielded help solve.');
-  if (typeof values.for !== 'string' || typeof values.by !== 'string')
-    throw new UsageError('solve needs --for FIGURE=VALUE and --by SIZE. See fielded help solve.');
-  const shop = await openShop(values.shop as string | undefined, io);
-  if (shop === null) return 2;
+export const solve: Command = defineCommand(
+  {
+    summary: 'find the setting that gives the fit wanted',
+    place: {
+      name: 'JOB',
+      least: 1,
+      most: 1,
+      needs: 'one job file',
+      takes: 'one job file',
+      endings: FILE_ENDINGS,
+    },
+    about: [
+      'Finds the setting of one size that gives a figure of the joint its wanted value: what to set, how far to move and which way, what else changes. Where none gives it, says why and how near it can come.',
+    ],
+    options: {
+      for: {
+        value: 'FIGURE=VALUE',
+        required: true,
+        says: 'clearance=0.2, frontFace=0, visibleMargin=30, deepestInsertion=11, bottomGap=2, season.dampest.bottomGap=1, ...; lengths as in a job',
+      },
+      by: {
+        value: 'SIZE',
+        required: true,
+        says: 'a cut by its name, "back relief.depth" or "raise.reach", or panel.thickness, frame.swellGap, frame.groove.width, ...',
+      },
+      json: { says: 'print the report with the answer in it as JSON' },
+      write: { says: 'put the setting into the job file; its comments stay as they are' },
+      shop: SHOP,
+    },
+    statuses: ['a setting was found', 'there is none', 'wrong use or a file could not be read or written'],
+  },
+  async ({ path, values }, io) => {
+    const shop = await openShop(values.shop, io);
+    return shop === null ? 2 : solveFile(path, shop, values, io);
+  },
+);
+
+async function solveFile(
+  path: string,
+  shop: ReadOptions['shop'],
+  values: { for: string; by: string; json: boolean; write: boolean },
+  io: Io,
+): Promise<number> {
   const text = readText(path);
   const job = await readOneJob({ path, text }, shop, io);
   if (job === null) return 2;
 
   const wanted = readWanted(values.for, values.by, job.units);
   const solved = askFor(() => solveJob(job, wanted));
-  if (values.write === true && solved.setting !== null) {
+  if (values.write && solved.setting !== null) {
     const done = await writeSetting(path, text as string, solved, job.units, io);
     if (!done) return 2;
   }
-  const written = values.write === true && solved.writes.length > 0;
+  const written = values.write && solved.writes.length > 0;
   const paint = painter(io.colour);
   await io.out(
-    values.json === true
+    values.json
       ? `${JSON.stringify({ ...evaluate(job), solved }, null, 2)}\n`
       : solvedReport(solved, job.units, written ? path : null, paint),
   );

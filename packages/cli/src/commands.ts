@@ -1,0 +1,13 @@
+import type { Commands } from './command.ts';
+
+/** Every command there is, in the order of the overview. */
+export const COMMANDS: Commands = {
+  check: async () => (await import('./commands/check.ts')).check,
+  draw: async () => (await import('./commands/draw.ts')).draw,
+  solve: async () => (await import('./commands/solve.ts')).solve,
+  knife: async () => (await import('./commands/knife.ts')).knife,
+  board: async () => (await import('./commands/board.ts')).board,
+  open: async () => (await import('./commands/open.ts')).open,
+  completion: async () => (await import('./commands/completion.ts')).completion,
+  help: async () => (await import('./commands/help.ts')).help,
+};

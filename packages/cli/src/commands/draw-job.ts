@@ -1,0 +1,129 @@
+import { findNearest, type Report } from '@fielded/core';
+import type { PaperName, PlainView, Scene, Theme, UnitsChoice } from '@fielded/render';
+import { UsageError } from '../arguments.ts';
+import { explainFailure, readText } from '../files/read-text.ts';
+import type { Fonts } from '../formats/fonts.ts';
+import { type Io, safe } from '../io.ts';
+import { listProblems } from '../report/list-problems.ts';
+import { WIDTH } from '../report/plain-report.ts';
+import { deliver } from './deliver.ts';
+import { type Chart, drawChart, isChart } from './draw-charts.ts';
+import { checkJob, exitStatus, openShop } from './read-jobs.ts';
+
+export type DrawFormat = '.svg' | '.pdf' | '.png' | '.html';
+
+/** What `fielded draw` was asked for. */
+export interface DrawRequest {
+  readonly path: string;
+  readonly shop: string | undefined;
+  readonly output: string | undefined;
+  readonly format: DrawFormat;
+  readonly view: PlainView | 'sheet' | Chart;
+  readonly door: string | undefined;
+  /** undefined: what suits the view. */
+  readonly scale: number | 'fit' | undefined;
+  readonly units: UnitsChoice | undefined;
+  /** null: on paper just large enough. */
+  readonly paper: PaperName | null;
+  readonly landscape: boolean;
+  /** Which sheet, from 1; undefined: the first, or all where the format holds several. */
+  readonly sheet: number | undefined;
+  readonly date: string;
+  readonly drawnBy: string;
+  readonly theme: Theme;
+  readonly bare: boolean;
+  readonly outlines: boolean;
+  /** A font file for the letters that the shipped one lacks. */
+  readonly font: string | undefined;
+  readonly dpi: number;
+  /** Whether a file that this tool did not write may be replaced. */
+  readonly force: boolean;
+}
+
+/** A drawing of one job, to a file or as SVG to standard output; its problems on standard error. Gives the exit status. */
+export async function drawJob(request: DrawRequest, io: Io): Promise<number> {
+  const shop = await openShop(request.shop, io);
+  if (shop === null) return 2;
+  const report = await checkJob({ path: request.path, text: readText(request.path) }, shop, io);
+  if (report === null) return 2;
+
+  const scenes = await drawScenes(report, request);
+  const chosen = chooseSheets(scenes, request);
+  const written = await writeScenes(chosen, request, io);
+  if (!(await deliver(io, request.output, written, request.force))) return 2;
+  if (chosen.length < scenes.length && request.sheet === undefined)
+    await io.err(`${safe(`Sheet 1 of ${scenes.length}. --sheet 2 draws the next; a .pdf or .html holds them all.`)}\n`);
+  if (report.problems.length > 0) await io.err(`${listProblems(report.problems, WIDTH, (text) => text).join('\n')}\n`);
+  return exitStatus(report);
+}
+
+/** The drawing part is loaded only when something is drawn: checking starts faster without it. */
+async function drawScenes(report: Report, request: DrawRequest): Promise<Scene[]> {
+  if (isChart(request.view)) return [await drawChart(report, request.view)];
+  const { scene, sheets } = await import('@fielded/render');
+  const door = findDoor(report, request);
+  const { view, paper, scale, units, bare, landscape, date, drawnBy } = request;
+  const common = { door, bare, ...(units && { units }) };
+  try {
+    if (paper !== null)
+      return sheets(report, { ...common, view, paper, landscape, date, drawnBy, ...(scale && { scale }) });
+    if (view === 'sheet' || scale === 'fit') throw new Error('these need paper, which reading them made sure of');
+    return [scene(report, { ...common, view, ...(scale && { scale }) })];
+  } catch (error) {
+    if (error instanceof RangeError) throw new UsageError(error.message);
+    throw error;
+  }
+}
+
+/** The sheets that the file is to hold. */
+function chooseSheets(scenes: Scene[], { sheet, format }: DrawRequest): Scene[] {
+  if (sheet === undefined) return format === '.pdf' || format === '.html' ? scenes : scenes.slice(0, 1);
+  const chosen = scenes[sheet - 1];
+  if (chosen) return [chosen];
+  throw new UsageError(`--sheet ${sheet}: there ${scenes.length === 1 ? 'is one' : `are ${scenes.length}`}.`);
+}
+
+/** Each format is loaded only when it is written. */
+async function writeScenes(scenes: readonly Scene[], request: DrawRequest, io: Io): Promise<string | Uint8Array> {
+  const { format, theme, bare, outlines, dpi, paper } = request;
+  const first = scenes[0]!;
+  const { scenesToHtml, sceneToSvg } = await import('@fielded/render');
+  if (format === '.html') return scenesToHtml(scenes, { theme, bare, fillsPaper: paper !== null });
+  if (format === '.svg' && !outlines) return sceneToSvg(first, { theme, bare });
+
+  const fonts = await openFontsFor(format === '.pdf' ? scenes : [first], request.font, io);
+  if (format === '.pdf') return (await import('../formats/pdf.ts')).writePdf(scenes, { fonts });
+  if (format === '.png')
+    return (await import('../formats/png.ts')).writePng(first, dpi, { theme, bare, fontFiles: fonts.files });
+  const { openLetters } = await import('@fielded/render');
+  return sceneToSvg(first, { theme, bare, letters: await openLetters(fonts.typefaces) });
+}
+
+/** The fonts that drawings need; letters that none has are named on standard error. */
+async function openFontsFor(scenes: readonly Scene[], given: string | undefined, io: Io): Promise<Fonts> {
+  const { openFonts, sayMissingLetters } = await import('../formats/fonts.ts');
+  try {
+    const fonts = await openFonts(scenes, given);
+    const missing = sayMissingLetters(fonts);
+    if (missing !== null) await io.err(`${safe(missing)}\n`);
+    return fonts;
+  } catch (error) {
+    if (error instanceof RangeError) throw new UsageError(`--font ${given}: ${error.message}.`);
+    if ((error as NodeJS.ErrnoException).path === given)
+      throw new UsageError(`--font ${given}: ${explainFailure(error).refused}.`);
+    throw error;
+  }
+}
+
+/** The number of the door asked for by name, from 0; the first where none is. */
+function findDoor({ doors = [] }: Report, { door, view }: DrawRequest): number {
+  if ((view === 'door' || view === 'panel') && doors.length === 0)
+    throw new UsageError(`--view ${view} needs a door, and the job has none. Add it under doors, with its sizes.`);
+  if (door === undefined) return 0;
+  const index = doors.findIndex(({ name }) => name === door);
+  if (index >= 0) return index;
+  const names = doors.map(({ name }) => name);
+  const near = findNearest(door, names);
+  const known = names.length === 0 ? 'The job has none.' : `There are ${names.slice(0, 12).join(', ')}.`;
+  throw new UsageError(`--door ${door}: there is no such door. ${near ? `Did you mean ${near}? ` : ''}${known}`);
+}

@@ -1,0 +1,27 @@
+import type { Option } from '../command.ts';
+
+// Options that several commands have, in the same words everywhere.
+
+/** The endings of files with jobs and shops in them. */
+export const FILE_ENDINGS: readonly string[] = ['.yaml', '.yml', '.json'];
+
+type Valued = Option & { readonly value: string };
+
+export const SHOP: Valued = {
+  value: 'FILE',
+  says: 'use this shop file, wherever it is, instead of the one a job names',
+  endings: FILE_ENDINGS,
+};
+
+export const FORCE: Option & { readonly value?: never } = {
+  says: 'replace a file that is there already and fielded did not write',
+};
+
+export const JSON_OUT: Option & { readonly value?: never } = {
+  says: 'print the answer as JSON, lengths in mm at full precision',
+};
+
+/** `-o`, saying what each ending gives. */
+export function output(says: string): Valued {
+  return { value: 'FILE', short: 'o', says, endings: [] };
+}
