@@ -129,7 +129,8 @@ describe('the drawing of a knife', () => {
       .replaceAll('\u00a0', ' ');
     expect(words).toContain('cutting radius 62.5 mm, rake 18°, no shear, wedge 42°');
     expect(words).toContain('Ground to run over, turning clockwise seen from above.');
-    expect(words).toContain('6.1° of draft gives 3°');
+    expect(words).toContain("has less side clearance than the shop's 3°");
+    expect(words).toContain('Have side relief ground there.');
     expect(words).toContain('50 mm: check the print with a rule');
   });
 
