@@ -39,6 +39,13 @@ it('states the defaults there are', () => {
     expect(row(key)).toContain(`| ${DEFAULTS[key]} |`);
   for (const key of ['units', 'sawn', 'run', 'feed', 'reversing', 'pinned'] as const)
     expect(row(key)).toContain(`| \`${DEFAULTS[key]}\` |`);
-  for (const key of ['leastEndGrainWidth', 'kerf', 'leastSideClearance', 'leastClearance', 'leastEngagement'] as const)
+  for (const key of [
+    'leastEndGrainWidth',
+    'kerf',
+    'leastSideClearance',
+    'leastClearance',
+    'leastEngagement',
+    'leastTongue',
+  ] as const)
     expect(row(key)).toContain(`| ${DEFAULTS.rules[key]} |`);
 });

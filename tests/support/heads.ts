@@ -25,6 +25,7 @@ export const rules: Rules = {
   leastClearance: 10 * DEGREE,
   rimSpeed: [40, 70],
   leastEngagement: 4,
+  leastTongue: 3,
 };
 
 /** A head of any make: some square to the axis, most with rake, half with shear either way. */

@@ -12,6 +12,9 @@ export const DEFAULT_FIT: FitLimits = {
 /** The default of the shop's `leastEngagement`, mm. */
 export const LEAST_ENGAGEMENT: number = millimetres(DEFAULTS.rules.leastEngagement);
 
+/** The default of the shop's `leastTongue`, mm. */
+export const LEAST_TONGUE: number = millimetres(DEFAULTS.rules.leastTongue);
+
 /** A default length, read as a file's length is read. */
 function millimetres(text: string): number {
   const reading = parseLength(text, 'mm');

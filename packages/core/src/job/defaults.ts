@@ -39,5 +39,6 @@ export const DEFAULTS = {
     leastClearance: 10,
     rimSpeed: [40, 70],
     leastEngagement: '4 mm',
+    leastTongue: '3 mm',
   },
 } as const;

@@ -12,6 +12,12 @@ export const SEVERITIES = {
   'no-swell-gap': 'warning',
   'raise-hidden': 'warning',
   'spread-too-large': 'warning',
+  'another-unit': 'warning',
+  'cut-misses': 'error',
+  'feather-edge': 'warning',
+  'no-lip': 'error',
+  'thin-lip': 'warning',
+  'raises-meet': 'error',
   // Knives
   'steel-past-foot': 'error',
   'face-never-reaches': 'error',

@@ -48,6 +48,7 @@ export function shopSchema(units: Units): v.GenericSchema<unknown, ShopFile> {
           rules.rimSpeed,
         ),
         leastEngagement: v.optional(orNothing('least wood that should stay in the groove'), rules.leastEngagement),
+        leastTongue: v.optional(orNothing('a tip thinner than this is a feather edge'), rules.leastTongue),
       }),
       {},
     ),

@@ -5,13 +5,14 @@ import { outlinePath } from '../joint/outline-path.ts';
 import { termsOf } from '../problem/terms.ts';
 import { profileChain } from '../profile/chain.ts';
 import type { PreparedJob } from './prepare.ts';
-import { findProblems } from './problems.ts';
+import { findProblems, sortProblems } from './problems.ts';
 import type { CutReport, Report, SectionReport } from './report.ts';
+import { findSizeProblems } from './size-problems.ts';
 import { stateBoth } from './statements.ts';
 
 /** What every report says: the section its cuts leave, the tongue, the fit, and the problems of these, without advice. */
 export function answerJoint({ job, edge, tongue, fit }: PreparedJob): Report {
-  const problems = findProblems(job, edge, fit);
+  const problems = sortProblems([...findProblems(job, edge, fit), ...findSizeProblems(job, edge, tongue)]);
   return {
     fielded: 1,
     title: job.title,

@@ -6,6 +6,7 @@ import { joinFrame } from './join.ts';
 import { answerKnives } from './knives.ts';
 import { findProblems } from './problems.ts';
 import { answerSeasons } from './seasons.ts';
+import { findSizeProblems } from './size-problems.ts';
 
 /** What a job comes to when it is tried out: its fit and every problem but those of its spread, without advice. */
 export interface Tried {
@@ -16,9 +17,10 @@ export interface Tried {
 /** Tries a job out. */
 export function tryJob(job: Job): Tried {
   const edge = makeEdge(job.panel, job.cuts);
-  const { fit } = joinFrame(job, edge);
+  const { tongue, fit } = joinFrame(job, edge);
   const problems = [
     ...findProblems(job, edge, fit),
+    ...findSizeProblems(job, edge, tongue),
     ...(answerKnives({ job })?.problems ?? []),
     ...answerSeasons({ job, fit }).problems,
   ];

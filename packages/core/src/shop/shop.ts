@@ -43,6 +43,8 @@ export interface Rules {
   readonly leastClearance: number;
   readonly rimSpeed: readonly [number, number];
   readonly leastEngagement: number;
+  /** A tip thinner than this is a feather edge. */
+  readonly leastTongue: number;
 }
 
 export interface Shop {

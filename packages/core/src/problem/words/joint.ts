@@ -27,6 +27,22 @@ export const JOINT_WORDS = {
     'The spread is left out: {pieces:count} lines and arcs in {cuts:count} cuts take too long to work out. Draw the profiles with fewer.',
   'spread-too-large.recut':
     'The spread is left out: a profile leaves a lip over wood that it clears, so every joint is cut anew, and {pieces:count} lines and arcs take too long. Draw the profiles with {most:count} at most.',
+  'another-unit': '{at} is {thickness:length}, which no stock usually is: was it meant in another unit? {other:said}',
+  'unit.inches': 'Write inches as 3/4 in, or units: in at the top of the file.',
+  'unit.millimetres': 'Write millimetres as 19 mm, or units: mm at the top of the file.',
+  'cut-misses':
+    'The {cut} misses the stock by {by:length} and takes nothing: run over, its depth follows the stock. Set it deeper, or measure the stock again.',
+  'feather-edge':
+    'The tongue ends in a feather edge: its tip is {tip:length} thick, and under {least:length} it breaks out or splits. Take the cuts shallower, or use thicker stock.',
+  'no-lip': 'The frame has no {side:said}: nothing holds the panel there. Move the groove, or make it narrower.',
+  'thin-lip':
+    'The {side:said} is {lip:length} thin: under {least:length} it breaks out when it is ploughed, or splits in use. Move the groove, or use a thicker frame.',
+  'lip.front': 'front lip',
+  'lip.back': 'back lip',
+  'raises-meet.door':
+    'The raises meet: the panel of {door} is {width:length} wide and {height:length} high, and two raises of {reach:length} take {both:length} of it. No field is left. Give the cuts less reach, or make the door larger.',
+  'raises-meet.panel':
+    'The raises meet: the panel is {width:length} wide, and two raises of {reach:length} take {both:length} of it. No field is left. Give the cuts less reach, or make the panel wider.',
   'advice.deeper': 'Take the {cut} {by:length} deeper.',
   'advice.shallower': 'Take the {cut} {by:length} less deep.',
   'advice.reach': 'Give the {cut} a reach of {reach:length}.',

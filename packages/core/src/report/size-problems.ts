@@ -1,0 +1,90 @@
+import { sizeDoor } from '../door/door.ts';
+import { LEAST_TONGUE } from '../job/default-figures.ts';
+import type { Job } from '../job/job.ts';
+import type { Edge } from '../joint/edge.ts';
+import { designInsertion } from '../joint/fit.ts';
+import type { TongueReport } from '../joint/fit-report.ts';
+import type { Problem } from '../problem/problem.ts';
+import { sayProblem, told } from '../problem/say.ts';
+
+/**
+ * What is easily passed over because a section can still be drawn: sizes in another unit, raises that meet, a feather edge, a
+ * lip too thin to hold, a cut that takes nothing.
+ */
+export function findSizeProblems(job: Job, edge: Edge, tongue: TongueReport): Problem[] {
+  return [
+    ...unitProblems(job),
+    ...missedProblems(job, edge),
+    ...tongueProblems(job, tongue),
+    ...lipProblems(job),
+    ...raiseProblems(job),
+  ];
+}
+
+/** Stock outside these, mm, was mostly meant in another unit: 3/4 written in a file of millimetres, 19 in one of inches. */
+const USUAL_STOCK = { least: 3, most: 100 };
+
+function unitProblems(job: Job): Problem[] {
+  const sizes = [
+    ['panel.thickness', job.panel.thickness],
+    ['panel.measured', job.panel.measured],
+    ['frame.thickness', job.frame.thickness],
+  ] as const;
+  return sizes.flatMap(([at, thickness]) => {
+    if (thickness >= USUAL_STOCK.least && thickness <= USUAL_STOCK.most) return [];
+    // What is measured mostly says the same as what is planed.
+    if (at === 'panel.measured' && thickness === job.panel.thickness) return [];
+    const other = told(job.units === 'mm' ? 'unit.inches' : 'unit.millimetres', {});
+    return [sayProblem('another-unit', at, { at, thickness, other }, job)];
+  });
+}
+
+function missedProblems(job: Job, { cuts }: Edge): Problem[] {
+  return cuts.flatMap(({ cut, removedArea, depthCut }, k) => {
+    if (removedArea > 0) return [];
+    const missed = { cut: cut.name, by: Math.max(0, -depthCut) };
+    return [sayProblem('cut-misses', `cuts[${k}].depth`, missed, job, { about: { cut: cut.name } })];
+  });
+}
+
+function tongueProblems(job: Job, { thicknessAtTip }: TongueReport): Problem[] {
+  const least = job.shop?.rules.leastTongue ?? LEAST_TONGUE;
+  if (thicknessAtTip === null || thicknessAtTip >= least) return [];
+  return [sayProblem('feather-edge', 'cuts', { tip: thicknessAtTip, least }, job)];
+}
+
+/** A lip thinner than this, mm, breaks out as it is ploughed or splits off in use: common practice. */
+const LEAST_LIP = 3;
+
+function lipProblems(job: Job): Problem[] {
+  const { thickness, groove } = job.frame;
+  const lips = [
+    ['front', groove.setback],
+    ['back', thickness - groove.setback - groove.width],
+  ] as const;
+  return lips.flatMap(([face, lip]) => {
+    const side = told(`lip.${face}`, {});
+    if (lip <= NOTHING) return [sayProblem('no-lip', 'frame.groove', { side }, job)];
+    return lip < LEAST_LIP ? [sayProblem('thin-lip', 'frame.groove', { side, lip, least: LEAST_LIP }, job)] : [];
+  });
+}
+
+/** No lip at all, mm: less than rounding leaves. */
+const NOTHING = 1e-6;
+
+/** Raises that come from opposite edges meet where the panel is no larger than both together. */
+function raiseProblems(job: Job): Problem[] {
+  const reach = Math.max(0, ...job.cuts.filter(({ side }) => side === 'front').map((cut) => cut.reach));
+  const both = 2 * reach;
+  if (both === 0) return [];
+  const insertion = designInsertion(job.frame);
+  const doors = job.doors.flatMap((door, k) => {
+    const { width, height } = sizeDoor(door, insertion).panel;
+    if (width > both && height > both) return [];
+    const figures = { door: door.name, width, height, both, reach };
+    return [sayProblem('raises-meet.door', `doors[${k}]`, figures, job, { about: { door: door.name } })];
+  });
+  const { width } = job.panel;
+  if (width === undefined || width > both) return doors;
+  return [sayProblem('raises-meet.panel', 'panel.width', { width, both, reach }, job), ...doors];
+}
