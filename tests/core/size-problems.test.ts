@@ -30,7 +30,7 @@ describe('what passed in silence', () => {
     expect(said(job({ doors: [door] }))).toEqual(['error raises-meet doors[0]']);
     expect(said(job({ doors: [{ ...door, height: 178.1 }] }))).toEqual([]);
     expect(messageOf(job({ doors: [door] }), 'raises-meet')).toBe(
-      'The raises meet: the panel of Drawer is 658 mm wide and 76 mm high, and two raises of 38 mm take 76 mm of it. No field is left. Give the cuts less reach, or make the door larger.',
+      'The raises meet: the panel of Drawer is 658 mm wide and 76 mm high, and two raises of 38 mm take 76 mm of it. No field is left. Give the raise another profile, with a reach of 28 mm.',
     );
   });
 

@@ -97,7 +97,7 @@ describe('what the seasons spoil is said, with what to do', () => {
       code: 'bottoms-out',
       at: 'season.dampest',
       message:
-        'At the dampest (11 %) the panel swells until it bottoms out: it is 0.98 mm too wide at each edge, 1.95 mm over all, and pushes the frame apart. Leave a swell gap of 2.98 mm or more.',
+        'At the dampest (11 %) the panel swells until it bottoms out: it is 0.98 mm too wide at each edge, 1.95 mm over all, and pushes the frame apart. Leave a swell gap of 3 mm.',
     });
     expect(find('bottoms-out')).toBeUndefined();
   });
@@ -107,7 +107,8 @@ describe('what the seasons spoil is said, with what to do', () => {
       severity: 'warning',
       code: 'leaves-groove',
       at: 'season.driest',
-      message: 'At the driest (6 %) the panel shrinks out of its groove. Give the groove 9.88 mm more depth.',
+      message:
+        'At the driest (6 %) the panel shrinks out of its groove. No single size of the joint puts this right: a narrower panel, quarter-sawn stock or a steadier wood moves less.',
     });
   });
 
@@ -117,7 +118,7 @@ describe('what the seasons spoil is said, with what to do', () => {
       code: 'little-engagement',
       at: 'season.driest',
       message:
-        'At the driest (6 %) only 3.05 mm of the tongue is in the groove, less than the 4 mm that holds it. Give the groove more depth or the panel less gap.',
+        'At the driest (6 %) only 3.05 mm of the tongue is in the groove, less than the 4 mm that holds it. Make the groove 12 mm deep.',
     });
   });
 
@@ -129,7 +130,7 @@ describe('what the seasons spoil is said, with what to do', () => {
       code: 'swells-tight',
       at: 'season.dampest',
       message:
-        'At the dampest (11 %) the tongue swells tight in the groove, 0.04 mm to spare: the panel can no longer move and will split or push the frame apart. Leave 0.07 mm of clearance when it is made.',
+        'At the dampest (11 %) the tongue swells tight in the groove, 0.04 mm to spare: the panel can no longer move and will split or push the frame apart. Take the back 0.1 mm deeper.',
     });
   });
 

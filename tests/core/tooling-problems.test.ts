@@ -162,7 +162,7 @@ describe('a profile that the head cannot cut', () => {
         code: 'edge-meets-body',
         at: 'cuts[0].head',
         message:
-          'The panel meets the body of the head "raiser" at the raise: it passes 34 mm from the axis, and the body stands out to 35 mm. Take less reach, or a head with a larger cutting circle or a smaller body.',
+          'The panel meets the body of the head "raiser" at the raise: it passes 34 mm from the axis, and the body stands out to 35 mm. A head with a larger cutting circle or a smaller body clears it. Give the raise a reach of 44 mm.',
       },
     ]);
     const machines = 'machines: { spindle: { speeds: [3000], seat: [-70, 90], opening: 220, nutDiameter: 62 } }';
@@ -174,7 +174,7 @@ describe('a profile that the head cannot cut', () => {
         code: 'edge-meets-nut',
         at: 'cuts[0].head',
         message:
-          'On the machine "spindle" the panel meets the spindle nut at the raise: it passes 30 mm from the axis, and the nut stands out to 31 mm. Use another machine, or sink the nut.',
+          'On the machine "spindle" the panel meets the spindle nut at the raise: it passes 30 mm from the axis, and the nut stands out to 31 mm. Another machine or a sunk nut clears it. Give the raise a reach of 48 mm.',
       },
     ]);
   });

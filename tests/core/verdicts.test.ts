@@ -164,21 +164,21 @@ describe('what is said to do', () => {
   it('a gap of nothing at the bottom of the groove', () => {
     const tight = job(4.8, { frame: { ...job(4.8).frame, swellGap: 0 } });
     expect(messages(tight)).toEqual([
-      'warning: No gap is left at the bottom of the groove: a panel that swells in damp air has nowhere to go and can burst the frame. Leave a gap.',
+      'warning: No gap is left at the bottom of the groove: a panel that swells in damp air has nowhere to go and can burst the frame. Leave a swell gap of 2 mm.',
     ]);
   });
 
   it('sticking that breaks into the groove', () => {
     const frame = { ...job(4.8).frame, sticking: profile({ shape: 'ovolo', reach: 9, depth: 8 }) };
     expect(messages(job(4.8, { frame }))).toEqual([
-      "error: The sticking is 8 mm deep and breaks into the groove, which starts 7.5 mm below the frame's face. Make it shallower or set the groove further back.",
+      "error: The stuck mould is 8 mm deep and breaks into the groove, which starts 7.5 mm below the frame's face. Set the groove 9 mm back from the front face. Or: Make the stuck mould 6.5 mm deep.",
     ]);
   });
 
   it('a raise that ends inside the groove', () => {
     const cuts = [cutOf('front', profile({ shape: 'rebate', reach: 9, depth: 9 })), job(4.8).cuts[1]!];
     expect(messages(job(4.8, { cuts }))).toEqual([
-      'warning: The fielding ends inside the groove: none of it will show. Give it more reach, or make the groove shallower.',
+      'warning: The fielding ends inside the groove: none of it will show. Give the raise a reach of 29 mm.',
     ]);
   });
 });

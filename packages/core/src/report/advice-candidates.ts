@@ -5,6 +5,7 @@ import type { Advice } from '../problem/problem.ts';
 import { advise, told } from '../problem/say.ts';
 import { applyWrites } from './apply-writes.ts';
 import { fitJob } from './join.ts';
+import { roundSizes, roundUp } from './round-sizes.ts';
 
 /** Depths that bring the clearance to the target, a cut at a time, back cuts first since they do not show. */
 export function depthsToTry(job: Job, fit: FitReport): Advice[] {
@@ -12,7 +13,7 @@ export function depthsToTry(job: Job, fit: FitReport): Advice[] {
     const { name, depth } = job.cuts[k]!;
     const wanted = depthFor(job, k, fit);
     if (wanted === null) return [];
-    return roundings(wanted, job.units).flatMap((mm) => {
+    return roundSizes(wanted, job.units).flatMap((mm) => {
       if (mm <= 0 || mm >= job.panel.thickness || Math.abs(mm - depth) < LEAST_MOVE) return [];
       const writes = [{ path: ['cuts', k, 'depth'], mm }];
       const figures = { cut: name, by: Math.abs(mm - depth) };
@@ -56,7 +57,7 @@ export function landsToTry(job: Job): Advice[] {
 export function groovesToTry(job: Job, fit: FitReport): Advice[] {
   const { groove, thickness } = job.frame;
   if (fit.clearance === null) return [];
-  return roundings(groove.width + job.fit.target - fit.clearance, job.units).flatMap((width) => {
+  return roundSizes(groove.width + job.fit.target - fit.clearance, job.units).flatMap((width) => {
     if (width <= 0 || groove.setback + width > thickness) return [];
     return [advise('advice.groove', { width }, [{ path: ['frame', 'groove', 'width'], mm: width }], job)];
   });
@@ -105,26 +106,4 @@ function depthFor(job: Job, k: number, { clearance }: FitReport): number | null 
 
 function isNear(clearance: number | null, target: number): boolean {
   return clearance !== null && Math.abs(clearance - target) < LEAST_MOVE;
-}
-
-/** A size in figures that can be set, the roundest first: 0.01 mm; 1/64 in, or else a thousandth. */
-function roundings(mm: number, units: Job['units']): number[] {
-  if (units === 'mm') return [toStep(mm, 0.01)];
-  return [inInches(toStep(mm / 25.4, 1 / 64)), inInches(toStep(mm / 25.4, 0.001))];
-}
-
-/** A size rounded up to what a rule shows: 0.1 mm, or 1/64 in. */
-function roundUp(mm: number, units: Job['units']): number {
-  const rounding = 1e-9;
-  if (units === 'mm') return Math.ceil(mm * 10 - rounding) / 10;
-  return inInches(Math.ceil((mm / 25.4) * 64 - rounding) / 64);
-}
-
-function toStep(value: number, step: number): number {
-  const perUnit = Math.round(1 / step);
-  return Math.round(value * perUnit) / perUnit;
-}
-
-function inInches(inches: number): number {
-  return (inches * 254) / 10;
 }

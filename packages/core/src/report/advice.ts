@@ -1,10 +1,25 @@
 import type { Job } from '../job/job.ts';
 import type { FitReport } from '../joint/fit-report.ts';
+import { FIT_CODES } from '../problem/codes.ts';
 import type { Advice, Problem, Said } from '../problem/problem.ts';
 import { told, withAdvice } from '../problem/say.ts';
+import type { SeasonReport } from '../season/seasons.ts';
 import { depthsToTry, groovesToTry, landsToTry, presentationsToTry, reachesToTry } from './advice-candidates.ts';
 import { applyWrites } from './apply-writes.ts';
+import type { PreparedJob } from './prepare.ts';
 import { endsBeforeFrame } from './problems.ts';
+import {
+  clearingReachesToTry,
+  engagementToTry,
+  longerReachesToTry,
+  looserToTry,
+  roomToTry,
+  setbacksToTry,
+  shorterReachesToTry,
+  stickingsToTry,
+  thickerTonguesToTry,
+} from './size-advice.ts';
+import { LEAST_LIP } from './size-problems.ts';
 import { type Tried, tryJob } from './try-job.ts';
 
 /** More advice than this on one problem is no help. */
@@ -16,7 +31,12 @@ const MOST_ADVICE = 2;
  * Every piece of advice is applied to the job and the whole of it evaluated anew: it is given only if its problem is gone
  * and no error or warning has come that was not there before. So no line contradicts another.
  */
-export function adviseAll(job: Job, fit: FitReport, problems: readonly Problem[]): Problem[] {
+export function adviseAll(
+  prepared: PreparedJob,
+  season: SeasonReport | undefined,
+  problems: readonly Problem[],
+): Problem[] {
+  const { job } = prepared;
   const known = new Set(problems.map(keyOf));
   const tried = new Map<string, Tried>();
   const serves = (advice: Advice, problem: Problem): boolean => {
@@ -27,7 +47,7 @@ export function adviseAll(job: Job, fit: FitReport, problems: readonly Problem[]
     return !stays && !after.problems.some((each) => each.severity !== 'caution' && !known.has(keyOf(each)));
   };
   return problems.map((problem) => {
-    const ways = waysToTry(job, fit, problem);
+    const ways = waysToTry(prepared, season, problem);
     if (ways === null) return problem;
     const advice: Advice[] = [];
     for (const way of ways) {
@@ -42,14 +62,21 @@ function keyOf({ code, at }: Problem): string {
   return `${code} ${at}`;
 }
 
-function nothingServes({ code }: Problem): Said {
-  return code === 'taken-from-drawing' ? told('advice.redraw', {}) : told('advice.none', {});
+function nothingServes({ code, at }: Problem): Said {
+  if (code === 'taken-from-drawing') return told('advice.redraw', {});
+  if (at.startsWith('season.')) return told('advice.none.season', {});
+  return (FIT_CODES as readonly string[]).includes(code) ? told('advice.none', {}) : told('advice.none.size', {});
 }
 
 /** The ways that may put a problem right, the likeliest first, each a list of which one piece is given; null where none is known. */
-function waysToTry(job: Job, fit: FitReport, { code, about }: Problem): readonly (readonly Advice[])[] | null {
-  switch (code) {
+function waysToTry(
+  { job, fit, tongue }: PreparedJob,
+  season: SeasonReport | undefined,
+  problem: Problem,
+): readonly (readonly Advice[])[] | null {
+  switch (problem.code) {
     case 'no-tongue':
+    case 'cut-misses':
       return [depthsToTry(job, fit)];
     case 'will-not-enter':
     case 'tight':
@@ -60,7 +87,49 @@ function waysToTry(job: Job, fit: FitReport, { code, about }: Problem): readonly
         ? [[...reachesToTry(job, fit), ...depthsToTry(job, fit)]]
         : [depthsToTry(job, fit), [...landsToTry(job), ...reachesToTry(job, fit)]];
     case 'taken-from-drawing':
-      return [presentationsToTry(job, about?.cut)];
+      return [presentationsToTry(job, problem.about?.cut)];
+    case 'raise-hidden':
+      return [longerReachesToTry(job)];
+    case 'raises-meet':
+      return [shorterReachesToTry(job, problem)];
+    case 'feather-edge':
+      return [thickerTonguesToTry(job, tongue)];
+    case 'no-lip':
+    case 'thin-lip':
+      return [setbacksToTry(job, LEAST_LIP)];
+    case 'sticking-in-groove':
+      return [setbacksToTry(job, LEAST_LIP), stickingsToTry(job)];
+    case 'edge-meets-body':
+    case 'edge-meets-nut':
+      return [clearingReachesToTry(job, problem)];
+    case 'no-swell-gap':
+      return [roomToTry(job, USUAL_GAP)];
+    default:
+      return season === undefined ? null : seasonWays(job, fit, season, problem);
+  }
+}
+
+/** A gap left where the job leaves none, mm: common practice for panels up to 400 mm wide. */
+const USUAL_GAP = 2;
+
+/** The same for what the seasons spoil. */
+function seasonWays(
+  job: Job,
+  fit: FitReport,
+  season: SeasonReport,
+  { code, at }: Problem,
+): readonly (readonly Advice[])[] | null {
+  const state = (['made', 'driest', 'dampest'] as const).find((each) => at === `season.${each}`);
+  if (state === undefined) return null;
+  const { bottomGap, insertion, clearance } = season[state];
+  switch (code) {
+    case 'bottoms-out':
+      return [roomToTry(job, -bottomGap)];
+    case 'leaves-groove':
+    case 'little-engagement':
+      return [engagementToTry(job, insertion)];
+    case 'swells-tight':
+      return [[...reachesToTry(job, fit), ...looserToTry(job, job.fit.snug - (clearance ?? 0))]];
     default:
       return null;
   }

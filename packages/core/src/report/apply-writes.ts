@@ -22,18 +22,16 @@ export function applyWrites(job: Job, writes: Writes): Job {
 function setLength(job: Job, path: Writes[number]['path'], mm: number): Job {
   const [group, place, key, part] = path;
   const { frame, cuts } = job;
-  if (group === 'frame' && place === 'swellGap') return { ...job, frame: { ...frame, swellGap: mm } };
-  if (group === 'frame' && place === 'groove')
-    return { ...job, frame: { ...frame, groove: { ...frame.groove, [key as string]: mm } } };
+  if (group === 'frame' && typeof place === 'string') return { ...job, frame: setIn(frame, path.slice(1), mm) };
   if (group !== 'cuts' || typeof place !== 'number') throw new RangeError(`advice cannot write to ${path.join('.')}`);
-  return {
-    ...job,
-    cuts: cuts.map((cut, k) => {
-      if (k !== place) return cut;
-      if (key !== 'profile') return { ...cut, [key as string]: mm };
-      return { ...cut, profile: { ...cut.profile, [part as string]: mm } };
-    }),
-  };
+  const changed = part === undefined ? { [key as string]: mm } : { profile: { ...cuts[place]!.profile, [part]: mm } };
+  return { ...job, cuts: cuts.map((cut, k) => (k === place ? { ...cut, ...changed } : cut)) };
+}
+
+/** The group with the value at `path` in it set. */
+function setIn<T>(group: T, [key, ...rest]: Writes[number]['path'], mm: number): T {
+  const inner = (group as Record<string, unknown>)[key as string];
+  return { ...group, [key as string]: rest.length === 0 ? mm : setIn(inner, rest, mm) };
 }
 
 function present(job: Job, [, place]: Writes[number]['path'], word: string): Job {

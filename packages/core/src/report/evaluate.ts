@@ -40,7 +40,7 @@ export function evaluate(given: GivenJob, options: EvaluateOptions = {}): Report
     ...(spread.report && { spread: spread.report }),
     ...(season.report && { season: season.report }),
     ...(doors && { doors }),
-    problems: sortProblems(adviseAll(job, fit, all)),
+    problems: sortProblems(adviseAll(prepared, season.report, all)),
   };
 }
 

@@ -86,22 +86,20 @@ function stateProblems(job: Job, report: SeasonReport, state: State): Problem[] 
   const least = job.shop?.rules.leastEngagement ?? LEAST_ENGAGEMENT;
   const problems: Problem[] = [];
   if (bottomGap < 0) {
-    const [each, gap] = [-bottomGap, job.frame.swellGap - bottomGap];
-    problems.push(sayProblem('bottoms-out', at, { ...now, each, whole: 2 * each, gap }, job));
+    problems.push(sayProblem('bottoms-out', at, { ...now, each: -bottomGap, whole: -2 * bottomGap }, job));
   }
   if (insertion <= 0) {
-    problems.push(sayProblem('leaves-groove', at, { ...now, more: least - insertion }, job));
+    problems.push(sayProblem('leaves-groove', at, now, job));
   } else if (insertion < least) {
     problems.push(sayProblem('little-engagement', at, { ...now, insertion, least }, job));
   }
   const { snug } = job.fit;
   const made = report.made.clearance;
   if (clearance !== null && made !== null && clearance < snug && made >= snug) {
-    const wanted = made - clearance + snug;
     problems.push(
       clearance < 0
-        ? sayProblem('swells-tight.thick', at, { ...now, over: -clearance, wanted }, job)
-        : sayProblem('swells-tight.little', at, { ...now, spare: clearance, wanted }, job),
+        ? sayProblem('swells-tight.thick', at, { ...now, over: -clearance }, job)
+        : sayProblem('swells-tight.little', at, { ...now, spare: clearance }, job),
     );
   }
   return problems;

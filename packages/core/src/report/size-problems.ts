@@ -54,7 +54,7 @@ function tongueProblems(job: Job, { thicknessAtTip }: TongueReport): Problem[] {
 }
 
 /** A lip thinner than this, mm, breaks out as it is ploughed or splits off in use: common practice. */
-const LEAST_LIP = 3;
+export const LEAST_LIP = 3;
 
 function lipProblems(job: Job): Problem[] {
   const { thickness, groove } = job.frame;

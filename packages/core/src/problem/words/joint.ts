@@ -18,11 +18,10 @@ export const JOINT_WORDS = {
   'tight.nothing': 'The tongue is tight: it goes in with nothing to spare and cannot slide.',
   loose: 'The tongue is loose: it has {spare:length} to spare, more than {loose:length}, and the panel will rattle.',
   'sticking-in-groove':
-    "The sticking is {depth:length} deep and breaks into the groove, which starts {setback:length} below the frame's face. Make it shallower or set the groove further back.",
+    "The [sticking] is {depth:length} deep and breaks into the groove, which starts {setback:length} below the frame's face.",
   'no-swell-gap':
-    'No gap is left at the bottom of the groove: a panel that swells in damp air has nowhere to go and can burst the frame. Leave a gap.',
-  'raise-hidden':
-    'The [raise] ends inside the groove: none of it will show. Give it more reach, or make the groove shallower.',
+    'No gap is left at the bottom of the groove: a panel that swells in damp air has nowhere to go and can burst the frame.',
+  'raise-hidden': 'The [raise] ends inside the groove: none of it will show.',
   'spread-too-large.slid':
     'The spread is left out: {pieces:count} lines and arcs in {cuts:count} cuts take too long to work out. Draw the profiles with fewer.',
   'spread-too-large.recut':
@@ -31,25 +30,35 @@ export const JOINT_WORDS = {
   'unit.inches': 'Write inches as 3/4 in, or units: in at the top of the file.',
   'unit.millimetres': 'Write millimetres as 19 mm, or units: mm at the top of the file.',
   'cut-misses':
-    'The {cut} misses the stock by {by:length} and takes nothing: run over, its depth follows the stock. Set it deeper, or measure the stock again.',
+    'The {cut} misses the stock by {by:length} and takes nothing: run over, its depth follows the stock. Measure the stock again.',
   'feather-edge':
-    'The tongue ends in a feather edge: its tip is {tip:length} thick, and under {least:length} it breaks out or splits. Take the cuts shallower, or use thicker stock.',
-  'no-lip': 'The frame has no {side:said}: nothing holds the panel there. Move the groove, or make it narrower.',
+    'The tongue ends in a feather edge: its tip is {tip:length} thick, and under {least:length} it breaks out or splits.',
+  'no-lip': 'The frame has no {side:said}: nothing holds the panel there.',
   'thin-lip':
-    'The {side:said} is {lip:length} thin: under {least:length} it breaks out when it is ploughed, or splits in use. Move the groove, or use a thicker frame.',
+    'The {side:said} is {lip:length} thin: under {least:length} it breaks out when it is ploughed, or splits in use.',
   'lip.front': 'front lip',
   'lip.back': 'back lip',
   'raises-meet.door':
-    'The raises meet: the panel of {door} is {width:length} wide and {height:length} high, and two raises of {reach:length} take {both:length} of it. No field is left. Give the cuts less reach, or make the door larger.',
+    'The raises meet: the panel of {door} is {width:length} wide and {height:length} high, and two raises of {reach:length} take {both:length} of it. No field is left.',
   'raises-meet.panel':
-    'The raises meet: the panel is {width:length} wide, and two raises of {reach:length} take {both:length} of it. No field is left. Give the cuts less reach, or make the panel wider.',
+    'The raises meet: the panel is {width:length} wide, and two raises of {reach:length} take {both:length} of it. No field is left.',
   'advice.deeper': 'Take the {cut} {by:length} deeper.',
   'advice.shallower': 'Take the {cut} {by:length} less deep.',
   'advice.reach': 'Give the {cut} a reach of {reach:length}.',
+  'advice.profile-reach': 'Give the {cut} another profile, with a reach of {reach:length}.',
   'advice.land': 'Give the {cut} a land of {land:length}.',
   'advice.groove': 'Make the groove {width:length} wide.',
+  'advice.groove-depth': 'Make the groove {depth:length} deep.',
+  'advice.swell-gap': 'Leave a swell gap of {gap:length}.',
+  'advice.groove-and-gap': 'Make the groove {depth:length} deep, and leave a swell gap of {gap:length}.',
+  'advice.thicker-tongue': 'Take the {cut} {by:length} less deep, and make the groove {width:length} wide.',
+  'advice.setback': 'Set the groove {setback:length} back from the front face.',
+  'advice.sticking': 'Make the [sticking] {depth:length} deep.',
   'advice.present': 'Run it {held:said}: that way nothing is lost.',
   'advice.redraw': 'Change the profile: neither flat nor on edge does a knife leave it so.',
   'advice.none': 'No single setting puts this right: change the profile of a cut, or the groove.',
+  'advice.none.season':
+    'No single size of the joint puts this right: a narrower panel, quarter-sawn stock or a steadier wood moves less.',
+  'advice.none.size': 'No single size puts this right.',
   'advice.another': 'Or: {advice:said}',
 } as const;

@@ -11,9 +11,9 @@ export const KNIFE_WORDS = {
   'limiter-gap':
     'The knives of the head "{head}" stand {gap:length} out beyond their limiters, and it is for hand feed: EN 847-1 allows 1.1 mm there. Fit limiters that come closer; only a tool marked MEC, with a power feed, may have more. The mark on the tool and your local rules go before this.',
   'edge-meets-body':
-    'The panel meets the body of the head "{head}" at the {cut}: it passes {least:length} from the axis, and the body stands out to {body:length}. Take less reach, or a head with a larger cutting circle or a smaller body.',
+    'The panel meets the body of the head "{head}" at the {cut}: it passes {least:length} from the axis, and the body stands out to {body:length}. A head with a larger cutting circle or a smaller body clears it.',
   'edge-meets-nut':
-    'On the machine "{machine}" the panel meets the spindle nut at the {cut}: it passes {least:length} from the axis, and the nut stands out to {nut:length}. Use another machine, or sink the nut.',
+    'On the machine "{machine}" the panel meets the spindle nut at the {cut}: it passes {least:length} from the axis, and the nut stands out to {nut:length}. Another machine or a sunk nut clears it.',
   'knife-wider-than-head':
     'The knife for the {cut} takes {width:length} along the spindle, and the head "{head}" is {height:length} high. Take a higher head, or cut the profile in two.',
   'back-rubs':

@@ -8,15 +8,14 @@ export const SEASON_WORDS = {
   'temperature-out-of-range':
     "{at}.temperature is {temperature:number} °C: the Wood Handbook's table of moisture covers −1 to 132 °C. Give the moisture content itself.",
   'bottoms-out':
-    '{when:said} ({moisture:percent}) the panel swells until it bottoms out: it is {each:length} too wide at each edge, {whole:length} over all, and pushes the frame apart. Leave a swell gap of {gap:length} or more.',
-  'leaves-groove':
-    '{when:said} ({moisture:percent}) the panel shrinks out of its groove. Give the groove {more:length} more depth.',
+    '{when:said} ({moisture:percent}) the panel swells until it bottoms out: it is {each:length} too wide at each edge, {whole:length} over all, and pushes the frame apart.',
+  'leaves-groove': '{when:said} ({moisture:percent}) the panel shrinks out of its groove.',
   'little-engagement':
-    '{when:said} ({moisture:percent}) only {insertion:length} of the tongue is in the groove, less than the {least:length} that holds it. Give the groove more depth or the panel less gap.',
+    '{when:said} ({moisture:percent}) only {insertion:length} of the tongue is in the groove, less than the {least:length} that holds it.',
   'swells-tight.thick':
-    '{when:said} ({moisture:percent}) the tongue swells tight in the groove, {over:length} too thick: the panel can no longer move and will split or push the frame apart. Leave {wanted:length} of clearance when it is made.',
+    '{when:said} ({moisture:percent}) the tongue swells tight in the groove, {over:length} too thick: the panel can no longer move and will split or push the frame apart.',
   'swells-tight.little':
-    '{when:said} ({moisture:percent}) the tongue swells tight in the groove, {spare:length} to spare: the panel can no longer move and will split or push the frame apart. Leave {wanted:length} of clearance when it is made.',
+    '{when:said} ({moisture:percent}) the tongue swells tight in the groove, {spare:length} to spare: the panel can no longer move and will split or push the frame apart.',
   'outside-coefficients':
     'Some of this moisture lies outside 6 to 14 %, where the dimensional change coefficients hold: the change is computed by eq. 13-3 of the Wood Handbook instead, from green to oven-dry shrinkage.',
   'finish-before-glue-up':
