@@ -33,19 +33,13 @@ it.each(Object.entries(buildSchemas()))('describes every key of %s', (_, schema)
 });
 
 it('states the defaults there are', () => {
-  const row = (key: string) => DOCS.split('\n').find((line) => line.startsWith(`| \`${key}\``))!;
-  for (const [key, value] of Object.entries(DEFAULTS.fit)) expect(row(key)).toContain(`| ${value} |`);
+  const row = (key: string) => DOCS.split('\n').find((line) => new RegExp(`^\\|[^|]*\`${key}\``).test(line))!;
+  for (const [key, value] of Object.entries(DEFAULTS.fit)) expect(row(key)).toContain(`| ${value} mm |`);
   for (const key of ['title', 'balance', 'wedge', 'knives', 'limiterGap'] as const)
-    expect(row(key)).toContain(`| ${DEFAULTS[key]} |`);
-  for (const key of ['units', 'sawn', 'run', 'feed', 'reversing', 'pinned'] as const)
+    expect(row(key)).toContain(`| ${DEFAULTS[key]}${key === 'limiterGap' ? ' mm' : ''} |`);
+  for (const key of ['units', 'sawn', 'run', 'feed', 'reversing', 'jointed', 'pinned'] as const)
     expect(row(key)).toContain(`| \`${DEFAULTS[key]}\` |`);
-  for (const key of [
-    'leastEndGrainWidth',
-    'kerf',
-    'leastSideClearance',
-    'leastClearance',
-    'leastEngagement',
-    'leastTongue',
-  ] as const)
-    expect(row(key)).toContain(`| ${DEFAULTS.rules[key]} |`);
+  const rules = Object.entries(DEFAULTS.rules).filter(([key]) => key !== 'rimSpeed');
+  expect(rules.length).toBeGreaterThan(15);
+  for (const [key, value] of rules) expect(row(key)).toMatch(new RegExp(`\\| ${value}( mm)? \\|`));
 });

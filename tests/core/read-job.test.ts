@@ -160,6 +160,7 @@ describe('the shop file', () => {
       maxSpeed: 8000,
       knifeThickness: 8,
       feed: 'hand',
+      jointed: false,
     });
     expect(job?.shop?.rules).toMatchObject({ kerf: 3.175, rimSpeed: [40, 70], leastEngagement: 4 });
     expect(job?.shop?.knives['cove-13']?.measured).toBe('wood');

@@ -1,4 +1,5 @@
 import type { Head, Rules } from '@fielded/core';
+import { DEFAULTS } from '../../packages/core/src/job/defaults.ts';
 import type { Random } from './random.ts';
 
 export const DEGREE = Math.PI / 180;
@@ -16,16 +17,13 @@ export const raiser: Head = {
   maxSpeed: 8000,
   knifeThickness: 8,
   feed: 'hand',
+  jointed: false,
 };
 
 export const rules: Rules = {
-  leastEndGrainWidth: 300,
-  kerf: 3.2,
+  ...DEFAULTS.rules,
   leastSideClearance: 3 * DEGREE,
   leastClearance: 10 * DEGREE,
-  rimSpeed: [40, 70],
-  leastEngagement: 4,
-  leastTongue: 3,
 };
 
 /** A head of any make: some square to the axis, most with rake, half with shear either way. */

@@ -5,7 +5,6 @@ import type { Cut } from '../machining/cut.ts';
 import type { NamedProfile, OutlineProfile } from '../profile/profile.ts';
 import type { Season, SpreadLimits } from '../spread/limits.ts';
 import { checkGivenJob } from './check-given-job.ts';
-import { DEFAULT_FIT } from './default-figures.ts';
 import { DEFAULTS } from './defaults.ts';
 import type { Job } from './job.ts';
 
@@ -55,7 +54,7 @@ function fillIn(given: GivenJob): Job {
     panel: { ...panel, measured: panel?.measured ?? panel?.thickness, sawn: panel?.sawn ?? DEFAULTS.sawn },
     frame: { ...frame, ...(sticking && { sticking: fillProfile(sticking) }) } as Frame,
     cuts: (cuts ?? []).map(fillCut),
-    fit: { ...DEFAULT_FIT, ...fit },
+    fit: { ...DEFAULTS.fit, ...fit },
     ...(spread && { spread: { ...NO_SPREAD, ...spread } }),
     ...(season && { season: { ...season, pinned: season.pinned ?? DEFAULTS.pinned } }),
     doors: (doors ?? []).map(fillDoor),
@@ -79,12 +78,12 @@ function fillCut(given: GivenCut, index: number): Cut {
 
 function fillProfile(given: GivenProfile): Cut['profile'] {
   if (given.shape === 'outline') return given;
-  const { land = 0, shoulder = 0, balance = DEFAULTS.balance } = given;
+  const { land = DEFAULTS.land, shoulder = DEFAULTS.shoulder, balance = DEFAULTS.balance } = given;
   return { ...given, land, shoulder, balance };
 }
 
 function fillDoor(given: NonNullable<GivenJob['doors']>[number], index: number): Door {
   const { name = `door ${index + 1}`, quantity = DEFAULTS.quantity, across = DEFAULTS.across } = given;
-  const { up = DEFAULTS.up, muntin = 0 } = given;
+  const { up = DEFAULTS.up, muntin = DEFAULTS.muntin } = given;
   return { ...given, name, quantity, across, up, muntin };
 }

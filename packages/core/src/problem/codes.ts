@@ -98,6 +98,10 @@ export const FAULT_CODES = [
   'head-rake',
   'head-shear',
   'head-wedge',
+  'head-bore',
+  'from-face-past-head',
+  'ring-past-opening',
+  'nut-within-spindle',
   // Outlines
   'outline-file',
   'outline-unreadable',

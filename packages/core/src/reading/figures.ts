@@ -56,6 +56,11 @@ export function length(units: Units, bounds: Bounds, word = 'length'): Figure {
   return figure({ form: 'length' }, (input) => readLength(input, units, { most: LONGEST, ...bounds }, word));
 }
 
+/** A default of so many mm as a file would write it: the same length in a file of inches. */
+export function millimetres(mm: number): string {
+  return `${mm} mm`;
+}
+
 function readLength(input: unknown, units: Units, bounds: Bounds, word: string): Reading<number> {
   const wanted = `a ${word} ${boundsInWords(bounds, (mm) => (mm === LONGEST ? '10 m' : mm === 0 ? '0' : formatLength(mm, units)))}`;
   if (typeof input !== 'number' && typeof input !== 'string')

@@ -45,12 +45,15 @@ export interface JobFile {
 /** A knife as it stands in the shop file: a profile with what is known about the steel beside it. */
 type FileKnife = FileProfile & Omit<ShopKnife, 'profile'>;
 
+/** A machine as it stands in the shop file: without rings its table has its bare opening. */
+type FileMachine = Omit<Machine, 'rings'> & Partial<Pick<Machine, 'rings'>>;
+
 /** What a shop file says. */
 export interface ShopFile {
   readonly units: 'mm' | 'in';
   readonly knives: Readonly<Record<string, FileKnife>>;
   readonly heads: Readonly<Record<string, Head>>;
-  readonly machines: Readonly<Record<string, Machine>>;
+  readonly machines: Readonly<Record<string, FileMachine>>;
   readonly rules: Rules;
   readonly rates?: Rates;
   readonly name?: string;

@@ -1,7 +1,7 @@
 import * as v from 'valibot';
 import { DEFAULTS } from '../job/defaults.ts';
 import type { Units } from '../measure/length.ts';
-import { length, moisture, number, presentation, temperature, text } from './figures.ts';
+import { length, millimetres, moisture, number, presentation, temperature, text } from './figures.ts';
 import type { JobFile } from './job-file.ts';
 import { MOST_CUTS, MOST_DOORS } from './limits.ts';
 import { profileSchema } from './profile-schema.ts';
@@ -55,19 +55,19 @@ export function jobSchema(units: Units): v.GenericSchema<unknown, JobFile> {
     cuts: v.pipe(v.array(cutSchema(units)), v.minLength(1), v.maxLength(MOST_CUTS)),
     fit: v.optional(
       group({
-        target: v.optional(orNothing('clearance aimed at'), DEFAULTS.fit.target),
-        snug: v.optional(orNothing('less clearance than this is tight'), DEFAULTS.fit.snug),
-        loose: v.optional(orNothing('more clearance than this is loose'), DEFAULTS.fit.loose),
+        target: v.optional(orNothing('clearance aimed at'), millimetres(DEFAULTS.fit.target)),
+        snug: v.optional(orNothing('less clearance than this is tight'), millimetres(DEFAULTS.fit.snug)),
+        loose: v.optional(orNothing('more clearance than this is loose'), millimetres(DEFAULTS.fit.loose)),
       }),
       {},
     ),
     spread: v.exactOptional(
       group({
-        thickness: v.optional(orNothing('± of the stock'), DEFAULTS.spread),
-        height: v.optional(orNothing('± of the spindle height of each cut'), DEFAULTS.spread),
-        fence: v.optional(orNothing('± of the fence of each cut'), DEFAULTS.spread),
-        grooveWidth: v.optional(orNothing('± of the groove width'), DEFAULTS.spread),
-        film: v.optional(orNothing('± of the finish on each face'), DEFAULTS.spread),
+        thickness: v.optional(orNothing('± of the stock'), millimetres(DEFAULTS.spread)),
+        height: v.optional(orNothing('± of the spindle height of each cut'), millimetres(DEFAULTS.spread)),
+        fence: v.optional(orNothing('± of the fence of each cut'), millimetres(DEFAULTS.spread)),
+        grooveWidth: v.optional(orNothing('± of the groove width'), millimetres(DEFAULTS.spread)),
+        film: v.optional(orNothing('± of the finish on each face'), millimetres(DEFAULTS.spread)),
         moisture: v.exactOptional(
           about(number({ least: 0, most: 30 }, 'a ± of moisture'), "± of the panel's moisture, points of %"),
         ),
@@ -112,7 +112,10 @@ function doorSchema(units: Units) {
     rail: positive('width of the rails'),
     across: v.optional(about(count(100), 'panels side by side'), DEFAULTS.across),
     up: v.optional(about(count(100), 'panels above each other'), DEFAULTS.up),
-    muntin: v.optional(about(length(units, NOTHING_OR_MORE), 'width of the uprights between panels'), DEFAULTS.muntin),
+    muntin: v.optional(
+      about(length(units, NOTHING_OR_MORE), 'width of the uprights between panels'),
+      millimetres(DEFAULTS.muntin),
+    ),
   });
 }
 

@@ -1,7 +1,7 @@
 import * as v from 'valibot';
 import { DEFAULTS } from '../job/defaults.ts';
 import type { Units } from '../measure/length.ts';
-import { length, number, path, text } from './figures.ts';
+import { length, millimetres, number, path, text } from './figures.ts';
 import { about, byShape, group } from './schema-shapes.ts';
 
 const NAMED_SHAPES = ['rebate', 'bevel', 'cove', 'ovolo', 'ogee'] as const;
@@ -28,8 +28,8 @@ export function withShapes(units: Units, beside: v.ObjectEntries): v.GenericSche
     ),
     reach: size('how far in from the edge it ends', 'reach'),
     depth: size('depth at the edge', 'depth'),
-    land: v.optional(orNothing('flat at full depth, from the edge'), DEFAULTS.land),
-    shoulder: v.optional(orNothing('upright step at the field'), DEFAULTS.shoulder),
+    land: v.optional(orNothing('flat at full depth, from the edge'), millimetres(DEFAULTS.land)),
+    shoulder: v.optional(orNothing('upright step at the field'), millimetres(DEFAULTS.shoulder)),
     balance: v.optional(about(number({}, 'a share'), 'where an ogee turns, 0 to 1 along its run'), DEFAULTS.balance),
   };
   return byShape(group({ ...drawn, ...beside }), group({ ...inFile, ...beside }), group({ ...sized, ...beside }));

@@ -1,7 +1,7 @@
 import * as v from 'valibot';
 import { DEFAULTS } from '../job/defaults.ts';
 import type { Units } from '../measure/length.ts';
-import { angle, length, number, text } from './figures.ts';
+import { angle, length, millimetres, number, presentation, text } from './figures.ts';
 import type { ShopFile } from './job-file.ts';
 import { withShapes } from './profile-schema.ts';
 import { ratesSchema } from './rates-schema.ts';
@@ -16,6 +16,8 @@ export function shopSchema(units: Units): v.GenericSchema<unknown, ShopFile> {
   const orNothing = (what: string) => about(length(units, NOTHING_OR_MORE), what);
   const speed = () => number({ above: 0, most: 100_000 }, 'a speed');
   const rules = DEFAULTS.rules;
+  const length0 = (what: string, mm: number) => v.optional(orNothing(what), millimetres(mm));
+  const lengthAbove0 = (what: string, mm: number) => v.optional(positive(what), millimetres(mm));
   return group({
     fielded: about(v.literal(VERSION), 'version of this format: 1'),
     units: v.optional(about(v.picklist(['mm', 'in']), 'unit of every bare number in the file'), DEFAULTS.units),
@@ -33,22 +35,56 @@ export function shopSchema(units: Units): v.GenericSchema<unknown, ShopFile> {
           nutDiameter: positive('diameter of the spindle nut'),
           reversing: v.optional(about(v.boolean(), 'whether the spindle can turn both ways'), DEFAULTS.reversing),
           feeds: v.optional(about(v.array(number({ above: 0, most: 1000 }, 'a feed')), 'feeds, metres a minute'), []),
+          rings: v.exactOptional(
+            about(v.pipe(v.array(length(units, ABOVE_NOTHING)), v.minLength(1)), 'hole diameters of its table rings'),
+          ),
+          spindle: v.exactOptional(positive('diameter of the spindle')),
+          spindleLength: v.exactOptional(positive("usable above the seat's face, nut included")),
+          power: v.exactOptional(about(number({ above: 0, most: 1000 }, 'a power'), 'of its motor, kW')),
+          fenceGap: v.exactOptional(positive('greatest gap between the halves of the fence')),
+          tilt: v.optional(
+            about(
+              v.tuple([angle({ least: -90, most: 90 }), angle({ least: -90, most: 90 })]),
+              'least and greatest tilt of the spindle',
+            ),
+            DEFAULTS.tilt,
+          ),
         }),
       ),
       {},
     ),
     rules: v.optional(
       group({
-        leastEndGrainWidth: v.optional(orNothing('least width run on the end grain'), rules.leastEndGrainWidth),
-        kerf: v.optional(orNothing('width of the saw cut'), rules.kerf),
+        leastEndGrainWidth: v.optional(
+          orNothing('least width run on the end grain'),
+          millimetres(rules.leastEndGrainWidth),
+        ),
+        kerf: v.optional(orNothing('width of the saw cut'), millimetres(rules.kerf)),
         leastSideClearance: v.optional(degrees('least side clearance of a knife'), rules.leastSideClearance),
         leastClearance: v.optional(degrees('least clearance behind the edge'), rules.leastClearance),
         rimSpeed: v.optional(
           about(v.tuple([speed(), speed()]), 'least and greatest rim speed, metres a second'),
           rules.rimSpeed,
         ),
-        leastEngagement: v.optional(orNothing('least wood that should stay in the groove'), rules.leastEngagement),
-        leastTongue: v.optional(orNothing('a tip thinner than this is a feather edge'), rules.leastTongue),
+        leastEngagement: length0('least wood that should stay in the groove', rules.leastEngagement),
+        knifeMark: lengthAbove0('greatest pitch of the knife marks', rules.knifeMark),
+        fenceClearance: length0('left around what turns, in table and fence', rules.fenceClearance),
+        edgeAllowance: length0('cleaned off each sawn edge', rules.edgeAllowance),
+        greatestBlankWidth: lengthAbove0('greatest width of a blank of several panels', rules.greatestBlankWidth),
+        cuttingEnergy: v.optional(
+          about(number({ above: 0, most: 1000 }, 'a cutting energy'), 'along the grain, N/mm²'),
+          rules.cuttingEnergy,
+        ),
+        lastPass: lengthAbove0('depth of the last of several passes', rules.lastPass),
+        overLength: length0('added to the length of rough timber', rules.overLength),
+        overWidth: length0('added to the width of rough timber', rules.overWidth),
+        stripWidth: lengthAbove0('greatest width of a strip in a glued-up panel', rules.stripWidth),
+        yield: v.optional(
+          about(number({ above: 0, most: 1 }, 'a share'), 'share of the timber ordered that ends up in the work'),
+          rules.yield,
+        ),
+        overrun: length0('steel beyond edge and face', rules.overrun),
+        leastTongue: length0('a tip thinner than this is a feather edge', rules.leastTongue),
       }),
       {},
     ),
@@ -68,6 +104,11 @@ function knifeSchema(units: Units) {
         rotation: about(v.picklist(['clockwise', 'counterclockwise']), 'as seen from above'),
       }),
     ),
+    presented: v.exactOptional(about(presentation(), 'how the panel is held: what it was ground for')),
+    fromFace: v.exactOptional(
+      about(length(units, {}), "how far its deepest-cutting point lies in from the head's face on that side"),
+    ),
+    sideRelief: v.exactOptional(degrees('relief ground on walls square to the spindle')),
     measured: v.optional(
       about(v.picklist(['wood', 'knife']), 'whether the profile was taken off the wood or off the steel'),
       DEFAULTS.measured,
@@ -89,10 +130,24 @@ function headSchema(units: Units) {
       about(number({ least: 1, most: 20, whole: true }, 'a whole number'), 'how many'),
       DEFAULTS.knives,
     ),
-    limiterGap: v.optional(about(length(units, NOTHING_OR_MORE), 'knife beyond its limiter'), DEFAULTS.limiterGap),
+    limiterGap: v.optional(
+      about(length(units, NOTHING_OR_MORE), 'knife beyond its limiter'),
+      millimetres(DEFAULTS.limiterGap),
+    ),
     maxSpeed: about(number({ above: 0, most: 100_000 }, 'a speed'), 'greatest speed marked on it, turns a minute'),
-    knifeThickness: v.optional(positive('thickness of the knife steel'), DEFAULTS.knifeThickness),
+    knifeThickness: v.optional(positive('thickness of the knife steel'), millimetres(DEFAULTS.knifeThickness)),
     feed: v.optional(about(v.picklist(['hand', 'mechanical']), 'what the tool is marked for'), DEFAULTS.feed),
+    bore: v.exactOptional(positive('diameter of its bore')),
+    minSpeed: v.exactOptional(
+      about(number({ above: 0, most: 100_000 }, 'a speed'), 'least speed marked on it, turns a minute'),
+    ),
+    jointed: v.optional(about(v.boolean(), 'whether its knives are jointed'), DEFAULTS.jointed),
+    slots: v.exactOptional(
+      about(
+        v.pipe(v.array(v.picklist(['under', 'over'])), v.minLength(1), v.maxLength(2)),
+        'runs that its slots are marked for, under and over',
+      ),
+    ),
   });
 }
 

@@ -1,5 +1,5 @@
 import { sizeDoor } from '../door/door.ts';
-import { LEAST_ENGAGEMENT } from '../job/default-figures.ts';
+import { DEFAULTS } from '../job/defaults.ts';
 import type { Job, Season } from '../job/job.ts';
 import { designInsertion } from '../joint/fit.ts';
 import type { Problem } from '../problem/problem.ts';
@@ -83,7 +83,7 @@ function stateProblems(job: Job, report: SeasonReport, state: State): Problem[] 
   const at = `season.${state}`;
   const { moisture, bottomGap, insertion, clearance } = report[state];
   const now = { when: told(`when.${state}`, {}), moisture };
-  const least = job.shop?.rules.leastEngagement ?? LEAST_ENGAGEMENT;
+  const least = job.shop?.rules.leastEngagement ?? DEFAULTS.rules.leastEngagement;
   const problems: Problem[] = [];
   if (bottomGap < 0) {
     problems.push(sayProblem('bottoms-out', at, { ...now, each: -bottomGap, whole: -2 * bottomGap }, job));

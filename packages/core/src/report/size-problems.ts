@@ -1,5 +1,5 @@
 import { sizeDoor } from '../door/door.ts';
-import { LEAST_TONGUE } from '../job/default-figures.ts';
+import { DEFAULTS } from '../job/defaults.ts';
 import type { Job } from '../job/job.ts';
 import type { Edge } from '../joint/edge.ts';
 import { designInsertion } from '../joint/fit.ts';
@@ -48,7 +48,7 @@ function missedProblems(job: Job, { cuts }: Edge): Problem[] {
 }
 
 function tongueProblems(job: Job, { thicknessAtTip }: TongueReport): Problem[] {
-  const least = job.shop?.rules.leastTongue ?? LEAST_TONGUE;
+  const least = job.shop?.rules.leastTongue ?? DEFAULTS.rules.leastTongue;
   if (thicknessAtTip === null || thicknessAtTip >= least) return [];
   return [sayProblem('feather-edge', 'cuts', { tip: thicknessAtTip, least }, job)];
 }

@@ -23,13 +23,20 @@ export interface HeadFault {
  */
 export function findHeadFaults(head: Head, show: (mm: number) => string): HeadFault[] {
   const faults: HeadFault[] = [];
-  const { bodyDiameter, cuttingDiameter, rake, wedge, shear } = head;
+  const { bodyDiameter, cuttingDiameter, bore, rake, wedge, shear } = head;
   if (bodyDiameter >= cuttingDiameter)
     faults.push({
       code: 'head-body',
       key: 'bodyDiameter',
       what: `the body is ${show(bodyDiameter)} across and the cutting circle ${show(cuttingDiameter)}: no knife would stand out of it`,
       instead: 'Write a body smaller than the cutting circle',
+    });
+  if (bore !== undefined && bore >= bodyDiameter)
+    faults.push({
+      code: 'head-bore',
+      key: 'bore',
+      what: `a bore of ${show(bore)} leaves nothing of a body ${show(bodyDiameter)} across`,
+      instead: 'Write the bore as it is marked on the head',
     });
   if (rake >= RAKE_LIMIT)
     faults.push({
