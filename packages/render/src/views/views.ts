@@ -22,6 +22,8 @@ interface ViewEntry {
   readonly draw: (report: Report, scale: number, door: number, room: Room | null) => Item[];
   /** The scales it is drawn at, the largest that suits first; see `usualScale`. */
   readonly scales: readonly number[];
+  /** The smallest scale at which it still shows what it is for. */
+  readonly least: number;
   /** Its size in wood mm that has to fit, for choosing a scale. */
   readonly extent: (report: Report, door: number) => number;
   /** What else is worth knowing, as sentences. */
@@ -42,6 +44,7 @@ export const VIEWS: Readonly<Record<PlainView, ViewEntry>> = {
     name: () => 'Section of the panel',
     draw: (report, scale, _, room) => layWithin(sketchSection(report, scale), room),
     scales: [2, 1],
+    least: 0.1,
     extent: edgeExtent,
     notes: tongueNote,
   },
@@ -49,6 +52,7 @@ export const VIEWS: Readonly<Record<PlainView, ViewEntry>> = {
     name: ({ doors }) => (doors?.length ? 'Joint in section A–A' : 'Joint in section'),
     draw: (report, scale, _, room) => layWithin(sketchJoint(report, scale), room),
     scales: [2, 1],
+    least: 0.1,
     extent: edgeExtent,
     notes: (report) => [tongueSentence(report), facesSentence(report)],
   },
@@ -56,6 +60,7 @@ export const VIEWS: Readonly<Record<PlainView, ViewEntry>> = {
     name: () => 'Tongue and groove',
     draw: (report, scale, _, room) => layWithin(sketchDetail(report, scale), room),
     scales: [10, 5],
+    least: 2,
     extent: grooveExtent,
     notes: (report) => [tongueSentence(report), facesSentence(report)],
   },
@@ -63,6 +68,7 @@ export const VIEWS: Readonly<Record<PlainView, ViewEntry>> = {
     name: () => 'The cuts in running order',
     draw: (report, scale, _, room) => drawCuts(report, scale, room),
     scales: [2, 1],
+    least: 0.1,
     extent: edgeExtent,
     notes: tongueNote,
   },
@@ -70,6 +76,7 @@ export const VIEWS: Readonly<Record<PlainView, ViewEntry>> = {
     name: (report, door) => `Panel of door ${doorName(report, door)}`,
     draw: (report, scale, door, room) => layWithin(sketchPanel(report, scale, door), room),
     scales: [1, 0.5, 0.2, 0.1, 0.05, 0.02],
+    least: 0.01,
     extent: doorExtent,
     notes: () => [],
   },
@@ -77,6 +84,7 @@ export const VIEWS: Readonly<Record<PlainView, ViewEntry>> = {
     name: (report, door) => `Door ${doorName(report, door)}`,
     draw: (report, scale, door, room) => layWithin(sketchDoor(report, scale, door), room),
     scales: [1, 0.5, 0.2, 0.1, 0.05, 0.02],
+    least: 0.01,
     extent: doorExtent,
     notes: () => [],
   },
