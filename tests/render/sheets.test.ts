@@ -142,7 +142,7 @@ describe('nothing is lost between pages', () => {
     expect(all.length).toBeGreaterThan(1);
     const shown = all.flatMap(texts);
     for (let i = 1; i <= 12; i += 1) expect(shown).toContain(`${i}  cut ${i}`);
-    all.forEach((sheet, i) => expect(texts(sheet)).toContain(`${i + 1} of ${all.length}`));
+    for (const [i, sheet] of all.entries()) expect(texts(sheet)).toContain(`${i + 1} of ${all.length}`);
   });
 
   test('doors of the same sizes share a drawing, which says how many there are', () => {
@@ -200,7 +200,8 @@ test('the enlarged groove is never below 2:1', () => {
     const report = evaluate(job({ frame: { ...job().frame, thickness } }));
     for (const scene of sheets(report, { view: 'sheet', paper: 'a4' }))
       for (const words of texts(scene))
-        if (words.startsWith('Tongue and groove  ')) expect(Number(/(\d+):1/.exec(words)![1])).toBeGreaterThanOrEqual(2);
+        if (words.startsWith('Tongue and groove  '))
+          expect(Number(/(\d+):1/.exec(words)![1])).toBeGreaterThanOrEqual(2);
   }
 });
 

@@ -13,7 +13,7 @@ import { SCALES } from './paper.ts';
 export interface Subject {
   readonly view: PlainView;
   readonly index: number;
-  /** How many are made and of which doors, for the caption; '' says nothing. */
+  /** What stands under the caption, such as how many are made and of which doors; '' for nothing. */
   readonly count: string;
   /** What it is called instead of the view's own name. */
   readonly name?: string;

@@ -1,6 +1,6 @@
 import type { Report } from '@fielded/core';
 import type { Scene } from '../scene.ts';
-import type { PlainView } from '../views/views.ts';
+import { type PlainView, poseNote } from '../views/views.ts';
 import { scaleText } from '../words/lengths.ts';
 import { describe, titleOf } from '../words/title.ts';
 import type { UnitsChoice } from '../words/units-choice.ts';
@@ -79,8 +79,9 @@ function viewPages(report: Report, page: Page, { view, door, scale }: SheetOptio
     if (scale === undefined || scale === 'fit') return doorPages(report, all, page);
     return packBlocks(all.map(blockMaker(report, scale, page)), page);
   }
+  const ofFit = view === 'joint' || view === 'detail';
   const usual = ofDoors || view === 'detail' ? 'fit' : 1;
-  return [[blockMaker(report, scale ?? usual, page)({ view, index: door ?? 0, count: '' })]];
+  return [[blockMaker(report, scale ?? usual, page)({ view, index: door ?? 0, count: ofFit ? poseNote(report) : '' })]];
 }
 
 function blockMaker(report: Report, scale: number | 'fit', page: Page): (subject: Subject) => Block {
@@ -90,7 +91,7 @@ function blockMaker(report: Report, scale: number | 'fit', page: Page): (subject
 /** The joint true to size with its groove enlarged; the cuts; then every door and every panel once, with how many are made. */
 function benchPages(report: Report, page: Page, options: SheetOptions): Block[][] {
   const scale = options.scale === undefined || options.scale === 'fit' ? 1 : options.scale;
-  const joint = blockOf(report, { view: 'joint', index: 0, count: '' }, scale, page);
+  const joint = blockOf(report, { view: 'joint', index: 0, count: poseNote(report) }, scale, page);
   const below: Page = { width: page.width, height: page.height - joint.height - 8 };
   const groove: Subject = { view: 'detail', index: 0, count: '' };
   const detail = findBlock(report, groove, below) ?? fitBlock(report, groove, page);

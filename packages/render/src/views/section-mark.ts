@@ -13,8 +13,9 @@ export function sectionMark(report: Report, door: DoorReport, s: number): { item
   const left = -7;
   // Short, across the stile and the raise, where there is room for its letter within the panel; else across the whole door.
   const sight = door.stile * s;
-  const short = sight + ((report.fit.visibleMargin ?? 10) + 12) * s + 4;
-  const fits = short - 8 > sight && short + 6 < sight + door.opening.width * s;
+  const margin = report.fit.visibleMargin ?? 10;
+  const short = sight + (margin + 12) * s + 4;
+  const fits = short - 8 > sight && short + 6 < sight + (door.opening.width - Math.max(0, margin)) * s;
   const right = fits ? short : door.width * s + 7;
   const end = (key: string, x: number, way: number): Item =>
     group(key, [

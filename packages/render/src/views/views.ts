@@ -14,6 +14,16 @@ import { sketchSection } from './section.ts';
 /** The drawings of one thing each; `door` and `panel` need doors in the job. */
 export type PlainView = 'section' | 'joint' | 'detail' | 'cuts' | 'panel' | 'door';
 
+/** Every view in the order it is offered, and what it shows in one line: lists of views elsewhere come from this one. */
+export const VIEW_WORDS: Readonly<Record<PlainView, string>> = {
+  joint: "the panel in the frame's groove",
+  section: "the panel's edge by itself",
+  detail: 'tongue and groove enlarged, with what is free on all sides',
+  cuts: 'what each cut takes, in running order, as the panel lies',
+  panel: "the front of a door's panel",
+  door: 'the front of a door',
+};
+
 /** One kind of drawing. */
 interface ViewEntry {
   /** What it is, for the title. */
@@ -37,6 +47,10 @@ const grooveExtent = ({ frame }: Report) => frame.groove.depth + 8;
 const edgeExtent = ({ section }: Report) => section.width / 2;
 const doorExtent = (report: Report, door: number) =>
   Math.max(report.doors?.[door]?.width ?? 0, report.doors?.[door]?.height ?? 0);
+const POSE = "Drawn with the tongue hard against the groove's front wall.";
+/** How the tongue stands in the groove as drawn; '' where it does not go in. */
+export const poseNote = (report: Report): string => (report.fit.frontFace === null ? '' : POSE);
+const fitNotes = (report: Report) => [tongueSentence(report), facesSentence(report), poseNote(report)].filter(Boolean);
 const tongueNote = (report: Report) => [tongueSentence(report)];
 
 export const VIEWS: Readonly<Record<PlainView, ViewEntry>> = {
@@ -54,7 +68,7 @@ export const VIEWS: Readonly<Record<PlainView, ViewEntry>> = {
     scales: [2, 1],
     least: 0.1,
     extent: edgeExtent,
-    notes: (report) => [tongueSentence(report), facesSentence(report)],
+    notes: fitNotes,
   },
   detail: {
     name: () => 'Tongue and groove',
@@ -62,7 +76,7 @@ export const VIEWS: Readonly<Record<PlainView, ViewEntry>> = {
     scales: [10, 5],
     least: 2,
     extent: grooveExtent,
-    notes: (report) => [tongueSentence(report), facesSentence(report)],
+    notes: fitNotes,
   },
   cuts: {
     name: () => 'The cuts in running order',
