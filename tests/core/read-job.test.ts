@@ -91,7 +91,10 @@ doors: [{ width: 396, height: 716, stile: 60, rail: 60 }]
     expect(job?.season).toEqual({ made: 8, driest: 6, dampest: { temperature: 20, humidity: 80 }, pinned: false });
     expect(job?.spread).toEqual({ thickness: 0.15, height: 0, fence: 0, grooveWidth: 0, film: 0.396875 });
     expect(job?.doors).toEqual([
-      { name: 'door 1', quantity: 1, width: 396, height: 716, stile: 60, rail: 60, across: 1, up: 1, muntin: 0 },
+      {
+        ...{ name: 'door 1', quantity: 1, width: 396, height: 716, stile: 60, rail: 60, across: 1, up: 1, muntin: 0 },
+        ...{ grain: 'up', topRail: 60, bottomRail: 60, midRail: 0, columns: ['rest'], rows: ['rest'], leaves: 1 },
+      },
     ]);
   });
 

@@ -2,6 +2,7 @@ import { describe, expect, it } from 'vitest';
 import type { Job, Season } from '../../packages/core/src/job/job.ts';
 import { evaluate } from '../../packages/core/src/report/evaluate.ts';
 import { equilibriumMoisture } from '../../packages/core/src/wood/moisture.ts';
+import { completeDoor } from '../support/doors.ts';
 import { cut, plainJob, profile, wedgeJob } from './joints-to-spread.ts';
 
 const year: Season = { made: 8, driest: 6, dampest: 11, pinned: true };
@@ -82,7 +83,7 @@ it('a wedge loses clearance as it is pushed in, by its slope', () => {
 it('takes the width from the widest panel of the doors where none is given', () => {
   const { width: _, ...noWidth } = panel();
   const door = { name: 'A', quantity: 1, width: 396, height: 716, stile: 60, rail: 60, across: 1, up: 1, muntin: 60 };
-  const doors = [door, { ...door, name: 'B', width: 800, across: 2 }];
+  const doors = [door, { ...door, name: 'B', width: 800, across: 2 }].map(completeDoor);
   // A: 276 between the stiles; B: (800 − 120 − 60)/2 = 310; each edge goes 9 mm in.
   expect(seasonOf({ panel: noWidth, doors }).width).toBe(310 + 18);
 });

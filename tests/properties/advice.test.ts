@@ -1,6 +1,7 @@
 // Advice never makes it worse: each piece is written into the job's file alone, the file read again and evaluated whole.
 import { evaluate, type Job, type Problem, readJobData } from '@fielded/core';
 import { expect, it } from 'vitest';
+import { completeDoor } from '../support/doors.ts';
 import { jobData, writeInto } from '../support/job-data.ts';
 import { Random } from '../support/random.ts';
 import { randomJob } from '../support/random-job.ts';
@@ -42,7 +43,7 @@ function oddJob(seed: number): { data: Record<string, unknown>; shop: unknown } 
     pinned: random.unit() < 0.7,
   };
   const door = { name: 'door 1', quantity: 1, width: random.between(250, 600), height: random.between(200, 900) };
-  const doors = [{ ...door, stile: 60, rail: 60, across: 1, up: 1, muntin: 0 }];
+  const doors = [completeDoor({ ...door, stile: 60, rail: 60, across: 1, up: 1, muntin: 0 })];
   const whole: Job = {
     ...job,
     cuts,

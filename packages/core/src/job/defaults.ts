@@ -17,6 +17,13 @@ export const DEFAULTS = {
   across: 1,
   up: 1,
   muntin: 0,
+  grain: 'up',
+  leaves: 1,
+  hung: 'inset',
+  /** Between an inset door and its carcase, and between two leaves: common practice. */
+  doorGap: 2,
+  between: 3,
+  joint: 'cope',
   measured: 'wood',
   shear: 0,
   /** Degrees between the knife's face and its ground back. */

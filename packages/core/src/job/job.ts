@@ -29,5 +29,7 @@ export interface Job {
   readonly spread?: SpreadLimits;
   readonly season?: Season;
   readonly doors: readonly Door[];
+  /** Whether lots of narrow panels that fill no blank get a spare panel beside them. */
+  readonly spares?: boolean;
   readonly shop?: Shop;
 }

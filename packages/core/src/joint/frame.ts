@@ -6,10 +6,21 @@ export interface Groove {
   readonly setback: number;
 }
 
+/** How rails meet stiles, and muntins rails: `length` goes into each side, mm. */
+export interface FrameJoint {
+  readonly kind: 'cope' | 'tenon' | 'mitre';
+  readonly length: number;
+}
+
 export interface Frame {
   readonly thickness: number;
   readonly groove: Groove;
+  /** At the groove's bottom across the grain. */
   readonly swellGap: number;
+  /** The same along the grain, at the panel's ends; the swell gap where left out. */
+  readonly endGap?: number;
+  /** A cope as long as the groove is deep where left out. */
+  readonly joint?: FrameJoint;
   /** Profile worked on the front lip's arris: reach in from the sight edge, depth below the front face. */
   readonly sticking?: Profile;
 }
@@ -19,4 +30,14 @@ export interface FitLimits {
   readonly target: number;
   readonly snug: number;
   readonly loose: number;
+}
+
+/** The gap at the panel's ends, mm. */
+export function endGapOf({ endGap, swellGap }: Pick<Frame, 'endGap' | 'swellGap'>): number {
+  return endGap ?? swellGap;
+}
+
+/** How the frame's parts meet. */
+export function jointOf({ joint, groove }: Pick<Frame, 'joint' | 'groove'>): FrameJoint {
+  return joint ?? { kind: 'cope', length: groove.depth };
 }

@@ -30,6 +30,8 @@ export const SEVERITIES = {
   'heel-rubs': 'warning',
   'little-clearance': 'warning',
   'no-side-clearance': 'warning',
+  // Doors
+  'too-narrow-for-end-grain': 'warning',
   // Wood and seasons
   'species-missing': 'warning',
   'unknown-species': 'error',
@@ -94,6 +96,9 @@ export const FAULT_CODES = [
   'groove-through-part',
   'door-too-small',
   'muntin-missing',
+  'size-or-opening',
+  'openings-overrun',
+  'key-not-used',
   'head-body',
   'head-rake',
   'head-shear',

@@ -1,9 +1,14 @@
+import { DOOR_WORDS } from './words/door.ts';
 import { JOINT_WORDS } from './words/joint.ts';
 import { KNIFE_WORDS } from './words/knife.ts';
 import { SEASON_WORDS } from './words/season.ts';
 import { VERDICT_WORDS } from './words/verdict.ts';
 
-type Sentences = typeof JOINT_WORDS & typeof KNIFE_WORDS & typeof SEASON_WORDS & typeof VERDICT_WORDS;
+type Sentences = typeof DOOR_WORDS &
+  typeof JOINT_WORDS &
+  typeof KNIFE_WORDS &
+  typeof SEASON_WORDS &
+  typeof VERDICT_WORDS;
 
 /**
  * What each problem and each verdict says, in English: one entry a sentence, or a few that belong together. A key is a
@@ -14,6 +19,7 @@ type Sentences = typeof JOINT_WORDS & typeof KNIFE_WORDS & typeof SEASON_WORDS &
  * Entries of a room stand in its file under words/; a new one may as well stand here.
  */
 export const ENGLISH: Sentences = {
+  ...DOOR_WORDS,
   ...JOINT_WORDS,
   ...KNIFE_WORDS,
   ...SEASON_WORDS,

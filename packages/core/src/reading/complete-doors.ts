@@ -1,60 +1,202 @@
+import { type HungIn, leafSize, type Size, shareOut } from '../door/door.ts';
+import { DEFAULTS } from '../job/defaults.ts';
+import { fillOpenings } from '../job/given-job.ts';
 import type { Door } from '../job/job.ts';
 import { type Desk, figureOf } from './desk.ts';
-import type { JobFile, Loose } from './job-file.ts';
+import type { FileDoor, JobFile, Loose } from './job-file.ts';
 import { joinPath } from './tree.ts';
 
-/** The doors with their names filled in, checked for room for a panel and for a groove in every part of the frame. */
+/** The doors with sizes and names filled in, checked for room for a panel and for a groove in every part of the frame. */
 export function completeDoors(files: Loose<JobFile['doors']>, grooveDepth: number, desk: Desk): Door[] {
   return (files ?? []).flatMap((file, index) => {
     const at = joinPath('doors', index);
     if (file === undefined) return [];
-    const across = figureOf(file.across);
-    const up = figureOf(file.up);
-    checkRoom('width', figureOf(file.width), 'stile', figureOf(file.stile), across, figureOf(file.muntin), at, desk);
-    checkRoom('height', figureOf(file.height), 'rail', figureOf(file.rail), up, figureOf(file.muntin), at, desk);
-    const divided = across > 1 || up > 1;
-    if (divided && file.muntin === 0)
-      desk.report(
-        'muntin-missing',
-        `${at}.muntin`,
-        `${at} has several panels and no muntin between them`,
-        'Add muntin: and its width',
-      );
-    checkGroove('stile', figureOf(file.stile), grooveDepth, at, desk);
-    checkGroove('rail', figureOf(file.rail), grooveDepth, at, desk);
-    // A muntin is grooved on both its edges.
-    if (divided) checkGroove('muntin', figureOf(file.muntin) / 2, grooveDepth, at, desk);
-    return Object.values(file).includes(undefined)
-      ? []
-      : [{ ...(file as Door), name: file.name ?? `door ${index + 1}` }];
+    const hungIn = readOpening(file, at, desk);
+    const size = completeSize(file, hungIn, at, desk);
+    checkCounts(file, at, desk);
+    if (size === null || hasHoles(file)) return [];
+    const given = file as FileDoor;
+    const { opening: _, hung: __, gap: ___, overlay: ____, between: _____, ...own } = given;
+    const door: Door = {
+      ...own,
+      ...size,
+      ...fillOpenings(given),
+      name: given.name ?? `door ${index + 1}`,
+      ...(hungIn && { hungIn }),
+    };
+    checkParts(door, grooveDepth, at, desk);
+    return [door];
   });
 }
 
-function checkRoom(
-  size: 'width' | 'height',
-  over: number,
-  part: 'stile' | 'rail',
-  partWidth: number,
-  panels: number,
-  muntin: number,
-  at: string,
-  desk: Desk,
-): void {
-  const taken = 2 * partWidth + (panels > 1 ? (panels - 1) * muntin : 0);
-  if (!(taken >= over)) return;
-  const muntins = panels > 1 && muntin > 0 ? ` and ${panels - 1} ${panels === 2 ? 'muntin' : 'muntins'}` : '';
+/** Whether a value of the door was struck out because it could not be read. */
+function hasHoles(file: Loose<FileDoor> & object): boolean {
+  const struck = (value: unknown) => value === undefined || (Array.isArray(value) && value.includes(undefined));
+  return Object.values(file).some(struck);
+}
+
+const OPENING_KEYS = ['hung', 'gap', 'overlay', 'between', 'leaves'] as const;
+
+/** The carcase's opening with its defaults; keys that mean nothing as the door is given are refused. */
+function readOpening(file: Loose<FileDoor> & object, at: string, desk: Desk): HungIn | undefined {
+  const refuse = (key: string, why: string, instead: string) =>
+    desk.report('key-not-used', `${at}.${key}`, `${at}.${key} is not used: ${why}`, instead);
+  const { opening } = file;
+  if (opening === undefined) {
+    for (const key of OPENING_KEYS)
+      if (key in file) refuse(key, 'the door has no opening', 'Give the opening, or take this line out');
+    return undefined;
+  }
+  const hung = file.hung ?? DEFAULTS.hung;
+  if (hung === 'overlay' && 'gap' in file) refuse('gap', 'the door is hung overlay', 'Write overlay: instead');
+  if (hung === 'inset' && 'overlay' in file)
+    refuse('overlay', 'the door is hung inset', 'Write hung: overlay, or gap:');
+  if ((file.leaves ?? DEFAULTS.leaves) === 1 && 'between' in file)
+    refuse('between', 'there is one leaf', 'Write leaves: 2, or take this line out');
+  if (hung === 'overlay' && !('overlay' in file))
+    desk.report(
+      'missing-key',
+      `${at}.overlay`,
+      `${at}.overlay is missing: the door is hung overlay`,
+      'Add overlay: and how far it laps over the carcase',
+    );
+  return {
+    width: figureOf(opening.width),
+    height: figureOf(opening.height),
+    hung,
+    gap: file.gap ?? DEFAULTS.doorGap,
+    overlay: file.overlay ?? 0,
+    between: file.between ?? DEFAULTS.between,
+  };
+}
+
+/** The door's own size, as given or worked out from the opening; null where it cannot be. */
+function completeSize(file: Loose<FileDoor> & object, hungIn: HungIn | undefined, at: string, desk: Desk): Size | null {
+  if (hungIn === undefined) {
+    for (const key of ['width', 'height'] as const) {
+      if (key in file) continue;
+      desk.report(
+        'size-or-opening',
+        `${at}.${key}`,
+        `${at} has no ${key}`,
+        'Give width and height of the door, or the opening of the carcase',
+      );
+    }
+    const size = { width: figureOf(file.width), height: figureOf(file.height) };
+    return Number.isNaN(size.width + size.height) ? null : size;
+  }
+  for (const key of ['width', 'height'] as const)
+    if (key in file)
+      desk.report('size-or-opening', `${at}.${key}`, `${at} has both a ${key} and an opening`, 'Keep one of them');
+  const size = leafSize(hungIn, file.leaves ?? DEFAULTS.leaves);
+  if (Number.isNaN(size.width + size.height)) return null;
+  for (const key of ['width', 'height'] as const) {
+    if (size[key] > 0) continue;
+    desk.report(
+      'door-too-small',
+      `${at}.opening.${key}`,
+      `${at}.opening.${key}, ${desk.show(hungIn[key])}, is filled up by the gaps: nothing is left for the door`,
+      'Write a larger opening or smaller gaps',
+    );
+    return null;
+  }
+  return size;
+}
+
+/** `across` and `up` say the same as the length of `columns` and `rows`, where both are given. */
+function checkCounts(file: Loose<FileDoor> & object, at: string, desk: Desk): void {
+  for (const [count, list] of [
+    ['across', 'columns'],
+    ['up', 'rows'],
+  ] as const) {
+    const sizes = file[list];
+    if (sizes === undefined || file[count] === undefined || file[count] === sizes.length) continue;
+    desk.report(
+      'key-not-used',
+      `${at}.${count}`,
+      `${at}.${count} is ${file[count]}, and ${list} lists ${sizes.length}`,
+      `Take ${count} out: ${list} says how many there are`,
+    );
+  }
+}
+
+/** Every part wide enough for its groove, every opening larger than nothing. */
+function checkParts(door: Door, grooveDepth: number, at: string, desk: Desk): void {
+  const { stile, topRail, bottomRail, midRail, muntin, columns, rows, width, height } = door;
+  const divided = columns.length > 1 || rows.length > 1;
+  if (columns.length > 1 && muntin === 0) reportMuntin('muntin', at, desk);
+  else if (rows.length > 1 && midRail === 0) reportMuntin('midRail', at, desk);
+  checkOpenings(width - 2 * stile, columns, muntin, 'width', 'stile', 'columns', door, at, desk);
+  checkOpenings(height - topRail - bottomRail, rows, midRail, 'height', 'rail', 'rows', door, at, desk);
+  checkGroove('stile', stile, grooveDepth, at, desk);
+  checkGroove('rail', door.rail, grooveDepth, at, desk);
+  if (topRail !== door.rail) checkGroove('topRail', topRail, grooveDepth, at, desk);
+  if (bottomRail !== door.rail) checkGroove('bottomRail', bottomRail, grooveDepth, at, desk);
+  // Muntins and mid rails are grooved on both their edges.
+  if (divided && muntin > 0) checkGroove('muntin', muntin / 2, grooveDepth, at, desk);
+  if (rows.length > 1 && midRail !== muntin) checkGroove('midRail', midRail / 2, grooveDepth, at, desk);
+}
+
+function reportMuntin(key: 'muntin' | 'midRail', at: string, desk: Desk): void {
   desk.report(
-    'door-too-small',
-    `${at}.${size}`,
-    `${at}.${size}, ${desk.show(over)}, leaves no room for a panel: two ${part}s${muntins} take ${desk.show(taken)}`,
-    `Write a larger ${size} or narrower parts`,
+    'muntin-missing',
+    `${at}.muntin`,
+    `${at} has several panels and no muntin between them`,
+    `Add ${key === 'muntin' ? 'muntin' : 'muntin: or midRail'}: and its width`,
   );
 }
 
-function checkGroove(part: 'stile' | 'rail' | 'muntin', room: number, depth: number, at: string, desk: Desk): void {
-  if (!(depth >= room) || room === 0) return;
+function checkOpenings(
+  room: number,
+  sizes: Door['columns'],
+  parting: number,
+  size: 'width' | 'height',
+  part: 'stile' | 'rail',
+  list: 'columns' | 'rows',
+  door: Door,
+  at: string,
+  desk: Desk,
+): void {
+  const shares = shareOut(room, parting, sizes);
+  const given = sizes.filter((one) => one !== 'rest');
+  const over = door[size];
+  if (given.length === 0) {
+    if (shares[0]! > 0) return;
+    const count = sizes.length;
+    const taken = over - room + (count - 1) * parting;
+    const muntins = count > 1 && parting > 0 ? ` and ${count - 1} ${count === 2 ? 'muntin' : 'muntins'}` : '';
+    desk.report(
+      'door-too-small',
+      `${at}.${size}`,
+      `${at}.${size}, ${desk.show(over)}, leaves no room for a panel: two ${part}s${muntins} take ${desk.show(taken)}`,
+      `Write a larger ${size} or narrower parts`,
+    );
+    return;
+  }
+  const needed = given.reduce((sum, one) => sum + one, 0) + (sizes.length - 1) * parting;
+  const rest = given.length < sizes.length;
+  if (rest ? shares.every((share) => share > 0) : Math.abs(needed - room) < 0.01) return;
+  desk.report(
+    'openings-overrun',
+    `${at}.${list}`,
+    rest || needed > room
+      ? `${at}.${list} come to ${desk.show(needed)} with what parts them, and ${desk.show(room)} lies between the ${part}s`
+      : `${at}.${list} come to ${desk.show(needed)} with what parts them, ${desk.show(room - needed)} less than lies between the ${part}s`,
+    'Write smaller openings, or rest for one of them',
+  );
+}
+
+function checkGroove(
+  part: 'stile' | 'rail' | 'topRail' | 'bottomRail' | 'muntin' | 'midRail',
+  room: number,
+  depth: number,
+  at: string,
+  desk: Desk,
+): void {
+  if (!(depth >= room)) return;
   const path = `${at}.${part}`;
-  const [width, why] = part === 'muntin' ? [room * 2, 'from both its edges '] : [room, ''];
+  const both = part === 'muntin' || part === 'midRail';
+  const [width, why] = both ? [room * 2, 'from both its edges '] : [room, ''];
   desk.report(
     'groove-through-part',
     path,

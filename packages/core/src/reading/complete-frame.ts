@@ -1,3 +1,4 @@
+import { DEFAULTS } from '../job/defaults.ts';
 import type { Frame } from '../joint/frame.ts';
 import { completeProfile } from './complete-profile.ts';
 import { type Desk, figureOf } from './desk.ts';
@@ -35,6 +36,21 @@ export function completeFrame(file: Loose<JobFile['frame']>, desk: Desk): Frame 
     );
   const sticking = completeProfile(file?.sticking, 'frame.sticking', desk);
   if (Number.isNaN(thickness + width + depth + setback + swellGap)) return undefined;
-  const frame = { thickness, groove: { width, depth, setback }, swellGap };
+  const endGap = file?.endGap;
+  if (endGap !== undefined && endGap >= depth)
+    report(
+      'swell-gap-fills-groove',
+      'frame.endGap',
+      `frame.endGap, ${show(endGap)}, leaves nothing of the groove's depth of ${show(depth)} for the tongue`,
+      'Write a gap less than the depth of the groove',
+    );
+  const joint = file?.joint && { kind: file.joint.kind ?? DEFAULTS.joint, length: file.joint.length ?? depth };
+  const frame = {
+    thickness,
+    groove: { width, depth, setback },
+    swellGap,
+    ...(endGap !== undefined && { endGap }),
+    ...(joint && { joint }),
+  };
   return sticking ? { ...frame, sticking } : frame;
 }

@@ -23,12 +23,14 @@ export function completeJob(file: Loose<JobFile>, shop: Shop | undefined, desk: 
   checkSeason(file?.season, desk);
   if (frame === undefined || file?.panel === undefined || cuts.includes(undefined)) return undefined;
   const { title, units, terms, panel, fit, spread, season } = file as JobFile;
+  const { spares } = file as JobFile;
   const job = { title, units, panel: { ...panel, measured }, frame, cuts: cuts as Cut[], fit, doors };
   return {
     ...job,
     ...(terms && { terms }),
     ...(spread && { spread }),
     ...(season && { season }),
+    ...(spares !== undefined && { spares }),
     ...(shop && { shop }),
   };
 }

@@ -1,4 +1,5 @@
-import type { Door, FitLimits, Frame, Groove, Panel, Season, SpreadLimits } from '../job/job.ts';
+import type { HungIn, OpeningSize } from '../door/door.ts';
+import type { Door, FitLimits, Frame, FrameJoint, Groove, Panel, Season, SpreadLimits } from '../job/job.ts';
 import type { Cut } from '../machining/cut.ts';
 import type { Terms } from '../problem/terms.ts';
 import type { NamedProfile } from '../profile/profile.ts';
@@ -27,6 +28,31 @@ export interface FileCut {
   readonly head?: string;
 }
 
+/** A door as it stands in the job file: its own size, or the carcase's opening that it hangs in. */
+export interface FileDoor {
+  readonly name?: string;
+  readonly quantity: number;
+  readonly width?: number;
+  readonly height?: number;
+  readonly stile: number;
+  readonly rail: number;
+  readonly topRail?: number;
+  readonly bottomRail?: number;
+  readonly midRail?: number;
+  readonly muntin: number;
+  readonly across?: number;
+  readonly up?: number;
+  readonly columns?: readonly OpeningSize[];
+  readonly rows?: readonly OpeningSize[];
+  readonly grain: Door['grain'];
+  readonly opening?: { readonly width: number; readonly height: number };
+  readonly hung?: HungIn['hung'];
+  readonly gap?: number;
+  readonly overlay?: number;
+  readonly between?: number;
+  readonly leaves?: number;
+}
+
 /** What a job file says: mm and radians, defaults filled in, nothing checked against anything else yet. */
 export interface JobFile {
   readonly title: string;
@@ -34,12 +60,18 @@ export interface JobFile {
   readonly terms?: Terms;
   readonly shop?: string;
   readonly panel: Omit<Panel, 'measured'> & { readonly measured?: number };
-  readonly frame: Omit<Frame, 'sticking' | 'groove'> & { readonly groove: Groove; readonly sticking?: FileProfile };
+  readonly frame: Omit<Frame, 'sticking' | 'groove' | 'endGap' | 'joint'> & {
+    readonly groove: Groove;
+    readonly sticking?: FileProfile;
+    readonly endGap?: number;
+    readonly joint?: { readonly kind: FrameJoint['kind']; readonly length?: number };
+  };
   readonly cuts: readonly FileCut[];
   readonly fit: FitLimits;
   readonly spread?: SpreadLimits;
   readonly season?: Season;
-  readonly doors: readonly (Omit<Door, 'name'> & { readonly name?: string })[];
+  readonly doors: readonly FileDoor[];
+  readonly spares?: boolean;
 }
 
 /** A knife as it stands in the shop file: a profile with what is known about the steel beside it. */

@@ -48,6 +48,13 @@ export function jobSchema(units: Units): v.GenericSchema<unknown, JobFile> {
           'its width, depth and setback',
         ),
         swellGap: orNothing("left at the groove's bottom when the panel is made"),
+        endGap: v.exactOptional(orNothing("left at the groove's bottom along the grain, at the panel's ends")),
+        joint: v.exactOptional(
+          group({
+            kind: about(v.picklist(['cope', 'tenon', 'mitre']), 'how rails meet stiles'),
+            length: v.exactOptional(orNothing('what goes into each side')),
+          }),
+        ),
         sticking: v.exactOptional(profileSchema(units)),
       }),
       'stiles and rails with their groove',
@@ -82,6 +89,7 @@ export function jobSchema(units: Units): v.GenericSchema<unknown, JobFile> {
       }),
     ),
     doors: v.optional(v.pipe(v.array(doorSchema(units)), v.maxLength(MOST_DOORS)), []),
+    spares: v.exactOptional(about(v.boolean(), 'whether narrow panels that fill no blank get a spare beside them')),
   }) as unknown as v.GenericSchema<unknown, JobFile>;
 }
 
@@ -102,21 +110,45 @@ function cutSchema(units: Units) {
 
 function doorSchema(units: Units) {
   const positive = (what: string) => about(length(units, ABOVE_NOTHING), what);
+  const orNothing = (what: string) => about(length(units, NOTHING_OR_MORE), what);
   const count = (most: number) => number({ least: 1, most, whole: true }, 'a whole number');
   return group({
     name: v.exactOptional(about(text('a name'), 'what the door is called')),
     quantity: v.optional(about(count(10_000), 'how many doors of this size'), DEFAULTS.quantity),
-    width: positive('over all'),
-    height: positive('over all'),
+    width: v.exactOptional(positive('over all')),
+    height: v.exactOptional(positive('over all')),
+    opening: v.exactOptional(
+      about(
+        group({ width: positive('of the carcase'), height: positive('of the carcase') }),
+        'the opening of the carcase, instead of width and height',
+      ),
+    ),
+    hung: v.exactOptional(about(v.picklist(['inset', 'overlay']), 'inset in the opening, or over its edges')),
+    gap: v.exactOptional(orNothing('inset: between carcase and leaf')),
+    overlay: v.exactOptional(orNothing('overlay: how far a leaf laps over the carcase')),
+    between: v.exactOptional(orNothing('between two leaves')),
+    leaves: v.exactOptional(about(count(10), 'leaves that fill the opening together')),
     stile: positive('width of the stiles'),
     rail: positive('width of the rails'),
-    across: v.optional(about(count(100), 'panels side by side'), DEFAULTS.across),
-    up: v.optional(about(count(100), 'panels above each other'), DEFAULTS.up),
+    topRail: v.exactOptional(positive('width of the top rail, where it is not that of the rails')),
+    bottomRail: v.exactOptional(positive('width of the bottom rail, where it is not that of the rails')),
+    midRail: v.exactOptional(positive('width of the rails between panels, where it is not that of the muntins')),
+    across: v.exactOptional(about(count(100), 'panels side by side; 1 if not said')),
+    up: v.exactOptional(about(count(100), 'panels above each other; 1 if not said')),
+    columns: v.exactOptional(openingSizes(units, 'widths of the openings from the left')),
+    rows: v.exactOptional(openingSizes(units, 'heights of the openings from the top')),
+    grain: v.optional(about(v.picklist(['up', 'across']), 'which way the grain of the panels runs'), DEFAULTS.grain),
     muntin: v.optional(
       about(length(units, NOTHING_OR_MORE), 'width of the uprights between panels'),
       millimetres(DEFAULTS.muntin),
     ),
   });
+}
+
+/** Openings by their sizes; those that are `rest` share what is left. */
+function openingSizes(units: Units, what: string) {
+  const size = v.union([v.literal('rest'), length(units, ABOVE_NOTHING)], 'a length above 0, or rest');
+  return about(v.pipe(v.array(size), v.minLength(1), v.maxLength(100)), `${what}, a length or rest each`);
 }
 
 function airSchema(when: string) {

@@ -1,7 +1,157 @@
-import { type DoorReport, sizeDoor } from '../door/door.ts';
+import { type BlankList, makeBlanks } from '../door/blanks.ts';
+import { type Door, doorInsertion, layOpenings, panelSize } from '../door/door.ts';
+import type { DoorReport, Timber } from '../door/door-report.ts';
+import { cornerOverlap, fallingOverlap } from '../door/panel-volume.ts';
+import { alongGrain, listPanels, type PanelSection } from '../door/panels.ts';
+import { listParts } from '../door/parts.ts';
+import { type FinishedPiece, listTimber } from '../door/timber.ts';
+import { DEFAULTS } from '../job/defaults.ts';
+import type { Job } from '../job/job.ts';
+import { endGapOf, jointOf } from '../joint/frame.ts';
+import { lowestOver, readTongue, type Tongue } from '../joint/tongue.ts';
+import type { Problem } from '../problem/problem.ts';
+import { sayProblem } from '../problem/say.ts';
+import { woodDensity } from '../wood/density.ts';
+import { moistureContent } from '../wood/moisture.ts';
+import { findSpecies } from '../wood/species.ts';
 import type { PreparedJob } from './prepare.ts';
 
-/** The doors with their openings and panels; undefined where the job gives none. */
-export function answerDoors({ job, tongue }: Pick<PreparedJob, 'job' | 'tongue'>): DoorReport[] | undefined {
-  return job.doors.length > 0 ? job.doors.map((door) => sizeDoor(door, tongue.insertion)) : undefined;
+/** Doors with their parts and panels, the blanks that narrow panels ride in, the timber to order. */
+export interface DoorsAnswer extends BlankList {
+  readonly doors: readonly DoorReport[];
+  readonly timber: readonly Timber[];
+  readonly problems: readonly Problem[];
+}
+
+/** Moisture that weights are given at where the job has no season, %: the handbook's own. */
+const USUAL_MOISTURE = 12;
+
+/** All that follows from a job's doors; undefined where it gives none. */
+export function answerDoors(prepared: PreparedJob): DoorsAnswer | undefined {
+  const { job } = prepared;
+  if (job.doors.length === 0) return undefined;
+  const section = panelSection(prepared);
+  const doors = job.doors.map((door) => reportDoor(job, door, section));
+  const items = doors.flatMap((door) =>
+    door.panels.flatMap((panel) => {
+      const { across, length } = alongGrain(panel);
+      return new Array<{ door: string; width: number; length: number }>(panel.quantity).fill({
+        door: door.name,
+        width: across,
+        length,
+      });
+    }),
+  );
+  const rules = job.shop?.rules ?? DEFAULTS.rules;
+  const { blanks, leftOver } = makeBlanks(items, rules, job.spares ?? false);
+  const timber = listTimber(finishedPieces(job, doors, blanks), rules);
+  return { doors, blanks, leftOver, timber, problems: doorProblems(job, leftOver) };
+}
+
+function reportDoor(job: Job, door: Door, section: PanelSection): DoorReport {
+  const insertion = doorInsertion(job, door);
+  const openings = layOpenings(door);
+  const opening = { width: openings[0]!.width, height: openings[0]!.height };
+  return {
+    ...door,
+    opening,
+    panel: panelSize(opening, insertion),
+    openings,
+    parts: listParts(door, jointOf(job.frame), job.frame.thickness),
+    panels: listPanels(door, insertion, section),
+  };
+}
+
+/** What the panels of a job have in common: thickness, what the cuts take, the wood's density. */
+function panelSection({ job, edge }: PreparedJob): PanelSection {
+  const { section } = edge;
+  const reach = (side: 'front' | 'back') =>
+    Math.max(0, ...job.cuts.filter((cut) => cut.side === side).map((cut) => cut.reach));
+  const tongue = readTongue(section);
+  const deepest = Math.max(reach('front'), reach('back'));
+  const front = (a: number) => section.thickness - heightOver(tongue, a, 'front', section.thickness);
+  const back = (a: number) => heightOver(tongue, a, 'back', 0);
+  const { area, x } = section.removed;
+  const falls = fallsInward(front, deepest) && fallsInward(back, deepest);
+  const overlap = falls
+    ? fallingOverlap(area, area > 0 ? x / area : 0)
+    : cornerOverlap(front, deepest) + cornerOverlap(back, deepest);
+  return { thickness: section.thickness, reach: reach('front'), area, overlap, density: densityOf(job) };
+}
+
+/** Height of the front or back surface over the back face at `a` mm in; `none` where no wood is. */
+function heightOver(tongue: Tongue, a: number, side: 'front' | 'back', none: number): number {
+  const at = tongue.find(({ x0, x1 }) => x0 <= a && a <= x1);
+  return at === undefined ? none : lowestOver(at[side], a, a);
+}
+
+/** Whether a cut never takes more further in, looked at in 500 places. */
+function fallsInward(depth: (a: number) => number, reach: number): boolean {
+  let before = Number.POSITIVE_INFINITY;
+  for (let i = 0; i < 500; i++) {
+    const here = depth(((i + 0.5) / 500) * reach);
+    if (here > before + 1e-6) return false;
+    before = here;
+  }
+  return true;
+}
+
+/** kg/m³ at the moisture made, or at 12 %; null where the wood or its density is not known. */
+function densityOf({ panel, season }: Job): number | null {
+  const gravity = findSpecies(panel.species ?? '')?.gravity ?? null;
+  if (gravity === null) return null;
+  return woodDensity(gravity, season === undefined ? USUAL_MOISTURE : moistureContent(season.made));
+}
+
+/** Frame parts, panels that are glued up by themselves, and blanks. Frames are taken to be of the panel's wood. */
+function finishedPieces(job: Job, doors: readonly DoorReport[], blanks: BlankList['blanks']): FinishedPiece[] {
+  const wood = findSpecies(job.panel.species ?? '')?.name ?? job.panel.species ?? '';
+  const parts = doors.flatMap(({ name, parts }) =>
+    parts.map(({ part, ...piece }) => ({ what: `${part} ${name}`, wood, ...piece })),
+  );
+  const thickness = job.panel.thickness;
+  const riding = new Map<string, number>();
+  for (const blank of blanks) {
+    for (const { door, width } of blank.panels) {
+      const key = `${door} ${width.toFixed(6)} ${blank.length}`;
+      riding.set(key, (riding.get(key) ?? 0) + blank.quantity);
+    }
+  }
+  const panels = doors.flatMap(({ name, panels }) =>
+    panels.flatMap((panel) => {
+      const { across, length } = alongGrain(panel);
+      const key = `${name} ${across.toFixed(6)} ${Math.round(length * 100) / 100}`;
+      const quantity = panel.quantity - (riding.get(key) ?? 0);
+      return quantity > 0 ? [{ what: `panel ${name}`, wood, quantity, length, width: across, thickness }] : [];
+    }),
+  );
+  const glued = blanks.map(({ length, width, quantity, panels }) => ({
+    what: `blank ${[...new Set(panels.map(({ door }) => door))].join(', ')}`,
+    wood,
+    quantity,
+    length,
+    width,
+    thickness,
+  }));
+  return [...parts, ...panels, ...glued];
+}
+
+function doorProblems(job: Job, leftOver: BlankList['leftOver']): Problem[] {
+  const least = (job.shop?.rules ?? DEFAULTS.rules).leastEndGrainWidth;
+  const narrow = leftOver.map(({ door, width, quantity, missing }) => {
+    const k = job.doors.findIndex(({ name }) => name === door);
+    const figures = { door, width, quantity, least, missing };
+    return sayProblem('too-narrow-for-end-grain', `doors[${k}]`, figures, job, { about: { door } });
+  });
+  return [...narrow, ...endProblems(job)];
+}
+
+/** The ends must hold as the edges do: wood in the groove, and a gap of their own. */
+function endProblems(job: Job): Problem[] {
+  const { frame } = job;
+  if (endGapOf(frame) === frame.swellGap) return [];
+  const least = (job.shop?.rules ?? DEFAULTS.rules).leastEngagement;
+  const insertion = frame.groove.depth - endGapOf(frame);
+  if (insertion >= least) return [];
+  return [sayProblem('little-engagement.ends', 'frame.endGap', { insertion, least }, job)];
 }

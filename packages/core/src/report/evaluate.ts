@@ -32,14 +32,20 @@ export function evaluate(given: GivenJob, options: EvaluateOptions = {}): Report
   const spread = answerSpread(prepared, options.simulation);
   const season = answerSeasons(prepared);
   const doors = answerDoors(prepared);
-  const all = [...problems, ...(knives?.problems ?? []), ...spread.problems, ...season.problems];
+  const all = [
+    ...problems,
+    ...(knives?.problems ?? []),
+    ...spread.problems,
+    ...season.problems,
+    ...(doors?.problems ?? []),
+  ];
   return {
     ...joint,
     statements: stateBoth(job, fit.verdict, all),
     ...(knives && { knives: knives.reports }),
     ...(spread.report && { spread: spread.report }),
     ...(season.report && { season: season.report }),
-    ...(doors && { doors }),
+    ...(doors && { doors: doors.doors, blanks: doors.blanks, leftOver: doors.leftOver, timber: doors.timber }),
     problems: sortProblems(adviseAll(prepared, season.report, all)),
   };
 }

@@ -1,4 +1,4 @@
-import type { DoorReport } from '../door/door.ts';
+import type { Blank, DoorReport, LeftOver, Timber } from '../door/door-report.ts';
 import type { FitReport, TongueReport } from '../joint/fit-report.ts';
 import type { KnifeReport } from '../knife/knife-report.ts';
 import type { Code } from '../problem/codes.ts';
@@ -8,7 +8,8 @@ import type { ShapeName } from '../profile/profile.ts';
 import type { SeasonReport } from '../season/seasons.ts';
 import type { SpreadReport } from '../spread/report.ts';
 
-export type { DoorReport, Size } from '../door/door.ts';
+export type { Opening, Size } from '../door/door.ts';
+export type * from '../door/door-report.ts';
 export type * from '../joint/fit-report.ts';
 export type * from '../knife/knife-report.ts';
 
@@ -85,8 +86,7 @@ export interface Report {
   };
   readonly section: SectionReport;
   readonly tongue: TongueReport;
-  /** How tongue and groove go together, and the clearances that part tight, sliding and loose, mm. */
-  readonly fit: FitReport & { readonly snug: number; readonly loose: number };
+  readonly fit: FitReport;
   /** Does it fit, can it be run: always said together (see `stateFit` and `stateRun` for the words). */
   readonly statements: Statements;
   /** What to grind for each cut that names a head, in running order; left out where none does. */
@@ -97,5 +97,10 @@ export interface Report {
   readonly season?: SeasonReport;
   /** The doors, their openings and panels; left out where the job gives none. */
   readonly doors?: readonly DoorReport[];
+  /** Narrow panels glued up together for their end grain, and those that no blank takes; with doors only. */
+  readonly blanks?: readonly Blank[];
+  readonly leftOver?: readonly LeftOver[];
+  /** Timber to order, by finished thickness; with doors only. */
+  readonly timber?: readonly Timber[];
   readonly problems: readonly Problem[];
 }

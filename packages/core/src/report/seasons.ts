@@ -1,7 +1,6 @@
-import { sizeDoor } from '../door/door.ts';
+import { acrossGrain, doorInsertion, layOpenings, panelSize } from '../door/door.ts';
 import { DEFAULTS } from '../job/defaults.ts';
 import type { Job, Season } from '../job/job.ts';
-import { designInsertion } from '../joint/fit.ts';
 import type { Problem } from '../problem/problem.ts';
 import { sayProblem, told } from '../problem/say.ts';
 import { reportSeasons, type SeasonReport } from '../season/seasons.ts';
@@ -41,9 +40,11 @@ type State = (typeof STATES)[number];
 /** Width of the panel across the grain, mm: as given, or of the widest panel among the doors; null where neither is. */
 export function panelWidth(job: Job): number | null {
   if (job.panel.width !== undefined) return job.panel.width;
-  const insertion = designInsertion(job.frame);
-  const widths = job.doors.map((door) => sizeDoor(door, insertion).panel.width);
-  return widths.length > 0 ? Math.max(...widths) : null;
+  const widths = job.doors.flatMap((door) => {
+    const insertion = doorInsertion(job, door);
+    return layOpenings(door).map((opening) => acrossGrain(door, panelSize(opening, insertion)));
+  });
+  return widths.length > 0 ? widths.reduce((most, width) => Math.max(most, width)) : null;
 }
 
 /** What is wrong with the wood named: nothing if it is known, or if none is and nothing has been asked. */

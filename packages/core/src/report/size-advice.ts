@@ -1,4 +1,4 @@
-import { sizeDoor } from '../door/door.ts';
+import { smallestPanel } from '../door/door.ts';
 import { DEFAULTS } from '../job/defaults.ts';
 import type { Job } from '../job/job.ts';
 import { designInsertion } from '../joint/fit.ts';
@@ -77,7 +77,7 @@ const LEAST_FIELD = 20;
 /** Less reach, so that some field is left on the panel a problem speaks of: from the fence alone, or with another profile. */
 export function shorterReachesToTry(job: Job, { about, figures }: Problem): Advice[] {
   const door = job.doors.find(({ name }) => name === about?.door);
-  const panel = door && sizeDoor(door, designInsertion(job.frame)).panel;
+  const panel = door && smallestPanel(job, door);
   const least = panel ? Math.min(panel.width, panel.height) : Number(figures?.width);
   const reach = roundDown((least - LEAST_FIELD) / 2, job.units);
   const wide = job.cuts.flatMap((cut, k) => (cut.side === 'front' && cut.reach > reach ? [k] : []));

@@ -1,8 +1,7 @@
-import { sizeDoor } from '../door/door.ts';
+import { smallestPanel } from '../door/door.ts';
 import { DEFAULTS } from '../job/defaults.ts';
 import type { Job } from '../job/job.ts';
 import type { Edge } from '../joint/edge.ts';
-import { designInsertion } from '../joint/fit.ts';
 import type { TongueReport } from '../joint/fit-report.ts';
 import type { Problem } from '../problem/problem.ts';
 import { sayProblem, told } from '../problem/say.ts';
@@ -77,9 +76,8 @@ function raiseProblems(job: Job): Problem[] {
   const reach = Math.max(0, ...job.cuts.filter(({ side }) => side === 'front').map((cut) => cut.reach));
   const both = 2 * reach;
   if (both === 0) return [];
-  const insertion = designInsertion(job.frame);
   const doors = job.doors.flatMap((door, k) => {
-    const { width, height } = sizeDoor(door, insertion).panel;
+    const { width, height } = smallestPanel(job, door);
     if (width > both && height > both) return [];
     const figures = { door: door.name, width, height, both, reach };
     return [sayProblem('raises-meet.door', `doors[${k}]`, figures, job, { about: { door: door.name } })];

@@ -1,6 +1,5 @@
 import type { Cut, Job } from '../job/job.ts';
 import type { FileValue } from '../problem/problem.ts';
-import { unknownName } from './unknown-name.ts';
 
 /** A size that can be set, and how a job looks with it set otherwise. Lengths mm. */
 export interface Setting {
@@ -41,13 +40,6 @@ export function findSetting(job: Job, name: string): Setting | null {
   return index < 0 ? null : cutSetting(job, index, key);
 }
 
-/** The same; throws RangeError for a name that the job has no size of, the nearest named. */
-export function needSetting(job: Job, name: string): Setting {
-  const setting = findSetting(job, name);
-  if (setting === null) throw new RangeError(unknownName('a size to set', name, settingNames(job)));
-  return setting;
-}
-
 function cutSetting(job: Job, index: number, key: 'depth' | 'reach'): Setting {
   const cut = job.cuts[index]!;
   const [grow, shrink] = movesOf(cut, key);
@@ -65,14 +57,12 @@ function cutSetting(job: Job, index: number, key: 'depth' | 'reach'): Setting {
 
 /** What deepens or widens a cut, and what undoes it. Flat, the spindle sets the depth and the fence the reach; on edge the other way about. */
 function movesOf({ tilt, run }: Cut, key: 'depth' | 'reach'): readonly [string, string] {
-  const raise = ['raise the spindle by {by}', 'lower the spindle by {by}'] as const;
-  const fence = ['set the fence back by {by}', 'bring the fence forward by {by}'] as const;
+  const raise = ['raise the spindle', 'lower the spindle'] as const;
+  const fence = ['set the fence back', 'bring the fence forward'] as const;
   if (tilt === 0 && key === 'depth') return run === 'under' ? raise : [raise[1], raise[0]];
   if (tilt === 0) return fence;
   if (tilt === Math.PI / 2) return key === 'depth' ? fence : raise;
-  return key === 'depth'
-    ? ['set it {by} deeper', 'set it {by} less deep']
-    : ['set it {by} further in', 'set it {by} less far in'];
+  return key === 'depth' ? ['set it deeper', 'set it less deep'] : ['set it further in', 'set it less far in'];
 }
 
 function sizeSettings(job: Job): Setting[] {
@@ -106,8 +96,8 @@ function sizeSettings(job: Job): Setting[] {
         { path: ['panel', 'thickness'], mm },
         ...(beyond === 0 ? [] : [{ path: ['panel', 'measured'], mm: mm + beyond }]),
       ],
-      grow: 'use stock {by} thicker, and set the cutters for it',
-      shrink: 'plane the stock {by} thinner, and set the cutters for it',
+      grow: 'plane the stock thicker',
+      shrink: 'plane the stock thinner',
     },
     {
       name: 'panel.measured',
@@ -116,8 +106,8 @@ function sizeSettings(job: Job): Setting[] {
       most: WIDEST,
       set: (mm) => ({ ...job, panel: { ...panel, measured: mm } }),
       writes: (mm) => [{ path: ['panel', 'measured'], mm }],
-      grow: 'use stock {by} thicker, and leave the cutters alone',
-      shrink: 'plane the stock {by} thinner, and leave the cutters alone',
+      grow: 'take thicker stock, the cutters left as they are',
+      shrink: 'plane the stock thinner, the cutters left as they are',
     },
     {
       name: 'frame.swellGap',
@@ -126,20 +116,17 @@ function sizeSettings(job: Job): Setting[] {
       most: groove.depth - SCRATCH,
       set: (mm) => ({ ...job, frame: { ...frame, swellGap: mm } }),
       writes: (mm) => [{ path: ['frame', 'swellGap'], mm }],
-      grow: 'make the panel {twice} smaller over all ({by} at each edge)',
-      shrink: 'make the panel {twice} larger over all ({by} at each edge)',
+      grow: 'make the panel smaller, so that it leaves more gap',
+      shrink: 'make the panel larger, so that it leaves less gap',
     },
     groovePart('width', SCRATCH, frame.thickness - groove.setback, [
-      'make the groove {by} wider',
-      'make the groove {by} narrower',
+      'plough the groove wider',
+      'plough the groove narrower',
     ]),
-    groovePart('depth', frame.swellGap + SCRATCH, WIDEST, [
-      'make the groove {by} deeper',
-      'make the groove {by} shallower',
-    ]),
+    groovePart('depth', frame.swellGap + SCRATCH, WIDEST, ['plough the groove deeper', 'plough the groove less deep']),
     groovePart('setback', 0, frame.thickness - groove.width, [
-      'set the groove {by} further back',
-      'set the groove {by} nearer the front',
+      'set the groove further back',
+      'set the groove nearer the front',
     ]),
   ];
 }

@@ -1,0 +1,160 @@
+// Blanks against a search through all ways to share panels out.
+import { describe, expect, it } from 'vitest';
+import { type BlankItem, type BlankRules, makeBlanks } from '../../packages/core/src/door/blanks.ts';
+import { coverAll } from '../../packages/core/src/door/cover.ts';
+import { Random } from '../support/random.ts';
+
+const RULES: BlankRules = { leastEndGrainWidth: 300, greatestBlankWidth: 600, kerf: 3.2, edgeAllowance: 1 };
+
+function items(widths: readonly number[], length = 600): BlankItem[] {
+  return widths.map((width, i) => ({ door: `d${i}`, width, length }));
+}
+
+interface Sharing {
+  /** Narrow panels left over, narrow ones that ride with a wide one, blanks of narrow ones alone. */
+  readonly left: number;
+  readonly riders: number;
+  readonly own: number;
+}
+
+/** Fewest left over, then fewest that ride with wide panels, then most blanks, by trying every partition. */
+function exhaustive(widths: readonly number[], rules: BlankRules): Sharing {
+  const cut = rules.kerf + 2 * rules.edgeAllowance;
+  const narrow = (w: number) => w < rules.leastEndGrainWidth;
+  let best: Sharing = { left: Number.POSITIVE_INFINITY, riders: 0, own: 0 };
+  const groups: number[][] = [];
+  const walk = (i: number) => {
+    if (i === widths.length) {
+      const found = { left: 0, riders: 0, own: 0 };
+      for (const group of groups) {
+        const width = group.reduce((sum, w) => sum + w, 0) + (group.length - 1) * cut;
+        const wide = group.filter((w) => !narrow(w)).length;
+        if (group.length === 1) found.left += 1 - wide;
+        else if (wide > 1 || width < rules.leastEndGrainWidth || width > rules.greatestBlankWidth) return;
+        else if (wide === 1) found.riders += group.length - 1;
+        else found.own++;
+      }
+      if (
+        found.left < best.left ||
+        (found.left === best.left &&
+          (found.riders < best.riders || (found.riders === best.riders && found.own > best.own)))
+      )
+        best = found;
+      return;
+    }
+    for (const group of groups) {
+      group.push(widths[i]!);
+      walk(i + 1);
+      group.pop();
+    }
+    groups.push([widths[i]!]);
+    walk(i + 1);
+    groups.pop();
+  };
+  walk(0);
+  return best;
+}
+
+describe('blanks', () => {
+  it('need four panels of 90 mm: three make 280.4, still under 300', () => {
+    const three = makeBlanks(items([90, 90, 90]), RULES);
+    expect(three.blanks).toEqual([]);
+    // By hand: 300 − 280.4 − 5.2.
+    expect(three.leftOver[0]!.missing).toBeCloseTo(14.4, 9);
+    const four = makeBlanks(items([90, 90, 90, 90]), RULES);
+    expect(four.leftOver).toEqual([]);
+    expect(four.blanks).toHaveLength(1);
+    expect(four.blanks[0]!.width).toBeCloseTo(375.6, 9);
+    expect(four.blanks[0]!.rips).toEqual([92.6, 187.8, 283].map((x) => expect.closeTo(x, 9)));
+  });
+
+  it('leave wide panels alone unless that saves a narrow one', () => {
+    expect(makeBlanks(items([350, 400]), RULES)).toEqual({ blanks: [], leftOver: [] });
+    expect(makeBlanks(items([350, 400, 160, 160]), RULES).blanks[0]!.panels.map(({ width }) => width)).toEqual([
+      160, 160,
+    ]);
+    const saved = makeBlanks(items([350, 400, 120]), RULES);
+    expect(saved.leftOver).toEqual([]);
+    expect(saved.blanks[0]!.panels.map(({ width }) => width)).toEqual([350, 120]);
+  });
+
+  it('join only panels of one length', () => {
+    const mixed = [...items([160], 600), ...items([160], 700)];
+    expect(makeBlanks(mixed, RULES).leftOver).toHaveLength(2);
+  });
+
+  it('are filled up by a spare where that is asked for', () => {
+    const filled = makeBlanks(items([90, 90]), RULES, true);
+    expect(filled.leftOver).toEqual([]);
+    expect(filled.blanks[0]!.panels.map(({ door }) => door)).toContain('spare');
+    expect(filled.blanks[0]!.width).toBeCloseTo(300, 9);
+  });
+
+  it('are what a search through every partition finds, on 300 random lists of up to 8', () => {
+    const random = new Random(17);
+    for (let i = 0; i < 300; i++) {
+      const count = 1 + Math.floor(random.unit() * 8);
+      const rules = random.unit() < 0.5 ? RULES : { ...RULES, greatestBlankWidth: 380 };
+      const widths = Array.from({ length: count }, () =>
+        Math.round(random.between(60, random.unit() < 0.3 ? 420 : 290)),
+      );
+      const { blanks, leftOver } = makeBlanks(items(widths), rules);
+      const wanted = exhaustive(widths, rules);
+      const made = blanks.flatMap(({ panels, quantity }) => new Array<typeof panels>(quantity).fill(panels));
+      const isWide = ({ width }: { readonly width: number }) => width >= rules.leastEndGrainWidth;
+      const found = {
+        left: leftOver.reduce((sum, { quantity }) => sum + quantity, 0),
+        riders: made.filter((panels) => panels.some(isWide)).reduce((sum, { length }) => sum + length - 1, 0),
+        own: made.filter((panels) => !panels.some(isWide)).length,
+      };
+      expect(found, String(widths)).toEqual(wanted);
+      const riding = blanks.flatMap(({ panels, quantity }) =>
+        panels.flatMap(({ width }) => new Array<number>(quantity).fill(width)),
+      );
+      const apart = leftOver.flatMap(({ width, quantity }) => new Array<number>(quantity).fill(width));
+      const narrow = widths.filter((width) => width < rules.leastEndGrainWidth).sort((p, q) => p - q);
+      expect([...riding, ...apart].filter((width) => width < rules.leastEndGrainWidth).sort((p, q) => p - q)).toEqual(
+        narrow,
+      );
+      for (const { width } of blanks) {
+        expect(width).toBeGreaterThanOrEqual(rules.leastEndGrainWidth - 1e-9);
+        expect(width).toBeLessThanOrEqual(rules.greatestBlankWidth + 1e-9);
+      }
+    }
+  });
+
+  it.each([
+    [60, 290],
+    [60, 140],
+    [90, 90],
+  ])('of 300 panels of a length, %i to %i mm wide, come within one of the most there can be, in 2 s', (least, most) => {
+    const random = new Random(5);
+    const widths = Array.from({ length: 300 }, () => random.between(least, most));
+    const started = performance.now();
+    const { blanks, leftOver } = makeBlanks(items(widths), RULES);
+    expect(performance.now() - started).toBeLessThan(2000);
+    // No more than the sum of the widths allows, nor than so many panels to a blank as the widest need.
+    const whole = widths.reduce((sum, width) => sum + width + 5.2, 0);
+    const each = Math.ceil(305.2 / (Math.max(...widths) + 5.2));
+    const bound = Math.min(Math.floor(whole / 305.2), Math.floor(300 / each));
+    expect(leftOver).toEqual([]);
+    const made = blanks.reduce((sum, { quantity }) => sum + quantity, 0);
+    expect(made).toBeGreaterThanOrEqual(bound - 1);
+    expect(made).toBeLessThanOrEqual(bound);
+  });
+
+  it('cover exactly where a bin less would waste wood: 24 sizes that fit eight bins of three and no more', () => {
+    // A planted 3-partition: each three come to 300 exactly.
+    const random = new Random(8);
+    const sizes: number[] = [];
+    for (let i = 0; i < 8; i++) {
+      const a = Math.round(random.between(80, 120));
+      const b = Math.round(random.between(80, 120));
+      sizes.push(a, b, 300 - a - b);
+    }
+    const started = performance.now();
+    const bins = coverAll(sizes, { least: 300, most: 600 });
+    expect(bins).toHaveLength(8);
+    expect(performance.now() - started).toBeLessThan(2000);
+  });
+});
