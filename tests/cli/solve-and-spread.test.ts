@@ -161,7 +161,7 @@ describe('fielded solve', () => {
       '  Set it to          4.80 mm',
       '  Nearest 1/64 in    3/16 in (4.76 mm): clearance is then 0.16 mm',
       '  Move               lower the spindle by 0.2 mm',
-      '  Off by             nothing that could be measured',
+      '',
     ]);
     expect(out).toContain('  verdict                   tight → sliding\n');
   });
@@ -190,6 +190,28 @@ describe('fielded solve', () => {
     expect((await run(ask(path, 'deepestInsertion=14', 'back relief.depth', '--write'))).status).toBe(1);
     expect((await run(ask(path, 'clearance=0', 'back relief.depth', '--write'))).out).not.toContain('Written');
     expect(readFileSync(path, 'utf8')).toBe(SOUND);
+  });
+
+  it('brings the face flush with both cuts, writes them round, and the file reads back so', async () => {
+    const path = put(folder, 'flush.yaml', SOUND);
+    const { status, out } = await run(['solve', path, '--for', 'face=flush', '--write']);
+    expect({ status, first: out.split('\n')[0] }).toEqual({
+      status: 0,
+      first: 'raise.depth and back relief.depth for face = 0.00 mm',
+    });
+    const { fit, statements } = await json(['check', path, '--json']);
+    expect(fit.frontFace!.least + fit.frontFace!.most).toBeCloseTo(0, 9);
+    expect(fit.clearance).toBeCloseTo(0.2, 9);
+    expect(statements.fits).toBe(true);
+    expect(readFileSync(path, 'utf8')).toMatch(/depth: 7\.6\n/);
+  });
+
+  it('changes two sizes, as little as will do', async () => {
+    const sizes = ['--by', 'raise.depth', '--by', 'back relief.depth'];
+    const { solved } = await json(['solve', job, '--for', 'clearance=0.2', ...sizes, '--json']);
+    expect(solved).toMatchObject({ by: ['raise.depth', 'back relief.depth'], reason: null });
+    const thrice = await run(['solve', job, '--for', 'clearance=0.2', ...sizes, '--by', 'panel.thickness']);
+    expect(thrice.err).toContain('--by is given more than 2 times. Give it 2 times at most.');
   });
 
   it('says what it cannot write', async () => {

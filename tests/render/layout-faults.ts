@@ -1,7 +1,7 @@
 import type { Item, PathItem, Scene, TextItem } from '@fielded/render';
 import { textWidth } from '@fielded/render';
 
-interface Rectangle {
+export interface Rectangle {
   x0: number;
   y0: number;
   x1: number;
@@ -11,16 +11,28 @@ interface Rectangle {
 type Corner = readonly [number, number];
 
 const OUTLINES = new Set(['outline', 'judged', 'trouble', 'break', 'old']);
+/** Lines that no figure or word may be crossed by, hatching included. */
+const THIN = new Set([
+  'thin',
+  'dimension',
+  'judged-thin',
+  'trouble-thin',
+  'cutter',
+  'hidden',
+  'hatch',
+  'hatch-frame',
+  'grain',
+]);
 const ARROWS = new Set(['arrow', 'judged-fill', 'trouble-fill']);
 /** Texts that merely touch are not a fault: boxes are shrunk by this, mm. */
 const TOUCH = 0.02;
 
 /**
- * What a reader of the drawing would stumble over: every text that lies over another text, over an arrowhead, or over an
- * outline, and every text off the paper. Works from the finished scene alone and shares nothing with the layout but the
- * table of widths.
+ * What a reader of the drawing would stumble over: every text that lies over another text, over an arrowhead, over an
+ * outline or any other line, and every text off the paper. Works from the finished scene alone and shares nothing with the
+ * layout but the table of widths, or not even that where `boxOf` gives the boxes of texts as they were painted.
  */
-export function layoutFaults(scene: Scene): string[] {
+export function layoutFaults(scene: Scene, boxOf: (item: TextItem) => Rectangle = boxOfText): string[] {
   const texts: { name: string; box: Rectangle }[] = [];
   const arrows: { name: string; corners: Corner[] }[] = [];
   const outlines: { name: string; corners: Corner[] }[] = [];
@@ -28,10 +40,11 @@ export function layoutFaults(scene: Scene): string[] {
     for (const item of items) {
       const name = `${path}/${item.key}`;
       if (item.kind === 'group') visit(item.items, name);
-      else if (item.kind === 'text') texts.push({ name: `${name} “${item.text}”`, box: boxOfText(item) });
+      else if (item.kind === 'text') texts.push({ name: `${name} “${item.text}”`, box: boxOf(item) });
       else if (item.kind === 'image') continue;
       else if (ARROWS.has(item.role)) for (const corners of flatten(item)) arrows.push({ name, corners });
-      else if (OUTLINES.has(item.role)) for (const corners of flatten(item)) outlines.push({ name, corners });
+      else if (OUTLINES.has(item.role) || THIN.has(item.role))
+        for (const corners of flatten(item)) outlines.push({ name, corners });
     }
   };
   visit(scene.items, '');

@@ -48,6 +48,6 @@ describe('the checker finds', () => {
   test('nothing where there is nothing', () => expect(faultsAt(0, 0)).toBe(''));
   test('texts over their arrows', () => expect(faultsAt(0, 3)).toMatch(/over arrow/));
   test('texts over outlines', () => expect(faultsAt(30, 25)).toMatch(/over line/));
-  test('texts over texts', () => expect(faultsAt(8, 0)).toMatch(/“38” over .*“reach”/));
+  test('texts over texts', () => expect(faultsAt(8, 0)).toMatch(/“29” over .*“margin”/));
   test('texts off the paper', () => expect(faultsAt(-60, 0)).toMatch(/off the paper/));
 });

@@ -42,7 +42,7 @@ describe('every dimension shows the figure of the report that it names', () => {
 describe('other units', () => {
   const report = evaluate(job());
   const reachIn = (units: 'mm' | 'in' | 'both') =>
-    dimensionTexts(scene(report, { view: 'joint', units })).find(({ of }) => of === 'cuts[0].reach')?.texts;
+    dimensionTexts(scene(report, { view: 'section', units })).find(({ of }) => of === 'cuts[0].reach')?.texts;
 
   test('inches instead of millimetres', () => expect(reachIn('in')).toEqual(['≈1-1/2', '1.4961']));
   test('both, the other one under the line', () => expect(reachIn('both')).toEqual(['38', '≈1-1/2 in']));

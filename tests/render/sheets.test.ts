@@ -34,10 +34,19 @@ describe('every sheet', () => {
   }
 
   test('has a title block with what the caller gives, and room to write what is not given', () => {
-    const all = sheets(withDoor, { view: 'sheet', paper: 'a4', date: '1 May 2031', drawnBy: 'A. Turner' });
-    expect(all.length).toBeGreaterThan(2);
+    const fields = { shop: 'Elm Lane Joinery', number: 'D-104', revision: 'B', material: 'black cherry' };
+    const all = sheets(withDoor, { view: 'sheet', paper: 'a4', date: '1 May 2031', drawnBy: 'A. Turner', ...fields });
+    expect(all.length).toBeGreaterThan(1);
     all.forEach((sheet, i) => {
       for (const words of [
+        'Elm Lane Joinery',
+        'D-104',
+        'B',
+        'black cherry',
+        'clearance 0.05 mm to 0.5 mm',
+        'no errors',
+        'fits',
+        'running not checked',
         'Boot-room cupboard doors',
         `${i + 1} of ${all.length}`,
         '1 May 2031',
@@ -49,9 +58,13 @@ describe('every sheet', () => {
       expect(texts(sheet)).toContain('100 mm: check the print with a rule');
     });
     const [blank] = sheets(withDoor, { view: 'sheet', paper: 'a4' });
-    expect(itemsOf(blank!, ({ kind, key }) => kind === 'path' && (key === 'date' || key === 'drawn by'))).toHaveLength(
-      2,
-    );
+    expect(
+      itemsOf(
+        blank!,
+        ({ kind, key }) =>
+          kind === 'path' && ['date', 'drawn by', 'shop', 'drawing', 'revision', 'material'].includes(key),
+      ),
+    ).toHaveLength(6);
   });
 
   test('draws the joint true to size and says the scale', () => {
@@ -101,8 +114,8 @@ describe('a drawing too wide for the paper at its scale is broken, not shrunk', 
   });
 
   test('one that does not even fit broken is refused, naming a scale that fits', () => {
-    expect(() => sheets(withDoor, { view: 'joint', paper: 'a4', scale: 20 })).toThrow(
-      new RangeError('Joint in section A–A does not fit the paper at 20:1, even broken. At 2:1 it would fit.'),
+    expect(() => sheets(withDoor, { view: 'joint', paper: 'a4', scale: 50 })).toThrow(
+      new RangeError('Joint in section A–A does not fit the paper at 50:1, even broken. At 2:1 it would fit.'),
     );
     expect(sheets(withDoor, { view: 'joint', paper: 'a4', scale: 2 })).toHaveLength(1);
   });
@@ -112,6 +125,85 @@ describe('a drawing too wide for the paper at its scale is broken, not shrunk', 
     expect(sheets(withDoor, { view: 'door', paper: 'a3', scale: 'fit' })[0]!.scale).toBe(0.2);
     expect(sheets(withDoor, { view: 'joint', paper: 'a3', scale: 'fit' })[0]!.scale).toBe(2);
   });
+});
+
+describe('nothing is lost between pages', () => {
+  const several = (count: number, wide: (i: number) => number) =>
+    evaluate(
+      job({
+        doors: Array.from({ length: count }, (_, i) => ({ ...door, name: `D${i + 1}`, quantity: 2, width: wide(i) })),
+      }),
+    );
+
+  test('every cut is drawn, and every sheet is numbered', () => {
+    const cuts = Array.from({ length: 12 }, (_, i) =>
+      cut(`cut ${i + 1}`, 'front', profile('rebate', { reach: 44 - 3 * i, depth: 1 + i / 3 })),
+    );
+    const all = sheets(evaluate(job({ cuts })), { view: 'cuts', paper: 'a4', scale: 1 });
+    expect(all.length).toBeGreaterThan(1);
+    const shown = all.flatMap(texts);
+    for (let i = 1; i <= 12; i += 1) expect(shown).toContain(`${i}  cut ${i}`);
+    for (const [i, sheet] of all.entries()) expect(texts(sheet)).toContain(`${i + 1} of ${all.length}`);
+  });
+
+  test('doors of the same sizes share a drawing, which says how many there are', () => {
+    const all = sheets(
+      several(3, () => 596),
+      { view: 'door', paper: 'a4' },
+    );
+    expect(all).toHaveLength(1);
+    expect(texts(all[0]!)).toContain('Doors D1, D2, D3  1:5');
+    expect(texts(all[0]!)).toContain('6 off');
+    const panels = sheets(
+      several(3, () => 596),
+      { view: 'panel', paper: 'a4' },
+    );
+    expect(panels.flatMap(texts)).toContain('6 off, of doors D1, D2, D3');
+  });
+
+  test('18 doors of different sizes with their panels take at most 14 sheets, none of them lost', () => {
+    const all = sheets(
+      several(18, (i) => 400 + 10 * i),
+      { view: 'sheet', paper: 'a4' },
+    );
+    expect(all.length).toBeLessThanOrEqual(14);
+    const shown = all.flatMap(texts);
+    for (let i = 1; i <= 18; i += 1) {
+      expect(shown.filter((words) => words.startsWith(`Door D${i}  `))).toHaveLength(1);
+      expect(shown).toContain(`2 off, of door D${i}`);
+    }
+    for (const sheet of all) expect(layoutFaults(sheet)).toEqual([]);
+  });
+});
+
+test('a job with errors lists them on every sheet, each beginning with the word Error', () => {
+  const report = evaluate(JOBS['bevel that wedges']!);
+  const errors = report.problems.filter(({ severity }) => severity === 'error');
+  expect(errors.length).toBeGreaterThan(0);
+  const all = sheets(report, { view: 'sheet', paper: 'a4' });
+  for (const sheet of all) {
+    expect(texts(sheet).filter((words) => words.startsWith('Error: '))).toHaveLength(errors.length);
+    expect(texts(sheet).join(' ').replaceAll('\u00a0', ' ')).toContain(errors[0]!.message.slice(0, 40));
+    expect(texts(sheet)).toContain('does not fit');
+  }
+});
+
+test('an inch sheet carries an inch bar', () => {
+  const [sheet] = sheets(evaluate(job({ units: 'in' })), { view: 'joint', paper: 'letter' });
+  expect(texts(sheet!)).toContain('4 in: check the print with a rule');
+  const bar = itemsOf(sheet!, ({ key, kind }) => key === 'bar' && kind === 'path')[0];
+  const xs = bar?.kind === 'path' ? bar.loops.flatMap(({ curves }) => curves.flatMap(({ x0, x1 }) => [x0, x1])) : [];
+  expect(Math.max(...xs) - Math.min(...xs)).toBeCloseTo(101.6, 9);
+});
+
+test('the enlarged groove is never below 2:1', () => {
+  for (const thickness of [12, 30, 72]) {
+    const report = evaluate(job({ frame: { ...job().frame, thickness } }));
+    for (const scene of sheets(report, { view: 'sheet', paper: 'a4' }))
+      for (const words of texts(scene))
+        if (words.startsWith('Tongue and groove  '))
+          expect(Number(/(\d+):1/.exec(words)![1])).toBeGreaterThanOrEqual(2);
+  }
 });
 
 test('a door that the job does not have is refused', () => {

@@ -48,7 +48,7 @@ function readWords(argv: readonly string[], options: Readonly<Record<string, Opt
     strict: false,
     tokens: true,
   });
-  const texts = new Map<string, string | true>();
+  const texts = new Map<string, Text>();
   const positionals: string[] = [];
   for (const token of tokens) {
     if (token.kind === 'positional') positionals.push(token.value);
@@ -58,21 +58,33 @@ function readWords(argv: readonly string[], options: Readonly<Record<string, Opt
       const near = findNearest(token.name, Object.keys(options));
       throw new UsageError(`${token.rawName} is no option here. ${near ? `Did you mean --${near}? ` : ''}${help}`);
     }
-    if (texts.has(token.name)) throw new UsageError(`--${token.name} is given twice. Give it once.`);
+    const before = texts.get(token.name);
+    const times = spec.times ?? 1;
+    if (before !== undefined && (!Array.isArray(before) || before.length >= times))
+      throw new UsageError(
+        times === 1
+          ? `--${token.name} is given twice. Give it once.`
+          : `--${token.name} is given more than ${times} times. Give it ${times} times at most.`,
+      );
     if (spec.value !== undefined && (token.value === undefined || token.value === ''))
       throw new UsageError(`${token.rawName} needs a value after it. ${help}`);
     if (spec.value === undefined && token.value !== undefined)
       throw new UsageError(`--${token.name} takes no value. ${help}`);
-    texts.set(token.name, token.value ?? true);
+    if (spec.times === undefined) texts.set(token.name, token.value ?? true);
+    else texts.set(token.name, [...((before as readonly string[] | undefined) ?? []), token.value ?? '']);
   }
   return { texts, positionals };
 }
 
+/** What stands after an option: its value, true for a switch, all its values where it may be given several times. */
+type Text = string | true | readonly string[];
+
 function readValue(
   name: string,
   option: Option,
-  text: string | true | undefined,
-): string | number | boolean | undefined {
+  text: Text | undefined,
+): string | number | boolean | readonly string[] | undefined {
+  if (option.times !== undefined) return Array.isArray(text) ? text : [];
   if (option.value === undefined) return text === true;
   if (typeof text !== 'string') return undefined;
   if (option.whole !== undefined) return readWhole(name, text, ...option.whole);
@@ -101,7 +113,7 @@ function readWhole(name: string, text: string, least: number, most: number): num
   throw new UsageError(`--${name} ${text} will not do. Write a whole number from ${least} to ${most}.`);
 }
 
-function readFormat(output: string | true | undefined, formats: readonly string[]): string {
+function readFormat(output: Text | undefined, formats: readonly string[]): string {
   if (typeof output !== 'string') return formats[0] ?? '';
   const ending = extname(output).toLowerCase();
   if (formats.length === 0 || formats.includes(ending)) return ending;

@@ -25,6 +25,8 @@ export interface Option {
   readonly short?: string;
   /** The command does not go without it. */
   readonly required?: true;
+  /** It may be given up to this often; its value is then the list of what was given. */
+  readonly times?: number;
   /** What it does, for the help; broken into lines there. */
   readonly says: string;
   /** The only values there are; one that is described gets a line of its own in the help. */
@@ -47,11 +49,13 @@ type Text<O extends Option> = O extends { readonly whole: readonly [number, numb
     ? Choice<C>
     : string;
 
-type Value<O extends Option> = O extends { readonly value: string }
-  ? O extends { readonly required: true }
-    ? Text<O>
-    : Text<O> | undefined
-  : boolean;
+type Value<O extends Option> = O extends { readonly times: number }
+  ? readonly string[]
+  : O extends { readonly value: string }
+    ? O extends { readonly required: true }
+      ? Text<O>
+      : Text<O> | undefined
+    : boolean;
 
 /** What a command was given, read and checked against what it takes. */
 export interface Given<O extends Options = Options, F extends string = string> {

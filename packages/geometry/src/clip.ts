@@ -1,5 +1,7 @@
 import { arcAngles, pointAt } from './along.ts';
+import { type Box, boxesOverlap } from './box.ts';
 import type { Curve } from './curve.ts';
+import { curveBox } from './curve-box.ts';
 import type { Loop } from './loop.ts';
 
 /** Where along a curve (0 to 1) it crosses the plumb line at `x`. */
@@ -42,6 +44,34 @@ export function curvesBetween(loops: readonly Loop[], x0: number, x1: number): C
     }
   }
   return kept;
+}
+
+/** The parts of curves that lie outside all of the boxes. */
+export function curvesOutside(curves: readonly Curve[], boxes: readonly Box[]): Curve[] {
+  return curves.flatMap((curve) => {
+    const box = curveBox(curve);
+    const met = boxes.filter((each) => boxesOverlap(box, each, 1e-9));
+    if (met.length === 0) return [curve];
+    const across = swapAxes(curve);
+    const cuts = met.flatMap(({ x0, y0, x1, y1 }) => [
+      ...[x0, x1].flatMap((x) => crossingsAt(curve, x)),
+      ...[y0, y1].flatMap((y) => crossingsAt(across, y)),
+    ]);
+    const at = [0, ...cuts.sort((a, b) => a - b), 1];
+    const inside = (share: number) => {
+      const { x, y } = pointAt(curve, share);
+      return met.some((each) => x > each.x0 && x < each.x1 && y > each.y0 && y < each.y1);
+    };
+    // Neighbouring parts outside are one: a box's side that is only touched leaves no joint.
+    const kept: [number, number][] = [];
+    for (let i = 1; i < at.length; i += 1) {
+      if (at[i]! - at[i - 1]! < 1e-12 || inside((at[i - 1]! + at[i]!) / 2)) continue;
+      const last = kept.at(-1);
+      if (last !== undefined && at[i - 1]! - last[1] < 1e-12) last[1] = at[i]!;
+      else kept.push([at[i - 1]!, at[i]!]);
+    }
+    return kept.map(([from, to]) => partOf(curve, from, to));
+  });
 }
 
 /** Joins curves that follow each other end to start into open loops. */

@@ -14,7 +14,7 @@ export type { Heading } from './biarc.ts';
 export { type Box, boxesOverlap, growBox, joinBoxes, lineMeetsBox } from './box.ts';
 export { chainExtent } from './chain-extent.ts';
 export { chainLoops } from './chain-loops.ts';
-export { crossingsAt, curvesBetween, joinCurves, spanAt, swapAxes } from './clip.ts';
+export { crossingsAt, curvesBetween, curvesOutside, joinCurves, spanAt, swapAxes } from './clip.ts';
 export { type Cropped, cropLoops } from './crop.ts';
 export { meetCarriers } from './crossing.ts';
 export { arc, type Chain, type Curve, flipCurve, line, shiftCurve, turnCurve } from './curve.ts';

@@ -31,7 +31,7 @@ const NAMES = { section: 'Section of the panel', joint: 'Joint in section' } as 
 /** The section or the joint for a screen on which it is changed: the drawing that `scene` gives, without its foot. */
 export function liveScene(report: Report, { view, scale, only }: LiveOptions): LiveScene {
   if (!(scale > 0 && Number.isFinite(scale))) throw new RangeError(`scale ${scale}`);
-  const sketch = view === 'joint' ? sketchJoint(report, scale) : sketchSection(report, scale);
+  const sketch = view === 'joint' ? sketchJoint(report, scale, 'all') : sketchSection(report, scale);
   const items = layDimensions(only === null ? sketch : keepOnly(sketch, only));
   const box = itemsBox(items)!;
   const x = MARGIN - box.x0;

@@ -1,5 +1,5 @@
-import { findNearest, type Report } from '@fielded/core';
-import type { PaperName, PlainView, Scene, Theme, UnitsChoice } from '@fielded/render';
+import { evaluate, findNearest, type Report } from '@fielded/core';
+import type { BlockFields, OutlineView, PaperName, PlainView, Scene, Theme, UnitsChoice } from '@fielded/render';
 import { UsageError } from '../arguments.ts';
 import { explainFailure, readText } from '../files/read-text.ts';
 import type { Fonts } from '../formats/fonts.ts';
@@ -8,9 +8,9 @@ import { listProblems } from '../report/list-problems.ts';
 import { WIDTH } from '../report/plain-report.ts';
 import { deliver } from './deliver.ts';
 import { type Chart, drawChart, isChart } from './draw-charts.ts';
-import { checkJob, exitStatus, openShop } from './read-jobs.ts';
+import { exitStatus, openShop, readOneJob } from './read-jobs.ts';
 
-export type DrawFormat = '.svg' | '.pdf' | '.png' | '.html';
+export type DrawFormat = '.svg' | '.pdf' | '.png' | '.html' | '.dxf';
 
 /** What `fielded draw` was asked for. */
 export interface DrawRequest {
@@ -28,8 +28,11 @@ export interface DrawRequest {
   readonly landscape: boolean;
   /** Which sheet, from 1; undefined: the first, or all where the format holds several. */
   readonly sheet: number | undefined;
-  readonly date: string;
-  readonly drawnBy: string;
+  /** How wide a drawing without paper is, mm. */
+  readonly width: number | undefined;
+  readonly checkBar: boolean;
+  /** What stands in the title block. */
+  readonly fields: BlockFields;
   readonly theme: Theme;
   readonly bare: boolean;
   readonly outlines: boolean;
@@ -44,31 +47,58 @@ export interface DrawRequest {
 export async function drawJob(request: DrawRequest, io: Io): Promise<number> {
   const shop = await openShop(request.shop, io);
   if (shop === null) return 2;
-  const report = await checkJob({ path: request.path, text: readText(request.path) }, shop, io);
-  if (report === null) return 2;
+  const job = await readOneJob({ path: request.path, text: readText(request.path) }, shop, io);
+  if (job === null) return 2;
+  const report = evaluate(job);
 
-  const scenes = await drawScenes(report, request);
+  if (request.format === '.dxf') {
+    if (!(await deliver(io, request.output, await writeOutlines(report, request), request.force))) return 2;
+    return finish(report, io);
+  }
+  const scenes = await drawScenes(report, request, job.shop?.maker?.name);
   const chosen = chooseSheets(scenes, request);
   const written = await writeScenes(chosen, request, io);
   if (!(await deliver(io, request.output, written, request.force))) return 2;
   if (chosen.length < scenes.length && request.sheet === undefined)
     await io.err(`${safe(`Sheet 1 of ${scenes.length}. --sheet 2 draws the next; a .pdf or .html holds them all.`)}\n`);
+  return finish(report, io);
+}
+
+/** What is wrong with the job, on standard error. */
+async function finish(report: Report, io: Io): Promise<number> {
   if (report.problems.length > 0) await io.err(`${listProblems(report.problems, WIDTH, (text) => text).join('\n')}\n`);
   return exitStatus(report);
 }
 
+/** The view's outlines at 1:1, on named layers. */
+async function writeOutlines(report: Report, request: DrawRequest): Promise<string> {
+  const { outlineLayers } = await import('@fielded/render');
+  const { writeDxf } = await import('@fielded/exchange');
+  return writeDxf(outlineLayers(report, request.view as OutlineView, findDoor(report, request) ?? 0));
+}
+
 /** The drawing part is loaded only when something is drawn: checking starts faster without it. */
-async function drawScenes(report: Report, request: DrawRequest): Promise<Scene[]> {
+async function drawScenes(report: Report, request: DrawRequest, maker: string | undefined): Promise<Scene[]> {
   if (isChart(request.view)) return [await drawChart(report, request.view)];
   const { scene, sheets } = await import('@fielded/render');
   const door = findDoor(report, request);
-  const { view, paper, scale, units, bare, landscape, date, drawnBy } = request;
-  const common = { door, bare, ...(units && { units }) };
+  const { view, paper, scale, units, bare, landscape, fields, width, checkBar } = request;
+  const common = { bare, ...(door !== undefined && { door }), ...(units && { units }) };
   try {
     if (paper !== null)
-      return sheets(report, { ...common, view, paper, landscape, date, drawnBy, ...(scale && { scale }) });
+      return sheets(report, {
+        ...common,
+        ...fields,
+        ...(maker !== undefined && { shop: maker }),
+        view,
+        paper,
+        landscape,
+        ...(scale && { scale }),
+      });
     if (view === 'sheet' || scale === 'fit') throw new Error('these need paper, which reading them made sure of');
-    return [scene(report, { ...common, view, ...(scale && { scale }) })];
+    return [
+      scene(report, { ...common, view, checkBar, ...(scale && { scale }), ...(width !== undefined && { width }) }),
+    ];
   } catch (error) {
     if (error instanceof RangeError) throw new UsageError(error.message);
     throw error;
@@ -115,11 +145,11 @@ async function openFontsFor(scenes: readonly Scene[], given: string | undefined,
   }
 }
 
-/** The number of the door asked for by name, from 0; the first where none is. */
-function findDoor({ doors = [] }: Report, { door, view }: DrawRequest): number {
+/** The number of the door asked for by name, from 0; undefined where none is. */
+function findDoor({ doors = [] }: Report, { door, view }: DrawRequest): number | undefined {
   if ((view === 'door' || view === 'panel') && doors.length === 0)
     throw new UsageError(`--view ${view} needs a door, and the job has none. Add it under doors, with its sizes.`);
-  if (door === undefined) return 0;
+  if (door === undefined) return undefined;
   const index = doors.findIndex(({ name }) => name === door);
   if (index >= 0) return index;
   const names = doors.map(({ name }) => name);

@@ -1,4 +1,4 @@
-import type { PlainView } from '@fielded/render';
+import { OUTLINE_VIEWS, type PlainView, VIEW_WORDS } from '@fielded/render';
 import { UsageError } from '../arguments.ts';
 import { type Command, defineCommand, type Given, type Option } from '../command.ts';
 import { type Chart, isChart } from './draw-charts.ts';
@@ -7,23 +7,18 @@ import { FILE_ENDINGS, FORCE, output, SHOP } from './shared-options.ts';
 
 const PAPER_NAMES = ['a4', 'letter', 'a3', 'tabloid'] as const;
 
-/** Everything that can be drawn, and what it shows. The types of the drawings' own list make this one complete. */
+/** Everything that can be drawn, and what it shows: the drawings' own list, sheets and charts. */
 const VIEWS: Readonly<Record<PlainView | 'sheet' | Chart, string>> = {
-  joint: "the panel in the frame's groove; the default",
-  section: "the panel's edge by itself",
-  detail: 'tongue and groove enlarged, with what is free on all sides',
-  cuts: 'what each cut takes, in running order, as the panel lies',
-  panel: "the front of a door's panel",
-  door: 'the front of a door',
+  ...VIEW_WORDS,
   sheet: 'all that a bench needs, on sheets with a title block',
   spread: "chart of a job's spread",
   season: "chart of a job's seasons",
 };
 
 const OPTIONS = {
-  view: { value: 'VIEW', says: '', choices: VIEWS },
+  view: { value: 'VIEW', says: 'what is drawn: the joint, if not said', choices: VIEWS },
   output: output(
-    'by its ending: .svg, .pdf, .png, or .html to put into a page or a quote. Folders are made if need be; written whole or not at all. Without it, SVG goes to standard output',
+    'by its ending: .svg, .pdf, .png, .html to put into a page or a quote, or .dxf: outlines at 1:1 on named layers of section, joint, cuts and panel. Folders are made if need be; written whole or not at all. Without it, SVG goes to standard output',
   ),
   scale: {
     value: 'SCALE',
@@ -34,7 +29,13 @@ const OPTIONS = {
     says: "mm, in or both: other units than the job's own; both puts the others under the line",
     choices: ['mm', 'in', 'both'],
   },
-  door: { value: 'NAME', says: 'which door; the first, if not said' },
+  width: {
+    value: 'MM',
+    whole: [40, 2000],
+    says: 'how wide the drawing is, to suit a document: the largest standard scale that fits',
+  },
+  'check-bar': { says: 'a bar under the drawing to check a print with a rule; sheets always have one' },
+  door: { value: 'NAME', says: 'which door; if not said, the first, and on paper all' },
   bare: { says: 'only the drawing, nothing under it' },
   theme: {
     value: 'THEME',
@@ -64,14 +65,19 @@ const OPTIONS = {
   sheet: { value: 'N', whole: [1, 999], says: 'only that sheet; a .pdf or .html holds them all' },
   date: { value: 'WORDS', says: 'as it shall stand in the title block' },
   'drawn-by': { value: 'NAME', says: 'as it shall stand in the title block' },
+  number: { value: 'WORDS', says: "the drawing's number" },
+  revision: { value: 'WORDS', says: "the drawing's revision" },
+  material: { value: 'WORDS', says: "the wood; the season's, if not said" },
 } as const satisfies Readonly<Record<string, Option>>;
 
-const FORMATS = ['.svg', '.pdf', '.png', '.html'] as const;
+const FORMATS = ['.svg', '.pdf', '.png', '.html', '.dxf'] as const;
+const ON_SHEETS = ['landscape', 'sheet', 'date', 'drawn-by', 'number', 'revision', 'material'] as const;
+const NOT_IN_DXF = ['paper', 'scale', 'units', 'bare', 'width', 'check-bar'] as const;
 
 /** `fielded draw`: a drawing of one job, to a file or as SVG to standard output; its problems on standard error. */
 export const draw: Command = defineCommand(
   {
-    summary: 'draw joint, cuts, doors, sheets: SVG, PDF, PNG, HTML',
+    summary: 'draw joint, cuts, doors, sheets: SVG, PDF, PNG, HTML, DXF',
     place: {
       name: 'JOB',
       least: 1,
@@ -95,12 +101,22 @@ function readDrawRequest({ path, values, format }: Given<typeof OPTIONS, DrawFor
   const view = values.view ?? 'joint';
   const paper = values.paper ?? (view === 'sheet' ? 'a4' : null);
   if (isChart(view))
-    for (const name of ['paper', 'scale', 'units', 'door', 'bare'] as const)
+    for (const name of ['paper', 'scale', 'units', 'door', 'bare', 'width', 'check-bar'] as const)
       if (values[name] !== undefined && values[name] !== false)
         throw new UsageError(`--${name} is for drawings of wood. Leave it out of --view ${view}.`);
-  for (const name of ['landscape', 'sheet', 'date', 'drawn-by'] as const)
+  for (const name of ON_SHEETS)
     if (values[name] !== undefined && values[name] !== false && paper === null)
       throw new UsageError(`--${name} is for drawings on paper. Add --paper, or take --view sheet.`);
+  for (const name of ['width', 'check-bar'] as const)
+    if (values[name] !== undefined && values[name] !== false && paper !== null)
+      throw new UsageError(`--${name} is for drawings without paper. Leave it out, or --paper.`);
+  if (format === '.dxf') {
+    if (!OUTLINE_VIEWS.some((known) => known === view))
+      throw new UsageError(`A .dxf holds the outlines of ${OUTLINE_VIEWS.join(', ')}. Take one of these with --view.`);
+    for (const name of NOT_IN_DXF)
+      if (values[name] !== undefined && values[name] !== false)
+        throw new UsageError(`--${name} is for drawings with figures: a .dxf is outlines at 1:1. Leave it out.`);
+  }
   if (values.theme !== undefined && format === '.pdf')
     throw new UsageError('--theme is for screens: a PDF is always ink on white. Leave it out, or write an .svg.');
   if (values.text !== undefined && format !== '.svg')
@@ -122,8 +138,15 @@ function readDrawRequest({ path, values, format }: Given<typeof OPTIONS, DrawFor
     paper,
     landscape: values.landscape,
     sheet: values.sheet,
-    date: values.date ?? '',
-    drawnBy: values['drawn-by'] ?? '',
+    width: values.width,
+    checkBar: values['check-bar'],
+    fields: {
+      date: values.date ?? '',
+      drawnBy: values['drawn-by'] ?? '',
+      number: values.number ?? '',
+      revision: values.revision ?? '',
+      ...(values.material !== undefined && { material: values.material }),
+    },
     theme: values.theme ?? 'print',
     bare: values.bare,
     outlines: values.text === 'outlines',

@@ -1,8 +1,12 @@
 import {
   evaluate,
+  type FileValue,
+  type Job,
   parseLength,
   type ReadOptions,
   type Solved,
+  type SolvedByTwo,
+  solveByTwo,
   solve as solveJob,
   type Wanted,
   writeValues,
@@ -12,10 +16,10 @@ import { type Command, defineCommand } from '../command.ts';
 import { readText } from '../files/read-text.ts';
 import { writeWhole } from '../files/write-whole.ts';
 import { type Io, safe } from '../io.ts';
-import { refusalLine } from '../report/list-faults.ts';
+import { listFaults, refusalLine } from '../report/list-faults.ts';
 import { solvedReport } from '../report/solved-report.ts';
 import { painter } from '../terminal/paint.ts';
-import { openShop, readOneJob } from './read-jobs.ts';
+import { openShop, readOneJob, readWithFiles } from './read-jobs.ts';
 import { FILE_ENDINGS, SHOP } from './shared-options.ts';
 
 /**
@@ -35,17 +39,18 @@ export const solve: Command = defineCommand(
     },
     about: [
       'Finds the setting of one size that gives a figure of the joint its wanted value: what to set, how far to move and which way, what else changes. Where none gives it, says why and how near it can come.',
+      'With two sizes it finds the pair that moves least. --for face=flush sets a front and a back cut together, so that the faces come flush and the clearance is the one aimed at.',
     ],
     options: {
       for: {
         value: 'FIGURE=VALUE',
         required: true,
-        says: 'clearance=0.2, frontFace=0, visibleMargin=30, deepestInsertion=11, bottomGap=2, season.dampest.bottomGap=1, ...; lengths as in a job',
+        says: 'clearance=0.2, face=flush, frontFace=0, visibleMargin=30, deepestInsertion=11, bottomGap=2, season.dampest.bottomGap=1, ...; lengths as in a job',
       },
       by: {
         value: 'SIZE',
-        required: true,
-        says: 'a cut by its name, "back relief.depth" or "raise.reach", or panel.thickness, frame.swellGap, frame.groove.width, ...',
+        times: 2,
+        says: 'a cut by its name, "back relief.depth" or "raise.reach", or panel.thickness, frame.swellGap, frame.groove.width, ...; given twice, both may change, as little as will do',
       },
       json: { says: 'print the report with the answer in it as JSON' },
       write: { says: 'put the setting into the job file; its comments stay as they are' },
@@ -62,17 +67,23 @@ export const solve: Command = defineCommand(
 async function solveFile(
   path: string,
   shop: ReadOptions['shop'],
-  values: { for: string; by: string; json: boolean; write: boolean },
+  values: { for: string; by: readonly string[]; json: boolean; write: boolean },
   io: Io,
 ): Promise<number> {
+  if (values.by.length === 0 && !/^face *=/.test(values.for)) throw new UsageError(NO_SIZE);
   const text = readText(path);
   const job = await readOneJob({ path, text }, shop, io);
   if (job === null) return 2;
 
-  const wanted = readWanted(values.for, values.by, job.units);
-  const solved = askFor(() => solveJob(job, wanted));
-  if (values.write && solved.setting !== null) {
-    const done = await writeSetting(path, text as string, solved, job.units, io);
+  const asked = readWanted(values.for, job.units);
+  const by = values.by.length > 0 ? values.by : usualSizes(asked.for, job);
+  const [first = '', second] = by;
+  const solved = askFor(() =>
+    second === undefined ? solveJob(job, { ...asked, by: first }) : solveByTwo(job, { ...asked, by: [first, second] }),
+  );
+  const found = solved.reason === null;
+  if (values.write && found) {
+    const done = await writeSettings(path, text as string, solved.writes, job.units, shop, io);
     if (!done) return 2;
   }
   const written = values.write && solved.writes.length > 0;
@@ -82,22 +93,34 @@ async function solveFile(
       ? `${JSON.stringify({ ...evaluate(job), solved }, null, 2)}\n`
       : solvedReport(solved, job.units, written ? path : null, paint),
   );
-  return solved.setting === null ? 1 : 0;
+  return found ? 0 : 1;
+}
+
+const NO_SIZE = 'solve needs --for FIGURE=VALUE and --by SIZE. See fielded help solve.';
+
+/** The sizes that may change where none is named: for a flush face, the depth of a front and of a back cut. */
+function usualSizes(figure: string, job: Job): string[] {
+  const front = job.cuts.find(({ side }) => side === 'front');
+  const back = job.cuts.find(({ side }) => side === 'back');
+  if (figure === 'face' && front && back) return [`${front.name}.depth`, `${back.name}.depth`];
+  throw new UsageError(NO_SIZE);
 }
 
 /** `clearance=0.2` as a figure and its value in mm; a bare number is in the job's own unit. */
-function readWanted(asked: string, by: string, units: 'mm' | 'in'): Wanted {
+function readWanted(asked: string, units: 'mm' | 'in'): Pick<Wanted, 'for' | 'value'> {
   const at = asked.indexOf('=');
   if (at < 1) throw new UsageError(`--for ${asked} has no value. Write it as --for clearance=0.2.`);
+  const name = asked.slice(0, at).trim();
+  if (asked.slice(at + 1).trim() === 'flush' && /face$/i.test(name)) return { for: name, value: 0 };
   const length = parseLength(asked.slice(at + 1), units);
   if ('read' in length) {
     throw new UsageError(`--for ${asked}: the value is ${length.read}. Write ${length.instead}.`);
   }
-  return { for: asked.slice(0, at).trim(), value: length.mm, by };
+  return { for: name, value: length.mm };
 }
 
 /** A name that the job does not have is a wrong use of the command, said as the core says it. */
-function askFor(answer: () => Solved): Solved {
+function askFor<S extends Solved | SolvedByTwo>(answer: () => S): S {
   try {
     return answer();
   } catch (error) {
@@ -109,13 +132,28 @@ function askFor(answer: () => Solved): Solved {
   }
 }
 
-async function writeSetting(path: string, text: string, solved: Solved, units: 'mm' | 'in', io: Io): Promise<boolean> {
-  const written = writeValues(text, solved.writes, units);
+/** Writes the settings into the file; not where it could not be read again as it then is. */
+async function writeSettings(
+  path: string,
+  text: string,
+  writes: readonly FileValue[],
+  units: 'mm' | 'in',
+  shop: ReadOptions['shop'],
+  io: Io,
+): Promise<boolean> {
+  const written = writeValues(text, writes, units);
   if ('refused' in written) {
     await io.err(`${safe(path)}  ${safe(written.refused)}\n`);
     return false;
   }
-  const refusal = written.text === text ? null : writeWhole(path, written.text);
+  if (written.text === text) return true;
+  const { faults } = await readWithFiles(path, written.text, shop);
+  if (faults.length > 0) {
+    await io.err(`${safe(path)}  It is left as it was: with this written into it, it could no longer be read.\n`);
+    await io.err(listFaults(path, faults, shop !== undefined));
+    return false;
+  }
+  const refusal = writeWhole(path, written.text);
   if (refusal === null) return true;
   await io.err(refusalLine(path, refusal));
   return false;

@@ -16,7 +16,7 @@ export function usageLines(name: string, command: Command, width: number): strin
 function usageParts({ place, options, formats = [] }: Command): string[] {
   const parts = Object.entries(options).map(([name, option]) => {
     const text = name === 'output' ? `-o FILE${formats.join('|')}` : optionText(name, option);
-    return option.required ? text : `[${text}]`;
+    return option.required ? text : `[${text}]${(option.times ?? 1) > 1 ? '…' : ''}`;
   });
   return place.most === 0 ? parts : [placeText(place), ...parts];
 }

@@ -1,4 +1,4 @@
-import { type Change, formatLength, type Report, type Solved, verdictWord } from '@fielded/core';
+import { type Change, formatLength, type Report, type Solved, type SolvedByTwo, verdictWord } from '@fielded/core';
 import { safe } from '../io.ts';
 import type { Paint } from '../terminal/paint.ts';
 import { indent, setPairs, wrap } from '../terminal/table.ts';
@@ -8,11 +8,12 @@ import { WIDTH } from './plain-report.ts';
 
 type Units = Report['units'];
 
-/** What was solved for, in words: the setting, the move, what else changes; or why there is none. `written` names the file. */
-export function solvedReport(solved: Solved, units: Units, written: string | null, paint: Paint): string {
+/** What was solved for, in words: the settings, the moves, what else changes; or why there is none. `written` names the file. */
+export function solvedReport(solved: Solved | SolvedByTwo, units: Units, written: string | null, paint: Paint): string {
+  const by = typeof solved.by === 'string' ? solved.by : solved.by.join(' and ');
   const lines = [
-    paint(`${safe(solved.by)} for ${safe(solved.for)} = ${sayLength(solved.value, units)}`, 'heading'),
-    ...(solved.setting === null ? noAnswer(solved, units) : answer(solved, solved.setting, units)),
+    paint(`${safe(by)} for ${safe(solved.for)} = ${sayLength(solved.value, units)}`, 'heading'),
+    ...('settings' in solved ? bothAnswers(solved, units) : oneAnswer(solved, units)),
     ...changeLines(solved, units, paint),
     ...problemLines('Problems that go', solved.problems.gone, paint),
     ...problemLines('New problems', solved.problems.come, paint),
@@ -21,14 +22,26 @@ export function solvedReport(solved: Solved, units: Units, written: string | nul
   return `${lines.join('\n')}\n`;
 }
 
-function answer({ change, residual, nearest64, move, for: figure }: Solved, setting: number, units: Units): string[] {
+function oneAnswer(solved: Solved, units: Units): string[] {
+  return solved.setting === null ? noAnswer(solved, units) : answer(solved, solved.setting, units);
+}
+
+function bothAnswers({ settings, reason, roundResidual, for: figure, value }: SolvedByTwo, units: Units): string[] {
+  if (settings === null) return indent(wrap(safe(reason ?? ''), WIDTH - 2, 0));
+  const sets = settings.flatMap(({ by, round, move }): [string, string][] => [
+    [safe(by), `${sayLength(round, units)}${move === null ? ', where it is' : ''}`],
+    ...(move === null ? [] : [['  move', move] as [string, string]]),
+  ]);
+  return setPairs([...sets, [safe(figure), sayLength(value + (roundResidual ?? 0), units)]]);
+}
+
+function answer({ change, round, nearest64, move, for: figure }: Solved, setting: number, units: Units): string[] {
   const say = (mm: number | null) => sayLength(mm, units);
   const there = nearest64!.value === null ? '' : `: ${safe(figure)} is then ${say(nearest64!.value)}`;
   return setPairs([
-    ['Set it to', `${say(setting)}${change === 0 ? ', where it is' : ''}`],
+    ['Set it to', `${say(round?.setting ?? setting)}${change === 0 ? ', where it is' : ''}`],
     ['Nearest 1/64 in', `${nearest64!.inches} (${formatLength(nearest64!.setting, 'mm')})${there}`],
     ['Move', move ?? 'nothing to move'],
-    ['Off by', Math.abs(residual!) < 1e-6 ? 'nothing that could be measured' : formatLength(residual!, units, 6)],
   ]);
 }
 
@@ -40,7 +53,7 @@ function noAnswer({ reason, nearest }: Solved, units: Units): string[] {
   return [...indent(wrap(safe(reason!), WIDTH - 2, 0)), ...setPairs(near)];
 }
 
-function changeLines({ changes }: Solved, units: Units, paint: Paint): string[] {
+function changeLines({ changes }: Pick<Solved, 'changes'>, units: Units, paint: Paint): string[] {
   if (changes.length === 0) return [];
   const say = (value: Change['before']) => (typeof value === 'number' ? sayLength(value, units) : sayWord(value));
   const rows = changes.map(({ name, before, after }): [string, string] => [name, `${say(before)} → ${say(after)}`]);

@@ -4,24 +4,25 @@ import type { FitReport } from '../joint/fit-report.ts';
 import type { Advice } from '../problem/problem.ts';
 import { advise, told } from '../problem/say.ts';
 import { applyWrites } from './apply-writes.ts';
+import type { Effort } from './effort.ts';
 import { fitJob } from './join.ts';
 import { roundSizes, roundUp } from './round-sizes.ts';
 
 /** Depths that bring the clearance to the target, a cut at a time, back cuts first since they do not show. */
-export function depthsToTry(job: Job, fit: FitReport): Advice[] {
-  return backFirst(job).flatMap((k) => {
+export function* depthsToTry(job: Job, fit: FitReport, effort: Effort): Generator<Advice> {
+  for (const k of backFirst(job)) {
     const { name, depth } = job.cuts[k]!;
-    const wanted = depthFor(job, k, fit);
-    if (wanted === null) return [];
-    return roundSizes(wanted, job.units).flatMap((mm) => {
-      if (mm <= 0 || mm >= job.panel.thickness || Math.abs(mm - depth) < LEAST_MOVE) return [];
+    const wanted = depthFor(job, k, fit, effort);
+    if (wanted === null) continue;
+    for (const mm of roundSizes(wanted, job.units)) {
+      if (mm <= 0 || mm >= job.panel.thickness || Math.abs(mm - depth) < LEAST_MOVE) continue;
       const writes = [{ path: ['cuts', k, 'depth'], mm }];
       const figures = { cut: name, by: Math.abs(mm - depth) };
-      return [
-        mm > depth ? advise('advice.deeper', figures, writes, job) : advise('advice.shallower', figures, writes, job),
-      ];
-    });
-  });
+      yield mm > depth
+        ? advise('advice.deeper', figures, writes, job)
+        : advise('advice.shallower', figures, writes, job);
+    }
+  }
 }
 
 /** Reaches that carry a cut past the frame, or its curve past where it wedges. */
@@ -85,24 +86,28 @@ function backFirst({ cuts }: Job): number[] {
   return cuts.map((_, k) => k).sort((a, b) => isFront(a) - isFront(b));
 }
 
-/** The depth of a cut at which the clearance is the target; null where its depth does not decide. */
-function depthFor(job: Job, k: number, { clearance }: FitReport): number | null {
+/** The depth of a cut at which the clearance is the target; null where its depth does not decide, or finding out costs too much. */
+function depthFor(job: Job, k: number, { clearance }: FitReport, effort: Effort): number | null {
   const clearanceAt = (mm: number) => fitJob(applyWrites(job, [{ path: ['cuts', k, 'depth'], mm }])).clearance;
   const { target } = job.fit;
-  if (clearance !== null) {
+  if (clearance !== null && effort.cutsSections(1)) {
     const straight = job.cuts[k]!.depth + target - clearance;
     if (straight > 0 && isNear(clearanceAt(straight), target)) return straight;
   }
+  if (!effort.cutsSections(HALVINGS)) return null;
   // Deeper only ever leaves less wood: no tongue at all counts as more clearance than any.
   let shallow = LEAST_MOVE;
   let deep = job.panel.thickness;
-  for (let step = 0; step < 40; step++) {
+  for (let step = 0; step < HALVINGS; step++) {
     const middle = (shallow + deep) / 2;
     if ((clearanceAt(middle) ?? Number.POSITIVE_INFINITY) > target) deep = middle;
     else shallow = middle;
   }
   return isNear(clearanceAt(shallow), target) ? shallow : null;
 }
+
+/** Halvings after which a depth is known to a millionth of a millimetre. */
+const HALVINGS = 25;
 
 function isNear(clearance: number | null, target: number): boolean {
   return clearance !== null && Math.abs(clearance - target) < LEAST_MOVE;

@@ -1,3 +1,4 @@
+import { canBeRead } from '../job/can-be-read.ts';
 import type { Job } from '../job/job.ts';
 import type { FitReport } from '../joint/fit-report.ts';
 import { FIT_CODES } from '../problem/codes.ts';
@@ -6,6 +7,7 @@ import { told, withAdvice } from '../problem/say.ts';
 import type { SeasonReport } from '../season/seasons.ts';
 import { depthsToTry, groovesToTry, landsToTry, presentationsToTry, reachesToTry } from './advice-candidates.ts';
 import { applyWrites } from './apply-writes.ts';
+import { Effort } from './effort.ts';
 import type { PreparedJob } from './prepare.ts';
 import { endsBeforeFrame } from './problems.ts';
 import {
@@ -37,25 +39,36 @@ export function adviseAll(
   problems: readonly Problem[],
 ): Problem[] {
   const { job } = prepared;
+  const effort = new Effort(job, prepared.edge);
   const known = new Set(problems.map(keyOf));
-  const tried = new Map<string, Tried>();
-  const serves = (advice: Advice, problem: Problem): boolean => {
+  const tried = new Map<string, Tried | null>();
+  const tryOut = (advice: Advice): Tried | null => {
     const name = JSON.stringify(advice.writes);
-    const after = tried.get(name) ?? tryJob(applyWrites(job, advice.writes));
+    const before = tried.get(name);
+    if (before !== undefined) return before;
+    const changed = applyWrites(job, advice.writes);
+    const after = canBeRead(changed) && effort.triesJob() ? tryJob(changed) : null;
     tried.set(name, after);
-    const stays = after.problems.some((each) => keyOf(each) === keyOf(problem));
-    return !stays && !after.problems.some((each) => each.severity !== 'caution' && !known.has(keyOf(each)));
+    return after;
+  };
+  const serves = (advice: Advice, problem: Problem): boolean => {
+    const after = tryOut(advice);
+    if (after === null || after.problems.some((each) => keyOf(each) === keyOf(problem))) return false;
+    return !after.problems.some((each) => each.severity !== 'caution' && !known.has(keyOf(each)));
   };
   return problems.map((problem) => {
-    const ways = waysToTry(prepared, season, problem);
+    const ways = waysToTry(prepared, season, problem, effort);
     if (ways === null) return problem;
-    const advice: Advice[] = [];
-    for (const way of ways) {
-      const found = advice.length < MOST_ADVICE ? way.find((each) => serves(each, problem)) : undefined;
-      if (found) advice.push(found);
-    }
-    return withAdvice(problem, advice, advice.length === 0 ? [nothingServes(problem)] : [], job);
+    const advice = ways.flatMap((way) => firstThat(way, (each) => serves(each, problem))).slice(0, MOST_ADVICE);
+    // What was too dear to look for is not said to be missing.
+    const none = advice.length === 0 && !effort.spent ? [nothingServes(problem)] : [];
+    return withAdvice(problem, advice, none, job);
   });
+}
+
+function firstThat<T>(list: Iterable<T>, serves: (each: T) => boolean): T[] {
+  for (const each of list) if (serves(each)) return [each];
+  return [];
 }
 
 function keyOf({ code, at }: Problem): string {
@@ -73,19 +86,21 @@ function waysToTry(
   { job, fit, tongue }: PreparedJob,
   season: SeasonReport | undefined,
   problem: Problem,
-): readonly (readonly Advice[])[] | null {
+  effort: Effort,
+): readonly Iterable<Advice>[] | null {
+  const depths = () => depthsToTry(job, fit, effort);
   switch (problem.code) {
     case 'no-tongue':
     case 'cut-misses':
-      return [depthsToTry(job, fit)];
+      return [depths()];
     case 'will-not-enter':
     case 'tight':
     case 'loose':
-      return [[...depthsToTry(job, fit), ...groovesToTry(job, fit)]];
+      return [inTurn(depths(), groovesToTry(job, fit))];
     case 'stops-short':
       return endsBeforeFrame(job, fit.deepestInsertion ?? 0)
-        ? [[...reachesToTry(job, fit), ...depthsToTry(job, fit)]]
-        : [depthsToTry(job, fit), [...landsToTry(job), ...reachesToTry(job, fit)]];
+        ? [inTurn(reachesToTry(job, fit), depths())]
+        : [depths(), inTurn(landsToTry(job), reachesToTry(job, fit))];
     case 'taken-from-drawing':
       return [presentationsToTry(job, problem.about?.cut)];
     case 'raise-hidden':
@@ -109,6 +124,11 @@ function waysToTry(
   }
 }
 
+/** One list after the other, each looked at only when it is come to. */
+function* inTurn<T>(...lists: readonly Iterable<T>[]): Generator<T> {
+  for (const list of lists) yield* list;
+}
+
 /** A gap left where the job leaves none, mm: common practice for panels up to 400 mm wide. */
 const USUAL_GAP = 2;
 
@@ -118,7 +138,7 @@ function seasonWays(
   fit: FitReport,
   season: SeasonReport,
   { code, at }: Problem,
-): readonly (readonly Advice[])[] | null {
+): readonly Iterable<Advice>[] | null {
   const state = (['made', 'driest', 'dampest'] as const).find((each) => at === `season.${each}`);
   if (state === undefined) return null;
   const { bottomGap, insertion, clearance } = season[state];

@@ -22,7 +22,7 @@ export function answerJoint({ job, edge, tongue, fit }: PreparedJob): Report {
     frame: reportFrame(job),
     section: reportSection(edge),
     tongue,
-    fit,
+    fit: { ...fit, snug: job.fit.snug, loose: job.fit.loose },
     statements: stateBoth(job, fit.verdict, problems),
     problems,
   };

@@ -86,7 +86,8 @@ export interface Report {
   };
   readonly section: SectionReport;
   readonly tongue: TongueReport;
-  readonly fit: FitReport;
+  /** How tongue and groove go together, and the clearances that part tight, sliding and loose, mm. */
+  readonly fit: FitReport & { readonly snug: number; readonly loose: number };
   /** Does it fit, can it be run: always said together (see `stateFit` and `stateRun` for the words). */
   readonly statements: Statements;
   /** What to grind for each cut that names a head, in running order; left out where none does. */

@@ -1,5 +1,6 @@
 import type { Cut, Job } from '../job/job.ts';
 import type { FileValue } from '../problem/problem.ts';
+import { unknownName } from './unknown-name.ts';
 
 /** A size that can be set, and how a job looks with it set otherwise. Lengths mm. */
 export interface Setting {
@@ -40,6 +41,13 @@ export function findSetting(job: Job, name: string): Setting | null {
   return index < 0 ? null : cutSetting(job, index, key);
 }
 
+/** The same; throws RangeError for a name that the job has no size of, the nearest named. */
+export function needSetting(job: Job, name: string): Setting {
+  const setting = findSetting(job, name);
+  if (setting === null) throw new RangeError(unknownName('a size to set', name, settingNames(job)));
+  return setting;
+}
+
 function cutSetting(job: Job, index: number, key: 'depth' | 'reach'): Setting {
   const cut = job.cuts[index]!;
   const [grow, shrink] = movesOf(cut, key);
@@ -57,12 +65,14 @@ function cutSetting(job: Job, index: number, key: 'depth' | 'reach'): Setting {
 
 /** What deepens or widens a cut, and what undoes it. Flat, the spindle sets the depth and the fence the reach; on edge the other way about. */
 function movesOf({ tilt, run }: Cut, key: 'depth' | 'reach'): readonly [string, string] {
-  const raise = ['raise the spindle', 'lower the spindle'] as const;
-  const fence = ['set the fence back', 'bring the fence forward'] as const;
+  const raise = ['raise the spindle by {by}', 'lower the spindle by {by}'] as const;
+  const fence = ['set the fence back by {by}', 'bring the fence forward by {by}'] as const;
   if (tilt === 0 && key === 'depth') return run === 'under' ? raise : [raise[1], raise[0]];
   if (tilt === 0) return fence;
   if (tilt === Math.PI / 2) return key === 'depth' ? fence : raise;
-  return key === 'depth' ? ['set it deeper', 'set it less deep'] : ['set it further in', 'set it less far in'];
+  return key === 'depth'
+    ? ['set it {by} deeper', 'set it {by} less deep']
+    : ['set it {by} further in', 'set it {by} less far in'];
 }
 
 function sizeSettings(job: Job): Setting[] {
@@ -96,8 +106,8 @@ function sizeSettings(job: Job): Setting[] {
         { path: ['panel', 'thickness'], mm },
         ...(beyond === 0 ? [] : [{ path: ['panel', 'measured'], mm: mm + beyond }]),
       ],
-      grow: 'plane the stock thicker',
-      shrink: 'plane the stock thinner',
+      grow: 'use stock {by} thicker, and set the cutters for it',
+      shrink: 'plane the stock {by} thinner, and set the cutters for it',
     },
     {
       name: 'panel.measured',
@@ -106,8 +116,8 @@ function sizeSettings(job: Job): Setting[] {
       most: WIDEST,
       set: (mm) => ({ ...job, panel: { ...panel, measured: mm } }),
       writes: (mm) => [{ path: ['panel', 'measured'], mm }],
-      grow: 'take thicker stock, the cutters left as they are',
-      shrink: 'plane the stock thinner, the cutters left as they are',
+      grow: 'use stock {by} thicker, and leave the cutters alone',
+      shrink: 'plane the stock {by} thinner, and leave the cutters alone',
     },
     {
       name: 'frame.swellGap',
@@ -116,17 +126,20 @@ function sizeSettings(job: Job): Setting[] {
       most: groove.depth - SCRATCH,
       set: (mm) => ({ ...job, frame: { ...frame, swellGap: mm } }),
       writes: (mm) => [{ path: ['frame', 'swellGap'], mm }],
-      grow: 'make the panel smaller, so that it leaves more gap',
-      shrink: 'make the panel larger, so that it leaves less gap',
+      grow: 'make the panel {twice} smaller over all ({by} at each edge)',
+      shrink: 'make the panel {twice} larger over all ({by} at each edge)',
     },
     groovePart('width', SCRATCH, frame.thickness - groove.setback, [
-      'plough the groove wider',
-      'plough the groove narrower',
+      'make the groove {by} wider',
+      'make the groove {by} narrower',
     ]),
-    groovePart('depth', frame.swellGap + SCRATCH, WIDEST, ['plough the groove deeper', 'plough the groove less deep']),
+    groovePart('depth', frame.swellGap + SCRATCH, WIDEST, [
+      'make the groove {by} deeper',
+      'make the groove {by} shallower',
+    ]),
     groovePart('setback', 0, frame.thickness - groove.width, [
-      'set the groove further back',
-      'set the groove nearer the front',
+      'set the groove {by} further back',
+      'set the groove {by} nearer the front',
     ]),
   ];
 }

@@ -1,13 +1,12 @@
 import type { Job } from '../job/job.ts';
-import { makeEdge } from '../joint/edge.ts';
 import { formatLength } from '../measure/format.ts';
-import type { FileValue, Problem } from '../problem/problem.ts';
-import { findNearest } from '../reading/nearest.ts';
-import { evaluate } from '../report/evaluate.ts';
-import { joinFrame } from '../report/join.ts';
+import type { FileValue } from '../problem/problem.ts';
+import { type Compared, compareJobs } from './compare-jobs.ts';
+import { describeMove, LEAST_MOVE } from './moves.ts';
+import { type Rounded, roundSetting } from './round.ts';
 import { type Curve, searchSetting } from './search.ts';
-import { findSetting, type Setting, settingNames } from './settings.ts';
-import { TARGETS, type Target } from './targets.ts';
+import { needSetting, type Setting } from './settings.ts';
+import { needTarget, readWhereReadable, type Target } from './targets.ts';
 
 /** What is wanted: the figure, its value in mm, and the size that may be changed for it. */
 export interface Wanted {
@@ -16,29 +15,20 @@ export interface Wanted {
   readonly by: string;
 }
 
-/** A figure that changes with the setting. */
-export interface Change {
-  readonly name: string;
-  readonly before: number | string | null;
-  readonly after: number | string | null;
-}
-
 /** The setting that gives what is wanted, or why there is none. Lengths mm. */
-export interface Solved extends Wanted {
+export interface Solved extends Wanted, Compared {
   /** What to set; null where no setting gives it. */
   readonly setting: number | null;
   /** How far that is from the present setting; positive is more. */
   readonly change: number | null;
   /** What the figure then lacks of the value wanted. */
   readonly residual: number | null;
+  /** The same in the roundest figures that still serve, and what the figure is then: this is what is written. */
+  readonly round: Rounded | null;
   /** The same to the nearest 1/64 in, and what the figure is then. */
   readonly nearest64: { readonly setting: number; readonly inches: string; readonly value: number | null } | null;
   /** What to do at the machine, in words; null where nothing needs moving or nothing helps. */
   readonly move: string | null;
-  /** What else changes. */
-  readonly changes: readonly Change[];
-  /** Problems of the job that go with it, and new ones. */
-  readonly problems: { readonly gone: readonly Problem[]; readonly come: readonly Problem[] };
   /** Values of the job file to write, mm; none where there is no answer. */
   readonly writes: readonly FileValue[];
   /** Why there is no answer; null where there is one. */
@@ -59,24 +49,16 @@ export interface Solved extends Wanted {
 export function solve(job: Job, wanted: Wanted): Solved {
   if (!Number.isFinite(wanted.value))
     throw new RangeError(`the ${wanted.for} wanted must be a number, got ${wanted.value}`);
-  const target = TARGETS.find(({ name }) => name === wanted.for);
-  if (target === undefined)
-    throw new RangeError(
-      unknownName(
-        'a figure',
-        wanted.for,
-        TARGETS.map(({ name }) => name),
-      ),
-    );
-  const setting = findSetting(job, wanted.by);
-  if (setting === null) throw new RangeError(unknownName('a size to set', wanted.by, settingNames(job)));
-  const curve: Curve = (mm) => target.read(setting.set(mm));
+  const target = needTarget(wanted.for);
+  const setting = needSetting(job, wanted.by);
+  const curve: Curve = (mm) => readWhereReadable(target, setting.set(mm));
   const { found, nearest, reachable } = searchSetting(curve, wanted.value, setting.now, setting.least, setting.most);
   if (found === null) {
     const reason = whyNot(job, wanted, target, setting, nearest, reachable);
     return { ...wanted, ...NOTHING, reason, nearest };
   }
   const change = found.setting - setting.now;
+  const round = change === 0 ? found : roundSetting(found.setting, job.units, curve, wanted.value);
   return {
     ...wanted,
     setting: found.setting,
@@ -84,9 +66,9 @@ export function solve(job: Job, wanted: Wanted): Solved {
     residual: found.value - wanted.value,
     nearest64: toNearest64(found.setting, curve, setting),
     move: describeMove(job, setting, change),
-    changes: listChanges(job, setting.set(found.setting), target),
-    problems: compareProblems(job, setting.set(found.setting)),
-    writes: change === 0 ? [] : setting.writes(found.setting),
+    round,
+    ...compareJobs(job, setting.set(found.setting), target),
+    writes: change === 0 ? [] : setting.writes(round.setting),
     reason: null,
     nearest: found,
   };
@@ -96,6 +78,7 @@ const NOTHING = {
   setting: null,
   change: null,
   residual: null,
+  round: null,
   nearest64: null,
   move: null,
   changes: [],
@@ -103,26 +86,11 @@ const NOTHING = {
   writes: [],
 } as const;
 
-function unknownName(what: string, name: string, known: readonly string[]): string {
-  const near = findNearest(name, known);
-  const hint = near === undefined ? `it knows ${known.join(', ')}` : `did you mean ${near}?`;
-  return `${name} is not ${what} of this job: ${hint}`;
-}
-
 function toNearest64(mm: number, curve: Curve, { least, most }: Setting): Solved['nearest64'] {
   const rounded = (Math.round((mm / 25.4) * 64) / 64) * 25.4;
   const inside = rounded >= least && rounded <= most;
   return { setting: rounded, inches: formatLength(rounded, 'in'), value: inside ? curve(rounded) : null };
 }
-
-function describeMove(job: Job, setting: Setting, change: number): string | null {
-  const far = Math.abs(change);
-  if (far < LEAST_MOVE) return null;
-  return `${change > 0 ? setting.grow : setting.shrink} by ${formatLength(far, job.units)}`;
-}
-
-/** A move less than this, mm, nobody can make. */
-const LEAST_MOVE = 1e-6;
 
 function whyNot(
   job: Job,
@@ -144,35 +112,4 @@ function whyNot(
   }
   const range = `${say(setting.least)} to ${say(setting.most)}`;
   return `No ${by} from ${range} brings the ${target.words} to ${say(value)}: the nearest is ${say(nearest.value)}, at ${say(nearest.setting)}.`;
-}
-
-/** The verdict and the figures of the joint that are not as they were, but for the one solved for. */
-function listChanges(before: Job, after: Job, solvedFor: Target): Change[] {
-  const verdictOf = (job: Job) => joinFrame(job, makeEdge(job.panel, job.cuts)).fit.verdict;
-  // `frontFace` and `backFace` are short for their `.most`.
-  const known = [solvedFor.name, `${solvedFor.name}.most`, 'frontFace', 'backFace'];
-  const figures = TARGETS.filter(({ name }) => !known.includes(name)).map(
-    ({ name, read }): Change => ({ name, before: read(before), after: read(after) }),
-  );
-  const verdict: Change = { name: 'verdict', before: verdictOf(before), after: verdictOf(after) };
-  return [verdict, ...figures].filter(hasChanged);
-}
-
-/** Problems that go with the change and problems that come, told apart by code and place. */
-function compareProblems(before: Job, after: Job): Solved['problems'] {
-  // Simulating would take longer than everything else together, and adds no problems of its own.
-  const was = evaluate(withoutSpread(before)).problems;
-  const is = evaluate(withoutSpread(after)).problems;
-  const missingFrom = (list: readonly Problem[]) => (problem: Problem) =>
-    !list.some(({ code, at }) => code === problem.code && at === problem.at);
-  return { gone: was.filter(missingFrom(is)), come: is.filter(missingFrom(was)) };
-}
-
-function withoutSpread({ spread: _, ...job }: Job): Job {
-  return job;
-}
-
-function hasChanged({ before, after }: Change): boolean {
-  if (typeof before === 'number' && typeof after === 'number') return Math.abs(before - after) > 1e-9;
-  return before !== after;
 }

@@ -1,8 +1,10 @@
+import { canBeRead } from '../job/can-be-read.ts';
 import type { Job } from '../job/job.ts';
 import { makeEdge } from '../joint/edge.ts';
 import { designInsertion } from '../joint/fit.ts';
 import { joinFrame } from '../report/join.ts';
 import { answerSeasons } from '../report/seasons.ts';
+import { unknownName } from './unknown-name.ts';
 
 /** A figure of a joint that a setting can be found for, mm. */
 export interface Target {
@@ -59,6 +61,14 @@ const OF_THE_JOINT: readonly Target[] = [
     words: 'step of the back face (panel pressed forward)',
     read: (job) => join(job).fit.backFace?.least ?? null,
   },
+  {
+    name: 'face',
+    words: 'step of the front face (panel in the middle of its float)',
+    read: (job) => {
+      const range = join(job).fit.frontFace;
+      return range === null ? null : (range.least + range.most) / 2;
+    },
+  },
   { name: 'thicknessAtTip', words: 'thickness at the tip', read: (job) => join(job).tongue.thicknessAtTip },
   { name: 'thicknessAtMouth', words: 'thickness at the mouth', read: (job) => join(job).tongue.thicknessAtMouth },
 ];
@@ -85,3 +95,16 @@ const OF_THE_SEASONS: readonly Target[] = STATES.flatMap((state) =>
 
 /** Every figure that a setting can be found for. */
 export const TARGETS: readonly Target[] = [...OF_THE_JOINT, ...OF_THE_SEASONS];
+
+/** The figure of this name. Throws RangeError for one that no joint has, the nearest named. */
+export function needTarget(name: string): Target {
+  const target = TARGETS.find((each) => each.name === name);
+  if (target !== undefined) return target;
+  const names = TARGETS.map((each) => each.name);
+  throw new RangeError(unknownName('a figure', name, names));
+}
+
+/** A figure of a job; null where it has none, or where the job could no longer be read from its file. */
+export function readWhereReadable(target: Target, job: Job): number | null {
+  return canBeRead(job) ? target.read(job) : null;
+}

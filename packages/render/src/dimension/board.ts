@@ -34,8 +34,9 @@ export interface Board {
 }
 
 /** Faults are weighed so that one text that cannot be read outweighs any number of crossed thin lines. */
-const UNREADABLE = 1000;
-const ON_WOOD = 150;
+export const UNREADABLE = 1000;
+/** Hatching is interrupted for a text, yet white paper is better. */
+const ON_WOOD = 40;
 const ARROWS_MEET = 200;
 export const CROSSED = 60;
 const LINES_CROSS = 2.5;

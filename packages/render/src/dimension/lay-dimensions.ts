@@ -5,6 +5,7 @@ import { layAngles } from './angle.ts';
 import type { Board } from './board.ts';
 import { newBoard } from './board.ts';
 import { layInteriors } from './interior.ts';
+import { interruptLines } from './interrupt-lines.ts';
 import { layLeaders, leaderEnds } from './leader.ts';
 import { dimensionGroup } from './linear.ts';
 import { layOrdinates } from './ordinate.ts';
@@ -15,7 +16,7 @@ import { layTiers } from './tiers.ts';
  * Lays out all dimensions of a sketch: first ordinates and the tiers round it, then those within it, which keep off the places where
  * leaders will end, then the leaders.
  *
- * Every dimension comes back as one group under its own key.
+ * Every dimension comes back as one group under its own key. Thin lines are interrupted where a text stands on them.
  */
 export function layDimensions(sketch: Sketch): Item[] {
   const board = newBoard(sketch.outlines, sketch.woods);
@@ -27,7 +28,7 @@ export function layDimensions(sketch: Sketch): Item[] {
   const interiors = layInteriors(sketch.interiors, board);
   const leaders = layLeaders(sketch.leaders, board);
   const drawn = [...ordinates.drawn, ...tiers, ...angles, ...interiors, ...leaders];
-  return [...sketch.items, group('dimensions', drawn.map(dimensionGroup))];
+  return interruptLines([...sketch.items, group('dimensions', drawn.map(dimensionGroup))]);
 }
 
 /** Puts texts and arrowheads that are part of the drawing itself on the board. */

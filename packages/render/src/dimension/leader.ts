@@ -1,7 +1,7 @@
 import type { Box } from '@fielded/geometry';
 import { arrowBox } from './arrow.ts';
 import type { Board, Stretch } from './board.ts';
-import { addMarks, stretchesCross, weighMarks } from './board.ts';
+import { addMarks, stretchesCross, UNREADABLE, weighMarks } from './board.ts';
 import type { Figure, Lettering } from './figure.ts';
 import { letter } from './figure.ts';
 import type { Drawn, Point } from './linear.ts';
@@ -25,7 +25,12 @@ export const ANY_DIRECTION: readonly number[] = [
   -60, -30, -120, -150, 60, 30, 120, 150, -75, -105, 75, 105, -15, 15, -165, 165,
 ].map((degrees) => (degrees * Math.PI) / 180);
 
-const LENGTHS: readonly number[] = [8, 11, 14, 18, 22, 27, 33, 40, 48, 58, 70, 84, 100, 120, 145, 175, 210, 260, 320];
+/** Leaders are no longer than 25 mm; only where that leaves no place at all for the text may they be. */
+const LENGTHS: readonly number[] = [8, 9.5, 11, 12.5, 14, 16, 18, 20, 22.5, 25];
+const TOO_LONG: readonly number[] = [29, 34, 40, 48, 58, 70, 84, 100, 120, 145, 175, 210, 260, 320];
+/** Directions within this of the hatching's 45° look like a line of it, radians. */
+const NEAR_HATCH = (6 * Math.PI) / 180;
+const MOST_LENGTH = 25;
 const SHELF_END = 1;
 const PER_MM = 0.5;
 /** A leader that crosses an outline costs as much as one this much longer, per crossing. */
@@ -48,10 +53,12 @@ export function leaderEnds(leader: LeaderDimension): Box[] {
 export function layLeaders(leaders: readonly LeaderDimension[], board: Board): Drawn[] {
   return leaders.map((leader) => {
     const lettering = letter(leader, true);
+    const targets = clearOfHatch(leader.targets);
     let best: Drawn | undefined;
     let least = Infinity;
-    for (const length of LENGTHS) {
-      leader.targets.forEach((target, rank) => {
+    for (const length of [...LENGTHS, ...TOO_LONG]) {
+      if (length > MOST_LENGTH && least < UNREADABLE) break;
+      targets.forEach((target, rank) => {
         target.directions.forEach((direction, turn) => {
           const before = length * PER_MM + rank * LATER_TARGET + turn * LATER_DIRECTION;
           if (before >= least) return;
@@ -67,6 +74,17 @@ export function layLeaders(leaders: readonly LeaderDimension[], board: Board): D
     addMarks(best.marks, board);
     return best;
   });
+}
+
+/** The targets without directions along the hatching, unless nothing would be left. */
+function clearOfHatch(targets: readonly Target[]): readonly Target[] {
+  const along = (direction: number) => {
+    const quarter = Math.PI / 2;
+    const off = (((direction - quarter / 2) % quarter) + quarter) % quarter;
+    return Math.min(off, quarter - off) < NEAR_HATCH;
+  };
+  const clear = targets.map((target) => ({ ...target, directions: target.directions.filter((way) => !along(way)) }));
+  return clear.some(({ directions }) => directions.length > 0) ? clear : targets;
 }
 
 function layOne(

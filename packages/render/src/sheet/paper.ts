@@ -13,3 +13,9 @@ export const SCALES: readonly number[] = [50, 20, 10, 5, 2, 1, 0.5, 0.2, 0.1, 0.
 
 /** Left white round a sheet; printers leave a little of it blank anyway. */
 export const SHEET_MARGIN = 12;
+
+/** Room for drawings on a sheet, mm. */
+export interface Page {
+  readonly width: number;
+  readonly height: number;
+}

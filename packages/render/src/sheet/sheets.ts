@@ -1,40 +1,39 @@
 import type { Report } from '@fielded/core';
 import type { Scene } from '../scene.ts';
-import type { PlainView } from '../views/views.ts';
-import { viewsOf } from '../views/views.ts';
+import { type PlainView, poseNote } from '../views/views.ts';
 import { scaleText } from '../words/lengths.ts';
 import { describe, titleOf } from '../words/title.ts';
 import type { UnitsChoice } from '../words/units-choice.ts';
 import { inUnits } from '../words/units-choice.ts';
-import type { Block, Page } from './pages.ts';
-import { blockOf, fitBlock, flowBlocks, placeBlocks } from './pages.ts';
-import type { PaperName } from './paper.ts';
+import type { Block, Subject } from './blocks.ts';
+import { blockOf, findBlock, fitBlock } from './blocks.ts';
+import { doorPages, doorSubjects } from './door-blocks.ts';
+import { flowBlocks, packBlocks, placeBlocks } from './pages.ts';
+import type { Page, PaperName } from './paper.ts';
 import { PAPERS, SHEET_MARGIN } from './paper.ts';
-import { BLOCK_HEIGHT, drawTitleBlock } from './title-block.ts';
+import { type BlockFields, layTitleBlock } from './title-block.ts';
 
-export interface SheetOptions {
-  /** One drawing on its paper, or `sheet`: all that a bench needs, on as many sheets as it takes. */
+export interface SheetOptions extends BlockFields {
+  /** One kind of drawing on its paper, or `sheet`: all that a bench needs. On as many sheets as it takes. */
   readonly view: PlainView | 'sheet';
   readonly paper: PaperName;
   /** Paper mm for one mm of wood, kept exactly: a drawing too wide is broken, not shrunk. `fit`: the largest scale of ISO 5455 that fits unbroken. By default 1 for sheets and sections, `fit` for the rest. */
   readonly scale?: number | 'fit';
   readonly landscape?: boolean;
-  /** Which of the job's doors is drawn, from 0; a sheet draws all. */
+  /** Which of the job's doors is drawn, from 0; all unless told. */
   readonly door?: number;
   /** The job's own unless told; `both` puts the other ones under the line. */
   readonly units?: UnitsChoice;
   /** Only the drawing: no title block. */
   readonly bare?: boolean;
-  /** As it should stand in the title block. */
-  readonly date?: string;
-  readonly drawnBy?: string;
 }
 
 /** Between the drawings and the title block, mm. */
 const ABOVE_BLOCK = 6;
 
 /**
- * Drawings on sheets of paper with a title block and a 100 mm bar, true to scale.
+ * Drawings on sheets of paper with a title block and a bar to check the print with, true to scale. Nothing is left out: what
+ * does not fit one sheet goes on the next.
  *
  * @throws RangeError where a drawing does not fit the paper at the scale asked for, naming one that does, and for a door that
  * the job does not have.
@@ -44,56 +43,59 @@ export function sheets(given: Report, options: SheetOptions): Scene[] {
   const upright = PAPERS[options.paper];
   const wide = options.landscape ?? false;
   const paper = wide ? { width: upright.height, height: upright.width } : upright;
-  const page: Page = {
-    width: paper.width - 2 * SHEET_MARGIN,
-    height: paper.height - 2 * SHEET_MARGIN - BLOCK_HEIGHT - ABOVE_BLOCK,
-  };
-  const pages =
-    options.view === 'sheet' ? benchPages(report, page, options) : [[onePage(report, options.view, page, options)]];
+  const width = paper.width - 2 * SHEET_MARGIN;
+  const foot = layTitleBlock(report, options, width);
+  const page: Page = { width, height: paper.height - 2 * SHEET_MARGIN - foot.height - ABOVE_BLOCK };
+  const pages = options.view === 'sheet' ? benchPages(report, page, options) : viewPages(report, page, options);
   return pages.map((blocks, i) => {
-    const name = blocks.map((block) => block.name).join(', ');
-    const scales = [...new Set(blocks.map((block) => scaleText(block.scale)))].join(', ');
+    const name = [...new Set(blocks.map((block) => block.name))].join(', ');
+    const scales = [...new Set(blocks.map((block) => scaleText(block.scale)))];
+    // Each drawing says its own beside its name.
+    const scale = scales.length > 2 ? 'as shown' : scales.join(', ');
     const drawing = placeBlocks(blocks, page, SHEET_MARGIN, SHEET_MARGIN);
-    const block = {
-      name,
-      scale: scales,
-      date: options.date ?? '',
-      drawnBy: options.drawnBy ?? '',
-      sheet: i + 1,
-      of: pages.length,
-    };
-    const foot = drawTitleBlock(report, block, SHEET_MARGIN, paper.height - SHEET_MARGIN - BLOCK_HEIGHT, page.width);
+    const words = { name, scale, sheet: i + 1, of: pages.length };
+    const block = foot.draw(words, SHEET_MARGIN, paper.height - SHEET_MARGIN - foot.height);
     return {
       width: paper.width,
       height: paper.height,
       scale: blocks[0]?.scale ?? 1,
       title: pages.length > 1 ? `${titleOf(report, name)}, sheet ${i + 1} of ${pages.length}` : titleOf(report, name),
       description: describe(report, drawing),
-      items: options.bare ? drawing : [...drawing, foot],
+      items: options.bare ? drawing : [...drawing, block],
     };
   });
 }
 
-function onePage(report: Report, view: PlainView, page: Page, options: SheetOptions): Block {
-  const door = options.door ?? 0;
-  const scale = options.scale ?? (view === 'section' || view === 'joint' ? 1 : 'fit');
-  return scale === 'fit' ? fitBlock(report, view, door, page) : blockOf(report, view, door, scale, page);
+/** One kind of drawing, of everything there is of it. */
+function viewPages(report: Report, page: Page, { view, door, scale }: SheetOptions): Block[][] {
+  if (view === 'sheet') return [];
+  if (view === 'cuts') {
+    const cuts = report.section.cuts.map((_, index) => ({ view, index, count: '' }));
+    return flowBlocks(cuts.map(blockMaker(report, scale ?? 'fit', page)), page);
+  }
+  const ofDoors = view === 'door' || view === 'panel';
+  if (ofDoors && door === undefined && report.doors?.length) {
+    const all = doorSubjects(report, [view]);
+    if (scale === undefined || scale === 'fit') return doorPages(report, all, page);
+    return packBlocks(all.map(blockMaker(report, scale, page)), page);
+  }
+  const ofFit = view === 'joint' || view === 'detail';
+  const usual = ofDoors || view === 'detail' ? 'fit' : 1;
+  return [[blockMaker(report, scale ?? usual, page)({ view, index: door ?? 0, count: ofFit ? poseNote(report) : '' })]];
 }
 
-/** The joint true to size with its groove enlarged; the cuts; then every door with its panel. */
+function blockMaker(report: Report, scale: number | 'fit', page: Page): (subject: Subject) => Block {
+  return (subject) => (scale === 'fit' ? fitBlock(report, subject, page) : blockOf(report, subject, scale, page));
+}
+
+/** The joint true to size with its groove enlarged; the cuts; then every door and every panel once, with how many are made. */
 function benchPages(report: Report, page: Page, options: SheetOptions): Block[][] {
   const scale = options.scale === undefined || options.scale === 'fit' ? 1 : options.scale;
-  const joint = blockOf(report, 'joint', 0, scale, page);
-  const rest = { width: page.width, height: page.height - joint.height };
-  const pages: Block[][] = [];
-  const detail = fitBlock(report, 'detail', 0, rest.height > 80 ? rest : page);
-  pages.push(...flowBlocks([joint, detail], page));
-  const cuts = report.section.cuts.map((_, index) => blockOf(report, 'cuts', index, scale, page));
-  pages.push(...flowBlocks(cuts, page));
-  if (viewsOf(report).includes('door')) {
-    for (const door of report.doors!.keys()) {
-      pages.push(...flowBlocks([fitBlock(report, 'door', door, page), fitBlock(report, 'panel', door, page)], page));
-    }
-  }
-  return pages;
+  const joint = blockOf(report, { view: 'joint', index: 0, count: poseNote(report) }, scale, page);
+  const below: Page = { width: page.width, height: page.height - joint.height - 8 };
+  const groove: Subject = { view: 'detail', index: 0, count: '' };
+  const detail = findBlock(report, groove, below) ?? fitBlock(report, groove, page);
+  const cuts = report.section.cuts.map((_, index) => blockOf(report, { view: 'cuts', index, count: '' }, scale, page));
+  const [first = [], ...more] = flowBlocks([joint, detail, ...cuts], page);
+  return [first, ...doorPages(report, doorSubjects(report, ['door', 'panel']), page, more)];
 }

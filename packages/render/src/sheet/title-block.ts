@@ -1,137 +1,187 @@
 import type { Report } from '@fielded/core';
 import { verdictSentence } from '@fielded/core';
-import { type Loop, polygon } from '@fielded/geometry';
+import { polygon } from '@fielded/geometry';
 import type { Item } from '../scene.ts';
 import { group, path, text } from '../scene.ts';
 import { fitText, textWidth, wrapText } from '../text/measure-text.ts';
 import { safeText } from '../text/safe-text.ts';
 import { spokenLength, unitsNote } from '../words/lengths.ts';
+import { drawStatements } from '../words/statement-marks.ts';
+import { errorLines, statusWords } from '../words/status.ts';
 import type { InBothUnits } from '../words/units-choice.ts';
 import { goesTogether, verdictHeading } from '../words/verdict.ts';
 import { verdictMark } from '../words/verdict-mark.ts';
+import { drawCheckBar } from './check-bar.ts';
+import { projectionSymbol, SYMBOL_WIDTH } from './projection-symbol.ts';
 
-/** What the foot of a sheet says beside the verdict. */
-export interface TitleBlock {
+/** What a caller may have written in the title block; what is not given is left to be filled in by hand. */
+export interface BlockFields {
+  readonly shop?: string;
+  /** The drawing's own number, and which state of it this is. */
+  readonly number?: string;
+  readonly revision?: string;
+  /** As it should stand. */
+  readonly date?: string;
+  readonly drawnBy?: string;
+  readonly material?: string;
+}
+
+/** What differs from sheet to sheet. */
+export interface SheetWords {
   /** What is drawn. */
   readonly name: string;
   readonly scale: string;
-  /** As the caller writes it; '' leaves it to be filled in by hand. */
-  readonly date: string;
-  readonly drawnBy: string;
   readonly sheet: number;
   readonly of: number;
 }
 
-export const BLOCK_HEIGHT = 43;
+/** The title block of a job's sheets: how high it is, and how it is drawn with its top left corner at (x, y). */
+export interface TitleBlock {
+  readonly height: number;
+  readonly draw: (sheet: SheetWords, x: number, y: number) => Item;
+}
+
 const VERDICT_HEIGHT = 5;
 const TITLE_HEIGHT = 3.5;
 const NOTE_HEIGHT = 2.5;
-const BAR = 100;
+const LINE = 4.1;
+const TITLE_LINE = 5;
+const ROW = 4.6;
+const MOST_ERROR_LINES = 12;
+const MOST_TITLE_LINES = 3;
 
-/** The title block along the foot of a sheet, `width` mm wide with its top left corner at (x, y). */
-export function drawTitleBlock(report: Report, block: TitleBlock, x: number, y: number, width: number): Item {
-  const right = x + width;
+/**
+ * Lays out the title block along the foot of a job's sheets, `width` mm wide, with the fields of ISO 7200: at the left the
+ * verdict, both statements and what they mean, at the right what the drawing is. The job's errors stand across its head.
+ */
+export function layTitleBlock(report: Report & InBothUnits, given: BlockFields, width: number): TitleBlock {
   const half = width * 0.56;
-  const items: Item[] = [
-    path('rule', 'thin', [
-      polygon(
-        [
-          [x, y],
-          [right, y],
-        ],
-        false,
-      ),
-    ]),
-  ];
-  items.push(group('verdict', drawVerdict(report, x, y, half - 6)));
-
-  const from = x + half;
-  const room = right - from;
-  const title = wrapText(safeText(report.title), TITLE_HEIGHT, room).slice(0, 2);
-  title.forEach((words, i) => {
-    items.push(text(`title ${i}`, 'text', from, y + 8 + i * 5, words, TITLE_HEIGHT));
-  });
-  const under = y + 8 + title.length * 5;
-  items.push(text('name', 'quiet', from, under, fitText(block.name, NOTE_HEIGHT, room), NOTE_HEIGHT));
-  const fields: [string, string][] = [
-    ['scale', block.scale],
-    ['sheet', `${block.sheet} of ${block.of}`],
-    ['date', safeText(block.date)],
-    ['drawn by', safeText(block.drawnBy)],
-  ];
-  const column = room / 2;
-  fields.forEach(([label, value], i) => {
-    const fieldX = from + (i % 2) * column;
-    const base = y + BLOCK_HEIGHT - 9 + Math.floor(i / 2) * 7;
-    const labelWidth = textWidth(label, NOTE_HEIGHT) + 2.5;
-    items.push(text(`${label} word`, 'quiet', fieldX, base, label, NOTE_HEIGHT));
-    const valueRoom = column - labelWidth - 3;
-    if (value)
-      items.push(text(label, 'text', fieldX + labelWidth, base, fitText(value, NOTE_HEIGHT, valueRoom), NOTE_HEIGHT));
-    else
-      items.push(
-        path(label, 'thin', [
+  const room = width - half;
+  const errors = errorLines(report, NOTE_HEIGHT, width, MOST_ERROR_LINES);
+  const head = errors.length ? errors.length * LINE + 2.5 : 0;
+  const verdict = drawVerdict(report, half - 6);
+  const title = wrapText(safeText(report.title), TITLE_HEIGHT, room).slice(0, MOST_TITLE_LINES);
+  const rows = fieldRows(report, given);
+  const atRight = 3 + title.length * TITLE_LINE + 5 + 2 + rows.length * ROW;
+  const height = head + Math.max(verdict.height + 10, atRight + 1);
+  return {
+    height,
+    draw: (sheet, x, y) => {
+      const top = y + head;
+      const foot = y + height;
+      const from = x + half;
+      const under = top + 3 + title.length * TITLE_LINE + 4.5;
+      return group('title block', [
+        path('rule', 'thin', [
           polygon(
             [
-              [fieldX + labelWidth, base + 0.8],
-              [fieldX + column - 3, base + 0.8],
+              [x, y],
+              [x + width, y],
             ],
             false,
           ),
         ]),
-      );
-  });
-  items.push(group('bar', drawBar(x, y + BLOCK_HEIGHT - 5)));
-  return group('title block', items);
+        ...errors.map((words, i) => text(`error ${i}`, 'trouble-text', x, y + 5 + i * LINE, words, NOTE_HEIGHT)),
+        group('verdict', verdict.draw(x, top)),
+        ...title.map((words, i) => text(`title ${i}`, 'text', from, top + 8 + i * TITLE_LINE, words, TITLE_HEIGHT)),
+        text('name', 'quiet', from, under, fitText(sheet.name, NOTE_HEIGHT, room), NOTE_HEIGHT),
+        ...drawFields(rows, sheet, from, foot - 1 - (rows.length - 1) * ROW, room),
+        group('bar', drawCheckBar(x, foot - 5, report.units)),
+      ]);
+    },
+  };
 }
 
-function drawVerdict(report: Report, x: number, y: number, room: number): Item[] {
+/** A field's name and value; null where the sheet says it, '' where it is written in by hand. */
+type Field = readonly [label: string, value: string | null];
+/** Fields side by side. */
+type Row = readonly Field[];
+
+function fieldRows(report: Report, given: BlockFields): readonly Row[] {
+  const { snug, loose } = report.fit;
+  const say = (mm: number) => spokenLength(mm, report.units);
+  const material = given.material ?? report.season?.species ?? '';
+  return [
+    [['shop', safeText(given.shop ?? '')]],
+    [['material', safeText(material)]],
+    [['tolerance', `clearance ${say(snug)} to ${say(loose)}`]],
+    [
+      ['drawing', safeText(given.number ?? '')],
+      ['revision', safeText(given.revision ?? '')],
+    ],
+    [
+      ['drawn by', safeText(given.drawnBy ?? '')],
+      ['scale', null],
+    ],
+    [
+      ['date', safeText(given.date ?? '')],
+      ['sheet', null],
+    ],
+    [['status', statusWords(report)]],
+  ];
+}
+
+function drawFields(
+  rows: readonly Row[],
+  { scale, sheet, of }: SheetWords,
+  x: number,
+  y: number,
+  room: number,
+): Item[] {
+  const items: Item[] = [];
+  rows.forEach((row, i) => {
+    const base = y + i * ROW;
+    row.forEach(([label, value], k) => {
+      const left = x + (k * room) / 2;
+      const start = left + textWidth(label, NOTE_HEIGHT) + 2.5;
+      const end = x + ((k + 1) * room) / row.length - (k < row.length - 1 ? 3 : 0);
+      const shown = value ?? (label === 'scale' ? scale : `${sheet} of ${of}`);
+      items.push(text(`${label} word`, 'quiet', left, base, label, NOTE_HEIGHT));
+      if (shown) items.push(text(label, 'text', start, base, fitText(shown, NOTE_HEIGHT, end - start), NOTE_HEIGHT));
+      else items.push(blank(label, start, end, base + 0.8));
+    });
+  });
+  const last = y + (rows.length - 1) * ROW - NOTE_HEIGHT / 2;
+  return [...items, ...projectionSymbol(x + room - SYMBOL_WIDTH - 0.5, last)];
+}
+
+/** A line to write on. */
+function blank(key: string, from: number, to: number, y: number): Item {
+  return path(key, 'thin', [
+    polygon(
+      [
+        [from, y],
+        [to, y],
+      ],
+      false,
+    ),
+  ]);
+}
+
+/** The verdict, both statements and what to do before the first piece of good wood. */
+function drawVerdict(
+  report: Report & InBothUnits,
+  room: number,
+): { height: number; draw: (x: number, y: number) => Item[] } {
   const { verdict } = report.fit;
   const role = goesTogether(verdict) ? 'judged-text' : 'trouble-text';
-  const items: Item[] = [
-    verdictMark(verdict, x + 2.6, y + 9 - VERDICT_HEIGHT / 2),
-    text('word', role, x + 8, y + 9, verdictHeading(verdict), VERDICT_HEIGHT),
-  ];
   const notes = [
     ...wrapText(verdictSentence(report), NOTE_HEIGHT, room).map((words) => ({ words, role: 'text' as const })),
     ...wrapText(cautionNote(report), NOTE_HEIGHT, room).map((words) => ({ words, role: 'quiet' as const })),
   ];
-  notes.slice(0, 5).forEach(({ words, role }, i) => {
-    items.push(text(`note ${i}`, role, x, y + 14.5 + i * 4.3, words, NOTE_HEIGHT));
-  });
-  return items;
+  const below = drawStatements(report, 0, 0, NOTE_HEIGHT, room).base;
+  return {
+    height: 21 + below + (notes.length - 1) * LINE,
+    draw: (x, y) => [
+      verdictMark(verdict, x + 2.6, y + 9 - VERDICT_HEIGHT / 2),
+      text('word', role, x + 8, y + 9, verdictHeading(verdict), VERDICT_HEIGHT),
+      group('statements', drawStatements(report, x, y + 15, NOTE_HEIGHT, room).items),
+      ...notes.map((note, i) => text(`note ${i}`, note.role, x, y + 20.5 + below + i * LINE, note.words, NOTE_HEIGHT)),
+    ],
+  };
 }
 
 /** What to do before the first piece of good wood. */
 function cautionNote({ panel, units, bothUnits }: Report & InBothUnits): string {
   return `Sizes in ${unitsNote(units, bothUnits)}. Make a test piece first, and measure the stock: this is drawn for ${spokenLength(panel.measured, units)}.`;
-}
-
-/** A bar 100 mm long to check the print with a rule. */
-function drawBar(x: number, y: number): Item[] {
-  const ticks: Loop[] = [
-    polygon(
-      [
-        [x, y],
-        [x + BAR, y],
-      ],
-      false,
-    ),
-  ];
-  for (let at = 0; at <= BAR; at += 10) {
-    const tall = at % 50 === 0 ? 2.4 : 1.4;
-    ticks.push(
-      polygon(
-        [
-          [x + at, y],
-          [x + at, y - tall],
-        ],
-        false,
-      ),
-    );
-  }
-  return [
-    path('bar', 'thin', ticks),
-    text('bar words', 'quiet', x, y + 4, '100 mm: check the print with a rule', NOTE_HEIGHT),
-  ];
 }

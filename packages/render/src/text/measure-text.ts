@@ -4,6 +4,8 @@ import { ADVANCE_WIDTHS } from './advance-widths.ts';
 export const CAPITAL = 0.698;
 /** No glyph of a fallback font is taken to be wider than this, in thousandths of an em. */
 const UNKNOWN = 1400;
+/** Scripts whose signs fill a square of one em each, and between any two of which a line may be broken. */
+const SQUARE = /[\p{sc=Han}\p{sc=Hiragana}\p{sc=Katakana}\p{sc=Hangul}\p{sc=Bopomofo}\u3000-\u303f\uff00-\uffef]/u;
 
 const widths: ReadonlyMap<number, number> = new Map(
   ADVANCE_WIDTHS.flatMap(([first, run]) => run.split(' ').map((width, i) => [first + i, Number(width)] as const)),
@@ -12,11 +14,11 @@ const widths: ReadonlyMap<number, number> = new Map(
 /**
  * The width of a line of text, mm, for capitals `height` mm tall: never less than what IBM Plex Sans or DejaVu Sans needs.
  *
- * A glyph that neither font has is taken at 1.4 em.
+ * A glyph that neither font has is taken at 1.4 em, one of the square scripts of East Asia at 1 em.
  */
 export function textWidth(text: string, height: number): number {
   let sum = 0;
-  for (const glyph of text) sum += widths.get(glyph.codePointAt(0)!) ?? UNKNOWN;
+  for (const glyph of text) sum += widths.get(glyph.codePointAt(0)!) ?? (SQUARE.test(glyph) ? 1000 : UNKNOWN);
   return (sum / 1000) * (height / CAPITAL);
 }
 
@@ -41,7 +43,7 @@ export function fitText(text: string, height: number, room: number): string {
   return `${glyphs.slice(0, kept).join('').trimEnd()}…`;
 }
 
-/** The text as lines no wider than `room` mm, broken between words and about equally long; a word wider than that is cut short. */
+/** The text as lines no wider than `room` mm, broken between words and about equally long; see `breakLines`. */
 export function wrapText(text: string, height: number, room: number): string[] {
   const lines = breakLines(text, height, room);
   for (let narrower = room * 0.95; lines.length > 1 && narrower > room / 3; narrower *= 0.95) {
@@ -52,20 +54,39 @@ export function wrapText(text: string, height: number, room: number): string[] {
   return lines.map((words) => fitText(words, height, room));
 }
 
-/** Words on as few lines as hold them, a figure kept with its unit; a word wider than the room stands on a line of its own. */
+/**
+ * Words on as few lines as hold them, a figure kept with its unit; scripts without spaces are broken between any two signs, and
+ * so is a word wider than the room.
+ */
 export function breakLines(text: string, height: number, room: number): string[] {
   const lines: string[] = [];
   let current = '';
   // A figure and its unit stay together.
   const bound = text.replace(/(\d) (mm|in)\b/g, '$1\u00a0$2');
   for (const word of bound.split(' ').filter(Boolean)) {
-    const longer = current ? `${current} ${word}` : word;
-    if (!current || textWidth(longer, height) <= room) current = longer;
-    else {
-      lines.push(current);
-      current = word;
+    for (const [i, part] of breakWord(word, height, room).entries()) {
+      const longer = current ? `${current}${i === 0 ? ' ' : ''}${part}` : part;
+      if (!current || textWidth(longer, height) <= room) current = longer;
+      else {
+        lines.push(current);
+        current = part;
+      }
     }
   }
   if (current) lines.push(current);
   return lines;
+}
+
+/** The parts of a word that a line may be broken between. */
+function breakWord(word: string, height: number, room: number): string[] {
+  if (textWidth(word, height) <= room && !SQUARE.test(word)) return [word];
+  const wide = textWidth(word, height) > room;
+  const parts: string[] = [];
+  for (const glyph of word) {
+    const last = parts.at(-1);
+    const apart = wide || SQUARE.test(glyph) || (last !== undefined && SQUARE.test(last));
+    if (last === undefined || apart) parts.push(glyph);
+    else parts[parts.length - 1] = last + glyph;
+  }
+  return parts;
 }

@@ -16,13 +16,13 @@ import type { Stand } from './stand.ts';
 import { standPanel } from './stand.ts';
 
 /** Wood shown round the groove, paper mm. */
-const BEYOND = 30;
+const BEYOND = 24;
 const IN_FRONT = 3;
 
-/** The tongue in its groove, large, in the middle of its float, with what is left free on every side of it. */
+/** The tongue in its groove, large, standing as the joint has it: hard against the groove's front wall, with what is left free behind it. */
 export function sketchDetail(report: Report, scale: number): Sketch {
   const part = drawPanelPart(report, { scale, x: 0, y: 0 });
-  const stand = standPanel(report, part, IN_FRONT, 'middle');
+  const stand = standPanel(report, part, IN_FRONT, 'front wall');
   const frame = drawFramePart(report, scale, stand.sight * scale, stand.front * scale);
   const { grooveBottom, grooveTop, grooveFloor } = frame;
   const mouth = Math.max(stand.sight, 0) * scale;
@@ -94,7 +94,7 @@ function tiersOf(report: Report, stand: Stand, scale: number, at: GrooveOnPaper 
   return tiers;
 }
 
-/** The gap at the groove's bottom, and half the clearance in front of the tongue and behind it, measured at the mouth. */
+/** The gap at the groove's bottom, and the clearance behind the tongue, measured at the mouth. */
 function gapInteriors(
   report: Report,
   stand: Stand,
@@ -114,33 +114,18 @@ function gapInteriors(
     found.push({ ...gap, side: 'above', from: { x: grooveBottom, y: middle }, to: { x: 0, y: middle }, levels });
   }
   if (fit.clearance === null || !goesTogether(fit.verdict)) return found;
-  const half = fit.clearance / 2;
-  const walls = [
-    { key: 'front', wall: grooveTop, face: mouth.top * scale },
-    { key: 'back', wall: grooveFloor, face: mouth.bottom * scale },
-  ];
   const sight = stand.inserted * scale;
-  for (const { key, wall, face } of walls) {
-    const shown = figure(
-      report,
-      'fit.clearance / 2',
-      half,
-      `clear in ${key}`,
-      `Half the clearance, in ${key} of the tongue`,
-      'judged',
-    );
-    const levels = [-8, -12, -16, -20].map((on) => sight + on);
-    const word = key === 'front' ? 'clear in front' : 'clear at the back';
-    found.push({
-      ...shown,
-      key: `fit.clearance ${key}`,
-      word,
-      side: 'left',
-      from: { x: sight, y: wall },
-      to: { x: sight, y: face },
-      levels,
-    });
-  }
+  const clear = figure(
+    report,
+    'fit.clearance',
+    fit.clearance,
+    'clearance',
+    'Clearance, all at the back as drawn',
+    'judged',
+  );
+  const levels = [-8, -12, -16, -20].map((on) => sight + on);
+  const back = mouth.bottom * scale;
+  found.push({ ...clear, side: 'left', from: { x: sight, y: grooveFloor }, to: { x: sight, y: back }, levels });
   return found;
 }
 

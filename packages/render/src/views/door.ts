@@ -33,7 +33,7 @@ export function sketchDoor(report: Report, scale: number, index: number): Sketch
     ),
     path(
       'joints',
-      'thin',
+      'outline',
       jointLines(door).map((corners) =>
         polygon(
           corners.map(([x, y]) => [x * s, y * s] as const),
@@ -74,7 +74,7 @@ function drawVisiblePanel(key: string, report: Report, door: DoorReport, x: numb
     ? { x0: sight.x0 + margin, y0: sight.y0 + margin, x1: sight.x1 - margin, y1: sight.y1 - margin }
     : sight;
   items.push(drawGrain('grain', field, true));
-  if (hasField) items.push(path('field', 'thin', [rectangle(field), ...mitres(sight, field)]));
+  if (hasField) items.push(path('field', 'outline', [rectangle(field), ...mitres(sight, field)]));
   items.push(path('sight', 'outline', [rectangle(sight)]));
   return group(key, items);
 }

@@ -3,9 +3,11 @@ import { verdictSentence } from '@fielded/core';
 import { type Box, polygon } from '@fielded/geometry';
 import type { Item } from '../scene.ts';
 import { group, path, text } from '../scene.ts';
-import { fitText, textWidth, wrapText } from '../text/measure-text.ts';
+import { textWidth, wrapText } from '../text/measure-text.ts';
 import { safeText } from '../text/safe-text.ts';
 import { scaleText, unitsNote } from '../words/lengths.ts';
+import { drawStatements } from '../words/statement-marks.ts';
+import { errorLines } from '../words/status.ts';
 import type { InBothUnits } from '../words/units-choice.ts';
 import { goesTogether, verdictHeading } from '../words/verdict.ts';
 import { verdictMark } from '../words/verdict-mark.ts';
@@ -15,10 +17,12 @@ const TITLE_HEIGHT = 3.5;
 const NOTE_HEIGHT = 2.5;
 const ABOVE = 9;
 const LEAST_WIDTH = 120;
+const MOST_ERROR_LINES = 12;
 
 /**
  * The lines under a drawing: a thin rule, the verdict with its mark and in words, and at the right what the drawing is.
- * They keep to the width of what stands above them.
+ * They keep to the width of what stands above them, or to `least` where that is wider. Both statements, *fits* and *can be run*, stand under the
+ * verdict, and every error of the job under the sentences.
  */
 export function drawFoot(
   report: Report & InBothUnits,
@@ -26,9 +30,10 @@ export function drawFoot(
   scale: number,
   above: Box,
   notes: readonly string[],
+  least: number = LEAST_WIDTH,
 ): Item[] {
   const left = above.x0;
-  const right = Math.max(above.x1, left + LEAST_WIDTH);
+  const right = Math.max(above.x1, left + least);
   const rule = above.y1 + ABOVE;
   const { verdict } = report.fit;
   const role = goesTogether(verdict) ? 'judged-text' : 'trouble-text';
@@ -38,12 +43,7 @@ export function drawFoot(
   const room = right - left;
   const whole = safeText(report.title);
   const beside = textWidth(whole, TITLE_HEIGHT) <= room - 8 - textWidth(word, VERDICT_HEIGHT) - 8;
-  const title = fitText(whole, TITLE_HEIGHT, room);
-  const caption = fitText(
-    `${name} · ${scaleText(scale)} · ${unitsNote(report.units, report.bothUnits)}`,
-    NOTE_HEIGHT,
-    room,
-  );
+  const title = beside ? [whole] : wrapText(whole, TITLE_HEIGHT, room);
   const items: Item[] = [
     path('rule', 'thin', [
       polygon(
@@ -56,29 +56,33 @@ export function drawFoot(
     ]),
     verdictMark(verdict, left + 2.6, base - VERDICT_HEIGHT / 2),
     text('verdict', role, left + 8, base, word, VERDICT_HEIGHT),
-    text('title', 'text', right, beside ? base : base + 7, title, TITLE_HEIGHT, 'end'),
   ];
-  const lines = [
-    { words: caption, key: 'caption', role: 'quiet' as const, atRight: true },
-    ...wrapText(verdictSentence(report), NOTE_HEIGHT, room).map((words, i) => ({
-      words,
-      key: `sentence ${i}`,
-      role: 'text' as const,
-      atRight: false,
-    })),
-    ...notes.flatMap((note, n) =>
-      wrapText(note, NOTE_HEIGHT, room).map((words, i) => ({
-        words,
-        key: `note ${n} ${i}`,
-        role: 'quiet' as const,
-        atRight: false,
-      })),
-    ),
-  ];
-  let y = base + (beside ? 5.5 : 12.5);
-  for (const { words, key, role, atRight } of lines) {
-    items.push(text(key, role, atRight ? right : left, y, words, NOTE_HEIGHT, atRight ? 'end' : 'start'));
-    y += key === 'caption' ? 6.5 : 4.8;
+  let y = base;
+  title.forEach((words, i) => {
+    if (i > 0 || !beside) y += i === 0 ? 7 : 5.4;
+    items.push(text(`title ${i}`, 'text', right, y, words, TITLE_HEIGHT, 'end'));
+  });
+  y += 5.5;
+  const caption = `${name} · ${scaleText(scale)} · ${unitsNote(report.units, report.bothUnits)}`;
+  for (const [i, words] of wrapText(caption, NOTE_HEIGHT, room).entries()) {
+    if (i > 0) y += 4.2;
+    items.push(text(`caption ${i}`, 'quiet', right, y, words, NOTE_HEIGHT, 'end'));
   }
+  y += 6.5;
+  const statements = drawStatements(report, left, y, NOTE_HEIGHT, room);
+  items.push(group('statements', statements.items));
+  y = statements.base + 5.6;
+  const lines = [
+    ...wrapText(verdictSentence(report), NOTE_HEIGHT, room).map((words) => ({ words, role: 'text' as const })),
+    ...notes.flatMap((note) => wrapText(note, NOTE_HEIGHT, room)).map((words) => ({ words, role: 'quiet' as const })),
+    ...errorLines(report, NOTE_HEIGHT, room, MOST_ERROR_LINES).map((words) => ({
+      words,
+      role: 'trouble-text' as const,
+    })),
+  ];
+  lines.forEach((line, i) => {
+    items.push(text(`note ${i}`, line.role, left, y, line.words, NOTE_HEIGHT));
+    y += 4.8;
+  });
   return [group('foot', items)];
 }

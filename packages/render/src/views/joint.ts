@@ -9,20 +9,25 @@ import type { Item } from '../scene.ts';
 import { group, path } from '../scene.ts';
 import { goesTogether } from '../words/verdict.ts';
 import { cross } from '../words/verdict-mark.ts';
-import { depthFigure, figure, fullDepthEnd, reachFigure, stockFigure } from './cut-dimensions.ts';
+import { depthFigure, figure, fullDepthEnd, landFigure, reachFigure, stockFigure } from './cut-dimensions.ts';
 import type { FramePart } from './frame-part.ts';
 import { drawFramePart } from './frame-part.ts';
 import type { PanelPart } from './panel-part.ts';
-import { drawPanelPart, surfacesAt, tongueFaces } from './panel-part.ts';
+import { drawPanelPart, liesOnOutline, surfacesAt, tongueFaces } from './panel-part.ts';
 import { shoulderLeaders } from './section.ts';
 import type { Stand } from './stand.ts';
 import { standPanel } from './stand.ts';
 
+/** A gap narrower than this, paper mm, holds no arrows: they then stand as far behind the tip. */
+const LEAST_GAP = 3;
 /** How far in front of the groove a panel that does not enter is drawn, paper mm. */
 const IN_FRONT = 16;
 
+/** Which sizes a joint shows: those by which the fit is judged, or also those that the cuts are set by, for working on it. */
+export type JointSizes = 'fit' | 'all';
+
 /** The panel in its frame: pushed in as far as it goes and hard against the groove's front wall, or in front of a groove that it does not enter. */
-export function sketchJoint(report: Report, scale: number): Sketch {
+export function sketchJoint(report: Report, scale: number, sizes: JointSizes = 'fit'): Sketch {
   const part = drawPanelPart(report, { scale, x: 0, y: 0 });
   const stand = standPanel(report, part, IN_FRONT / scale, 'front wall');
   const frame = drawFramePart(report, scale, stand.sight * scale, stand.front * scale);
@@ -40,11 +45,18 @@ export function sketchJoint(report: Report, scale: number): Sketch {
     outlines: [...part.outlines, ...frame.outlines, ...binding.flatMap((loop) => loop.curves)],
     woods: [...part.woods, ...frame.woods],
     around: { x0: frame.left, x1: part.right, y0: Math.min(0, frontFace), y1: Math.max(bottom, backFace) },
-    tiers: [...frameTiers(report, frame, stand, scale), ...panelTiers(report, part, stand, scale)],
-    interiors: [...tipInteriors(report, part, stand, scale), ...depthInteriors(report, stand, scale)],
+    tiers: [
+      ...frameTiers(report, frame, stand, scale),
+      ...panelTiers(report, part, stand, scale),
+      ...(sizes === 'all' ? reachTiers(report, part, scale) : landTiers(report, part, stand, scale)),
+    ],
+    interiors: [
+      ...tipInteriors(report, part, stand, scale),
+      ...(sizes === 'all' ? depthInteriors(report, stand, scale) : []),
+    ],
     leaders: [
       ...clearanceLeaders(report, part, frame, stand, scale),
-      ...shoulderLeaders(report, (x, y) => ({ x: x * scale, y: y * scale })),
+      ...(sizes === 'all' ? shoulderLeaders(report, part, (x, y) => ({ x: x * scale, y: y * scale })) : []),
     ],
   };
 }
@@ -115,11 +127,6 @@ function panelTiers(report: Report, part: PanelPart, stand: Stand, scale: number
   const bottom = section.thickness;
   tier('right', stockFigure(report), at(right, 0), at(right, bottom));
   const tip = surfacesAt(part, 0) ?? { top: 0, bottom };
-  section.cuts.forEach((cut, index) => {
-    const front = cut.side === 'front';
-    const edge = at(0, front ? tip.top : tip.bottom);
-    tier(front ? 'above' : 'below', reachFigure(report, index), edge, at(cut.reach, front ? 0 : bottom));
-  });
   if (stand.inserted === null) return tiers;
   const lip = stand.front;
   const under = lip + frame.thickness;
@@ -148,6 +155,48 @@ function panelTiers(report: Report, part: PanelPart, stand: Stand, scale: number
   return tiers;
 }
 
+/** How far in each cut reaches. */
+function reachTiers({ section, ...report }: Report, part: PanelPart, scale: number): LinearDimension[] {
+  const tip = surfacesAt(part, 0) ?? { top: 0, bottom: section.thickness };
+  return section.cuts.map((cut, index) => {
+    const front = cut.side === 'front';
+    return {
+      ...reachFigure({ ...report, section }, index),
+      side: front ? 'above' : 'below',
+      from: { x: 0, y: (front ? tip.top : tip.bottom) * scale },
+      to: { x: cut.reach * scale, y: front ? 0 : section.thickness * scale },
+    };
+  });
+}
+
+/** The flat that each front cut leaves from the edge, where it is still there, and how the faces stand to each other. */
+function landTiers(report: Report, part: PanelPart, stand: Stand, scale: number): LinearDimension[] {
+  const { section, fit } = report;
+  const tiers: LinearDimension[] = [];
+  const lands = section.cuts.flatMap((cut, index) => {
+    const level = cut.side === 'front' ? cut.depthCut : section.thickness - cut.depthCut;
+    const kept = cut.land > 0 && liesOnOutline(part, cut.land, level) && liesOnOutline(part, 0, level);
+    return kept ? [{ cut, index, level }] : [];
+  });
+  for (const { cut, index, level } of lands) {
+    const from = { x: 0, y: level * scale };
+    const to = { x: cut.land * scale, y: level * scale };
+    tiers.push({ ...landFigure(report, index), side: cut.side === 'front' ? 'above' : 'below', from, to });
+  }
+  const proud = stand.inserted === null || fit.frontFace === null ? 0 : stand.front;
+  if (Math.abs(proud) < 0.005) return tiers;
+  const word = proud > 0 ? 'proud' : 'recessed';
+  const face = figure(
+    report,
+    'fit.frontFace.most',
+    Math.abs(proud),
+    word,
+    `Panel's face ${word} of the frame's, as drawn`,
+  );
+  const from = { x: stand.sight * scale, y: stand.front * scale };
+  return [...tiers, { ...face, side: 'right', from, to: { x: part.right, y: 0 } }];
+}
+
 /** The depth of each cut, dimensioned in the open between frame and field. */
 function depthInteriors(report: Report, stand: Stand, scale: number): InteriorDimension[] {
   const { section } = report;
@@ -168,17 +217,21 @@ function depthInteriors(report: Report, stand: Stand, scale: number): InteriorDi
   });
 }
 
-/** The tip of a tongue that does not enter, dimensioned in front of the groove. */
+/** The tongue at its tip: in the gap that is left at the bottom of the groove, or in front of a groove that it does not enter. */
 function tipInteriors(report: Report, part: PanelPart, stand: Stand, scale: number): InteriorDimension[] {
   const { thicknessAtTip } = report.tongue;
   const tip = surfacesAt(part, 0);
-  if (stand.inserted !== null || thicknessAtTip === null || !tip) return [];
-  const shown = figure(report, 'tongue.thicknessAtTip', thicknessAtTip, 'tip', 'Tongue at the tip', 'trouble');
+  if (thicknessAtTip === null || !tip) return [];
+  const outside = stand.inserted === null;
+  const tone = outside ? 'trouble' : 'judged';
+  const shown = figure(report, 'tongue.thicknessAtTip', thicknessAtTip, 'tongue', 'Tongue at the tip', tone);
   const from = { x: 0, y: tip.top * scale };
-  return [{ ...shown, side: 'left', from, to: { x: 0, y: tip.bottom * scale }, levels: [-6] }];
+  const gap = (report.fit.bottomGap ?? 0) * scale;
+  const levels = outside ? [-6] : [gap < LEAST_GAP ? LEAST_GAP : -gap / 2];
+  return [{ ...shown, side: 'left', from, to: { x: 0, y: tip.bottom * scale }, levels }];
 }
 
-const DOWNWARDS: readonly number[] = [120, 105, 60, 75, 135, 45, 150, 30].map((degrees) => (degrees * Math.PI) / 180);
+const DOWNWARDS: readonly number[] = [120, 105, 60, 75, 150, 30].map((degrees) => (degrees * Math.PI) / 180);
 
 /** The clearance, led to from the gap itself: at the groove's back wall, since the panel is drawn against the front one. */
 function clearanceLeaders(

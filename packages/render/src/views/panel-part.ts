@@ -1,6 +1,7 @@
 import type { Report } from '@fielded/core';
 import {
   type Curve,
+  curveMeetsBox,
   curvesBetween,
   joinCurves,
   type Loop,
@@ -120,3 +121,12 @@ export function tongueFaces(part: PanelPart, placing: Placing, insertion: number
 export function surfacesAt(part: PanelPart, x: number): { top: number; bottom: number } | null {
   return spanAt(part.section, Math.max(x - NEAR, NEAR));
 }
+
+/** Whether a point of the section, wood mm, still lies on the outline of what is left. */
+export function liesOnOutline({ section }: PanelPart, x: number, y: number): boolean {
+  const near = { x0: x - NEAR_OUTLINE, y0: y - NEAR_OUTLINE, x1: x + NEAR_OUTLINE, y1: y + NEAR_OUTLINE };
+  return section.some(({ curves }) => curves.some((curve) => curveMeetsBox(curve, near)));
+}
+
+/** A point this near to a line, mm, lies on it. */
+const NEAR_OUTLINE = 1e-3;

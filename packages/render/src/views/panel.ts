@@ -45,7 +45,7 @@ export function sketchPanel(report: Report, scale: number, index: number): Sketc
     path('wood', 'wood', [rectangle(edge)]),
     drawGrain('grain', field, true),
     path('sight line', 'cutter', [rectangle(inset(report.tongue.insertion))]),
-    path('field', 'thin', hasField ? [rectangle(field), ...mitres(edge, field)] : []),
+    path('field', 'outline', hasField ? [rectangle(field), ...mitres(edge, field)] : []),
     path('outline', 'outline', [rectangle(edge)]),
   ];
   const below = height * scale + APART;
@@ -131,7 +131,7 @@ function drawWhole(
   const item = group(key, [
     path('wood', 'wood', woods),
     path('hatch', 'hatch', joinCurves(hatchLoops(woods, SMALL_HATCH, true))),
-    path('outline', 'fine', joinCurves(edges)),
+    path('outline', 'outline', joinCurves(edges)),
   ]);
   return { item, woods, outlines: edges };
 }

@@ -35,7 +35,7 @@ export function dimensionProfile(report: Report, index: number, pose: CutPose): 
     tiers.push({ ...landFigure(report, index), side: pose.reachSide, from: at(0, 0), to: at(cut.land, 0) });
   const leaders: LeaderDimension[] = [];
   if (cut.shoulder > 0) {
-    const directions = [-150, -135, -120, -105, -75, -60, -45].map(direction);
+    const directions = [-150, -120, -105, -75, -60, -30].map(direction);
     leaders.push({
       ...shoulderFigure(report, index),
       targets: [{ ...at(cut.reach, cut.shoulder / 2), directions }],
@@ -57,11 +57,19 @@ function radii(
   across: number,
 ): LeaderDimension[] {
   const arcs = placed.flatMap(({ curves }) => curves.filter((curve: Curve) => curve.turn !== 0));
-  return arcs.map((arc, i) => {
-    const radius = arc.r / Math.abs(across);
-    const shown = figure(report, `section.cuts[${index}].drawn`, radius, '', `Radius of ${safeText(cut.name)}`);
-    return radiusDimension({ ...shown, key: `section.cuts[${index}].radius ${i}`, text: `R ${shown.text}` }, arc);
-  });
+  const of = `section.cuts[${index}].drawn`;
+  // Arcs of one radius share a figure, which says how many they are.
+  const alike = new Map<string, LeaderDimension[]>();
+  for (const arc of arcs) {
+    const shown = figure(report, of, arc.r / Math.abs(across), '', `Radius of ${safeText(cut.name)}`);
+    alike.set(shown.text, [...(alike.get(shown.text) ?? []), radiusDimension(shown, arc)]);
+  }
+  return [...alike.values()].map((same, i) => ({
+    ...same[0]!,
+    key: `section.cuts[${index}].radius ${i}`,
+    text: `${same.length > 1 ? `${same.length}× ` : ''}R ${same[0]!.text}`,
+    targets: same.flatMap(({ targets }) => targets),
+  }));
 }
 
 /** The slope of a bevel to the worked face. */

@@ -4,14 +4,18 @@ import { arrowhead } from '../dimension/arrow.ts';
 import type { Item } from '../scene.ts';
 import { group, path, text } from '../scene.ts';
 
-/** The section line A–A across a stile and the panel's edge: a chain line with thick ends, arrows the way one looks, and its letter. */
+/**
+ * The section line A–A across a stile and the panel's edge: a chain line with thick ends, arrows the way one looks, and its
+ * letter. One looks up: then the front face lies above and the stile at the left, as the joint is drawn.
+ */
 export function sectionMark(report: Report, door: DoorReport, s: number): { item: Item; left: number; right: number } {
   const y = (door.rail + door.opening.height * 0.62) * s;
   const left = -7;
   // Short, across the stile and the raise, where there is room for its letter within the panel; else across the whole door.
   const sight = door.stile * s;
-  const short = sight + ((report.fit.visibleMargin ?? 10) + 12) * s + 4;
-  const fits = short - 8 > sight && short + 6 < sight + door.opening.width * s;
+  const margin = report.fit.visibleMargin ?? 10;
+  const short = sight + (margin + 12) * s + 4;
+  const fits = short - 8 > sight && short + 6 < sight + (door.opening.width - Math.max(0, margin)) * s;
   const right = fits ? short : door.width * s + 7;
   const end = (key: string, x: number, way: number): Item =>
     group(key, [
@@ -24,17 +28,17 @@ export function sectionMark(report: Report, door: DoorReport, s: number): { item
           false,
         ),
       ]),
-      path('look', 'arrow', [arrowhead({ x, y: y + 5.5, dx: 0, dy: 1 })]),
+      path('look', 'arrow', [arrowhead({ x, y: y - 5.5, dx: 0, dy: -1 })]),
       path('stem', 'thin', [
         polygon(
           [
             [x, y],
-            [x, y + 2.2],
+            [x, y - 2.2],
           ],
           false,
         ),
       ]),
-      text('letter', 'text', x - way * 1.6, y + 4.6, 'A', 3.5, way > 0 ? 'end' : 'start'),
+      text('letter', 'text', x - way * 1.6, y - 1.4, 'A', 3.5, way > 0 ? 'end' : 'start'),
     ]);
   const line = path('line', 'cutter', [
     polygon(

@@ -7,8 +7,11 @@ import type { Sketch } from '../dimension/sketch.ts';
 import type { Item } from '../scene.ts';
 import { group, path } from '../scene.ts';
 import { depthFigure, figure, landFigure, reachFigure, shoulderFigure, stockFigure } from './cut-dimensions.ts';
-import { drawPanelPart, drawRemoved, surfacesAt, tongueFaces } from './panel-part.ts';
+import type { PanelPart } from './panel-part.ts';
+import { drawPanelPart, drawRemoved, liesOnOutline, surfacesAt, tongueFaces } from './panel-part.ts';
 
+/** Degrees that a leader to a step leaves at, none of them near the hatching's 45°. */
+const STEP_DIRECTIONS = [150, 120, 105, 75, 60, 30];
 const radians = (degrees: number) => (degrees * Math.PI) / 180;
 
 /** The panel's edge alone: what is left and what was taken, with every size that a cut is set by. */
@@ -76,17 +79,21 @@ export function sketchSection(report: Report, scale: number): Sketch {
     around: { x0: 0, y0: 0, x1: part.right, y1: bottom * scale },
     tiers,
     interiors: [],
-    leaders: shoulderLeaders(report, (x, y) => at(x, y)),
+    leaders: shoulderLeaders(report, part, at),
   };
 }
 
-/** Leaders to the upright steps at the field. */
-export function shoulderLeaders(report: Report, at: (x: number, y: number) => Point): LeaderDimension[] {
+/** Leaders to the upright steps at the field, where another cut has not taken them away. */
+export function shoulderLeaders(
+  report: Report,
+  part: PanelPart,
+  at: (x: number, y: number) => Point,
+): LeaderDimension[] {
   return report.section.cuts.flatMap((cut, index) => {
-    if (!(cut.shoulder > 0)) return [];
     const front = cut.side === 'front';
     const middle = front ? cut.shoulder / 2 : report.section.thickness - cut.shoulder / 2;
-    const directions = [150, 135, 120, 105, 75, 60, 45].map((degrees) => radians(front ? -degrees : degrees));
+    if (!(cut.shoulder > 0) || !liesOnOutline(part, cut.reach, middle)) return [];
+    const directions = STEP_DIRECTIONS.map((degrees) => radians(front ? -degrees : degrees));
     return [{ ...shoulderFigure(report, index), targets: [{ ...at(cut.reach, middle), directions }], arrow: true }];
   });
 }

@@ -14,6 +14,16 @@ import { sketchSection } from './section.ts';
 /** The drawings of one thing each; `door` and `panel` need doors in the job. */
 export type PlainView = 'section' | 'joint' | 'detail' | 'cuts' | 'panel' | 'door';
 
+/** Every view in the order it is offered, and what it shows in one line: lists of views elsewhere come from this one. */
+export const VIEW_WORDS: Readonly<Record<PlainView, string>> = {
+  joint: "the panel in the frame's groove",
+  section: "the panel's edge by itself",
+  detail: 'tongue and groove enlarged, with what is free on all sides',
+  cuts: 'what each cut takes, in running order, as the panel lies',
+  panel: "the front of a door's panel",
+  door: 'the front of a door',
+};
+
 /** One kind of drawing. */
 interface ViewEntry {
   /** What it is, for the title. */
@@ -22,6 +32,8 @@ interface ViewEntry {
   readonly draw: (report: Report, scale: number, door: number, room: Room | null) => Item[];
   /** The scales it is drawn at, the largest that suits first; see `usualScale`. */
   readonly scales: readonly number[];
+  /** The smallest scale at which it still shows what it is for. */
+  readonly least: number;
   /** Its size in wood mm that has to fit, for choosing a scale. */
   readonly extent: (report: Report, door: number) => number;
   /** What else is worth knowing, as sentences. */
@@ -35,6 +47,10 @@ const grooveExtent = ({ frame }: Report) => frame.groove.depth + 8;
 const edgeExtent = ({ section }: Report) => section.width / 2;
 const doorExtent = (report: Report, door: number) =>
   Math.max(report.doors?.[door]?.width ?? 0, report.doors?.[door]?.height ?? 0);
+const POSE = "Drawn with the tongue hard against the groove's front wall.";
+/** How the tongue stands in the groove as drawn; '' where it does not go in. */
+export const poseNote = (report: Report): string => (report.fit.frontFace === null ? '' : POSE);
+const fitNotes = (report: Report) => [tongueSentence(report), facesSentence(report), poseNote(report)].filter(Boolean);
 const tongueNote = (report: Report) => [tongueSentence(report)];
 
 export const VIEWS: Readonly<Record<PlainView, ViewEntry>> = {
@@ -42,6 +58,7 @@ export const VIEWS: Readonly<Record<PlainView, ViewEntry>> = {
     name: () => 'Section of the panel',
     draw: (report, scale, _, room) => layWithin(sketchSection(report, scale), room),
     scales: [2, 1],
+    least: 0.1,
     extent: edgeExtent,
     notes: tongueNote,
   },
@@ -49,20 +66,23 @@ export const VIEWS: Readonly<Record<PlainView, ViewEntry>> = {
     name: ({ doors }) => (doors?.length ? 'Joint in section A–A' : 'Joint in section'),
     draw: (report, scale, _, room) => layWithin(sketchJoint(report, scale), room),
     scales: [2, 1],
+    least: 0.1,
     extent: edgeExtent,
-    notes: (report) => [tongueSentence(report), facesSentence(report)],
+    notes: fitNotes,
   },
   detail: {
     name: () => 'Tongue and groove',
     draw: (report, scale, _, room) => layWithin(sketchDetail(report, scale), room),
     scales: [10, 5],
+    least: 2,
     extent: grooveExtent,
-    notes: (report) => [tongueSentence(report), facesSentence(report)],
+    notes: fitNotes,
   },
   cuts: {
     name: () => 'The cuts in running order',
     draw: (report, scale, _, room) => drawCuts(report, scale, room),
     scales: [2, 1],
+    least: 0.1,
     extent: edgeExtent,
     notes: tongueNote,
   },
@@ -70,6 +90,7 @@ export const VIEWS: Readonly<Record<PlainView, ViewEntry>> = {
     name: (report, door) => `Panel of door ${doorName(report, door)}`,
     draw: (report, scale, door, room) => layWithin(sketchPanel(report, scale, door), room),
     scales: [1, 0.5, 0.2, 0.1, 0.05, 0.02],
+    least: 0.01,
     extent: doorExtent,
     notes: () => [],
   },
@@ -77,6 +98,7 @@ export const VIEWS: Readonly<Record<PlainView, ViewEntry>> = {
     name: (report, door) => `Door ${doorName(report, door)}`,
     draw: (report, scale, door, room) => layWithin(sketchDoor(report, scale, door), room),
     scales: [1, 0.5, 0.2, 0.1, 0.05, 0.02],
+    least: 0.01,
     extent: doorExtent,
     notes: () => [],
   },

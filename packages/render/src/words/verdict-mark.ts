@@ -4,7 +4,7 @@ import type { PathItem } from '../scene.ts';
 import { path } from '../scene.ts';
 
 /** A full circle as two half ones. */
-function circle(x: number, y: number, r: number): Loop {
+export function ring(x: number, y: number, r: number): Loop {
   const half = (x0: number, x1: number) => ({ x0, y0: y, x1, y1: y, cx: x, cy: y, r, turn: 1 as const });
   return { curves: [half(x - r, x + r), half(x + r, x - r)], closed: true };
 }
@@ -50,8 +50,8 @@ export function verdictMark(verdict: Verdict | null, x: number, y: number): Path
     case 'sliding':
       return path('mark', 'judged', [stroke([-2.2, 0.2], [-0.6, 1.9], [2.3, -1.8])]);
     case 'loose':
-      return path('mark', 'judged', [circle(x, y, 2)]);
+      return path('mark', 'judged', [ring(x, y, 2)]);
     case null:
-      return path('mark', 'trouble', [circle(x, y, 2.2), ...cross(x, y, 1)]);
+      return path('mark', 'trouble', [ring(x, y, 2.2), ...cross(x, y, 1)]);
   }
 }

@@ -1,0 +1,47 @@
+import type { Job } from '../job/job.ts';
+import type { Edge } from '../joint/edge.ts';
+
+/** Lines and arcs that may be looked at for the advice on one job: some hundredths of a second. */
+const MOST_LOOKED_AT = 60_000;
+
+/** What a knife costs, in sections of the same profile. */
+const KNIFE_COST = 40;
+
+/** What looking for advice may still cost: a profile of thousands of lines and arcs is not tried a hundred times over. */
+export class Effort {
+  readonly #section: number;
+  readonly #whole: number;
+  #left = MOST_LOOKED_AT;
+
+  constructor({ cuts, shop }: Job, edge: Edge) {
+    const pieces = edge.cuts.reduce((sum, { sweep }) => sum + sweep.swept.length, 0);
+    const heads = shop === undefined ? 0 : cuts.filter(({ head }) => head !== undefined).length;
+    // Cuts that cross each other have crossings in each other's pieces.
+    this.#section = pieces * (1 + cuts.length / 4);
+    this.#whole = this.#section * (2 + (heads > 0 ? KNIFE_COST : 0));
+  }
+
+  /** Whether `count` more sections can be afforded; they are then taken as cut. */
+  cutsSections(count: number): boolean {
+    return this.#spend(count * this.#section);
+  }
+
+  /** Whether one more job can be tried out; it is then taken as tried. */
+  triesJob(): boolean {
+    return this.#spend(this.#whole);
+  }
+
+  /** Whether something was left out because it would have taken too long. */
+  get spent(): boolean {
+    return this.#left < 0;
+  }
+
+  #spend(pieces: number): boolean {
+    if (pieces > this.#left) {
+      this.#left = -1;
+      return false;
+    }
+    this.#left -= pieces;
+    return true;
+  }
+}

@@ -1,0 +1,199 @@
+import type { Job } from '../job/job.ts';
+import type { FileValue } from '../problem/problem.ts';
+import { type Compared, compareJobs } from './compare-jobs.ts';
+import { describeMove, LEAST_MOVE } from './moves.ts';
+import { type Rounded, roundSetting } from './round.ts';
+import { searchSetting } from './search.ts';
+import { findSetting, needSetting, type Setting } from './settings.ts';
+import { needTarget, readWhereReadable, type Target } from './targets.ts';
+
+/** A figure wanted, its value in mm, and the two sizes that may be changed for it. */
+export interface WantedByTwo {
+  readonly for: string;
+  readonly value: number;
+  readonly by: readonly [string, string];
+}
+
+/** One of two sizes at its new setting, mm. */
+export interface SettingOfTwo {
+  readonly by: string;
+  readonly setting: number;
+  readonly change: number;
+  /** The same in round figures, which is what is written. */
+  readonly round: number;
+  /** What to do at the machine; null where it stays. */
+  readonly move: string | null;
+}
+
+/** Two settings that together give what is wanted with the least total movement, or why there are none. Lengths mm. */
+export interface SolvedByTwo extends WantedByTwo, Compared {
+  /** null where no two settings give it. */
+  readonly settings: readonly [SettingOfTwo, SettingOfTwo] | null;
+  /** Movement of both together. */
+  readonly total: number | null;
+  /** What the figure lacks of the value wanted, at the exact settings and at the round ones. */
+  readonly residual: number | null;
+  readonly roundResidual: number | null;
+  readonly writes: readonly FileValue[];
+  readonly reason: string | null;
+}
+
+/**
+ * Finds two settings of a job that together give a wanted figure, with the least movement of both, Σ|Δ| (formula V1).
+ *
+ * A flush face is asked together with the job's target clearance, since moving one cut alone to bring the face flush would
+ * spoil the fit: two figures, two settings. Any other figure leaves a choice, and of all pairs the one that moves least is
+ * taken; that may be one setting alone. Sizes are looked for within 25 mm of where they are.
+ *
+ * @throws RangeError as `solve` does, and where both sizes are one.
+ */
+export function solveByTwo(job: Job, wanted: WantedByTwo): SolvedByTwo {
+  if (!Number.isFinite(wanted.value))
+    throw new RangeError(`the ${wanted.for} wanted must be a number, got ${wanted.value}`);
+  const target = needTarget(wanted.for);
+  const [a, b] = wanted.by.map((name) => needSetting(job, name)) as [Setting, Setting];
+  if (a.name === b.name) throw new RangeError(`${wanted.by[0]} and ${wanted.by[1]} are one size: name two`);
+  const pair = new Pair(job, a, b);
+  const found =
+    target.name === 'face'
+      ? pair.meetBoth(target, wanted.value, needTarget('clearance'), job.fit.target)
+      : pair.moveLeast(target, wanted.value);
+  if (found === null) {
+    const reason = `No ${a.name} and ${b.name} within ${RANGE} mm of where they are bring the ${target.words} to what is wanted.`;
+    return { ...wanted, ...NOTHING, reason };
+  }
+  const [x, y] = found;
+  const round = pair.round(x, y, target, wanted.value);
+  const after = pair.at(round[0], round[1]);
+  const settings = [describe(job, a, x, round[0]), describe(job, b, y, round[1])] as const;
+  return {
+    ...wanted,
+    settings,
+    total: Math.abs(x - a.now) + Math.abs(y - b.now),
+    residual: (target.read(pair.at(x, y)) ?? Number.NaN) - wanted.value,
+    roundResidual: (target.read(after) ?? Number.NaN) - wanted.value,
+    ...compareJobs(job, after, target),
+    writes: [...(settings[0].move ? a.writes(round[0]) : []), ...(settings[1].move ? b.writes(round[1]) : [])],
+    reason: null,
+  };
+}
+
+const NOTHING = {
+  settings: null,
+  total: null,
+  residual: null,
+  roundResidual: null,
+  changes: [],
+  problems: { gone: [], come: [] },
+  writes: [],
+} as const;
+
+/** How far from where it is a size is looked for, mm. */
+const RANGE = 25;
+/** Places of the first size that are looked at on either side, and steps in which the best is then closed in on. */
+const LOOKED_AT = 24;
+const CLOSING_IN = 40;
+
+/** A job's two sizes, set together. */
+class Pair {
+  readonly #job: Job;
+  readonly #a: Setting;
+  readonly #b: Setting;
+
+  constructor(job: Job, a: Setting, b: Setting) {
+    this.#job = job;
+    this.#a = a;
+    this.#b = b;
+  }
+
+  /** The job with both set. */
+  at(x: number, y: number): Job {
+    return this.#secondOf(this.#a.set(x)).set(y);
+  }
+
+  /** The settings nearest to the present ones at which both figures are as wanted. */
+  meetBoth(first: Target, value: number, second: Target, other: number): [number, number] | null {
+    const a = this.#a;
+    let last = this.#b.now;
+    const follow = (x: number): number | null => {
+      const y = this.#searchSecond(x, second, other, last, RANGE);
+      if (y !== null) last = y;
+      return y;
+    };
+    const curve = (x: number): number | null => {
+      const y = follow(x);
+      return y === null ? null : readWhereReadable(first, this.at(x, y));
+    };
+    const { found } = searchSetting(
+      curve,
+      value,
+      a.now,
+      Math.max(a.least, a.now - RANGE),
+      Math.min(a.most, a.now + RANGE),
+    );
+    const y = found && follow(found.setting);
+    return found === null || y === null ? null : [found.setting, y];
+  }
+
+  /** Of all pairs that give the figure, the one that moves least. */
+  moveLeast(target: Target, value: number): [number, number] | null {
+    const a = this.#a;
+    let best: { x: number; y: number; total: number } | null = null;
+    const look = (x: number): number => {
+      if (x < a.least || x > a.most) return Number.POSITIVE_INFINITY;
+      const room = Math.min(RANGE, best === null ? RANGE : best.total - Math.abs(x - a.now));
+      const y = room <= 0 ? null : this.#searchSecond(x, target, value, this.#b.now, room);
+      if (y === null) return Number.POSITIVE_INFINITY;
+      const total = Math.abs(x - a.now) + Math.abs(y - this.#b.now);
+      if (best === null || total < best.total - LEAST_MOVE) best = { x, y, total };
+      return total;
+    };
+    // The second alone, then the first alone.
+    look(a.now);
+    const alone = searchSetting(
+      (x) => readWhereReadable(target, a.set(x)),
+      value,
+      a.now,
+      Math.max(a.least, a.now - RANGE),
+      Math.min(a.most, a.now + RANGE),
+    ).found;
+    if (alone) look(alone.setting);
+    // Then both: nothing beyond the best total can be better.
+    const reach = (): number => best?.total ?? RANGE;
+    const step = reach() / LOOKED_AT;
+    for (let i = 1; i < LOOKED_AT; i++) for (const way of [-1, 1]) look(a.now + way * i * step);
+    for (let width = step, turn = 0; best !== null && turn < CLOSING_IN; turn++, width *= 0.7) {
+      const { x }: { x: number } = best;
+      look(x - width);
+      look(x + width);
+    }
+    const { x, y } = (best as { x: number; y: number } | null) ?? {};
+    return x === undefined || y === undefined ? null : [x, y];
+  }
+
+  /** Both in round figures: the first rounded, then the second for it. */
+  round(x: number, y: number, target: Target, value: number): [number, number] {
+    const { units } = this.#job;
+    const read = (job: Job) => readWhereReadable(target, job);
+    const first: Rounded = roundSetting(x, units, (mm) => read(this.at(mm, y)), value);
+    const second = roundSetting(y, units, (mm) => read(this.at(first.setting, mm)), value);
+    return [first.setting, second.setting];
+  }
+
+  #secondOf(job: Job): Setting {
+    return findSetting(job, this.#b.name) ?? this.#b;
+  }
+
+  #searchSecond(x: number, target: Target, value: number, from: number, room: number): number | null {
+    const setting = this.#secondOf(this.#a.set(x));
+    const curve = (y: number) => readWhereReadable(target, setting.set(y));
+    const least = Math.max(setting.least, from - room);
+    const most = Math.min(setting.most, from + room);
+    return least > most ? null : (searchSetting(curve, value, from, least, most).found?.setting ?? null);
+  }
+}
+
+function describe(job: Job, setting: Setting, exact: number, round: number): SettingOfTwo {
+  const change = exact - setting.now;
+  return { by: setting.name, setting: exact, change, round, move: describeMove(job, setting, round - setting.now) };
+}

@@ -1,0 +1,93 @@
+import type { Report } from '@fielded/core';
+import type { Item } from '../scene.ts';
+import { group, itemsBox, moveItems, text } from '../scene.ts';
+import { fitText } from '../text/measure-text.ts';
+import { drawCut } from '../views/cuts.ts';
+import type { PlainView } from '../views/views.ts';
+import { VIEWS } from '../views/views.ts';
+import { scaleText } from '../words/lengths.ts';
+import type { Page } from './paper.ts';
+import { SCALES } from './paper.ts';
+
+/** What is drawn in one place of a sheet: a view of the door or, for `cuts`, of the cut with this number from 0. */
+export interface Subject {
+  readonly view: PlainView;
+  readonly index: number;
+  /** What stands under the caption, such as how many are made and of which doors; '' for nothing. */
+  readonly count: string;
+  /** What it is called instead of the view's own name. */
+  readonly name?: string;
+}
+
+/** A drawing with its caption, ready to be put on a sheet: its top left corner is (0, 0). */
+export interface Block extends Page {
+  readonly name: string;
+  readonly scale: number;
+  readonly items: readonly Item[];
+}
+
+const CAPTION = 3.5;
+const COUNT = 2.5;
+const CAPTION_SPACE = 9;
+const COUNT_SPACE = 5;
+
+/** A view at a scale, broken where the page asks for it. Throws RangeError where it does not fit. */
+export function blockOf(report: Report, subject: Subject, scale: number, page: Page): Block {
+  const above = CAPTION_SPACE + (subject.count ? COUNT_SPACE : 0);
+  const block = makeBlock(report, subject, scale, { width: page.width, height: page.height - above });
+  if (fits(block, page)) return block;
+  const smaller = SCALES.find((other) => other < scale && fits(makeBlock(report, subject, other, null), page));
+  const advice = smaller === undefined ? 'Larger paper is needed.' : `At ${scaleText(smaller)} it would fit.`;
+  throw new RangeError(`${block.name} does not fit the paper at ${scaleText(scale)}, even broken. ${advice}`);
+}
+
+/** A view at the largest scale at which it fits the page unbroken, but no larger or smaller than it is ever drawn; null where none fits. */
+export function findBlock(report: Report, subject: Subject, page: Page): Block | null {
+  const { view, index } = subject;
+  const { scales, least, extent } = VIEWS[view];
+  const largest = Math.max(...scales);
+  for (const scale of SCALES) {
+    if (scale > largest || scale < least || extent(report, index) * scale > Math.max(page.width, page.height)) continue;
+    const block = makeBlock(report, subject, scale, null);
+    if (fits(block, page)) return block;
+  }
+  return null;
+}
+
+/** The same, broken at its smallest scale where no scale fits. Throws RangeError where even that is too large. */
+export function fitBlock(report: Report, subject: Subject, page: Page): Block {
+  const found = findBlock(report, subject, page);
+  if (found !== null) return found;
+  const { name, least } = VIEWS[subject.view];
+  if (least > SCALES.at(-1)!) return blockOf(report, subject, least, page);
+  throw new RangeError(`${name(report, subject.index)} does not fit the paper at any scale`);
+}
+
+function fits(block: Block, page: Page): boolean {
+  return block.width <= page.width + 1e-6 && block.height <= page.height + 1e-6;
+}
+
+function makeBlock(report: Report, subject: Subject, scale: number, room: Page | null): Block {
+  const { view, index, count } = subject;
+  // A cut brings its own heading, which says how it is run.
+  const single = view === 'cuts';
+  const drawing = single ? drawCut(report, index, scale, room) : VIEWS[view].draw(report, scale, index, room);
+  const box = itemsBox(drawing)!;
+  const width = box.x1 - box.x0;
+  const name = subject.name ?? (single ? `Cut ${index + 1}` : VIEWS[view].name(report, index));
+  const head = single ? [] : captionOf(`${name}  ${scaleText(scale)}`, count, Math.max(width, 60));
+  const space = single ? 0 : CAPTION_SPACE + (count ? COUNT_SPACE : 0);
+  return {
+    name,
+    scale,
+    width: Math.max(width, head.length ? itemsBox(head)!.x1 : 0),
+    height: space + box.y1 - box.y0,
+    items: [group(`${view} ${index}`, [...head, ...moveItems(drawing, -box.x0, space - box.y0)])],
+  };
+}
+
+function captionOf(caption: string, count: string, room: number): Item[] {
+  const items: Item[] = [text('caption', 'quiet', 0, CAPTION, fitText(caption, CAPTION, room), CAPTION)];
+  if (count) items.push(text('count', 'text', 0, CAPTION + COUNT_SPACE, fitText(count, COUNT, room), COUNT));
+  return items;
+}

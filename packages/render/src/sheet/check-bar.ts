@@ -1,0 +1,34 @@
+import type { Report } from '@fielded/core';
+import { type Loop, polygon } from '@fielded/geometry';
+import { type Item, path, text } from '../scene.ts';
+
+const WORDS = 2.5;
+const INCH = 25.4;
+
+/** Room that the bar takes above and below its line, mm. */
+export const BAR_ABOVE = 2.4;
+export const BAR_BELOW = 5;
+
+/** A bar to check a print with a rule, from (x, y) on its line: 100 mm in tens, or 4 in in quarters. `short` halves it. */
+export function drawCheckBar(x: number, y: number, units: Report['units'], short: boolean = false): Item[] {
+  const metric = units === 'mm';
+  const [step, long, count] = metric ? [10, 5, short ? 5 : 10] : [INCH / 4, 4, short ? 8 : 16];
+  const ticks: Loop[] = [stroke(x, y, x + step * count, y)];
+  for (let i = 0; i <= count; i += 1)
+    ticks.push(stroke(x + step * i, y, x + step * i, y - (i % long === 0 ? BAR_ABOVE : 1.4)));
+  const length = metric ? `${10 * count} mm` : `${count / 4} in`;
+  return [
+    path('bar', 'thin', ticks),
+    text('bar words', 'quiet', x, y + 4, `${length}: check the print with a rule`, WORDS),
+  ];
+}
+
+function stroke(x0: number, y0: number, x1: number, y1: number): Loop {
+  return polygon(
+    [
+      [x0, y0],
+      [x1, y1],
+    ],
+    false,
+  );
+}

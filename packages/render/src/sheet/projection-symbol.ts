@@ -1,0 +1,31 @@
+import { polygon } from '@fielded/geometry';
+import { type Item, path } from '../scene.ts';
+import { ring } from '../words/verdict-mark.ts';
+
+export const SYMBOL_WIDTH = 9;
+
+/**
+ * The symbol of first-angle projection (ISO 5456-2): a truncated cone from the side and, at its right, as seen from its
+ * small end. (x, y) is its left end on the middle line; it is 9 mm wide and 4 mm high.
+ */
+export function projectionSymbol(x: number, y: number): Item[] {
+  const cone = polygon([
+    [x, y - 1],
+    [x + 4, y - 2],
+    [x + 4, y + 2],
+    [x, y + 1],
+  ]);
+  const eye = x + 7;
+  const axis = (x0: number, y0: number, x1: number, y1: number) =>
+    polygon(
+      [
+        [x0, y0],
+        [x1, y1],
+      ],
+      false,
+    );
+  return [
+    path('projection', 'fine', [cone, ring(eye, y, 2), ring(eye, y, 1)]),
+    path('projection axes', 'cutter', [axis(x - 0.8, y, x + 9.6, y), axis(eye, y - 2.6, eye, y + 2.6)]),
+  ];
+}
