@@ -24,7 +24,10 @@ export interface FitReport {
   readonly deepestInsertion: number | null;
   /** This and the faces are at the insertion reached; null when the tongue will not enter. */
   readonly bottomGap: number | null;
-  /** From the frame's sight edge to the end of the raise at the design insertion; null without a front cut. */
+  /**
+   * From the frame's sight edge to where the raise really leaves the face, at the insertion reached (at the design insertion
+   * for a tongue that will not enter); null without a front cut.
+   */
   readonly visibleMargin: number | null;
   readonly frontFace: Range | null;
   readonly backFace: Range | null;

@@ -39,7 +39,7 @@ export function measureTongue(tongue: Tongue, insertion: number): TongueReport {
 /**
  * Puts a tongue into its groove: clearance, how deep it goes, where the panel's faces end up, and the verdict.
  *
- * `thickness` is the panel's measured thickness and `margin` how far in the raise ends (null without a front cut), mm.
+ * `thickness` is the panel's measured thickness and `margin` how far in the raise leaves the face (null without a front cut), mm.
  * Differences below 1e-9 mm count as none, so that a tongue cut to the groove's own width is tight, not too thick
  * (formulas 7 to 10).
  */
@@ -55,9 +55,9 @@ export function fitTongue(
   const designNeed = grooveNeed(insertedPart(tongue, insertion));
   const clearance = settled(groove.width - (designNeed.front - designNeed.back));
   const deepestInsertion = goesIn(tongue, groove.width, groove.depth);
-  const visibleMargin = margin === null ? null : margin - insertion;
   const verdict = judge(clearance, deepestInsertion, insertion, limits, entersAtAll(tongue, groove.width));
   if (verdict === 'will-not-enter') {
+    const visibleMargin = margin === null ? null : margin - insertion;
     return { clearance, deepestInsertion, bottomGap: null, visibleMargin, frontFace: null, backFace: null, verdict };
   }
   const reached = Math.min(insertion, deepestInsertion);
@@ -68,7 +68,7 @@ export function fitTongue(
     clearance,
     deepestInsertion,
     bottomGap: groove.depth - reached,
-    visibleMargin,
+    visibleMargin: margin === null ? null : margin - reached,
     frontFace: proudBy(thickness - need.front - groove.setback, float),
     backFace: proudBy(need.back - backLip, float),
     verdict,

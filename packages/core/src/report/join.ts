@@ -3,14 +3,15 @@ import { type Edge, makeEdge } from '../joint/edge.ts';
 import { designInsertion, fitTongue, measureTongue } from '../joint/fit.ts';
 import type { FitReport, TongueReport } from '../joint/fit-report.ts';
 import { readTongue } from '../joint/tongue.ts';
+import { faceEnd } from '../machining/face-end.ts';
 
 /** Tongue and fit of an edge in the job's frame; every figure null where the cuts leave no tongue. */
-export function joinFrame(job: Job, { section }: Edge): { tongue: TongueReport; fit: FitReport } {
+export function joinFrame(job: Job, { section, cuts }: Edge): { tongue: TongueReport; fit: FitReport } {
   const insertion = designInsertion(job.frame);
   if (section.gaps.length > 0) return { tongue: { ...NO_TONGUE, insertion }, fit: NO_FIT };
   const tongue = readTongue(section, job.frame.groove.depth);
-  const raises = job.cuts.filter(({ side }) => side === 'front').map(({ reach }) => reach);
-  const margin = raises.length === 0 ? null : Math.max(...raises);
+  const ends = cuts.flatMap(({ cut, sweep }) => (cut.side === 'front' ? (faceEnd(sweep.swept) ?? []) : []));
+  const margin = ends.length === 0 ? null : Math.max(...ends);
   return {
     tongue: measureTongue(tongue, insertion),
     fit: fitTongue(tongue, job.frame, job.fit, section.thickness, margin),

@@ -52,8 +52,8 @@ function names(
   const say = (mm: number) => formatLength(mm, units, 1);
   const front = stand.front * scale;
   const top = Math.min(0, front) - AWAY;
-  const reach = Math.max(0, ...section.cuts.filter(({ side }) => side === 'front').map((cut) => cut.reach)) * scale;
   const sight = stand.sight * scale;
+  const reach = sight + (fit.visibleMargin ?? 0) * scale;
   const items: Item[] = [];
   const label = (key: string, x: number, y: number, said: string, anchor: 'start' | 'middle' | 'end' = 'middle') =>
     items.push(text(key, 'text', x, y, said, LETTERS, anchor));
