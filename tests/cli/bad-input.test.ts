@@ -117,7 +117,7 @@ describe('shop files', () => {
     put(jobs, 'bad.yaml', 'fielded: 1\nrules: { kerf: wide }\n');
     const job = put(jobs, 'job.yaml', withShop('./bad.yaml'));
     expect(await refusal('check', job)).toBe(
-      'jobs/bad.yaml:2:16  rules.kerf: wide is without a figure. Write a figure and its unit, such as 19 mm or 3/4 in.\n',
+      'jobs/bad.yaml:2:16  rules.kerf: wide is not a length. Write a figure and its unit, such as 19 mm or 3/4 in.\n',
     );
   });
 });

@@ -132,7 +132,7 @@ describe('fielded check of several', () => {
     );
     expect(
       out.replaceAll(many, 'many').replaceAll(/ {2,}/g, '  '),
-    ).toBe(`job  verdict  running  clearance  goes in  problems
+    ).toBe(`job  verdict  running  clearance  goes in at most  problems
 many/a.yaml  ✓ sliding  – running not checked  0.20 mm  10.40 mm  none
 many/b.yml  ⊘ not read
 many/inner/c.json  ⊣ stops short  – running not checked  −1.76 mm  2.55 mm  1 error

@@ -76,9 +76,9 @@ describe('fielded check with a spread and seasons', () => {
   });
 
   it.each([
-    [['--simulate', '0'], '--simulate 0 will not do. Write a whole number from 1 to 1000000000.'],
-    [['--simulate', 'many'], '--simulate many will not do. Write a whole number from 1 to 1000000000.'],
-    [['--seed', '1.5'], '--seed 1.5 will not do. Write a whole number from 0 to 4294967295.'],
+    [['--simulate', '0'], '--simulate needs a whole number from 1 to 1000000000, not 0.'],
+    [['--simulate', 'many'], '--simulate needs a whole number from 1 to 1000000000, not many.'],
+    [['--seed', '1.5'], '--seed needs a whole number from 0 to 4294967295, not 1.5.'],
   ])('%j', async (options, message) => {
     expect(await run(['check', spread, ...options])).toEqual({ status: 2, out: '', err: `fielded: ${message}\n` });
   });

@@ -58,7 +58,7 @@ const READ: readonly (readonly [string, Units, number])[] = [
 const REFUSED: readonly (readonly [string, Units, string, string])[] = [
   ['', 'mm', 'empty', 'a figure and its unit, such as 19 mm or 3/4 in'],
   ['1/0', 'in', 'a division by nothing', 'a fraction such as 3/4 in'],
-  ['20 kg', 'mm', 'in "kg", which is no unit of length', 'it in mm, cm, m, in or ft'],
+  ['20 kg', 'mm', 'in "kg", which is not a unit known here', 'it in mm, cm, m, in or ft'],
   ['1--1/4', 'in', 'a figure with a stray hyphen', '1-1/4 in'],
   ['1--1/4"', 'mm', 'a figure with a stray hyphen', '1-1/4"'],
   ['1e999', 'mm', 'beyond any number', 'a figure such as 19 mm or 3/4 in'],
@@ -80,8 +80,8 @@ const REFUSED: readonly (readonly [string, Units, string, string])[] = [
   ['NaN', 'mm', 'not a number', 'a figure and its unit, such as 19 mm or 3/4 in'],
   ['inf', 'mm', 'not a number', 'a figure and its unit, such as 19 mm or 3/4 in'],
   ['-.inf', 'mm', 'not a number', 'a figure and its unit, such as 19 mm or 3/4 in'],
-  ['mm', 'mm', 'without a figure', 'a figure and its unit, such as 19 mm or 3/4 in'],
-  ['thick', 'mm', 'without a figure', 'a figure and its unit, such as 19 mm or 3/4 in'],
+  ['mm', 'mm', 'not a length', 'a figure and its unit, such as 19 mm or 3/4 in'],
+  ['thick', 'mm', 'not a length', 'a figure and its unit, such as 19 mm or 3/4 in'],
   ['3/', 'in', 'half a fraction', 'a fraction such as 3/4 in'],
   ['20 mm 3', 'mm', 'more than one figure', 'a figure and its unit, such as 19 mm or 3/4 in'],
   ["5' 3", 'in', 'a figure with no unit after the feet', '5\' 3"'],
@@ -91,7 +91,7 @@ const REFUSED: readonly (readonly [string, Units, string, string])[] = [
   [
     `${'9'.repeat(30)} 1/${'9'.repeat(20)} kg`,
     'mm',
-    'in "kg", which is no unit of length',
+    'in "kg", which is not a unit known here',
     'it in mm, cm, m, in or ft',
   ],
 ];
@@ -178,8 +178,8 @@ describe('parseAngle', () => {
 
   it.each([
     ['', 'empty'],
-    ['18 mm', 'in "mm", which is no unit of angle'],
-    ['steep', 'without a figure'],
+    ['18 mm', 'in "mm", which is not a unit of angle'],
+    ['steep', 'not an angle'],
     ['1e999', 'beyond any number'],
   ])('refuses %s', (text, read) => {
     expect(parseAngle(text)).toEqual({ read, instead: 'degrees, such as 18 or 18°' });

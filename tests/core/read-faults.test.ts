@@ -40,7 +40,7 @@ const SLIPS: readonly (readonly string[])[] = [
     'yes or no for a length',
     'swellGap: 2',
     'swellGap: yes',
-    '8:13 not-a-length frame.swellGap: yes is without a figure. Write a figure and its unit, such as 19 mm or 3/4 in.',
+    '8:13 not-a-length frame.swellGap: yes is not a length. Write a figure and its unit, such as 19 mm or 3/4 in.',
   ],
   [
     'a missing key',
@@ -112,7 +112,7 @@ const SLIPS: readonly (readonly string[])[] = [
     'a weight',
     'thickness: 20',
     'thickness: 20 kg',
-    '4:14 not-a-length panel.thickness: 20 kg is in "kg", which is no unit of length. Write it in mm, cm, m, in or ft.',
+    '4:14 not-a-length panel.thickness: 20 kg is in "kg", which is not a unit known here. Write it in mm, cm, m, in or ft.',
   ],
   [
     'a fraction over nothing',
@@ -243,8 +243,8 @@ const SLIPS: readonly (readonly string[])[] = [
   [
     'a shape by its other name',
     'shape: ogee',
-    'shape: rabbet',
-    '12:23 unknown-choice cuts[0].profile.shape: rabbet is not known. Did you mean rebate? Write one of rebate, bevel, cove, ovolo, ogee, outline.',
+    'shape: scotia',
+    '12:23 unknown-choice cuts[0].profile.shape: scotia is not known. Did you mean cove? Write one of rebate, bevel, cove, ovolo, ogee, outline.',
   ],
   [
     'an unknown run',
@@ -268,7 +268,7 @@ const SLIPS: readonly (readonly string[])[] = [
     'a tilt in no unit of angle',
     'run: under',
     'presented: 20 mm',
-    '13:16 not-an-angle cuts[0].presented: 20 mm is in "mm", which is no unit of angle. Write flat, on-edge, or an angle from 0° to 90°.',
+    '13:16 not-an-angle cuts[0].presented: 20 mm is in "mm", which is not a unit of angle. Write flat, on-edge, or an angle from 0° to 90°.',
   ],
   [
     'over on edge',
@@ -307,7 +307,7 @@ const SLIPS: readonly (readonly string[])[] = [
     'a later version of the format',
     'fielded: 1',
     'fielded: 2',
-    '1:10 unknown-version fielded: 2 is no version of this format. Write fielded: 1.',
+    '1:10 unknown-version Version 2 of the format is not known. Write fielded: 1.',
   ],
   ['no version', 'fielded: 1\n', '', '1:1 missing-key fielded is missing. Add fielded: 1, the version of this format.'],
   [
@@ -422,13 +422,13 @@ const SLIPS: readonly (readonly string[])[] = [
     'a list for a key',
     'title: Test',
     '? [a]\n: 3',
-    '2:3 yaml-key "[…]" cannot be a key. Write a plain word before the colon.',
+    '2:3 yaml-key "[…]" cannot stand before the colon. Write a plain word there.',
   ],
   [
     'a key of the language',
     'title: Test',
     '__proto__: { thickness: 3 }',
-    '2:1 yaml-key "__proto__" cannot be a key. Write a plain word before the colon.',
+    '2:1 yaml-key "__proto__" cannot stand before the colon. Write a plain word there.',
   ],
   [
     'a merge key',
@@ -440,7 +440,7 @@ const SLIPS: readonly (readonly string[])[] = [
     'a tab for indent',
     '  swellGap: 2',
     '	swellGap: 2',
-    '8:1 yaml-syntax A tab stands where blanks indent the line. Indent with blanks.',
+    '8:1 yaml-syntax This line is indented with a tab. Use spaces.',
   ],
   [
     'quotes that do not pair',
@@ -491,17 +491,17 @@ const OUTLINES: readonly (readonly string[])[] = [
   [
     'a path that is none',
     'profile',
-    '12:38 outline-unreadable cuts[0].profile.path: the path is not SVG path data: it cannot be read from "profile". Write it like "M 0 9 H 12 A 20 20 0 0 1 30 2 V 0".',
+    '12:38 outline-unreadable cuts[0].profile.path: the path is not SVG path data: it cannot be read from "profile". Write it like "M 0 9 H 12 A 30 30 0 0 1 30 2 V 0".',
   ],
   [
     'an empty path',
     '',
-    '12:38 outline-unreadable cuts[0].profile.path: the path is empty. Write it like "M 0 9 H 12 A 20 20 0 0 1 30 2 V 0".',
+    '12:38 outline-unreadable cuts[0].profile.path: the path is empty. Write it like "M 0 9 H 12 A 30 30 0 0 1 30 2 V 0".',
   ],
   [
     'a path that breaks off',
     'M 0 9 H 12 L 30',
-    '12:38 outline-unreadable cuts[0].profile.path: the path is not SVG path data: it breaks off at the end. Write it like "M 0 9 H 12 A 20 20 0 0 1 30 2 V 0".',
+    '12:38 outline-unreadable cuts[0].profile.path: the path is not SVG path data: it breaks off at the end. Write it like "M 0 9 H 12 A 30 30 0 0 1 30 2 V 0".',
   ],
   [
     'one point',

@@ -189,7 +189,7 @@ describe('the shop file', () => {
   it('has its own faults listed under its own name', () => {
     const { faults } = readJob(withShop, { loadShop: () => SHOP.replace('rake: 18', 'rake: steep') });
     expect(faults.map(({ file, line, column, message }) => `${file}:${line}:${column} ${message}`)).toEqual([
-      './shop.yaml:6:71 heads.raiser.rake: steep is without a figure. Write degrees, such as 18 or 18°.',
+      './shop.yaml:6:71 heads.raiser.rake: steep is not an angle. Write degrees, such as 18 or 18°.',
     ]);
   });
 

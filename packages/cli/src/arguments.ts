@@ -98,7 +98,10 @@ export function choicesOf({ choices = [] }: Option): readonly string[] {
 }
 
 function readChoice(name: string, given: string, known: readonly string[]): string {
-  if (known.includes(given)) return given;
+  // Names of papers and views may be written in capitals.
+  const found =
+    known.find((each) => each === given) ?? known.find((each) => each.toLowerCase() === given.toLowerCase());
+  if (found !== undefined) return found;
   const near = findNearest(given, known);
   throw new UsageError(
     `--${name} ${given} is not known. ${near ? `Did you mean ${near}? ` : ''}There are ${listWords(known, 'and')}.`,
@@ -110,7 +113,7 @@ function readWhole(name: string, text: string, least: number, most: number): num
   const plain = text.replaceAll(/(?<=\d)[ _,](?=\d{3}(?!\d))/g, '');
   const number = Number(plain);
   if (/^\d+$/.test(plain) && number >= least && number <= most) return number;
-  throw new UsageError(`--${name} ${text} will not do. Write a whole number from ${least} to ${most}.`);
+  throw new UsageError(`--${name} needs a whole number from ${least} to ${most}, not ${text}.`);
 }
 
 function readFormat(output: Text | undefined, formats: readonly string[]): string {

@@ -33,7 +33,7 @@ export function summary(checked: readonly Checked[], paint: Paint): string {
       { heading: 'verdict', align: 'left' },
       { heading: 'running', align: 'left' },
       { heading: 'clearance', align: 'right' },
-      { heading: 'goes in', align: 'right' },
+      { heading: 'goes in at most', align: 'right' },
       { heading: 'problems', align: 'left' },
     ],
     rows,

@@ -14,11 +14,12 @@ export function parseAngle(text: string): { readonly degrees: number } | Misread
   if (text.length > 60) return { read: `${text.length} characters long`, instead: EXAMPLE };
   const plain = plainNotation(text);
   if (plain === '') return { read: 'empty', instead: EXAMPLE };
+  if (!/\d/.test(plain)) return { read: 'not an angle', instead: EXAMPLE };
   const sign = /^[+-]/.exec(plain)?.[0] ?? '';
   const figure = readFigure(plain.slice(sign.length).trim());
   if ('read' in figure) return { read: figure.read, instead: EXAMPLE };
   if (!['', '°', 'deg', 'degs', 'degree', 'degrees'].includes(figure.rest))
-    return { read: `in "${figure.rest}", which is no unit of angle`, instead: EXAMPLE };
+    return { read: `in "${figure.rest}", which is not a unit of angle`, instead: EXAMPLE };
   return { degrees: sign === '-' && figure.value !== 0 ? -figure.value : figure.value };
 }
 

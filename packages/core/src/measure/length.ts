@@ -62,6 +62,7 @@ export function toMillimetres(value: number, units: LengthUnit): number {
 
 function readOne(text: string, units: Units): { readonly mm: number } | Misreading {
   if (/^\.?(nan|inf|infinity)$/.test(text)) return { read: 'not a number', instead: EXAMPLE };
+  if (!/\d/.test(text)) return { read: 'not a length', instead: EXAMPLE };
   const figure = readFigure(text);
   if ('read' in figure) return figure;
   if (figure.rest === '') {
@@ -100,7 +101,7 @@ function explainRest(text: string, rest: string): Misreading {
   if (/^-+ ?\d/.test(rest)) return { read: 'a figure with a stray hyphen', instead: mendHyphens(text) };
   if (/^\/|\/$/.test(rest)) return { read: 'half a fraction', instead: 'a fraction such as 3/4 in' };
   if (/\d/.test(rest)) return { read: 'more than one figure', instead: EXAMPLE };
-  return { read: `in "${rest}", which is no unit of length`, instead: 'it in mm, cm, m, in or ft' };
+  return { read: `in "${rest}", which is not a unit known here`, instead: 'it in mm, cm, m, in or ft' };
 }
 
 /** 1--1/4 was meant as 1-1/4; anything else with hyphens gets the plain example. */

@@ -85,6 +85,7 @@ export const FAULT_CODES = [
   'unknown-knife',
   'steel-without-head',
   'steel-past-foot',
+  'key-without-use',
   'land-past-reach',
   'shoulder-past-depth',
   'past-quarter-circle',

@@ -23,7 +23,7 @@ export interface OutlineFault {
 /** More pieces than any profile has, and as many as are searched for crossings in a moment. */
 const MOST_PIECES = 6000;
 
-const WRITE_LIKE = 'Write it like "M 0 9 H 12 A 20 20 0 0 1 30 2 V 0"';
+const WRITE_LIKE = 'Write it like "M 0 9 H 12 A 30 30 0 0 1 30 2 V 0"';
 
 /**
  * The chain that SVG path data draws, from the edge to the face, or what is wrong with it.

@@ -60,9 +60,19 @@ function completeNamed(file: Loose<NamedProfile>, at: string, desk: Desk): Profi
       `${at}.balance: ${balance} leaves out one of the two arcs of the ogee`,
       'Write a share between 0 and 1, such as 0.5; for one arc alone use shape: cove or ovolo',
     );
+  if (shape === 'rebate') checkRebate(sizes, at, desk);
   checkQuarterCircle(shape, sizes, at, desk);
   const profile = { shape, reach, depth, land, shoulder, balance };
   return Object.values(profile).includes(undefined) ? undefined : (profile as NamedProfile);
+}
+
+/** A rebate goes in flat and up square: a land or a shoulder of its own would be read and dropped. */
+function checkRebate({ land, shoulder }: { land: number; shoulder: number }, at: string, desk: Desk): void {
+  for (const [key, size] of Object.entries({ land, shoulder })) {
+    if (!(size > 0)) continue;
+    const what = `${at}.${key}, ${desk.show(size)}, has no use: a rebate is all land, and upright at its end`;
+    desk.report('key-without-use', `${at}.${key}`, what, 'Take it out, or use shape: bevel');
+  }
 }
 
 /** A hollow, a round or an ogee that rises more than it runs would turn under itself. */

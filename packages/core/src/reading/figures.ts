@@ -173,7 +173,7 @@ export function kindOf(input: unknown, wanted: string): string {
   if (input === null || input === undefined) return 'empty';
   if (Array.isArray(input)) return `a list, not ${wanted}`;
   if (typeof input === 'object') return `a group of keys, not ${wanted}`;
-  if (typeof input === 'boolean') return `yes or no, not ${wanted}`;
+  if (typeof input === 'boolean') return `not ${wanted}`;
   return typeof input === 'number' ? `a number, not ${wanted}` : `text, not ${wanted}`;
 }
 

@@ -31,7 +31,7 @@ const OTHER_NAMES: Readonly<Record<string, string>> = {
 
 /**
  * The one of `known` that `word` was most likely meant to be: another name for it, or at most a third of its letters
- * (and no fewer than two) put in, left out, changed or swapped; undefined when none is near.
+ * (two of a word of five letters, one of a shorter one) put in, left out, changed or swapped; undefined when none is near.
  *
  * @example findNearest('thicknes', ['thickness', 'measured']) // 'thickness'
  */
@@ -39,7 +39,8 @@ export function findNearest(word: string, known: readonly string[]): string | un
   const plain = word.toLowerCase();
   const other = Object.hasOwn(OTHER_NAMES, plain) ? OTHER_NAMES[plain] : undefined;
   if (other !== undefined && known.includes(other)) return other;
-  const room = Math.max(2, Math.floor(word.length / 3));
+  // Of a short word one letter is a slip, two make another word: size is no stile.
+  const room = word.length < 5 ? 1 : Math.max(2, Math.floor(word.length / 3));
   let best: string | undefined;
   let least = room + 1;
   for (const name of known) {

@@ -3,6 +3,7 @@ import type { Job } from '../job/job.ts';
 import type { Units } from '../measure/length.ts';
 import type { Fault } from '../problem/problem.ts';
 import type { Shop } from '../shop/shop.ts';
+import { readAliases } from './aliases.ts';
 import { completeJob } from './complete-job.ts';
 import { completeShop } from './complete-shop.ts';
 import { type Desk, openDesk, type Refused } from './desk.ts';
@@ -42,7 +43,8 @@ export const NO_SHOP_HERE: Refused = {
 };
 
 /** The job in a tree, with the shop that `findShop` gives for the name in it: every fault at once, in the order of the file. */
-export function readJobTree(tree: Tree, findShop: FindShop, findOutline: FindOutline = noDrawing): ReadJob {
+export function readJobTree(written: Tree, findShop: FindShop, findOutline: FindOutline = noDrawing): ReadJob {
+  const tree = readAliases(written);
   const units = unitsOf(tree);
   const checked = checkSchema<JobFile>(tree, jobSchema(units));
   const faults = [...checked.faults];
@@ -64,7 +66,8 @@ export function readJobTree(tree: Tree, findShop: FindShop, findOutline: FindOut
 }
 
 /** The shop in a tree; `name` is what its faults call the file. */
-export function readShopTree(tree: Tree, name: string, findOutline: FindOutline = noDrawing): ReadShop {
+export function readShopTree(written: Tree, name: string, findOutline: FindOutline = noDrawing): ReadShop {
+  const tree = readAliases(written);
   const units = unitsOf(tree);
   const checked = checkSchema<ShopFile>(tree, shopSchema(units));
   const faults = [...checked.faults];

@@ -41,8 +41,7 @@ function explain(issue: Issue, at: string, tree: Tree): Words {
     return [code, `${at}${shown} is ${message}`, `Write ${expected}`];
   }
   const options = listOptions(expected);
-  if (at === 'fielded')
-    return ['unknown-version', `fielded: ${value} is no version of this format`, 'Write fielded: 1'];
+  if (at === 'fielded') return ['unknown-version', `Version ${value} of the format is not known`, 'Write fielded: 1'];
   if (type === 'min_length' || (at === 'cuts' && issue.input === null))
     return at === 'cuts'
       ? ['no-cuts', 'cuts holds no cut', 'Add at least one, with a side and a profile']

@@ -18,7 +18,7 @@ export function explainYamlErrors(errors: readonly YAMLParseError[], lines: Line
 
 function explain(error: YAMLParseError, line: string): readonly [what: string, instead: string] {
   const { code, message } = error;
-  if (code === 'TAB_AS_INDENT') return ['A tab stands where blanks indent the line', 'Indent with blanks'];
+  if (code === 'TAB_AS_INDENT') return ['This line is indented with a tab', 'Use spaces'];
   if (/["'].*["']\s*(#.*)?$/.test(line) && /scalar at node end|closing/.test(message))
     return ['The quotes on this line do not pair up', "Write inches as 3/4 in, or the whole in single quotes: '3/4\"'"];
   if (code === 'MISSING_CHAR' && /quote/.test(message))

@@ -173,8 +173,8 @@ function walkDocument(document: Document.Parsed, lines: LineCounter): Walk {
             'yaml-key',
             at,
             key,
-            `"${shorten(textOf(key))}" cannot be a key`,
-            'Write a plain word before the colon',
+            `"${shorten(textOf(key))}" cannot stand before the colon`,
+            'Write a plain word there',
           );
         continue;
       }

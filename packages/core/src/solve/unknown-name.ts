@@ -2,7 +2,36 @@ import { findNearest } from '../reading/nearest.ts';
 
 /** Says that a name means nothing here, and which one it may have been meant for. */
 export function unknownName(what: string, name: string, known: readonly string[]): string {
-  const near = findNearest(name, known);
+  const near = nearestOfKind(name, known);
   const hint = near === undefined ? `it knows ${known.join(', ')}` : `did you mean ${near}?`;
   return `${name} is not ${what} of this job: ${hint}`;
+}
+
+/**
+ * The known name that was most likely meant. Of names in parts, such as `back relief.depth`, the last part is kept where it
+ * is known: `relief.depth` is the depth of the cut whose name holds that word, not of one spelt a little like it.
+ */
+function nearestOfKind(name: string, known: readonly string[]): string | undefined {
+  const [head, tail] = partsOf(name);
+  const tails = [...new Set(known.map((each) => partsOf(each)[1]))];
+  const meant = tails.includes(tail) ? tail : findNearest(tail, tails);
+  const alike = known.filter((each) => partsOf(each)[1] === meant);
+  if (head === '' && alike.length > 0) return alike[0];
+  const words = wordsOf(head);
+  const holding = alike.find(
+    (each) => words.length > 0 && words.every((word) => wordsOf(partsOf(each)[0]).includes(word)),
+  );
+  if (holding !== undefined) return holding;
+  const heads = alike.map((each) => partsOf(each)[0]);
+  const near = findNearest(head, heads);
+  return near === undefined ? findNearest(name, known) : alike[heads.indexOf(near)];
+}
+
+function partsOf(name: string): [head: string, tail: string] {
+  const dot = name.lastIndexOf('.');
+  return dot < 0 ? ['', name] : [name.slice(0, dot), name.slice(dot + 1)];
+}
+
+function wordsOf(text: string): string[] {
+  return text.toLowerCase().match(/[\p{L}\p{N}]+/gu) ?? [];
 }
