@@ -7,7 +7,9 @@ const DOORS = 'doors: [{ width: 800, height: 700, stile: 60, rail: 60, across: 2
 
 describe("the trade's other names", () => {
   it('are read as the file names things', () => {
-    const { job, faults } = readJob(broken('shape: cove, reach: 14, depth: 4.6, land: 9', 'shape: Rabbet, reach: 14, depth: 4.6'));
+    const { job, faults } = readJob(
+      broken('shape: cove, reach: 14, depth: 4.6, land: 9', 'shape: Rabbet, reach: 14, depth: 4.6'),
+    );
     expect(faults.map(({ message }) => message)).toEqual([]);
     expect(job!.cuts[1]!.profile.shape).toBe('rebate');
     const groundFor = 'groundFor: { run: under, rotation: anticlockwise }';
