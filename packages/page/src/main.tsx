@@ -3,14 +3,14 @@ import './style/sheet.css';
 import './style/sizes.css';
 import './style/print.css';
 import { render } from 'preact';
-import { App } from './app.tsx';
 import { claimDesk } from './desk/claim.ts';
 import { createDesk, type Desk } from './desk/desk.ts';
 import type { Doc } from './desk/doc.ts';
+import { createKeeper } from './desk/keeper.ts';
 import { EXAMPLE } from './job/start.ts';
-import { createKeeper } from './keep.ts';
 import { registerWorker } from './offline/register.ts';
-import { roleStyles } from './sheet/painter.ts';
+import { App } from './shell/app.tsx';
+import { roleStyles } from './stage/painter.ts';
 
 const FIRST: Doc = { data: EXAMPLE, source: null, fileName: 'job.yaml', shop: null };
 

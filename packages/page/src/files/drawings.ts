@@ -11,7 +11,7 @@ import {
   sheets,
   spreadScene,
 } from '@fielded/render';
-import { steelOf, type ViewName } from '../sheet/view-scene.ts';
+import { steelOf, type ViewName } from '../stage/view-scene.ts';
 
 /** A view as an SVG file: at its usual scale, ink on white. */
 export function drawingSvg(report: Report, view: ViewName): string {

@@ -1,10 +1,10 @@
 import { formatLength, verdictSentence, verdictWord } from '@fielded/core';
 import type { JSX } from 'preact';
 import { useEffect, useState } from 'preact/hooks';
-import { useDesk } from './desk/context.ts';
-import { decidingFigures } from './words/figures.ts';
-import { keepTogether } from './words/keep-together.ts';
-import { goesTogether, VerdictMark } from './words/verdict-mark.tsx';
+import { useDesk } from '../desk/context.ts';
+import { decidingFigures } from '../words/figures.ts';
+import { keepTogether } from '../words/keep-together.ts';
+import { goesTogether, VerdictMark } from '../words/verdict-mark.tsx';
 
 /** The verdict in a sentence and the five figures that decide, above the sheet. */
 export function Verdict(): JSX.Element {

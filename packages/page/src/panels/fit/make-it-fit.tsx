@@ -2,13 +2,13 @@ import { facePhrase, formatLength, parseLength, type Solved, solve } from '@fiel
 import { useSignal } from '@preact/signals';
 import type { JSX } from 'preact';
 import { useEffect, useId, useMemo } from 'preact/hooks';
-import { useDesk } from './desk/context.ts';
-import type { Change, Desk } from './desk/desk.ts';
-import { entryText } from './entry/entry-text.ts';
-import { writeLength } from './entry/read-entry.ts';
-import { pathOf } from './job/data.ts';
-import { findSize } from './job/sizes.ts';
-import { plainMessage } from './words/plain-message.ts';
+import { useDesk } from '../../desk/context.ts';
+import type { Change, Desk } from '../../desk/desk.ts';
+import { entryText } from '../../entry/entry-text.ts';
+import { writeLength } from '../../entry/read-entry.ts';
+import { pathOf } from '../../job/data.ts';
+import { findSize } from '../../job/sizes.ts';
+import { plainMessage } from '../../words/plain-message.ts';
 
 const WANTED = [
   ['clearance', 'a clearance of'],

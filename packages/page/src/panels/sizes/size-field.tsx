@@ -1,9 +1,9 @@
 import { Component, type JSX } from 'preact';
 import { useId, useRef, useState } from 'preact/hooks';
-import { useDesk } from '../desk/context.ts';
-import { KeyStrip } from '../entry/key-strip.tsx';
-import { type LengthPlace, useLength } from '../entry/use-length.ts';
-import { findSize } from '../job/sizes.ts';
+import { useDesk } from '../../desk/context.ts';
+import { KeyStrip } from '../../entry/key-strip.tsx';
+import { type LengthPlace, useLength } from '../../entry/use-length.ts';
+import { findSize } from '../../job/sizes.ts';
 
 interface SizeFieldProps {
   readonly of: string;

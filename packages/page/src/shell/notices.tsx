@@ -1,6 +1,6 @@
 import type { JSX } from 'preact';
 import { useEffect } from 'preact/hooks';
-import { useDesk } from './desk/context.ts';
+import { useDesk } from '../desk/context.ts';
 
 /** How long a note stays, ms; a fault stays until it is put away. */
 const STAY = 5000;

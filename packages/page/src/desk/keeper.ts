@@ -1,8 +1,8 @@
 import { effect } from '@preact/signals';
-import { type Claim, takeNewDesk } from './desk/claim.ts';
-import type { Desk } from './desk/desk.ts';
-import { clearOldDesks, keepDesk, listDesks, readDesk } from './desk/storage.ts';
-import { isGroup } from './job/data.ts';
+import { isGroup } from '../job/data.ts';
+import { type Claim, takeNewDesk } from './claim.ts';
+import type { Desk } from './desk.ts';
+import { clearOldDesks, keepDesk, listDesks, readDesk } from './storage.ts';
 
 /** A job of before, kept in this browser. */
 interface Earlier {

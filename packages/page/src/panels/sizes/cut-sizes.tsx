@@ -1,6 +1,6 @@
 import type { JSX } from 'preact';
-import { useDesk } from '../desk/context.ts';
-import { getAt } from '../job/data.ts';
+import { useDesk } from '../../desk/context.ts';
+import { getAt } from '../../job/data.ts';
 import { NumberField } from './number-field.tsx';
 import { ShapePicker } from './shape-picker.tsx';
 import { SizeField } from './size-field.tsx';

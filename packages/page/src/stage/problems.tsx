@@ -1,8 +1,8 @@
 import type { Problem, Severity } from '@fielded/core';
 import type { JSX } from 'preact';
 import { useRef } from 'preact/hooks';
-import { useDesk } from './desk/context.ts';
-import { plainMessage } from './words/plain-message.ts';
+import { useDesk } from '../desk/context.ts';
+import { plainMessage } from '../words/plain-message.ts';
 
 const SIGNS: Readonly<Record<Severity, readonly [sign: string, word: string]>> = {
   error: ['×', 'Error'],

@@ -1,14 +1,14 @@
 import { useSignal } from '@preact/signals';
 import type { JSX } from 'preact';
 import { useEffect, useRef, useState } from 'preact/hooks';
-import { Compare } from './compare.tsx';
-import { useDesk } from './desk/context.ts';
-import { Later } from './later.tsx';
+import { useDesk } from '../desk/context.ts';
+import { Compare } from '../panels/fit/compare.tsx';
+import { Later } from '../shell/later.tsx';
+import { useStill } from '../shell/still.ts';
 import { Problems } from './problems.tsx';
-import { Sheet } from './sheet/sheet.tsx';
-import { isSteel, isWorkedOn, nameOf, type ViewName, viewsFor } from './sheet/view-scene.ts';
-import { useStill } from './still.ts';
+import { Sheet } from './sheet.tsx';
 import { Verdict, VerdictChip } from './verdict.tsx';
+import { isSteel, isWorkedOn, nameOf, type ViewName, viewsFor } from './view-scene.ts';
 
 /** Wide enough for two drawings beside each other, px. */
 const ROOM_FOR_TWO = 900;
@@ -135,7 +135,7 @@ export function Stage({ view, setView }: { view: ViewName; setView: (view: ViewN
 }
 
 /** The solver comes with its panel, when that is first opened. */
-const loadFit = () => import('./make-it-fit.tsx').then(({ MakeItFit }) => MakeItFit);
+const loadFit = () => import('../panels/fit/make-it-fit.tsx').then(({ MakeItFit }) => MakeItFit);
 
 function TryTheFit(): JSX.Element {
   const desk = useDesk();

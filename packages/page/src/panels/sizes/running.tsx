@@ -1,8 +1,8 @@
 import type { Cut } from '@fielded/core';
 import type { JSX } from 'preact';
-import { useDesk } from '../desk/context.ts';
-import { type Data, getAt, isGroup } from '../job/data.ts';
-import { useStill } from '../still.ts';
+import { useDesk } from '../../desk/context.ts';
+import { type Data, getAt, isGroup } from '../../job/data.ts';
+import { useStill } from '../../shell/still.ts';
 import { Choice, TextField } from './choice.tsx';
 import { NumberField } from './number-field.tsx';
 import { SeasonSizes } from './season-sizes.tsx';

@@ -1,11 +1,11 @@
 import { evaluateJoint, type Report, readJobData } from '@fielded/core';
 import type { JSX } from 'preact';
 import { useRef } from 'preact/hooks';
-import { useDesk } from '../desk/context.ts';
-import type { Change } from '../desk/desk.ts';
-import { writeLength } from '../entry/read-entry.ts';
-import { type Data, getAt, setAt } from '../job/data.ts';
-import { useStill } from '../still.ts';
+import { useDesk } from '../../desk/context.ts';
+import type { Change } from '../../desk/desk.ts';
+import { writeLength } from '../../entry/read-entry.ts';
+import { type Data, getAt, setAt } from '../../job/data.ts';
+import { useStill } from '../../shell/still.ts';
 
 const SHAPES = ['rebate', 'bevel', 'cove', 'ovolo', 'ogee'] as const;
 type Shape = (typeof SHAPES)[number];

@@ -1,15 +1,15 @@
 import { useSignal } from '@preact/signals';
 import type { JSX } from 'preact';
 import { useEffect, useMemo } from 'preact/hooks';
-import { DeskContext } from './desk/context.ts';
-import type { Desk } from './desk/desk.ts';
-import { createPrinting, PrintSheets } from './files/print-sheets.tsx';
-import { EXAMPLE } from './job/start.ts';
-import type { Keeper } from './keep.ts';
+import { DeskContext } from '../desk/context.ts';
+import type { Desk } from '../desk/desk.ts';
+import type { Keeper } from '../desk/keeper.ts';
+import { createPrinting, PrintSheets } from '../files/print-sheets.tsx';
+import { EXAMPLE } from '../job/start.ts';
+import { Sizes } from '../panels/sizes/sizes.tsx';
+import { Stage } from '../stage/stage.tsx';
+import type { ViewName } from '../stage/view-scene.ts';
 import { Notices } from './notices.tsx';
-import type { ViewName } from './sheet/view-scene.ts';
-import { Sizes } from './sizes/sizes.tsx';
-import { Stage } from './stage.tsx';
 import { TitleBar } from './title-bar.tsx';
 
 /** The whole page. `greet` shows a first visitor what to touch. */
@@ -53,7 +53,7 @@ function listenToKeys(desk: Desk): () => void {
     const typing = event.target instanceof HTMLInputElement && event.target.type === 'text';
     if (key === 's') {
       event.preventDefault();
-      void import('./files/save-job.ts').then(({ saveJob }) => saveJob(desk));
+      void import('../files/save-job.ts').then(({ saveJob }) => saveJob(desk));
     }
     // A field that has something typed in it undoes that itself.
     if (typing && Object.keys(desk.drafts.value).length > 0) return;
@@ -75,7 +75,7 @@ function listenToDrops(desk: Desk): () => void {
   const drop = (event: DragEvent) => {
     event.preventDefault();
     const files = [...(event.dataTransfer?.files ?? [])];
-    void import('./files/take-in.ts').then(({ takeInFiles }) => takeInFiles(desk, files));
+    void import('../files/take-in.ts').then(({ takeInFiles }) => takeInFiles(desk, files));
   };
   addEventListener('dragover', over);
   addEventListener('drop', drop);

@@ -2,12 +2,12 @@ import type { PaperName } from '@fielded/render';
 import type { Signal } from '@preact/signals';
 import type { JSX } from 'preact';
 import { useRef } from 'preact/hooks';
-import { useDesk } from './desk/context.ts';
-import type { Desk } from './desk/desk.ts';
-import type { Keeper } from './keep.ts';
+import { useDesk } from '../desk/context.ts';
+import type { Desk } from '../desk/desk.ts';
+import type { Keeper } from '../desk/keeper.ts';
+import type { ViewName } from '../stage/view-scene.ts';
 import { Later } from './later.tsx';
 import { Menu } from './menu.tsx';
-import type { ViewName } from './sheet/view-scene.ts';
 
 const SAVING = {
   saved: 'Kept in this browser',
@@ -85,7 +85,7 @@ const loadDrawingMenu = () => import('./drawing-menu.tsx').then(({ DrawingMenu }
 async function chooseFiles(desk: Desk, field: HTMLInputElement): Promise<void> {
   const files = [...(field.files ?? [])];
   field.value = '';
-  const { takeInFiles } = await import('./files/take-in.ts');
+  const { takeInFiles } = await import('../files/take-in.ts');
   await takeInFiles(desk, files);
 }
 

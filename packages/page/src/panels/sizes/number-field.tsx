@@ -1,7 +1,7 @@
 import type { JSX } from 'preact';
 import { useId, useState } from 'preact/hooks';
-import { useDesk } from '../desk/context.ts';
-import { sayFault } from '../entry/use-length.ts';
+import { useDesk } from '../../desk/context.ts';
+import { sayFault } from '../../entry/use-length.ts';
 
 interface NumberFieldProps {
   readonly path: string;

@@ -1,16 +1,16 @@
 import type { PaperName } from '@fielded/render';
 import { type Signal, useSignal } from '@preact/signals';
 import type { JSX } from 'preact';
-import { useDesk } from './desk/context.ts';
-import type { Desk } from './desk/desk.ts';
-import { fileName, handOver } from './files/hand-over.ts';
-import { PAPER_NAMES } from './files/print-sheets.tsx';
-import { nameOf, type ViewName } from './sheet/view-scene.ts';
+import { useDesk } from '../desk/context.ts';
+import type { Desk } from '../desk/desk.ts';
+import { fileName, handOver } from '../files/hand-over.ts';
+import { PAPER_NAMES } from '../files/print-sheets.tsx';
+import { nameOf, type ViewName } from '../stage/view-scene.ts';
 
 /** What a file holds, for its name, where that is not the view shown. */
 const WHAT: Readonly<Record<string, string>> = { dxf: 'outlines', pdf: 'sheets' };
 
-type Drawings = typeof import('./files/drawings.ts');
+type Drawings = typeof import('../files/drawings.ts');
 
 /** The drawing on paper, as a file, or copied. */
 export function DrawingMenu({ view, printing }: { view: ViewName; printing: Signal<PaperName | null> }): JSX.Element {
@@ -19,7 +19,7 @@ export function DrawingMenu({ view, printing }: { view: ViewName; printing: Sign
   const give = async (ending: string, type: string, make: (drawings: Drawings) => BlobPart | Promise<BlobPart>) => {
     try {
       const name = fileName(`${desk.job.value.title} ${WHAT[ending] ?? nameOf(view, desk.report.value)}`, ending);
-      handOver(name, await make(await import('./files/drawings.ts')), type);
+      handOver(name, await make(await import('../files/drawings.ts')), type);
       desk.notice.value = { kind: 'note', text: `Saved as ${name}.` };
     } catch (error) {
       desk.notice.value = {
@@ -82,7 +82,7 @@ export function DrawingMenu({ view, printing }: { view: ViewName; printing: Sign
 /** The drawing as SVG text and as a picture, for a document to take whichever it can. */
 async function copyDrawing(desk: Desk, view: ViewName): Promise<void> {
   try {
-    const { drawingSvg } = await import('./files/drawings.ts');
+    const { drawingSvg } = await import('../files/drawings.ts');
     const svg = drawingSvg(desk.report.value, view);
     const picture = await toPicture(svg);
     await navigator.clipboard.write([

@@ -1,11 +1,11 @@
 import { useSignal } from '@preact/signals';
 import type { JSX } from 'preact';
-import { useDesk } from './desk/context.ts';
-import type { Desk } from './desk/desk.ts';
-import { saveJob } from './files/save-job.ts';
-import { shareLink } from './files/share-link.ts';
-import { startJob } from './job/start.ts';
-import type { Keeper } from './keep.ts';
+import { useDesk } from '../desk/context.ts';
+import type { Desk } from '../desk/desk.ts';
+import type { Keeper } from '../desk/keeper.ts';
+import { saveJob } from '../files/save-job.ts';
+import { shareLink } from '../files/share-link.ts';
+import { startJob } from '../job/start.ts';
 
 /** New, open, save, share, and the jobs that this browser keeps. */
 export function JobMenu({ keeper, open }: { keeper: Keeper; open: () => void }): JSX.Element {
