@@ -4,15 +4,15 @@ import './style/sizes.css';
 import './style/print.css';
 import { render } from 'preact';
 import { claimDesk } from './desk/claim.ts';
-import { createDesk, type Desk } from './desk/desk.ts';
-import type { Doc } from './desk/doc.ts';
-import { createKeeper } from './desk/keeper.ts';
-import { EXAMPLE } from './job/start.ts';
+import { createDesk, type Desk, type Notice } from './desk/desk.ts';
+import { asOpened, type Doc } from './desk/doc.ts';
+import { createHolds } from './desk/holds.ts';
+import { createKeeper, isReadable, type Keeper } from './desk/keeper.ts';
+import { recallHistory } from './desk/kept-history.ts';
+import { exampleFor } from './job/start.ts';
 import { registerWorker } from './offline/register.ts';
 import { App } from './shell/app.tsx';
 import { roleStyles } from './stage/painter.ts';
-
-const FIRST: Doc = { data: EXAMPLE, source: null, fileName: 'job.yaml', shop: null };
 
 void start();
 
@@ -23,19 +23,19 @@ async function start(): Promise<void> {
 
   const store = usable(() => localStorage);
   const session = usable(() => sessionStorage);
-  const claim =
-    store && session
-      ? await claimDesk(store, session, navigator.locks)
-      : { id: crypto.randomUUID(), kept: null, copied: false };
-  const kept = claim.kept && layDesk(claim.kept.doc);
-  const desk = kept ?? createDesk(FIRST);
-  if (kept) kept.drafts.value = claim.kept?.drafts ?? {};
-  if (claim.copied)
-    desk.notice.value = { kind: 'note', text: 'Another tab has this job open; here you work on a copy of it.' };
-  const keeper = createKeeper(claim, store, session, navigator.locks);
+  const holds = createHolds(usable(() => navigator.locks) ?? undefined);
+  const claim = await claimDesk(store, session, holds);
+  const kept = claim.kept && isReadable(claim.kept.doc) ? claim.kept : null;
+  const unreadable = claim.unreadable || (claim.kept !== null && kept === null);
+  const desk = createDesk(kept?.doc ?? firstDoc());
+  const keeper = createKeeper(claim, store, session, holds);
+  if (kept) desk.lay(recallHistory(store, claim.id, kept.doc), kept.drafts);
   // What was kept and cannot be read stays where it is.
   if (claim.kept && !kept) await keeper.putAside();
-  const given = /^#(?:job=|file)/.test(location.hash) && (await takeInGiven(desk, () => keeper.putAside()));
+  if (unreadable) desk.notice.value = UNREADABLE;
+  else if (claim.copied)
+    desk.notice.value = { kind: 'note', text: 'Another tab has this job open; here you work on a copy of it.' };
+  const given = /^#(?:job=|file)/.test(location.hash) && (await takeInGiven(desk, keeper));
   keeper.watch(desk);
   const page = document.getElementById('page')!;
   page.replaceChildren();
@@ -44,23 +44,24 @@ async function start(): Promise<void> {
   void import('./style/fonts.css');
 }
 
-/** A job that came with the address: the part that reads it is fetched only then. */
-async function takeInGiven(desk: Desk, putAside: () => Promise<void>): Promise<boolean> {
-  const { takeInAddress } = await import('./files/take-in-address.ts');
-  return takeInAddress(desk, putAside);
+const UNREADABLE: Notice = {
+  kind: 'fault',
+  text: 'The job kept here cannot be read by this version of the page. It stays as it is under Job, where it can be saved as a file.',
+};
+
+/** The example that a first visit opens on: nothing is lost with it as long as it is not changed. */
+function firstDoc(): Doc {
+  return asOpened({ data: exampleFor(navigator.language), source: null, fileName: 'job.yaml', shop: null });
 }
 
-/** The desk with a kept job on it; null where that cannot be read. */
-function layDesk(doc: Doc): Desk | null {
-  try {
-    return createDesk(doc);
-  } catch {
-    return null;
-  }
+/** A job that came with the address: the part that reads it is fetched only then. */
+async function takeInGiven(desk: Desk, keeper: Keeper): Promise<boolean> {
+  const { takeInAddress } = await import('./files/take-in-address.ts');
+  return takeInAddress(desk, keeper);
 }
 
 /** A store that can be reached; a browser may forbid it. */
-function usable(get: () => Storage): Storage | null {
+function usable<T>(get: () => T): T | null {
   try {
     return get();
   } catch {

@@ -1,60 +1,74 @@
+import type { Holds } from './holds.ts';
 import { type Kept, listDesks, readDesk } from './storage.ts';
 
-/** The desk that this tab works at, what lay on it, and whether that is a copy of another tab's. */
+/** The desk that this tab works at, and what lay on it. */
 export interface Claim {
   readonly id: string;
   readonly kept: Kept | null;
+  /** Whether it is a copy of another tab's. */
   readonly copied: boolean;
+  /** Whether something lay there that cannot be read; it stays where it is. */
+  readonly unreadable: boolean;
 }
 
 const SESSION_KEY = 'fielded.desk';
 
 /**
  * Takes a desk for this tab alone: its own from before a reload, else the last used one that no tab holds, else a new one
- * with a copy of the last job. Two tabs never hold the same: a lock of the browser's is kept until the tab closes.
+ * with a copy of the last job. Two tabs never hold the same. What cannot be read is left, and a new desk taken.
  */
-export async function claimDesk(store: Storage, session: Storage, locks: LockManager | undefined): Promise<Claim> {
-  const own = session.getItem(SESSION_KEY);
+export async function claimDesk(store: Storage | null, session: Storage | null, holds: Holds): Promise<Claim> {
+  if (store === null) return newClaim(session, holds, null, false);
+  const own = readOwn(session);
   const desks = listDesks(store);
-  const candidates = [...(own === null ? [] : [own]), ...desks.map(({ id }) => id).filter((id) => id !== own)];
-  for (const id of candidates) {
-    if (!(await (id === own ? holdSoon(locks, id) : holdLock(locks, id)))) continue;
-    session.setItem(SESSION_KEY, id);
-    return { id, kept: readDesk(store, id), copied: false };
+  if (own !== null && (await holds.takeAgain(own))) {
+    const found = readDesk(store, own);
+    if (found.kind === 'unreadable') {
+      holds.letGo(own);
+      return newClaim(session, holds, null, true);
+    }
+    return { id: own, kept: found.kind === 'kept' ? found.kept : null, copied: false, unreadable: false };
   }
-  const id = crypto.randomUUID();
-  await holdLock(locks, id);
-  session.setItem(SESSION_KEY, id);
-  const source = own === null ? (desks[0]?.kept ?? null) : readDesk(store, own);
-  return { id, kept: source, copied: source !== null };
+  for (const { id, found } of desks) {
+    if (id === own || found.kind !== 'kept' || !(await holds.take(id))) continue;
+    rememberDesk(session, id);
+    return { id, kept: found.kept, copied: false, unreadable: false };
+  }
+  const source = own === null ? desks[0]?.found : readDesk(store, own);
+  const copy = source?.kind === 'kept' ? source.kept : null;
+  return newClaim(session, holds, copy, source?.kind === 'unreadable');
 }
 
-/** The lock of before a reload may be let go only a moment after the new page starts. */
-async function holdSoon(locks: LockManager | undefined, id: string): Promise<boolean> {
-  for (let round = 0; locks !== undefined && round < 8; round++) {
-    if (await holdLock(locks, id)) return true;
-    await new Promise((settle) => setTimeout(settle, 60));
-  }
-  return false;
+async function newClaim(session: Storage | null, holds: Holds, copy: Kept | null, unreadable: boolean): Promise<Claim> {
+  return { id: await takeNewDesk(session, holds), kept: copy, copied: copy !== null, unreadable };
 }
 
 /** A new desk for this tab, leaving the one before as it is. */
-export async function takeNewDesk(session: Storage, locks: LockManager | undefined): Promise<string> {
-  const id = crypto.randomUUID();
-  await holdLock(locks, id);
-  session.setItem(SESSION_KEY, id);
+export async function takeNewDesk(session: Storage | null, holds: Holds): Promise<string> {
+  const id = newId();
+  await holds.take(id);
+  rememberDesk(session, id);
   return id;
 }
 
-/** Whether the lock is this tab's now; it is let go when the tab closes. Without locks nothing is ever shared. */
-function holdLock(locks: LockManager | undefined, id: string): Promise<boolean> {
-  if (locks === undefined) return Promise.resolve(false);
-  return new Promise((settle) => {
-    locks
-      .request(`fielded.desk.${id}`, { ifAvailable: true }, (lock) => {
-        settle(lock !== null);
-        return lock === null ? undefined : new Promise<void>(() => {});
-      })
-      .catch(() => settle(false));
-  });
+/** A name that no other desk has; made so that it also works where the page is not served securely. */
+export function newId(): string {
+  return Array.from(crypto.getRandomValues(new Uint8Array(16)), (byte) => byte.toString(16).padStart(2, '0')).join('');
+}
+
+/** Has a reload of this tab come back to the same desk. */
+export function rememberDesk(session: Storage | null, id: string): void {
+  try {
+    session?.setItem(SESSION_KEY, id);
+  } catch {
+    // Without it a reload takes the last used desk.
+  }
+}
+
+function readOwn(session: Storage | null): string | null {
+  try {
+    return session?.getItem(SESSION_KEY) ?? null;
+  } catch {
+    return null;
+  }
 }

@@ -14,8 +14,8 @@ import { type Data, getAt, setAt } from '../job/data.ts';
 import type { Doc } from './doc.ts';
 import { advance, beginHistory, type History, redo, settle, undo } from './history.ts';
 
-/** How the job is kept: written, being written, or not to be written. */
-type Saving = 'saved' | 'saving' | 'failed';
+/** How the job is kept: written, or not: the browser forbids it, or has no room left. */
+export type Saving = 'saved' | 'blocked' | 'full';
 
 /** A change to the job: a path and its new value; undefined takes it out. */
 export type Change = readonly [path: string, value: Data | undefined];
@@ -33,6 +33,8 @@ export interface Desk {
   readonly drafts: Signal<Readonly<Record<string, string>>>;
   /** What is wrong with sums, by the path of their field. */
   readonly sumFaults: Signal<Readonly<Record<string, string>>>;
+  /** What undo and redo go through. */
+  readonly history: ReadonlySignal<History<Doc>>;
   readonly canUndo: ReadonlySignal<boolean>;
   readonly canRedo: ReadonlySignal<boolean>;
   /** While a size is moved by hand the drawing keeps its scale and place, and shows these sizes only. */
@@ -55,11 +57,13 @@ export interface Desk {
   undo(): void;
   redo(): void;
   /** Puts another job on the desk; the one before is one undo away. */
-  replace(doc: Doc, keepHistory?: boolean): void;
+  replace(doc: Doc): void;
+  /** Lays a job on the desk with the history that it was kept with, and what was half typed. */
+  lay(history: History<Doc>, drafts?: Readonly<Record<string, string>>): void;
   value(path: string): Data | undefined;
 }
 
-interface Notice {
+export interface Notice {
   readonly text: string;
   readonly kind: 'note' | 'fault';
   readonly lines?: readonly string[];
@@ -108,6 +112,7 @@ export function createDesk(first: Doc, firstUnits?: Units): Desk {
     problems: computed(() => report.value.problems),
     drafts,
     sumFaults: signal<Readonly<Record<string, string>>>({}),
+    history,
     canUndo: computed(() => history.value.past.length > 0),
     canRedo: computed(() => history.value.future.length > 0),
     moving,
@@ -129,9 +134,13 @@ export function createDesk(first: Doc, firstUnits?: Units): Desk {
     },
     undo: () => step(undo(history.value)),
     redo: () => step(redo(history.value)),
-    replace(next, keepHistory = true) {
-      history.value = keepHistory ? advance(history.value, next) : beginHistory(next);
+    replace(next) {
+      history.value = advance(history.value, next);
       drafts.value = {};
+    },
+    lay(next, typed = {}) {
+      history.value = next;
+      drafts.value = typed;
     },
     value: (path) => getAt(doc.value.data, path),
   };

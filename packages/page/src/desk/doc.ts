@@ -1,4 +1,5 @@
 import type { Data } from '../job/data.ts';
+import { digestOf } from './digest.ts';
 
 /** A shop file as opened beside a job. */
 export interface ShopDoc {
@@ -14,4 +15,30 @@ export interface Doc {
   readonly source: string | null;
   readonly fileName: string;
   readonly shop: ShopDoc | null;
+  /** The digest of job and shop as they were opened; left out for a job begun here, which nothing else holds. */
+  readonly asOpened?: string;
+}
+
+/** The same as it came from its file or as the example, so that a change can be told. */
+export function asOpened(doc: Doc): Doc {
+  return { ...doc, asOpened: digestOfDoc(doc) };
+}
+
+/** Whether there is something in it that its file does not hold. */
+export function isChanged(doc: Doc): boolean {
+  return doc.asOpened === undefined || doc.asOpened !== digestOfDoc(doc);
+}
+
+/** Whether two came from the same unchanged files. */
+export function isSameFile(one: Doc, other: Doc): boolean {
+  return (
+    one.source !== null &&
+    one.source === other.source &&
+    one.fileName === other.fileName &&
+    (one.shop?.text ?? null) === (other.shop?.text ?? null)
+  );
+}
+
+function digestOfDoc({ data, shop }: Doc): string {
+  return digestOf([data, shop?.data ?? null]);
 }

@@ -1,4 +1,5 @@
-import type { Doc } from './doc.ts';
+import { isGroup } from '../job/data.ts';
+import { type Doc, isChanged } from './doc.ts';
 
 /** What a browser keeps of one desk. */
 export interface Kept {
@@ -9,50 +10,124 @@ export interface Kept {
   readonly savedAt: number;
 }
 
-/** A desk kept in this browser by an id. */
-export interface KeptDesk {
+/** What was found under a desk's id. What cannot be read, or is of a newer version, is never written over. */
+export type Found =
+  | { readonly kind: 'none' }
+  | { readonly kind: 'unreadable'; readonly text: string }
+  | { readonly kind: 'kept'; readonly kept: Kept };
+
+/** A desk in this browser by its id. */
+export interface FoundDesk {
   readonly id: string;
-  readonly kept: Kept;
+  readonly found: Exclude<Found, { kind: 'none' }>;
 }
 
 const PREFIX = 'fielded.desk.';
-/** Jobs that are kept besides those open now. */
+/** Jobs that are kept though they are just as their files are. */
 const MOST_KEPT = 30;
 
 /** Writes what lies on a desk. Whether it could be: a full or forbidden store says false. */
 export function keepDesk(store: Storage, id: string, kept: Kept): boolean {
+  return putDeskText(store, id, JSON.stringify(kept));
+}
+
+/** Writes a desk's text as it was read. */
+export function putDeskText(store: Storage, id: string, text: string): boolean {
   try {
-    store.setItem(PREFIX + id, JSON.stringify(kept));
+    store.setItem(PREFIX + id, text);
     return true;
   } catch {
     return false;
   }
 }
 
-/** What lies on the desk of this id; null when nothing readable does. */
-export function readDesk(store: Storage, id: string): Kept | null {
+/** The text under which a desk is kept; null for none. */
+export function deskText(store: Storage, id: string): string | null {
   try {
-    const kept = JSON.parse(store.getItem(PREFIX + id) ?? 'null') as Kept | null;
-    return kept?.version === 1 && kept.doc?.data !== undefined ? kept : null;
+    return store.getItem(PREFIX + id);
   } catch {
     return null;
   }
 }
 
-/** All desks kept, the last used first. */
-export function listDesks(store: Storage): KeptDesk[] {
-  const ids = Array.from({ length: store.length }, (_, i) => store.key(i) ?? '')
-    .filter((key) => key.startsWith(PREFIX))
-    .map((key) => key.slice(PREFIX.length));
-  return ids
-    .flatMap((id) => {
-      const kept = readDesk(store, id);
-      return kept === null ? [] : [{ id, kept }];
-    })
-    .sort((one, other) => other.kept.savedAt - one.kept.savedAt);
+/** Takes a desk away. */
+export function removeDesk(store: Storage, id: string): void {
+  try {
+    store.removeItem(PREFIX + id);
+  } catch {
+    // A store that lets nothing be removed keeps it.
+  }
 }
 
-/** Clears away the oldest desks past the number kept, never `mine`. */
-export function clearOldDesks(store: Storage, mine: string): void {
-  for (const { id } of listDesks(store).slice(MOST_KEPT)) if (id !== mine) store.removeItem(PREFIX + id);
+/** What lies on the desk of this id. */
+export function readDesk(store: Storage, id: string): Found {
+  const text = deskText(store, id);
+  if (text === null) return { kind: 'none' };
+  const kept = parseKept(text);
+  return kept === null ? { kind: 'unreadable', text } : { kind: 'kept', kept };
+}
+
+/** All desks in this browser, the last used first, those that cannot be read at the end. */
+export function listDesks(store: Storage): FoundDesk[] {
+  const desks = listKeys(store).flatMap((key): FoundDesk[] => {
+    const id = key.slice(PREFIX.length);
+    const found = readDesk(store, id);
+    return found.kind === 'none' ? [] : [{ id, found }];
+  });
+  const when = ({ found }: FoundDesk) => (found.kind === 'kept' ? found.kept.savedAt : -1);
+  return desks.sort((one, other) => when(other) - when(one));
+}
+
+/**
+ * Clears away the oldest of the desks that are just as their files are, past the number kept. A desk that holds anything
+ * of its own, or that a tab has open, is never removed. `open` names the desks of open tabs; null where the browser cannot say.
+ */
+export function clearOldDesks(store: Storage, open: ReadonlySet<string> | null): void {
+  if (open === null) return;
+  for (const { id, found } of listDesks(store).slice(MOST_KEPT))
+    if (found.kind === 'kept' && !open.has(id) && !holdsWork(found.kept)) removeDesk(store, id);
+}
+
+/** Whether a desk holds something that its file does not. */
+export function holdsWork({ doc, drafts }: Kept): boolean {
+  return isChanged(doc) || Object.keys(drafts).length > 0;
+}
+
+function listKeys(store: Storage): string[] {
+  try {
+    return Array.from({ length: store.length }, (_, i) => store.key(i) ?? '').filter((key) => key.startsWith(PREFIX));
+  } catch {
+    return [];
+  }
+}
+
+/** What was kept, with every part of the right type; null where it cannot be made out. */
+function parseKept(text: string): Kept | null {
+  try {
+    const held: unknown = JSON.parse(text);
+    if (!isRecord(held) || held.version !== 1 || !isDoc(held.doc)) return null;
+    const { doc, savedAt } = held;
+    // A draft is only a text half typed: one of another type is dropped, the job stays.
+    const drafts = isRecord(held.drafts)
+      ? Object.fromEntries(Object.entries(held.drafts).filter((entry): entry is [string, string] => isText(entry[1])))
+      : {};
+    return { version: 1, doc, drafts, savedAt: typeof savedAt === 'number' ? savedAt : 0 };
+  } catch {
+    return null;
+  }
+}
+
+function isDoc(doc: unknown): doc is Doc {
+  if (!isRecord(doc) || !isGroup(doc.data as Doc['data']) || !isText(doc.fileName)) return false;
+  const { source, shop, asOpened } = doc;
+  const shopIsSound = shop === null || (isRecord(shop) && isText(shop.name) && isText(shop.text) && 'data' in shop);
+  return shopIsSound && (source === null || isText(source)) && (asOpened === undefined || isText(asOpened));
+}
+
+function isRecord(value: unknown): value is Record<string, unknown> {
+  return typeof value === 'object' && value !== null && !Array.isArray(value);
+}
+
+function isText(value: unknown): value is string {
+  return typeof value === 'string';
 }

@@ -1,13 +1,14 @@
 import type { Desk } from '../desk/desk.ts';
+import type { Keeper } from '../desk/keeper.ts';
 import { openFiles } from './open-text.ts';
 import { readLink } from './share-link.ts';
 import { takeIn } from './take-in.ts';
 
 /**
- * Puts the job on the desk that came with the address: behind the #, or from the command that serves this page. The job
- * before is first put aside. Whether there was one that could be read; what is wrong with one that could not is said.
+ * Puts the job on the desk that came with the address: behind the #, or from the command that serves this page. Whether
+ * there was one that could be read; what is wrong with one that could not is said.
  */
-export async function takeInAddress(desk: Desk, putAside: () => Promise<void>): Promise<boolean> {
+export async function takeInAddress(desk: Desk, keeper: Keeper): Promise<boolean> {
   const { hash } = location;
   history.replaceState(null, '', location.pathname + location.search);
   const link = await readLink(hash);
@@ -15,10 +16,14 @@ export async function takeInAddress(desk: Desk, putAside: () => Promise<void>): 
     desk.notice.value = { kind: 'fault', text: link.message };
     return false;
   }
-  if (link !== null) {
-    await putAside();
-    return takeIn(desk, link.doc, 'The job in the link is open; yours is under Job, kept in this browser.');
-  }
+  if (link !== null)
+    return takeIn(
+      desk,
+      keeper,
+      link.doc,
+      'The job in the link is open; yours is under Job, kept in this browser.',
+      false,
+    );
   const answer = await fetch('job.json').catch(() => null);
   if (!answer?.ok) return false;
   const opened = await openFiles(await answer.json());
@@ -26,6 +31,5 @@ export async function takeInAddress(desk: Desk, putAside: () => Promise<void>): 
     desk.notice.value = { kind: 'fault', text: opened.message, lines: opened.lines };
     return false;
   }
-  await putAside();
-  return takeIn(desk, opened.doc, `${opened.doc.fileName} is open.`);
+  return takeIn(desk, keeper, opened.doc, `${opened.doc.fileName} is open.`, false);
 }

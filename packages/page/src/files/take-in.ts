@@ -1,11 +1,18 @@
 import { readJobData } from '@fielded/core';
 import type { Desk } from '../desk/desk.ts';
-import type { Doc } from '../desk/doc.ts';
+import { asOpened, type Doc } from '../desk/doc.ts';
+import type { Keeper } from '../desk/keeper.ts';
 import { openFiles, readFiles } from './open-text.ts';
 
-/** Puts an opened job on the desk if it can be read whole; else says why, and the job there stays. */
-export function takeIn(desk: Desk, doc: Doc, said: string): boolean {
-  const { job, faults } = readJobData(doc.data, doc.shop?.data);
+/** Lays an opened job on a desk if it can be read whole; else says why, and the job there stays. */
+export async function takeIn(
+  desk: Desk,
+  keeper: Keeper,
+  given: Doc,
+  said: string,
+  undoable: boolean,
+): Promise<boolean> {
+  const { job, faults } = readJobData(given.data, given.shop?.data);
   if (job === null) {
     desk.notice.value = {
       kind: 'fault',
@@ -14,23 +21,35 @@ export function takeIn(desk: Desk, doc: Doc, said: string): boolean {
     };
     return false;
   }
-  desk.replace(doc);
-  desk.units.value = job.units;
-  desk.trace.value = null;
-  desk.notice.value = { kind: 'note', text: said };
+  // A job without a file, as in a link, is held nowhere else: it counts as changed.
+  const doc = given.source === null ? given : asOpened(given);
+  const laid = await keeper.layFile(desk, doc, undoable);
+  desk.notice.value =
+    laid === 'changed'
+      ? {
+          kind: 'note',
+          text: `${doc.fileName} is open, with what you changed in it here.`,
+          action: { name: 'Take the file as it is', run: () => startFromFile(desk, doc) },
+        }
+      : { kind: 'note', text: said };
   return true;
 }
 
 /** Opens chosen or dropped files. */
-export async function takeInFiles(desk: Desk, files: readonly File[]): Promise<void> {
+export async function takeInFiles(desk: Desk, keeper: Keeper, files: readonly File[]): Promise<void> {
   if (files.length === 0) return;
   desk.notice.value = { kind: 'note', text: 'Opening…' };
   try {
     const given = await readFiles(files);
     const opened = 'message' in given ? { message: given.message, lines: [] } : await openFiles(given);
-    if ('doc' in opened) takeIn(desk, opened.doc, `${opened.doc.fileName} is open. Undo brings back the job before.`);
-    else desk.notice.value = { kind: 'fault', text: opened.message, lines: opened.lines };
+    if (!('doc' in opened)) desk.notice.value = { kind: 'fault', text: opened.message, lines: opened.lines };
+    else await takeIn(desk, keeper, opened.doc, `${opened.doc.fileName} is open. The job before is under Job.`, true);
   } catch {
     desk.notice.value = { kind: 'fault', text: 'The file could not be read; your job is as it was.' };
   }
+}
+
+function startFromFile(desk: Desk, doc: Doc): void {
+  desk.replace(doc);
+  desk.notice.value = { kind: 'note', text: 'This is the file as it is. Undo brings your changes back.' };
 }

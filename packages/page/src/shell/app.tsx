@@ -1,42 +1,33 @@
-import { useSignal } from '@preact/signals';
 import type { JSX } from 'preact';
 import { useEffect, useMemo } from 'preact/hooks';
 import { DeskContext } from '../desk/context.ts';
 import type { Desk } from '../desk/desk.ts';
+import { isChanged } from '../desk/doc.ts';
 import type { Keeper } from '../desk/keeper.ts';
 import { createPrinting, PrintSheets } from '../files/print-sheets.tsx';
-import { EXAMPLE } from '../job/start.ts';
 import { Sizes } from '../panels/sizes/sizes.tsx';
 import { Stage } from '../stage/stage.tsx';
-import type { ViewName } from '../stage/view-scene.ts';
+import { Later } from './later.tsx';
 import { Notices } from './notices.tsx';
+import { createPlaces, type Places } from './places.ts';
 import { TitleBar } from './title-bar.tsx';
 
 /** The whole page. `greet` shows a first visitor what to touch. */
 export function App({ desk, keeper, greet }: { desk: Desk; keeper: Keeper; greet: boolean }): JSX.Element {
-  const view = useSignal<ViewName>('joint');
+  const places = useMemo(createPlaces, []);
   const printing = useMemo(createPrinting, []);
   useEffect(() => listenToKeys(desk), [desk]);
-  useEffect(() => listenToDrops(desk), [desk]);
+  useEffect(() => listenToDrops(desk, keeper), [desk, keeper]);
+  const untouched = desk.history.value.past.length === 0 && !isChanged(desk.doc.value);
   return (
     <DeskContext.Provider value={desk}>
       <div class="page">
-        <TitleBar view={view.value} keeper={keeper} printing={printing} />
-        <main>
-          <Stage
-            view={view.value}
-            setView={(next) => {
-              view.value = next;
-            }}
-          />
+        <TitleBar places={places} keeper={keeper} printing={printing} />
+        <main data-place={places.place.value}>
+          <Stage view={places.view} />
           <div class="side">
-            {greet && desk.doc.value.data === EXAMPLE && (
-              <p class="greeting">
-                A finished joint to begin with. Tap a figure on the drawing and type over it, or drag one of the small
-                circles. <b>New</b>, under <b>Job</b>, starts from stock and groove.
-              </p>
-            )}
-            <Sizes />
+            {greet && untouched && places.place.value === 'joint' && <Greeting />}
+            <Part places={places} keeper={keeper} />
           </div>
         </main>
         <Notices />
@@ -45,6 +36,30 @@ export function App({ desk, keeper, greet }: { desk: Desk; keeper: Keeper; greet
     </DeskContext.Provider>
   );
 }
+
+function Greeting(): JSX.Element {
+  return (
+    <p class="greeting">
+      A finished joint to begin with. Tap a figure on the drawing and type over it, or drag one of the small circles.{' '}
+      <b>New</b>, under <b>Job</b>, begins one of your own.
+    </p>
+  );
+}
+
+/** What stands beside the drawing: each part but the sizes is fetched when it is gone to. */
+function Part({ places, keeper }: { places: Places; keeper: Keeper }): JSX.Element {
+  switch (places.place.value) {
+    case 'jobs':
+      return <Later load={loadJobs} keeper={keeper} places={places} />;
+    case 'new':
+      return <Later load={loadNew} keeper={keeper} places={places} />;
+    default:
+      return <Sizes />;
+  }
+}
+
+const loadJobs = () => import('./job-list.tsx').then(({ JobList }) => JobList);
+const loadNew = () => import('../panels/new/new-job-form.tsx').then(({ NewJobForm }) => NewJobForm);
 
 function listenToKeys(desk: Desk): () => void {
   const heard = (event: KeyboardEvent) => {
@@ -70,12 +85,12 @@ function listenToKeys(desk: Desk): () => void {
   return () => removeEventListener('keydown', heard);
 }
 
-function listenToDrops(desk: Desk): () => void {
+function listenToDrops(desk: Desk, keeper: Keeper): () => void {
   const over = (event: DragEvent) => event.preventDefault();
   const drop = (event: DragEvent) => {
     event.preventDefault();
     const files = [...(event.dataTransfer?.files ?? [])];
-    void import('../files/take-in.ts').then(({ takeInFiles }) => takeInFiles(desk, files));
+    void import('../files/take-in.ts').then(({ takeInFiles }) => takeInFiles(desk, keeper, files));
   };
   addEventListener('dragover', over);
   addEventListener('drop', drop);

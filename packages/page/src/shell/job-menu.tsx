@@ -1,35 +1,29 @@
-import { useSignal } from '@preact/signals';
 import type { JSX } from 'preact';
 import { useDesk } from '../desk/context.ts';
 import type { Desk } from '../desk/desk.ts';
-import type { Keeper } from '../desk/keeper.ts';
+import type { EarlierJob, Keeper } from '../desk/keeper.ts';
 import { saveJob } from '../files/save-job.ts';
 import { shareLink } from '../files/share-link.ts';
-import { startJob } from '../job/start.ts';
+import type { Places } from './places.ts';
+import { JointThumb } from './thumb.tsx';
 
-/** New, open, save, share, and the jobs that this browser keeps. */
-export function JobMenu({ keeper, open }: { keeper: Keeper; open: () => void }): JSX.Element {
+/** How many jobs are at hand in the menu; all are in their list. */
+const AT_HAND = 4;
+
+/** New, open, save, share, and the jobs last worked on. */
+export function JobMenu({ keeper, places, open }: { keeper: Keeper; places: Places; open: () => void }): JSX.Element {
   const desk = useDesk();
-  const earlier = useSignal(keeper.earlier());
-  const begin = async () => {
-    const data = startJob(desk.units.value);
-    await keeper.putAside();
-    desk.replace({ data, source: null, fileName: 'job.yaml', shop: null }, false);
-    desk.trace.value = null;
-    desk.notice.value = { kind: 'note', text: 'A new job. The one before is under Job, kept in this browser.' };
-    earlier.value = keeper.earlier();
-  };
-  const goBack = async (id: string) => {
-    await keeper.bringBack(desk, id);
-    earlier.value = keeper.earlier();
+  const earlier = keeper.earlier();
+  const go = (place: 'new' | 'jobs') => () => {
+    places.place.value = place;
   };
   return (
     <>
-      <button type="button" onClick={begin}>
-        New
+      <button type="button" onClick={go('new')}>
+        New…
       </button>
       <button type="button" onClick={open}>
-        Open a file…
+        Open files…
       </button>
       <button type="button" onClick={() => saveJob(desk)}>
         Save as a file
@@ -37,31 +31,60 @@ export function JobMenu({ keeper, open }: { keeper: Keeper; open: () => void }):
       <button type="button" onClick={() => share(desk)}>
         Copy a link to it
       </button>
-      {earlier.value.length > 0 && (
+      {earlier.length > 0 && (
         <>
           <p class="menu-head">Kept in this browser</p>
-          {earlier.value.slice(0, 8).map(({ id, title, when }) => (
-            <button key={id} type="button" class="earlier" onClick={() => goBack(id)}>
-              <span>{title}</span>
-              <small>{when}</small>
+          {earlier.slice(0, AT_HAND).map((job) => (
+            <button key={job.id} type="button" class="earlier" onClick={() => goToJob(desk, keeper, places, job)}>
+              {job.doc && <JointThumb doc={job.doc} />}
+              <span>{job.title}</span>
+              <small>{sayWhen(job)}</small>
             </button>
           ))}
+          <button type="button" onClick={go('jobs')}>
+            All jobs kept here…
+          </button>
         </>
       )}
     </>
   );
 }
 
+/** Goes to an earlier job, and says where it is a copy or cannot be read. */
+export async function goToJob(desk: Desk, keeper: Keeper, places: Places, { id, title }: EarlierJob): Promise<void> {
+  const came = await keeper.bringBack(desk, id);
+  if (came !== 'unreadable') places.place.value = 'joint';
+  desk.notice.value = {
+    there: { kind: 'note', text: `${title} is on the board.` },
+    copy: { kind: 'note', text: 'Another tab has that job open; here you work on a copy of it.' },
+    unreadable: {
+      kind: 'fault',
+      text: 'That job cannot be read by this version of the page. Save it as a file from the list of jobs.',
+    },
+  }[came] as Desk['notice']['value'];
+}
+
+/** When a job was last kept, in the reader's own way of writing dates. */
+export function sayWhen({ savedAt }: EarlierJob): string {
+  return savedAt === 0 ? '' : new Date(savedAt).toLocaleString(undefined, { dateStyle: 'medium', timeStyle: 'short' });
+}
+
 async function share(desk: Desk): Promise<void> {
   const link = await shareLink(desk.doc.value, location.href);
-  try {
-    await navigator.clipboard.writeText(link);
-    desk.notice.value = {
-      kind: 'note',
-      text: 'The link is copied. It holds the whole job; nothing was sent anywhere.',
-    };
-  } catch {
-    history.replaceState(null, '', link);
-    desk.notice.value = { kind: 'note', text: 'The address of this page now holds the whole job: copy it from there.' };
-  }
+  const copied = await navigator.clipboard.writeText(link).then(
+    () => true,
+    () => false,
+  );
+  if (!copied) history.replaceState(null, '', link);
+  desk.notice.value = {
+    kind: 'note',
+    text: `${copied ? 'The link is copied' : 'The address of this page now holds the whole job'}. ${shareWords(location)}`,
+  };
+}
+
+/** What a link can do, by the address it starts with. */
+function shareWords({ protocol, hostname }: Location): string {
+  if (protocol === 'file:' || hostname === 'localhost' || /^127\.|^\[?::1/.test(hostname))
+    return 'It opens on this machine only: to hand the job on, use Save as a file.';
+  return 'It holds the whole job as it is now; nothing was sent anywhere.';
 }

@@ -5,23 +5,23 @@ import { useRef } from 'preact/hooks';
 import { useDesk } from '../desk/context.ts';
 import type { Desk } from '../desk/desk.ts';
 import type { Keeper } from '../desk/keeper.ts';
-import type { ViewName } from '../stage/view-scene.ts';
 import { Later } from './later.tsx';
 import { Menu } from './menu.tsx';
+import type { Places } from './places.ts';
 
 const SAVING = {
   saved: 'Kept in this browser',
-  saving: 'Keeping…',
-  failed: 'Not kept: this browser lets nothing be stored. Save the job as a file.',
+  blocked: 'Not kept: this browser blocks storage. Save the job as a file.',
+  full: 'Not kept: this browser has no room left. Save the job as a file.',
 };
 
 /** The job's name, what can be done with it, undo, and the unit that lengths are shown in. */
 export function TitleBar({
-  view,
+  places,
   keeper,
   printing,
 }: {
-  view: ViewName;
+  places: Places;
   keeper: Keeper;
   printing: Signal<PaperName | null>;
 }): JSX.Element {
@@ -58,10 +58,10 @@ export function TitleBar({
         </button>
         <Units />
         <Menu name="Job">
-          <Later load={loadJobMenu} keeper={keeper} open={() => picker.current?.click()} />
+          <Later load={loadJobMenu} keeper={keeper} places={places} open={() => picker.current?.click()} />
         </Menu>
         <Menu name="Drawing">
-          <Later load={loadDrawingMenu} view={view} printing={printing} />
+          <Later load={loadDrawingMenu} view={places.view.value} printing={printing} />
         </Menu>
         <input
           ref={picker}
@@ -71,7 +71,7 @@ export function TitleBar({
           aria-label="Job file, and its shop file if it names one"
           multiple
           accept=".yaml,.yml,.json"
-          onChange={(event) => chooseFiles(desk, event.currentTarget)}
+          onChange={(event) => chooseFiles(desk, keeper, event.currentTarget)}
         />
       </div>
     </header>
@@ -82,11 +82,11 @@ const loadJobMenu = () => import('./job-menu.tsx').then(({ JobMenu }) => JobMenu
 const loadDrawingMenu = () => import('./drawing-menu.tsx').then(({ DrawingMenu }) => DrawingMenu);
 
 /** What was chosen in a file field, which is then ready to be used again. */
-async function chooseFiles(desk: Desk, field: HTMLInputElement): Promise<void> {
+async function chooseFiles(desk: Desk, keeper: Keeper, field: HTMLInputElement): Promise<void> {
   const files = [...(field.files ?? [])];
   field.value = '';
   const { takeInFiles } = await import('../files/take-in.ts');
-  await takeInFiles(desk, files);
+  await takeInFiles(desk, keeper, files);
 }
 
 function Units(): JSX.Element {

@@ -1,4 +1,4 @@
-import { useSignal } from '@preact/signals';
+import { type Signal, useSignal } from '@preact/signals';
 import type { JSX } from 'preact';
 import { useEffect, useRef, useState } from 'preact/hooks';
 import { useDesk } from '../desk/context.ts';
@@ -14,7 +14,7 @@ import { isSteel, isWorkedOn, nameOf, type ViewName, viewsFor } from './view-sce
 const ROOM_FOR_TWO = 900;
 
 /** Verdict, drawing and what can be done with it. */
-export function Stage({ view, setView }: { view: ViewName; setView: (view: ViewName) => void }): JSX.Element {
+export function Stage({ view }: { view: Signal<ViewName> }): JSX.Element {
   const desk = useDesk();
   const second = useSignal<ViewName | null>(null);
   const fitting = useSignal(false);
@@ -22,7 +22,7 @@ export function Stage({ view, setView }: { view: ViewName; setView: (view: ViewN
   const wide = useWide(stage);
   const report = desk.report.value;
   const views = viewsFor(report);
-  const shown = views.includes(view) ? view : views[0]!;
+  const shown = views.includes(view.value) ? view.value : views[0]!;
   const beside = wide && second.value !== null && views.includes(second.value) ? second.value : null;
   const tools = useStill(() => (
     <div class="tools">
@@ -36,7 +36,7 @@ export function Stage({ view, setView }: { view: ViewName; setView: (view: ViewN
               aria-pressed={name === shown || name === beside}
               onClick={(event) => {
                 if (wide && event.shiftKey && name !== shown) second.value = name;
-                else setView(name);
+                else view.value = name;
               }}
             >
               {nameOf(name, report)}
@@ -47,7 +47,9 @@ export function Stage({ view, setView }: { view: ViewName; setView: (view: ViewN
             class={isSteel(shown) ? 'chosen' : ''}
             aria-label="Knives"
             value={isSteel(shown) ? shown : ''}
-            onChange={(event) => setView(event.currentTarget.value as ViewName)}
+            onChange={(event) => {
+              view.value = event.currentTarget.value as ViewName;
+            }}
           >
             <option value="" disabled hidden>
               Knives

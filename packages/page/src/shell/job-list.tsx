@@ -1,0 +1,153 @@
+import { useSignal } from '@preact/signals';
+import type { JSX } from 'preact';
+import { useRef } from 'preact/hooks';
+import { useDesk } from '../desk/context.ts';
+import type { Done, EarlierJob, Keeper } from '../desk/keeper.ts';
+import { handOver } from '../files/hand-over.ts';
+import { goToJob, sayWhen } from './job-menu.tsx';
+import type { Places } from './places.ts';
+import { JointThumb } from './thumb.tsx';
+
+/** Every job in this browser, each with its picture, under its own name; to open, rename, copy or delete. */
+export function JobList({ keeper, places }: { keeper: Keeper; places: Places }): JSX.Element {
+  const jobs = useSignal(keeper.earlier());
+  const reload = () => {
+    jobs.value = keeper.earlier();
+  };
+  return (
+    <section class="jobs" aria-labelledby="jobs-name">
+      <h2 id="jobs-name">Jobs kept in this browser</h2>
+      {jobs.value.length === 0 && <p class="hint">There is only the one on the board.</p>}
+      <ul>
+        {jobs.value.map((job) => (
+          <JobRow key={job.id} job={job} keeper={keeper} places={places} reload={reload} />
+        ))}
+      </ul>
+      <button
+        type="button"
+        class="main"
+        onClick={() => {
+          places.place.value = 'joint';
+        }}
+      >
+        Back to the board
+      </button>
+    </section>
+  );
+}
+
+const NOT_DONE = {
+  open: 'Another tab has that job open: do it there.',
+  full: 'That could not be kept: this browser has no room left.',
+} as const;
+
+function JobRow({
+  job,
+  keeper,
+  places,
+  reload,
+}: {
+  job: EarlierJob;
+  keeper: Keeper;
+  places: Places;
+  reload: () => void;
+}): JSX.Element {
+  const desk = useDesk();
+  const naming = useSignal(false);
+  const field = useRef<HTMLInputElement>(null);
+  /** Says why something was not done; whether it was. */
+  const sayDone = (done: Done): boolean => {
+    if (done !== 'done') desk.notice.value = { kind: 'fault', text: NOT_DONE[done] };
+    return done === 'done';
+  };
+  const rename = async () => {
+    const title = field.current?.value.trim() ?? '';
+    naming.value = false;
+    if (title !== '' && title !== job.title) sayDone(await keeper.rename(job.id, title));
+    reload();
+  };
+  const remove = async () => {
+    const { done, restore } = await keeper.remove(job.id);
+    if (!sayDone(done)) return;
+    reload();
+    desk.notice.value = {
+      kind: 'note',
+      text: `${job.title} is deleted.`,
+      action: {
+        name: 'Bring it back',
+        run: () => {
+          restore();
+          reload();
+          desk.notice.value = { kind: 'note', text: `${job.title} is back.` };
+        },
+      },
+    };
+  };
+  return (
+    <li>
+      {naming.value ? (
+        <form
+          class="naming"
+          onSubmit={(event) => {
+            event.preventDefault();
+            void rename();
+          }}
+        >
+          <input ref={field} type="text" aria-label={`New name of ${job.title}`} defaultValue={job.title} autofocus />
+          <button type="submit">Keep the name</button>
+        </form>
+      ) : (
+        <button
+          type="button"
+          class="job"
+          disabled={job.doc === null}
+          onClick={() => goToJob(desk, keeper, places, job)}
+        >
+          {job.doc && <JointThumb doc={job.doc} />}
+          <span>{job.title}</span>
+          <small>
+            {job.fileName} {sayWhen(job)}
+          </small>
+        </button>
+      )}
+      <div class="deeds">
+        {job.doc === null ? (
+          <button
+            type="button"
+            class="quiet"
+            onClick={() => handOver('kept-job.json', keeper.textOf(job.id) ?? '', 'application/json')}
+          >
+            Save it as it is
+          </button>
+        ) : (
+          <>
+            <button
+              type="button"
+              class="quiet"
+              aria-label={`Rename ${job.title}`}
+              onClick={() => {
+                naming.value = !naming.value;
+              }}
+            >
+              Rename
+            </button>
+            <button
+              type="button"
+              class="quiet"
+              aria-label={`Copy ${job.title}`}
+              onClick={() => {
+                sayDone(keeper.copy(job.id));
+                reload();
+              }}
+            >
+              Copy
+            </button>
+          </>
+        )}
+        <button type="button" class="quiet" aria-label={`Delete ${job.title}`} onClick={remove}>
+          Delete
+        </button>
+      </div>
+    </li>
+  );
+}

@@ -1,0 +1,42 @@
+import { evaluateJoint, type Report, readJobData } from '@fielded/core';
+import type { JSX } from 'preact';
+import { useMemo } from 'preact/hooks';
+import type { Doc } from '../desk/doc.ts';
+
+/** How much of the frame is shown round the groove, and of the field beyond the raise, mm. */
+const BESIDE = 14;
+const MARGIN = 1.5;
+
+/** The joint of a job as a small picture; nothing where it cannot be read. */
+export function JointThumb({ doc }: { doc: Pick<Doc, 'data' | 'shop'> }): JSX.Element | null {
+  const report = useMemo(() => readJoint(doc), [doc]);
+  if (report === null) return <span class="thumb" />;
+  const { frame, section, tongue, fit } = report;
+  const { groove, thickness } = frame;
+  const sight = tongue.insertion;
+  // The frame's front face, below the panel's where that stands proud.
+  const face = fit.frontFace?.most ?? 0;
+  const [floor, outside] = [sight - groove.depth, sight - groove.depth - BESIDE];
+  const [top, left] = [Math.min(0, face) - MARGIN, outside - MARGIN];
+  const width = section.width + MARGIN - left;
+  const height = Math.max(section.thickness, face + thickness) + MARGIN - top;
+  const wall = face + groove.setback;
+  return (
+    <svg class="thumb" viewBox={`${left} ${top} ${width} ${height}`} aria-hidden="true">
+      <path
+        class="thumb-frame"
+        d={`M${outside} ${face}H${sight}V${wall}H${floor}v${groove.width}H${sight}V${face + thickness}H${outside}Z`}
+      />
+      <path class="thumb-panel" d={section.outline} />
+    </svg>
+  );
+}
+
+function readJoint({ data, shop }: Pick<Doc, 'data' | 'shop'>): Report | null {
+  try {
+    const { job } = readJobData(data, shop?.data);
+    return job && evaluateJoint(job);
+  } catch {
+    return null;
+  }
+}
