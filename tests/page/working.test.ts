@@ -18,9 +18,15 @@ describe('a newcomer', () => {
     const page = await bench.open();
     expect(await page.locator('.greeting').innerText()).toContain('Tap a figure on the drawing');
     await menu(page, 'Job', 'New');
-    await expect.poll(() => page.locator('[data-verdict]').getAttribute('data-verdict')).toBe('will-not-enter');
-    await field(page, 'panel.thickness').fill('18');
-    await field(page, 'frame.groove.width').fill('6');
+    await page.getByLabel('Name', { exact: true }).fill('Pantry doors');
+    await page.getByLabel('Stock, planed').fill('18');
+    await page.getByRole('radio', { name: 'bevel' }).first().check();
+    expect(await page.locator('.preview').innerText()).toContain('It fits, and the face is flush');
+    await page.getByRole('button', { name: 'Begin' }).click();
+    await expect.poll(() => page.locator('[data-verdict]').getAttribute('data-verdict')).toBe('sliding');
+    expect(await page.getByLabel('Title of the job').inputValue()).toBe('Pantry doors');
+    await field(page, 'frame.groove.width').fill('6.6');
+    expect(await figureOf(page, 'clearance')).toBeCloseTo(0.8, 9);
     await page.getByRole('button', { name: 'Make it fit' }).click();
     await page.getByRole('button', { name: 'Make the move' }).click();
     expect(await figureOf(page, 'clearance')).toBeCloseTo(0.2, 9);
