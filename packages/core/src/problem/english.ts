@@ -2,12 +2,14 @@ import { DOOR_WORDS } from './words/door.ts';
 import { JOINT_WORDS } from './words/joint.ts';
 import { KNIFE_WORDS } from './words/knife.ts';
 import { SEASON_WORDS } from './words/season.ts';
+import { SETUP_WORDS } from './words/setup.ts';
 import { VERDICT_WORDS } from './words/verdict.ts';
 
 type Sentences = typeof DOOR_WORDS &
   typeof JOINT_WORDS &
   typeof KNIFE_WORDS &
   typeof SEASON_WORDS &
+  typeof SETUP_WORDS &
   typeof VERDICT_WORDS;
 
 /**
@@ -23,5 +25,6 @@ export const ENGLISH: Sentences = {
   ...JOINT_WORDS,
   ...KNIFE_WORDS,
   ...SEASON_WORDS,
+  ...SETUP_WORDS,
   ...VERDICT_WORDS,
 };

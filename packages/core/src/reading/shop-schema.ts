@@ -42,6 +42,7 @@ export function shopSchema(units: Units): v.GenericSchema<unknown, ShopFile> {
           spindleLength: v.exactOptional(positive("usable above the seat's face, nut included")),
           power: v.exactOptional(about(number({ above: 0, most: 1000 }, 'a power'), 'of its motor, kW')),
           fenceGap: v.exactOptional(positive('greatest gap between the halves of the fence')),
+          tallFence: v.exactOptional(about(v.boolean(), 'whether it has a fence to hold a panel upright')),
           tilt: v.optional(
             about(
               v.tuple([angle({ least: -90, most: 90 }), angle({ least: -90, most: 90 })]),

@@ -4,6 +4,7 @@ import { adviseAll } from './advice.ts';
 import { answerDoors } from './doors.ts';
 import { answerJoint } from './joint.ts';
 import { answerKnives } from './knives.ts';
+import { answerPlan, listNotChecked } from './plan.ts';
 import { prepareJob } from './prepare.ts';
 import { sortProblems } from './problems.ts';
 import type { Report } from './report.ts';
@@ -32,16 +33,18 @@ export function evaluate(given: GivenJob, options: EvaluateOptions = {}): Report
   const spread = answerSpread(prepared, options.simulation);
   const season = answerSeasons(prepared);
   const doors = answerDoors(prepared);
+  const planned = answerPlan(prepared, doors);
   const all = [
     ...problems,
     ...(knives?.problems ?? []),
     ...spread.problems,
     ...season.problems,
     ...(doors?.problems ?? []),
+    ...(planned?.problems ?? []).filter(({ severity }) => severity === 'error'),
   ];
   return {
     ...joint,
-    statements: stateBoth(job, fit.verdict, all),
+    statements: stateBoth(job, fit.verdict, all, listNotChecked(planned)),
     ...(knives && { knives: knives.reports }),
     ...(spread.report && { spread: spread.report }),
     ...(season.report && { season: season.report }),

@@ -57,7 +57,9 @@ export interface Machine {
   readonly power?: number;
   /** Greatest gap between the two halves of its fence. */
   readonly fenceGap?: number;
-  /** Least and greatest tilt of the spindle. */
+  /** Whether it has a fence to hold a panel upright. */
+  readonly tallFence?: boolean;
+  /** Least and greatest tilt of the spindle: positive where its top leans away from the stock. */
   readonly tilt: readonly [number, number];
 }
 

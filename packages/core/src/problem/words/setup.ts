@@ -1,0 +1,63 @@
+/** What keeps a cut from being set up, what spoils it, and what the plan proposes instead. */
+export const SETUP_WORDS = {
+  'run.under': 'under the stock',
+  'run.over': 'above the stock',
+  'rotation.clockwise': 'clockwise',
+  'rotation.counterclockwise': 'counterclockwise',
+  'feed.left-to-right': 'left to right',
+  'feed.right-to-left': 'right to left',
+  'cannot-be-run': 'No machine of the shop can make the {cut} with the head "{head}". What comes nearest:',
+  'another-run.instead': 'The {cut} cannot be run as the job says.',
+  'another-run.both': 'The {cut} is run another way than the job says, with both heads at once.',
+  'advice.turn-over':
+    'Turn the head over and run {run:said} on "{machine}", spindle {rotation:said} seen from above, feed {feed:said}.',
+  'advice.run': 'Run it {run:said} on "{machine}", spindle {rotation:said} seen from above, feed {feed:said}.',
+  'wrong-hand':
+    'On "{machine}" the knives for the {cut} are of the wrong hand to run {run:said} {rotation:said}: their backs would meet the wood. The mark and the rake of the knife decide.',
+  'not-reversing': 'The spindle of "{machine}" does not turn {rotation:said}.',
+  'ground-for-other-hold':
+    'The knife {knife} was ground for work held at {ground:degrees}, and the {cut} holds it at {held:degrees}: it would cut another section. Hold the panel as the knife wants it, or have one ground.',
+  'no-tall-fence':
+    '"{machine}" has no tall fence, and the {cut} is run on edge. Use another machine, or make a fence to hold the panel upright.',
+  'no-tilt':
+    'The spindle of "{machine}" does not tilt to {wanted:degrees} for the {cut}: it goes from {least:degrees} to {most:degrees}.',
+  'seat-too-low':
+    'The head "{head}" cannot go low enough on "{machine}" to run the {cut} {run:said}: its lower face would sit at {seat:length} from the table, and {least:length} is the lowest.',
+  'seat-too-high':
+    'The head "{head}" cannot go high enough on "{machine}" to run the {cut} {run:said}: its lower face would sit at {seat:length} from the table, and {most:length} is the highest.',
+  'hole-too-small':
+    'The table of "{machine}" does not open wide enough for the {cut}: the head "{head}" needs {needed:length}, and the opening is {opening:length}.',
+  'spindle-bore':
+    'The head "{head}" has a bore of {bore:length}, and the spindle of "{machine}" is {spindle:length} thick. Never bush a head: use another machine or head.',
+  'spindle-too-short':
+    'The head "{head}" is {height:length} high, and "{machine}" takes {length:length} above the seat, nut included.',
+  'fence-gap':
+    'The fence of "{machine}" opens {most:length}, and the knives for the {cut} need {gap:length}. A smaller head or less reach needs less.',
+  'no-allowed-speed':
+    '"{machine}" has no speed for the head "{head}": it may turn at most {most:count} a minute and {rim:number} m/s at the rim, and the slowest speed is {slowest:count}. The mark on the tool decides.',
+  'no-allowed-speed.window':
+    '"{machine}" has no speed for the head "{head}": it is marked {least:count} to {most:count} a minute, and {rim:number} m/s is the most at the rim. The mark on the tool decides.',
+  'needs-feeder':
+    'The head "{head}" is marked for mechanical feed, and "{machine}" has no power feed: it must never be fed by hand. Use a tool marked for hand feed.',
+  'rim-too-slow':
+    'At {speed:count} a minute, the fastest allowed on "{machine}", the head "{head}" runs at {rim:number} m/s, under the {least:number} m/s from which it cuts cleanly and is less apt to kick back. A larger head or another machine runs faster.',
+  'coarse-marks':
+    'The slowest feed of "{machine}", {feed:number} m/min, leaves knife marks {pitch:length} apart at the {cut}, more than {most:length}. Sand more, or use a slower feed.',
+  'slot-not-marked':
+    'The knife {knife} was ground to run {run:said}, and no slot of the head "{head}" is marked for that. Ask the maker of the head before it is run.',
+  'stack-not-flat': 'Both heads at once work flat panels only.',
+  'stack-spacer':
+    'The heads for {lower} and {upper} do not come near enough: for a tongue of {tongue:length} they would overlap by {short:length}. Knives that stand out beyond the faces of their heads, or slimmer heads, leave room.',
+  'stack-fence':
+    'The heads for {lower} and {upper} need two fences: the panel passes {x1:length} and {x2:length} from the axis. A head {wanted:length} across for {upper} would do, or a reach of {reach:length}.',
+  'stack-fence.head':
+    'The heads for {lower} and {upper} need two fences: the panel passes {x1:length} and {x2:length} from the axis. A head {wanted:length} across for {upper} would do.',
+  'stack-hands':
+    'The knives for {lower} and {upper} are of one hand: on one spindle, one under and one above the stock, they have to be of opposite hands.',
+  'stack-spindle':
+    'Both heads and the spacer take {height:length} of the spindle, and "{machine}" has {length:length} above the seat, nut included.',
+  'stack-speed':
+    'No speed of "{machine}" suits both heads: within their marks, and from {least:number} to {most:number} m/s at both rims.',
+  'stack-passes':
+    'Both heads at once take {area:area} in one pass, and "{machine}" has the power for {most:area}: they cannot be run in several passes.',
+} as const;

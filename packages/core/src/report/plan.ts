@@ -1,0 +1,54 @@
+import { makePlan, type Planned } from '../setup/make-plan.ts';
+import type { PanelsToRun } from '../setup/steps.ts';
+import { answerDoors, type DoorsAnswer } from './doors.ts';
+import type { PreparedJob } from './prepare.ts';
+
+/**
+ * The set-up of every cut that names a head, and the order of work; undefined where the job has no shop with a machine, or no
+ * cut names a head.
+ */
+export function answerPlan(
+  prepared: PreparedJob,
+  doors: DoorsAnswer | undefined = answerDoors(prepared),
+): Planned | undefined {
+  const { job } = prepared;
+  const { shop } = job;
+  if (shop === undefined || Object.keys(shop.machines).length === 0) return undefined;
+  if (job.cuts.every(({ head }) => head === undefined)) return undefined;
+  const { width } = job.panel;
+  const panels = doors ? sortPanels(doors) : sortPanel(width, shop.rules.leastEndGrainWidth);
+  return makePlan(job, shop, panels);
+}
+
+/** What the panel is called where the job names no door. */
+const THE_PANEL = 'panel';
+
+function sortPanel(width: number | undefined, least: number): PanelsToRun {
+  if (width === undefined) return { wide: [], narrow: [], carrier: [] };
+  return width < least
+    ? { wide: [], narrow: [], carrier: [THE_PANEL] }
+    : { wide: [THE_PANEL], narrow: [], carrier: [] };
+}
+
+/** Which doors' panels are run by themselves, which ride in blanks, and which no blank takes. */
+function sortPanels({ doors, blanks, leftOver }: DoorsAnswer): PanelsToRun {
+  const taken = new Map<string, number>();
+  const take = (door: string, count: number) => taken.set(door, (taken.get(door) ?? 0) + count);
+  for (const { panels, quantity } of blanks) for (const { door } of panels) take(door, quantity);
+  for (const { door, quantity } of leftOver) take(door, quantity);
+  const names = doors.map(({ name }) => name);
+  const riding = new Set(blanks.flatMap(({ panels }) => panels.map(({ door }) => door)));
+  const left = new Set(leftOver.map(({ door }) => door));
+  return {
+    wide: doors
+      .filter(({ name, panels }) => panels.reduce((sum, { quantity }) => sum + quantity, 0) > (taken.get(name) ?? 0))
+      .map(({ name }) => name),
+    narrow: names.filter((name) => riding.has(name)),
+    carrier: names.filter((name) => left.has(name)),
+  };
+}
+
+/** What the plan's set-ups depend on and nobody said, each once. */
+export function listNotChecked(planned: Planned | undefined): string[] {
+  return [...new Set((planned?.plan.setups ?? []).flatMap(({ notChecked }) => notChecked))];
+}

@@ -1,0 +1,59 @@
+import { cutSection } from '../joint/section.ts';
+import { readTongue, type Tongue, thicknessAt } from '../joint/tongue.ts';
+import { sweepCut } from '../machining/sweep.ts';
+import type { Correction, Run } from './plan.ts';
+import type { Work } from './work.ts';
+
+/** Readings of the calliper that the table is made for, mm. */
+const READINGS = [-0.3, -0.2, -0.1, 0.1, 0.2, 0.3];
+
+/** Half the step over which the tongue's slopes are taken, mm. */
+const STEP = 0.05;
+
+/** A tongue that changes less than this for a mm of setting does not follow it. */
+const NO_SLOPE = 0.02;
+
+/**
+ * What to move where the calliper reads too much or too little on the tongue, `at` mm in from the edge (formula U12): the
+ * spindle up and the knives out of the fence, either alone. The slopes are the section's own, taken over ± 0.05 mm.
+ */
+export function correctSetting(works: readonly Work[], index: number, run: Run, at: number): Correction[] {
+  const { cut } = works[index]!;
+  const byDepth = slopeOf(works, index, 'depth', at);
+  const byReach = slopeOf(works, index, 'reach', at);
+  const onEdge = cut.tilt === Math.PI / 2;
+  const [sin, cos] = [Math.sin(cut.tilt), onEdge ? 0 : Math.cos(cut.tilt)];
+  // Spindle up: deeper under the stock, shallower over it; tilted, further in or out as well. On edge it sets the reach.
+  const up = run === 'under' && !onEdge ? cos * byDepth - sin * byReach : sin * byReach - cos * byDepth;
+  const out = onEdge ? byDepth : byReach;
+  return READINGS.map((reads) => ({ reads, spindle: moveFor(reads, up), fence: moveFor(reads, out) }));
+}
+
+function moveFor(reads: number, slope: number): number | null {
+  return Math.abs(slope) < NO_SLOPE ? null : -reads / slope;
+}
+
+/** Change of the tongue's thickness for each mm that a cut's depth or reach grows. */
+function slopeOf(works: readonly Work[], index: number, setting: 'depth' | 'reach', at: number): number {
+  const more = tongueAt(works, index, setting, STEP, at);
+  const less = tongueAt(works, index, setting, -STEP, at);
+  return more === null || less === null ? 0 : (more - less) / (2 * STEP);
+}
+
+/** Thickness of the tongue `at` mm in with one setting moved, mm; null where no tongue is left there. */
+function tongueAt(
+  works: readonly Work[],
+  index: number,
+  setting: 'depth' | 'reach',
+  by: number,
+  at: number,
+): number | null {
+  const regions = works.map(({ cut, sweep }, k) => {
+    const moved = { ...cut, [setting]: cut[setting] + by };
+    return { side: cut.side, edge: (k === index ? sweepCut(moved, moved.depth) : sweep).swept };
+  });
+  const width = Math.max(...works.map(({ cut }) => cut.reach)) + 1;
+  const tongue: Tongue = readTongue(cutSection(works[index]!.thickness, width, regions), at + 1);
+  const there = tongue.find(({ x0, x1 }) => x0 <= at && x1 >= at);
+  return there === undefined ? null : thicknessAt(there, at);
+}

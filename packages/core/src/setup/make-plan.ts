@@ -1,0 +1,142 @@
+import type { Job } from '../job/job.ts';
+import { designInsertion } from '../joint/fit.ts';
+import type { Problem } from '../problem/problem.ts';
+import { advise, sayProblem, told, withAdvice } from '../problem/say.ts';
+import type { Shop } from '../shop/shop.ts';
+import { chooseWays } from './choose.ts';
+import { correctSetting } from './correction.ts';
+import { feedAgainst } from './hand.ts';
+import type { Plan, Way } from './plan.ts';
+import { makeSetUp } from './set-up.ts';
+import { type JudgedStack, judgeStack } from './stack.ts';
+import { countSetUps, type Group, orderSteps, type PanelsToRun } from './steps.ts';
+import { type Judged, listWays } from './ways.ts';
+import { prepareWork, type Work } from './work.ts';
+
+/** A plan and everything that is wrong with it. */
+export interface Planned {
+  readonly plan: Plan;
+  readonly problems: readonly Problem[];
+}
+
+/**
+ * Which machine, which way up and round, how high, how far out, how fast and in what order, for every cut that names a head.
+ *
+ * Pure; every figure on stock of nominal thickness. What the shop file does not say stands against nothing and is listed as
+ * not checked.
+ */
+export function makePlan(job: Job, shop: Shop, panels: PanelsToRun): Planned {
+  const works = job.cuts.flatMap((cut, k): Work[] => {
+    const work = prepareWork(shop, cut, { at: `cuts[${k}]`, of: 'panel', thickness: job.panel.thickness });
+    return work ? [work] : [];
+  });
+  const ways = works.map((work) => listWays(work, shop, job));
+  const stack = works.length === job.cuts.length ? judgeStack(works, shop, job) : undefined;
+  const chosen = stack?.ways ? inOrder(works, stack.ways) : chooseWays(ways, panels.narrow.length > 0);
+  const runnable = works.filter((_, k) => chosen[k] !== undefined);
+  const setups = works.flatMap((work, k) => {
+    const way = chosen[k];
+    return way === undefined ? [] : [makeSetUp(way, madeBefore(work, runnable, stack, panels), shop.rules)];
+  });
+  const at = designInsertion(job.frame);
+  const correction = runnable.map((work, k) => correctSetting(runnable, runnable.indexOf(work), setups[k]!.run, at));
+  const groups: Group[] = stack?.ways ? [setups.map((_, k) => k)] : setups.map((_, k) => [k]);
+  const steps = setups.length === 0 ? [] : orderSteps(setups, groups, [], [], panels);
+  const problems = [
+    ...works.flatMap((work, k) => judgeChoice(job, work, ways[k]!, chosen[k])),
+    ...setups.flatMap((s) => s.problems),
+  ];
+  return {
+    plan: {
+      setups,
+      ways: ways.flatMap((each) => each.map((way) => reportWay(way, works, chosen))),
+      steps,
+      setUpCount: countSetUps(steps),
+      stack: stack?.report ?? null,
+      correction,
+    },
+    problems,
+  };
+}
+
+/** The stack's two ways in the order of the cuts. */
+function inOrder(works: readonly Work[], ways: readonly [Judged, Judged]): Judged[] {
+  return works.map((work) => ways.find((way) => way.work === work)!);
+}
+
+/** What is cut when a cut's turn comes: on the ends in running order, on the edges of narrow panels backwards. */
+function madeBefore(work: Work, works: readonly Work[], stack: JudgedStack | undefined, panels: PanelsToRun) {
+  if (stack?.ways) {
+    const others = works.filter((each) => each !== work);
+    return { ends: others, edges: others };
+  }
+  const place = works.indexOf(work);
+  const ends = works.slice(0, place);
+  return { ends, edges: panels.narrow.length > 0 ? works.slice(place + 1) : ends };
+}
+
+function reportWay(way: Judged, works: readonly Work[], chosen: readonly (Judged | undefined)[]): Way {
+  const { work, machineName, run, rotation, against, warnings } = way;
+  return {
+    cut: work.cut.name,
+    machine: machineName,
+    head: work.headName,
+    run,
+    rotation,
+    works: against.length === 0,
+    against: against.map(({ code }) => code),
+    problems: [...against, ...warnings],
+    tonguePerStock: tonguePerStock(way, works, chosen),
+  };
+}
+
+/**
+ * Change of the tongue's thickness for each mm of stock: the whole of it, less once for each side whose deepest cut at the edge
+ * is run over the stock and so follows it (formula 3).
+ */
+function tonguePerStock(way: Judged, works: readonly Work[], chosen: readonly (Judged | undefined)[]): number | null {
+  if (way.work.of === 'frame') return null;
+  const follows = (side: 'front' | 'back') => {
+    const mine = works.filter((work) => work.of === 'panel' && work.cut.side === side);
+    if (mine.length === 0) return 0;
+    const deepest = mine.reduce((one, other) => (other.atEdge > one.atEdge ? other : one));
+    const run = deepest === way.work ? way.run : (chosen[works.indexOf(deepest)]?.run ?? deepest.cut.run);
+    return run === 'over' && deepest.cut.tilt !== Math.PI / 2 ? 1 : 0;
+  };
+  return 1 - follows('front') - follows('back');
+}
+
+/** What is said of the way chosen: that there is none, or that it is not the run the job gives. */
+function judgeChoice(job: Job, work: Work, ways: readonly Judged[], way: Judged | undefined): Problem[] {
+  const { cut, at, headName } = work;
+  const about = { cut: cut.name, head: headName };
+  if (way === undefined) {
+    if (ways.length === 0) return [];
+    const further = nearest(ways).against.map(({ sentence, figures }) => ({ sentence: sentence!, figures: figures! }));
+    return [sayProblem('cannot-be-run', at, { cut: cut.name, head: headName }, job, { about, further })];
+  }
+  if (way.run === cut.run) return [];
+  const asGiven = nearest(ways.filter(({ run }) => run === cut.run));
+  const further = asGiven.against.map(({ sentence, figures }) => ({ sentence: sentence!, figures: figures! }));
+  const figures = {
+    cut: cut.name,
+    machine: way.machineName,
+    run: told(`run.${way.run}`, {}),
+    rotation: told(`rotation.${way.rotation}`, {}),
+    feed: told(way.rotation === 'clockwise' ? 'feed.left-to-right' : 'feed.right-to-left', {}),
+  };
+  const problem = sayProblem(`another-run.${further.length === 0 ? 'both' : 'instead'}`, at, { cut: cut.name }, job, {
+    about,
+    further,
+  });
+  const index = job.cuts.indexOf(cut);
+  const turn = feedAgainst(way.rotation) === 'left to right' ? 'advice.turn-over' : 'advice.run';
+  return [
+    withAdvice(problem, [advise(turn, figures, [{ path: ['cuts', index, 'run'], word: way.run }], job)], [], job),
+  ];
+}
+
+/** The way with least against it. */
+function nearest(ways: readonly Judged[]): Judged {
+  return ways.reduce((one, other) => (other.against.length < one.against.length ? other : one));
+}

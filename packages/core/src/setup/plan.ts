@@ -1,0 +1,169 @@
+import type { Code } from '../problem/codes.ts';
+import type { Problem } from '../problem/problem.ts';
+
+export type Run = 'under' | 'over';
+export type Rotation = 'clockwise' | 'counterclockwise';
+/** As seen by the operator, who faces the fence. */
+export type FeedDirection = 'right to left' | 'left to right';
+
+/** One way of making a cut: a machine, cutter below or above, and the way the spindle turns as seen from above. */
+export interface Way {
+  readonly cut: string;
+  readonly machine: string;
+  readonly head: string;
+  readonly run: Run;
+  readonly rotation: Rotation;
+  readonly works: boolean;
+  /** Codes of what stands against it. A figure that nobody knows never stands against a way. */
+  readonly against: readonly Code[];
+  /** The same in words, with the figure wanted and the figure there is; and what only spoils the work. */
+  readonly problems: readonly Problem[];
+  /** How much the tongue's thickness changes for each mm that the stock is thicker, the other cuts run as planned. */
+  readonly tonguePerStock: number | null;
+}
+
+/** From one height above the table to another, mm; `to` is null where only the panel's own size ends it. */
+export interface Heights {
+  readonly from: number;
+  readonly to: number | null;
+}
+
+/** Lengths mm. */
+export interface FenceSetting {
+  /** From the fence's line to the spindle's axis, along the table. */
+  readonly toAxis: number;
+  /** How far the knives stand out beyond the fence. */
+  readonly standsOut: number;
+  /** Opening between the halves of the fence, clearance included. */
+  readonly gap: number;
+  /** Where a bar or a false fence may stand across the gap: wood stands there before and after the cut. null: nowhere. */
+  readonly bar: Heights | null;
+  /** The same for the long edges, where the second round leaves another height; left out where it is the same. */
+  readonly barEdges?: Heights | null;
+}
+
+/** The wanted hole in the table, and the smallest ring that has it; null where none is large enough. */
+export interface Hole {
+  readonly needed: number;
+  readonly ring: number | null;
+}
+
+/** Power at the cutter, W: half, likely, double. */
+export interface PowerBand {
+  readonly least: number;
+  readonly likely: number;
+  readonly most: number;
+}
+
+/** One pass: depth and reach are settings, `area` what it takes, mm². */
+export interface Pass {
+  readonly depth: number;
+  readonly reach: number;
+  readonly area: number;
+}
+
+/** How a cut is set up. Lengths mm from the table, angles degrees, speeds rpm, rim m/s, feed m/min. */
+export interface SetUp {
+  readonly cut: string;
+  /** What is run: the panel, or a part of the frame. */
+  readonly of: 'panel' | 'frame';
+  readonly machine: string;
+  readonly head: string;
+  /** A knife of the shop; null for one that is to be ground. */
+  readonly knife: string | null;
+  readonly run: Run;
+  readonly rotation: Rotation;
+  readonly feedDirection: FeedDirection;
+  /** The head stands the other way up than its knife was ground for. */
+  readonly turnedOver: boolean;
+  /** Nobody said what the knife was ground for: the job's run, turning counterclockwise, was assumed. */
+  readonly assumed: boolean;
+  /** The run whose slot the knife goes into; null where the head has no such mark. */
+  readonly slot: Run | null;
+  /** Degrees: 0 flat on the table, 90 on edge. */
+  readonly presented: number;
+  /** The station cut deepest, above the table. */
+  readonly cuttingPoint: number;
+  /** Lower face of the head above the table, along the spindle; null where the knife's place in the head is not known. */
+  readonly seat: number | null;
+  /** null: nothing of the tool stands in the table. */
+  readonly hole: Hole | null;
+  readonly fence: FenceSetting;
+  readonly speed: number;
+  readonly rim: number;
+  /** By the power feed, or the greatest by hand. */
+  readonly feedRate: number;
+  readonly feedBy: 'feeder' | 'hand';
+  /** Distance of the knife marks, and the height of the wave where it is worst. */
+  readonly mark: { readonly pitch: number; readonly height: number };
+  /** For the greatest pass along the grain, and on end grain. */
+  readonly power: PowerBand;
+  readonly powerEnd: PowerBand;
+  readonly passes: readonly Pass[];
+  /** What the set-up depends on and nobody said, by the place it has in its file. */
+  readonly notChecked: readonly string[];
+  readonly problems: readonly Problem[];
+}
+
+/** Two heads on one spindle: the tongue is then the same whatever the stock and the height. */
+export interface StackReport {
+  readonly works: boolean;
+  readonly against: readonly Code[];
+  readonly machine: string | null;
+  readonly rotation: Rotation | null;
+  /** Between the two heads, mm; null where a knife's place in its head is not known. */
+  readonly spacer: number | null;
+  /** Names of the cuts, the lower first. */
+  readonly lower: string | null;
+  readonly upper: string | null;
+  readonly speed: number | null;
+  readonly problems: readonly Problem[];
+  readonly notChecked: readonly string[];
+}
+
+export type StepKind =
+  | 'set-up'
+  | 'test-piece'
+  | 'measure'
+  | 'run-ends'
+  | 'rip'
+  | 'run-edges'
+  | 'sand'
+  | 'finish'
+  | 'glue-up';
+
+/** One step of the work, in the order it is done. */
+export interface Step {
+  readonly kind: StepKind;
+  /** Cuts it is for, by name; empty where it is for none. */
+  readonly cuts: readonly string[];
+  /** Place among `setups` of the one it needs. */
+  readonly setUp: number | null;
+  readonly machine: string | null;
+  /** What goes through: all panels, those that are wide enough, or those that ride in blanks; parts of the frame. */
+  readonly panels: 'all' | 'wide' | 'narrow' | 'frame' | 'none';
+  /** Names of the doors whose panels these are; empty where the job has no doors. */
+  readonly doors: readonly string[];
+  /** Those of them whose narrow panels are in no blank: their ends need a carrier or a spare beside them. */
+  readonly carrier: readonly string[];
+}
+
+/** The calliper reads `reads` too much on the tongue: move the spindle up and the knives out by so much, mm. */
+export interface Correction {
+  readonly reads: number;
+  /** null: moving it does not change the tongue. */
+  readonly spindle: number | null;
+  readonly fence: number | null;
+}
+
+/** The set-up of every cut, and the order of work. */
+export interface Plan {
+  readonly setups: readonly SetUp[];
+  readonly ways: readonly Way[];
+  readonly steps: readonly Step[];
+  readonly setUpCount: number;
+  /** null where the cuts are not two of opposite sides. */
+  readonly stack: StackReport | null;
+  /** For each set-up, in the same order. */
+  readonly correction: readonly (readonly Correction[])[];
+}

@@ -1,0 +1,114 @@
+import { type ClearedRegion, cutSection } from '../joint/section.ts';
+import { sweepCut } from '../machining/sweep.ts';
+import type { Rules } from '../shop/shop.ts';
+import { barHeights } from './bar.ts';
+import { chooseFeed } from './feed.ts';
+import { feedAgainst } from './hand.ts';
+import { splitPasses } from './passes.ts';
+import type { FenceSetting, Pass, SetUp } from './plan.ts';
+import { bandOf, END_GRAIN, powerAt } from './power.ts';
+import { isTurnedOver, type Judged, leastRadiusOf } from './ways.ts';
+import type { Work } from './work.ts';
+
+/** Cuts already made when a cut's turn comes: on the ends, and on the long edges. */
+export interface MadeBefore {
+  readonly ends: readonly Work[];
+  readonly edges: readonly Work[];
+}
+
+/** The set-up of a cut in the way chosen for it. */
+export function makeSetUp(way: Judged, before: MadeBefore, rules: Rules): SetUp {
+  const { work, machineName, machine, run, rotation, pose, hole } = way;
+  const { cut, head } = work;
+  const { speed, rim } = way.speed!;
+  const { feedRate, feedBy, pitch, height } = chooseFeed(head, machine, speed, leastRadiusOf(work), rules);
+  const passes = passesFor(work, before.ends, machine.power, feedRate, rules);
+  const greatest = Math.max(...passes.map(({ area }) => area));
+  const likely = powerAt(rules.cuttingEnergy, greatest, feedRate);
+  const slot = work.knife?.groundFor !== undefined && head.slots?.includes(work.groundRun) ? work.groundRun : null;
+  return {
+    cut: cut.name,
+    of: work.of,
+    machine: machineName,
+    head: work.headName,
+    knife: cut.knife ?? null,
+    run,
+    rotation,
+    feedDirection: feedAgainst(rotation),
+    turnedOver: isTurnedOver(way),
+    assumed: work.assumed,
+    slot,
+    presented: (cut.tilt * 180) / Math.PI,
+    cuttingPoint: pose.cuttingPoint,
+    seat: pose.seat,
+    hole,
+    fence: setFence(way, before),
+    speed,
+    rim,
+    feedRate,
+    feedBy,
+    mark: { pitch, height },
+    power: bandOf(likely),
+    powerEnd: bandOf(END_GRAIN * likely),
+    passes,
+    notChecked: listNotChecked(way),
+    problems: way.warnings,
+  };
+}
+
+function setFence({ work, run, pose }: Judged, before: MadeBefore): FenceSetting {
+  const { toAxis, standsOut, gap } = pose;
+  const bar = barHeights(work, run, before.ends);
+  const edges = barHeights(work, run, before.edges);
+  const same = bar?.from === edges?.from && bar?.to === edges?.to;
+  return { toAxis, standsOut, gap, bar, ...(!same && { barEdges: edges }) };
+}
+
+/** Share of the motor's power that a pass may take on end grain: the rest stays for knots and dull knives. */
+const USABLE_POWER = 0.8;
+
+/** What one pass may take on end grain, mm²; null where the machine's power is not known. */
+export function greatestArea(power: number | undefined, feedRate: number, { cuttingEnergy }: Rules): number | null {
+  return power === undefined ? null : (USABLE_POWER * power * 1000 * 60) / (END_GRAIN * cuttingEnergy * feedRate);
+}
+
+function passesFor(
+  work: Work,
+  before: readonly Work[],
+  power: number | undefined,
+  feedRate: number,
+  rules: Rules,
+): Pass[] {
+  const { depth, reach } = work.cut;
+  const limits = { greatestArea: greatestArea(power, feedRate, rules), lastPass: rules.lastPass };
+  return splitPasses(depth, reach, (setting) => areaTaken(work, before, setting), limits);
+}
+
+/** What a cut set to some depth takes of stock of nominal thickness that other cuts have been made on, mm². */
+export function areaTaken(work: Work, before: readonly Work[], depth: number): number {
+  if (depth <= 0) return 0;
+  const { cut, thickness, sweep } = work;
+  const own = { side: cut.side, edge: (depth === cut.depth ? sweep : sweepCut(cut, depth)).swept };
+  const regions = before.map((each): ClearedRegion => ({ side: each.cut.side, edge: each.sweep.swept }));
+  const width = Math.max(cut.reach, ...before.map((each) => each.cut.reach)) + 1;
+  const without = regions.length === 0 ? 0 : cutSection(thickness, width, regions).removed.area;
+  return cutSection(thickness, width, [...regions, own]).removed.area - without;
+}
+
+/** What the set-up depends on and nobody said, by its place in the job or the shop file. */
+function listNotChecked({ work, machine, machineName, run, hole, pose }: Judged): string[] {
+  const { cut, head, headName, knife } = work;
+  const inMachine = (key: string) => `machines.${machineName}.${key}`;
+  const missing: string[] = [];
+  if (pose.seat === null) missing.push(knife === undefined ? `${work.at}.knife` : `knives.${cut.knife}.fromFace`);
+  if (pose.seat === null && run === 'over' && hole === null) missing.push(inMachine('rings'));
+  if (knife !== undefined && knife.presented === undefined && cut.tilt !== 0)
+    missing.push(`knives.${cut.knife}.presented`);
+  if (head.bore === undefined) missing.push(`heads.${headName}.bore`);
+  if (machine.spindle === undefined) missing.push(inMachine('spindle'));
+  if (machine.spindleLength === undefined) missing.push(inMachine('spindleLength'));
+  if (machine.fenceGap === undefined) missing.push(inMachine('fenceGap'));
+  if (machine.power === undefined) missing.push(inMachine('power'));
+  if (cut.tilt === Math.PI / 2 && machine.tallFence === undefined) missing.push(inMachine('tallFence'));
+  return missing;
+}

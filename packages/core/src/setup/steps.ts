@@ -1,0 +1,99 @@
+import type { SetUp, Step, StepKind } from './plan.ts';
+
+/** The panels of a job as the order of work needs them: names of doors. */
+export interface PanelsToRun {
+  /** Wide enough for the end grain. */
+  readonly wide: readonly string[];
+  /** Riding in blanks, since they are narrower than the shop runs on the end grain. */
+  readonly narrow: readonly string[];
+  /** Narrow, and in no blank: only a carrier takes them past the cutter. */
+  readonly carrier: readonly string[];
+}
+
+/** Set-ups that stand together on one spindle: one, or both heads at once. Places among the plan's set-ups. */
+export type Group = readonly number[];
+
+/**
+ * The order of work with the fewest set-ups (formula U10): end grain before long grain, so that the long cut takes the chipping
+ * away; narrow panels in blanks whose ends get every cut before they are ripped, their long edges in a second round that
+ * runs backwards, so that what still stands is used first.
+ */
+export function orderSteps(
+  setups: readonly SetUp[],
+  groups: readonly Group[],
+  frame: readonly number[],
+  afterGlueUp: readonly number[],
+  panels: PanelsToRun,
+): Step[] {
+  const order = new StepList(setups, panels.carrier);
+  const { wide, narrow, carrier } = panels;
+  const twice = narrow.length > 0;
+  const once = [...wide, ...carrier];
+  for (const place of frame) order.frameCut([place]);
+  for (const group of groups) {
+    order.setUp(group);
+    order.add('run-ends', group, twice && once.length === 0 ? 'narrow' : 'all', [...once, ...narrow]);
+    if (!twice || once.length > 0) order.add('run-edges', group, twice ? 'wide' : 'all', once);
+  }
+  if (twice) {
+    order.add('rip', [], 'narrow', narrow);
+    for (const group of [...groups].reverse()) {
+      order.setUpAgain(group);
+      order.add('run-edges', group, 'narrow', narrow);
+    }
+  }
+  const all = [...once, ...narrow];
+  for (const kind of ['sand', 'finish', 'glue-up'] as const) order.add(kind, [], 'all', [...new Set(all)]);
+  for (const place of afterGlueUp) order.frameCut([place]);
+  return order.steps;
+}
+
+/** Steps in the making, and what stands on each machine meanwhile. */
+class StepList {
+  readonly steps: Step[] = [];
+  private readonly standing = new Map<string, string>();
+
+  private readonly setups: readonly SetUp[];
+  private readonly carrier: readonly string[];
+
+  constructor(setups: readonly SetUp[], carrier: readonly string[]) {
+    this.setups = setups;
+    this.carrier = carrier;
+  }
+
+  add(kind: StepKind, group: Group, panels: Step['panels'], doors: readonly string[]): void {
+    const first = group[0];
+    this.steps.push({
+      kind,
+      cuts: group.map((place) => this.setups[place]!.cut),
+      setUp: first ?? null,
+      machine: first === undefined ? null : this.setups[first]!.machine,
+      panels,
+      doors: [...new Set(doors)],
+      carrier: kind === 'run-ends' ? this.carrier : [],
+    });
+  }
+
+  /** Sets up, runs a test piece, measures it and corrects the setting. */
+  setUp(group: Group): void {
+    this.standing.set(this.setups[group[0]!]!.machine, group.join());
+    for (const kind of ['set-up', 'test-piece', 'measure'] as const) this.add(kind, group, 'none', []);
+  }
+
+  /** Sets up what does not stand any more. */
+  setUpAgain(group: Group): void {
+    if (this.standing.get(this.setups[group[0]!]!.machine) !== group.join()) this.setUp(group);
+  }
+
+  /** A cut on the frame: ends or edges as the part needs, with its own set-up. */
+  frameCut(group: Group): void {
+    this.setUp(group);
+    const { cut } = this.setups[group[0]!]!;
+    this.add(cut === 'cope' ? 'run-ends' : 'run-edges', group, 'frame', []);
+  }
+}
+
+/** Set-ups that an order of work asks for. */
+export function countSetUps(steps: readonly Step[]): number {
+  return steps.filter(({ kind }) => kind === 'set-up').length;
+}

@@ -1,0 +1,81 @@
+import type { Voice } from '../problem/language.ts';
+import type { Problem } from '../problem/problem.ts';
+import { sayProblem, told } from '../problem/say.ts';
+import type { Machine, Shop } from '../shop/shop.ts';
+import { findAgainst, type Trial } from './against.ts';
+import { chooseFeed } from './feed.ts';
+import { findHole } from './hole.ts';
+import type { Rotation, Run } from './plan.ts';
+import { poseHead } from './pose.ts';
+import { chooseSpeed } from './speed.ts';
+import type { Work } from './work.ts';
+
+/** A way with its figures and what is said of it: `against` stops it, `warnings` only spoil the work. */
+export interface Judged extends Trial {
+  readonly against: readonly Problem[];
+  readonly warnings: readonly Problem[];
+}
+
+const RUNS: readonly Run[] = ['under', 'over'];
+const ROTATIONS: readonly Rotation[] = ['counterclockwise', 'clockwise'];
+
+/** Every way of making a cut in a shop: each machine, both runs, both rotations. On edge there is one run. */
+export function listWays(work: Work, shop: Shop, voice: Voice): Judged[] {
+  const runs = work.cut.tilt === Math.PI / 2 ? RUNS.slice(0, 1) : RUNS;
+  return Object.entries(shop.machines).flatMap(([name, machine]) =>
+    runs.flatMap((run) => ROTATIONS.map((rotation) => judgeWay(work, { name, machine }, run, rotation, shop, voice))),
+  );
+}
+
+/** One way with its figures, judged. */
+function judgeWay(
+  work: Work,
+  { name, machine }: { readonly name: string; readonly machine: Machine },
+  run: Run,
+  rotation: Rotation,
+  { rules }: Shop,
+  voice: Voice,
+): Judged {
+  const pose = poseHead(work, run);
+  const placed = { ...pose, gap: pose.gap + 2 * rules.fenceClearance };
+  const hole = findHole(work, run, pose.seat, machine, rules);
+  const speed = chooseSpeed(work.head, machine, rules);
+  const trial: Trial = { work, machineName: name, machine, run, rotation, pose: placed, hole, speed };
+  return { ...trial, against: findAgainst(trial, rules, voice), warnings: warnOf(trial, rules, voice) };
+}
+
+/** Whether the head stands the other way up than its knife was ground for. */
+export function isTurnedOver({ work, run }: Pick<Trial, 'work' | 'run'>): boolean {
+  return run !== work.groundRun;
+}
+
+/** What spoils the work and stops nothing: a rim that is too slow, marks that are too coarse, a slot that is not marked. */
+export function warnOf(trial: Trial, rules: Shop['rules'], voice: Voice): Problem[] {
+  const { work, machineName, machine, speed } = trial;
+  const { head, headName, cut, at } = work;
+  const names = { cut: cut.name, machine: machineName, head: headName };
+  const more = { about: names };
+  const problems: Problem[] = [];
+  if (speed?.tooSlow) {
+    const figures = { ...names, speed: speed.speed, rim: speed.rim, least: rules.rimSpeed[0] };
+    problems.push(sayProblem('rim-too-slow', at, figures, voice, more));
+  }
+  if (speed !== undefined) {
+    const { tooCoarse, feedRate, pitch } = chooseFeed(head, machine, speed.speed, leastRadiusOf(work), rules);
+    const figures = { ...names, feed: feedRate, pitch, most: rules.knifeMark };
+    if (tooCoarse) problems.push(sayProblem('coarse-marks', at, figures, voice, more));
+  }
+  if (work.knife?.groundFor !== undefined && head.slots !== undefined && !head.slots.includes(work.groundRun)) {
+    const figures = { ...names, knife: cut.knife ?? '', run: told(`run.${work.groundRun}`, {}) };
+    problems.push(sayProblem('slot-not-marked', at, figures, voice, more));
+  }
+  return problems;
+}
+
+/** The cutting radius where a cut ends, mm: at the edge of flat work, at the worked face of work on edge. */
+export function leastRadiusOf({ head, cut }: Work): number {
+  const radius = head.cuttingDiameter / 2;
+  if (cut.tilt === 0) return radius - cut.reach;
+  if (cut.tilt === Math.PI / 2) return radius - cut.depth;
+  return radius - cut.reach * Math.cos(cut.tilt) - cut.depth * Math.sin(cut.tilt);
+}
