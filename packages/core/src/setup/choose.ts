@@ -52,7 +52,7 @@ function assignMachines(choices: readonly Choices[]): (string | undefined)[] {
     }
     return false;
   };
-  choices.forEach((_, cut) => place(cut, new Set()));
+  for (const cut of choices.keys()) place(cut, new Set());
   const held: (string | undefined)[] = choices.map(() => undefined);
   for (const [machine, cut] of heldBy) held[cut] = machine;
   return held;
