@@ -34,7 +34,7 @@ export function poseCut(cut: CutReport, thickness: number, scale: number): CutPo
   const workedUp = cut.run === 'over';
   const frontUp = workedUp === front;
   const pose = { xx: scale, xy: 0, yx: 0, yy: frontUp ? scale : -scale, x0: 0, y0: frontUp ? 0 : thickness * scale };
-  const tilt = cut.presented > 1e-9 ? `, spindle tilted ${Math.round(cut.presented * 10) / 10}°` : '';
+  const tilt = cut.presented > 1e-9 ? `, spindle tilted by ${Math.round(cut.presented * 10) / 10}°` : '';
   return {
     pose,
     against: 'table',

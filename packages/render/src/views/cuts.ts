@@ -1,22 +1,33 @@
 import type { ClearedRegion, CutReport, Report } from '@fielded/core';
 import { cutOutline, formatNumber } from '@fielded/core';
-import { joinCurves, type Loop, loopsBox, poseDirection, poseLoops, posePoint, readLoops } from '@fielded/geometry';
+import {
+  type Box,
+  joinCurves,
+  type Loop,
+  loopsBox,
+  poseDirection,
+  poseLoops,
+  posePoint,
+  readLoops,
+} from '@fielded/geometry';
 import type { Room } from '../dimension/lay-within.ts';
 import { layWithin } from '../dimension/lay-within.ts';
 import type { Sketch } from '../dimension/sketch.ts';
 import { hatchLoops } from '../geometry/hatch.ts';
 import type { Item } from '../scene.ts';
 import { group, itemsBox, moveItems, path, text } from '../scene.ts';
-import { fitText } from '../text/measure-text.ts';
+import { fitText, wrapText } from '../text/measure-text.ts';
 import { safeText } from '../text/safe-text.ts';
+import { spokenLength } from '../words/lengths.ts';
 import type { CutPose } from './cut-pose.ts';
 import { poseCut } from './cut-pose.ts';
-import { drawCutter, drawFence, drawTable } from './machine.ts';
+import { drawCutter, drawFence, drawSpindle, drawTable } from './machine.ts';
 import { PANEL_HATCH, shortenTo, splitBreaks } from './panel-part.ts';
 import { dimensionProfile } from './profile-dimensions.ts';
 
 const HEADING = 3.5;
 const WORDS = 2.5;
+const UNDER_HEADING = 3;
 const BETWEEN = 14;
 const BEYOND = 9;
 
@@ -33,11 +44,23 @@ export function drawCuts(report: Report, scale: number, room: Room | null): Item
   return items;
 }
 
+/** How the machine is set for a cut: its deepest point above the table, and how far the knife stands out of the fence. */
+function settingWords({ panel, units }: Report, cut: CutReport): string {
+  const say = (mm: number) => spokenLength(mm, units);
+  if (poseCut(cut, panel.thickness, 1).against === 'fence')
+    return `Set: ${say(cut.depth)} out of the fence, up to ${say(cut.reach)} above the table`;
+  const height = cut.run === 'under' ? cut.depth : panel.thickness - cut.depth;
+  const tilted = cut.presented > 0.05 ? ', spindle tilted first' : '';
+  return `Set: deepest point ${say(height)} above the table, ${say(cut.reach)} out of the fence${tilted}`;
+}
+
 /** What one cut takes, under its name. */
 export function drawCut(report: Report, index: number, scale: number, room: Room | null): Item[] {
   const drawing = layWithin(sketchCut(report, index, scale), room && { width: room.width, height: Infinity });
   const box = itemsBox(drawing)!;
-  return [...moveItems(headingOf(report, index, box.x1 - box.x0), box.x0, box.y0 - 12 + HEADING), ...drawing];
+  const heading = headingOf(report, index, box.x1 - box.x0);
+  const low = itemsBox(heading)!.y1;
+  return [...moveItems(heading, box.x0, box.y0 - low - UNDER_HEADING), ...drawing];
 }
 
 /** The cut's number and name, how it is run, and what it takes that its drawing keeps. */
@@ -50,7 +73,11 @@ function headingOf(report: Report, index: number, room: number): Item[] {
       ? ` · the sweep takes ${formatNumber(cut.takenFromDrawing, 1)} mm² that the drawing keeps`
       : '';
   const title = fitText(`${index + 1}  ${name}`, HEADING, Math.max(room, 60));
-  return [text('name', 'text', 0, 0, title, HEADING), text('how', 'quiet', 0, 5.2, `${words}${lost}`, WORDS)];
+  const lines = [words + lost, settingWords(report, cut)].flatMap((line) => wrapText(line, WORDS, Math.max(room, 80)));
+  return [
+    text('name', 'text', 0, 0, title, HEADING),
+    ...lines.map((line, i) => text(`how ${i}`, 'quiet', 0, 5.2 + i * 4.2, line, WORDS)),
+  ];
 }
 
 function sketchCut(report: Report, index: number, scale: number): Sketch {
@@ -79,6 +106,7 @@ function sketchCut(report: Report, index: number, scale: number): Sketch {
   const box = loopsBox(before)!;
   const machine = machineOf(pose, cut, box, scale);
   const cutter = cutterOf(pose, cut, swept);
+  const spindle = spindleOf(pose, cut, box, scale);
   const items: Item[] = [
     path('removed', 'removed', before),
     path('old', 'old', joinCurves(old)),
@@ -88,6 +116,7 @@ function sketchCut(report: Report, index: number, scale: number): Sketch {
     path('outline', 'outline', joinCurves(edges)),
     cutter,
     machine.items,
+    ...(spindle === null ? [] : [spindle.item]),
   ];
   if (cut.takenFromDrawing > 0.005)
     items.push(path('drawn', 'trouble-thin', poseLoops(pose.pose, readLoops(cut.drawn))));
@@ -96,7 +125,7 @@ function sketchCut(report: Report, index: number, scale: number): Sketch {
     items,
     outlines: [...edges, ...old, ...breaks.flatMap(({ curves }) => curves), ...outlinesOf(machine.items)],
     woods: after,
-    around: machine.box,
+    around: spindle === null ? machine.box : { ...machine.box, x0: Math.min(machine.box.x0, spindle.left) },
     tiers,
     interiors: [],
     leaders,
@@ -127,6 +156,18 @@ function cutterOf({ pose }: CutPose, cut: CutReport, swept: Loop['curves']): Ite
   const off = poseDirection(pose, cut.side === 'front' ? -Math.PI / 2 : Math.PI / 2);
   const along = (angle: number, length: number) => ({ x: Math.cos(angle) * length, y: Math.sin(angle) * length });
   return drawCutter(swept, along(out, BEYOND), along(off, BEYOND / 2));
+}
+
+/** The axis of a spindle that is tilted; null where it stands plumb, as it does for flat work and for work on edge. */
+function spindleOf({ pose, against }: CutPose, cut: CutReport, wood: Box, scale: number) {
+  if (against === 'fence' || cut.presented < 0.05) return null;
+  const tilt = (cut.presented * Math.PI) / 180;
+  const front = cut.side === 'front';
+  // Formula 4: along the axis, from the edge towards the worked face.
+  const direction = poseDirection(pose, Math.atan2(front ? -Math.cos(tilt) : Math.cos(tilt), Math.sin(tilt)));
+  const face = posePoint(pose, 0, front ? cut.depthCut / 2 : 0).y;
+  const middle = front ? face : face - ((pose.yy < 0 ? -1 : 1) * cut.depthCut * scale) / 2;
+  return drawSpindle(wood, middle, direction, `spindle ${formatNumber(cut.presented, 1)}°`);
 }
 
 /** What a cut clears, in cut coordinates: y down from the worked face. */

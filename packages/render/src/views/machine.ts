@@ -73,3 +73,34 @@ export function drawCutter(
   ];
   return group('cutter', [path('edge', 'cutter', [{ curves, closed: false }])]);
 }
+
+const AXIS = 30;
+const ASIDE = 10;
+
+/** Where the axis of a tilted spindle stands beside the wood, its lean and, in words, by how much. `direction` is its way up or down on the paper, radians. */
+export function drawSpindle(wood: Box, middle: number, direction: number, words: string): { item: Item; left: number } {
+  // Upwards, whichever way along the axis was given.
+  const up = Math.sin(direction) > 0 ? direction + Math.PI : direction;
+  const [dx, dy] = [(Math.cos(up) * AXIS) / 2, (Math.sin(up) * AXIS) / 2];
+  const x = wood.x0 - ASIDE - Math.abs(dx);
+  const axis = polygon(
+    [
+      [x - dx, middle - dy],
+      [x + dx, middle + dy],
+    ],
+    false,
+  );
+  const plumb = polygon(
+    [
+      [x, middle - AXIS / 2 + 3],
+      [x, middle + AXIS / 2 - 3],
+    ],
+    false,
+  );
+  const item = group('spindle', [
+    path('axis', 'cutter', [axis]),
+    path('plumb', 'thin', [plumb]),
+    text('spindle word', 'quiet', x, middle + dy - 1.5, words, WORD, 'middle'),
+  ]);
+  return { item, left: x - Math.abs(dx) - 4 };
+}
