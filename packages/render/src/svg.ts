@@ -4,7 +4,7 @@ import type { Style, Theme } from './style.ts';
 import { FONT_FAMILY, PALETTES, STYLES } from './style.ts';
 import { base64 } from './text/base64.ts';
 import { CAPITAL } from './text/measure-text.ts';
-import { escapeXml } from './text/safe-text.ts';
+import { escapeXml, runsLeftwards } from './text/safe-text.ts';
 
 /**
  * A length as written in a drawing: to 0.001 mm, no trailing noughts, never -0. Every number in an SVG goes through here.
@@ -85,13 +85,18 @@ function groupAttributes(item: GroupItem): string {
   return attributes;
 }
 
+/** A text that runs from right to left as a whole says so with the signs of Unicode for it: its place stays the drawing's own. */
+function isolate(text: string): string {
+  return runsLeftwards(text) ? `\u2067${text}\u2069` : text;
+}
+
 function writeText(item: TextItem, theme: Theme): string {
   const x = writeNumber(item.x);
   const y = writeNumber(item.y);
   const anchor = item.anchor === 'start' ? '' : ` text-anchor="${item.anchor}"`;
   const turned = item.upright ? ` transform="rotate(-90 ${x} ${y})"` : '';
   const size = writeNumber(item.height / CAPITAL);
-  return `<text x="${x}" y="${y}" font-size="${size}"${anchor}${turned}${styleAttributes(STYLES[item.role], theme)}>${escapeXml(item.text)}</text>`;
+  return `<text x="${x}" y="${y}" font-size="${size}"${anchor}${turned}${styleAttributes(STYLES[item.role], theme)}>${escapeXml(isolate(item.text))}</text>`;
 }
 
 /** A text as outlines, moved and turned as the text would be. */

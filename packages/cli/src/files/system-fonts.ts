@@ -41,7 +41,8 @@ export function listSystemFonts(sign: string, folders: readonly string[] = syste
     const name = basename(path);
     const likely = named?.test(name) ? 0 : 8;
     const plain = /bold|black|heavy|light|thin|medium|italic|oblique|condensed/i.test(name) ? 4 : 0;
-    return likely + plain + (/serif|mono/i.test(name) ? 2 : 0) + (/regular/i.test(name) ? 0 : 1);
+    const sans = /serif|mono|rashi|nastaliq|kufi/i.test(name) ? 3 : /sans|gothic/i.test(name) ? 0 : 1.5;
+    return likely + plain + sans + (/regular/i.test(name) ? 0 : 1);
   };
   return folders
     .flatMap(fontsIn)

@@ -29,6 +29,7 @@ export function textsOf({ items }: Pick<Scene, 'items'>): string[] {
 export function findMissingLetters(scenes: readonly Scene[], typefaces: readonly Typeface[]): string[] {
   const missing = new Set<string>();
   for (const text of scenes.flatMap(textsOf))
-    for (const sign of text) if (!typefaces.some((face) => face.has(sign.codePointAt(0)!))) missing.add(sign);
+    for (const sign of text.replace(/\p{Cf}/gu, ''))
+      if (!typefaces.some((face) => face.has(sign.codePointAt(0)!))) missing.add(sign);
   return [...missing];
 }

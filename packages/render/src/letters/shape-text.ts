@@ -1,5 +1,6 @@
 /// <reference path="./untyped-libraries.d.ts" />
 import bidiFactory from 'bidi-js';
+import { hasLeftwards, runsLeftwards } from '../text/safe-text.ts';
 import type { Typeface, Typefaces } from './typefaces.ts';
 
 /** A stretch of a line of text that one font draws in one direction, at `x` from the line's left end. Lengths in ems. */
@@ -17,8 +18,6 @@ export interface Shaped {
   readonly width: number;
 }
 
-/** Letters of scripts that run from right to left, and signs that turn the direction. */
-const TURNS = /[\u0590-\u08ff\ufb1d-\ufdff\ufe70-\ufeff\u{10800}-\u{10fff}\u{1e800}-\u{1efff}]/u;
 /** Signs that belong to no script: they stay with the letters before them. */
 const NEUTRAL = /[\p{sc=Common}\p{sc=Inherited}]/u;
 
@@ -26,12 +25,12 @@ const bidi: ReturnType<typeof bidiFactory> = bidiFactory();
 
 /**
  * A line of text as stretches that one font draws in one direction, in the order they are seen (Unicode Bidirectional
- * Algorithm, UAX #9, the line itself running left to right as in SVG).
+ * Algorithm, UAX #9), the line as a whole running the way its first letter does.
  *
  * A sign that no font has is left to the first, which draws its mark for a missing one.
  */
 export function shapeText(text: string, typefaces: Typefaces): Shaped {
-  const levels = TURNS.test(text) ? bidi.getEmbeddingLevels(text, 'ltr').levels : null;
+  const levels = hasLeftwards(text) ? bidi.getEmbeddingLevels(text, runsLeftwards(text) ? 'rtl' : 'ltr').levels : null;
   const runs: Run[] = [];
   let x = 0;
   for (const { typeface, text: signs, level } of orderRuns(splitRuns(text, typefaces, levels))) {
@@ -57,6 +56,8 @@ function splitRuns(text: string, typefaces: Typefaces, levels: Uint8Array | null
     const code = sign.codePointAt(0)!;
     const level = levels?.[at] ?? 0;
     at += sign.length;
+    // Signs of format have done their work by now.
+    if (/\p{Cf}/u.test(sign)) continue;
     const last = runs.at(-1);
     const stays = last !== undefined && NEUTRAL.test(sign) && last.typeface.has(code);
     const typeface = stays ? last.typeface : (typefaces.find(({ has }) => has(code)) ?? typefaces[0]);

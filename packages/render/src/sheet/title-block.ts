@@ -48,7 +48,7 @@ const LINE = 4.1;
 const TITLE_LINE = 5;
 const ROW = 4.6;
 const MOST_ERROR_LINES = 12;
-const MOST_TITLE_LINES = 3;
+const MOST_TITLE_LINES = 6;
 
 /**
  * Lays out the title block along the foot of a job's sheets, `width` mm wide, with the fields of ISO 7200: at the left the
@@ -60,7 +60,9 @@ export function layTitleBlock(report: Report & InBothUnits, given: BlockFields, 
   const errors = errorLines(report, NOTE_HEIGHT, width, MOST_ERROR_LINES);
   const head = errors.length ? errors.length * LINE + 2.5 : 0;
   const verdict = drawVerdict(report, half - 6);
-  const title = wrapText(safeText(report.title), TITLE_HEIGHT, room).slice(0, MOST_TITLE_LINES);
+  const whole = wrapText(safeText(report.title), TITLE_HEIGHT, room);
+  const title = whole.slice(0, MOST_TITLE_LINES);
+  if (whole.length > title.length) title[title.length - 1] = fitText(`${title.at(-1)} …`, TITLE_HEIGHT, room);
   const rows = fieldRows(report, given);
   const atRight = 3 + title.length * TITLE_LINE + 5 + 2 + rows.length * ROW;
   const height = head + Math.max(verdict.height + 10, atRight + 1);

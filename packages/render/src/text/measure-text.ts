@@ -1,9 +1,11 @@
 import { ADVANCE_WIDTHS } from './advance-widths.ts';
+import { LEFTWARDS_MARK, runsLeftwards } from './safe-text.ts';
 
 /** Capital height over font size: IBM Plex Sans has 0.698; DejaVu Sans a little more. */
 export const CAPITAL = 0.698;
-/** No glyph of a fallback font is taken to be wider than this, in thousandths of an em. */
+/** No sign of a fallback font is taken to be wider than this, in thousandths of an em, no letter wider than the second. */
 const UNKNOWN = 1400;
+const UNKNOWN_LETTER = 1000;
 /** Scripts whose signs fill a square of one em each, and between any two of which a line may be broken. */
 const SQUARE = /[\p{sc=Han}\p{sc=Hiragana}\p{sc=Katakana}\p{sc=Hangul}\p{sc=Bopomofo}\u3000-\u303f\uff00-\uffef]/u;
 
@@ -14,12 +16,18 @@ const widths: ReadonlyMap<number, number> = new Map(
 /**
  * The width of a line of text, mm, for capitals `height` mm tall: never less than what IBM Plex Sans or DejaVu Sans needs.
  *
- * A glyph that neither font has is taken at 1.4 em, one of the square scripts of East Asia at 1 em.
+ * A letter that neither font has is taken at 1 em, as those of East Asia are; any other sign at 1.4 em.
  */
 export function textWidth(text: string, height: number): number {
   let sum = 0;
-  for (const glyph of text) sum += widths.get(glyph.codePointAt(0)!) ?? (SQUARE.test(glyph) ? 1000 : UNKNOWN);
+  for (const glyph of text) sum += widths.get(glyph.codePointAt(0)!) ?? unknownWidth(glyph);
   return (sum / 1000) * (height / CAPITAL);
+}
+
+function unknownWidth(glyph: string): number {
+  // Marks stand over the letter before them; signs of format are not seen.
+  if (/[\p{M}\p{Cf}]/u.test(glyph)) return 0;
+  return SQUARE.test(glyph) || /\p{L}/u.test(glyph) ? UNKNOWN_LETTER : UNKNOWN;
 }
 
 /** How far a text reaches above and below its baseline, mm: figures and letters without tails stand on it. */
@@ -74,7 +82,8 @@ export function breakLines(text: string, height: number, room: number): string[]
     }
   }
   if (current) lines.push(current);
-  return lines;
+  // Each line runs the way the text as a whole does.
+  return runsLeftwards(text) ? lines.map((line) => (runsLeftwards(line) ? line : LEFTWARDS_MARK + line)) : lines;
 }
 
 /** The parts of a word that a line may be broken between. */

@@ -15,3 +15,20 @@ export function safeText(text: string): string {
 export function escapeXml(text: string): string {
   return text.replace(/&/g, '&amp;').replace(/</g, '&lt;').replace(/>/g, '&gt;').replace(/"/g, '&quot;');
 }
+
+/** Letters of scripts that run from right to left. */
+const RIGHT_TO_LEFT = /[\u0590-\u08ff\ufb1d-\ufdff\ufe70-\ufeff\u{10800}-\u{10fff}\u{1e800}-\u{1efff}]/u;
+
+/** A sign without width that makes a line run from right to left. */
+export const LEFTWARDS_MARK = '\u200f';
+
+/** Whether a text runs from right to left as a whole: its first letter or mark does (Unicode Bidirectional Algorithm, P2 and P3). */
+export function runsLeftwards(text: string): boolean {
+  const first = /[\p{L}\u200f]/u.exec(text)?.[0];
+  return first === LEFTWARDS_MARK || (first !== undefined && RIGHT_TO_LEFT.test(first));
+}
+
+/** Whether any of a text runs from right to left. */
+export function hasLeftwards(text: string): boolean {
+  return RIGHT_TO_LEFT.test(text);
+}
