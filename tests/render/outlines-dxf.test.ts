@@ -4,6 +4,7 @@ import { writeDxf } from '@fielded/exchange';
 import { OUTLINE_VIEWS, type OutlineView, outlineLayers } from '@fielded/render';
 import { Helper } from 'dxf';
 import { describe, expect, test } from 'vitest';
+import { completeDoor } from '../support/doors.ts';
 import { JOBS, job } from './jobs-to-draw.ts';
 
 interface Entity {
@@ -18,7 +19,7 @@ interface Entity {
   readonly endAngle: number;
 }
 
-const door = { name: 'A', quantity: 1, width: 596, height: 716, stile: 60, rail: 60, across: 1, up: 1, muntin: 0 };
+const door = completeDoor({ name: 'A', width: 596, height: 716, stile: 60, rail: 60 });
 const report = evaluate(job({ doors: [door] }));
 
 function readBack(of: Report, view: OutlineView): { entities: Entity[]; layers: string[]; units: number } {

@@ -1,8 +1,10 @@
 import type { Report } from '@fielded/core';
+import { layWithin } from '../dimension/lay-within.ts';
 import type { Item } from '../scene.ts';
 import { group, itemsBox, moveItems, text } from '../scene.ts';
 import { fitText } from '../text/measure-text.ts';
 import { drawCut } from '../views/cuts.ts';
+import { sketchPanel } from '../views/panel.ts';
 import type { PlainView } from '../views/views.ts';
 import { VIEWS } from '../views/views.ts';
 import { scaleText } from '../words/lengths.ts';
@@ -13,6 +15,8 @@ import { SCALES } from './paper.ts';
 export interface Subject {
   readonly view: PlainView;
   readonly index: number;
+  /** Which of the door's kinds of panels, from 0. */
+  readonly panel?: number;
   /** What stands under the caption, such as how many are made and of which doors; '' for nothing. */
   readonly count: string;
   /** What it is called instead of the view's own name. */
@@ -71,7 +75,7 @@ function makeBlock(report: Report, subject: Subject, scale: number, room: Page |
   const { view, index, count } = subject;
   // A cut brings its own heading, which says how it is run.
   const single = view === 'cuts';
-  const drawing = single ? drawCut(report, index, scale, room) : VIEWS[view].draw(report, scale, index, room);
+  const drawing = drawSubject(report, subject, scale, room);
   const box = itemsBox(drawing)!;
   const width = box.x1 - box.x0;
   const name = subject.name ?? (single ? `Cut ${index + 1}` : VIEWS[view].name(report, index));
@@ -84,6 +88,12 @@ function makeBlock(report: Report, subject: Subject, scale: number, room: Page |
     height: space + box.y1 - box.y0,
     items: [group(`${view} ${index}`, [...head, ...moveItems(drawing, -box.x0, space - box.y0)])],
   };
+}
+
+function drawSubject(report: Report, { view, index, panel = 0 }: Subject, scale: number, room: Page | null): Item[] {
+  if (view === 'cuts') return drawCut(report, index, scale, room);
+  if (panel > 0) return layWithin(sketchPanel(report, scale, index, panel), room);
+  return VIEWS[view].draw(report, scale, index, room);
 }
 
 function captionOf(caption: string, count: string, room: number): Item[] {

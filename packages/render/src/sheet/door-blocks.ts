@@ -8,13 +8,47 @@ import type { Page } from './paper.ts';
 /** Between neighbours on a page, mm. */
 const BETWEEN = 12;
 
-/** Every door and every panel, each drawn once: doors of the same sizes share a drawing, and so do doors of the same panel. */
-export function doorSubjects(report: Report, views: readonly ('door' | 'panel')[]): Subject[] {
-  const doors = report.doors ?? [];
+/** Every door and every panel, each drawn once: doors of the same sizes share a drawing, and so do panels, of whatever door. */
+export function doorSubjects({ doors = [] }: Report, views: readonly ('door' | 'panel')[]): Subject[] {
   return [
-    ...(views.includes('door') ? groupDoors(doors, 'door', sizesOf, ({ quantity }) => quantity) : []),
-    ...(views.includes('panel') ? groupDoors(doors, 'panel', ({ panel }) => panel, panelsOf) : []),
+    ...(views.includes('door') ? groupAlike(doors.map(doorMade), (names) => `D${names.slice(1)}`, '') : []),
+    ...(views.includes('panel') ? groupAlike(doors.flatMap(panelsMade), () => 'Panel', ', of ') : []),
   ];
+}
+
+/** What is made of one drawing for one door. */
+interface Made {
+  readonly subject: Pick<Subject, 'view' | 'index' | 'panel'>;
+  readonly door: string;
+  readonly count: number;
+  /** The same for what is made from the same drawing. */
+  readonly alike: string;
+}
+
+function doorMade(door: DoorReport, index: number): Made {
+  const { name, quantity, leaves, width, height, stile, topRail, bottomRail, midRail, muntin, grain, openings } = door;
+  const alike = JSON.stringify([width, height, stile, topRail, bottomRail, midRail, muntin, grain, openings]);
+  return { subject: { view: 'door', index }, door: safeText(name), count: quantity * leaves, alike };
+}
+
+function panelsMade({ name, panels }: DoorReport, index: number): Made[] {
+  return panels.map(({ width, height, grain, quantity }, panel) => ({
+    subject: { view: 'panel', index, panel },
+    door: safeText(name),
+    count: quantity,
+    alike: JSON.stringify([width, height, grain]),
+  }));
+}
+
+function groupAlike(all: readonly Made[], nameOf: (doors: string) => string, before: string): Subject[] {
+  const groups = new Map<string, Made[]>();
+  for (const made of all) groups.set(made.alike, [...(groups.get(made.alike) ?? []), made]);
+  return [...groups.values()].map((group) => {
+    const names = [...new Set(group.map(({ door }) => door))];
+    const doors = `${names.length === 1 ? 'door' : 'doors'} ${names.join(', ')}`;
+    const count = group.reduce((sum, made) => sum + made.count, 0);
+    return { ...group[0]!.subject, name: nameOf(doors), count: `${count} off${before && before + doors}` };
+  });
 }
 
 /** Shares of a page's width and height that a drawing may take, the largest first. */
@@ -66,38 +100,4 @@ export function doorPages(
     }
   });
   return pages;
-}
-
-/** A door's sizes without what tells it from others of the same. */
-function sizesOf({ name: _, quantity: __, ...sizes }: DoorReport): unknown {
-  return sizes;
-}
-
-function panelsOf({ quantity, across, up }: DoorReport): number {
-  return quantity * across * up;
-}
-
-function groupDoors(
-  doors: readonly DoorReport[],
-  view: 'door' | 'panel',
-  keyOf: (door: DoorReport) => unknown,
-  countOf: (door: DoorReport) => number,
-): Subject[] {
-  const groups = new Map<string, { index: number; names: string[]; count: number }>();
-  doors.forEach((door, index) => {
-    const key = JSON.stringify(keyOf(door));
-    const known = groups.get(key) ?? { index, names: [], count: 0 };
-    known.names.push(safeText(door.name));
-    known.count += countOf(door);
-    groups.set(key, known);
-  });
-  return [...groups.values()].map(({ index, names, count }) => {
-    const which = `${names.length === 1 ? 'door' : 'doors'} ${names.join(', ')}`;
-    return {
-      view,
-      index,
-      name: view === 'door' ? `D${which.slice(1)}` : 'Panel',
-      count: view === 'door' ? `${count} off` : `${count} off, of ${which}`,
-    };
-  });
 }

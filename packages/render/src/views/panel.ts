@@ -26,11 +26,13 @@ import { splitBreaks } from './panel-part.ts';
 const APART = 16;
 const SMALL_HATCH = 1.2;
 
-/** The whole panel from the front, with the line that the frame covers, the field and the mitres, over its section across and beside its section along. */
-export function sketchPanel(report: Report, scale: number, index: number): Sketch {
+/** The whole panel from the front, with the line that the frame covers, the field and the mitres, over its section across and beside its section along. `kind` counts the door's kinds of panels from 0. */
+export function sketchPanel(report: Report, scale: number, index: number, kind: number = 0): Sketch {
   const door = report.doors?.[index];
   if (!door) throw new RangeError(`door ${index + 1} of ${report.doors?.length ?? 0}`);
-  const { width, height } = door.panel;
+  const shown = door.panels[kind] ?? { ...door.panel, grain: door.grain };
+  const { width, height, grain } = shown;
+  const place = kind === 0 ? `doors[${index}].panel` : `doors[${index}].panels[${kind}]`;
   const reach = Math.max(0, ...report.section.cuts.filter(({ side }) => side === 'front').map((cut) => cut.reach));
   const inset = (by: number): Box => ({
     x0: by * scale,
@@ -43,7 +45,7 @@ export function sketchPanel(report: Report, scale: number, index: number): Sketc
   const field = inset(hasField ? reach : 0);
   const front: Item[] = [
     path('wood', 'wood', [rectangle(edge)]),
-    drawGrain('grain', field, true),
+    drawGrain('grain', field, grain === 'up'),
     path('sight line', 'cutter', [rectangle(inset(report.tongue.insertion))]),
     path('field', 'outline', hasField ? [rectangle(field), ...mitres(edge, field)] : []),
     path('outline', 'outline', [rectangle(edge)]),
@@ -75,8 +77,8 @@ export function sketchPanel(report: Report, scale: number, index: number): Sketc
   const size = (of: 'width' | 'height') =>
     figure(
       report,
-      `doors[${index}].panel.${of}`,
-      door.panel[of],
+      `${place}.${of}`,
+      shown[of],
       'panel',
       `${of === 'width' ? 'Width' : 'Height'} of a panel of door ${name}`,
     );
