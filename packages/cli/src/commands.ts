@@ -4,6 +4,7 @@ import type { Commands } from './command.ts';
 export const COMMANDS: Commands = {
   check: async () => (await import('./commands/check.ts')).check,
   draw: async () => (await import('./commands/draw.ts')).draw,
+  'cutting-list': async () => (await import('./commands/cutting-list.ts')).cuttingList,
   solve: async () => (await import('./commands/solve.ts')).solve,
   knife: async () => (await import('./commands/knife.ts')).knife,
   board: async () => (await import('./commands/board.ts')).board,

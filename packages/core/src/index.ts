@@ -1,3 +1,10 @@
+export {
+  type CuttingList,
+  type ForDoor,
+  type ListedPanel,
+  type ListedPart,
+  makeCuttingList,
+} from './door/cutting-list.ts';
 export { acceptJob, type GivenCut, type GivenJob, type GivenProfile } from './job/given-job.ts';
 export type * from './job/job.ts';
 export { cutOutline } from './joint/outline-path.ts';
@@ -30,6 +37,7 @@ export {
   readShop,
 } from './reading/read.ts';
 export { readJobData, readShopData } from './reading/read-data.ts';
+export { assumedRules } from './report/assumed-rules.ts';
 export { type Sample, sampleBoard } from './report/board.ts';
 export { answerDoors, type DoorsAnswer } from './report/doors.ts';
 export { type EvaluateOptions, evaluate, evaluateJoint } from './report/evaluate.ts';

@@ -1,6 +1,9 @@
 export type { Loop } from '@fielded/geometry';
 export { drawCorner } from './client/corner.ts';
 export { type QuoteDocumentOptions, quoteDocument } from './client/quote-document.ts';
+export { type CuttingSheetOptions, cuttingSheets } from './cutting/cutting-sheets.ts';
+export { doorSchedule } from './cutting/door-schedule.ts';
+export { type LabelSheet, labelSheet, labelSheets, SIXTY_FIVE } from './cutting/labels.ts';
 export type { Bitmap, Block, Cell, TextDocument } from './document/document.ts';
 export { documentToHtml } from './document/document-html.ts';
 export { documentPages } from './document/document-pages.ts';

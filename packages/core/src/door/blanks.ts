@@ -66,11 +66,27 @@ function joinLength(group: readonly BlankItem[], rules: BlankRules, spares: bool
   const narrow = group.filter(({ width }) => width < rules.leastEndGrainWidth);
   const wide = group.filter(({ width }) => width >= rules.leastEndGrainWidth);
   if (narrow.length === 0) return { bins: [], left: [] };
-  const whole = coverNarrow(narrow, rules);
-  if (whole !== null) return { bins: whole, left: [] };
-  const saved = withWide(narrow, wide, rules);
-  if (saved.left.length === 0 || !spares) return saved;
-  return fillUp(saved, rules);
+  const joined = joinLots(narrow, wide, rules);
+  if (joined.left.length === 0 || !spares) return joined;
+  return fillUp(joined, rules);
+}
+
+/** Lots of narrow panels joined one by one; what they leave over is tried once more together. */
+function joinLots(narrow: readonly BlankPanel[], wide: readonly BlankPanel[], rules: BlankRules): Joined {
+  const lots = splitLots(narrow);
+  const known: Known = new Map();
+  const bins: BlankPanel[][] = [];
+  const left: BlankPanel[] = [];
+  lots.forEach((lot, k) => {
+    const hosts = wide.filter((_, i) => i % lots.length === k);
+    const whole = coverNarrow(lot, rules, known);
+    const joined = whole === null ? withWide(lot, hosts, rules) : { bins: whole, left: [] };
+    for (const bin of joined.bins) bins.push(bin);
+    left.push(...joined.left);
+  });
+  if (lots.length === 1 || left.length === 0) return { bins, left };
+  const again = left.length > 2 * LOT ? null : coverNarrow(left, rules);
+  return again === null ? { bins, left } : { bins: [...bins, ...again], left: [] };
 }
 
 /** What one more panel costs of a blank's width beside its own. */
@@ -84,13 +100,32 @@ function limitsOf(rules: BlankRules): Limits {
   return { least: rules.leastEndGrainWidth + cut, most: rules.greatestBlankWidth + cut };
 }
 
-function coverNarrow(narrow: readonly BlankPanel[], rules: BlankRules): BlankPanel[][] | null {
+/** Longer lists are shared out in lots of so many panels, a number that most numbers of panels to a blank divide. */
+const LOT = 240;
+
+/** What lots of sizes gave: lots of the same sizes are shared out alike. */
+type Known = Map<string, number[][] | null>;
+
+function coverNarrow(narrow: readonly BlankPanel[], rules: BlankRules, known?: Known): BlankPanel[][] | null {
   const cut = sawn(rules);
-  const bins = coverAll(
-    narrow.map(({ width }) => width + cut),
-    limitsOf(rules),
-  );
+  const sizes = narrow.map(({ width }) => width + cut);
+  const key = sizes.join(' ');
+  const found = known?.get(key);
+  const bins = found === undefined ? coverAll(sizes, limitsOf(rules)) : found;
+  known?.set(key, bins);
   return bins === null ? null : bins.map((bin) => bin.map((i) => narrow[i]!));
+}
+
+/** A long list as lots, each with every so-manieth panel by width; what is over goes to the last, which may be twice as long. */
+function splitLots(panels: readonly BlankPanel[]): (readonly BlankPanel[])[] {
+  if (panels.length <= 2 * LOT) return [panels];
+  const count = Math.floor(panels.length / LOT);
+  const lots = Array.from({ length: count }, (): BlankPanel[] => []);
+  const bySize = [...panels].sort((p, q) => q.width - p.width);
+  bySize.forEach((panel, i) => {
+    lots[i < count * LOT ? i % count : count - 1]!.push(panel);
+  });
+  return lots;
 }
 
 /** Ways of sharing out that are tried before the rest is shared out first fit. */
@@ -119,13 +154,16 @@ function withWide(narrow: readonly BlankPanel[], wide: readonly BlankPanel[], ru
   return carryMost(bySize, hosts, rules);
 }
 
-/** First fit: as many as the wide panels carry, the narrowest first; the rest is left over. */
+/** First fit: as many as the wide panels carry, the widest left over; found by halving, since fewer are easier to carry. */
 function carryMost(narrow: readonly BlankPanel[], hosts: readonly BlankPanel[], rules: BlankRules): Joined {
-  for (let out = 0; out < narrow.length; out++) {
-    const bins = carry(narrow.slice(out), hosts, sawn(rules), limitsOf(rules).most);
-    if (bins !== null) return { bins, left: narrow.slice(0, out) };
+  const { most } = limitsOf(rules);
+  let [few, many] = [0, narrow.length];
+  while (few < many) {
+    const out = Math.floor((few + many) / 2);
+    if (carry(narrow.slice(out), hosts, sawn(rules), most) === null) few = out + 1;
+    else many = out;
   }
-  return { bins: [], left: [...narrow] };
+  return { bins: carry(narrow.slice(few), hosts, sawn(rules), most) ?? [], left: narrow.slice(0, few) };
 }
 
 /** Sets of `count` panels to leave out, the widest first; for long lists only the first. */
@@ -157,14 +195,17 @@ function placeAll(
   rules: BlankRules,
   budget: { ways: number },
 ): BlankPanel[][] | null {
-  budget.ways--;
+  // Long lists take longer to try.
+  const cost = 1 + Math.floor(panels.length / 3);
+  budget.ways -= cost;
   const own = coverNarrow(panels, rules);
   if (own !== null || hosts.length === 0) return own;
   const cut = sawn(rules);
   const { most } = limitsOf(rules);
   for (let riding = 1; riding <= panels.length; riding++) {
     for (const riders of choices(panels, riding)) {
-      if (budget.ways-- <= 0) return null;
+      budget.ways -= cost;
+      if (budget.ways <= 0) return null;
       const rest = panels.filter((panel) => !riders.includes(panel));
       const restBins = rest.length === 0 ? [] : coverNarrow(rest, rules);
       if (restBins === null) continue;
@@ -183,8 +224,14 @@ function carry(
   most: number,
 ): BlankPanel[][] | null {
   const bins = hosts.map((host) => ({ panels: [host], width: host.width + cut }));
+  const least = riders.reduce((narrowest, { width }) => Math.min(narrowest, width), Number.POSITIVE_INFINITY);
+  let first = 0;
   for (const rider of riders) {
-    const bin = bins.find(({ width }) => width + rider.width + cut <= most + 1e-9);
+    // Hosts that are full even for the narrowest rider are not looked at again.
+    while (first < bins.length && bins[first]!.width + least + cut > most + 1e-9) first++;
+    let at = first;
+    while (at < bins.length && bins[at]!.width + rider.width + cut > most + 1e-9) at++;
+    const bin = bins[at];
     if (bin === undefined) return null;
     bin.panels.push(rider);
     bin.width += rider.width + cut;

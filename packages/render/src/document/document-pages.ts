@@ -17,6 +17,8 @@ const LEADING = 1.95;
 /** Least room under a heading, so that it never stands alone at a page's foot, mm. */
 const KEPT_WITH = 24;
 const COLUMN_GAP = 4;
+/** Room that a figure takes for its caption at least, mm. */
+const LEAST_FIGURE = 30;
 
 /** Something as high as `height`, drawn at the left margin from the y it is given. */
 interface Piece {
@@ -182,7 +184,7 @@ function layFigures(figures: readonly Figure[], room: number): Piece[] {
   const rows: Figure[][] = [];
   let used = Number.POSITIVE_INFINITY;
   for (const figure of figures) {
-    const { width } = figure.scene;
+    const width = Math.max(figure.scene.width, LEAST_FIGURE);
     if (used + COLUMN_GAP + width > room) {
       rows.push([]);
       used = -COLUMN_GAP;
@@ -195,7 +197,7 @@ function layFigures(figures: readonly Figure[], room: number): Piece[] {
 
 function layFigureRow(row: readonly Figure[]): Piece {
   const tallest = Math.max(...row.map(({ scene }) => scene.height));
-  const captions = row.map(({ scene, caption }) => wrap(caption, SMALL, Math.max(scene.width, 30)));
+  const captions = row.map(({ scene, caption }) => wrap(caption, SMALL, Math.max(scene.width, LEAST_FIGURE)));
   const lines = Math.max(...captions.map(({ length }) => length));
   return {
     height: tallest + 1 + lines * SMALL * LEADING,
@@ -203,7 +205,7 @@ function layFigureRow(row: readonly Figure[]): Piece {
       let x = 0;
       return row.flatMap(({ scene }, i) => {
         const at = x;
-        x += Math.max(scene.width, 30) + COLUMN_GAP;
+        x += Math.max(scene.width, LEAST_FIGURE) + COLUMN_GAP;
         return [
           // Figures of one row stand on one line.
           {

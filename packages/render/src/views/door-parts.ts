@@ -1,17 +1,6 @@
 import type { DoorReport } from '@fielded/core';
 import { type Box, type Loop, polygon } from '@fielded/geometry';
 
-/** Where the openings of a door begin, mm from its top left corner, row by row from the top. */
-export function openingsOf({ stile, rail, muntin, across, up, opening }: DoorReport): { x: number; y: number }[] {
-  const found: { x: number; y: number }[] = [];
-  for (let row = 0; row < up; row += 1) {
-    for (let column = 0; column < across; column += 1) {
-      found.push({ x: stile + column * (opening.width + muntin), y: rail + row * (opening.height + muntin) });
-    }
-  }
-  return found;
-}
-
 /** One part of a frame: its corners, mm, and which way its grain runs. */
 export interface Part {
   readonly key: string;
@@ -21,23 +10,25 @@ export interface Part {
 
 /** Stiles run through, rails between them, muntins between rails. */
 export function frameParts(door: DoorReport): Part[] {
-  const { width, height, stile, rail, muntin, across, up, opening } = door;
+  const { width, height, stile, topRail, bottomRail, openings } = door;
   const parts: Part[] = [
     { key: 'left stile', part: [0, 0, stile, height], upright: true },
     { key: 'right stile', part: [width - stile, 0, width, height], upright: true },
-    { key: 'top rail', part: [stile, 0, width - stile, rail], upright: false },
-    { key: 'bottom rail', part: [stile, height - rail, width - stile, height], upright: false },
+    { key: 'top rail', part: [stile, 0, width - stile, topRail], upright: false },
+    { key: 'bottom rail', part: [stile, height - bottomRail, width - stile, height], upright: false },
   ];
-  for (let row = 1; row < up; row += 1) {
-    const y = rail + row * opening.height + (row - 1) * muntin;
-    parts.push({ key: `rail ${row}`, part: [stile, y, width - stile, y + muntin], upright: false });
+  // Each opening but those of the first row lies under a mid rail, each but those of the first column right of a muntin.
+  for (const { column, row, y } of openings) {
+    if (row === 0 || column > 0) continue;
+    const above = openings.find((other) => other.row === row - 1)!;
+    parts.push({ key: `rail ${row}`, part: [stile, above.y + above.height, width - stile, y], upright: false });
   }
-  for (let row = 0; row < up; row += 1) {
-    const y = rail + row * (opening.height + muntin);
-    for (let column = 1; column < across; column += 1) {
-      const x = stile + column * opening.width + (column - 1) * muntin;
-      parts.push({ key: `muntin ${row} ${column}`, part: [x, y, x + muntin, y + opening.height], upright: true });
-    }
+  for (const opening of openings) {
+    const { column, row, x, y } = opening;
+    const before = openings.find((other) => other.row === row && other.column === column - 1);
+    if (before === undefined) continue;
+    const part = [before.x + before.width, y, x, y + opening.height] as const;
+    parts.push({ key: `muntin ${row} ${column}`, part, upright: true });
   }
   return parts;
 }

@@ -1,4 +1,4 @@
-import type { DoorReport, Report } from '@fielded/core';
+import type { DoorReport, Opening, Report } from '@fielded/core';
 import { type Box, polygon, rectangle } from '@fielded/geometry';
 import type { Figure } from '../dimension/figure.ts';
 import type { LinearDimension, Point, Side } from '../dimension/linear.ts';
@@ -7,7 +7,7 @@ import type { Item } from '../scene.ts';
 import { group, path } from '../scene.ts';
 import { safeText } from '../text/safe-text.ts';
 import { figure } from './cut-dimensions.ts';
-import { frameParts, jointLines, mitres, openingsOf } from './door-parts.ts';
+import { frameParts, jointLines, mitres } from './door-parts.ts';
 import { drawGrain } from './grain.ts';
 import { sectionMark } from './section-mark.ts';
 
@@ -22,8 +22,7 @@ export function sketchDoor(report: Report, scale: number, index: number): Sketch
     x1: x1 * s,
     y1: y1 * s,
   });
-  const { width, height, stile, rail } = door;
-  const openings = openingsOf(door);
+  const { width, height, openings } = door;
   const parts = frameParts(door);
   const items: Item[] = [
     path('wood', 'wood', [rectangle(box(0, 0, width, height))]),
@@ -44,7 +43,7 @@ export function sketchDoor(report: Report, scale: number, index: number): Sketch
     path('outline', 'outline', [rectangle(box(0, 0, width, height))]),
     group(
       'panels',
-      openings.map(({ x, y }, i) => drawVisiblePanel(`panel ${i + 1}`, report, door, x, y, s)),
+      openings.map((opening, i) => drawVisiblePanel(`panel ${i + 1}`, report, door, opening, s)),
     ),
   ];
   const mark = sectionMark(report, door, s);
@@ -53,19 +52,19 @@ export function sketchDoor(report: Report, scale: number, index: number): Sketch
     items,
     outlines: [
       ...rectangle(box(0, 0, width, height)).curves,
-      ...openings.flatMap(({ x, y }) => rectangle(box(x, y, x + door.opening.width, y + door.opening.height)).curves),
+      ...openings.flatMap(({ x, y, ...size }) => rectangle(box(x, y, x + size.width, y + size.height)).curves),
     ],
     woods: [rectangle(box(0, 0, width, height))],
     around: { x0: Math.min(0, mark.left), y0: 0, x1: Math.max(width * s, mark.right), y1: height * s },
-    tiers: doorTiers(report, door, index, s, openings, stile, rail),
+    tiers: doorTiers(report, door, index, s),
     interiors: [],
     leaders: [],
   };
 }
 
 /** What is seen of a panel: the sight edge, the field's edge, and the mitres of the raise between them. */
-function drawVisiblePanel(key: string, report: Report, door: DoorReport, x: number, y: number, s: number): Item {
-  const { width, height } = door.opening;
+function drawVisiblePanel(key: string, report: Report, door: DoorReport, opening: Opening, s: number): Item {
+  const { x, y, width, height } = opening;
   const sight = { x0: x * s, y0: y * s, x1: (x + width) * s, y1: (y + height) * s };
   const margin = (report.fit.visibleMargin ?? 0) * s;
   const items: Item[] = [path('ground', 'wood', [rectangle(sight)])];
@@ -73,49 +72,56 @@ function drawVisiblePanel(key: string, report: Report, door: DoorReport, x: numb
   const field = hasField
     ? { x0: sight.x0 + margin, y0: sight.y0 + margin, x1: sight.x1 - margin, y1: sight.y1 - margin }
     : sight;
-  items.push(drawGrain('grain', field, true));
+  items.push(drawGrain('grain', field, door.grain === 'up'));
   if (hasField) items.push(path('field', 'outline', [rectangle(field), ...mitres(sight, field)]));
   items.push(path('sight', 'outline', [rectangle(sight)]));
   return group(key, items);
 }
 
-function doorTiers(
-  report: Report,
-  door: DoorReport,
-  index: number,
-  s: number,
-  openings: readonly { x: number; y: number }[],
-  stile: number,
-  rail: number,
-): LinearDimension[] {
+function doorTiers(report: Report, door: DoorReport, index: number, s: number): LinearDimension[] {
   const name = safeText(door.name);
   const at = (x: number, y: number): Point => ({ x: x * s, y: y * s });
   const tiers: LinearDimension[] = [];
   const tier = (side: Side, of: Figure, from: Point, to: Point) => tiers.push({ ...of, side, from, to });
   const shown = (of: string, value: number, word: string, label: string) =>
     figure(report, `doors[${index}].${of}`, value, word, `${label} of door ${name}`);
-  const { width, height, opening } = door;
-  tier('below', shown('width', width, 'door', 'Width'), at(0, height), at(width, height));
-  tier('left', shown('height', height, 'door', 'Height'), at(0, 0), at(0, height));
-  tier('below', shown('stile', stile, 'stile', 'Stile'), at(0, height), at(stile, height));
-  tier('left', shown('rail', rail, 'rail', 'Rail'), at(0, height - rail), at(0, height));
-  const first = openings[0]!;
-  const last = openings[openings.length - 1]!;
-  tier(
-    'below',
-    shown('opening.width', opening.width, 'opening', 'Width of an opening'),
-    at(first.x, height),
-    at(first.x + opening.width, height),
-  );
-  tier(
-    'left',
-    shown('opening.height', opening.height, 'opening', 'Height of an opening'),
-    at(0, last.y),
-    at(0, last.y + opening.height),
-  );
-  if (door.across > 1) {
-    const from = first.x + opening.width;
-    tier('below', shown('muntin', door.muntin, 'muntin', 'Muntin'), at(from, height), at(from + door.muntin, height));
+  const { width, height, stile, topRail, bottomRail } = door;
+  const across = (of: Figure, from: number, size: number) =>
+    tier('below', of, at(from, height), at(from + size, height));
+  const up = (of: Figure, from: number, size: number) => tier('left', of, at(0, from), at(0, from + size));
+  across(shown('width', width, 'door', 'Width'), 0, width);
+  up(shown('height', height, 'door', 'Height'), 0, height);
+  across(shown('stile', stile, 'stile', 'Stile'), 0, stile);
+  if (topRail === bottomRail) up(shown('rail', topRail, 'rail', 'Rail'), height - topRail, topRail);
+  else {
+    up(shown('topRail', topRail, 'rail', 'Top rail'), 0, topRail);
+    up(shown('bottomRail', bottomRail, 'rail', 'Bottom rail'), height - bottomRail, bottomRail);
   }
+  const { columns, rows } = { columns: openingsIn(door, 'row'), rows: openingsIn(door, 'column') };
+  for (const { opening, path } of differing(columns, 'width', 'first'))
+    across(shown(`${path}.width`, opening.width, 'opening', 'Width of an opening'), opening.x, opening.width);
+  for (const { opening, path } of differing(rows, 'height', 'last'))
+    up(shown(`${path}.height`, opening.height, 'opening', 'Height of an opening'), opening.y, opening.height);
+  const [first, second] = columns;
+  if (first && second) across(shown('muntin', door.muntin, 'muntin', 'Muntin'), first.x + first.width, door.muntin);
+  const [top, under] = rows;
+  if (top && under && door.midRail !== door.muntin)
+    up(shown('midRail', door.midRail, 'mid rail', 'Mid rail'), top.y + top.height, door.midRail);
   return tiers;
+}
+
+/** The openings of the first row, or of the first column. */
+function openingsIn({ openings }: DoorReport, first: 'row' | 'column'): Opening[] {
+  return openings.filter((opening) => opening[first] === 0);
+}
+
+/** The openings whose size is to be shown: one where all are alike, else every one. */
+function differing(
+  openings: readonly Opening[],
+  size: 'width' | 'height',
+  usual: 'first' | 'last',
+): { readonly opening: Opening; readonly path: string }[] {
+  const alike = openings.every((opening) => Math.abs(opening[size] - openings[0]![size]) < 1e-6);
+  if (alike) return [{ opening: openings.at(usual === 'first' ? 0 : -1)!, path: 'opening' }];
+  return openings.map((opening) => ({ opening, path: `openings[${size === 'width' ? opening.column : opening.row}]` }));
 }

@@ -9,7 +9,7 @@ import { group, path, text } from '../scene.ts';
  * letter. One looks up: then the front face lies above and the stile at the left, as the joint is drawn.
  */
 export function sectionMark(report: Report, door: DoorReport, s: number): { item: Item; left: number; right: number } {
-  const y = (door.rail + door.opening.height * 0.62) * s;
+  const y = (door.topRail + door.opening.height * 0.62) * s;
   const left = -7;
   // Short, across the stile and the raise, where there is room for its letter within the panel; else across the whole door.
   const sight = door.stile * s;

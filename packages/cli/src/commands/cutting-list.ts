@@ -1,0 +1,140 @@
+import {
+  assumedRules,
+  type CuttingList,
+  evaluate,
+  type Job,
+  makeCuttingList,
+  parseLength,
+  type ReadOptions,
+  type Report,
+} from '@fielded/core';
+import { UsageError } from '../arguments.ts';
+import { type Command, defineCommand } from '../command.ts';
+import { findJobs } from '../files/find-jobs.ts';
+import { cuttingCsv } from '../formats/cutting-csv.ts';
+import { type Io, safe } from '../io.ts';
+import { cuttingLines } from '../report/cutting-lines.ts';
+import { listProblems } from '../report/list-problems.ts';
+import { WIDTH } from '../report/plain-report.ts';
+import { painter } from '../terminal/paint.ts';
+import { deliver } from './deliver.ts';
+import { exitStatus, openShop, readOneJob } from './read-jobs.ts';
+import { FILE_ENDINGS, FORCE, output, SHOP } from './shared-options.ts';
+
+type Format = '.csv' | '.pdf';
+
+/** `fielded cutting-list`: what to saw for one job or several, as a table, a spreadsheet, sheets for the shop, or labels. */
+export const cuttingList: Command = defineCommand(
+  {
+    summary: 'list what to saw: frames, panels, blanks, timber; labels',
+    place: {
+      name: 'JOB',
+      least: 1,
+      most: Number.POSITIVE_INFINITY,
+      needs: 'a job file with doors, or a folder of them',
+      takes: 'job files',
+      endings: FILE_ENDINGS,
+    },
+    about: [
+      'Lists everything the doors of a job are made of: parts of the frames, panels, the blanks that narrow panels ride in with their rips, and the timber to order. Several jobs are added up; equal sizes are counted together.',
+    ],
+    options: {
+      output: output(
+        'by its ending: .csv for a spreadsheet, .pdf sheets for the saw and the moulder, every panel drawn with its number and every door from the front; without it, tables go to standard output',
+      ),
+      labels: {
+        value: 'SIZE',
+        says: 'labels for all parts and panels instead (.pdf): 65 for 65 to an A4 sheet, or a size such as 70x36 in mm',
+      },
+      outlines: { says: "draw the labels' edges, for plain paper" },
+      json: { says: 'print the list as JSON, lengths in mm at full precision' },
+      shop: SHOP,
+      force: FORCE,
+    },
+    formats: ['.csv', '.pdf'],
+    statuses: ['written', 'a job has an error', 'one could not be read'],
+  },
+  async ({ paths, values, format }, io) => {
+    const shop = await openShop(values.shop, io);
+    return shop === null ? 2 : listJobs(paths, shop, values, format, io);
+  },
+);
+
+interface Asked {
+  readonly output: string | undefined;
+  readonly labels: string | undefined;
+  readonly outlines: boolean;
+  readonly json: boolean;
+  readonly force: boolean;
+}
+
+async function listJobs(
+  paths: readonly string[],
+  shop: ReadOptions['shop'],
+  asked: Asked,
+  format: Format,
+  io: Io,
+): Promise<number> {
+  checkAsked(asked, format);
+  const jobs: Job[] = [];
+  for (const text of paths.flatMap((path) => findJobs(path).jobs)) {
+    const job = await readOneJob(text, shop, io);
+    if (job === null) return 2;
+    jobs.push(job);
+  }
+  const withDoors = jobs.filter(({ doors }) => doors.length > 0);
+  if (withDoors.length === 0) {
+    await io.err(`${safe(paths.join(', '))}  There are no doors to list. Add some under doors.\n`);
+    return 1;
+  }
+  const reports = withDoors.map((job) => evaluate(job));
+  const list = makeCuttingList(reports);
+  const units = reports[0]!.units;
+  const written = await write(list, reports, assumedRules(withDoors, units), asked, format, io);
+  if (!(await deliver(io, asked.output, written, asked.force))) return 2;
+  const problems = reports.flatMap((report) => report.problems);
+  if (problems.length > 0) await io.err(`${listProblems(problems, WIDTH, (text) => text).join('\n')}\n`);
+  return Math.max(...reports.map(exitStatus));
+}
+
+function checkAsked({ output, labels, outlines, json }: Asked, format: Format): void {
+  if (json && (output !== undefined || labels !== undefined))
+    throw new UsageError('--json goes to standard output by itself: take -o and --labels out.');
+  if (labels !== undefined && (output === undefined || format !== '.pdf'))
+    throw new UsageError('--labels are written to a PDF: name it with -o labels.pdf.');
+  if (outlines && labels === undefined) throw new UsageError('--outlines is for labels: say which with --labels 65.');
+}
+
+async function write(
+  list: CuttingList,
+  reports: readonly Report[],
+  assumed: readonly string[],
+  asked: Asked,
+  format: Format,
+  io: Io,
+): Promise<string | Uint8Array> {
+  const units = reports[0]!.units;
+  if (asked.json) return `${JSON.stringify({ fielded: 1, ...list, assumed }, null, 2)}\n`;
+  if (asked.output === undefined) return cuttingLines(list, units, assumed, painter(io.colour));
+  if (format === '.csv') return cuttingCsv(list, units);
+  const render = await import('@fielded/render');
+  const { writePdf } = await import('../formats/pdf.ts');
+  if (asked.labels === undefined) return writePdf(render.cuttingSheets(list, { reports, assumed }));
+  return writePdf(render.labelSheets(list, units, labelsOf(asked.labels, render), asked.outlines));
+}
+
+/** The label sheet asked for: 65 to a sheet, or as many of a size as fit. */
+function labelsOf(asked: string, { labelSheet, SIXTY_FIVE }: typeof import('@fielded/render')) {
+  if (asked === '65') return SIXTY_FIVE;
+  const [width, height, more] = asked.split(/[x×]/).map((text) => parseLength(text.trim(), 'mm'));
+  const sheet =
+    width && height && more === undefined && 'mm' in width && 'mm' in height
+      ? labelSheet(width.mm, height.mm)
+      : undefined;
+  if (sheet === undefined || (sheet !== null && Math.min(sheet.label.width, sheet.label.height) < 8))
+    throw new UsageError(
+      `--labels ${asked}: write 65, or width x height of one label such as 70x36, each 8 mm or more.`,
+    );
+  if (sheet === null) throw new UsageError(`--labels ${asked}: not one label of this size fits an A4 sheet.`);
+  return sheet;
+}

@@ -1,0 +1,86 @@
+import type { CuttingList, ListedPanel } from '@fielded/core';
+import { toMillimetres } from '@fielded/core';
+
+/** The first row, by which a file is known to be ours. */
+export const CUTTING_HEADINGS = 'piece,off,length,width,thickness,grain,wood,for,note';
+
+/**
+ * A cutting list as CSV (RFC 4180): a row for each size of part, panel, blank and rough piece; lengths in the list's unit, along
+ * the grain first. Texts that a spreadsheet would take for a formula start with an apostrophe.
+ */
+export function cuttingCsv(list: CuttingList, units: 'mm' | 'in'): string {
+  const size = (mm: number) => String(Number((mm / toMillimetres(1, units)).toFixed(4)));
+  const rows: string[][] = [
+    ...list.parts.map((p) => [
+      p.part,
+      String(p.quantity),
+      size(p.length),
+      size(p.width),
+      size(p.thickness),
+      'along',
+      '',
+      forWhom(p.for),
+      '',
+    ]),
+    ...list.panels.map((p) => {
+      const [length, width] = p.grain === 'up' ? [p.height, p.width] : [p.width, p.height];
+      const kg = p.weight === null ? '' : `${p.weight.toFixed(3)} kg each`;
+      return [
+        'panel',
+        String(p.quantity),
+        size(length),
+        size(width),
+        size(p.thickness),
+        p.grain,
+        '',
+        forWhom(p.for),
+        kg,
+      ];
+    }),
+    ...list.blanks.map((b) => [
+      'blank',
+      String(b.quantity),
+      size(b.length),
+      size(b.width),
+      '',
+      'along',
+      '',
+      b.panels.map(({ door, width }) => `${door} ${size(width)}`).join('; '),
+      b.rips.length > 0 ? `rip at ${b.rips.map(size).join('; ')}` : '',
+    ]),
+    ...list.timber.flatMap(({ wood, thickness, pieces, order, boardFeet }) => [
+      ...pieces.map((p) => [
+        'rough piece',
+        String(p.quantity),
+        size(p.length),
+        size(p.width),
+        size(thickness),
+        'along',
+        wood,
+        p.what,
+        p.strips > 1 ? `${p.strips} strips of ${size(p.stripWidth)}` : '',
+      ]),
+      [
+        'order',
+        '',
+        '',
+        '',
+        size(thickness),
+        '',
+        wood,
+        '',
+        `${order.toFixed(4)} m³ = ${boardFeet.order.toFixed(2)} board feet`,
+      ],
+    ]),
+  ];
+  return `${CUTTING_HEADINGS} (${units})\r\n${rows.map((row) => `${row.map(quote).join(',')}\r\n`).join('')}`;
+}
+
+function forWhom(doors: ListedPanel['for']): string {
+  return doors.map(({ door, quantity }) => `${door} x ${quantity}`).join('; ');
+}
+
+function quote(text: string): string {
+  const safe = /^[=+\-@\t\r]/.test(text) && Number.isNaN(Number(text)) ? `'${text}` : text;
+  return /[",\r\n]/.test(safe) ? `"${safe.replaceAll('"', '""')}"` : safe;
+}

@@ -1,0 +1,109 @@
+import { arc, type Chain, line } from '@fielded/geometry';
+
+/** The shaped head of a door's top opening, as its top rail's sight edge shows it, mm; `rise` from the springing to the apex. */
+export type DoorHead =
+  | { readonly shape: 'arch'; readonly rise: number }
+  | { readonly shape: 'cathedral'; readonly rise: number; readonly crown: number; readonly ears: number };
+
+/** Radii of a head's edge, mm: one arc for an arch; for a cathedral the crown and the two ears beside it. */
+export type HeadRadii = { readonly radius: number } | { readonly crown: number; readonly ears: number };
+
+/**
+ * Radius of the arc over a chord (formula A1): r = (c²/4 + h²)/(2h), mm.
+ *
+ * @example archRadius(480, 60) // 510
+ */
+export function archRadius(chord: number, rise: number): number {
+  return (chord ** 2 / 4 + rise ** 2) / (2 * rise);
+}
+
+/**
+ * Half the width of a cathedral's curved part (formula A2): √(h(2(r₁ + r₂) − h)), mm, for a crown r₁ and ears r₂ that run into
+ * each other and, level, into the flats beside them. NaN for a rise of more than twice both radii.
+ *
+ * @example cathedralHalfWidth({ rise: 60, crown: 120, ears: 80 }) // 142.829
+ */
+export function cathedralHalfWidth({ rise, crown, ears }: { rise: number; crown: number; ears: number }): number {
+  return Math.sqrt(rise * (2 * (crown + ears) - rise));
+}
+
+/** Radii of the head's parallel `out` mm outside the sight edge (formula A3): round ones grow, hollow ones shrink; `width` the opening's. */
+export function headRadii(head: DoorHead, width: number, out: number): HeadRadii {
+  if (head.shape === 'arch') return { radius: archRadius(width, head.rise) + out };
+  return { crown: head.crown + out, ears: head.ears - out };
+}
+
+/** Why a head cannot be drawn in its opening. */
+export type HeadFault = 'rise-past-half-circle' | 'rise-past-radii' | 'wider-than-opening';
+
+/** What stands against a head in an opening `width` mm wide; null where nothing does. */
+export function findHeadFault(head: DoorHead, width: number): HeadFault | null {
+  if (head.shape === 'arch') return head.rise > width / 2 ? 'rise-past-half-circle' : null;
+  if (head.rise > head.crown + head.ears) return 'rise-past-radii';
+  return cathedralHalfWidth(head) > width / 2 ? 'wider-than-opening' : null;
+}
+
+/**
+ * A head's parallel from left to right, `out` mm outside the sight edge (inside it where negative), ended at `half` mm to either
+ * side of its middle. Coordinates: x from the opening's middle, y up from the springing, mm; exact lines and arcs.
+ *
+ * @throws RangeError where the parallel has no radius left or does not reach as far as `half`.
+ */
+export function headCurve(head: DoorHead, width: number, out: number, half: number): Chain {
+  const right = head.shape === 'arch' ? archHalf(head, width, out, half) : cathedralHalf(head, out, half);
+  const left = right.map((c) =>
+    c.turn === 0 ? line(-c.x1, c.y1, -c.x0, c.y0) : arc(-c.x1, c.y1, -c.x0, c.y0, -c.cx, c.cy, c.turn),
+  );
+  return joinAtApex([...left.reverse(), ...right]);
+}
+
+/** The right half of an arch, from the apex down. */
+function archHalf(head: DoorHead & { shape: 'arch' }, width: number, out: number, half: number): Chain {
+  const r = archRadius(width, head.rise);
+  const radius = r + out;
+  const centre = head.rise - r;
+  if (radius < half) throw new RangeError(`an arch of radius ${radius} does not reach ${half} mm to the side`);
+  return [arc(0, centre + radius, half, centre + Math.sqrt(radius ** 2 - half ** 2), 0, centre, -1)];
+}
+
+/** The right half of a cathedral, from the apex down to the flat; ended early where `half` is short. */
+function cathedralHalf(head: DoorHead & { shape: 'cathedral' }, out: number, half: number): Chain {
+  const { rise, crown, ears } = head;
+  const [round, hollow] = [crown + out, ears - out];
+  if (!(round > 0 && hollow > 0)) throw new RangeError(`a parallel ${out} mm out has radii of ${round} and ${hollow}`);
+  const foot = cathedralHalfWidth(head);
+  const centre = rise - crown;
+  // Crown and ear touch on the line between their centres, whatever the parallel.
+  const ux = foot / (crown + ears);
+  const uy = (ears - centre) / (crown + ears);
+  const [tx, ty] = [round * ux, centre + round * uy];
+  if (half <= tx) return [arc(0, centre + round, half, centre + Math.sqrt(round ** 2 - half ** 2), 0, centre, -1)];
+  const crownArc = arc(0, centre + round, tx, ty, 0, centre, -1);
+  if (half <= foot)
+    return [crownArc, arc(tx, ty, half, ears - Math.sqrt(hollow ** 2 - (foot - half) ** 2), foot, ears, 1)];
+  const ear = arc(tx, ty, foot, out, foot, ears, 1);
+  return half - foot > 1e-9 ? [crownArc, ear, line(foot, out, half, out)] : [crownArc, ear];
+}
+
+/** The two arcs that meet at the apex as one. */
+function joinAtApex(chain: Chain): Chain {
+  const k = chain.length / 2;
+  const [left, right] = [chain[k - 1]!, chain[k]!];
+  const whole = arc(left.x0, left.y0, right.x1, right.y1, left.cx, left.cy, -1);
+  return [...chain.slice(0, k - 1), whole, ...chain.slice(k + 1)];
+}
+
+/** How far the head's edge leans at most: the angle of its normal from the upright, radians. */
+export function greatestLean(head: DoorHead, width: number): number {
+  if (head.shape === 'arch') return Math.asin(Math.min(1, width / 2 / archRadius(width, head.rise)));
+  return Math.asin(cathedralHalfWidth(head) / (head.crown + head.ears));
+}
+
+/**
+ * The gap square to an edge that leans (formula A4): sₙ = s_x·sin ψ + s_y·cos ψ, mm; it then has s_x across the grain and s_y along it.
+ *
+ * @example squareGap(2, 1, Math.PI / 6) // 1.866
+ */
+export function squareGap(across: number, along: number, lean: number): number {
+  return across * Math.sin(lean) + along * Math.cos(lean);
+}

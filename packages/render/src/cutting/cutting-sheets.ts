@@ -1,0 +1,242 @@
+import { type CuttingList, formatLength, formatNumber, type ListedPanel, type Report } from '@fielded/core';
+import type { Block, Table, TextDocument } from '../document/document.ts';
+import { documentPages } from '../document/document-pages.ts';
+import type { Scene } from '../scene.ts';
+import type { PaperName } from '../sheet/paper.ts';
+import { safeText } from '../text/safe-text.ts';
+import { doorSchedule } from './door-schedule.ts';
+import { drawBlank, drawPanelPicture } from './pictures.ts';
+
+/** What goes into the sheets beside the list itself. */
+export interface CuttingSheetOptions {
+  /** The jobs' reports, in the list's order. */
+  readonly reports: readonly Report[];
+  /** The shop's rules that were not given and had to be assumed, as words: "kerf 3.2 mm". */
+  readonly assumed: readonly string[];
+  readonly paper?: PaperName;
+}
+
+/** The longest side of a picture on the sheets, mm of paper. */
+const BLANK_WIDTH = 82;
+const PANEL_SIZE = 75;
+const SCALES = [2, 5, 10, 15, 20, 25, 30, 40, 50, 75, 100];
+
+type Units = Report['units'];
+
+/** A cutting list on sheets: for the saw, for the moulder, every panel drawn with its number, every door from the front. */
+export function cuttingSheets(list: CuttingList, options: CuttingSheetOptions): Scene[] {
+  const { reports, paper = 'a4' } = options;
+  const units = reports[0]?.units ?? 'mm';
+  return [
+    ...documentPages(sawSheet(list, units, options), paper),
+    ...documentPages(moulderSheet(list, units, options), paper),
+    ...documentPages(panelSheet(list, units), paper),
+    ...reports.flatMap((report) => doorSchedule(report, paper)),
+  ];
+}
+
+function document(what: string, list: CuttingList, blocks: readonly Block[]): TextDocument {
+  const title = `${what}: ${list.jobs.map(safeText).join(', ')}`;
+  return { title, language: 'en', foot: title, blocks: [{ kind: 'title', text: title }, ...blocks] };
+}
+
+/** What stands against making it, first on every sheet. */
+function troubles(reports: readonly Report[]): Block[] {
+  const errors = reports.flatMap(({ problems }) => problems.filter(({ severity }) => severity === 'error'));
+  return errors.slice(0, 6).map(({ message }) => ({ kind: 'paragraph', text: `Error: ${message}`, tone: 'trouble' }));
+}
+
+function sawSheet(list: CuttingList, units: Units, { reports, assumed }: CuttingSheetOptions): TextDocument {
+  const size = (mm: number) => plainSize(mm, units);
+  const parts: Table = {
+    kind: 'table',
+    about: 'Parts of the frames',
+    head: ['Part', 'Off', `Length`, 'Width', 'Thick', 'For'],
+    rows: list.parts.map((p) => [
+      p.part,
+      String(p.quantity),
+      size(p.length),
+      size(p.width),
+      size(p.thickness),
+      forWhom(p.for),
+    ]),
+    foot: [],
+    shares: [20, 8, 15, 14, 12, 50],
+    align: ['start', 'end', 'end', 'end', 'end', 'start'],
+  };
+  return document('For the saw', list, [
+    ...troubles(reports),
+    {
+      kind: 'paragraph',
+      text: `Finished sizes in ${unitWord(units)}. Rails and muntins include what goes into the joint.`,
+      tone: 'quiet',
+    },
+    { kind: 'heading', text: 'Frames' },
+    parts,
+    ...blankBlocks(list, units),
+    ...timberBlocks(list, units, assumed),
+  ]);
+}
+
+function blankBlocks({ blanks, leftOver }: CuttingList, units: Units): Block[] {
+  if (blanks.length + leftOver.length === 0) return [];
+  const longest = Math.max(1, ...blanks.map(({ length }) => length));
+  const parts = SCALES.find((n) => longest / n <= BLANK_WIDTH) ?? 100;
+  return [
+    { kind: 'heading', text: 'Blanks for narrow panels' },
+    {
+      kind: 'paragraph',
+      text: 'Glue up each blank, run the end grain of every cut on it, then rip at the broken lines. Rips are given to the middle of the saw cut, from the upper edge.',
+    },
+    {
+      kind: 'figures',
+      figures: blanks.map((blank) => ({
+        scene: drawBlank(blank, units, 1 / parts),
+        caption: `${blank.quantity} off, ${size(blank.length, units)} long × ${size(blank.width, units)} wide${ripWords(blank.rips, units)}`,
+      })),
+    },
+    ...leftOver.map(
+      ({ door, width, length, quantity, missing }): Block => ({
+        kind: 'paragraph',
+        tone: 'trouble',
+        text: `No blank for ${quantity} of door ${safeText(door)}, ${size(length, units)} × ${size(width, units)}: ${size(missing, units)} ${units} of width is missing. A spare panel or a carrier would do it.`,
+      }),
+    ),
+  ];
+}
+
+function ripWords(rips: readonly number[], units: Units): string {
+  return rips.length === 0 ? '' : `; rip at ${rips.map((at) => size(at, units)).join(', ')}`;
+}
+
+function timberBlocks({ timber }: CuttingList, units: Units, assumed: readonly string[]): Block[] {
+  const volume = (m3: number) => (units === 'in' ? '' : `${formatNumber(m3, 4)} m³`);
+  const both = (m3: number, feet: number) => [volume(m3), `${formatNumber(feet, 1)} BF`].filter(Boolean).join(', ');
+  return [
+    { kind: 'heading', text: 'Timber' },
+    {
+      kind: 'table',
+      about: 'Timber to order',
+      head: ['Wood', 'Thick', 'Finished', 'Rough', 'To order'],
+      rows: timber.map(({ wood, thickness, finished, rough, order, boardFeet }) => [
+        wood === '' ? 'not named' : safeText(wood),
+        plainSize(thickness, units),
+        both(finished, boardFeet.finished),
+        both(rough, boardFeet.rough),
+        both(order, boardFeet.order),
+      ]),
+      foot: [],
+      shares: [22, 10, 26, 26, 26],
+      align: ['start', 'end', 'end', 'end', 'end'],
+    },
+    { kind: 'heading', text: 'Rough pieces' },
+    {
+      kind: 'table',
+      about: 'Rough pieces to saw',
+      head: ['Piece', 'Off', 'Length', 'Width', 'Thick', 'Strips'],
+      rows: timber.flatMap(({ pieces, thickness }) =>
+        pieces.map(({ what, quantity, length, width, strips, stripWidth }) => [
+          safeText(what),
+          String(quantity),
+          plainSize(length, units),
+          plainSize(width, units),
+          plainSize(thickness, units),
+          strips === 1 ? 'one' : `${strips} of ${plainSize(stripWidth, units)}`,
+        ]),
+      ),
+      foot: [],
+      shares: [44, 8, 14, 14, 12, 20],
+      align: ['start', 'end', 'end', 'end', 'end', 'end'],
+    },
+    ...(assumed.length === 0
+      ? []
+      : [
+          {
+            kind: 'paragraph',
+            tone: 'quiet',
+            text: `Assumed, since the shop file does not say: ${assumed.join(', ')}.`,
+          } as const,
+        ]),
+  ];
+}
+
+function moulderSheet(list: CuttingList, units: Units, { reports }: CuttingSheetOptions): TextDocument {
+  return document('For the moulder', list, [
+    ...troubles(reports),
+    {
+      kind: 'paragraph',
+      text: 'Measure the stock and cut a test piece first. Run the ends before the edges, so that the edges take the breakout away. The marks on the tools, the rules where you work and trained practice go first.',
+    },
+    ...reports.flatMap((report): Block[] => [
+      { kind: 'heading', text: `Cuts of ${safeText(report.title)}` },
+      {
+        kind: 'table',
+        about: `Cuts of ${report.title}`,
+        head: ['Cut', 'Face', 'Cutter', 'Depth', 'Reach'],
+        rows: report.section.cuts.map(({ name, side, run, depth, reach, presented }) => [
+          safeText(name),
+          side,
+          presented === 0 ? `${run} the stock` : `stock at ${formatNumber(presented, 1)}°`,
+          plainSize(depth, units),
+          plainSize(reach, units),
+        ]),
+        foot: [],
+        shares: [34, 14, 24, 16, 16],
+        align: ['start', 'start', 'start', 'end', 'end'],
+      },
+    ]),
+    { kind: 'heading', text: 'Panels' },
+    {
+      kind: 'table',
+      about: 'Panels',
+      head: ['Off', 'Width', 'Height', 'Grain', 'Field', 'kg each', 'For'],
+      rows: list.panels.map((p) => [
+        String(p.quantity),
+        plainSize(p.width, units),
+        plainSize(p.height, units),
+        p.grain,
+        p.field === null ? 'none' : `${plainSize(p.field.width, units)} × ${plainSize(p.field.height, units)}`,
+        p.weight === null ? '' : formatNumber(p.weight, 2),
+        forWhom(p.for),
+      ]),
+      foot: [],
+      shares: [8, 14, 14, 14, 26, 14, 38],
+      align: ['end', 'end', 'end', 'start', 'end', 'end', 'start'],
+    },
+  ]);
+}
+
+function panelSheet(list: CuttingList, units: Units): TextDocument {
+  const longest = Math.max(1, ...list.panels.map(({ width, height }) => Math.max(width, height)));
+  const parts = SCALES.find((n) => longest / n <= PANEL_SIZE) ?? 100;
+  return document('Panels', list, [
+    { kind: 'paragraph', text: `Scale 1:${parts}, sizes in ${unitWord(units)}.`, tone: 'quiet' },
+    {
+      kind: 'figures',
+      figures: list.panels.map((panel: ListedPanel) => ({
+        scene: drawPanelPicture(panel, units, 1 / parts),
+        caption: `${panel.quantity} off: ${forWhom(panel.for)}`,
+      })),
+    },
+  ]);
+}
+
+function unitWord(units: Units): string {
+  return units === 'in' ? 'inches' : 'millimetres';
+}
+
+function size(mm: number, units: Units): string {
+  return formatLength(mm, units, 1);
+}
+
+/** A size in a column whose unit the sheet has said. */
+function plainSize(mm: number, units: Units): string {
+  return size(mm, units).replaceAll(` ${units}`, '');
+}
+
+/** "A × 4, B": the doors that pieces are for. */
+function forWhom(doors: ListedPanel['for']): string {
+  return doors
+    .map(({ door, quantity }) => `${safeText(door)}${quantity > 1 ? `\u00a0×\u00a0${quantity}` : ''}`)
+    .join(', ');
+}

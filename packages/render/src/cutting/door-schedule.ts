@@ -1,0 +1,104 @@
+import { type DoorReport, formatLength, type Report } from '@fielded/core';
+import { drawElevation } from '../client/elevation.ts';
+import { group, type Item, itemsBox, moveItems, type Scene, text } from '../scene.ts';
+import { PAPERS, type PaperName } from '../sheet/paper.ts';
+import { fitText } from '../text/measure-text.ts';
+import { safeText } from '../text/safe-text.ts';
+import { scaleText } from '../words/lengths.ts';
+
+/** Doors on a sheet: three beside each other, three rows. */
+const ACROSS = 3;
+const DOWN = 3;
+const SIDE = 15;
+const TOP = 24;
+const FOOT = 14;
+const GAP = 6;
+/** Heights of capitals, mm. */
+const NAME = 2.6;
+const LINE = 2;
+const LINE_STEP = 4;
+const CAPTION = 17;
+const SCALES = [5, 10, 15, 20, 25, 30, 40, 50, 75, 100, 200];
+
+/**
+ * All doors of a job from the front, nine to a sheet, at one scale so that their sizes compare: name and quantity, door, opening
+ * and panel sizes under each.
+ */
+export function doorSchedule(report: Report, paper: PaperName = 'a4'): Scene[] {
+  const doors = report.doors ?? [];
+  if (doors.length === 0) return [];
+  const { width, height } = PAPERS[paper];
+  const cell = {
+    width: (width - 2 * SIDE - (ACROSS - 1) * GAP) / ACROSS,
+    height: (height - TOP - FOOT - (DOWN - 1) * GAP) / DOWN,
+  };
+  const parts = SCALES.find((n) =>
+    doors.every((door) => door.width / n <= cell.width && door.height / n <= cell.height - CAPTION),
+  );
+  const scale = 1 / (parts ?? SCALES.at(-1)!);
+  const each = ACROSS * DOWN;
+  const sheets = Math.ceil(doors.length / each);
+  return Array.from({ length: sheets }, (_, sheet) => {
+    const shown = doors.slice(sheet * each, (sheet + 1) * each);
+    const items = shown.flatMap((door, i) => {
+      const x = SIDE + (i % ACROSS) * (cell.width + GAP);
+      const y = TOP + Math.floor(i / ACROSS) * (cell.height + GAP);
+      return [group(`door ${i}`, drawDoor(report, door, sheet * each + i, scale, x, y, cell))];
+    });
+    const title = `${safeText(report.title)}: doors`;
+    return {
+      width,
+      height,
+      scale: 1,
+      title,
+      description: `${title}, sheet ${sheet + 1} of ${sheets}`,
+      items: [
+        text('title', 'text', SIDE, 15, fitText(title, 3.5, width - 2 * SIDE - 40), 3.5),
+        text('scale', 'quiet', width - SIDE, 15, `${scaleText(scale)}   ${report.units}`, LINE, 'end'),
+        ...items,
+        text('page', 'quiet', width - SIDE, height - 8, `${sheet + 1} / ${sheets}`, LINE, 'end'),
+      ],
+    };
+  });
+}
+
+function drawDoor(
+  report: Report,
+  door: DoorReport,
+  index: number,
+  scale: number,
+  x: number,
+  y: number,
+  cell: { readonly width: number; readonly height: number },
+): Item[] {
+  const drawing = drawElevation(report, scale, index);
+  const box = itemsBox(drawing)!;
+  const room = cell.height - CAPTION;
+  // Doors stand on one line, in the middle of their cell.
+  const left = x + (cell.width - (box.x1 - box.x0)) / 2 - box.x0;
+  const top = y + room - (box.y1 - box.y0) - box.y0;
+  const lines = describeDoor(door, report.units);
+  return [
+    group('elevation', moveItems(drawing, left, top)),
+    text('name', 'text', x, y + room + 5, fitText(lines[0]!, NAME, cell.width), NAME),
+    ...lines
+      .slice(1)
+      .map((words, i) =>
+        text(`line ${i}`, 'quiet', x, y + room + 5 + (i + 1) * LINE_STEP, fitText(words, LINE, cell.width), LINE),
+      ),
+  ];
+}
+
+/** Name and quantity, the door's size, its panels with how many each door has. */
+function describeDoor(door: DoorReport, units: Report['units']): string[] {
+  const size = (of: { readonly width: number; readonly height: number }) =>
+    `${formatLength(of.width, units, 1).replace(` ${units}`, '')} × ${formatLength(of.height, units, 1)}`;
+  const made = door.quantity * door.leaves;
+  const leaves = door.leaves > 1 ? ` (${door.quantity} × ${door.leaves} leaves)` : '';
+  const panels = door.panels.map((panel) => {
+    const count = panel.quantity / made;
+    return `${count > 1 ? `${count} × ` : ''}${size(panel)}`;
+  });
+  const grain = door.grain === 'across' ? ', grain across' : '';
+  return [`${safeText(door.name)}   ${made} off${leaves}`, `door ${size(door)}`, `panel ${panels.join(', ')}${grain}`];
+}

@@ -1,0 +1,88 @@
+import { type Blank, formatLength, type ListedPanel } from '@fielded/core';
+import { type Box, polygon, rectangle } from '@fielded/geometry';
+import { type Item, itemsBox, moveItems, path, type Scene, text } from '../scene.ts';
+import { fitText, textWidth } from '../text/measure-text.ts';
+import { safeText } from '../text/safe-text.ts';
+import { mitres } from '../views/door-parts.ts';
+import { drawGrain } from '../views/grain.ts';
+import { figureText } from '../words/lengths.ts';
+
+type Units = 'mm' | 'in';
+
+/** Heights of capitals, mm. */
+const SIZE = 2;
+const SMALL = 1.7;
+
+/**
+ * A blank drawn with its grain level, each panel of it named with its width, and a line where each is ripped. `scale` is paper
+ * mm for a mm of wood.
+ */
+export function drawBlank({ length, width, panels, rips }: Blank, units: Units, scale: number): Scene {
+  const box: Box = { x0: 0, y0: 0, x1: length * scale, y1: width * scale };
+  const edges = [0, ...rips.map((at) => at * scale), box.y1];
+  const items: Item[] = [
+    path('wood', 'wood', [rectangle(box)]),
+    drawGrain('grain', box, false),
+    ...panels.flatMap((panel, i) => {
+      const middle = (edges[i]! + edges[i + 1]!) / 2;
+      const words = `${safeText(panel.door)}  ${figureText(panel.width, units).text}`;
+      return namePanel(`panel ${i}`, words, box.x1 / 2, middle, box.x1 - 2);
+    }),
+    path(
+      'rips',
+      'hidden',
+      rips.map((at) =>
+        polygon(
+          [
+            [0, at * scale],
+            [box.x1, at * scale],
+          ],
+          false,
+        ),
+      ),
+    ),
+    path('outline', 'outline', [rectangle(box)]),
+  ];
+  return asScene(`Blank ${formatLength(length, units, 1)} × ${formatLength(width, units, 1)}`, items);
+}
+
+/** Words in the middle of a panel on a strip of paper's white, so that the grain does not run through them. */
+function namePanel(key: string, words: string, x: number, y: number, room: number): Item[] {
+  const shown = fitText(words, SIZE, room);
+  const half = textWidth(shown, SIZE) / 2 + 1;
+  const white = { x0: x - half, y0: y - SIZE, x1: x + half, y1: y + SIZE };
+  return [
+    path(`${key} white`, 'paper', [rectangle(white)]),
+    text(`${key} words`, 'text', x, y + SIZE / 2, shown, SIZE, 'middle'),
+  ];
+}
+
+/** A panel from the front with its field, its grain and its sizes. */
+export function drawPanelPicture({ width, height, grain, field }: ListedPanel, units: Units, scale: number): Scene {
+  const box: Box = { x0: 0, y0: 0, x1: width * scale, y1: height * scale };
+  const reach = field === null ? 0 : ((width - field.width) / 2) * scale;
+  const inner: Box = { x0: reach, y0: reach, x1: box.x1 - reach, y1: box.y1 - reach };
+  const items: Item[] = [
+    path('wood', 'wood', [rectangle(box)]),
+    drawGrain('grain', inner, grain === 'up'),
+    path('field', 'thin', field === null ? [] : [rectangle(inner), ...mitres(box, inner)]),
+    path('outline', 'outline', [rectangle(box)]),
+    text('width', 'text', box.x1 / 2, -1.4, figureText(width, units).text, SMALL, 'middle'),
+    text('height', 'text', -1.4, box.y1 / 2, figureText(height, units).text, SMALL, 'middle', true),
+  ];
+  return asScene(`Panel ${formatLength(width, units, 1)} × ${formatLength(height, units, 1)}`, items);
+}
+
+/** Items on paper just large enough for them. */
+export function asScene(title: string, items: readonly Item[]): Scene {
+  const box = itemsBox(items)!;
+  const edge = 0.5;
+  return {
+    width: box.x1 - box.x0 + 2 * edge,
+    height: box.y1 - box.y0 + 2 * edge,
+    scale: 1,
+    title,
+    description: title,
+    items: moveItems(items, edge - box.x0, edge - box.y0),
+  };
+}
