@@ -52,6 +52,9 @@ function reachByWalking(p: NamedProfile, station: number, tilt: number): number 
   const members: ((u: number) => [number, number])[] = [];
   const straight = (a0: number, b0: number, a1: number, b1: number) =>
     members.push((u) => [a0 + u * (a1 - a0), b0 + u * (b1 - b0)]);
+  // The steel runs on a millimetre past the panel's edge and past its face.
+  straight(-1, p.depth, 0, p.depth);
+  straight(p.reach, 0, p.reach, -1);
   const hollow = (r: number, to: number) =>
     members.push((u) => [p.land + u * to, p.depth - r + Math.sqrt(r * r - (u * to) ** 2)]);
   const round = (r: number, back: number) =>
@@ -121,8 +124,8 @@ describe('ordinates', () => {
 
   it('start at the tip with 0, stand 1 mm apart, and end where the knife does', () => {
     const { ordinates } = knifeOf(raiser, ogee, 0)!;
-    expect(ordinates.map((p) => p.s)).toEqual([-1.5, -1, 0, 1, 2, 3, 4, 5, 6, 7, 7.5]);
-    expect(ordinates.slice(0, 3).map((p) => p.t)).toEqual([0, 0, 0]);
+    expect(ordinates.map((p) => p.s)).toEqual([-2.5, -2, -1, 0, 1, 2, 3, 4, 5, 6, 7, 7.5]);
+    expect(ordinates.slice(0, 4).map((p) => p.t)).toEqual([0, 0, 0, 0]);
     const h = 80 * Math.sin(18 * DEGREE);
     expect(ordinates.at(-1)!.t).toBeCloseTo(Math.sqrt(80 ** 2 - h * h) - Math.sqrt((80 - 27) ** 2 - h * h), 9);
   });
@@ -186,7 +189,9 @@ describe('the knife of the ogee on a 160 mm head', () => {
       cuttingRadius: 80,
       leastRadius: 42,
       tipAt: 1.5,
-      width: 9,
+      width: 10,
+      overrun: { edge: 1, face: 1 },
+      assumed: true,
     });
     expect(knife.rake).toBeCloseTo(20, 12);
     expect(knife.presented).toBe(0);
@@ -218,15 +223,30 @@ describe('the knife of the ogee on a 160 mm head', () => {
     expect(knife.clearance.side.least).toBe(0);
   });
 
-  it('sets the limiter back by the gap on the radius at every station', () => {
-    const { gap, outline } = knife.limiter!;
-    expect(gap.least).toBeCloseTo(1.1, 12);
-    expect(gap.most).toBeCloseTo(1.1, 12);
+  it('sets the limiter back by the gap on the radius, and keeps it as far from the walls', () => {
+    const { gap, ordinates, width } = knife.limiter!;
+    expect(gap.least).toBeCloseTo(1.1, 9);
     const h = 80 * Math.sin(20 * DEGREE);
     const along = (r: number) => Math.sqrt(r * r - h * h) - Math.sqrt((r - 1.1) ** 2 - h * h);
     expect(gap.alongFace.least).toBeCloseTo(along(80), 9);
-    expect(gap.alongFace.most).toBeCloseTo(along(42), 9);
-    expect(outline).toMatch(/^M 7\.5 /);
+    // The land is a wall square to the spindle, 9 mm down: 7.5 from the tip.
+    expect(ordinates.at(-1)!.s).toBeCloseTo(7.5 - 1.1, 9);
+    expect(width).toBeCloseTo(10 - 1.1, 2);
+  });
+
+  it('keeps the limiter within what the profile leaves on either side of it, sampled', () => {
+    const { ordinates } = knife.limiter!;
+    const h = 80 * Math.sin(20 * DEGREE);
+    for (const { s, t } of ordinates) {
+      const radius = Math.hypot(Math.sqrt(80 ** 2 - h * h) - t, h);
+      let least = Number.POSITIVE_INFINITY;
+      for (let d = -1.1; d <= 1.1; d += 0.01) {
+        const out = reachByWalking(ogee, knife.tipAt + s + d, 0);
+        if (Number.isFinite(out)) least = Math.min(least, 80 - (38 - out));
+      }
+      expect(radius, `s ${s}`).toBeLessThanOrEqual(least - 1.1 + 0.12);
+      expect(radius, `s ${s}`).toBeGreaterThanOrEqual(least - 1.1 - 0.12);
+    }
   });
 
   it('measures the heel against its own circle', () => {
@@ -245,10 +265,10 @@ describe('the knife of a free outline', () => {
     const job = jobWith(raiser, ogee, 0);
     const cut = { ...job.cuts[0]!, profile, reach: 30, depth: 9 };
     const knife = evaluate({ ...job, cuts: [cut] }).knives![0]!;
-    expect(knife).toMatchObject({ leastRadius: 50, tipAt: 3, width: 9 });
+    expect(knife).toMatchObject({ leastRadius: 50, tipAt: 3, width: 10 });
     expect(knife.wood.length).toBe(30);
-    expect(knife.ordinates.map((p) => p.s)).toEqual([-3, -2, -1, 0, 1, 2, 3, 4, 5, 6]);
-    expect(knife.ordinates.slice(0, 4).map((p) => p.t)).toEqual([0, 0, 0, 0]);
+    expect(knife.ordinates.map((p) => p.s)).toEqual([-4, -3, -2, -1, 0, 1, 2, 3, 4, 5, 6]);
+    expect(knife.ordinates.slice(0, 5).map((p) => p.t)).toEqual([0, 0, 0, 0, 0]);
   });
 });
 
@@ -289,11 +309,40 @@ describe('a job', () => {
     expect(evaluate({ ...job, cuts: [cut] })).not.toHaveProperty('knives');
   });
 
-  it('takes a deeper reach off the least radius, not off the knife', () => {
+  it('covers a deeper reach as it is set: the knife is as long as the cut, not as the profile', () => {
     const job = jobWith(raiser, ogee, 0);
     const knife = evaluate({ ...job, cuts: [{ ...job.cuts[0]!, reach: 40 }] }).knives![0]!;
     expect(knife.leastRadius).toBe(40);
-    expect(knife.length).toBe(knifeOf(raiser, ogee, 0)!.length);
+    const h = 80 * Math.sin(18 * DEGREE);
+    expect(knife.length).toBeCloseTo(Math.sqrt(80 ** 2 - h * h) - Math.sqrt(40 ** 2 - h * h), 9);
+  });
+
+  it('covers a deeper setting: a 10 mm cut with a 9 mm profile leaves no lip', () => {
+    const job = jobWith(raiser, ogee, 0);
+    const knife = evaluate({ ...job, cuts: [{ ...job.cuts[0]!, depth: 10 }] }).knives![0]!;
+    // 10 mm of cut and a millimetre past the face.
+    expect(knife.width).toBeCloseTo(11, 9);
+    expect(knife.ordinates[0]!.s).toBeCloseTo(-3.5, 9);
+  });
+
+  it('covers measured stock as well as drawn, run over', () => {
+    const job = jobWith(raiser, ogee, 0);
+    const panel = { ...job.panel, measured: job.panel.thickness + 0.6 };
+    const over = evaluate({ ...job, panel, cuts: [{ ...job.cuts[0]!, run: 'over' }] }).knives![0]!;
+    expect(over.width).toBeCloseTo(10.6, 9);
+    const thin = { ...panel, measured: job.panel.thickness - 0.6 };
+    const drawn = evaluate({ ...job, panel: thin, cuts: [{ ...job.cuts[0]!, run: 'over' }] }).knives![0]!;
+    expect(drawn.width).toBeCloseTo(10, 9);
+  });
+
+  it('turns the shear with the hand: an opposite hand is the same knife with the shear the other way', () => {
+    const sheared = { ...raiser, shear: 6 * DEGREE };
+    const job = jobWith(sheared, ogee, 0);
+    const over = evaluate({ ...job, cuts: [{ ...job.cuts[0]!, run: 'over' }] }).knives![0]!;
+    const mirrored = knifeOf({ ...sheared, shear: -6 * DEGREE }, ogee, 0)!;
+    expect(over.shear).toBeCloseTo(-6, 9);
+    expect(over.outline).toBe(mirrored.outline);
+    expect(knifeOf(sheared, ogee, 0)!.shear).toBeCloseTo(6, 9);
   });
 
   it('read from the example carries the knives of both cuts', () => {

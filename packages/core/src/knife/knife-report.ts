@@ -38,11 +38,15 @@ export interface KnifeReport {
   readonly shear: number;
   readonly wedge: number;
   readonly presented: number;
+  /** Whether the hand is taken for the usual one, since neither knife nor job says: confirm it before anything is ground. */
+  readonly assumed: boolean;
+  /** Steel beyond what the cut sweeps as set: past the panel's edge and past its face, mm; less than the shop's rule where the face does not get there. */
+  readonly overrun: { readonly edge: number; readonly face: number };
   /** Which way it is ground to run; rotation as seen from above. */
   readonly groundFor: { readonly run: 'under' | 'over'; readonly rotation: 'clockwise' | 'counterclockwise' };
   /** Where the tip is along the spindle: its depth with the panel flat, its distance from the edge with the panel on edge. */
   readonly tipAt: number;
-  /** Greatest extent of the outline along t and along s. */
+  /** Extent along t of what the cut sweeps as set, without overrun, and of the whole outline along s. */
   readonly length: number;
   readonly width: number;
   readonly outline: string;
@@ -69,9 +73,15 @@ export interface LimiterReport {
   readonly outline: string;
   readonly pieces: number;
   readonly deviation: number;
-  /** At the same stations as the knife's, from the knife's tip. */
+  /** Its own extent along t and along s. */
+  readonly length: number;
+  readonly width: number;
+  /** At the multiples of the knife's step that lie on it and at its two ends, from the knife's tip. */
   readonly ordinates: readonly SteelPoint[];
-  /** The knife beyond the limiter, measured on the radius at every station; `alongFace` the same measured on the steel. */
+  /**
+   * The knife beyond the limiter, measured on the radius at every station; `alongFace` the same measured on the steel. More
+   * than the head's gap only where the limiter keeps clear of a wall sideways.
+   */
   readonly gap: {
     readonly least: number;
     readonly most: number;

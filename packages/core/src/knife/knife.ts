@@ -18,6 +18,7 @@ import {
 } from './knife-problems.ts';
 import type { KnifeOrdinate, KnifeReport } from './knife-report.ts';
 import { makeLimiter } from './limiter.ts';
+import { limiterProfile } from './limiter-profile.ts';
 import { knifeOrdinates, steelOrdinates } from './ordinates.ts';
 import { type SeenProfile, seeProfile } from './seen-profile.ts';
 import { steelCurve, steelOutline, steelPath } from './steel-outline.ts';
@@ -37,6 +38,11 @@ export interface KnifeOrder {
   readonly tilt: number;
   /** How much further out along the radius the profile is set than it is drawn. */
   readonly setFurther: number;
+  /** Where the panel's edge and its worked face lie in the profile's own coordinates, as the cut is set: 0 and 0 as drawn. */
+  readonly edgeAt: number;
+  readonly faceAt: number;
+  /** Whether the hand is assumed. */
+  readonly assumed: boolean;
   readonly groundFor: KnifeReport['groundFor'];
   readonly rules: Rules;
   readonly machines: Readonly<Record<string, Machine>>;
@@ -60,7 +66,8 @@ export function makeKnife(order: KnifeOrder): { knife: KnifeReport | null; probl
   const face = knifeFace(head);
   // What was measured is all the steel there is; what is to be ground has to clear the wood out to edge and face.
   const chain = profileChain(order.profile);
-  const seen = seeProfile(order.steel ? chain : runOut(chain), tilt);
+  const { edgeAt, faceAt } = order;
+  const seen = seeProfile(order.steel ? chain : runOut(chain, edgeAt, faceAt), tilt);
   const reach = faceReach(seen, face);
   const leastRadius = face.radius - seen.tipReach - order.setFurther;
   if (!reach.reaches)
@@ -70,19 +77,19 @@ export function makeKnife(order: KnifeOrder): { knife: KnifeReport | null; probl
     };
 
   const steel = order.steel && seeSteel(order.steel, face, tilt);
+  const ground = steel ? { seen, edge: 0, face: 0 } : withOverrun(chain, order, face);
   const outline: ArcFit = steel
     ? { chain: steel.chain.map((c) => flipCurve(c, 0)), deviation: 0 }
-    : steelOutline(seen, face);
+    : steelOutline(ground.seen, face);
   const step = ORDINATE_STEP[order.units];
   const woodSize = extentOf(seen.chain);
-  const limiter = faceReach(seen, face, head.limiterGap).reaches
-    ? makeLimiter(seen, face, head.limiterGap, step)
-    : null;
+  const steelSize = extentOf(ground.seen.chain);
+  const limiter = limiterOf(ground.seen, order, face, step);
   const edge = clearEdge(seen, face, head);
   const walls = tightWalls(seen, face, head.wedge, rules.leastSideClearance);
   const problems = [
     ...findGapProblems(subject),
-    ...findRoomProblems(subject, leastRadius, woodSize.width, order.machines),
+    ...findRoomProblems(subject, leastRadius, steelSize.width, order.machines),
     ...findRubbing(subject, edge, walls, rules),
     ...(limiter ? [] : [reportLimiterUnreached(subject)]),
   ];
@@ -96,14 +103,16 @@ export function makeKnife(order: KnifeOrder): { knife: KnifeReport | null; probl
     shear: degrees(head.shear),
     wedge: degrees(head.wedge),
     presented: degrees(tilt),
+    assumed: order.assumed,
+    overrun: { edge: ground.edge, face: ground.face },
     groundFor: order.groundFor,
     tipAt: seen.tipStation,
     length: steel ? extentOf(steel.chain).height : steelLength(seen, face),
-    width: woodSize.width / face.cosShear,
+    width: steelSize.width / face.cosShear,
     outline: steelPath(outline.chain),
     pieces: outline.chain.length,
     deviation: outline.deviation,
-    ordinates: (steel ? steelOrdinates(steel, step) : knifeOrdinates(seen, face, step)).map((p) =>
+    ordinates: (steel ? steelOrdinates(steel, step) : knifeOrdinates(ground.seen, face, step)).map((p) =>
       withRake(p, face, head.wedge),
     ),
     wood: {
@@ -130,13 +139,41 @@ function withRake(p: SteelPoint, face: KnifeFace, wedge: number): KnifeOrdinate 
   return { ...p, radius, rake: degrees(rake), clearance: degrees(Math.PI / 2 - rake - wedge) };
 }
 
-/** A chain run straight on from its first point to the edge and from its last to the face. */
-function runOut(chain: Chain): Chain {
+/** A chain run straight on from its first point out to `edge` and from its last up to `face`, cut coordinates. */
+function runOut(chain: Chain, edge: number, face: number): Chain {
   const [first, last] = [chain[0]!, chain[chain.length - 1]!];
   const run = [...chain];
-  if (first.x0 > SAME_LENGTH) run.unshift(line(0, first.y0, first.x0, first.y0));
-  if (last.y1 > SAME_LENGTH) run.push(line(last.x1, last.y1, last.x1, 0));
+  if (first.x0 > edge + SAME_LENGTH) run.unshift(line(edge, first.y0, first.x0, first.y0));
+  if (last.y1 > face + SAME_LENGTH) run.push(line(last.x1, last.y1, last.x1, face));
   return run;
+}
+
+/** The profile with the shop's overrun past edge and face, as much of it as the face of the knife gets in to. */
+function withOverrun(
+  chain: Chain,
+  { edgeAt, faceAt, rules, tilt }: KnifeOrder,
+  face: KnifeFace,
+): { seen: SeenProfile; edge: number; face: number } {
+  const { overrun } = rules;
+  const tries = [
+    [overrun, overrun],
+    [0, overrun],
+    [overrun, 0],
+  ] as const;
+  for (const [edge, top] of tries) {
+    const seen = seeProfile(runOut(chain, edgeAt - edge, faceAt - top), tilt);
+    if (faceReach(seen, face).reaches) return { seen, edge, face: top };
+  }
+  return { seen: seeProfile(runOut(chain, edgeAt, faceAt), tilt), edge: 0, face: 0 };
+}
+
+/** The limiter behind a knife; null where its face does not get in that far, or where nothing is left between walls. */
+function limiterOf(ground: SeenProfile, { head, faceAt, tilt }: KnifeOrder, face: KnifeFace, step: number) {
+  const { limiterGap } = head;
+  const chain = limiterProfile(ground, limiterGap, faceAt * Math.sin(tilt) - ground.tipReach);
+  if (chain === null) return null;
+  const seen = { ...ground, chain };
+  return faceReach(seen, face, limiterGap).reaches ? makeLimiter(seen, ground, face, limiterGap, step) : null;
 }
 
 /** Extent of the exact outline along t: its ends, its level places, and with shear the peaks between them. */

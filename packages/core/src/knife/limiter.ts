@@ -1,31 +1,45 @@
-import { type Heading, splitAtExtremes } from '@fielded/geometry';
-import { cuttingPoint, type KnifeFace } from './knife-face.ts';
+import { arcAngle, curveBox, joinBoxes, pointAlong, splitAtExtremes } from '@fielded/geometry';
+import { type KnifeFace, knifePoint } from './knife-face.ts';
 import type { LimiterReport } from './knife-report.ts';
-import { knifeOrdinates } from './ordinates.ts';
+import { knifeOrdinates, reachAt } from './ordinates.ts';
 import type { SeenProfile } from './seen-profile.ts';
-import { steelCurve, steelOutline, steelPath } from './steel-outline.ts';
+import { steelOutline, steelPath } from './steel-outline.ts';
 
 /** Places along every curve where the gap to the limiter is looked at. */
 const LOOKED_AT = 16;
 
-/** The limiter (formula K7), and how far the knife stands out beyond it, at the ends of every curve and at places between. */
-export function makeLimiter(seen: SeenProfile, face: KnifeFace, gap: number, step: number): LimiterReport {
+/**
+ * The limiter that follows `seen` (see `limiterProfile`), set back by `gap` on the radius (formula K7), and how far the knife of
+ * `profile` stands out beyond it at the ends of every curve and at places between: by the gap at least, by more where the
+ * limiter clears a wall sideways.
+ */
+export function makeLimiter(
+  seen: SeenProfile,
+  profile: SeenProfile,
+  face: KnifeFace,
+  gap: number,
+  step: number,
+): LimiterReport {
   const fit = steelOutline(seen, face, gap);
+  const edge = splitAtExtremes(profile.chain);
   const onRadius: number[] = [];
   const alongFace: number[] = [];
   for (const c of splitAtExtremes(seen.chain)) {
-    const [knife, limiter] = [steelCurve(c, face), steelCurve(c, face, gap)];
+    const angle = arcAngle(c);
     for (let i = 0; i <= LOOKED_AT; i++) {
-      const [edge, behind] = [knife(i / LOOKED_AT), limiter(i / LOOKED_AT)];
-      const radiusOf = (p: Heading) => cuttingPoint(face, { s: p.x, t: p.y }).radius;
-      onRadius.push(radiusOf(edge) - radiusOf(behind));
-      alongFace.push(behind.y - edge.y);
+      const { x, y } = pointAlong(c, i / LOOKED_AT, angle);
+      const reach = reachAt(edge, x);
+      onRadius.push(reach - y + gap);
+      alongFace.push(knifePoint(face, x, face.radius + y - gap).t - knifePoint(face, x, face.radius + reach).t);
     }
   }
+  const box = joinBoxes(fit.chain.map(curveBox))!;
   return {
     outline: steelPath(fit.chain),
     pieces: fit.chain.length,
     deviation: fit.deviation,
+    length: box.y1 - box.y0,
+    width: box.x1 - box.x0,
     ordinates: knifeOrdinates(seen, face, step, gap),
     gap: { ...rangeOf(onRadius), alongFace: rangeOf(alongFace) },
   };

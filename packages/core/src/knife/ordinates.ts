@@ -43,7 +43,7 @@ function stationsOf(profile: readonly Curve[], scale: number, step: number): { s
 }
 
 /** Greatest height of the profile at a station; its curves must not turn back in x or y. */
-function reachAt(profile: readonly Curve[], x: number): number {
+export function reachAt(profile: readonly Curve[], x: number): number {
   let greatest = Number.NEGATIVE_INFINITY;
   for (const c of profile) {
     const from = Math.min(c.x0, c.x1);

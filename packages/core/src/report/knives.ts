@@ -3,6 +3,7 @@ import { type KnifeOrder, makeKnife } from '../knife/knife.ts';
 import type { KnifeReport } from '../knife/knife-report.ts';
 import { steelReach, woodProfile } from '../knife/wood-profile.ts';
 import type { Cut } from '../machining/cut.ts';
+import { depthTaken } from '../machining/datum.ts';
 import type { Problem } from '../problem/problem.ts';
 import { sayProblem } from '../problem/say.ts';
 import type { Head, Shop, ShopKnife } from '../shop/shop.ts';
@@ -53,13 +54,14 @@ export function reportShopKnives(shop: Shop, only?: string): Knives {
       ...shared(shop, name, knife),
       name,
       headName: knife.head!,
-      head,
       profile: woodOf(knife, head, 0),
       tilt: 0,
       setFurther: 0,
+      edgeAt: 0,
+      faceAt: 0,
       units: shop.units,
       at: `knives.${name}`,
-      groundFor: knife.groundFor ?? { run: 'under', rotation: USUAL_ROTATION },
+      ...handOf(knife, 'under', head),
     });
   }
   const faults = [...refused.values()];
@@ -94,14 +96,38 @@ function orderForCut(job: Job, cut: Cut, at: string, shop: Shop): KnifeOrder | u
     ...shared(shop, cut.knife ?? null, knife),
     name: cut.name,
     headName: cut.head!,
-    head,
     profile,
     tilt,
     setFurther: (cut.reach - profile.reach) * Math.cos(tilt) + (cut.depth - profile.depth) * Math.sin(tilt),
     units: job.units,
     ...(job.terms && { terms: job.terms }),
     at,
-    groundFor: knife?.groundFor ?? { run: cut.run, rotation: USUAL_ROTATION },
+    edgeAt: profile.reach - cut.reach,
+    faceAt: Math.min(...stocks(job).map((measured) => profile.depth - depthTaken(cut, { ...job.panel, measured }))),
+    ...handOf(knife, cut.run, head),
+  };
+}
+
+/** The stock as drawn and as measured: a knife has to be ground for both. */
+function stocks({ panel }: Job): readonly number[] {
+  return [panel.thickness, panel.measured];
+}
+
+/**
+ * The hand a knife is ground for, its head's shear turned with it. A head's shear is positive where, cutter under the stock and
+ * turning counterclockwise as seen from above, deeper stations cut later; for the other hand they cut earlier.
+ */
+function handOf(
+  knife: ShopKnife | undefined,
+  run: Cut['run'],
+  head: Head,
+): Pick<KnifeOrder, 'groundFor' | 'assumed' | 'head'> {
+  const groundFor = knife?.groundFor ?? { run, rotation: USUAL_ROTATION };
+  const sameHand = (groundFor.run === 'under') === (groundFor.rotation === USUAL_ROTATION);
+  return {
+    groundFor,
+    assumed: knife?.groundFor === undefined,
+    head: sameHand ? head : { ...head, shear: 0 - head.shear },
   };
 }
 

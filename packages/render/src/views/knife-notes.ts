@@ -21,7 +21,7 @@ export function knifeNotes(knife: KnifeReport, units: Report['units']): string[]
     const { gap } = knife.limiter;
     const { least, most } = gap.alongFace;
     const onSteel = most - least < 0.005 ? say(least) : `${say(least)} to ${say(most)}`;
-    lines.push(`Limiter set back ${say(gap.most)} on the radius: ${onSteel} on the steel.`);
+    lines.push(`Limiter set back ${say(gap.least)} on the radius and from walls: ${onSteel} on the steel.`);
   }
   lines.push(
     `Least clearance ${degrees(knife.clearance.least)}, to the side ${degrees(knife.clearance.side.least)}; heel ${say(Math.abs(knife.heel.least))} ${knife.heel.least < 0 ? 'outside' : 'inside'} its circle.`,

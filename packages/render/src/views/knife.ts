@@ -123,7 +123,7 @@ function knifeSizes(knife: KnifeReport, units: Report['units'], laid: LaidKnife,
   const steel = loopsBox(laid.knife)!;
   const wood = loopsBox(laid.wood)!;
   const { x0, x1 } = around;
-  add('right', figure('length', knife.length, 'steel', 'Length on the steel'), x1, steel.y0, x1, steel.y1);
+  add('right', figure('length', knife.length, 'steel', 'Length on the steel'), x1, -knife.length, x1, 0);
   add('left', figure('wood.length', knife.wood.length, 'wood', 'Length in the wood'), x0, wood.y0, x0, wood.y1);
   add('below', figure('width', knife.width, '', 'Width'), steel.x0, steel.y1, steel.x1, steel.y1);
   const shallow = laid.way > 0 ? steel.x0 : steel.x1;
@@ -140,7 +140,11 @@ function ordinateTable({ knife, units }: KnifeDrawing): FigureTable {
   const limiter = knife.limiter?.ordinates;
   return {
     headings: ['along s', 'knife t', ...(limiter ? ['limiter t'] : [])],
-    rows: knife.ordinates.map(({ s, t }, i) => [show(s), show(t), ...(limiter ? [show(limiter[i]!.t)] : [])]),
+    rows: knife.ordinates.map(({ s, t }) => {
+      // The limiter is shorter: it keeps clear of walls.
+      const behind = limiter?.find((other) => Math.abs(other.s - s) < 1e-6);
+      return [show(s), show(t), ...(limiter ? [behind ? show(behind.t) : '–'] : [])];
+    }),
   };
 }
 
