@@ -237,7 +237,8 @@ describe('the knife of the ogee on a 160 mm head', () => {
   it('keeps the limiter within what the profile leaves on either side of it, sampled', () => {
     const { ordinates } = knife.limiter!;
     const h = 80 * Math.sin(20 * DEGREE);
-    for (const { s, t } of ordinates) {
+    // Not at its deep end: there the profile stands upright in the window, and samples say nothing.
+    for (const { s, t } of ordinates.slice(0, -1)) {
       const radius = Math.hypot(Math.sqrt(80 ** 2 - h * h) - t, h);
       let least = Number.POSITIVE_INFINITY;
       for (let d = -1.1; d <= 1.1; d += 0.01) {
