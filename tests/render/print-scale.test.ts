@@ -57,7 +57,7 @@ function barLength(file: Buffer): number {
   const raster = readPgm(runProgram('pdftoppm', ['-gray', '-r', String(DPI), '-f', '1', '-l', '1', path]));
   const pixels = (mm: number) => Math.round((mm / 25.4) * DPI);
   // A millimetre above the bar, which stands 17 mm above the paper's edge, there are only its ticks.
-  const ticks = darkRuns(raster, pixels(297 - 17 - 1), 0, pixels(120));
+  const ticks = darkRuns(raster, pixels(297 - 17 - 1), 0, pixels(114));
   expect(ticks).toHaveLength(11);
   return ((ticks[10]! - ticks[0]!) / DPI) * 25.4;
 }

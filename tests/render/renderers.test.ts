@@ -32,7 +32,9 @@ const RENDERERS: Readonly<Record<string, Renderer>> = {
     return cropTop(readFileSync(shot), height);
   },
   LibreOffice: (svg) => {
-    const file = put('l.svg', svg);
+    // It paints at 96 dpi whatever is asked for: twice as large, it has the pixels that the others have.
+    const twice = svg.replace(/(width|height)="([\d.]+)mm"/g, (_, side, mm) => `${side}="${2 * Number(mm)}mm"`);
+    const file = put('l.svg', twice);
     const settings = `-env:UserInstallation=file://${join(folder, 'office')}`;
     const size = JSON.stringify({ PixelWidth: { type: 'long', value: WIDTH } });
     runProgram('soffice', [

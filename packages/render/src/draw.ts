@@ -88,7 +88,7 @@ function sceneAt(
   const drawing = VIEWS[view].draw(report, scale, door, null);
   const above = itemsBox(drawing)!;
   const least = width === undefined ? undefined : Math.max(above.x1 - above.x0, width - 2 * MARGIN - RULE_ENDS);
-  const foot = bare ? [] : drawFoot(report, name, scale, above, VIEWS[view].notes(report), least);
+  const foot = bare ? [] : drawFoot(report, name, scale, above, VIEWS[view].notes(report, door), least);
   const items = [...drawing, ...foot];
   if (checkBar) {
     const box = itemsBox(items)!;

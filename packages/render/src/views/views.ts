@@ -37,7 +37,7 @@ interface ViewEntry {
   /** Its size in wood mm that has to fit, for choosing a scale. */
   readonly extent: (report: Report, door: number) => number;
   /** What else is worth knowing, as sentences. */
-  readonly notes: (report: Report) => readonly string[];
+  readonly notes: (report: Report, door: number) => readonly string[];
 }
 
 /** How large a drawing may be on free paper, mm. */
@@ -92,7 +92,7 @@ export const VIEWS: Readonly<Record<PlainView, ViewEntry>> = {
     scales: [1, 0.5, 0.2, 0.1, 0.05, 0.02],
     least: 0.01,
     extent: doorExtent,
-    notes: () => [],
+    notes: (report, door) => [countOfPanels(report, door)],
   },
   door: {
     name: (report, door) => `Door ${doorName(report, door)}`,
@@ -100,9 +100,20 @@ export const VIEWS: Readonly<Record<PlainView, ViewEntry>> = {
     scales: [1, 0.5, 0.2, 0.1, 0.05, 0.02],
     least: 0.01,
     extent: doorExtent,
-    notes: () => [],
+    notes: (report, door) => [countOfDoors(report, door)],
   },
 };
+
+function countOfDoors({ doors }: Report, index: number): string {
+  const door = doors?.[index];
+  return door === undefined ? '' : `${door.quantity * door.leaves} off.`;
+}
+
+function countOfPanels({ doors }: Report, index: number): string {
+  const [first, ...more] = doors?.[index]?.panels ?? [];
+  if (first === undefined) return '';
+  return `${first.quantity} off.${more.length > 0 ? ' The door has panels of other sizes too: its sheets show them all.' : ''}`;
+}
 
 function doorName(report: Report, door: number): string {
   return safeText(report.doors?.[door]?.name ?? '');
