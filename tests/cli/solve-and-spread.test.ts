@@ -26,7 +26,7 @@ describe('fielded check with a spread and seasons', () => {
     const under = put(folder, 'under.yaml', wood(SOUND).replace('run: over', 'run: under') + SPREAD);
     const { out } = await run(['check', under]);
     expect(out.replace(/\s+/g, ' ')).toContain(
-      'Keep the panel face down for both cuts (raise under, back relief over): stock thickness then no longer matters, and at the very worst the clearance differs by 0.6 mm instead of 0.9 mm.',
+      'Keep the panel face down for both cuts (raise under, back relief over). Stock thickness then no longer matters, and at the very worst the clearance differs by 0.6 mm instead of 0.9 mm.',
     );
     expect(out).toContain('  stock thickness                  0.15               0.15         42.9 %\n');
     expect(out).toContain(

@@ -18,6 +18,7 @@ export { ENGLISH } from './problem/english.ts';
 export type { Language, Voice } from './problem/language.ts';
 export { phrase } from './problem/phrase.ts';
 export type { Advice, Fault, Figures, FileValue, Problem, Said, Severity, Subject } from './problem/problem.ts';
+export { type ReadLanguage, readLanguage } from './problem/read-language.ts';
 export { say, translate } from './problem/say.ts';
 export { sayTerm, type Term, type Terms, termsOf } from './problem/terms.ts';
 export { makeQuote, type QuoteOptions } from './quote/make-quote.ts';

@@ -8,17 +8,19 @@ export interface Table {
 const PLACES = 6;
 
 /**
- * A table as CSV (RFC 4180: commas, CRLF, quotes where a heading needs them); numbers to six places, null left empty.
+ * A table as CSV (RFC 4180: commas, CRLF, quotes where a heading needs them); numbers to six places, null left empty. With a
+ * decimal comma semicolons part the columns, as spreadsheets of such a language read and write them.
  *
  * @example writeCsv({ headings: ['s (mm)', 't (mm)'], rows: [[0, 0], [1, 1.25]] }) // 's (mm),t (mm)\r\n0,0\r\n1,1.25\r\n'
  */
-export function writeCsv({ headings, rows }: Table): string {
-  const lines = [headings.map(quote), ...rows.map((row) => row.map((value) => (value === null ? '' : plain(value))))];
-  return lines.map((line) => `${line.join(',')}\r\n`).join('');
+export function writeCsv({ headings, rows }: Table, decimal: '.' | ',' = '.'): string {
+  const write = (value: number | null) => (value === null ? '' : plain(value).replace('.', decimal));
+  const lines = [headings.map(quote), ...rows.map((row) => row.map(write))];
+  return lines.map((line) => `${line.join(decimal === ',' ? ';' : ',')}\r\n`).join('');
 }
 
 function quote(heading: string): string {
-  return /[",\r\n]/.test(heading) ? `"${heading.replaceAll('"', '""')}"` : heading;
+  return /[",;\r\n]/.test(heading) ? `"${heading.replaceAll('"', '""')}"` : heading;
 }
 
 function plain(value: number): string {

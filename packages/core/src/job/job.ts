@@ -2,6 +2,7 @@ import type { Door } from '../door/door.ts';
 import type { FitLimits, Frame } from '../joint/frame.ts';
 import type { Panel } from '../joint/panel.ts';
 import type { Cut } from '../machining/cut.ts';
+import type { Language } from '../problem/language.ts';
 import type { Terms } from '../problem/terms.ts';
 import type { Shop } from '../shop/shop.ts';
 import type { Season, SpreadLimits } from '../spread/limits.ts';
@@ -22,6 +23,8 @@ export interface Job {
   readonly units: 'mm' | 'in';
   /** Whose trade terms the words use; those of the unit where it names none. */
   readonly terms?: Terms;
+  /** What problems and advice are said in; English where none is named. */
+  readonly language?: Language;
   readonly panel: Panel;
   readonly frame: Frame;
   readonly cuts: readonly Cut[];

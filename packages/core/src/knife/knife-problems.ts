@@ -1,4 +1,5 @@
 import type { Units } from '../measure/length.ts';
+import type { Language } from '../problem/language.ts';
 import type { Problem, Said, Subject } from '../problem/problem.ts';
 import { sayProblem, told } from '../problem/say.ts';
 import type { Terms } from '../problem/terms.ts';
@@ -15,6 +16,7 @@ export interface KnifeSubject {
   readonly at: string;
   readonly units: Units;
   readonly terms?: Terms;
+  readonly language?: Language;
 }
 
 /** The face lies too far off the axis for the profile: nothing else can be computed. */

@@ -1,5 +1,6 @@
 import { type ArcFit, type Chain, findPeak, flipCurve, line, SAME_LENGTH, splitAtExtremes } from '@fielded/geometry';
 import type { Units } from '../measure/length.ts';
+import type { Language } from '../problem/language.ts';
 import type { Problem } from '../problem/problem.ts';
 import type { Terms } from '../problem/terms.ts';
 import { profileChain } from '../profile/chain.ts';
@@ -48,6 +49,7 @@ export interface KnifeOrder {
   readonly machines: Readonly<Record<string, Machine>>;
   readonly units: Units;
   readonly terms?: Terms;
+  readonly language?: Language;
   /** Its place in the file, for its problems. */
   readonly at: string;
 }

@@ -3,6 +3,8 @@ import { JOINT_WORDS } from './words/joint.ts';
 import { KNIFE_WORDS } from './words/knife.ts';
 import { SEASON_WORDS } from './words/season.ts';
 import { SETUP_WORDS } from './words/setup.ts';
+import { SOLVE_WORDS } from './words/solve.ts';
+import { SPREAD_WORDS } from './words/spread.ts';
 import { VERDICT_WORDS } from './words/verdict.ts';
 
 type Sentences = typeof DOOR_WORDS &
@@ -10,13 +12,15 @@ type Sentences = typeof DOOR_WORDS &
   typeof KNIFE_WORDS &
   typeof SEASON_WORDS &
   typeof SETUP_WORDS &
+  typeof SOLVE_WORDS &
+  typeof SPREAD_WORDS &
   typeof VERDICT_WORDS;
 
 /**
  * What each problem and each verdict says, in English: one entry a sentence, or a few that belong together. A key is a
  * problem's code, or a code and a variant (`code.variant`). `{name}` stands for a word, and a figure is given with its kind:
  * `{name:length}`, `{name:degrees}`, `{name:number}`, `{name:count}`, `{name:percent}`, `{name:area}`, `{name:spans}` (from a
- * length to another). `[term]` stands for a term of terms.ts that is British or American.
+ * length to another), `{name:share}` (of 1), `{name:grouped}` (a large count), `{name:said}` and `{name:list}` (other sentences). `[term]` stands for a term of terms.ts that is British or American.
  *
  * Entries of a room stand in its file under words/; a new one may as well stand here.
  */
@@ -26,5 +30,7 @@ export const ENGLISH: Sentences = {
   ...KNIFE_WORDS,
   ...SEASON_WORDS,
   ...SETUP_WORDS,
+  ...SOLVE_WORDS,
+  ...SPREAD_WORDS,
   ...VERDICT_WORDS,
 };

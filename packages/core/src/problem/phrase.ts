@@ -5,23 +5,34 @@ import type { Figures, Said, Spans } from './problem.ts';
 import { sayTerm, TERMS, type Term, termsOf } from './terms.ts';
 
 /**
- * A sentence with its figures and terms written in.
+ * A sentence with its figures and terms written in. Names given as figures are written as they are, whatever stands in them.
  *
  * @throws RangeError for a figure that is not given or a term that is not known.
  */
 export function phrase(sentence: string, figures: Figures, voice: Voice, language: Language): string {
-  return sentence
-    .replace(/\{(\w+)(?::(\w+))?\}/g, (_, name: string, kind: string | undefined) => {
-      const value = figures[name];
-      if (value === undefined) throw new RangeError(`the sentence names {${name}}, which is not given`);
-      if (typeof value === 'string') return value;
-      if (kind === 'said') return sayIn(value as Said, voice, language);
-      return withDecimal(showFigure(value as number | Spans, kind ?? 'number', voice, language), language);
-    })
-    .replace(/\[(\w+)\]/g, (_, term: string) => {
-      if (!Object.hasOwn(TERMS, term)) throw new RangeError(`the sentence names [${term}], which is no term`);
-      return sayTerm(term as Term, termsOf(voice));
-    });
+  return sentence.replace(PLACEHOLDER, (_, name: string | undefined, kind: string | undefined, term: string) => {
+    if (name === undefined) return showTerm(term, voice);
+    const value = figures[name];
+    if (value === undefined) throw new RangeError(`the sentence names {${name}}, which is not given`);
+    if (typeof value === 'string') return value;
+    if (typeof value === 'number') return withDecimal(showNumber(value, kind ?? 'number', voice, language), language);
+    if (kind === 'said') return sayIn(value as Said, voice, language);
+    if (kind === 'list')
+      return joinAll(
+        (value as readonly Said[]).map((each) => sayIn(each, voice, language)),
+        'figure.list',
+        language,
+      );
+    return withDecimal(showSpans(value as Spans, voice, language), language);
+  });
+}
+
+/** `{name}`, `{name:kind}` or `[term]`. */
+const PLACEHOLDER = /\{(\w+)(?::(\w+))?\}|\[(\w+)\]/g;
+
+function showTerm(term: string, voice: Voice): string {
+  if (!Object.hasOwn(TERMS, term)) throw new RangeError(`the sentence names [${term}], which is no term`);
+  return sayTerm(term as Term, termsOf(voice));
 }
 
 /** A sentence of the catalogue in a language, or in English where the language lacks it. */
@@ -31,13 +42,19 @@ export function sayIn({ sentence, figures }: Said, voice: Voice, language: Langu
   return phrase(ENGLISH[sentence as keyof typeof ENGLISH] ?? '', figures, voice, IN_ENGLISH);
 }
 
-function showFigure(value: number | Spans, kind: string, voice: Voice, language: Language): string {
+function showSpans(spans: Spans, { units }: Voice, language: Language): string {
+  const shown = spans.map(([from, to]) =>
+    fill('figure.span', formatLength(from, units), formatLength(to, units), language),
+  );
+  return joinAll(shown, 'figure.and', language);
+}
+
+function joinAll(parts: readonly string[], how: 'figure.list' | 'figure.and', language: Language): string {
+  return parts.length === 0 ? '' : parts.reduce((one, next) => fill(how, one, next, language));
+}
+
+function showNumber(value: number, kind: string, voice: Voice, language: Language): string {
   const length = (mm: number) => formatLength(mm, voice.units);
-  if (typeof value !== 'number') {
-    const span = language.sentences['figure.span'] ?? ENGLISH['figure.span'];
-    const and = language.sentences['figure.and'] ?? ENGLISH['figure.and'];
-    return value.map(([from, to]) => fill(span, length(from), length(to))).reduce((one, next) => fill(and, one, next));
-  }
   switch (kind) {
     case 'length':
       return length(value);
@@ -51,6 +68,10 @@ function showFigure(value: number | Spans, kind: string, voice: Voice, language:
       return voice.units === 'in' ? `${formatNumber(value / 645.16, 4)} in²` : `${formatNumber(value, 2)} mm²`;
     case 'count':
       return formatNumber(value, 0);
+    case 'grouped':
+      return formatNumber(value, 0).replace(/\B(?=(\d{3})+$)/g, language.decimal === ',' ? TIED : ',');
+    case 'share':
+      return showShare(value, language);
     case 'number':
       return formatNumber(value, 2);
     default:
@@ -58,8 +79,20 @@ function showFigure(value: number | Spans, kind: string, voice: Voice, language:
   }
 }
 
-/** A sentence of two words. */
-function fill(sentence: string, one: string, other: string): string {
+/** A space at which no line breaks, so that a figure keeps its %. */
+const TIED = '\u00a0';
+
+/** A share, 0 to 1, in %: to a tenth, to a hundredth below 1 and above 99, and never as none or all where it is neither. */
+function showShare(share: number, language: Language): string {
+  if (share === 0 || share === 1) return `${share * 100}${TIED}%`;
+  if (share < 0.0001) return fill('figure.under', `0.01${TIED}%`, '', language);
+  if (share > 0.9999) return fill('figure.over', `99.99${TIED}%`, '', language);
+  return `${formatNumber(share * 100, share < 0.01 || share > 0.99 ? 2 : 1)}${TIED}%`;
+}
+
+/** A sentence of the catalogue with one or two words in it. */
+function fill(key: keyof typeof ENGLISH, one: string, other: string, language: Language): string {
+  const sentence = Object.hasOwn(language.sentences, key) ? language.sentences[key]! : ENGLISH[key];
   return sentence.replace(/\{(one|other)\}/g, (_, name) => (name === 'one' ? one : other));
 }
 

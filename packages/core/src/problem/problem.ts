@@ -60,7 +60,7 @@ export interface Subject {
 export type Spans = readonly (readonly [from: number, to: number])[];
 
 /** Figures of a sentence by name. */
-export type Figures = Readonly<Record<string, number | string | Spans | Said>>;
+export type Figures = Readonly<Record<string, number | string | Spans | Said | readonly Said[]>>;
 
 /** A problem found while reading a file: always an error, with the place in the text it was read from. */
 export interface Fault extends Problem {

@@ -15,11 +15,13 @@ type CodeOf<K extends string> = K extends `${infer Code}.${string}` ? Code : K;
 /** Kind of figure that a placeholder holds. */
 type KindOf<P extends string> = P extends `${string}:spans`
   ? Spans
-  : P extends `${string}:said`
-    ? Said
-    : P extends `${string}:${string}`
-      ? number
-      : string;
+  : P extends `${string}:list`
+    ? readonly Said[]
+    : P extends `${string}:said`
+      ? Said
+      : P extends `${string}:${string}`
+        ? number
+        : string;
 type NameOf<P extends string> = P extends `${infer Name}:${string}` ? Name : P;
 
 /** The figures that a sentence names, with their types, read off the sentence itself. */

@@ -7,18 +7,21 @@ const MOST_LOOKED_AT = 60_000;
 /** What a knife costs, in sections of the same profile. */
 const KNIFE_COST = 40;
 
+/** What a door with its panels and blanks costs, in lines and arcs. */
+const DOOR_COST = 500;
+
 /** What looking for advice may still cost: a profile of thousands of lines and arcs is not tried a hundred times over. */
 export class Effort {
   readonly #section: number;
   readonly #whole: number;
   #left = MOST_LOOKED_AT;
 
-  constructor({ cuts, shop }: Job, edge: Edge) {
+  constructor({ cuts, shop, doors }: Job, edge: Edge) {
     const pieces = edge.cuts.reduce((sum, { sweep }) => sum + sweep.swept.length, 0);
     const heads = shop === undefined ? 0 : cuts.filter(({ head }) => head !== undefined).length;
     // Cuts that cross each other have crossings in each other's pieces.
     this.#section = pieces * (1 + cuts.length / 4);
-    this.#whole = this.#section * (2 + (heads > 0 ? KNIFE_COST : 0));
+    this.#whole = this.#section * (2 + (heads > 0 ? KNIFE_COST : 0)) + doors.length * DOOR_COST;
   }
 
   /** Whether `count` more sections can be afforded; they are then taken as cut. */

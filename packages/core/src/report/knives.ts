@@ -101,6 +101,7 @@ function orderForCut(job: Job, cut: Cut, at: string, shop: Shop): KnifeOrder | u
     setFurther: (cut.reach - profile.reach) * Math.cos(tilt) + (cut.depth - profile.depth) * Math.sin(tilt),
     units: job.units,
     ...(job.terms && { terms: job.terms }),
+    ...(job.language && { language: job.language }),
     at,
     edgeAt: profile.reach - cut.reach,
     faceAt: Math.min(...stocks(job).map((measured) => profile.depth - depthTaken(cut, { ...job.panel, measured }))),

@@ -2,6 +2,7 @@ import type { Job } from '../job/job.ts';
 import { makeEdge } from '../joint/edge.ts';
 import type { FitReport } from '../joint/fit-report.ts';
 import type { Problem } from '../problem/problem.ts';
+import { answerDoors } from './doors.ts';
 import { joinFrame } from './join.ts';
 import { answerKnives } from './knives.ts';
 import { findProblems } from './problems.ts';
@@ -17,12 +18,14 @@ export interface Tried {
 /** Tries a job out. */
 export function tryJob(job: Job): Tried {
   const edge = makeEdge(job.panel, job.cuts);
-  const { tongue, fit } = joinFrame(job, edge);
+  const prepared = { job, edge, ...joinFrame(job, edge) };
+  const { tongue, fit } = prepared;
   const problems = [
     ...findProblems(job, edge, fit),
     ...findSizeProblems(job, edge, tongue),
-    ...(answerKnives({ job })?.problems ?? []),
-    ...answerSeasons({ job, fit }).problems,
+    ...(answerKnives(prepared)?.problems ?? []),
+    ...answerSeasons(prepared).problems,
+    ...(answerDoors(prepared)?.problems ?? []),
   ];
   return { fit, problems };
 }

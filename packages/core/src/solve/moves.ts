@@ -1,5 +1,6 @@
 import type { Job } from '../job/job.ts';
-import { formatLength } from '../measure/format.ts';
+import { IN_ENGLISH } from '../problem/language.ts';
+import { sayIn } from '../problem/phrase.ts';
 import type { Setting } from './settings.ts';
 
 /** A move less than this, mm, nobody can make. */
@@ -7,9 +8,8 @@ export const LEAST_MOVE = 1e-6;
 
 /** What to do at the machine for a change of a size, in words; null where nothing needs moving. */
 export function describeMove(job: Job, setting: Setting, change: number): string | null {
-  const far = Math.abs(change);
-  if (far < LEAST_MOVE) return null;
-  const say = (mm: number) => formatLength(mm, job.units);
-  const words = change > 0 ? setting.grow : setting.shrink;
-  return words.replace('{by}', say(far)).replace('{twice}', say(2 * far));
+  const by = Math.abs(change);
+  if (by < LEAST_MOVE) return null;
+  const sentence = change > 0 ? setting.grow : setting.shrink;
+  return sayIn({ sentence, figures: { by, twice: 2 * by } }, job, IN_ENGLISH);
 }

@@ -1,6 +1,10 @@
 import type { Cut, Job } from '../job/job.ts';
 import type { FileValue } from '../problem/problem.ts';
+import type { SentenceKey } from '../problem/say.ts';
 import { unknownName } from './unknown-name.ts';
+
+/** A move at the machine: a sentence of the catalogue. */
+export type Move = Extract<SentenceKey, `move.${string}`>;
 
 /** A size that can be set, and how a job looks with it set otherwise. Lengths mm. */
 export interface Setting {
@@ -13,8 +17,8 @@ export interface Setting {
   /** Values of the job file that hold it, and what each becomes. */
   readonly writes: (mm: number) => readonly FileValue[];
   /** What to do at the machine to grow it, and to shrink it. */
-  readonly grow: string;
-  readonly shrink: string;
+  readonly grow: Move;
+  readonly shrink: Move;
 }
 
 /** Cuts are not set shallower or narrower than this, mm: a scratch. */
@@ -64,15 +68,13 @@ function cutSetting(job: Job, index: number, key: 'depth' | 'reach'): Setting {
 }
 
 /** What deepens or widens a cut, and what undoes it. Flat, the spindle sets the depth and the fence the reach; on edge the other way about. */
-function movesOf({ tilt, run }: Cut, key: 'depth' | 'reach'): readonly [string, string] {
-  const raise = ['raise the spindle by {by}', 'lower the spindle by {by}'] as const;
-  const fence = ['set the fence back by {by}', 'bring the fence forward by {by}'] as const;
+function movesOf({ tilt, run }: Cut, key: 'depth' | 'reach'): readonly [Move, Move] {
+  const raise = ['move.raise', 'move.lower'] as const;
+  const fence = ['move.fence-back', 'move.fence-forward'] as const;
   if (tilt === 0 && key === 'depth') return run === 'under' ? raise : [raise[1], raise[0]];
   if (tilt === 0) return fence;
   if (tilt === Math.PI / 2) return key === 'depth' ? fence : raise;
-  return key === 'depth'
-    ? ['set it {by} deeper', 'set it {by} less deep']
-    : ['set it {by} further in', 'set it {by} less far in'];
+  return key === 'depth' ? ['move.deeper', 'move.less-deep'] : ['move.further-in', 'move.less-far-in'];
 }
 
 function sizeSettings(job: Job): Setting[] {
@@ -83,7 +85,7 @@ function sizeSettings(job: Job): Setting[] {
     key: 'width' | 'depth' | 'setback',
     least: number,
     most: number,
-    words: readonly [string, string],
+    words: readonly [Move, Move],
   ) => ({
     name: `frame.groove.${key}`,
     now: groove[key],
@@ -106,8 +108,8 @@ function sizeSettings(job: Job): Setting[] {
         { path: ['panel', 'thickness'], mm },
         ...(beyond === 0 ? [] : [{ path: ['panel', 'measured'], mm: mm + beyond }]),
       ],
-      grow: 'use stock {by} thicker, and set the cutters for it',
-      shrink: 'plane the stock {by} thinner, and set the cutters for it',
+      grow: 'move.thicker-stock',
+      shrink: 'move.thinner-stock',
     },
     {
       name: 'panel.measured',
@@ -116,8 +118,8 @@ function sizeSettings(job: Job): Setting[] {
       most: WIDEST,
       set: (mm) => ({ ...job, panel: { ...panel, measured: mm } }),
       writes: (mm) => [{ path: ['panel', 'measured'], mm }],
-      grow: 'use stock {by} thicker, and leave the cutters alone',
-      shrink: 'plane the stock {by} thinner, and leave the cutters alone',
+      grow: 'move.thicker-alone',
+      shrink: 'move.thinner-alone',
     },
     {
       name: 'frame.swellGap',
@@ -126,20 +128,11 @@ function sizeSettings(job: Job): Setting[] {
       most: groove.depth - SCRATCH,
       set: (mm) => ({ ...job, frame: { ...frame, swellGap: mm } }),
       writes: (mm) => [{ path: ['frame', 'swellGap'], mm }],
-      grow: 'make the panel {twice} smaller over all ({by} at each edge)',
-      shrink: 'make the panel {twice} larger over all ({by} at each edge)',
+      grow: 'move.smaller-panel',
+      shrink: 'move.larger-panel',
     },
-    groovePart('width', SCRATCH, frame.thickness - groove.setback, [
-      'make the groove {by} wider',
-      'make the groove {by} narrower',
-    ]),
-    groovePart('depth', frame.swellGap + SCRATCH, WIDEST, [
-      'make the groove {by} deeper',
-      'make the groove {by} shallower',
-    ]),
-    groovePart('setback', 0, frame.thickness - groove.width, [
-      'set the groove {by} further back',
-      'set the groove {by} nearer the front',
-    ]),
+    groovePart('width', SCRATCH, frame.thickness - groove.setback, ['move.wider-groove', 'move.narrower-groove']),
+    groovePart('depth', frame.swellGap + SCRATCH, WIDEST, ['move.deeper-groove', 'move.shallower-groove']),
+    groovePart('setback', 0, frame.thickness - groove.width, ['move.groove-back', 'move.groove-forward']),
   ];
 }

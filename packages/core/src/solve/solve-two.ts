@@ -1,5 +1,6 @@
 import type { Job } from '../job/job.ts';
 import type { FileValue } from '../problem/problem.ts';
+import { say } from '../problem/say.ts';
 import { type Compared, compareJobs } from './compare-jobs.ts';
 import { describeMove, LEAST_MOVE } from './moves.ts';
 import { type Rounded, roundSetting } from './round.ts';
@@ -59,7 +60,8 @@ export function solveByTwo(job: Job, wanted: WantedByTwo): SolvedByTwo {
       ? pair.meetBoth(target, wanted.value, needTarget('clearance'), job.fit.target)
       : pair.moveLeast(target, wanted.value);
   if (found === null) {
-    const reason = `No ${a.name} and ${b.name} within ${RANGE} mm of where they are bring the ${target.words} to what is wanted.`;
+    const figures = { first: a.name, second: b.name, range: RANGE, figure: target.words };
+    const reason = say('why.neither', figures, job);
     return { ...wanted, ...NOTHING, reason };
   }
   const [x, y] = found;

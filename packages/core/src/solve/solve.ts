@@ -1,6 +1,7 @@
 import type { Job } from '../job/job.ts';
 import { formatLength } from '../measure/format.ts';
 import type { FileValue } from '../problem/problem.ts';
+import { say } from '../problem/say.ts';
 import { type Compared, compareJobs } from './compare-jobs.ts';
 import { describeMove, LEAST_MOVE } from './moves.ts';
 import { type Rounded, roundSetting } from './round.ts';
@@ -100,16 +101,14 @@ function whyNot(
   nearest: Solved['nearest'],
   reachable: readonly [number, number] | null,
 ): string {
-  const say = (mm: number) => formatLength(mm, job.units);
-  if (nearest === null || reachable === null) {
-    const needed = target.name.startsWith('season.')
-      ? 'the job gives no seasons, or not the wood and width they need'
-      : 'the cuts leave no tongue, or it does not enter, at any setting';
-    return `There is no ${target.words} to set: ${needed}.`;
-  }
-  if (reachable[1] - reachable[0] < LEAST_MOVE) {
-    return `The ${target.words} does not depend on ${by}: it is ${say(nearest.value)} at every setting.`;
-  }
-  const range = `${say(setting.least)} to ${say(setting.most)}`;
-  return `No ${by} from ${range} brings the ${target.words} to ${say(value)}: the nearest is ${say(nearest.value)}, at ${say(nearest.setting)}.`;
+  const figure = target.words;
+  if (nearest === null || reachable === null)
+    return target.name.startsWith('season.')
+      ? say('why.no-seasons', { figure }, job)
+      : say('why.no-figure', { figure }, job);
+  if (reachable[1] - reachable[0] < LEAST_MOVE)
+    return say('why.independent', { figure, by, value: nearest.value }, job);
+  const { least, most } = setting;
+  const near = { nearest: nearest.value, setting: nearest.setting };
+  return say('why.out-of-reach', { by, least, most, figure, wanted: value, ...near }, job);
 }

@@ -2,6 +2,8 @@ import { canBeRead } from '../job/can-be-read.ts';
 import type { Job } from '../job/job.ts';
 import { makeEdge } from '../joint/edge.ts';
 import { designInsertion } from '../joint/fit.ts';
+import type { Said } from '../problem/problem.ts';
+import { told } from '../problem/say.ts';
 import { joinFrame } from '../report/join.ts';
 import { answerSeasons } from '../report/seasons.ts';
 import { unknownName } from './unknown-name.ts';
@@ -10,7 +12,7 @@ import { unknownName } from './unknown-name.ts';
 export interface Target {
   readonly name: string;
   /** Its name in a sentence. */
-  readonly words: string;
+  readonly words: Said;
   readonly read: (job: Job) => number | null;
 }
 
@@ -20,75 +22,78 @@ const join = (job: Job) => joinFrame(job, makeEdge(job.panel, job.cuts));
 const OF_THE_JOINT: readonly Target[] = [
   {
     name: 'clearance',
-    words: 'clearance',
+    words: told('target.clearance', {}),
     // Not the fit's own, which takes what is within 1e-9 of nothing as nothing: that would leave 0 a range of settings.
     read: (job) => {
       const { grooveNeeded } = join(job).tongue;
       return grooveNeeded === null ? null : job.frame.groove.width - grooveNeeded;
     },
   },
-  { name: 'deepestInsertion', words: 'deepest insertion', read: (job) => join(job).fit.deepestInsertion },
-  { name: 'insertion', words: 'insertion', read: (job) => designInsertion(job.frame) },
-  { name: 'bottomGap', words: 'bottom gap', read: (job) => join(job).fit.bottomGap },
-  { name: 'visibleMargin', words: 'visible margin', read: (job) => join(job).fit.visibleMargin },
+  {
+    name: 'deepestInsertion',
+    words: told('target.deepestInsertion', {}),
+    read: (job) => join(job).fit.deepestInsertion,
+  },
+  { name: 'insertion', words: told('target.insertion', {}), read: (job) => designInsertion(job.frame) },
+  { name: 'bottomGap', words: told('target.bottomGap', {}), read: (job) => join(job).fit.bottomGap },
+  { name: 'visibleMargin', words: told('target.visibleMargin', {}), read: (job) => join(job).fit.visibleMargin },
   {
     name: 'frontFace',
-    words: 'step of the front face (panel pressed forward)',
+    words: told('target.frontFace.most', {}),
     read: (job) => join(job).fit.frontFace?.most ?? null,
   },
   {
     name: 'frontFace.most',
-    words: 'step of the front face (panel pressed forward)',
+    words: told('target.frontFace.most', {}),
     read: (job) => join(job).fit.frontFace?.most ?? null,
   },
   {
     name: 'frontFace.least',
-    words: 'step of the front face (panel pressed back)',
+    words: told('target.frontFace.least', {}),
     read: (job) => join(job).fit.frontFace?.least ?? null,
   },
   {
     name: 'backFace',
-    words: 'step of the back face (panel pressed back)',
+    words: told('target.backFace.most', {}),
     read: (job) => join(job).fit.backFace?.most ?? null,
   },
   {
     name: 'backFace.most',
-    words: 'step of the back face (panel pressed back)',
+    words: told('target.backFace.most', {}),
     read: (job) => join(job).fit.backFace?.most ?? null,
   },
   {
     name: 'backFace.least',
-    words: 'step of the back face (panel pressed forward)',
+    words: told('target.backFace.least', {}),
     read: (job) => join(job).fit.backFace?.least ?? null,
   },
   {
     name: 'face',
-    words: 'step of the front face (panel in the middle of its float)',
+    words: told('target.face', {}),
     read: (job) => {
       const range = join(job).fit.frontFace;
       return range === null ? null : (range.least + range.most) / 2;
     },
   },
-  { name: 'thicknessAtTip', words: 'thickness at the tip', read: (job) => join(job).tongue.thicknessAtTip },
-  { name: 'thicknessAtMouth', words: 'thickness at the mouth', read: (job) => join(job).tongue.thicknessAtMouth },
+  { name: 'thicknessAtTip', words: told('target.thicknessAtTip', {}), read: (job) => join(job).tongue.thicknessAtTip },
+  {
+    name: 'thicknessAtMouth',
+    words: told('target.thicknessAtMouth', {}),
+    read: (job) => join(job).tongue.thicknessAtMouth,
+  },
 ];
 
 const STATES = ['driest', 'dampest'] as const;
-const OF_A_SEASON = {
-  insertion: 'insertion',
-  bottomGap: 'bottom gap',
-  clearance: 'clearance',
-  bare: 'bare strip',
-} as const;
+const OF_A_SEASON = ['insertion', 'bottomGap', 'clearance', 'bare'] as const;
 
 /** The same at the driest and the dampest, for a job with seasons. */
 const OF_THE_SEASONS: readonly Target[] = STATES.flatMap((state) =>
-  Object.entries(OF_A_SEASON).map(([figure, words]) => ({
+  OF_A_SEASON.map((figure) => ({
     name: `season.${state}.${figure}`,
-    words: `${words} at the ${state}`,
+    words: told(`target.at-${state}`, { figure: told(`target.${figure}`, {}) }),
     read: (job: Job) => {
       const report = answerSeasons({ job, fit: join(job).fit }).report;
-      return report === undefined ? null : report[state][figure as keyof typeof OF_A_SEASON];
+      return report === undefined ? null : report[state][figure];
     },
   })),
 );

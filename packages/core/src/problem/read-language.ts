@@ -1,0 +1,45 @@
+import { ENGLISH } from './english.ts';
+import type { Language } from './language.ts';
+
+/** A language, or everything that is wrong with its file, a line each. */
+export type ReadLanguage =
+  | { readonly language: Language; readonly faults: readonly [] }
+  | { readonly language: null; readonly faults: readonly string[] };
+
+/**
+ * A language from the content of its file: `decimal`, "." or ",", and `sentences` by the keys of the English catalogue.
+ *
+ * Every sentence is checked: its key is known, and it names only figures that the English one names, each as the same kind. A
+ * sentence that is not there is said in English. Terms in [ ] are English: another language writes its own.
+ *
+ * @example readLanguage({ decimal: ',', sentences: { 'word.tight': 'stramm' } }).faults // []
+ */
+export function readLanguage(value: unknown): ReadLanguage {
+  const { decimal, sentences } = (typeof value === 'object' && value !== null ? value : {}) as Record<string, unknown>;
+  const faults: string[] = [];
+  if (decimal !== '.' && decimal !== ',') faults.push('decimal is missing: write "." or ","');
+  if (typeof sentences !== 'object' || sentences === null || Array.isArray(sentences))
+    return { language: null, faults: [...faults, 'sentences is missing: write a group of sentences by their keys'] };
+  for (const [key, sentence] of Object.entries(sentences)) faults.push(...faultsOf(key, sentence));
+  if (faults.length > 0) return { language: null, faults };
+  return {
+    language: { decimal: decimal as Language['decimal'], sentences: sentences as Language['sentences'] },
+    faults: [],
+  };
+}
+
+function faultsOf(key: string, sentence: unknown): string[] {
+  if (!Object.hasOwn(ENGLISH, key)) return [`${key} is no sentence of the catalogue`];
+  if (typeof sentence !== 'string' || sentence.trim() === '') return [`${key} says nothing: write a sentence`];
+  const known = placeholders(ENGLISH[key as keyof typeof ENGLISH]);
+  const strange = placeholders(sentence).filter((each) => !known.includes(each));
+  const figures = strange.map(
+    (each) => `${key} names ${each}, which is not given: it has ${known.join(', ') || 'none'}`,
+  );
+  const terms = /\[\w+\]/.test(sentence) ? [`${key} holds a term in [ ]: write the word itself`] : [];
+  return [...figures, ...terms];
+}
+
+function placeholders(sentence: string): string[] {
+  return sentence.match(/\{\w+(?::\w+)?\}/g) ?? [];
+}

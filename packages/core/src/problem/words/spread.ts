@@ -1,0 +1,30 @@
+/** What is said of a spread: the shares of the verdicts, and how to run the cuts. */
+export const SPREAD_WORDS = {
+  'shares.normal':
+    'Of {count:grouped} joints made at random, {bind:share} bind, {tight:share} are tight, {slide:share} slide, {rattle:share} rattle (each ± three deviations of a normal spread; seed {seed:count}).',
+  'shares.uniform':
+    'Of {count:grouped} joints made at random, {bind:share} bind, {tight:share} are tight, {slide:share} slide, {rattle:share} rattle (each ± spread evenly; seed {seed:count}).',
+  'figure.share': '{share:share}',
+  'figure.under': 'under {one}',
+  'figure.over': 'over {one}',
+  'figure.list': '{one}, {other}',
+  'runs.under': '{cut} under',
+  'runs.over': '{cut} over',
+  'runs.on-edge': '{cut} on edge',
+  'runs.keep.face-down.both': 'Keep the panel face down for both cuts ({runs:list}).',
+  'runs.keep.face-up.both': 'Keep the panel face up for both cuts ({runs:list}).',
+  'runs.keep.face-down.all': 'Keep the panel face down for every cut ({runs:list}).',
+  'runs.keep.face-up.all': 'Keep the panel face up for every cut ({runs:list}).',
+  'runs.list': '{runs:list}',
+  'runs.run': 'Run {runs:list}.',
+  'stock.no-longer':
+    'Stock thickness then no longer matters, and at the very worst the clearance differs by {best:length} instead of {given:length}.',
+  'stock.less':
+    'Stock thickness then matters less, and at the very worst the clearance differs by {best:length} instead of {given:length}.',
+  'stock.then-out': 'Stock thickness then no longer matters to the clearance.',
+  'stock.out': 'Stock thickness does not matter to the clearance as the cuts are run.',
+  'stock.one-for-one':
+    'Stock thickness goes one for one into the clearance, and no other way to run the cuts changes that. Plane all the stock to one thickness.',
+  'stock.in-part':
+    'Stock thickness goes in part into the clearance, and no other way to run the cuts changes that. Plane all the stock to one thickness.',
+} as const;
