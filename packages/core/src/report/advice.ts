@@ -53,8 +53,10 @@ export function adviseAll(
   };
   const serves = (advice: Advice, problem: Problem): boolean => {
     const after = tryOut(advice);
-    if (after === null || after.problems.some((each) => keyOf(each) === keyOf(problem))) return false;
-    return !after.problems.some((each) => each.severity !== 'caution' && !known.has(keyOf(each)));
+    const spoils = (each: Problem) =>
+      keyOf(each) === keyOf(problem) || (each.severity !== 'caution' && !known.has(keyOf(each)));
+    if (after === null || after.joint.some(spoils)) return false;
+    return effort.makesJob() && !after.making().some(spoils);
   };
   return problems.map((problem) => {
     const ways = waysToTry(prepared, season, problem, effort);

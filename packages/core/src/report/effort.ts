@@ -2,10 +2,10 @@ import type { Job } from '../job/job.ts';
 import type { Edge } from '../joint/edge.ts';
 
 /** Lines and arcs that may be looked at for the advice on one job: some hundredths of a second. */
-const MOST_LOOKED_AT = 60_000;
+const MOST_LOOKED_AT = 100_000;
 
-/** What a knife costs, in sections of the same profile. */
-const KNIFE_COST = 40;
+/** What the knives and the plan of a job cost, in sections of the same profiles. */
+const KNIFE_COST = 200;
 
 /** What a door with its panels and blanks costs, in lines and arcs. */
 const DOOR_COST = 500;
@@ -13,7 +13,7 @@ const DOOR_COST = 500;
 /** What looking for advice may still cost: a profile of thousands of lines and arcs is not tried a hundred times over. */
 export class Effort {
   readonly #section: number;
-  readonly #whole: number;
+  readonly #making: number;
   #left = MOST_LOOKED_AT;
 
   constructor({ cuts, shop, doors }: Job, edge: Edge) {
@@ -21,7 +21,7 @@ export class Effort {
     const heads = shop === undefined ? 0 : cuts.filter(({ head }) => head !== undefined).length;
     // Cuts that cross each other have crossings in each other's pieces.
     this.#section = pieces * (1 + cuts.length / 4);
-    this.#whole = this.#section * (2 + (heads > 0 ? KNIFE_COST : 0)) + doors.length * DOOR_COST;
+    this.#making = (heads > 0 ? this.#section * KNIFE_COST : 0) + doors.length * DOOR_COST;
   }
 
   /** Whether `count` more sections can be afforded; they are then taken as cut. */
@@ -29,9 +29,14 @@ export class Effort {
     return this.#spend(count * this.#section);
   }
 
-  /** Whether one more job can be tried out; it is then taken as tried. */
+  /** Whether the joint of one more job can be tried out; it is then taken as tried. */
   triesJob(): boolean {
-    return this.#spend(this.#whole);
+    return this.#spend(2 * this.#section);
+  }
+
+  /** The same for its knives, doors and set-ups. */
+  makesJob(): boolean {
+    return this.#spend(this.#making);
   }
 
   /** Whether something was left out because it would have taken too long. */

@@ -26,7 +26,7 @@ export function stateBoth(
 
 /** What a job would have to say before anyone can tell whether it can be run. */
 function listUnknown({ cuts, shop }: Job): string[] {
-  const headless = cuts.flatMap(({ head }, k) => (head === undefined ? [`cuts[${k}].head`] : []));
+  const headless = cuts.flatMap(({ head }, k) => (head === undefined ? [headPath(k)] : []));
   const described = cuts.length > headless.length;
   if (shop === undefined || !described) return headless;
   return Object.keys(shop.machines).length === 0 ? [...headless, 'shop.machines'] : headless;
@@ -54,12 +54,18 @@ export function stateFit({ statements, fit, ...voice }: SpeakingReport): Stated 
  *
  * @example stateRun(report) // { mark: 'open', words: 'running not checked' }
  */
-export function stateRun({ statements, ...voice }: SpeakingReport): Stated {
-  const { canBeRun, against } = statements;
-  if (canBeRun === null) return { mark: 'open', words: say('run.open', {}, voice) };
+export function stateRun({ statements, section, ...voice }: SpeakingReport): Stated {
+  const { canBeRun, against, notChecked } = statements;
+  const nothing = section.cuts.every((_, k) => notChecked.includes(headPath(k)));
+  if (canBeRun === null) return { mark: 'open', words: say(nothing ? 'run.open' : 'run.part', {}, voice) };
   if (canBeRun) return { mark: 'yes', words: say('run.yes', {}, voice) };
   const errors = against.length;
   return { mark: 'no', words: errors === 1 ? say('run.no.one', {}, voice) : say('run.no.more', { errors }, voice) };
 }
 
-type SpeakingReport = Pick<Report, 'statements' | 'fit'> & Voice;
+type SpeakingReport = Pick<Report, 'statements' | 'fit' | 'section'> & Voice;
+
+/** Place of a cut's head in the job file. */
+function headPath(cut: number): string {
+  return `cuts[${cut}].head`;
+}

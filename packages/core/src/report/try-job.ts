@@ -1,18 +1,21 @@
 import type { Job } from '../job/job.ts';
 import { makeEdge } from '../joint/edge.ts';
-import type { FitReport } from '../joint/fit-report.ts';
 import type { Problem } from '../problem/problem.ts';
 import { answerDoors } from './doors.ts';
 import { joinFrame } from './join.ts';
 import { answerKnives } from './knives.ts';
+import { answerPlan } from './plan.ts';
+import type { PreparedJob } from './prepare.ts';
 import { findProblems } from './problems.ts';
 import { answerSeasons } from './seasons.ts';
 import { findSizeProblems } from './size-problems.ts';
 
-/** What a job comes to when it is tried out: its fit and every problem but those of its spread, without advice. */
+/** What is wrong with a job that is tried out, without advice and without its spread: first the joint, then what makes it. */
 export interface Tried {
-  readonly fit: FitReport;
-  readonly problems: readonly Problem[];
+  /** Problems of the joint and of its seasons: at hand in no time, and enough to rule most changes out. */
+  readonly joint: readonly Problem[];
+  /** Problems of knives, doors and set-ups, computed when they are asked for. */
+  readonly making: () => readonly Problem[];
 }
 
 /** Tries a job out. */
@@ -20,12 +23,25 @@ export function tryJob(job: Job): Tried {
   const edge = makeEdge(job.panel, job.cuts);
   const prepared = { job, edge, ...joinFrame(job, edge) };
   const { tongue, fit } = prepared;
-  const problems = [
-    ...findProblems(job, edge, fit),
-    ...findSizeProblems(job, edge, tongue),
+  let made: readonly Problem[] | undefined;
+  return {
+    joint: [
+      ...findProblems(job, edge, fit),
+      ...findSizeProblems(job, edge, tongue),
+      ...answerSeasons(prepared).problems,
+    ],
+    making: () => {
+      made ??= findMakingProblems(prepared);
+      return made;
+    },
+  };
+}
+
+function findMakingProblems(prepared: PreparedJob): Problem[] {
+  const doors = answerDoors(prepared);
+  return [
     ...(answerKnives(prepared)?.problems ?? []),
-    ...answerSeasons(prepared).problems,
-    ...(answerDoors(prepared)?.problems ?? []),
+    ...(doors?.problems ?? []),
+    ...(answerPlan(prepared, doors)?.problems ?? []).filter(({ severity }) => severity === 'error'),
   ];
-  return { fit, problems };
 }

@@ -24,6 +24,7 @@ export const VERDICT_WORDS = {
   'run.no.one': 'cannot be run: 1 error',
   'run.no.more': 'cannot be run: {errors:count} errors',
   'run.open': 'running not checked',
+  'run.part': 'running checked in part',
   'figure.span': '{one} to {other}',
   'figure.and': '{one} and {other}',
   'face.flush': 'flush',
