@@ -7,6 +7,7 @@ export const COMMANDS: Commands = {
   'cutting-list': async () => (await import('./commands/cutting-list.ts')).cuttingList,
   solve: async () => (await import('./commands/solve.ts')).solve,
   knife: async () => (await import('./commands/knife.ts')).knife,
+  plan: async () => (await import('./commands/plan.ts')).plan,
   board: async () => (await import('./commands/board.ts')).board,
   open: async () => (await import('./commands/open.ts')).open,
   completion: async () => (await import('./commands/completion.ts')).completion,

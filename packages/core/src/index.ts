@@ -17,7 +17,17 @@ export { type Code, FAULT_CODES, type FaultCode, type ProblemCode, SEVERITIES } 
 export { ENGLISH } from './problem/english.ts';
 export type { Language, Voice } from './problem/language.ts';
 export { phrase } from './problem/phrase.ts';
-export type { Advice, Fault, Figures, FileValue, Problem, Said, Severity, Subject } from './problem/problem.ts';
+export type {
+  Advice,
+  Fault,
+  Figures,
+  FileValue,
+  FileWord,
+  Problem,
+  Said,
+  Severity,
+  Subject,
+} from './problem/problem.ts';
 export { type ReadLanguage, readLanguage } from './problem/read-language.ts';
 export { say, translate } from './problem/say.ts';
 export { sayTerm, type Term, type Terms, termsOf } from './problem/terms.ts';
@@ -45,6 +55,7 @@ export { type EvaluateOptions, evaluate, evaluateJoint } from './report/evaluate
 export { answerJoint } from './report/joint.ts';
 export { answerKnives, type Knives, reportShopKnives } from './report/knives.ts';
 export { answerPlan } from './report/plan.ts';
+export { sayNotChecked, sayStep } from './report/plan-words.ts';
 export { type PreparedJob, prepareJob } from './report/prepare.ts';
 export type * from './report/report.ts';
 export { adviseRuns, listRuns } from './report/run-advice.ts';

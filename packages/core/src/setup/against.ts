@@ -91,8 +91,9 @@ function againstHeight(trial: Trial, voice: Voice): Problem[] {
   const more = aboutTrial(trial);
   const [lowest, highest] = machine.seat;
   if (pose.seat !== null && pose.seat < lowest - SAME) {
-    const figures = { ...names, seat: pose.seat, least: lowest };
-    problems.push(sayProblem('seat-too-low', work.at, figures, voice, more));
+    const below = lowest < 0;
+    const figures = { ...names, seat: below ? -pose.seat : pose.seat, least: below ? -lowest : lowest };
+    problems.push(sayProblem(below ? 'seat-too-low.below' : 'seat-too-low', work.at, figures, voice, more));
   }
   if (pose.seat !== null && pose.seat > highest + SAME) {
     const figures = { ...names, seat: pose.seat, most: highest };

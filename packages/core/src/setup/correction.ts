@@ -40,6 +40,11 @@ function slopeOf(works: readonly Work[], index: number, setting: 'depth' | 'reac
   return more === null || less === null ? 0 : (more - less) / (2 * STEP);
 }
 
+/** Thickness of what some cuts leave `at` mm in from the edge, mm; null where nothing is left there. */
+export function thicknessLeft(works: readonly Work[], at: number): number | null {
+  return works.length === 0 ? null : tongueAt(works, 0, 'depth', 0, at);
+}
+
 /** Thickness of the tongue `at` mm in with one setting moved, mm; null where no tongue is left there. */
 function tongueAt(
   works: readonly Work[],

@@ -4,7 +4,7 @@ import type { Problem } from '../problem/problem.ts';
 import { advise, sayProblem, told, withAdvice } from '../problem/say.ts';
 import type { Shop } from '../shop/shop.ts';
 import { chooseWays } from './choose.ts';
-import { correctSetting } from './correction.ts';
+import { correctSetting, thicknessLeft } from './correction.ts';
 import { feedAgainst } from './hand.ts';
 import type { Plan, Way } from './plan.ts';
 import { makeSetUp } from './set-up.ts';
@@ -33,12 +33,15 @@ export function makePlan(job: Job, shop: Shop, panels: PanelsToRun): Planned {
   const ways = works.map((work) => listWays(work, shop, job));
   const stack = works.length === job.cuts.length ? judgeStack(works, shop, job) : undefined;
   const chosen = stack?.ways ? inOrder(works, stack.ways) : chooseWays(ways, panels.narrow.length > 0);
+  const at = designInsertion(job.frame);
   const runnable = works.filter((_, k) => chosen[k] !== undefined);
   const setups = works.flatMap((work, k) => {
     const way = chosen[k];
-    return way === undefined ? [] : [makeSetUp(way, madeBefore(work, runnable, stack, panels), shop.rules)];
+    if (way === undefined) return [];
+    const before = madeBefore(work, runnable, stack, panels);
+    const thickness = thicknessLeft([...before.ends, work], at);
+    return [makeSetUp(way, before, thickness === null ? null : { at, thickness }, shop.rules)];
   });
-  const at = designInsertion(job.frame);
   const correction = runnable.map((work, k) => correctSetting(runnable, runnable.indexOf(work), setups[k]!.run, at));
   const groups: Group[] = stack?.ways ? [setups.map((_, k) => k)] : setups.map((_, k) => [k]);
   const steps = setups.length === 0 ? [] : orderSteps(setups, groups, [], [], panels);

@@ -100,6 +100,8 @@ export interface SetUp {
   readonly power: PowerBand;
   readonly powerEnd: PowerBand;
   readonly passes: readonly Pass[];
+  /** What a test piece should measure after this cut: its thickness `at` mm in from the edge; null on the frame. */
+  readonly testPiece: { readonly at: number; readonly thickness: number } | null;
   /** What the set-up depends on and nobody said, by the place it has in its file. */
   readonly notChecked: readonly string[];
   readonly problems: readonly Problem[];
@@ -144,6 +146,8 @@ export interface Step {
   readonly panels: 'all' | 'wide' | 'narrow' | 'frame' | 'none';
   /** Names of the doors whose panels these are; empty where the job has no doors. */
   readonly doors: readonly string[];
+  /** Those of them whose panels still ride in blanks in this step. */
+  readonly blanks: readonly string[];
   /** Those of them whose narrow panels are in no blank: their ends need a carrier or a spare beside them. */
   readonly carrier: readonly string[];
 }

@@ -17,7 +17,7 @@ export interface MadeBefore {
 }
 
 /** The set-up of a cut in the way chosen for it. */
-export function makeSetUp(way: Judged, before: MadeBefore, rules: Rules): SetUp {
+export function makeSetUp(way: Judged, before: MadeBefore, testPiece: SetUp['testPiece'], rules: Rules): SetUp {
   const { work, machineName, machine, run, rotation, pose, hole } = way;
   const { cut, head } = work;
   const { speed, rim } = way.speed!;
@@ -51,6 +51,7 @@ export function makeSetUp(way: Judged, before: MadeBefore, rules: Rules): SetUp 
     power: bandOf(likely),
     powerEnd: bandOf(END_GRAIN * likely),
     passes,
+    testPiece,
     notChecked: listNotChecked(way),
     problems: way.warnings,
   };

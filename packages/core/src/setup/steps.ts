@@ -25,7 +25,7 @@ export function orderSteps(
   afterGlueUp: readonly number[],
   panels: PanelsToRun,
 ): Step[] {
-  const order = new StepList(setups, panels.carrier);
+  const order = new StepList(setups, panels);
   const { wide, narrow, carrier } = panels;
   const twice = narrow.length > 0;
   const once = [...wide, ...carrier];
@@ -54,11 +54,11 @@ class StepList {
   private readonly standing = new Map<string, string>();
 
   private readonly setups: readonly SetUp[];
-  private readonly carrier: readonly string[];
+  private readonly panels: PanelsToRun;
 
-  constructor(setups: readonly SetUp[], carrier: readonly string[]) {
+  constructor(setups: readonly SetUp[], panels: PanelsToRun) {
     this.setups = setups;
-    this.carrier = carrier;
+    this.panels = panels;
   }
 
   add(kind: StepKind, group: Group, panels: Step['panels'], doors: readonly string[]): void {
@@ -70,7 +70,8 @@ class StepList {
       machine: first === undefined ? null : this.setups[first]!.machine,
       panels,
       doors: [...new Set(doors)],
-      carrier: kind === 'run-ends' ? this.carrier : [],
+      blanks: kind === 'run-ends' || kind === 'rip' ? this.panels.narrow : [],
+      carrier: kind === 'run-ends' ? this.panels.carrier : [],
     });
   }
 

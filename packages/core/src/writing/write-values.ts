@@ -1,12 +1,12 @@
 import { isAlias, isMap, isScalar, isSeq, type Node, type Pair, parseDocument, type YAMLMap } from 'yaml';
 import { parseLength, type Units } from '../measure/length.ts';
-import type { FileValue } from '../problem/problem.ts';
+import type { FileValue, FileWord } from '../problem/problem.ts';
 
 /** A file with values changed, or why that cannot be done, as a sentence. */
 export type Written = { readonly text: string } | { readonly refused: string };
 
 /**
- * The text of a job file with some lengths changed, everything else byte for byte as it was: comments, order, spacing.
+ * The text of a job file with some lengths and words changed, everything else byte for byte as it was: comments, order, spacing.
  *
  * A length keeps the unit it was written in: `4.6 mm` stays millimetres, a bare number stays in the file's `units`. A key
  * that is not there is put after the last of its group. Written to a billionth of the unit, without trailing noughts. Says
@@ -14,7 +14,7 @@ export type Written = { readonly text: string } | { readonly refused: string };
  *
  * @example writeValues('swellGap: 2 # mm\n', [{ path: ['swellGap'], mm: 2.5 }], 'mm') // { text: 'swellGap: 2.5 # mm\n' }
  */
-export function writeValues(text: string, values: readonly FileValue[], units: Units): Written {
+export function writeValues(text: string, values: readonly (FileValue | FileWord)[], units: Units): Written {
   let now = text;
   for (const value of values) {
     const written = writeValue(now, value, units);
@@ -24,7 +24,8 @@ export function writeValues(text: string, values: readonly FileValue[], units: U
   return { text: now };
 }
 
-function writeValue(text: string, { path, mm }: FileValue, units: Units): Written {
+function writeValue(text: string, value: FileValue | FileWord, units: Units): Written {
+  const { path } = value;
   const place = path.join('.');
   const shared = {
     refused: `${place} stands in a part of the file that other places share (an alias): change it by hand.`,
@@ -34,14 +35,16 @@ function writeValue(text: string, { path, mm }: FileValue, units: Units): Writte
     if (isAlias(node)) return shared;
     const inside: Node | null = isMap(node) || isSeq(node) ? ((node.get(key, true) as Node | undefined) ?? null) : null;
     const last = depth === path.length - 1;
-    if (inside === null && last && isMap(node)) return { text: addKey(text, node, String(key), bare(mm, units)) };
+    if (inside === null && last && isMap(node))
+      return { text: addKey(text, node, String(key), 'word' in value ? value.word : bare(value.mm, units)) };
     if (inside === null) return { refused: `${place} is not to be found in the file: change it by hand.` };
     node = inside;
   }
   if (isAlias(node) || node?.anchor !== undefined) return shared;
   if (!isScalar(node) || !node.range) return { refused: `${place} is no plain value: change it by hand.` };
   const [from, to] = node.range;
-  return { text: text.slice(0, from) + inUnitOf(text.slice(from, to), mm, units) + text.slice(to) };
+  const now = 'word' in value ? value.word : inUnitOf(text.slice(from, to), value.mm, units);
+  return { text: text.slice(0, from) + now + text.slice(to) };
 }
 
 /** A length in the unit that the old text was in. */

@@ -21,6 +21,8 @@ export const SETUP_WORDS = {
     '"{machine}" has no tall fence, and the {cut} is run on edge. Use another machine, or make a fence to hold the panel upright.',
   'no-tilt':
     'The spindle of "{machine}" does not tilt to {wanted:degrees} for the {cut}: it goes from {least:degrees} to {most:degrees}.',
+  'seat-too-low.below':
+    'The head "{head}" cannot go low enough on "{machine}" to run the {cut} {run:said}: its lower face would sit {seat:length} below the table, and {least:length} below it is the lowest.',
   'seat-too-low':
     'The head "{head}" cannot go low enough on "{machine}" to run the {cut} {run:said}: its lower face would sit at {seat:length} from the table, and {least:length} is the lowest.',
   'seat-too-high':
@@ -60,4 +62,44 @@ export const SETUP_WORDS = {
     'No speed of "{machine}" suits both heads: within their marks, and from {least:number} to {most:number} m/s at both rims.',
   'stack-passes':
     'Both heads at once take {area:area} in one pass, and "{machine}" has the power for {most:area}: they cannot be run in several passes.',
+  'step.set-up': 'Set up "{machine}" for {cuts}.',
+  'step.set-up.again': 'Set up "{machine}" for {cuts} again: the knives should just touch the sample that was kept.',
+  'step.test-piece': 'Run a test piece of the same stock: an end first, then an edge.',
+  'step.test-piece.next': 'Run the sample of the cut before through it: an end first, then an edge.',
+  'step.test-piece.again': 'Run a spare piece as a test: an end first, then an edge.',
+  'step.measure':
+    'Measure it {at:length} in from the edge: it should be {thickness:length} thick. Correct the setting from the table until it is, and keep the piece as the sample.',
+  'step.measure.other':
+    'Measure it against the drawing. Correct the setting until it is right, and keep the piece as the sample.',
+  'step.run-ends': 'Run both ends, {cuts} on "{machine}": {panels}.',
+  'step.run-edges': 'Run both long edges, {cuts} on "{machine}": {panels}.',
+  'step.rip': 'Rip {panels}, now that their ends have every cut, and clean the sawn edges.',
+  'step.sand': 'Sand the flat of the field and the back, and ease the arrises. Leave the tongues as they are.',
+  'step.finish': 'Finish the panels before glue-up, tongues included, so that no bare wood shows when they shrink.',
+  'step.glue-up': 'Glue up the frames. Keep the glue off the panels: they have to move.',
+  'panels.all': 'all panels',
+  'panels.narrow': 'the blanks for {doors}',
+  'panels.ripped': 'the narrow panels of {doors}',
+  'panels.of': 'the panels of {doors}',
+  'panels.mixed': 'the panels of {doors}, and the blanks for {blanks}',
+  'panels.frame': 'the parts of the frame',
+  'panels.carrier':
+    'Those of {doors} are too narrow by themselves and in no blank: hold them in a carrier or beside a spare.',
+  'unknown.fromFace':
+    "How high the head sits is not known. Measure with a depth gauge how far the deepest point of the knife {knife} lies in from the head's face, and write it as fromFace.",
+  'unknown.knife':
+    'How high the head sits is not known until its knife is ground. Set the deepest point of the knife to the height given, with a rule from the table.',
+  'unknown.presented': 'Nobody said how work is held for the knife {knife}. Ask, and write it as presented.',
+  'unknown.bore': 'The bore of the head "{head}" is not known. Read it off the head, and write it as bore.',
+  'unknown.spindle':
+    'The spindle of "{machine}" was not checked against the bore. Measure it, and write it as spindle.',
+  'unknown.spindleLength':
+    'Whether the head goes on "{machine}" with its nut was not checked. Measure the spindle above the seat, and write it as spindleLength.',
+  'unknown.fenceGap':
+    'Whether the fence of "{machine}" opens far enough was not checked. Measure its greatest gap, and write it as fenceGap.',
+  'unknown.power':
+    'Whether the motor of "{machine}" takes it in one pass was not checked. Read its power off the plate, and write it as power.',
+  'unknown.tallFence':
+    'Whether "{machine}" has a fence to hold the panel upright was not checked. Write it as tallFence.',
+  'unknown.rings': 'Whether the head reaches into the table of "{machine}" was not checked.',
 } as const;

@@ -1,0 +1,104 @@
+import {
+  answerPlan,
+  evaluate,
+  type FileWord,
+  type Job,
+  type Planned,
+  prepareJob,
+  type ReadOptions,
+  writeValues,
+} from '@fielded/core';
+import { UsageError } from '../arguments.ts';
+import { type Command, defineCommand } from '../command.ts';
+import { readText } from '../files/read-text.ts';
+import { writeWhole } from '../files/write-whole.ts';
+import { type Io, safe } from '../io.ts';
+import { listFaults, refusalLine } from '../report/list-faults.ts';
+import { planReport } from '../report/plan-report.ts';
+import { painter } from '../terminal/paint.ts';
+import { openShop, readOneJob, readWithFiles } from './read-jobs.ts';
+import { FILE_ENDINGS, SHOP } from './shared-options.ts';
+
+/** `fielded plan`: the set-up of every cut and the order of work, to read, as JSON, or as sheets for the machine. */
+export const plan: Command = defineCommand(
+  {
+    summary: 'set-ups and the order of work: heights, fence, speed, feed',
+    place: { name: 'JOB', least: 1, most: 1, needs: 'a job file', takes: 'one job at a time', endings: FILE_ENDINGS },
+    about: [
+      'Plans how a job is run in its shop: for each cut the machine, which way up and round, how high, how far out, how fast, in how many passes; then the order of work with the fewest set-ups. Says why other ways do not work, and what it could not check.',
+      "It helps to set up and replaces nothing: the marks on the tool, the machine's manual, local rules and trained practice go before it.",
+    ],
+    options: {
+      all: { says: 'list every way of making each cut, and what stands against it' },
+      json: { says: 'print the plan as JSON, lengths in mm at full precision' },
+      write: { says: 'put a run that the plan proposes into the job file; its comments stay as they are' },
+      shop: SHOP,
+    },
+    statuses: ['planned', 'a cut cannot be run', 'a file could not be read or written'],
+  },
+  async ({ path, values }, io) => {
+    const shop = await openShop(values.shop, io);
+    return shop === null ? 2 : planFile(path, shop, values, io);
+  },
+);
+
+interface PlanOptions {
+  readonly all: boolean;
+  readonly json: boolean;
+  readonly write: boolean;
+}
+
+async function planFile(path: string, shop: ReadOptions['shop'], options: PlanOptions, io: Io): Promise<number> {
+  const text = readText(path);
+  const job = await readOneJob({ path, text }, shop, io);
+  if (job === null) return 2;
+  const planned = answerPlan(prepareJob(job));
+  if (planned === undefined) throw new UsageError(whyNoPlan(job));
+  if (options.write && !(await writeRuns(path, text as string, planned, job, shop, io))) return 2;
+  await io.out(
+    options.json ? toJson(job, planned) : planReport(planned, evaluate(job), path, options.all, painter(io.colour)),
+  );
+  return planned.problems.some(({ severity }) => severity === 'error') ? 1 : 0;
+}
+
+function toJson({ title }: Job, { plan, problems }: Planned): string {
+  return `${JSON.stringify({ fielded: 1, title, plan, problems }, null, 2)}\n`;
+}
+
+/** What a job lacks to be planned, and what to write. */
+function whyNoPlan({ shop, cuts }: Job): string {
+  if (shop === undefined)
+    return 'There is no shop to plan in. Name a shop file in the job with shop:, or give one with --shop.';
+  if (Object.keys(shop.machines).length === 0)
+    return 'The shop file has no machine. Add one under machines, with its speeds, seat, opening and nutDiameter.';
+  const [first] = cuts;
+  return `No cut names a head, so there is nothing to set up. Add head: to ${first?.name ?? 'a cut'}, or a knife that is kept in one.`;
+}
+
+/** Writes the runs that the plan proposes into the job file; not where it could not be read again as it then is. */
+async function writeRuns(
+  path: string,
+  text: string,
+  { problems }: Planned,
+  job: Job,
+  shop: ReadOptions['shop'],
+  io: Io,
+): Promise<boolean> {
+  const writes = problems.flatMap(({ advice = [] }) => advice.flatMap((each) => each.writes));
+  const runs = writes.filter((write): write is FileWord => 'word' in write);
+  if (runs.length === 0) return true;
+  const written = writeValues(text, runs, job.units);
+  if ('refused' in written) {
+    await io.err(`${safe(path)}  ${safe(written.refused)}\n`);
+    return false;
+  }
+  const { faults } = await readWithFiles(path, written.text, shop);
+  if (faults.length > 0) {
+    await io.err(`${safe(path)}  It is left as it was: with this written into it, it could no longer be read.\n`);
+    await io.err(listFaults(path, faults, shop !== undefined));
+    return false;
+  }
+  const refusal = writeWhole(path, written.text);
+  if (refusal !== null) await io.err(refusalLine(path, refusal));
+  return refusal === null;
+}

@@ -1,0 +1,86 @@
+import type { Voice } from '../problem/language.ts';
+import { say } from '../problem/say.ts';
+import type { Plan, SetUp, Step } from '../setup/plan.ts';
+
+/**
+ * A step of the order of work in words.
+ *
+ * @example sayStep(plan.steps[0], plan, { units: 'mm' }) // 'Set up "main" for raise.'
+ */
+export function sayStep(step: Step, plan: Pick<Plan, 'setups' | 'steps'>, voice: Voice): string {
+  const names = { machine: step.machine ?? '', cuts: step.cuts.join(' + ') };
+  const before = plan.steps.slice(0, plan.steps.indexOf(step)).filter(({ kind }) => kind === step.kind);
+  const again = before.some(({ setUp }) => setUp === step.setUp);
+  switch (step.kind) {
+    case 'set-up':
+      return say(again ? 'step.set-up.again' : 'step.set-up', names, voice);
+    case 'test-piece':
+      return say(testPieceFor(step, plan, again), {}, voice);
+    case 'measure': {
+      const test = testPieceOf(step, plan);
+      return test ? say('step.measure', test, voice) : say('step.measure.other', {}, voice);
+    }
+    case 'run-ends':
+    case 'run-edges':
+    case 'rip': {
+      const said = say(`step.${step.kind}`, { ...names, panels: sayPanels(step, voice) }, voice);
+      if (step.carrier.length === 0) return said;
+      return `${said} ${say('panels.carrier', { doors: listNames(step.carrier) }, voice)}`;
+    }
+    default:
+      return say(`step.${step.kind}`, {}, voice);
+  }
+}
+
+/** A fresh piece for the first cut of the panel, then the same piece again; a spare where everything is set up anew. */
+function testPieceFor({ setUp, kind }: Step, { setups, steps }: Pick<Plan, 'setups' | 'steps'>, again: boolean) {
+  if (again) return 'step.test-piece.again';
+  const first = steps.find((each) => each.kind === kind && setups[each.setUp ?? -1]?.of === 'panel');
+  const ofPanel = setups[setUp ?? -1]?.of === 'panel';
+  return ofPanel && first?.setUp !== setUp ? 'step.test-piece.next' : 'step.test-piece';
+}
+
+/** What the test piece should measure: with both heads at once, after both. */
+function testPieceOf({ cuts, setUp }: Step, { setups }: Pick<Plan, 'setups'>): SetUp['testPiece'] {
+  const together = setups.filter(({ cut }) => cuts.includes(cut));
+  return (together.at(-1) ?? setups[setUp ?? -1])?.testPiece ?? null;
+}
+
+/** What goes through in a step: panels by themselves, blanks, or what was ripped from them. */
+function sayPanels({ kind, panels, doors, blanks }: Step, voice: Voice): string {
+  if (panels === 'frame') return say('panels.frame', {}, voice);
+  if (doors.length === 0) return say('panels.all', {}, voice);
+  const figures = { doors: listNames(doors) };
+  if (panels === 'narrow') return say(kind === 'run-edges' ? 'panels.ripped' : 'panels.narrow', figures, voice);
+  if (blanks.length === 0) return say('panels.of', figures, voice);
+  const single = doors.filter((door) => !blanks.includes(door));
+  return say('panels.mixed', { doors: listNames(single), blanks: listNames(blanks) }, voice);
+}
+
+/** Doors by name; of many, the first and how many more. */
+function listNames(names: readonly string[]): string {
+  const MOST = 6;
+  const shown = names.slice(0, MOST).join(', ');
+  return names.length > MOST ? `${shown} + ${names.length - MOST}` : shown;
+}
+
+/** What was not checked, in words, and what to measure to have it checked. */
+export function sayNotChecked(path: string, { machine, head, knife }: SetUp, voice: Voice): string {
+  const key = path.slice(path.lastIndexOf('.') + 1);
+  switch (key) {
+    case 'fromFace':
+    case 'presented':
+      return say(`unknown.${key}`, { knife: knife ?? '' }, voice);
+    case 'bore':
+      return say('unknown.bore', { head }, voice);
+    case 'spindle':
+    case 'spindleLength':
+    case 'fenceGap':
+    case 'power':
+    case 'tallFence':
+    case 'rings':
+      return say(`unknown.${key}`, { machine }, voice);
+    default:
+      return say('unknown.knife', {}, voice);
+  }
+}
