@@ -1,4 +1,4 @@
-import { SAME_LENGTH } from '@fielded/geometry';
+import { type Chain, SAME_LENGTH } from '@fielded/geometry';
 import type { Cut } from '../machining/cut.ts';
 import { depthTaken } from '../machining/datum.ts';
 import { type Sweep, sweepCut } from '../machining/sweep.ts';
@@ -17,6 +17,11 @@ export interface EdgeCut {
   readonly sharedArea: number;
   /** What its sweep takes that its drawing keeps. */
   readonly lost: LostWood | null;
+}
+
+/** What each cut leaves, in cut coordinates: computed once, for whoever moves the joint. */
+export function sweptOf({ cuts }: Edge): Chain[] {
+  return cuts.map(({ sweep }) => sweep.swept);
 }
 
 /** The section is drawn this far (mm) past the greatest reach, so that some untouched field shows. */

@@ -1,6 +1,7 @@
 import { acrossGrain, doorInsertion, layOpenings, panelSize } from '../door/door.ts';
 import { DEFAULTS } from '../job/defaults.ts';
 import type { Job, Season } from '../job/job.ts';
+import { sweptOf } from '../joint/edge.ts';
 import type { Problem } from '../problem/problem.ts';
 import { sayProblem, told } from '../problem/say.ts';
 import { reportSeasons, type SeasonReport } from '../season/seasons.ts';
@@ -19,7 +20,7 @@ export interface Seasons {
  * Takes a job's joint through its seasons. A job without seasons has none; one without species or width is told what it
  * needs; a joint without a tongue has nothing to swell.
  */
-export function answerSeasons({ job, fit }: Pick<PreparedJob, 'job' | 'fit'>): Seasons {
+export function answerSeasons({ job, fit, edge }: Pick<PreparedJob, 'job' | 'fit' | 'edge'>): Seasons {
   const { season } = job;
   if (season === undefined || fit.clearance === null) return { problems: [] };
   const faults = [
@@ -30,7 +31,7 @@ export function answerSeasons({ job, fit }: Pick<PreparedJob, 'job' | 'fit'>): S
   const species = findSpecies(job.panel.species ?? '');
   const width = panelWidth(job);
   if (faults.length > 0 || species === null || width === null) return { problems: faults };
-  const report = reportSeasons(job, season, species, width);
+  const report = reportSeasons(job, season, species, width, sweptOf(edge));
   return { report, problems: seasonProblems(job, report) };
 }
 

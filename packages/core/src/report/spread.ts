@@ -1,4 +1,5 @@
 import type { Job } from '../job/job.ts';
+import { sweptOf } from '../joint/edge.ts';
 import type { Problem } from '../problem/problem.ts';
 import { sayProblem, type Voice } from '../problem/say.ts';
 import { swellingOf } from '../season/seasons.ts';
@@ -18,16 +19,19 @@ export interface Spread {
 }
 
 /** The spread of a job's joint; none where the job gives no ± or its cuts leave no tongue. */
-export function answerSpread({ job, fit }: Pick<PreparedJob, 'job' | 'fit'>, options?: SimulationOptions): Spread {
+export function answerSpread(
+  { job, fit, edge }: Pick<PreparedJob, 'job' | 'fit' | 'edge'>,
+  options?: SimulationOptions,
+): Spread {
   const { spread } = job;
   if (spread === undefined || fit.clearance === null) return { problems: [] };
-  const joint = createJoint(job);
+  const joint = createJoint(job, undefined, jobSwelling(job), sweptOf(edge));
   const tooLarge = joint.slides ? joint.pieces * job.cuts.length > MOST_SLID : joint.pieces > MOST_RECUT;
   if (tooLarge) return { problems: [spreadTooLarge(joint, job)] };
   // With seasons, what is missing is said there.
   const asked = (spread.moisture ?? 0) > 0 && job.season === undefined;
   const problems = asked ? [...speciesFaults(job), ...widthFaults(job)] : [];
-  return { report: reportSpread(job, spread, jobSwelling(job), options ?? affordable(joint)), problems };
+  return { report: reportSpread(job, spread, joint, options ?? affordable(joint)), problems };
 }
 
 /** Lines and arcs up to which a joint is cut anew for every move: thousands of sections are needed, at some µs a piece. */

@@ -1,3 +1,4 @@
+import type { Chain } from '@fielded/geometry';
 import type { Panel } from '../joint/panel.ts';
 import { createJoint, type JointFigures, type Swelling } from '../spread/joint.ts';
 import type { JointSizes, Season } from '../spread/limits.ts';
@@ -71,9 +72,17 @@ function edgeShare(pinned: boolean): number {
  * `width` of the panel across the grain, mm, when made. Wood moves by Wood Handbook eq. 13-2 or 13-3 (see `moveWood`); along
  * the grain it does not, so this is about the edges in the stiles. The frame is taken to stay as it is: its lips are narrow (formula S4).
  *
+ * `swept` is what the cuts leave, where that is known already.
+ *
  * @throws RangeError for a moisture outside 0–30 % or air that cannot be (see `equilibriumMoisture`).
  */
-export function reportSeasons(job: JointSizes, season: Season, species: Species, width: number): SeasonReport {
+export function reportSeasons(
+  job: JointSizes,
+  season: Season,
+  species: Species,
+  width: number,
+  swept?: readonly Chain[],
+): SeasonReport {
   const grain = panelGrain(species, job.panel.sawn);
   const made = moistureContent(season.made);
   const state = (moisture: number): SeasonState => {
@@ -92,7 +101,7 @@ export function reportSeasons(job: JointSizes, season: Season, species: Species,
       insertion,
       bottomGap: swellGap - further,
       clearance:
-        insertion > 0 ? swollenClearance(job, { thickness, width: across, insertion: reached - design }) : null,
+        insertion > 0 ? swollenClearance(job, { thickness, width: across, insertion: reached - design }, swept) : null,
       bare: Math.max(0, -further),
     };
   };
@@ -107,8 +116,8 @@ export function reportSeasons(job: JointSizes, season: Season, species: Species,
   };
 }
 
-function swollenClearance(job: JointSizes, swelling: Swelling): number {
-  const joint = createJoint(job, undefined, swelling);
+function swollenClearance(job: JointSizes, swelling: Swelling, swept?: readonly Chain[]): number {
+  const joint = createJoint(job, undefined, swelling, swept);
   const moves = new Float64Array(joint.moveCount);
   moves[MOVE.moisture] = 1;
   const figures: JointFigures = { clearance: 0, frontMost: 0, frontLeast: 0 };

@@ -16,6 +16,11 @@ export interface Target {
   readonly read: (job: Job) => number | null;
 }
 
+/** A job that a setting was tried on: sizes out of place are told apart elsewhere. */
+const prepare = (job: Job) => {
+  const edge = makeEdge(job.panel, job.cuts);
+  return { job, edge, ...joinFrame(job, edge) };
+};
 const join = (job: Job) => joinFrame(job, makeEdge(job.panel, job.cuts));
 
 /** Figures of the joint as made. `frontFace` and `backFace` alone mean the panel hard against that wall of the groove. */
@@ -92,7 +97,7 @@ const OF_THE_SEASONS: readonly Target[] = STATES.flatMap((state) =>
     name: `season.${state}.${figure}`,
     words: told(`target.at-${state}`, { figure: told(`target.${figure}`, {}) }),
     read: (job: Job) => {
-      const report = answerSeasons({ job, fit: join(job).fit }).report;
+      const report = answerSeasons(prepare(job)).report;
       return report === undefined ? null : report[state][figure];
     },
   })),

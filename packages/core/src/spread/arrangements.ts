@@ -1,4 +1,4 @@
-import { createJoint, type Joint, type Swelling } from './joint.ts';
+import { createJoint, type Joint } from './joint.ts';
 import type { JointSizes, SpreadLimits } from './limits.ts';
 import { MOVE } from './moves.ts';
 import { listSources } from './sources.ts';
@@ -31,13 +31,14 @@ const MOST_FREE = 4;
  * A cut on edge stays as it is: over has no meaning there. The settings stay those of the job, for stock of the thickness
  * the cutters are set for.
  */
-export function listArrangements(job: JointSizes, limits: SpreadLimits, swelling: Swelling): Arrangement[] {
+export function listArrangements(job: JointSizes, limits: SpreadLimits, asGiven: Joint): Arrangement[] {
   const given = job.cuts.map((cut) => cut.run);
   const found = waysToRun(job).map((runs): Arrangement => {
-    const joint = createJoint(job, runs, swelling);
+    const isGiven = runs.every((run, index) => run === given[index]);
+    const joint = isGiven ? asGiven : createJoint(job, runs, asGiven.swelling);
     const { nominal, worst, rss, sources } = stackFigure(joint, listSources(joint.cuts, limits), 'clearance');
     const byThickness = followThickness(joint, job.panel.measured, Math.max(limits.thickness, LEAST_SHOWN));
-    return { runs, given: runs.every((run, index) => run === given[index]), nominal, worst, rss, sources, byThickness };
+    return { runs, given: isGiven, nominal, worst, rss, sources, byThickness };
   });
   const width = ({ worst }: Arrangement) => Math.round((worst[1] - worst[0]) * 1e9);
   const overs = ({ runs }: Arrangement) => runs.filter((run) => run === 'over').length;

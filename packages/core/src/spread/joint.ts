@@ -53,17 +53,18 @@ export interface Joint {
  * are set for; a cut run under does not. Spindle height moves a cut along the spindle's axis, the fence across it. Film
  * lies on both faces of the tongue. Moisture swells the tongue and pushes it further in. With m the least depth of each
  * surface over the inserted tongue, clearance = groove − (T − m_front − m_back) (formula S1). Exact for lines and
- * arcs. Surfaces are slid; only a cut that leaves a lip over wood it clears has its section cut anew every time.
+ * arcs. `swept` is what the cuts leave, as run so, where that is known. Surfaces are slid; only a cut that leaves a lip over wood it clears has its section cut anew every time.
  */
 export function createJoint(
   job: JointSizes,
   runs: readonly ('under' | 'over')[] = job.cuts.map((cut) => cut.run),
   swelling: Swelling = NO_SWELLING,
+  swept: readonly Chain[] | undefined = undefined,
 ): Joint {
   const cuts = job.cuts.map((cut, index) => ({ ...cut, run: runs[index] ?? cut.run }));
   const { groove, swellGap } = job.frame;
   const designInsertion = groove.depth - swellGap;
-  const edges = cuts.map((cut) => sweepCut(cut, depthTaken(cut, job.panel)).swept);
+  const edges = swept ?? cuts.map((cut) => sweepCut(cut, depthTaken(cut, job.panel)).swept);
   const slides = edges.every((edge) => runsForward(edge, 1, 0));
   const depthsOf = slides ? sideDepths(cuts, edges) : recutDepths(job, cuts);
   const depths: SideDepths = { front: 0, back: 0 };

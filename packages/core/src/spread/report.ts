@@ -1,5 +1,5 @@
 import { type Arrangement, listArrangements } from './arrangements.ts';
-import { createJoint, NO_SWELLING, type Swelling } from './joint.ts';
+import { createJoint, type Joint } from './joint.ts';
 import type { JointSizes, SpreadLimits } from './limits.ts';
 import { simulateSpread } from './simulate.ts';
 import type { Sample, SimulatedSpread, Simulation, SimulationOptions } from './simulation.ts';
@@ -27,17 +27,16 @@ export const DEFAULT_SIMULATION: SimulationOptions = { count: 100_000, seed: 1, 
  * The spread of a joint three ways (worst case, root-sum-square, simulated), what each source gives to it, and what running
  * the cuts the other way over would do.
  *
- * The job must have a tongue at its nominal sizes. `swelling` is how its wood answers to moisture (see `swellingOf`).
+ * The job must have a tongue at its nominal sizes. `joint` is the job's own, made for how its wood answers to moisture (see `swellingOf`).
  *
  * @throws RangeError for a ± that is negative or not a number, naming it.
  */
 export function reportSpread(
   job: JointSizes,
   limits: SpreadLimits,
-  swelling: Swelling = NO_SWELLING,
+  joint: Joint = createJoint(job),
   options: SimulationOptions = DEFAULT_SIMULATION,
 ): SpreadReport {
-  const joint = createJoint(job, undefined, swelling);
   const sources = listSources(joint.cuts, limits);
   const simulated = simulateSpread(joint, sources, job.fit, options);
   return {
@@ -47,7 +46,7 @@ export function reportSpread(
       most: { ...stackFigure(joint, sources, 'frontMost'), simulated: simulated.frontFace.most },
     },
     limits: { snug: job.fit.snug, loose: job.fit.loose },
-    arrangements: listArrangements(job, limits, swelling),
+    arrangements: listArrangements(job, limits, joint),
   };
 }
 
