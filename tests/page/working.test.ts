@@ -203,11 +203,11 @@ describe('a length', () => {
     expect(await page.locator('[data-figure="clearance"]').innerText()).toContain('in');
     expect(await figureOf(page, 'tip')).toBe(tip);
     expect(await page.getByRole('button', { name: 'Undo' }).isDisabled()).toBe(true);
-    await page.getByRole('button', { name: 'Reach: more', exact: true }).first().click();
+    await page.getByRole('button', { name: 'Reach, raise: more' }).click();
     expect(await field(page, 'cuts[0].profile.reach').inputValue()).toBe('1-1/2');
     await radio(page, 'mm').check();
     expect(await field(page, 'cuts[0].profile.reach').inputValue()).toBe('38.1');
-    await page.getByRole('button', { name: 'Depth: less', exact: true }).first().click();
+    await page.getByRole('button', { name: 'Depth, raise: less' }).click();
     expect(await field(page, 'cuts[0].profile.depth').inputValue()).toBe('8.5');
   });
 });
@@ -252,7 +252,7 @@ describe('on the stage', () => {
       ['reduce', false],
     ] as const) {
       const page = await bench.open({ ...DESKTOP, reducedMotion });
-      await page.getByRole('button', { name: 'Try the fit' }).click();
+      await page.getByRole('button', { name: 'Slide it in' }).click();
       expect(
         await page.evaluate(() =>
           document.getAnimations().some((a) => a instanceof Animation && !(a instanceof CSSTransition)),

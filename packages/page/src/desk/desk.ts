@@ -1,15 +1,6 @@
-import {
-  evaluate,
-  evaluateJoint,
-  type Fault,
-  type Job,
-  type Problem,
-  type ReadJob,
-  type Report,
-  readJobData,
-  type Units,
-} from '@fielded/core';
+import { type Fault, type Job, type Problem, type ReadJob, type Report, readJobData, type Units } from '@fielded/core';
 import { computed, type ReadonlySignal, type Signal, signal } from '@preact/signals';
+import { reportJoint } from '../job/answer-joint.ts';
 import { type Data, getAt, setAt } from '../job/data.ts';
 import type { Doc } from './doc.ts';
 import { advance, beginHistory, type History, redo, settle, undo } from './history.ts';
@@ -39,6 +30,8 @@ export interface Desk {
   readonly canRedo: ReadonlySignal<boolean>;
   /** While a size is moved by hand the drawing keeps its scale and place, and shows these sizes only. */
   readonly moving: Signal<readonly string[] | null>;
+  /** The dimensions that show the size being typed; null while nothing is. */
+  readonly typing: Signal<readonly string[] | null>;
   /** An earlier joint to compare with. */
   readonly trace: Signal<Report | null>;
   /** Changes proposed and not made, whose joint is drawn faintly. */
@@ -73,6 +66,31 @@ export interface Notice {
 
 const NOTHING: Notice = { text: '', kind: 'note' };
 
+/** Whether a job has more to say than its joint does, or a problem that wants advice. */
+function asksForMore({ spread, season, doors, cuts }: Job, joint: Report): boolean {
+  const headed = cuts.some(({ head }) => head !== undefined);
+  const more = spread !== undefined || season !== undefined || (doors ?? []).length > 0;
+  return headed || more || joint.problems.length > 0;
+}
+
+type Answer = (job: Job) => Report;
+
+/** What answers a whole job; null until it is there, and then everything that asked is told. */
+const wholeAnswer = (() => {
+  const answer = signal<{ readonly to: Answer } | null>(null);
+  let asked = false;
+  const fetchAnswer = async () => {
+    const { answerWhole } = await import('./whole-report.ts');
+    answer.value = { to: answerWhole };
+  };
+  return (): Answer | null => {
+    if (answer.value !== null) return answer.value.to;
+    if (!asked) void fetchAnswer();
+    asked = true;
+    return null;
+  };
+})();
+
 /** A desk with a readable job on it. Throws RangeError for one that is not. */
 export function createDesk(first: Doc, firstUnits?: Units): Desk {
   const jobs = new WeakMap<Doc, ReadJob>();
@@ -91,7 +109,8 @@ export function createDesk(first: Doc, firstUnits?: Units): Desk {
   const job = computed(() => read(doc.value).job!);
   const report = computed(() => {
     const shown = { ...job.value, units: units.value };
-    return moving.value === null ? evaluate(shown) : evaluateJoint(shown);
+    const joint = reportJoint(shown);
+    return moving.value === null && asksForMore(shown, joint) ? (wholeAnswer()?.(shown) ?? joint) : joint;
   });
   const notice = signal<Notice>(NOTHING);
 
@@ -102,7 +121,6 @@ export function createDesk(first: Doc, firstUnits?: Units): Desk {
   const step = (next: History<Doc> | null) => {
     if (next === null) return;
     history.value = next;
-    drafts.value = {};
   };
   return {
     doc,
@@ -116,6 +134,7 @@ export function createDesk(first: Doc, firstUnits?: Units): Desk {
     canUndo: computed(() => history.value.past.length > 0),
     canRedo: computed(() => history.value.future.length > 0),
     moving,
+    typing: signal<readonly string[] | null>(null),
     trace: signal<Report | null>(null),
     proposal: signal<readonly Change[] | null>(null),
     saving: signal<Saving>('saved'),

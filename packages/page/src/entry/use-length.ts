@@ -104,7 +104,7 @@ function useFault(desk: Desk, place: LengthPlace, draft: string | undefined, sho
     const entry = readEntry(draft, shown, file);
     if (entry.kind === 'fault') return entry.message;
     if (entry.kind === 'sum') return '';
-    if (entry.mm < 0) return 'A size cannot be less than nothing.';
+    if (entry.mm < 0) return 'A size cannot be negative.';
     const [fault] = desk.check(place.changes(entry.mm, (mm) => writeLength(mm, shown, file), entry.written));
     return fault === undefined ? '' : sayFault(fault.message, fault.at);
   }, [draft, shown, place.path, place.optional, data, desk]);
@@ -140,7 +140,7 @@ async function workOut(
     desk.sumFaults.value = others;
     return true;
   }
-  const negative = 'That comes to less than nothing.';
+  const negative = 'That comes to less than 0.';
   const message = 'message' in sum ? sum.message : fault ? sayFault(fault.message, fault.at) : negative;
   desk.sumFaults.value = { ...others, [path]: message };
   return false;

@@ -11,17 +11,22 @@ import { Later } from './later.tsx';
 import { Notices } from './notices.tsx';
 import { createPlaces, type Places } from './places.ts';
 import { TitleBar } from './title-bar.tsx';
+import { watchTyping } from './watch-typing.ts';
 
 /** The whole page. `greet` shows a first visitor what to touch. */
 export function App({ desk, keeper, greet }: { desk: Desk; keeper: Keeper; greet: boolean }): JSX.Element {
   const places = useMemo(createPlaces, []);
   const printing = useMemo(createPrinting, []);
   useEffect(() => listenToKeys(desk), [desk]);
+  useEffect(() => watchTyping(desk), [desk]);
   useEffect(() => listenToDrops(desk, keeper), [desk, keeper]);
   const untouched = desk.history.value.past.length === 0 && !isChanged(desk.doc.value);
   return (
     <DeskContext.Provider value={desk}>
       <div class="page">
+        <button type="button" class="skip" onClick={goToFirstSize}>
+          To the first size
+        </button>
         <TitleBar places={places} keeper={keeper} printing={printing} />
         <main data-place={places.place.value}>
           <Stage view={places.view} />
@@ -35,6 +40,10 @@ export function App({ desk, keeper, greet }: { desk: Desk; keeper: Keeper; greet
       <PrintSheets printing={printing} />
     </DeskContext.Provider>
   );
+}
+
+function goToFirstSize(): void {
+  document.querySelector<HTMLInputElement>('.side input[type="text"]')?.focus();
 }
 
 function Greeting(): JSX.Element {

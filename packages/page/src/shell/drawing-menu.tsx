@@ -90,7 +90,7 @@ async function copyDrawing(desk: Desk, view: ViewName): Promise<void> {
     ]);
     desk.notice.value = { kind: 'note', text: 'The drawing is copied, as a picture and as SVG.' };
   } catch {
-    desk.notice.value = { kind: 'fault', text: 'This browser lets no drawing be copied. Save it as SVG instead.' };
+    desk.notice.value = { kind: 'fault', text: 'This browser will not copy a drawing. Save it as SVG instead.' };
   }
 }
 

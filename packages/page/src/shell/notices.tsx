@@ -35,7 +35,7 @@ export function Notices(): JSX.Element {
             </button>
           )}
           <button type="button" onClick={clear}>
-            Put away
+            Close
           </button>
         </div>
       )}

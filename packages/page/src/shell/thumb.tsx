@@ -1,7 +1,8 @@
-import { evaluateJoint, type Report, readJobData } from '@fielded/core';
+import { type Report, readJobData } from '@fielded/core';
 import type { JSX } from 'preact';
 import { useMemo } from 'preact/hooks';
 import type { Doc } from '../desk/doc.ts';
+import { reportJoint } from '../job/answer-joint.ts';
 
 /** How much of the frame is shown round the groove, and of the field beyond the raise, mm. */
 const BESIDE = 14;
@@ -35,7 +36,7 @@ export function JointThumb({ doc }: { doc: Pick<Doc, 'data' | 'shop'> }): JSX.El
 function readJoint({ data, shop }: Pick<Doc, 'data' | 'shop'>): Report | null {
   try {
     const { job } = readJobData(data, shop?.data);
-    return job && evaluateJoint(job);
+    return job && reportJoint(job);
   } catch {
     return null;
   }

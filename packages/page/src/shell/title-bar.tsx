@@ -101,7 +101,6 @@ function Units(): JSX.Element {
             value={unit}
             checked={desk.units.value === unit}
             onChange={() => {
-              desk.drafts.value = {};
               desk.units.value = unit;
             }}
           />

@@ -1,9 +1,10 @@
 import type { JSX } from 'preact';
-import { useEffect, useLayoutEffect, useRef } from 'preact/hooks';
+import { useEffect, useLayoutEffect, useMemo, useRef } from 'preact/hooks';
 import { useDesk } from '../desk/context.ts';
 import { KeyStrip } from '../entry/key-strip.tsx';
 import { useLength } from '../entry/use-length.ts';
 import { findSize } from '../job/sizes.ts';
+import { isSmallScreen } from './in-hand.ts';
 
 /** A dimension that was tapped: what it shows, and where it stands on the sheet, pixels. */
 export interface OpenDimension {
@@ -40,9 +41,11 @@ function SizeEntry({
   const field = useRef<HTMLInputElement>(null);
   // What was measured when the field opened: the drawing moves on under it.
   const entry = useLength({ path, name: `${path} on the sheet`, mm: open.mm, changes });
+  // On a small screen the field stands above the keyboard, and the drawing has the rest.
+  const docked = useMemo(isSmallScreen, []);
   // Before anything is painted: what is typed next belongs here.
   useLayoutEffect(() => {
-    desk.moving.value = [];
+    if (!docked) desk.moving.value = [];
     entry.enter();
     field.current?.focus();
     field.current?.select();
@@ -51,11 +54,24 @@ function SizeEntry({
     };
   }, []);
   const leave = () => {
-    entry.leave();
+    const { fault, text } = entry;
+    // What is refused is said where it can still be read once the field is gone.
+    if (fault !== '') {
+      entry.giveUp();
+      desk.notice.value = { kind: 'fault', text: `${open.label}: ${text} was not taken. ${fault}` };
+    } else entry.leave();
     close();
   };
   return (
-    <div class="dimension-entry" ref={(element) => place(element, open)}>
+    <div
+      class={docked ? 'dimension-entry docked' : 'dimension-entry'}
+      ref={(element) => {
+        if (!docked) place(element, open);
+      }}
+    >
+      <span class="name" aria-hidden="true">
+        {open.label}
+      </span>
       <input
         ref={field}
         type="text"
@@ -63,6 +79,7 @@ function SizeEntry({
         autocomplete="off"
         spellcheck={false}
         enterkeyhint="done"
+        data-of={docked ? path : undefined}
         aria-label={`${open.label}, ${desk.units.value === 'mm' ? 'millimetres' : 'inches'}`}
         aria-invalid={entry.fault !== ''}
         value={entry.text}
@@ -102,7 +119,7 @@ function FixedNote({ open, close, words }: { open: OpenDimension; close: () => v
         onBlur={close}
         onKeyDown={(event) => event.key === 'Escape' && close()}
       >
-        All right
+        OK
       </button>
     </div>
   );

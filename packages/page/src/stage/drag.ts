@@ -2,6 +2,7 @@ import type { Desk } from '../desk/desk.ts';
 import { writeLength } from '../entry/read-entry.ts';
 import { dragStep, nextStep, snap } from '../entry/steps.ts';
 import { type Handle, type Move, moveChanges, openMoves } from './handles.ts';
+import { dimensionsOf } from './in-hand.ts';
 
 /** A hand on an arris: told where it is, it moves the size that goes that way. */
 export interface Drag {
@@ -14,6 +15,9 @@ export interface Drag {
 
 /** Movement below this, pixels, is a tremble. */
 const TREMBLE = 4;
+/** How far from its line a hand is away, pixels, and how many times slower its size then moves. */
+const AWAY = 60;
+const SLOWER = 4;
 let drags = 0;
 
 /** Takes hold of a handle. `pixels` is how many a mm of wood takes on the screen. */
@@ -23,6 +27,7 @@ export function startDrag(desk: Desk, handle: Handle, pixels: number): Drag {
   drags += 1;
   const key = `drag ${drags}`;
   let move: Move | null = null;
+  let [last, went] = [0, 0];
   return {
     handle,
     to(dx, dy, fine) {
@@ -31,11 +36,14 @@ export function startDrag(desk: Desk, handle: Handle, pixels: number): Drag {
         const level = Math.abs(dx) >= Math.abs(dy) ? (moves.level ?? moves.plumb) : (moves.plumb ?? moves.level);
         if (level === undefined) return null;
         move = level;
-        desk.moving.value = shownWith(move.of);
+        desk.moving.value = dimensionsOf(move.of);
       }
-      const along = move === moves.level ? dx : dy;
+      const [along, aside] = move === moves.level ? [dx, dy] : [dy, dx];
+      // Away from the line of the move the hand has four times the way for the same size.
+      went += (along - last) * (Math.abs(aside) > AWAY ? 1 / SLOWER : 1);
+      last = along;
       const step = dragStep(desk.units.value, fine);
-      applyMove(desk, base, move, snap(move.mm + (move.sense * along) / pixels, step), step, key);
+      applyMove(desk, base, move, snap(move.mm + (move.sense * went) / pixels, step), step, key);
       return move;
     },
     end() {
@@ -59,7 +67,7 @@ export function nudge(desk: Desk, handle: Handle, dx: number, dy: number, fine: 
   const way = ((dx || dy) * move.sense > 0 ? 1 : -1) as 1 | -1;
   const step = dragStep(desk.units.value, fine);
   const mm = nextStep(move.mm, step, way);
-  desk.moving.value = shownWith(move.of);
+  desk.moving.value = dimensionsOf(move.of);
   applyMove(desk, base, move, mm, step, `nudge ${handle.key} ${move.of}`);
   return move;
 }
@@ -85,13 +93,4 @@ function applyMove(
     else bad = middle;
   }
   put(good === 0 ? move.mm : snap(move.mm + good * step, step));
-}
-
-/** The dimensions that show a size on any of the drawings. */
-function shownWith(of: string): string[] {
-  const [, cut] = /^(?:cuts\[(\d+)\])\.depth$/.exec(of) ?? [];
-  if (cut !== undefined) return [of, `section.cuts[${cut}].depthCut`];
-  if (of === 'frame.swellGap') return [of, 'tongue.insertion', 'fit.bottomGap'];
-  if (of === 'panel.thickness') return [of, 'panel.measured'];
-  return [of];
 }

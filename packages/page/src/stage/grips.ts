@@ -26,136 +26,150 @@ const RADIUS = 5;
 /** How long after the last arrow key the drawing settles, ms. */
 const PAUSE = 700;
 
+/** The grips of one drawing, by their handles' keys. */
+interface Rack {
+  readonly node: SVGSVGElement;
+  readonly layer: SVGGElement;
+  readonly desk: Desk;
+  readonly hooks: GripHooks;
+  readonly grips: Map<string, SVGGElement>;
+  readonly handles: Map<string, Handle>;
+  readonly spots: Map<string, Spot>;
+}
+
 /** Keeps a circle with a finger's room round it for each handle, by its key. */
 export function createGrips(node: SVGSVGElement, root: Container, desk: Desk, hooks: GripHooks): Grips {
   const layer = new G().attr('class', 'grips').addTo(root).node as SVGGElement;
-  const grips = new Map<string, SVGGElement>();
-  const handles = new Map<string, Handle>();
-  const spots = new Map<string, Spot>();
-
-  const say = (key: string, move: Move | null): void => {
-    const grip = grips.get(key);
-    if (!grip || move === null) return;
-    const handle = handles.get(key)!;
-    const now = handle.level?.of === move.of ? handle.level : handle.plumb;
-    const { x, y } = hooks.onScreen(spots.get(key)!);
-    const text = `${move.name} ${formatLength((now ?? move).mm, desk.units.value)}`;
-    hooks.showReadout({ text, x, y: y - FINGER });
-  };
-
-  const create = (key: string): SVGGElement => {
-    const grip = document.createElementNS(SVG, 'g');
-    grip.setAttribute('class', 'grip');
-    grip.setAttribute('tabindex', '0');
-    grip.setAttribute('role', 'slider');
-    grip.setAttribute('data-handle', key);
-    for (const name of ['finger', 'ring']) {
-      const circle = document.createElementNS(SVG, 'circle');
-      circle.setAttribute('class', name);
-      grip.append(circle);
-    }
-    layer.append(grip);
-    listenToKeys(grip, key);
-    return grip;
-  };
-
-  /** A drag goes on wherever the hand is; a press that was none opens the figure under it. */
-  const listenToPointer = (): void => {
-    let held: { key: string; grip: SVGGElement; drag: Drag; x: number; y: number } | null = null;
-    const end = (how: 'end' | 'cancel') => {
-      held?.drag[how]();
-      held?.grip.classList.remove('held');
-      held = null;
-      hooks.showReadout(null);
-    };
-    node.addEventListener('pointerdown', (event) => {
-      if (event.button !== 0 || !event.isPrimary) return;
-      const pressed = findPressed(node, event.clientX, event.clientY);
-      if (pressed?.kind !== 'grip') return;
-      const grip = pressed.element as SVGGElement;
-      const key = grip.getAttribute('data-handle')!;
-      const handle = handles.get(key)!;
-      hooks.take(handle);
-      held = { key, grip, drag: startDrag(desk, handle, hooks.pixelsPerMm()), x: event.clientX, y: event.clientY };
-      node.setPointerCapture(event.pointerId);
-      grip.classList.add('held');
-      grip.focus({ preventScroll: true });
-      event.preventDefault();
-    });
-    // A finger on a grip does not scroll the page; anywhere else on the sheet it does.
-    node.addEventListener('touchstart', (event) => held !== null && event.preventDefault(), { passive: false });
-    node.addEventListener('pointermove', (event) => {
-      if (held === null) return;
-      say(held.key, held.drag.to(event.clientX - held.x, event.clientY - held.y, event.shiftKey || event.altKey));
-    });
-    node.addEventListener('pointerup', () => end('end'));
-    node.addEventListener('pointercancel', () => end('cancel'));
-    node.addEventListener('keydown', (event) => {
-      if (event.key === 'Escape' && held !== null) end('cancel');
-    });
-    node.addEventListener('click', (event) => {
-      const pressed = findPressed(node, event.clientX, event.clientY);
-      if (pressed?.kind === 'dimension') openDimensionOf(pressed.element);
-    });
-  };
-  listenToPointer();
-
-  const listenToKeys = (grip: SVGGElement, key: string): void => {
-    let pause: ReturnType<typeof setTimeout> | undefined;
-    const rest = () => {
-      if (pause === undefined) return;
-      clearTimeout(pause);
-      pause = undefined;
-      desk.settle();
-      desk.moving.value = null;
-      hooks.showReadout(null);
-    };
-    grip.addEventListener('keydown', (event) => {
-      const way = ARROWS[event.key];
-      if (way === undefined || event.ctrlKey || event.metaKey) return;
-      event.preventDefault();
-      const handle = handles.get(key)!;
-      hooks.take(handle);
-      const move = nudge(desk, handle, way[0], way[1], event.shiftKey || event.altKey);
-      if (move === null) return;
-      clearTimeout(pause);
-      pause = setTimeout(rest, PAUSE);
-      say(key, move);
-    });
-    grip.addEventListener('blur', rest);
-  };
-
+  const rack: Rack = { node, layer, desk, hooks, grips: new Map(), handles: new Map(), spots: new Map() };
+  listenToPointer(rack);
   return {
     place(list, anchors, scale, perMm) {
       const wanted = new Set(list.map(({ key }) => key));
-      for (const [key, grip] of grips) {
-        if (wanted.has(key) || grip.classList.contains('held')) continue;
-        grip.remove();
-        grips.delete(key);
-        handles.delete(key);
-      }
-      for (const handle of list) {
-        const spot = anchors[handle.at.on];
-        const moves = openMoves(handle, desk.doc.value.data, desk.job.value, desk.report.value);
-        if (spot === null || (moves.level === undefined && moves.plumb === undefined)) {
-          grips.get(handle.key)?.remove();
-          grips.delete(handle.key);
-          continue;
-        }
-        handles.set(handle.key, handle);
-        const grip = grips.get(handle.key) ?? create(handle.key);
-        grips.set(handle.key, grip);
-        const x = spot.x + handle.at.x * scale;
-        const y = spot.y + handle.at.y * scale;
-        spots.set(handle.key, { x, y });
-        grip.setAttribute('transform', `translate(${x.toFixed(3)} ${y.toFixed(3)})`);
-        const [finger, ring] = grip.children as unknown as [SVGCircleElement, SVGCircleElement];
-        finger.setAttribute('r', (FINGER / perMm).toFixed(2));
-        ring.setAttribute('r', (RADIUS / perMm).toFixed(2));
-        describeGrip(grip, handle, moves, desk);
-      }
+      for (const [key, grip] of rack.grips) if (!wanted.has(key) && !grip.classList.contains('held')) remove(rack, key);
+      for (const handle of list) placeGrip(rack, handle, anchors[handle.at.on], scale, perMm);
     },
   };
+}
+
+function placeGrip(rack: Rack, handle: Handle, spot: Spot | null, scale: number, perMm: number): void {
+  const { desk } = rack;
+  const { key } = handle;
+  const moves = openMoves(handle, desk.doc.value.data, desk.job.value, desk.report.value);
+  if (spot === null || (moves.level === undefined && moves.plumb === undefined)) {
+    remove(rack, key);
+    return;
+  }
+  rack.handles.set(key, handle);
+  const grip = rack.grips.get(key) ?? create(rack, key);
+  rack.grips.set(key, grip);
+  const x = spot.x + handle.at.x * scale;
+  const y = spot.y + handle.at.y * scale;
+  rack.spots.set(key, { x, y });
+  grip.setAttribute('transform', `translate(${x.toFixed(3)} ${y.toFixed(3)})`);
+  const [finger, ring] = grip.children as unknown as [SVGCircleElement, SVGCircleElement];
+  finger.setAttribute('r', (FINGER / perMm).toFixed(2));
+  ring.setAttribute('r', (RADIUS / perMm).toFixed(2));
+  describeGrip(grip, handle, moves, desk);
+}
+
+function remove({ grips, handles }: Rack, key: string): void {
+  grips.get(key)?.remove();
+  grips.delete(key);
+  handles.delete(key);
+}
+
+function create(rack: Rack, key: string): SVGGElement {
+  const grip = document.createElementNS(SVG, 'g');
+  grip.setAttribute('class', 'grip');
+  grip.setAttribute('tabindex', '0');
+  grip.setAttribute('role', 'slider');
+  grip.setAttribute('data-handle', key);
+  for (const name of ['finger', 'ring']) {
+    const circle = document.createElementNS(SVG, 'circle');
+    circle.setAttribute('class', name);
+    grip.append(circle);
+  }
+  rack.layer.append(grip);
+  listenToKeys(rack, grip, key);
+  return grip;
+}
+
+/** Shows beside a grip the size that is moved, and what it comes to now. */
+function say({ grips, handles, spots, hooks, desk }: Rack, key: string, move: Move | null): void {
+  if (!grips.has(key) || move === null) return;
+  const handle = handles.get(key)!;
+  // The size that was set off with stays the one that is read, whatever else has become of the arris.
+  const now = handle.level?.of === move.of ? handle.level : handle.plumb?.of === move.of ? handle.plumb : move;
+  const { x, y } = hooks.onScreen(spots.get(key)!);
+  hooks.showReadout({ text: `${move.name} ${formatLength(now.mm, desk.units.value)}`, x, y: y - FINGER });
+}
+
+/** A drag goes on wherever the hand is; a press that was none opens the figure under it. */
+function listenToPointer(rack: Rack): void {
+  const { node, desk, hooks } = rack;
+  let held: { id: number; key: string; grip: SVGGElement; drag: Drag; x: number; y: number } | null = null;
+  const end = (how: 'end' | 'cancel') => {
+    held?.drag[how]();
+    held?.grip.classList.remove('held');
+    held = null;
+    hooks.showReadout(null);
+  };
+  node.addEventListener('pointerdown', (event) => {
+    if (event.button !== 0 || !event.isPrimary) return;
+    const pressed = findPressed(node, event.clientX, event.clientY);
+    if (pressed?.kind !== 'grip') return;
+    const grip = pressed.element as SVGGElement;
+    const key = grip.getAttribute('data-handle')!;
+    const handle = rack.handles.get(key)!;
+    hooks.take(handle);
+    const drag = startDrag(desk, handle, hooks.pixelsPerMm());
+    held = { id: event.pointerId, key, grip, drag, x: event.clientX, y: event.clientY };
+    node.setPointerCapture(event.pointerId);
+    grip.classList.add('held');
+    grip.focus({ preventScroll: true });
+    event.preventDefault();
+  });
+  // A finger on a grip does not scroll the page; anywhere else on the sheet it does.
+  node.addEventListener('touchstart', (event) => held !== null && event.preventDefault(), { passive: false });
+  node.addEventListener('pointermove', (event) => {
+    if (held === null || event.pointerId !== held.id) return;
+    say(rack, held.key, held.drag.to(event.clientX - held.x, event.clientY - held.y, event.shiftKey || event.altKey));
+  });
+  node.addEventListener('pointerup', (event) => event.pointerId === held?.id && end('end'));
+  node.addEventListener('pointercancel', (event) => event.pointerId === held?.id && end('cancel'));
+  node.addEventListener('keydown', (event) => {
+    if (event.key === 'Escape' && held !== null) end('cancel');
+  });
+  node.addEventListener('click', (event) => {
+    const pressed = findPressed(node, event.clientX, event.clientY);
+    if (pressed?.kind === 'dimension') openDimensionOf(pressed.element);
+  });
+}
+
+function listenToKeys(rack: Rack, grip: SVGGElement, key: string): void {
+  const { desk, hooks } = rack;
+  let pause: ReturnType<typeof setTimeout> | undefined;
+  const rest = () => {
+    if (pause === undefined) return;
+    clearTimeout(pause);
+    pause = undefined;
+    desk.settle();
+    desk.moving.value = null;
+    hooks.showReadout(null);
+  };
+  grip.addEventListener('keydown', (event) => {
+    const way = ARROWS[event.key];
+    if (way === undefined || event.ctrlKey || event.metaKey) return;
+    event.preventDefault();
+    const handle = rack.handles.get(key)!;
+    hooks.take(handle);
+    const move = nudge(desk, handle, way[0], way[1], event.shiftKey || event.altKey);
+    if (move === null) return;
+    clearTimeout(pause);
+    pause = setTimeout(rest, PAUSE);
+    say(rack, key, move);
+  });
+  grip.addEventListener('blur', rest);
 }
 
 const ARROWS: Readonly<Record<string, readonly [number, number]>> = {

@@ -1,17 +1,20 @@
-import { evaluateJoint, type Report, readJobData } from '@fielded/core';
-import type { GroupItem, Item } from '@fielded/render';
+import type { GroupItem } from '@fielded/render';
 import { untracked } from '@preact/signals';
 import { G, Svg } from '@svgdotjs/svg.js';
 import type { Desk } from '../desk/desk.ts';
-import { setAt } from '../job/data.ts';
 import { findSize } from '../job/sizes.ts';
 import type { OpenDimension } from './dimension-entry.tsx';
-import { type Frame, fitScale, frameScene, roomOf } from './framing.ts';
+import { type Frame, frameScene, roomOf } from './framing.ts';
 import { createGrips, type Grips } from './grips.ts';
 import { findHandles, type Handle } from './handles.ts';
+import { isSmallScreen } from './in-hand.ts';
+import type { Closer } from './look-closer.ts';
 import { markDimensions } from './mark-dimensions.ts';
-import { createPainter } from './painter.ts';
-import type { Drawer, Spot, ViewScene } from './view-scene.ts';
+import { createPainter, type Painter } from './painter.ts';
+import { slideIn } from './slide-in.ts';
+import { type Fitted, thinOut } from './thin-out.ts';
+import { createTrace, type Trace } from './trace.ts';
+import { type Drawer, type Spot, shiftOf } from './view-scene.ts';
 
 export interface SheetHooks {
   openDimension(open: OpenDimension): void;
@@ -25,20 +28,18 @@ export interface LiveSheet {
   resize(): void;
   focusDimension(of: string): void;
   /** Slides the panel into the groove, and stops where it stops. */
-  tryFit(): void;
+  slideIn(): void;
   close(): void;
 }
 
-/** How far before the groove a panel stands that is about to be tried, paper mm. */
-const BEFORE = 14;
 /** How far beyond raise and groove the plain faces are taken hold of, paper mm. */
 const BEYOND = 10;
 
-/** What stays put while something is moved: the frame looked through, and where the wood lay in it. */
-interface Settled {
+/** What stays put while something is moved or typed: the frame looked through, and where the wood lay in it. */
+interface Settled extends Fitted {
   readonly frame: Frame;
-  readonly scale: number;
-  readonly scene: ViewScene;
+  /** What it was settled for: the room, and what was in hand. */
+  readonly of: string;
 }
 
 /** Sets up a live drawing in an svg element inside `box`. */
@@ -47,146 +48,144 @@ export function createLiveSheet(
   box: HTMLElement,
   desk: Desk,
   draw: Drawer,
+  closer: Closer,
   hooks: SheetHooks,
 ): LiveSheet {
   const svg = new Svg(node);
   const root = new G().addTo(svg);
   const layer = (name: string) => new G().attr('class', name).addTo(root);
-  const traceLayer = createPainter(layer('trace'));
-  const drawing = createPainter(layer('ink'));
-  let settled: Settled | null = null;
-  let hold: Handle['hold'] = 'panel';
-  let shifted: Spot = { x: 0, y: 0 };
-
-  // Asked for while nothing is held: asking at every frame would have the browser lay the page out in the middle of it.
-  let size = { width: box.clientWidth, height: box.clientHeight };
-  const room = () => roomOf(size.width, size.height);
-  const grips: Grips = createGrips(node, root, desk, {
-    pixelsPerMm: () => pixels() * (settled?.scale ?? 1),
+  const sheet: Sheet = {
+    node,
+    box,
+    desk,
+    draw,
+    closer,
+    hooks,
+    trace: createTrace(layer('trace'), desk, draw),
+    drawing: createPainter(layer('ink')),
+    root,
+    svg,
+    settled: null,
+    hold: 'panel',
+    shifted: { x: 0, y: 0 },
+    size: { width: box.clientWidth, height: box.clientHeight },
+  };
+  const grips = createGrips(node, root, desk, {
+    pixelsPerMm: () => pixelsOf(sheet) * (sheet.settled?.scale ?? 1),
     take: (handle) => {
-      hold = handle.hold;
+      sheet.hold = handle.hold;
     },
     showReadout: hooks.showReadout,
-    onScreen: ({ x, y }) => ({
-      x: (x + shifted.x - settled!.frame.x) * pixels(),
-      y: (y + shifted.y - settled!.frame.y) * pixels(),
-    }),
+    onScreen: (spot) => placeOnScreen(sheet, spot),
   });
-  /** Screen pixels of a paper mm. */
-  const pixels = () => (settled === null ? 1 : size.width / settled.frame.width);
-
-  const paint = (): void => {
-    const report = desk.report.value;
-    const moving = desk.moving.value;
-    const proposed = proposedReport(desk);
-    const trace = proposed ?? desk.trace.value;
-    const held = moving !== null && settled !== null;
-    if (!held) size = { width: box.clientWidth, height: box.clientHeight };
-    if (size.width === 0 || size.height === 0) return;
-    if (!held) settled = settle(report, settled?.scale ?? 2);
-    const { scale, frame, scene: before } = settled!;
-    const scene = held ? draw(report, scale, moving) : settled!.scene;
-    const shift = held ? shiftOf(scene[hold] ?? scene.panel, before[hold] ?? before.panel) : { x: 0, y: 0 };
-    const natural = scene.panel === null ? scene.height * pixels() : 0;
-    const scrolls = natural > size.height + 1;
-    box.classList.toggle('scrolls', scrolls);
-    node.style.height = scrolls ? `${natural}px` : '';
-    svg.attr('viewBox', `${frame.x} ${frame.y} ${frame.width} ${frame.height}`);
-    root.attr('transform', `translate(${shift.x} ${shift.y})`);
-    shifted = shift;
-    drawing.paint(scene.items);
-    markDimensions(drawing, scene.items, { open: openDimension, isFixed, perMm: pixels() });
-    traceLayer.paint(trace === null ? [] : traceItems(trace, scene.panel, scale));
-    const handles = scene.panel ? findHandles(desk.job.value, report, BEYOND / scale, scene.frame !== null) : [];
-    grips.place(handles, scene, scale, pixels());
-  };
-
-  const settle = (report: Report, start: number): Settled => {
-    const { scale, scene } = fitScale((at) => draw(report, at, null), room(), start);
-    return { scale, scene, frame: frameScene(scene, scene.panel === null ? roomToScroll(scene) : room()) };
-  };
-
-  /** As high as it likes, but no smaller than its letters allow. */
-  const roomToScroll = (scene: ViewScene) => {
-    const { width, height } = room();
-    return { width, height: Math.max(height, (scene.height * width) / Math.max(width, scene.width)) };
-  };
-
-  const isFixed = (of: string) => findSize(desk.doc.value.data, desk.job.value, desk.report.value, of).size === null;
-
-  const openDimension = (item: GroupItem): void => {
-    const of = item.of ?? '';
-    const text = drawing.find('dimensions', item.key)?.querySelector('text');
-    const at = (text ?? node).getBoundingClientRect();
-    const outer = box.getBoundingClientRect();
-    hold = of.startsWith('frame.') ? 'frame' : 'panel';
-    hooks.openDimension({
-      of,
-      mm: item.value ?? 0,
-      label: (item.label ?? '').replace(/: [^:]*$/, ''),
-      x: at.left + at.width / 2 - outer.left,
-      y: at.top + at.height / 2 - outer.top,
-    });
-  };
-
-  const traceItems = (earlier: Report, panel: Spot | null, scale: number): Item[] => {
-    const scene = draw(earlier, scale, []);
-    const shift = shiftOf(scene.panel, panel);
-    const outlines = scene.items.flatMap((item) =>
-      item.kind === 'group' && (item.key === 'panel' || item.key === 'frame')
-        ? item.items.flatMap((inner) =>
-            inner.kind === 'path' && inner.key === 'outline' ? [{ ...inner, key: item.key }] : [],
-          )
-        : [],
-    );
-    const layer = node.querySelector('.trace');
-    layer?.setAttribute('transform', `translate(${shift.x} ${shift.y})`);
-    return outlines;
-  };
-
+  const stopListening = closer.listen(node, () => desk.moving.peek() !== null);
   return {
-    paint,
+    paint: () => paint(sheet, grips),
     // Held in a hand, nothing moves but what the hand moves.
-    resize: () =>
-      untracked(() => {
-        if (desk.moving.value === null) paint();
-      }),
+    resize: () => untracked(() => desk.moving.value === null && paint(sheet, grips)),
     focusDimension: (of) => node.querySelector<SVGElement>(`[data-of="${CSS.escape(of)}"]`)?.focus(),
-    tryFit: () =>
-      slideIn(
-        node,
-        untracked(() => desk.report.value),
-        settled?.scale ?? 1,
-      ),
-    close: () => svg.clear(),
+    slideIn: () => slideIn(node, desk.report.peek(), sheet.settled?.scale ?? 1),
+    close() {
+      stopListening();
+      svg.clear();
+    },
   };
 }
 
-/** The joint that a proposal would make. */
-function proposedReport({ proposal, doc }: Desk): Report | null {
-  if (proposal.value === null) return null;
-  const data = proposal.value.reduce((before, [path, value]) => setAt(before, path, value), doc.value.data);
-  const { job } = readJobData(data, doc.value.shop?.data);
-  return job && evaluateJoint(job);
+/** The parts of a live drawing, and what it remembers from one painting to the next. */
+interface Sheet {
+  readonly node: SVGSVGElement;
+  readonly box: HTMLElement;
+  readonly desk: Desk;
+  readonly draw: Drawer;
+  readonly closer: Closer;
+  readonly hooks: SheetHooks;
+  readonly trace: Trace;
+  readonly drawing: Painter;
+  readonly root: G;
+  readonly svg: Svg;
+  settled: Settled | null;
+  hold: Handle['hold'];
+  shifted: Spot;
+  // Asked for while nothing is held: asking at every frame would have the browser lay the page out in the middle of it.
+  size: { width: number; height: number };
 }
 
-/** From `now` to where it was. */
-function shiftOf(now: Spot | null, before: Spot | null): Spot {
-  return now && before ? { x: before.x - now.x, y: before.y - now.y } : { x: 0, y: 0 };
+function paint(sheet: Sheet, grips: Grips): void {
+  const { desk, box, node, drawing } = sheet;
+  const report = desk.report.value;
+  const moving = desk.moving.value;
+  const typing = desk.typing.value;
+  const hand = typing !== null && isSmallScreen() ? typing : null;
+  const held = moving !== null && sheet.settled !== null;
+  if (!held) sheet.size = { width: box.clientWidth, height: box.clientHeight };
+  if (sheet.size.width === 0 || sheet.size.height === 0) return;
+
+  // The scale changes only when the hand lets go, or when another size is taken in hand.
+  const of = `${sheet.size.width} ${sheet.size.height} ${hand?.join(' ') ?? ''}`;
+  const stays = held || (hand !== null && sheet.settled?.of === of);
+  if (!stays) sheet.settled = settle(sheet, of, hand);
+  const { scale, scene: before, only } = sheet.settled!;
+  const scene = stays ? sheet.draw(report, scale, held ? moving : only) : before;
+  const from = before[sheet.hold] ?? before.panel;
+  sheet.shifted = stays ? shiftOf(scene[sheet.hold] ?? scene.panel, from) : { x: 0, y: 0 };
+
+  const frame = sheet.closer.within(sheet.settled!.frame);
+  const natural = scene.panel === null ? scene.height * (sheet.size.width / sheet.settled!.frame.width) : 0;
+  const scrolls = natural > sheet.size.height + 1;
+  box.classList.toggle('scrolls', scrolls);
+  node.classList.toggle('closer', sheet.closer.look.value.times > 1);
+  node.style.height = scrolls ? `${natural}px` : '';
+  sheet.svg.attr('viewBox', `${frame.x} ${frame.y} ${frame.width} ${frame.height}`);
+  sheet.root.attr('transform', `translate(${sheet.shifted.x} ${sheet.shifted.y})`);
+
+  const perMm = pixelsOf(sheet);
+  drawing.paint(scene.items);
+  markDimensions(drawing, scene.items, { open: (item) => openDimension(sheet, item), isFixed: isFixedOn(desk), perMm });
+  sheet.trace.paint(scene, scale);
+  const handles = scene.panel ? findHandles(desk.job.value, report, BEYOND / scale, scene.frame !== null) : [];
+  grips.place(handles, scene, scale, perMm);
 }
 
-/** The motion of a try: the panel from before the groove to where it stands. */
-function slideIn(node: SVGSVGElement, report: Report, scale: number): void {
-  if (matchMedia('(prefers-reduced-motion: reduce)').matches) return;
-  const way = scale * Math.min(report.tongue.insertion, report.fit.deepestInsertion ?? 0) + BEFORE;
-  const stopped = report.fit.verdict === 'stops-short' || report.fit.verdict === 'will-not-enter';
-  const timing = { duration: 1400, easing: stopped ? 'cubic-bezier(.3,.1,.9,.6)' : 'cubic-bezier(.3,.1,.2,1)' };
-  const slide = [{ transform: `translate(${way}px, 0)` }, { transform: 'translate(0, 0)' }];
-  const fade = [{ opacity: 0 }, { opacity: 0, offset: 0.9 }, { opacity: 1 }];
-  for (const part of node.querySelectorAll('.ink > *')) {
-    const key = part.getAttribute('data-key');
-    if (key === 'frame') continue;
-    part.animate(key === 'panel' ? slide : fade, timing);
-  }
-  for (const grip of node.querySelectorAll('.grips')) grip.animate(fade, timing);
+function settle({ draw, desk, size, settled }: Sheet, of: string, hand: readonly string[] | null): Settled {
+  const report = desk.report.value;
+  const room = roomOf(size.width, size.height);
+  const fitted = thinOut((scale, only) => draw(report, scale, only), room, settled?.scale ?? 2, hand);
+  const { scene } = fitted;
+  // What is only looked at is as high as it likes, but no smaller than its letters allow.
+  const tall = {
+    ...room,
+    height: Math.max(room.height, (scene.height * room.width) / Math.max(room.width, scene.width)),
+  };
+  return { ...fitted, of, frame: frameScene(scene, scene.panel === null ? tall : room) };
+}
+
+/** Screen pixels of a paper mm. */
+function pixelsOf({ settled, size, closer }: Sheet): number {
+  return settled === null ? 1 : (size.width / settled.frame.width) * closer.look.value.times;
+}
+
+function placeOnScreen(sheet: Sheet, { x, y }: Spot): Spot {
+  const frame = sheet.closer.within(sheet.settled!.frame);
+  const pixels = pixelsOf(sheet);
+  return { x: (x + sheet.shifted.x - frame.x) * pixels, y: (y + sheet.shifted.y - frame.y) * pixels };
+}
+
+function isFixedOn(desk: Desk): (of: string) => boolean {
+  return (of) => findSize(desk.doc.value.data, desk.job.value, desk.report.value, of).size === null;
+}
+
+function openDimension(sheet: Sheet, item: GroupItem): void {
+  const of = item.of ?? '';
+  const text = sheet.drawing.find('dimensions', item.key)?.querySelector('text');
+  const at = (text ?? sheet.node).getBoundingClientRect();
+  const outer = sheet.box.getBoundingClientRect();
+  sheet.hold = of.startsWith('frame.') ? 'frame' : 'panel';
+  sheet.hooks.openDimension({
+    of,
+    mm: item.value ?? 0,
+    label: (item.label ?? '').replace(/: [^:]*$/, ''),
+    x: at.left + at.width / 2 - outer.left,
+    y: at.top + at.height / 2 - outer.top,
+  });
 }

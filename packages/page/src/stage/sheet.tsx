@@ -5,6 +5,7 @@ import { useDesk } from '../desk/context.ts';
 import { DimensionEntry, type OpenDimension } from './dimension-entry.tsx';
 import { liveDrawer, loadDrawer } from './drawers.ts';
 import { createLiveSheet, type LiveSheet } from './live-sheet.ts';
+import { type Closer, createCloser } from './look-closer.ts';
 import { type Drawer, isWorkedOn, nameOf, type ViewName } from './view-scene.ts';
 
 /** The drawing, live: dimensions to tap and arrises to drag. */
@@ -16,6 +17,8 @@ export function Sheet({ view, label }: { view: ViewName; label: string }): JSX.E
   const open = useMemo(() => signal<OpenDimension | null>(null), []);
   const readout = useMemo(() => signal<{ text: string; x: number; y: number } | null>(null), []);
 
+  const closer = useMemo(createCloser, []);
+
   const [draw, setDraw] = useState<Drawer | null>(() => (isWorkedOn(view) ? liveDrawer(view) : null));
   useEffect(() => {
     if (draw === null) void loadDrawer(view).then((drawer) => setDraw(() => drawer));
@@ -23,7 +26,7 @@ export function Sheet({ view, label }: { view: ViewName; label: string }): JSX.E
 
   useEffect(() => {
     if (draw === null) return;
-    const sheet = createLiveSheet(svg.current!, box.current!, desk, draw, {
+    const sheet = createLiveSheet(svg.current!, box.current!, desk, draw, closer, {
       openDimension: (dimension) => {
         open.value = dimension;
       },
@@ -36,7 +39,7 @@ export function Sheet({ view, label }: { view: ViewName; label: string }): JSX.E
     const stop = effect(() => {
       sheet.paint();
     });
-    const stopTrying = desk.tries.subscribe((count) => count > triesBefore && sheet.tryFit());
+    const stopTrying = desk.tries.subscribe((count) => count > triesBefore && sheet.slideIn());
     const resized = new ResizeObserver(() => sheet.resize());
     resized.observe(box.current!);
     return () => {
@@ -45,7 +48,7 @@ export function Sheet({ view, label }: { view: ViewName; label: string }): JSX.E
       resized.disconnect();
       sheet.close();
     };
-  }, [desk, draw, open, readout]);
+  }, [desk, draw, closer, open, readout]);
 
   const close = () => {
     const was = open.value;
@@ -63,6 +66,7 @@ export function Sheet({ view, label }: { view: ViewName; label: string }): JSX.E
         aria-label={`${nameOf(view, desk.report.peek())}, ${label}`}
         data-view={view}
       />
+      <CloserButtons closer={closer} />
       {open.value && <DimensionEntry key={open.value.of} open={open.value} close={close} />}
       {readout.value && (
         <output
@@ -75,6 +79,22 @@ export function Sheet({ view, label }: { view: ViewName; label: string }): JSX.E
         >
           {readout.value.text}
         </output>
+      )}
+    </div>
+  );
+}
+
+function CloserButtons({ closer }: { closer: Closer }): JSX.Element {
+  const { times } = closer.look.value;
+  return (
+    <div class="closer-buttons">
+      <button type="button" aria-label="Look closer" disabled={times >= 7.9} onClick={() => closer.step(1)}>
+        +
+      </button>
+      {times > 1 && (
+        <button type="button" aria-label="See more of it" onClick={() => closer.step(-1)}>
+          −
+        </button>
       )}
     </div>
   );

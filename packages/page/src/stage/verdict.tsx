@@ -1,4 +1,13 @@
-import { formatLength, verdictSentence, verdictWord } from '@fielded/core';
+import {
+  formatLength,
+  type Report,
+  type Stated,
+  stateFit,
+  stateRun,
+  verdictSentence,
+  verdictWord,
+} from '@fielded/core';
+import { type Signal, useSignal } from '@preact/signals';
 import type { JSX } from 'preact';
 import { useEffect, useState } from 'preact/hooks';
 import { useDesk } from '../desk/context.ts';
@@ -6,14 +15,15 @@ import { decidingFigures } from '../words/figures.ts';
 import { keepTogether } from '../words/keep-together.ts';
 import { goesTogether, VerdictMark } from '../words/verdict-mark.tsx';
 
-/** The verdict in a sentence and the five figures that decide, above the sheet. */
+/** The verdict in a sentence, the two statements and the five figures that decide, above the sheet; on a small screen a line, the rest on demand. */
 export function Verdict(): JSX.Element {
   const desk = useDesk();
+  const opened = useSignal(false);
   const report = desk.report.value;
   const { verdict } = report.fit;
   return (
     <div
-      class={`verdict ${goesTogether(verdict) ? 'good' : 'bad'}`}
+      class={`verdict ${goesTogether(verdict) ? 'good' : 'bad'}${opened.value ? ' opened' : ''}`}
       data-units={report.units}
       data-verdict={verdict ?? 'none'}
     >
@@ -21,6 +31,18 @@ export function Verdict(): JSX.Element {
         <VerdictMark verdict={verdict} />
         <span>{keepTogether(verdictSentence(report))}</span>
       </p>
+      <button
+        type="button"
+        class="line-of-verdict"
+        aria-expanded={opened.value}
+        onClick={() => {
+          opened.value = !opened.value;
+        }}
+      >
+        <VerdictMark verdict={verdict} />
+        <span class="word">{lineOf(report)}</span>
+      </button>
+      <Statements report={report} />
       <dl class="figures">
         {decidingFigures(report).map(({ key, name, words, mm }) => (
           <div key={key} class={key === 'clearance' ? 'judged' : ''}>
@@ -38,16 +60,64 @@ export function Verdict(): JSX.Element {
   );
 }
 
-/** The verdict in a word on a narrow screen's drawing, which stays in sight when the sentence has gone. */
-export function VerdictChip(): JSX.Element {
-  const { fit, units } = useDesk().report.value;
+const SIGNS = { yes: '✓', no: '×', open: '?' } as const;
+
+/** Does it fit, can it be run: both, always. While a size is moved running is not gone over, and stays as it was. */
+function Statements({ report }: { report: Report }): JSX.Element {
+  const desk = useDesk();
+  const [settled, setSettled] = useState(() => stateRun(report));
+  const moving = desk.moving.value !== null;
+  useEffect(() => {
+    if (!moving) setSettled(stateRun(report));
+  }, [moving, report]);
   return (
-    <p class={`chip ${goesTogether(fit.verdict) ? 'good' : 'bad'}`} aria-hidden="true">
-      <VerdictMark verdict={fit.verdict} />
-      {verdictWord(fit.verdict)}
-      {fit.clearance !== null && <span>{formatLength(fit.clearance, units)} clear</span>}
+    <p class="statements">
+      <Statement stated={stateFit(report)} />
+      <Statement stated={moving ? settled : stateRun(report)} />
     </p>
   );
+}
+
+function Statement({ stated: { mark, words } }: { stated: Stated }): JSX.Element {
+  return (
+    <span class={`statement ${mark}`}>
+      <span class="sign" aria-hidden="true">
+        {SIGNS[mark]}
+      </span>
+      {words}
+    </span>
+  );
+}
+
+/** The verdict in a word on a narrow screen's drawing, which stays in sight when the sentence has gone. */
+export function VerdictChip({ fitting }: { fitting: Signal<boolean> }): JSX.Element {
+  const report = useDesk().report.value;
+  const { fit } = report;
+  return (
+    <div class={`chip ${goesTogether(fit.verdict) ? 'good' : 'bad'}`}>
+      <p aria-hidden="true">
+        <VerdictMark verdict={fit.verdict} />
+        {lineOf(report)}
+      </p>
+      {fit.verdict !== 'sliding' && !fitting.value && (
+        <button
+          type="button"
+          class="main"
+          onClick={() => {
+            fitting.value = true;
+          }}
+        >
+          Make it fit
+        </button>
+      )}
+    </div>
+  );
+}
+
+/** @example 'sliding, 0.2 mm clear' */
+function lineOf({ fit, units }: Report): string {
+  const word = verdictWord(fit.verdict);
+  return fit.clearance === null ? word : `${word}, ${keepTogether(formatLength(fit.clearance, units))} clear`;
 }
 
 /** Read out once the hand rests, not at every step. */

@@ -72,3 +72,8 @@ export function isSteel(view: ViewName): boolean {
 export function isWorkedOn(view: ViewName): view is 'joint' | 'section' {
   return view === 'joint' || view === 'section';
 }
+
+/** From `now` to where it was. */
+export function shiftOf(now: Spot | null, before: Spot | null): Spot {
+  return now && before ? { x: before.x - now.x, y: before.y - now.y } : { x: 0, y: 0 };
+}

@@ -12,8 +12,8 @@ export function Compare(): JSX.Element | null {
     <section class="panel compare-panel" aria-label="Compared with the joint kept">
       <p>
         {list.length === 0
-          ? 'The joint kept lies behind this one as a faint line. Change something to see what differs.'
-          : 'Against the joint kept, drawn as a faint line:'}
+          ? 'The joint you kept is drawn behind, as a dashed line. Change something to see what differs.'
+          : 'Against the joint you kept, drawn dashed:'}
       </p>
       {list.length > 0 && (
         <ul class="changes">

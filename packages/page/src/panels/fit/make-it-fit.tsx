@@ -1,208 +1,34 @@
-import { facePhrase, formatLength, parseLength, type Solved, solve } from '@fielded/core';
 import { useSignal } from '@preact/signals';
 import type { JSX } from 'preact';
-import { useEffect, useId, useMemo } from 'preact/hooks';
 import { useDesk } from '../../desk/context.ts';
-import type { Change, Desk } from '../../desk/desk.ts';
-import { entryText } from '../../entry/entry-text.ts';
-import { writeLength } from '../../entry/read-entry.ts';
-import { pathOf } from '../../job/data.ts';
-import { findSize } from '../../job/sizes.ts';
-import { plainMessage } from '../../words/plain-message.ts';
+import { AnyFigure } from './any-figure.tsx';
+import { BothCuts } from './both-cuts.tsx';
 
-const WANTED = [
-  ['clearance', 'a clearance of'],
-  ['visibleMargin', 'a visible margin of'],
-  ['frontFace', 'a front face proud by'],
-] as const;
-type WantedName = (typeof WANTED)[number][0];
-
-/** What is wanted and what may move for it; the move is shown, and drawn behind the joint, before it is made. */
+/** Front and back set together for the fit and the face, or any one figure by any one size; the move is shown before it is made. */
 export function MakeItFit({ close }: { close: () => void }): JSX.Element {
-  const desk = useDesk();
-  const id = useId();
-  const { fit } = desk.job.value;
-  const wanted = useSignal<WantedName>('clearance');
-  const text = useSignal(entryText(fit.target, desk.units.value));
-  const by = useSignal(firstMove(desk));
-  const value = parseLength(text.value, desk.units.value);
-  const job = { ...desk.job.value, units: desk.units.value };
-  const solved = useMemo(
-    () => ('mm' in value ? solve(job, { for: wanted.value, value: value.mm, by: by.value }) : null),
-    [desk.job.value, desk.units.value, wanted.value, by.value, text.value],
-  );
-  useEffect(() => {
-    desk.proposal.value = solved === null ? null : changesOf(desk, solved);
-  }, [solved, desk]);
-  useEffect(
-    () => () => {
-      desk.proposal.value = null;
-    },
-    [desk],
-  );
-
-  const choose = (name: WantedName) => {
-    wanted.value = name;
-    const now = { clearance: fit.target, visibleMargin: desk.report.value.fit.visibleMargin, frontFace: 0 }[name];
-    text.value = entryText(now ?? 0, desk.units.value);
-  };
+  const { cuts } = useDesk().job.value;
+  const front = cuts.find(({ side }) => side === 'front');
+  const back = cuts.find(({ side }) => side === 'back');
+  const both = front !== undefined && back !== undefined;
+  const other = useSignal(!both);
   return (
     <section class="panel fit-panel" aria-label="Make it fit">
-      <div class="ask">
-        <label for={`${id}-what`}>I want</label>
-        <select
-          id={`${id}-what`}
-          value={wanted.value}
-          onChange={(event) => choose(event.currentTarget.value as WantedName)}
-        >
-          {WANTED.map(([name, words]) => (
-            <option key={name} value={name}>
-              {words}
-            </option>
-          ))}
-        </select>
-        <span class="line">
-          <input
-            type="text"
-            aria-label="How much"
-            value={text.value}
-            onInput={(event) => {
-              text.value = event.currentTarget.value;
-            }}
-          />
-          <span class="unit">{desk.units.value}</span>
-        </span>
-        <label for={`${id}-by`}>and may move</label>
-        <select
-          id={`${id}-by`}
-          value={by.value}
-          onChange={(event) => {
-            by.value = event.currentTarget.value;
+      {both && !other.value ? (
+        <BothCuts front={front.name} back={back.name} close={close} />
+      ) : (
+        <AnyFigure close={close} />
+      )}
+      {both && (
+        <button
+          type="button"
+          class="quiet"
+          onClick={() => {
+            other.value = !other.value;
           }}
         >
-          {movesOf(desk).map(([name, words]) => (
-            <option key={name} value={name}>
-              {words}
-            </option>
-          ))}
-        </select>
-      </div>
-      {'read' in value ? (
-        <p class="fault" role="alert">
-          {text.value} is {value.read}. Write {value.instead}.
-        </p>
-      ) : (
-        solved && <Answer solved={solved} close={close} />
+          {other.value ? 'Set front and back together' : 'Ask for another figure'}
+        </button>
       )}
     </section>
   );
-}
-
-function Answer({ solved, close }: { solved: Solved; close: () => void }): JSX.Element {
-  const desk = useDesk();
-  const say = (mm: number | string | null) =>
-    typeof mm === 'number' ? formatLength(mm, desk.units.value) : String(mm ?? 'none').replaceAll('-', ' ');
-  /** A face stands proud or recessed; a figure less than nothing would say neither. */
-  const sayChange = (name: string, value: number | string | null) =>
-    name.includes('Face') && typeof value === 'number'
-      ? facePhrase({ least: value, most: value }, desk.units.value)
-      : say(value);
-  if (solved.setting === null)
-    return (
-      <div class="answer" role="status">
-        <p>{solved.reason}</p>
-        <button type="button" class="quiet" onClick={close}>
-          Leave it
-        </button>
-      </div>
-    );
-  const make = () => {
-    desk.change(changesOf(desk, solved));
-    desk.notice.value = { kind: 'note', text: 'Moved. Undo takes it back.' };
-    close();
-  };
-  return (
-    <div class="answer" role="status">
-      <p class="move">
-        {solved.move === null ? 'It is so already: nothing needs moving.' : `${capital(solved.move)}.`}
-        {solved.move !== null && (
-          <span class="to">
-            {' '}
-            {say(solved.setting - (solved.change ?? 0))} → <b>{say(solved.setting)}</b>
-          </span>
-        )}
-      </p>
-      {solved.changes.length > 0 && (
-        <ul class="changes">
-          {solved.changes.map(({ name, before, after }) => (
-            <li key={name}>
-              {CHANGE_WORDS[name] ?? name}: {sayChange(name, before)} → {sayChange(name, after)}
-            </li>
-          ))}
-        </ul>
-      )}
-      {solved.problems.come.map(({ code, message }) => (
-        <p key={code} class="fault">
-          {plainMessage(message)}
-        </p>
-      ))}
-      <div class="buttons">
-        <button type="button" class="main" disabled={solved.writes.length === 0} onClick={make}>
-          Make the move
-        </button>
-        <button type="button" class="quiet" onClick={close}>
-          Leave it
-        </button>
-      </div>
-    </div>
-  );
-}
-
-const CHANGE_WORDS: Readonly<Record<string, string>> = {
-  verdict: 'Verdict',
-  clearance: 'Clearance',
-  thicknessAtTip: 'Tongue at tip',
-  thicknessAtMouth: 'Tongue at mouth',
-  grooveNeeded: 'Groove needed',
-  deepestInsertion: 'Goes in at most',
-  insertion: 'Insertion',
-  bottomGap: 'Gap at the bottom',
-  visibleMargin: 'Visible margin',
-  'frontFace.most': 'Front face, pressed forward',
-  'frontFace.least': 'Front face, pressed back',
-  'backFace.most': 'Back face, pressed back',
-  'backFace.least': 'Back face, pressed forward',
-};
-
-/** What may move: every cut's depth and reach, the stock and the groove. */
-function movesOf(desk: Desk): (readonly [string, string])[] {
-  const cuts = desk.job.value.cuts;
-  return [
-    ...cuts.map(({ name }) => [`${name}.depth`, `the depth of the ${name}`] as const),
-    ['panel.thickness', 'the stock'] as const,
-    ['frame.groove.width', 'the width of the groove'] as const,
-    ['frame.groove.setback', 'the setback of the groove'] as const,
-    ...cuts.map(({ name }) => [`${name}.reach`, `the reach of the ${name}`] as const),
-  ];
-}
-
-/** A cut on the back sizes the tongue and shows least. */
-function firstMove(desk: Desk): string {
-  const { cuts } = desk.job.value;
-  const cut = cuts.find(({ side }) => side === 'back') ?? cuts[0];
-  return cut === undefined ? 'panel.thickness' : `${cut.name}.depth`;
-}
-
-function changesOf(desk: Desk, { writes }: Solved): Change[] {
-  const { units, job, doc, report } = desk;
-  return writes.flatMap(({ path, mm }): readonly Change[] => {
-    const write = (value: number) => writeLength(value, units.value, job.value.units);
-    // A depth or a reach is kept where the job keeps it now: with the cut, or in its profile.
-    const { size } = findSize(doc.value.data, job.value, report.value, pathOf(path));
-    return size?.changes(mm, write) ?? [[pathOf(path), write(mm)]];
-  });
-}
-
-function capital(words: string): string {
-  return words[0]!.toUpperCase() + words.slice(1);
 }

@@ -27,19 +27,19 @@ export function CutSizes({ index, several }: { index: number; several: boolean }
       {profile.shape === 'outline' && knife === undefined && (
         <p class="hint">A free outline. Choosing a shape above replaces it.</p>
       )}
-      <SizeField of={`${at}.reach`} label="Reach" mm={cut.reach} />
-      <SizeField of={`${at}.depth`} label="Depth" mm={cut.depth} />
+      <SizeField of={`${at}.reach`} label="Reach" whose={cut.name} mm={cut.reach} />
+      <SizeField of={`${at}.depth`} label="Depth" whose={cut.name} mm={cut.depth} />
       {profile.shape !== 'outline' && !plain && (
         <>
-          <SizeField of={`${at}.profile.land`} label="Land" mm={profile.land} />
-          <SizeField of={`${at}.profile.shoulder`} label="Shoulder" mm={profile.shoulder} />
+          <SizeField of={`${at}.profile.land`} label="Land" whose={cut.name} mm={profile.land} />
+          <SizeField of={`${at}.profile.shoulder`} label="Shoulder" whose={cut.name} mm={profile.shoulder} />
         </>
       )}
       {profile.shape === 'ogee' && knife === undefined && (
         <NumberField
           path={`${at}.profile.balance`}
-          label="Turns at"
-          hint="Share of the run where the hollow turns to round"
+          label="Hollow"
+          hint="Share of the curve that is hollow"
           value={profile.balance}
           step={0.05}
           digits={2}

@@ -1,6 +1,7 @@
 import type { JSX } from 'preact';
 import { useId, useState } from 'preact/hooks';
 import { useDesk } from '../../desk/context.ts';
+import { moveOn } from '../../entry/move-on.ts';
 import { sayFault } from '../../entry/use-length.ts';
 
 interface NumberFieldProps {
@@ -55,7 +56,7 @@ export function NumberField({ path, label, value, step, digits, unit, hint }: Nu
               if (words === '') setDraft(null);
             }}
             onKeyDown={(event) => {
-              if (event.key === 'Enter') event.currentTarget.blur();
+              if (event.key === 'Enter') moveOn(event.currentTarget);
               if (event.key !== 'ArrowUp' && event.key !== 'ArrowDown') return;
               event.preventDefault();
               by(event.key === 'ArrowUp' ? 1 : -1);

@@ -42,7 +42,7 @@ function CutRun({ cut, index }: { cut: Cut; index: number }): JSX.Element {
     <li>
       <TextField path={`${at}.name`} label={`Cut ${index + 1}`} value={cut.name} />
       <Choice
-        label="Presented"
+        label="Panel held"
         name={`presented ${index}`}
         value={presented}
         options={[
@@ -93,7 +93,7 @@ function RunOrder({ index }: { index: number }): JSX.Element {
   return (
     <div class="order">
       <button type="button" class="quiet" disabled={index === 0} onClick={() => swap(index - 1)}>
-        Run earlier
+        Move up
       </button>
       <button
         type="button"
@@ -101,10 +101,10 @@ function RunOrder({ index }: { index: number }): JSX.Element {
         disabled={cuts.length === 1}
         onClick={() => {
           desk.change([[`cuts[${index}]`, undefined]]);
-          desk.notice.value = { kind: 'note', text: `${name} is taken out. Undo brings it back.` };
+          desk.notice.value = { kind: 'note', text: `${name} is removed. Undo brings it back.` };
         }}
       >
-        Take out
+        Remove
       </button>
     </div>
   );

@@ -25,7 +25,7 @@ export function SeasonSizes(): JSX.Element {
               class="quiet"
               onClick={() => desk.change([['season', { made: 8, driest: 6, dampest: 11 }]])}
             >
-              Reckon with the seasons
+              Allow for the seasons
             </button>
           ) : (
             <>
@@ -43,7 +43,7 @@ export function SeasonSizes(): JSX.Element {
                   />
                 ) : (
                   <p key={key} class="hint">
-                    {label}: reckoned from the air in the job file.
+                    {label}: from the air in the job file.
                   </p>
                 );
               })}

@@ -1,9 +1,10 @@
-import { evaluateJoint, type Report, readJobData } from '@fielded/core';
+import { type Report, readJobData } from '@fielded/core';
 import type { JSX } from 'preact';
 import { useRef } from 'preact/hooks';
 import { useDesk } from '../../desk/context.ts';
 import type { Change } from '../../desk/desk.ts';
 import { writeLength } from '../../entry/read-entry.ts';
+import { reportJoint } from '../../job/answer-joint.ts';
 import { type Data, getAt, setAt } from '../../job/data.ts';
 import { useStill } from '../../shell/still.ts';
 
@@ -77,7 +78,7 @@ function tryShape(data: Data, shop: Data | undefined, index: number, shape: Shap
     const changed = changes.reduce((was, [path, value]) => setAt(was, path, value), data);
     const { job } = readJobData(changed, shop);
     if (job === null) continue;
-    const report: Report = evaluateJoint({ ...job, cuts: [job.cuts[index]!] });
+    const report: Report = reportJoint({ ...job, cuts: [job.cuts[index]!] });
     return [
       {
         shape,

@@ -2,12 +2,15 @@ import { Component, type JSX } from 'preact';
 import { useId, useRef, useState } from 'preact/hooks';
 import { useDesk } from '../../desk/context.ts';
 import { KeyStrip } from '../../entry/key-strip.tsx';
+import { moveOn } from '../../entry/move-on.ts';
 import { type LengthPlace, useLength } from '../../entry/use-length.ts';
 import { findSize } from '../../job/sizes.ts';
 
 interface SizeFieldProps {
   readonly of: string;
   readonly label: string;
+  /** What it is the size of, where several have one of that name. */
+  readonly whose?: string;
   readonly mm: number;
 }
 
@@ -21,23 +24,34 @@ export function SizeField(props: SizeFieldProps): JSX.Element | null {
 /** Rendered anew only when its own size has changed: a drag moves one of many. */
 class KnownSizeField extends Component<SizeFieldProps & { readonly path: string }> {
   override shouldComponentUpdate(next: SizeFieldProps & { readonly path: string }): boolean {
-    return (['of', 'label', 'mm', 'path'] as const).some((key) => next[key] !== this.props[key]);
+    return (['of', 'label', 'whose', 'mm', 'path'] as const).some((key) => next[key] !== this.props[key]);
   }
 
-  override render({ of, label, mm, path }: SizeFieldProps & { readonly path: string }): JSX.Element {
-    return <WritableSizeField of={of} label={label} mm={mm} path={path} />;
+  override render({ of, label, whose, mm, path }: SizeFieldProps & { readonly path: string }): JSX.Element {
+    return <WritableSizeField of={of} label={label} {...(whose !== undefined && { whose })} mm={mm} path={path} />;
   }
 }
 
-function WritableSizeField({ of, label, mm, path }: SizeFieldProps & { readonly path: string }): JSX.Element {
+function WritableSizeField({ of, label, whose, mm, path }: SizeFieldProps & { readonly path: string }): JSX.Element {
   const desk = useDesk();
   const changes: LengthPlace['changes'] = (...given) =>
     findSize(desk.doc.peek().data, desk.job.peek(), desk.report.peek(), of).size?.changes(...given) ?? [];
-  return <LengthField label={label} place={{ path, mm, changes }} />;
+  return <LengthField label={label} {...(whose !== undefined && { whose })} place={{ path, mm, changes }} />;
 }
 
 /** A length: its name, the figure over its line, and a step either way. */
-export function LengthField({ label, place, hint }: { label: string; place: LengthPlace; hint?: string }): JSX.Element {
+export function LengthField({
+  label,
+  whose,
+  place,
+  hint,
+}: {
+  label: string;
+  whose?: string;
+  place: LengthPlace;
+  hint?: string;
+}): JSX.Element {
+  const name = whose === undefined ? label : `${label}, ${whose}`;
   const desk = useDesk();
   const id = useId();
   const field = useRef<HTMLInputElement>(null);
@@ -53,7 +67,7 @@ export function LengthField({ label, place, hint }: { label: string; place: Leng
           type="button"
           class="step"
           tabIndex={-1}
-          aria-label={`${label}: less`}
+          aria-label={`${name}: less`}
           disabled={place.mm === null}
           onClick={step(-1)}
         >
@@ -69,6 +83,7 @@ export function LengthField({ label, place, hint }: { label: string; place: Leng
             spellcheck={false}
             enterkeyhint="done"
             data-path={place.path}
+            aria-label={whose === undefined ? undefined : name}
             placeholder={place.optional ? '–' : ''}
             aria-describedby={`${id}-fault ${id}-hint`}
             aria-invalid={entry.fault !== ''}
@@ -88,7 +103,7 @@ export function LengthField({ label, place, hint }: { label: string; place: Leng
                 event.preventDefault();
                 entry.step(event.key === 'ArrowUp' ? 1 : -1, event.shiftKey);
               }
-              if (event.key === 'Enter') event.currentTarget.blur();
+              if (event.key === 'Enter') moveOn(event.currentTarget);
               if (event.key === 'Escape') {
                 entry.giveUp();
                 event.currentTarget.blur();
@@ -103,7 +118,7 @@ export function LengthField({ label, place, hint }: { label: string; place: Leng
           type="button"
           class="step"
           tabIndex={-1}
-          aria-label={`${label}: more`}
+          aria-label={`${name}: more`}
           disabled={place.mm === null}
           onClick={step(1)}
         >

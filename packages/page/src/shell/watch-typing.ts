@@ -1,0 +1,39 @@
+import type { Desk } from '../desk/desk.ts';
+import { dimensionsOf, isSmallScreen } from '../stage/in-hand.ts';
+
+/** How long a keyboard on the screen takes to come up, ms. */
+const KEYBOARD = 260;
+
+/** Follows which size is being typed: the drawing shows it, and on a small screen field and drawing both stay in sight. */
+export function watchTyping(desk: Desk): () => void {
+  let field: HTMLElement | null = null;
+  let wait: ReturnType<typeof setTimeout> | undefined;
+  const enter = ({ target }: FocusEvent) => {
+    if (!(target instanceof HTMLInputElement) || target.type !== 'text') return;
+    const place = target.dataset.path ?? target.dataset.of;
+    field = target;
+    desk.typing.value = place === undefined ? [] : dimensionsOf(place);
+    document.documentElement.classList.add('typing');
+    clearTimeout(wait);
+    wait = setTimeout(keepInSight, KEYBOARD);
+  };
+  const leave = ({ relatedTarget }: FocusEvent) => {
+    if (relatedTarget instanceof HTMLInputElement && relatedTarget.type === 'text') return;
+    field = null;
+    clearTimeout(wait);
+    desk.typing.value = null;
+    document.documentElement.classList.remove('typing');
+  };
+  const keepInSight = () => {
+    if (field !== null && isSmallScreen()) (field.closest('.field') ?? field).scrollIntoView({ block: 'nearest' });
+  };
+  const { visualViewport } = globalThis;
+  addEventListener('focusin', enter);
+  addEventListener('focusout', leave);
+  visualViewport?.addEventListener('resize', keepInSight);
+  return () => {
+    removeEventListener('focusin', enter);
+    removeEventListener('focusout', leave);
+    visualViewport?.removeEventListener('resize', keepInSight);
+  };
+}

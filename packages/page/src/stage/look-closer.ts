@@ -1,0 +1,89 @@
+import { type ReadonlySignal, signal } from '@preact/signals';
+import type { Frame } from './framing.ts';
+
+/** How much closer one looks than the whole drawing, and at which part: 0 to 1 of its width and height. */
+interface Look {
+  readonly times: number;
+  readonly x: number;
+  readonly y: number;
+}
+
+/** Looking closer at a drawing, by two fingers or by buttons. */
+export interface Closer {
+  readonly look: ReadonlySignal<Look>;
+  /** One step nearer or further. */
+  step(way: 1 | -1): void;
+  /** The part of a frame that is looked at. */
+  within(frame: Frame): Frame;
+  /** Listens to fingers on the drawing; what comes back stops it. */
+  listen(node: SVGSVGElement, isHeld: () => boolean): () => void;
+}
+
+const WHOLE: Look = { times: 1, x: 0.5, y: 0.5 };
+const STEP = 1.6;
+const MOST = 8;
+
+export function createCloser(): Closer {
+  const look = signal(WHOLE);
+  const set = (times: number, x: number, y: number) => {
+    const most = Math.min(MOST, Math.max(1, times));
+    // The part looked at never reaches beyond the drawing.
+    const half = 0.5 / most;
+    const keep = (middle: number) => Math.min(1 - half, Math.max(half, middle));
+    look.value = most < 1.02 ? WHOLE : { times: most, x: keep(x), y: keep(y) };
+  };
+  return {
+    look,
+    step(way) {
+      const { times, x, y } = look.value;
+      set(times * STEP ** way, x, y);
+    },
+    within({ x, y, width, height }) {
+      const { times, x: across, y: down } = look.value;
+      const [w, h] = [width / times, height / times];
+      return { x: x + across * width - w / 2, y: y + down * height - h / 2, width: w, height: h };
+    },
+    listen: (node, isHeld) => listenToFingers(node, look, set, isHeld),
+  };
+}
+
+/** Two fingers pinch and move; one finger moves what is looked at closer. */
+function listenToFingers(
+  node: SVGSVGElement,
+  look: ReadonlySignal<Look>,
+  set: (times: number, x: number, y: number) => void,
+  isHeld: () => boolean,
+): () => void {
+  const fingers = new Map<number, { x: number; y: number }>();
+  const middle = () => {
+    const all = [...fingers.values()];
+    const x = all.reduce((sum, finger) => sum + finger.x, 0) / all.length;
+    const y = all.reduce((sum, finger) => sum + finger.y, 0) / all.length;
+    const [a, b] = all;
+    return { x, y, apart: a && b ? Math.hypot(a.x - b.x, a.y - b.y) : 0 };
+  };
+  const down = (event: PointerEvent) => {
+    if (event.pointerType !== 'mouse' || look.value.times > 1)
+      fingers.set(event.pointerId, { x: event.clientX, y: event.clientY });
+  };
+  const move = (event: PointerEvent) => {
+    if (!fingers.has(event.pointerId)) return;
+    const before = middle();
+    fingers.set(event.pointerId, { x: event.clientX, y: event.clientY });
+    if (isHeld() || (fingers.size === 1 && look.value.times === 1)) return;
+    const after = middle();
+    const { times, x, y } = look.value;
+    const nearer = before.apart > 0 ? times * (after.apart / before.apart) : times;
+    const box = node.getBoundingClientRect();
+    set(nearer, x - (after.x - before.x) / box.width / times, y - (after.y - before.y) / box.height / times);
+  };
+  const up = (event: PointerEvent) => fingers.delete(event.pointerId);
+  node.addEventListener('pointerdown', down);
+  node.addEventListener('pointermove', move);
+  for (const name of ['pointerup', 'pointercancel'] as const) addEventListener(name, up);
+  return () => {
+    node.removeEventListener('pointerdown', down);
+    node.removeEventListener('pointermove', move);
+    for (const name of ['pointerup', 'pointercancel'] as const) removeEventListener(name, up);
+  };
+}

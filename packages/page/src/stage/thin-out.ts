@@ -1,0 +1,68 @@
+import type { Item } from '@fielded/render';
+import { fitScale } from './framing.ts';
+import type { ViewScene } from './view-scene.ts';
+
+interface Room {
+  readonly width: number;
+  readonly height: number;
+}
+
+/** A drawing at the largest scale that fits, and the dimensions that it has room for; all, for null. */
+export interface Fitted {
+  readonly scale: number;
+  readonly scene: ViewScene;
+  readonly only: readonly string[] | null;
+}
+
+type Draw = (scale: number, only: readonly string[] | null) => ViewScene;
+
+/** Least share of its largest scale that the wood keeps beside its dimensions. */
+const LEAST_SHARE = 0.62;
+
+/** Dimensions from the one that is used most to the one that is missed least. */
+const ORDER: readonly RegExp[] = [
+  /^frame\.groove\.width$/,
+  /^fit\.clearance$/,
+  /^section\.cuts\[\d+\]\.depthCut$|^cuts\[\d+\]\.depth$/,
+  /^tongue\.insertion$/,
+  /^panel\./,
+  /^cuts\[0\]\.reach$/,
+  /^frame\.groove\.depth$/,
+  /^frame\.thickness$|^frame\.groove\.setback$/,
+];
+/** How many of the order are tried, one after the other, before the wood stands alone. */
+const STEPS = [8, 5, 3, 1, 0] as const;
+
+/**
+ * Fits a drawing into its room. Where all its dimensions would press the wood below its least share, they leave in order
+ * of use until it is large enough. `hand` names those in hand: only these stay, whatever the room.
+ */
+export function thinOut(draw: Draw, room: Room, start: number, hand: readonly string[] | null): Fitted {
+  if (hand !== null) return fit(draw, room, start, hand);
+  const bare = fit(draw, room, start, []);
+  const full = fit(draw, room, start, null);
+  if (bare.scene.panel === null || full.scale >= bare.scale * LEAST_SHARE) return full;
+  const all = dimensionNames(full.scene.items);
+  for (const step of STEPS) {
+    const kinds = ORDER.slice(0, step);
+    const tried = fit(
+      draw,
+      room,
+      start,
+      all.filter((of) => kinds.some((kind) => kind.test(of))),
+    );
+    if (tried.scale >= bare.scale * LEAST_SHARE) return tried;
+  }
+  return bare;
+}
+
+function fit(draw: Draw, room: Room, start: number, only: readonly string[] | null): Fitted {
+  return { ...fitScale((scale) => draw(scale, only), room, start), only };
+}
+
+function dimensionNames(items: readonly Item[]): string[] {
+  return items.flatMap((item) => {
+    if (item.kind !== 'group') return [];
+    return item.of === undefined ? dimensionNames(item.items) : [item.of];
+  });
+}

@@ -1,0 +1,147 @@
+import type { Signal } from '@preact/signals';
+import type { JSX } from 'preact';
+import { useDesk } from '../desk/context.ts';
+import { isSteel, nameOf, type ViewName } from './view-scene.ts';
+
+interface ToolsProps {
+  readonly view: Signal<ViewName>;
+  /** The drawing beside it; null for none. */
+  readonly second: Signal<ViewName | null>;
+  readonly fitting: Signal<boolean>;
+  readonly views: readonly ViewName[];
+  readonly shown: ViewName;
+  readonly beside: ViewName | null;
+  readonly wide: boolean;
+}
+
+/** Which drawings are shown, and what can be done with the joint. */
+export function Tools(props: ToolsProps): JSX.Element {
+  return (
+    <div class="tools">
+      <nav class="views" aria-label="Views">
+        <PlainViews {...props} />
+        <KnifeViews {...props} />
+        {props.wide && <SecondView {...props} />}
+      </nav>
+      <Deeds shown={props.shown} fitting={props.fitting} />
+    </div>
+  );
+}
+
+function PlainViews({ view, second, views, shown, beside, wide }: ToolsProps): JSX.Element {
+  const report = useDesk().report.value;
+  return (
+    <>
+      {views
+        .filter((name) => !isSteel(name))
+        .map((name) => (
+          <button
+            key={name}
+            type="button"
+            aria-pressed={name === shown || name === beside}
+            onClick={(event) => {
+              if (wide && event.shiftKey && name !== shown) second.value = name;
+              else view.value = name;
+            }}
+          >
+            {nameOf(name, report)}
+          </button>
+        ))}
+    </>
+  );
+}
+
+function KnifeViews({ view, views, shown }: ToolsProps): JSX.Element | null {
+  const report = useDesk().report.value;
+  const knives = views.filter(isSteel);
+  if (knives.length === 0) return null;
+  return (
+    <select
+      class={isSteel(shown) ? 'chosen' : ''}
+      aria-label="Knives"
+      value={isSteel(shown) ? shown : ''}
+      onChange={(event) => {
+        view.value = event.currentTarget.value as ViewName;
+      }}
+    >
+      <option value="" disabled hidden>
+        Knives
+      </option>
+      {knives.map((name) => (
+        <option key={name} value={name}>
+          {nameOf(name, report)}
+        </option>
+      ))}
+    </select>
+  );
+}
+
+function SecondView({ second, views, shown, beside }: ToolsProps): JSX.Element {
+  const report = useDesk().report.value;
+  return (
+    <>
+      <button
+        type="button"
+        class="quiet"
+        onClick={() => {
+          second.value = beside ? null : (views.find((name) => name !== shown) ?? null);
+        }}
+      >
+        {beside ? 'One drawing' : 'Two drawings'}
+      </button>
+      {beside && (
+        <select
+          aria-label="Second drawing"
+          value={beside}
+          onChange={(event) => {
+            second.value = event.currentTarget.value as ViewName;
+          }}
+        >
+          {views
+            .filter((name) => name !== shown)
+            .map((name) => (
+              <option key={name} value={name}>
+                {nameOf(name, report)}
+              </option>
+            ))}
+        </select>
+      )}
+    </>
+  );
+}
+
+function Deeds({ shown, fitting }: { shown: ViewName; fitting: Signal<boolean> }): JSX.Element {
+  const desk = useDesk();
+  return (
+    <div class="deeds">
+      <button
+        type="button"
+        aria-expanded={fitting.value}
+        onClick={() => {
+          fitting.value = !fitting.value;
+        }}
+      >
+        Make it fit
+      </button>
+      {shown === 'joint' && (
+        <button
+          type="button"
+          onClick={() => {
+            desk.tries.value += 1;
+          }}
+        >
+          Slide it in
+        </button>
+      )}
+      <button
+        type="button"
+        aria-pressed={desk.trace.value !== null}
+        onClick={() => {
+          desk.trace.value = desk.trace.value === null ? desk.report.value : null;
+        }}
+      >
+        Compare
+      </button>
+    </div>
+  );
+}
