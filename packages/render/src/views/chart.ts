@@ -6,6 +6,8 @@ import type { Item, Role, Scene } from '../scene.ts';
 import { group, itemsBox, moveItems, path, text } from '../scene.ts';
 import { fitText, wrapText } from '../text/measure-text.ts';
 import { safeText } from '../text/safe-text.ts';
+import { drawStatements } from '../words/statement-marks.ts';
+import { errorLines } from '../words/status.ts';
 
 /** Capital heights on a chart, paper mm. */
 export const FIGURE = 2.5;
@@ -16,6 +18,7 @@ const TITLE = 3.5;
 export const CHART_WIDTH = 130;
 
 const TICK = 1.5;
+const MOST_ERROR_LINES = 12;
 const MARGIN = 8;
 
 /** A quantity's scale along an axis, the unit its figures are in, and the digits they take. */
@@ -120,17 +123,24 @@ export function drawAxisLeft({ scale, ticks, say }: Axis, x: number, title: stri
   ]);
 }
 
-/** The lines under a chart: a thin rule, the job's title, what the chart is, and what it says in sentences. */
+/** The lines under a chart: a thin rule, the job's title, what the chart is, both statements, what it says in sentences, and the job's errors. */
 function drawChartFoot(report: Report, name: string, above: Box, sentences: readonly string[]): Item {
   const { x0, x1 } = above;
   const rule = above.y1 + 8;
   const room = x1 - x0;
-  const lines = sentences.flatMap((sentence) => wrapText(sentence, FIGURE, room));
+  const titled = wrapText(safeText(report.title), TITLE, room);
+  const named = rule + 8 + (titled.length - 1) * 5.4 + 5;
+  const statements = drawStatements(report, x0, named + 6, FIGURE, room);
+  const lines = [
+    ...sentences.flatMap((sentence) => wrapText(sentence, FIGURE, room)).map((words) => ['text', words] as const),
+    ...errorLines(report, FIGURE, room, MOST_ERROR_LINES).map((words) => ['trouble-text', words] as const),
+  ];
   return group('foot', [
     stroke('rule', 'thin', x0, rule, x1, rule),
-    text('title', 'text', x0, rule + 8, fitText(safeText(report.title), TITLE, room), TITLE),
-    text('name', 'quiet', x0, rule + 13, fitText(name, FIGURE, room), FIGURE),
-    ...lines.map((line, i) => text(`line ${i}`, 'text', x0, rule + 20 + i * 4.8, line, FIGURE)),
+    ...titled.map((words, i) => text(`title ${i}`, 'text', x0, rule + 8 + i * 5.4, words, TITLE)),
+    text('name', 'quiet', x0, named, fitText(name, FIGURE, room), FIGURE),
+    group('statements', statements.items),
+    ...lines.map(([role, words], i) => text(`line ${i}`, role, x0, statements.base + 6 + i * 4.8, words, FIGURE)),
   ]);
 }
 
