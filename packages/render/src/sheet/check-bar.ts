@@ -5,9 +5,8 @@ import { type Item, path, text } from '../scene.ts';
 const WORDS = 2.5;
 const INCH = 25.4;
 
-/** Room that the bar takes above and below its line, mm. */
+/** Room that the bar takes above its line, mm. */
 export const BAR_ABOVE = 2.4;
-export const BAR_BELOW = 5;
 
 /** A bar to check a print with a rule, from (x, y) on its line: 100 mm in tens, or 4 in in quarters. `short` halves it. */
 export function drawCheckBar(x: number, y: number, units: Report['units'], short: boolean = false): Item[] {
