@@ -83,7 +83,10 @@ function listPanels({ title, panel: { thickness }, doors = [] }: ListedJob): Lis
       for: { job: title, door: door.name, quantity: panel.quantity },
     })),
   );
-  return countEqual(pieces, ({ width, height, grain }) => [grain, sameSize(width), sameSize(height)].join(' '));
+  return countEqual(pieces, ({ width, height, grain, shaped, volume }) =>
+    // Heads of different doors are told apart by the panel they leave.
+    [grain, sameSize(width), sameSize(height), shaped ? volume : ''].join(' '),
+  );
 }
 
 /** Equal pieces together: their number is the sum, and each door is named. */

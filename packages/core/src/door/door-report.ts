@@ -1,4 +1,5 @@
 import type { Door, Opening, Size } from './door.ts';
+import type { HeadReport } from './head-report.ts';
 
 export type PartName = 'stile' | 'top rail' | 'bottom rail' | 'mid rail' | 'muntin';
 
@@ -15,6 +16,8 @@ export interface DoorPart {
 export interface DoorPanel extends Size {
   readonly quantity: number;
   readonly grain: 'up' | 'across';
+  /** Under the door's shaped head; width and height are then the blank's, left square. */
+  readonly shaped?: true;
   /** The flat between the raises; null where they leave none. */
   readonly field: Size | null;
   /** Of one panel as cut, mm³. */
@@ -24,7 +27,9 @@ export interface DoorPanel extends Size {
 }
 
 /** A door with what follows from it. */
-export interface DoorReport extends Door {
+export interface DoorReport extends Omit<Door, 'head'> {
+  /** Its shaped head, with what follows for the panel under it; left out where it has none. */
+  readonly head?: HeadReport;
   /** The first opening, and its panel: all are alike unless rows or columns differ. */
   readonly opening: Size;
   readonly panel: Size;

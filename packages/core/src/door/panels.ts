@@ -1,6 +1,15 @@
 import { type Door, type Insertion, layOpenings, panelSize, type Size } from './door.ts';
 import type { DoorPanel } from './door-report.ts';
+import { shapedPanel } from './head-report.ts';
 import { volumeTaken } from './panel-volume.ts';
+import {
+  areaWithin,
+  hasOutline,
+  type ShapedPanel,
+  shapedOutline,
+  type TakenStretch,
+  volumeTakenRound,
+} from './shaped-panel.ts';
 
 /** What all panels of a job have in common. Lengths mm, areas mm². */
 export interface PanelSection {
@@ -10,6 +19,8 @@ export interface PanelSection {
   /** Removed area of the section, and the overlap of two edges' cuts at a corner, mm³. */
   readonly area: number;
   readonly overlap: number;
+  /** What the cuts take of the thickness, from the edge inwards. */
+  readonly taken: readonly TakenStretch[];
   /** kg/m³ at the moisture made; null where the wood is not known. */
   readonly density: number | null;
 }
@@ -17,21 +28,23 @@ export interface PanelSection {
 /** The panels of a door, equal ones together; all doors and leaves counted. */
 export function listPanels(door: Door, insertion: Insertion, section: PanelSection): DoorPanel[] {
   const doors = door.quantity * door.leaves;
-  const found = new Map<string, { size: Size; count: number }>();
+  const found = new Map<string, { size: Size; count: number; shaped: ShapedPanel | null }>();
   for (const opening of layOpenings(door)) {
     const size = panelSize(opening, insertion);
-    const key = `${size.width.toFixed(6)} ${size.height.toFixed(6)}`;
+    const shaped = door.head && opening.row === 0 ? shapedPanel(door.head, opening, insertion) : null;
+    const key = `${size.width.toFixed(6)} ${size.height.toFixed(6)} ${shaped !== null}`;
     const same = found.get(key);
-    if (same === undefined) found.set(key, { size, count: 1 });
+    if (same === undefined) found.set(key, { size, count: 1, shaped });
     else same.count++;
   }
-  return [...found.values()].map(({ size, count }) => {
-    const volume = panelVolume(size, section);
+  return [...found.values()].map(({ size, count, shaped }) => {
+    const volume = shaped === null ? panelVolume(size, section) : shapedVolume(shaped, section);
     return {
       ...size,
       quantity: count * doors,
       grain: door.grain,
-      field: fieldOf(size, section.reach),
+      ...(shaped && { shaped: true as const }),
+      field: shaped === null || hasOutline(shaped, section.reach) ? fieldOf(size, section.reach) : null,
       volume,
       weight: section.density === null ? null : (volume / 1e9) * section.density,
     };
@@ -41,6 +54,13 @@ export function listPanels(door: Door, insertion: Insertion, section: PanelSecti
 /** Volume of one panel as cut, mm³. */
 function panelVolume({ width, height }: Size, { thickness, area, overlap }: PanelSection): number {
   return width * height * thickness - volumeTaken(width, height, area, overlap);
+}
+
+/** The same under a shaped head; without its cuts where they leave no outline to go round. */
+function shapedVolume(panel: ShapedPanel, { thickness, taken }: PanelSection): number {
+  const whole = areaWithin(shapedOutline(panel, 0)) * thickness;
+  const deepest = taken.reduce((most, { x1 }) => Math.max(most, x1), 0);
+  return hasOutline(panel, deepest) ? whole - volumeTakenRound(panel, taken) : whole;
 }
 
 /** The flat between the raises; null where they meet. */

@@ -6,7 +6,8 @@ import type { DoorPart } from './door-report.ts';
  * The parts of a door's frame, all doors and leaves counted (formula D3).
  *
  * Stiles run the whole height. Rails run between the stiles with the joint's length at both ends, muntins between rails
- * likewise; with a mitre, rails run the whole width and only mid rails and muntins have ends that go into a groove.
+ * likewise; with a mitre, rails run the whole width and only mid rails and muntins have ends that go into a groove. A top rail
+ * with a shaped head is sawn from stock that is wider by the rise.
  */
 export function listParts(door: Door, joint: FrameJoint, thickness: number): DoorPart[] {
   const { width, height, stile, topRail, bottomRail, midRail, muntin, rows, columns } = door;
@@ -23,7 +24,7 @@ export function listParts(door: Door, joint: FrameJoint, thickness: number): Doo
   });
   const parts = [
     part('stile', 2, height, stile),
-    part('top rail', 1, rail, topRail),
+    part('top rail', 1, rail, topRail + (door.head?.rise ?? 0)),
     part('bottom rail', 1, rail, bottomRail),
   ];
   if (rows.length > 1) parts.push(part('mid rail', rows.length - 1, inner, midRail));

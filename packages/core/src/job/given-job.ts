@@ -88,7 +88,7 @@ function fillDoor(given: NonNullable<GivenJob['doors']>[number], index: number):
 
 /** What a door leaves out, filled in: equal openings, rails and mid rails as wide as `rail` and `muntin`, one leaf. */
 export function fillOpenings(
-  given: Partial<Door> & Pick<Door, 'rail'>,
+  given: Partial<Omit<Door, 'head'>> & Pick<Door, 'rail'>,
 ): Omit<Door, 'name' | 'width' | 'height' | 'stile' | 'rail'> {
   const across = given.columns?.length ?? given.across ?? DEFAULTS.across;
   const up = given.rows?.length ?? given.up ?? DEFAULTS.up;

@@ -32,6 +32,11 @@ export const SEVERITIES = {
   'no-side-clearance': 'warning',
   // Doors
   'too-narrow-for-end-grain': 'warning',
+  'ends-stop-short': 'error',
+  'head-too-hollow': 'error',
+  'head-field-pointed': 'error',
+  'head-bottoms-out': 'warning',
+  'curved-work': 'caution',
   // Setting up
   'cannot-be-run': 'error',
   'another-run': 'warning',
@@ -123,6 +128,7 @@ export const FAULT_CODES = [
   'groove-through-part',
   'door-too-small',
   'muntin-missing',
+  'head-does-not-fit',
   'size-or-opening',
   'openings-overrun',
   'key-not-used',

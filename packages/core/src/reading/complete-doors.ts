@@ -1,7 +1,8 @@
-import { type HungIn, leafSize, type Size, shareOut } from '../door/door.ts';
+import { type HungIn, layOpenings, leafSize, type Size, shareOut } from '../door/door.ts';
 import { DEFAULTS } from '../job/defaults.ts';
 import { fillOpenings } from '../job/given-job.ts';
 import type { Door } from '../job/job.ts';
+import { checkHead, completeHead } from './complete-head.ts';
 import { type Desk, figureOf } from './desk.ts';
 import type { FileDoor, JobFile, Loose } from './job-file.ts';
 import { joinPath } from './tree.ts';
@@ -14,9 +15,10 @@ export function completeDoors(files: Loose<JobFile['doors']>, grooveDepth: numbe
     const hungIn = readOpening(file, at, desk);
     const size = completeSize(file, hungIn, at, desk);
     checkCounts(file, at, desk);
+    const head = completeHead(file.head, joinPath(at, 'head'), desk);
     if (size === null || hasHoles(file)) return [];
     const given = file as FileDoor;
-    const { opening: _, hung: __, gap: ___, overlay: ____, between: _____, ...own } = given;
+    const { opening: _, hung: __, gap: ___, overlay: ____, between: _____, head: ______, ...own } = given;
     const door: Door = {
       ...own,
       ...size,
@@ -25,7 +27,8 @@ export function completeDoors(files: Loose<JobFile['doors']>, grooveDepth: numbe
       ...(hungIn && { hungIn }),
     };
     checkParts(door, grooveDepth, at, desk);
-    return [door];
+    const stands = head !== undefined && checkHead(head, door, layOpenings(door)[0]!, joinPath(at, 'head'), desk);
+    return [stands ? { ...door, head } : door];
   });
 }
 

@@ -51,6 +51,15 @@ export interface FileDoor {
   readonly overlay?: number;
   readonly between?: number;
   readonly leaves?: number;
+  readonly head?: FileHead;
+}
+
+/** A shaped head as it stands in the job file: which radii it has depends on its shape. */
+export interface FileHead {
+  readonly shape: 'arch' | 'cathedral';
+  readonly rise: number;
+  readonly crown?: number;
+  readonly ears?: number;
 }
 
 /** What a job file says: mm and radians, defaults filled in, nothing checked against anything else yet. */

@@ -142,6 +142,17 @@ function doorSchema(units: Units) {
       about(length(units, NOTHING_OR_MORE), 'width of the uprights between panels'),
       millimetres(DEFAULTS.muntin),
     ),
+    head: v.exactOptional(
+      about(
+        group({
+          shape: about(v.picklist(['arch', 'cathedral']), 'arch or cathedral'),
+          rise: positive('from the springing to the apex of the sight edge'),
+          crown: v.exactOptional(positive('cathedral: radius of the round arc in the middle')),
+          ears: v.exactOptional(positive('cathedral: radius of the hollow arcs beside it')),
+        }),
+        "a shaped head, as the top rail's sight edge shows it",
+      ),
+    ),
   });
 }
 

@@ -1,6 +1,7 @@
 import { type BlankList, makeBlanks } from '../door/blanks.ts';
 import { type Door, doorInsertion, layOpenings, panelSize } from '../door/door.ts';
 import type { DoorReport, Timber } from '../door/door-report.ts';
+import { type HeadCut, reportHead, shapedPanel } from '../door/head-report.ts';
 import { cornerOverlap, fallingOverlap } from '../door/panel-volume.ts';
 import { alongGrain, listPanels, type PanelSection } from '../door/panels.ts';
 import { listParts } from '../door/parts.ts';
@@ -14,6 +15,7 @@ import { sayProblem } from '../problem/say.ts';
 import { woodDensity } from '../wood/density.ts';
 import { moistureContent } from '../wood/moisture.ts';
 import { findSpecies } from '../wood/species.ts';
+import { findHeadProblems } from './head-problems.ts';
 import type { PreparedJob } from './prepare.ts';
 
 /** Doors with their parts and panels, the blanks that narrow panels ride in, the timber to order. */
@@ -45,21 +47,34 @@ export function answerDoors(prepared: PreparedJob): DoorsAnswer | undefined {
   const rules = job.shop?.rules ?? DEFAULTS.rules;
   const { blanks, leftOver } = makeBlanks(items, rules, job.spares ?? false);
   const timber = listTimber(finishedPieces(job, doors, blanks), rules);
-  return { doors, blanks, leftOver, timber, problems: doorProblems(job, leftOver) };
+  return { doors, blanks, leftOver, timber, problems: doorProblems(prepared, doors, leftOver) };
 }
 
 function reportDoor(job: Job, door: Door, section: PanelSection): DoorReport {
   const insertion = doorInsertion(job, door);
   const openings = layOpenings(door);
   const opening = { width: openings[0]!.width, height: openings[0]!.height };
+  const { head, ...own } = door;
+  const gaps = { across: job.frame.swellGap, along: endGapOf(job.frame) };
   return {
-    ...door,
+    ...own,
+    ...(head && {
+      head: reportHead({ ...door, head }, shapedPanel(head, openings[0]!, insertion), headCuts(job), gaps),
+    }),
     opening,
     panel: panelSize(opening, insertion),
     openings,
     parts: listParts(door, jointOf(job.frame), job.frame.thickness),
     panels: listPanels(door, insertion, section),
   };
+}
+
+/** The cuts as they go round a head: with the cutting radius of the head each names. */
+function headCuts({ cuts, shop }: Job): HeadCut[] {
+  return cuts.map(({ name, side, reach, head }) => {
+    const found = head !== undefined && shop && Object.hasOwn(shop.heads, head) ? shop.heads[head] : undefined;
+    return { name, side, reach, cuttingRadius: found ? found.cuttingDiameter / 2 : null };
+  });
 }
 
 /** What the panels of a job have in common: thickness, what the cuts take, the wood's density. */
@@ -76,7 +91,12 @@ function panelSection({ job, edge }: PreparedJob): PanelSection {
   const overlap = falls
     ? fallingOverlap(area, area > 0 ? x / area : 0)
     : cornerOverlap(front, deepest) + cornerOverlap(back, deepest);
-  return { thickness: section.thickness, reach: reach('front'), area, overlap, density: densityOf(job) };
+  const taken = tongue.flatMap(({ x0, x1, ...surfaces }) => {
+    if (x0 >= deepest) return [];
+    const left = (a: number) => lowestOver(surfaces.front, a, a) - lowestOver(surfaces.back, a, a);
+    return [{ x0, x1: Math.min(x1, deepest), taken: (a: number) => section.thickness - left(a) }];
+  });
+  return { thickness: section.thickness, reach: reach('front'), area, overlap, taken, density: densityOf(job) };
 }
 
 /** Height of the front or back surface over the back face at `a` mm in; `none` where no wood is. */
@@ -136,22 +156,28 @@ function finishedPieces(job: Job, doors: readonly DoorReport[], blanks: BlankLis
   return [...parts, ...panels, ...glued];
 }
 
-function doorProblems(job: Job, leftOver: BlankList['leftOver']): Problem[] {
+function doorProblems(
+  { job, fit }: PreparedJob,
+  doors: readonly DoorReport[],
+  leftOver: BlankList['leftOver'],
+): Problem[] {
   const least = (job.shop?.rules ?? DEFAULTS.rules).leastEndGrainWidth;
   const narrow = leftOver.map(({ door, width, quantity, missing }) => {
     const k = job.doors.findIndex(({ name }) => name === door);
     const figures = { door, width, quantity, least, missing };
     return sayProblem('too-narrow-for-end-grain', `doors[${k}]`, figures, job, { about: { door } });
   });
-  return [...narrow, ...endProblems(job)];
+  return [...narrow, ...endProblems(job, fit.deepestInsertion), ...findHeadProblems(job, doors)];
 }
 
-/** The ends must hold as the edges do: wood in the groove, and a gap of their own. */
-function endProblems(job: Job): Problem[] {
+/** The ends must hold as the edges do: go in as far as their gap says, with enough wood in the groove. */
+function endProblems(job: Job, deepest: number | null): Problem[] {
   const { frame } = job;
   if (endGapOf(frame) === frame.swellGap) return [];
   const least = (job.shop?.rules ?? DEFAULTS.rules).leastEngagement;
   const insertion = frame.groove.depth - endGapOf(frame);
+  if (deepest !== null && deepest >= frame.groove.depth - frame.swellGap && insertion > deepest + 1e-6)
+    return [sayProblem('ends-stop-short', 'frame.endGap', { insertion, deepest }, job)];
   if (insertion >= least) return [];
   return [sayProblem('little-engagement.ends', 'frame.endGap', { insertion, least }, job)];
 }

@@ -2,6 +2,7 @@ import type { GivenJob } from '../job/given-job.ts';
 import type { SimulationOptions } from '../spread/simulation.ts';
 import { adviseAll } from './advice.ts';
 import { answerDoors } from './doors.ts';
+import { findHeadSwelling } from './head-problems.ts';
 import { answerJoint } from './joint.ts';
 import { answerKnives } from './knives.ts';
 import { answerPlan, listNotChecked } from './plan.ts';
@@ -40,6 +41,7 @@ export function evaluate(given: GivenJob, options: EvaluateOptions = {}): Report
     ...spread.problems,
     ...season.problems,
     ...(doors?.problems ?? []),
+    ...findHeadSwelling(job, doors?.doors ?? [], season.report),
     ...(planned?.problems ?? []).filter(({ severity }) => severity === 'error'),
   ];
   return {

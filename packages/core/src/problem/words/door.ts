@@ -4,4 +4,14 @@ export const DOOR_WORDS = {
     '{quantity:count} of the panels of door {door} are {width:length} across the grain, less than the {least:length} that is run on the end grain, and no other panels of their length make up a blank with them. {missing:length} of width is missing: a spare panel (spares: true) as test piece and sample would do it, or a carrier.',
   'little-engagement.ends':
     'At its ends only {insertion:length} of the tongue is in the groove, less than the {least:length} that holds it. Give frame.endGap less, or the groove more depth.',
+  'ends-stop-short':
+    'At its ends the panel is meant to go in {insertion:length}, and the tongue stops at {deepest:length}. Give frame.endGap more, or make the tongue thinner further in.',
+  'head-too-hollow':
+    'The hollow of the head of door {door} is too tight for the {cut}: the panel\'s edge has a radius of {edge:length} there, and the head "{head}" less the reach leaves {bearing:length}. Ears of {least:length} or more would go; so would a head of up to {diameter:length} with this reach.',
+  'head-field-pointed':
+    "The raise runs to a point under the head of door {door}: the panel's edge has a radius of {edge:length} there, and the {cut} reaches in {reach:length}. Give the head a larger radius, or the cut less reach.",
+  'head-bottoms-out':
+    "At the dampest the panel of door {door} meets the groove's bottom beside its head: the edge that leans {lean:degrees} moves {moves:length} square to itself, and {gap:length} is free. Give frame.endGap {wanted:length} or more.",
+  'curved-work':
+    'Door {door} has a shaped head, run against a bearing or a ring fence and not the straight one. Start against a lead-in pin or block, hold the panel in a jig with handles, never run a small or light piece against a bearing, leave untouched edge for the bearing to run on, and prefer the cutter under the work. One shoulder of the head is cut against the grain: turn the head over and run that side with the other rotation, or take it in light passes. The marks on the tools, the rules where you work and trained practice go first.',
 } as const;

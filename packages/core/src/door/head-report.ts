@@ -1,0 +1,105 @@
+import { type Chain, pathData, shiftCurve } from '@fielded/geometry';
+import type { Door, Insertion, Opening } from './door.ts';
+import {
+  archRadius,
+  cathedralHalfWidth,
+  type DoorHead,
+  greatestLean,
+  type HeadRadii,
+  headCurve,
+  headRadii,
+  squareGap,
+} from './head.ts';
+import { areaWithin, hasOutline, outlineLength, type ShapedPanel, shapedOutline } from './shaped-panel.ts';
+
+/** A cut that goes round a head: how far in it reaches, and the cutting radius of its head, mm; null where none is named. */
+export interface HeadCut {
+  readonly name: string;
+  readonly side: 'front' | 'back';
+  readonly reach: number;
+  readonly cuttingRadius: number | null;
+}
+
+/** A shaped head and what follows for the panel under it. Lengths mm, angles degrees. */
+export interface HeadReport {
+  readonly shape: DoorHead['shape'];
+  readonly rise: number;
+  /** Of the rail's sight edge: an arch's radius, a cathedral's two and half the width of its curved part. */
+  readonly radius?: number;
+  readonly crown?: number;
+  readonly ears?: number;
+  readonly halfWidth?: number;
+  readonly panelEdge: HeadRadii;
+  /** The field's edge; null where the raise leaves no field. */
+  readonly field: HeadRadii | null;
+  /** Radius of the bearing that runs on the panel's edge, R − ρ: the largest of all cuts; null where no cut names a head. */
+  readonly bearing: number | null;
+  /** The least hollow radius of the rail's sight edge whose panel that bearing still follows, R − ρ + i. */
+  readonly leastConcave: number | null;
+  /** How far the head's edge leans at most: from the grain to its normal. */
+  readonly lean: number;
+  /** The gap square to the edge where it leans most that gives the panel its gaps across and along the grain. */
+  readonly gap: number;
+  /** Area of the panel's front, mm², and length of its edge. */
+  readonly area: number;
+  readonly length: number;
+  /** SVG path data with true arcs: x from the panel's left edge, y down from its top. */
+  readonly paths: { readonly sight: string; readonly panelEdge: string; readonly field: string | null };
+}
+
+/** The panel under a door's shaped head: that of its top opening. */
+export function shapedPanel(head: DoorHead, opening: Opening, insertion: Insertion): ShapedPanel {
+  return {
+    head,
+    opening: opening.width,
+    width: opening.width + 2 * insertion.across,
+    height: opening.height + 2 * insertion.up,
+    insertion: insertion.up,
+  };
+}
+
+/** What a door's head gives; undefined for a door without one. */
+export function reportHead(
+  door: Door & { readonly head: DoorHead },
+  panel: ShapedPanel,
+  cuts: readonly HeadCut[],
+  gaps: { readonly across: number; readonly along: number },
+): HeadReport {
+  const { head } = door;
+  const { insertion } = panel;
+  const reach = Math.max(0, ...cuts.filter(({ side }) => side === 'front').map((cut) => cut.reach));
+  const bearings = cuts.flatMap((cut) => (cut.cuttingRadius === null ? [] : [cut.cuttingRadius - cut.reach]));
+  const bearing = bearings.length === 0 ? null : Math.max(...bearings);
+  const lean = greatestLean(head, panel.opening);
+  const edge = shapedOutline(panel, 0);
+  const isField = reach > 0 && hasOutline(panel, reach);
+  const path = (chain: Chain, closed: boolean) =>
+    pathData(
+      chain.map((c) => shiftCurve(c, panel.width / 2, 0)),
+      panel.height,
+      closed,
+    );
+  const sight = headCurve(head, panel.opening, 0, panel.opening / 2).map((c) =>
+    shiftCurve(c, 0, panel.height - insertion - head.rise),
+  );
+  return {
+    shape: head.shape,
+    rise: head.rise,
+    ...(head.shape === 'arch'
+      ? { radius: archRadius(panel.opening, head.rise) }
+      : { crown: head.crown, ears: head.ears, halfWidth: cathedralHalfWidth(head) }),
+    panelEdge: headRadii(head, panel.opening, insertion),
+    field: isField ? headRadii(head, panel.opening, insertion - reach) : null,
+    bearing,
+    leastConcave: bearing === null ? null : bearing + insertion,
+    lean: (lean * 180) / Math.PI,
+    gap: squareGap(gaps.across, gaps.along, lean),
+    area: areaWithin(edge),
+    length: outlineLength(edge),
+    paths: {
+      sight: path(sight, false),
+      panelEdge: path(edge, true),
+      field: isField ? path(shapedOutline(panel, reach), true) : null,
+    },
+  };
+}

@@ -1,0 +1,60 @@
+import type { DoorReport } from '../door/door-report.ts';
+import type { HeadReport } from '../door/head-report.ts';
+import type { Job } from '../job/job.ts';
+import { endGapOf } from '../joint/frame.ts';
+import type { Problem } from '../problem/problem.ts';
+import { sayProblem } from '../problem/say.ts';
+import type { SeasonReport } from '../season/seasons.ts';
+
+/** What stands against shaped heads: hollows tighter than a cutter's bearing, raises that run to a point; and the caution on curved work. */
+export function findHeadProblems(job: Job, doors: readonly DoorReport[]): Problem[] {
+  const shaped = doors.flatMap(({ name, head }, k) =>
+    head === undefined ? [] : [{ name, head, at: `doors[${k}].head` }],
+  );
+  const problems = shaped.flatMap(({ name, head, at }) => [
+    ...hollowProblems(job, name, head, at),
+    ...pointProblems(job, name, head, at),
+  ]);
+  const [first] = shaped;
+  if (first === undefined) return [];
+  return [...problems, sayProblem('curved-work', first.at, { door: first.name }, job, { about: { door: first.name } })];
+}
+
+/** Each cut with a head of the shop: its bearing has to follow the hollow of the panel's edge. */
+function hollowProblems(job: Job, door: string, { panelEdge, ears }: HeadReport, at: string): Problem[] {
+  if (!('ears' in panelEdge) || ears === undefined) return [];
+  const edge = panelEdge.ears;
+  return job.cuts.flatMap(({ name: cut, head, reach }) => {
+    const found =
+      head !== undefined && job.shop && Object.hasOwn(job.shop.heads, head) ? job.shop.heads[head] : undefined;
+    if (head === undefined || found === undefined) return [];
+    const bearing = found.cuttingDiameter / 2 - reach;
+    if (edge >= bearing - 1e-9) return [];
+    const figures = { door, cut, head, edge, bearing, least: bearing + ears - edge, diameter: 2 * (edge + reach) };
+    return [sayProblem('head-too-hollow', at, figures, job, { about: { door, cut, head } })];
+  });
+}
+
+/** The raise has to stay within the round of the panel's edge. */
+function pointProblems(job: Job, door: string, { panelEdge }: HeadReport, at: string): Problem[] {
+  const edge = 'radius' in panelEdge ? panelEdge.radius : panelEdge.crown;
+  return job.cuts.flatMap(({ name: cut, side, reach }) =>
+    side === 'back' || edge > reach
+      ? []
+      : [sayProblem('head-field-pointed', at, { door, cut, edge, reach }, job, { about: { door, cut } })],
+  );
+}
+
+/** What damp air does beside a head: where its edge leans, the panel's growth in width takes up the gap there. */
+export function findHeadSwelling(job: Job, doors: readonly DoorReport[], season: SeasonReport | undefined): Problem[] {
+  if (season === undefined) return [];
+  const free = endGapOf(job.frame);
+  const growth = (season.dampest.insertion - season.made.insertion) / season.width;
+  return doors.flatMap(({ name: door, head, panel }, k) => {
+    if (head === undefined) return [];
+    const moves = growth * panel.width * Math.sin((head.lean * Math.PI) / 180);
+    if (moves <= free) return [];
+    const figures = { door, lean: head.lean, moves, gap: free, wanted: Math.ceil(moves * 10) / 10 };
+    return [sayProblem('head-bottoms-out', `doors[${k}].head`, figures, job, { about: { door } })];
+  });
+}

@@ -1,0 +1,230 @@
+// Radii of arches and cathedrals against plane geometry worked out by other ways; volumes against a grid.
+import { evaluate, readJob } from '@fielded/core';
+import { readReportPath } from '@fielded/geometry';
+import { describe, expect, it } from 'vitest';
+import {
+  archRadius,
+  cathedralHalfWidth,
+  type DoorHead,
+  findHeadFault,
+  headCurve,
+  headRadii,
+  squareGap,
+} from '../../packages/core/src/door/head.ts';
+import {
+  areaWithin,
+  outlineLength,
+  shapedOutline,
+  volumeTakenRound,
+} from '../../packages/core/src/door/shaped-panel.ts';
+import { Random } from '../support/random.ts';
+
+const CATHEDRAL = { shape: 'cathedral', rise: 60, crown: 120, ears: 80 } as const;
+
+/** A head that stands over an opening 480 mm wide. */
+function randomHead(random: Random): DoorHead {
+  for (;;) {
+    const rise = random.between(5, 120);
+    if (random.unit() < 0.5) return { shape: 'arch', rise };
+    const head = { shape: 'cathedral' as const, rise, crown: random.between(60, 200), ears: random.between(40, 160) };
+    if (findHeadFault(head, 480) === null) return head;
+  }
+}
+
+/** Height of a head's sight edge at x, from circles alone: no curve of the engine. */
+function heightOf(head: DoorHead, x: number): number {
+  if (head.shape === 'arch') {
+    // Through both springings and the apex: intersecting chords give the radius.
+    const r = (240 * 240) / head.rise / 2 + head.rise / 2;
+    return head.rise - r + Math.sqrt(r * r - x * x);
+  }
+  const { rise, crown, ears } = head;
+  const foot = Math.sqrt((crown + ears) ** 2 - (crown + ears - rise) ** 2);
+  const away = Math.abs(x);
+  if (away >= foot) return 0;
+  const turn = (foot * crown) / (crown + ears);
+  return away <= turn ? rise - crown + Math.sqrt(crown ** 2 - x * x) : ears - Math.sqrt(ears ** 2 - (foot - away) ** 2);
+}
+
+describe('the radii of a head', () => {
+  it('are those of worked examples', () => {
+    expect(archRadius(480, 60)).toBeCloseTo(510, 9);
+    expect(cathedralHalfWidth(CATHEDRAL)).toBeCloseTo(142.828568571, 9);
+    // The centres lie as far apart as both radii.
+    expect(Math.hypot(cathedralHalfWidth(CATHEDRAL), 80 - (60 - 120))).toBeCloseTo(200, 9);
+    expect(headRadii(CATHEDRAL, 400, 9)).toEqual({ crown: 129, ears: 71 });
+    expect(headRadii(CATHEDRAL, 400, 9 - 38)).toEqual({ crown: 91, ears: 109 });
+    expect(squareGap(2, 1, Math.PI / 6)).toBeCloseTo(1.866025404, 9);
+  });
+
+  it('give parallels that lie the same distance from the sight edge everywhere, on 200 random heads', () => {
+    const random = new Random(11);
+    for (let n = 0; n < 200; n++) {
+      const head = randomHead(random);
+      const out = random.between(-15, 9);
+      if (head.shape === 'cathedral' && (head.ears - out < 1 || head.crown + out < 1)) continue;
+      for (const c of headCurve(head, 480, out, 225)) {
+        // The least distance from a point of the parallel to the sight edge is how far out it lies.
+        const mid = c.turn === 0 ? { x: (c.x0 + c.x1) / 2, y: c.y0 } : onArc(c, random.between(0.05, 0.95));
+        if (Math.abs(mid.x) > 200) continue;
+        let least = Number.POSITIVE_INFINITY;
+        let best = mid.x;
+        let [from, to] = [Math.max(-240, mid.x - 40), Math.min(240, mid.x + 40)];
+        for (let round = 0; round < 40; round++) {
+          for (let i = 0; i <= 40; i++) {
+            const x = from + ((to - from) * i) / 40;
+            const distance = Math.hypot(x - mid.x, heightOf(head, x) - mid.y);
+            if (distance < least) [least, best] = [distance, x];
+          }
+          const step = (to - from) / 10;
+          [from, to] = [Math.max(-240, best - step), Math.min(240, best + step)];
+        }
+        expect(least).toBeCloseTo(Math.abs(out), 6);
+      }
+    }
+  });
+
+  it('are refused where a head cannot stand over its opening', () => {
+    expect(findHeadFault({ shape: 'arch', rise: 241 }, 480)).toBe('rise-past-half-circle');
+    expect(findHeadFault({ ...CATHEDRAL, rise: 201 }, 480)).toBe('rise-past-radii');
+    expect(findHeadFault({ ...CATHEDRAL, rise: 190 }, 390)).toBe('wider-than-opening');
+    expect(findHeadFault({ shape: 'arch', rise: 240 }, 480)).toBeNull();
+  });
+});
+
+function onArc(c: { x0: number; y0: number; x1: number; y1: number; cx: number; cy: number; r: number }, u: number) {
+  const [a, b] = [Math.atan2(c.y0 - c.cy, c.x0 - c.cx), Math.atan2(c.y1 - c.cy, c.x1 - c.cx)];
+  const angle = a + u * (b - a);
+  return { x: c.cx + c.r * Math.cos(angle), y: c.cy + c.r * Math.sin(angle) };
+}
+
+describe('a panel under a shaped head', () => {
+  const arch = { head: { shape: 'arch', rise: 60 }, opening: 480, width: 498, height: 700, insertion: 9 } as const;
+
+  it('has the area and the length of edge of a rectangle and a segment', () => {
+    const half = Math.asin(249 / 519);
+    const straight = 700 - (519 - 519 * Math.cos(half));
+    expect(areaWithin(shapedOutline(arch, 0))).toBeCloseTo(
+      498 * straight + (519 ** 2 * (2 * half - Math.sin(2 * half))) / 2,
+      6,
+    );
+    expect(outlineLength(shapedOutline(arch, 0))).toBeCloseTo(498 + 2 * straight + 519 * 2 * half, 8);
+  });
+
+  it('loses to a rebate what lies between two outlines', () => {
+    const rebate = [{ x0: 0, x1: 12, taken: () => 5 }];
+    for (const head of [arch.head, CATHEDRAL]) {
+      const panel = { ...arch, head };
+      const ring = areaWithin(shapedOutline(panel, 0)) - areaWithin(shapedOutline(panel, 12));
+      expect(volumeTakenRound(panel, rebate) / (5 * ring)).toBeCloseTo(1, 9);
+    }
+  });
+
+  it('loses to a bevel what a grid finds', () => {
+    const bevel = (a: number) => Math.max(0, 9 - (9 * a) / 38);
+    const panel = { ...arch, head: CATHEDRAL };
+    // Distance to the edge from nothing but the outline's own pieces, on a grid of 2 mm.
+    const edge = shapedOutline(panel, 0);
+    const step = 2;
+    let volume = 0;
+    for (let x = -249 + step / 2; x < 249; x += step) {
+      for (let y = step / 2; y < 700; y += step) {
+        const springing = 700 - 9 - 60;
+        const inside = y < 100 || y - springing < panelTop(x);
+        if (!inside) continue;
+        volume += bevel(Math.min(...edge.map((c) => distanceTo(c, x, y)))) * step * step;
+      }
+    }
+    const exact = volumeTakenRound(panel, [{ x0: 0, x1: 38, taken: bevel }]);
+    expect(Math.abs(volume / exact - 1)).toBeLessThan(2e-3);
+  });
+
+  function panelTop(x: number): number {
+    const [crown, ears, foot] = [129, 71, Math.sqrt(200 ** 2 - 140 ** 2)];
+    const away = Math.abs(x);
+    if (away >= foot) return 9;
+    return away <= (foot * crown) / 200
+      ? -60 + Math.sqrt(crown ** 2 - x * x)
+      : 80 - Math.sqrt(ears ** 2 - (foot - away) ** 2);
+  }
+});
+
+/** Distance from a point to a line or an arc of at most half a turn. */
+function distanceTo(c: ReturnType<typeof shapedOutline>[number], x: number, y: number): number {
+  if (c.turn === 0) {
+    const [dx, dy] = [c.x1 - c.x0, c.y1 - c.y0];
+    const u = Math.min(1, Math.max(0, ((x - c.x0) * dx + (y - c.y0) * dy) / (dx * dx + dy * dy)));
+    return Math.hypot(x - c.x0 - u * dx, y - c.y0 - u * dy);
+  }
+  const angle = (px: number, py: number) => Math.atan2(py - c.cy, px - c.cx);
+  const full = 2 * Math.PI;
+  const past = (c.turn * (angle(x, y) - angle(c.x0, c.y0)) + full) % full;
+  const sweep = (c.turn * (angle(c.x1, c.y1) - angle(c.x0, c.y0)) + full) % full;
+  if (past <= sweep) return Math.abs(Math.hypot(x - c.cx, y - c.cy) - c.r);
+  return Math.min(Math.hypot(x - c.x0, y - c.y0), Math.hypot(x - c.x1, y - c.y1));
+}
+
+const job = (head: string, more = '') => `fielded: 1
+panel: { thickness: 20, species: black cherry }
+frame: { thickness: 22, groove: { width: 6.4, depth: 11, setback: 7.5 }, swellGap: 2 }
+cuts:
+  - { name: raise, side: front, profile: { shape: ogee, reach: 38, depth: 9, land: 11, shoulder: 1.5 }, head: large }
+  - { name: back, side: back, profile: { shape: cove, reach: 14, depth: 4.9, land: 9 }, run: over }
+doors:
+  - { name: A, width: 520, height: 900, stile: 60, rail: 75, ${more} head: ${head} }
+`;
+const SHOP = {
+  name: 'shop.yaml',
+  text: 'fielded: 1\nheads: { large: { cuttingDiameter: 160, bodyDiameter: 70, height: 40, rake: 15, maxSpeed: 7000 } }\n',
+};
+
+describe('the report of a shaped door', () => {
+  const read = (text: string) => readJob(text, { shop: SHOP });
+
+  it('has sight edge, panel edge, field and the bearing that follows them', () => {
+    const report = evaluate(read(job('{ shape: cathedral, rise: 60, crown: 120, ears: 80 }')).job!);
+    expect(report.doors![0]!.head).toMatchObject({
+      shape: 'cathedral',
+      panelEdge: { crown: 129, ears: 71 },
+      field: { crown: 91, ears: 109 },
+      bearing: 42,
+      leastConcave: 51,
+    });
+    expect(report.doors![0]!.parts.find(({ part }) => part === 'top rail')!.width).toBe(135);
+    const [edge] = readReportPath(report.doors![0]!.head!.paths.panelEdge);
+    expect(edge!.filter((c) => c.turn !== 0).map(({ r }) => Math.round(r * 1e6) / 1e6)).toEqual([71, 129, 71]);
+    expect(report.problems.map(({ code }) => code)).toContain('curved-work');
+  });
+
+  it('names the least ears and the head that would do where a hollow is too tight', () => {
+    const report = evaluate(read(job('{ shape: cathedral, rise: 60, crown: 120, ears: 50 }')).job!);
+    const [problem] = report.problems.filter(({ code }) => code === 'head-too-hollow');
+    expect(problem!.figures).toMatchObject({ edge: 41, bearing: 42, least: 51, diameter: 158 });
+    // What it names does go.
+    const eased = evaluate(read(job('{ shape: cathedral, rise: 60, crown: 120, ears: 51 }')).job!);
+    expect(eased.problems.filter(({ code }) => code === 'head-too-hollow')).toEqual([]);
+    const smaller = { ...SHOP, text: SHOP.text.replace('cuttingDiameter: 160', 'cuttingDiameter: 158') };
+    const fits = evaluate(readJob(job('{ shape: cathedral, rise: 60, crown: 120, ears: 50 }'), { shop: smaller }).job!);
+    expect(fits.problems.filter(({ code }) => code === 'head-too-hollow')).toEqual([]);
+  });
+
+  it('says where the raise runs to a point', () => {
+    const report = evaluate(read(job('{ shape: cathedral, rise: 30, crown: 25, ears: 90 }')).job!);
+    expect(report.problems.map(({ code }) => code)).toContain('head-field-pointed');
+    expect(report.doors![0]!.head!.field).toBeNull();
+    expect(report.doors![0]!.panels[0]!.field).toBeNull();
+  });
+
+  it.each([
+    ['{ shape: arch, rise: 201 }', '', 'a rise of 201 mm is more than half'],
+    ['{ shape: arch, rise: 60, crown: 90 }', '', 'crown is not used: an arch is one arc'],
+    ['{ shape: cathedral, rise: 60, crown: 90 }', '', 'ears is missing'],
+    ['{ shape: cathedral, rise: 160, crown: 200, ears: 200 }', '', 'wider than the opening of 400 mm'],
+    ['{ shape: ogive, rise: 60 }', '', 'ogive'],
+    ['{ shape: arch, rise: 60 }', 'across: 2, muntin: 60,', 'the top row has 2 openings'],
+    ['{ shape: arch, rise: 60 }', 'grain: across,', 'needs a panel whose grain runs up'],
+  ])('is refused for %s %s', (head, more, words) => {
+    const { faults } = read(job(head, more));
+    expect(faults.map(({ message }) => message).join('\n')).toContain(words);
+  });
+});
