@@ -5,6 +5,7 @@ export const COMMANDS: Commands = {
   check: async () => (await import('./commands/check.ts')).check,
   draw: async () => (await import('./commands/draw.ts')).draw,
   'cutting-list': async () => (await import('./commands/cutting-list.ts')).cuttingList,
+  quote: async () => (await import('./commands/quote.ts')).quote,
   solve: async () => (await import('./commands/solve.ts')).solve,
   knife: async () => (await import('./commands/knife.ts')).knife,
   plan: async () => (await import('./commands/plan.ts')).plan,

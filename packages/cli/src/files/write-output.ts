@@ -1,6 +1,7 @@
 import { readFileSync, statSync } from 'node:fs';
 import { extname } from 'node:path';
 import { CUTTING_HEADINGS } from '../formats/cutting-csv.ts';
+import { QUOTE_HEADINGS } from '../formats/quote-csv.ts';
 import { explainFailure, type Refusal } from './read-text.ts';
 import { writeWhole } from './write-whole.ts';
 
@@ -8,7 +9,7 @@ import { writeWhole } from './write-whole.ts';
 const MADE_HERE = 'made by fielded';
 const MARKS = [MADE_HERE, '(fielded)', 'Software\0fielded'];
 /** Ordinates carry no comment: their headings are ours. */
-const HEADINGS = ['s (mm),t (mm)', 's (in),t (in)', CUTTING_HEADINGS];
+const HEADINGS = ['s (mm),t (mm)', 's (in),t (in)', CUTTING_HEADINGS, QUOTE_HEADINGS];
 /** Nothing that is written here comes near this many bytes. */
 const LARGEST_OURS = 64_000_000;
 

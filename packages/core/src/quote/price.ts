@@ -55,7 +55,9 @@ function listLines({ setUps, metres, doors, face, knives, timber }: QuoteQuantit
   const { setUp, metresPerHour, door, finish, knife } = rates;
   return [
     ...timber.map((part) => countWood(part, rates)),
-    countHours(rates, 'set-ups', setUps, { count: setUps }, 'plan.setUpCount', setUp, 'rates.setUp'),
+    setUps === null
+      ? notPlanned()
+      : countHours(rates, 'set-ups', setUps, { count: setUps }, 'plan.setUpCount', setUp, 'rates.setUp'),
     countHours(
       rates,
       'running',
@@ -77,6 +79,20 @@ function listLines({ setUps, metres, doors, face, knives, timber }: QuoteQuantit
       rate: 'rates.knife',
     },
   ];
+}
+
+/** Set-ups that nobody planned: the line stands, so that nobody overlooks it. */
+function notPlanned(): Counted {
+  const from = 'no plan: the shop lists no machine, or the cuts name no head';
+  return {
+    item: 'set-ups',
+    figures: { count: '?' },
+    quantity: 1,
+    unit: 'each',
+    price: undefined,
+    from,
+    rate: 'machines',
+  };
 }
 
 /** Timber is ordered by volume; without a wood there is no price to look for. */

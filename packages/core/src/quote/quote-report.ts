@@ -71,7 +71,8 @@ export interface Quote {
 export interface QuoteQuantities {
   /** Timber to order, m³, by wood and by finished thickness in mm; `wood` '' where the job names none. */
   readonly timber: readonly { readonly wood: string; readonly thickness: number; readonly order: number }[];
-  readonly setUps: number;
+  /** null where no plan says how many. */
+  readonly setUps: number | null;
   /** Edge run by the cuts, metres. */
   readonly metres: number;
   readonly doors: number;

@@ -14,6 +14,7 @@ import {
   TableLayoutType,
   TableRow,
   TextRun,
+  VerticalAlign,
   WidthType,
 } from 'docx';
 import { strFromU8, strToU8, unzipSync, type Zippable, zipSync } from 'fflate';
@@ -121,15 +122,55 @@ function writeBlock(block: WordBlock, room: number): (Paragraph | Table)[] {
         new Paragraph({}),
       ];
     case 'figures':
-      return block.figures.flatMap(({ picture, caption }) => [
-        new Paragraph({ children: [image(picture)], keepNext: true }),
-        writeText(caption, 'quiet'),
-      ]);
+      return figureRows(block.figures, room).flatMap((row) => [writeFigures(row, room), new Paragraph({})]);
     case 'table':
       return [writeTable(block, room), new Paragraph({})];
     case 'signatures':
       return [new Paragraph({ spacing: { before: 900 } }), writeSignatures(block.names, room)];
   }
+}
+
+type Figures = (WordBlock & { kind: 'figures' })['figures'];
+
+/** Least width that a figure and its caption take, mm. */
+const LEAST_FIGURE = 30;
+const BETWEEN_FIGURES = 5;
+
+/** Figures side by side while they fit. */
+function figureRows(figures: Figures, room: number): Figures[] {
+  const rows: Figures[number][][] = [];
+  let used = Number.POSITIVE_INFINITY;
+  for (const figure of figures) {
+    const width = Math.max(LEAST_FIGURE, figure.picture.width) + BETWEEN_FIGURES;
+    if (used + width > room + BETWEEN_FIGURES) {
+      rows.push([]);
+      used = 0;
+    }
+    rows.at(-1)!.push(figure);
+    used += width;
+  }
+  return rows;
+}
+
+/** One row of figures with their captions, standing on one line. */
+function writeFigures(figures: Figures, room: number): Table {
+  const widths = figures.map(({ picture }) => Math.max(LEAST_FIGURE, picture.width) + BETWEEN_FIGURES);
+  const whole = Math.max(
+    room,
+    widths.reduce((sum, width) => sum + width, 0),
+  );
+  const shares = widths.map((width) => (100 * width) / whole);
+  const cells = figures.map(
+    ({ picture, caption }, i) =>
+      new TableCell({
+        children: [new Paragraph({ children: [image(picture)] }), writeText(caption, 'quiet')],
+        borders: BARE,
+        verticalAlign: VerticalAlign.BOTTOM,
+        margins: { right: 60 },
+        width: { size: Math.round(widths[i]! * TWIPS_PER_MM), type: WidthType.DXA },
+      }),
+  );
+  return table([cells], shares, room);
 }
 
 function writeText(text: string, tone?: 'trouble' | 'quiet'): Paragraph {
@@ -253,6 +294,8 @@ function writeSignatures(names: readonly string[], room: number): Table {
   );
 }
 
+/** Stands uncompressed in the container, so that a file of ours is known again. */
+const MADE_HERE = 'made by fielded';
 /** When files in the container are said to be made: the first day that a zip file knows. */
 const NO_TIME = new Date('1980-01-01T00:00:00');
 
@@ -263,7 +306,7 @@ function withoutTime(zipped: Uint8Array): Uint8Array {
     if (name.endsWith('/')) continue;
     files[name] = name === 'docProps/core.xml' ? strToU8(untimed(strFromU8(bytes))) : bytes;
   }
-  return zipSync(files, { mtime: NO_TIME, level: 6 });
+  return zipSync(files, { mtime: NO_TIME, level: 6, comment: MADE_HERE });
 }
 
 function untimed(xml: string): string {

@@ -111,9 +111,9 @@ function madeBlocks(report: Report, say: Say): Block[] {
       kind: 'table',
       about: say('whatIsMade'),
       head: [say('door'), say('quantity'), say('size'), say('panels')],
-      rows: doors.map(({ name, quantity, width, height, across, up }) => [
+      rows: doors.map(({ name, quantity, leaves, width, height, across, up }) => [
         name,
-        String(quantity),
+        String(quantity * leaves),
         `${size(width)} × ${size(height)}`,
         `${across} × ${up}`,
       ]),
