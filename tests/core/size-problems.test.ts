@@ -64,7 +64,7 @@ describe('what passed in silence', () => {
   it('sizes that smell of another unit', () => {
     expect(said(job({ panel: { thickness: 0.75 } }))).toContain('warning another-unit panel.thickness');
     expect(messageOf(job({ panel: { thickness: 508 } }), 'another-unit')).toBe(
-      'panel.thickness is 508 mm, which no stock usually is: was it meant in another unit? Write inches as 3/4 in, or units: in at the top of the file.',
+      'The stock is 508 mm thick, as stock hardly ever is: was it meant in another unit? Write inches as 3/4 in, or units: in at the top of the file.',
     );
     const inches = job({ units: 'in', panel: { thickness: 19 * 25.4 } });
     expect(messageOf(inches, 'another-unit')).toContain('Write millimetres as 19 mm, or units: mm');

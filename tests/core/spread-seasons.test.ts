@@ -184,7 +184,7 @@ describe('bad input is a problem with its place, never an exception', () => {
       severity: 'warning',
       code: 'species-missing',
       at: 'panel.species',
-      message: 'How much the panel moves depends on its wood: give panel.species, such as black cherry.',
+      message: 'How much the panel moves depends on its wood: name it, such as black cherry.',
     });
   });
 
@@ -194,7 +194,7 @@ describe('bad input is a problem with its place, never an exception', () => {
       severity: 'warning',
       code: 'width-missing',
       at: 'panel.width',
-      message: 'How far the panel moves depends on its width across the grain: give panel.width, or the doors.',
+      message: 'How far the panel moves depends on its width across the grain: give that width, or the doors.',
     });
   });
 
@@ -214,7 +214,7 @@ describe('bad input is a problem with its place, never an exception', () => {
       code: 'temperature-out-of-range',
       at: 'season.driest.temperature',
       message:
-        "season.driest.temperature is −10 °C: the Wood Handbook's table of moisture covers −1 to 132 °C. Give the moisture content itself.",
+        "At the driest the air is at −10 °C: the Wood Handbook's table of moisture covers −1 to 132 °C. Give the moisture content itself.",
     });
   });
 });

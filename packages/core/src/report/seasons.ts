@@ -67,9 +67,16 @@ function airFaults(job: Job, season: Season, state: State): Problem[] {
   if (typeof moisture === 'number') return [];
   const { temperature, humidity } = moisture;
   if (!(temperature >= AIR_COVERED.least && temperature <= AIR_COVERED.most))
-    return [sayProblem('temperature-out-of-range', `${at}.temperature`, { at, temperature }, job)];
+    return [
+      sayProblem(
+        'temperature-out-of-range',
+        `${at}.temperature`,
+        { when: told(`when.${state}`, {}), temperature },
+        job,
+      ),
+    ];
   if (equilibriumMoisture(temperature, humidity) <= MOST_MOISTURE) return [];
-  return [sayProblem('moisture-out-of-range', at, { at, most: MOST_MOISTURE }, job)];
+  return [sayProblem('moisture-out-of-range', at, { when: told(`when.${state}`, {}), most: MOST_MOISTURE }, job)];
 }
 
 /** What the seasons spoil. */

@@ -25,16 +25,16 @@ const USUAL_STOCK = { least: 3, most: 100 };
 
 function unitProblems(job: Job): Problem[] {
   const sizes = [
-    ['panel.thickness', job.panel.thickness],
-    ['panel.measured', job.panel.measured],
-    ['frame.thickness', job.frame.thickness],
+    ['panel.thickness', job.panel.thickness, 'size.stock'],
+    ['panel.measured', job.panel.measured, 'size.measured'],
+    ['frame.thickness', job.frame.thickness, 'size.frame'],
   ] as const;
-  return sizes.flatMap(([at, thickness]) => {
+  return sizes.flatMap(([at, thickness, size]) => {
     if (thickness >= USUAL_STOCK.least && thickness <= USUAL_STOCK.most) return [];
     // What is measured mostly says the same as what is planed.
     if (at === 'panel.measured' && thickness === job.panel.thickness) return [];
     const other = told(job.units === 'mm' ? 'unit.inches' : 'unit.millimetres', {});
-    return [sayProblem('another-unit', at, { at, thickness, other }, job)];
+    return [sayProblem('another-unit', at, { size: told(size, {}), thickness, other }, job)];
   });
 }
 

@@ -2,7 +2,7 @@ import type { Problem, Severity } from '@fielded/core';
 import type { JSX } from 'preact';
 import { useRef } from 'preact/hooks';
 import { useDesk } from '../desk/context.ts';
-import { plainMessage } from '../words/plain-message.ts';
+import { keepTogether } from '../words/keep-together.ts';
 
 const SIGNS: Readonly<Record<Severity, readonly [sign: string, word: string]>> = {
   error: ['×', 'Error'],
@@ -25,7 +25,7 @@ export function Problems(): JSX.Element | null {
           <span class="sign" role="img" aria-label={SIGNS[severity][1]}>
             {SIGNS[severity][0]}
           </span>
-          <span>{plainMessage(message)}</span>
+          <span>{keepTogether(message)}</span>
         </li>
       ))}
     </ul>

@@ -26,7 +26,11 @@ export const JOINT_WORDS = {
     'The spread is left out: {pieces:count} lines and arcs in {cuts:count} cuts take too long to work out. Draw the profiles with fewer.',
   'spread-too-large.recut':
     'The spread is left out: a profile leaves a lip over wood that it clears, so every joint is cut anew, and {pieces:count} lines and arcs take too long. Draw the profiles with {most:count} at most.',
-  'another-unit': '{at} is {thickness:length}, which no stock usually is: was it meant in another unit? {other:said}',
+  'another-unit':
+    '{size:said} is {thickness:length} thick, as stock hardly ever is: was it meant in another unit? {other:said}',
+  'size.stock': 'The stock',
+  'size.measured': 'The stock as measured',
+  'size.frame': 'The frame',
   'unit.inches': 'Write inches as 3/4 in, or units: in at the top of the file.',
   'unit.millimetres': 'Write millimetres as 19 mm, or units: mm at the top of the file.',
   'cut-misses':

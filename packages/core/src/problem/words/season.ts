@@ -1,12 +1,13 @@
 /** What wood and seasons do to a joint. */
 export const SEASON_WORDS = {
-  'species-missing': 'How much the panel moves depends on its wood: give panel.species, such as black cherry.',
+  'species-missing': 'How much the panel moves depends on its wood: name it, such as black cherry.',
   'unknown-species':
     "No figures are known for {species}: the nearest named wood is {near}. Give a wood of the Wood Handbook's tables.",
-  'width-missing': 'How far the panel moves depends on its width across the grain: give panel.width, or the doors.',
-  'moisture-out-of-range': '{at}: wood in this air is wetter than {most:count} %, above which it no longer swells.',
+  'width-missing': 'How far the panel moves depends on its width across the grain: give that width, or the doors.',
+  'moisture-out-of-range':
+    '{when:said} the air is so damp that wood is wetter than {most:count} %, above which it no longer swells.',
   'temperature-out-of-range':
-    "{at}.temperature is {temperature:number} °C: the Wood Handbook's table of moisture covers −1 to 132 °C. Give the moisture content itself.",
+    "{when:said} the air is at {temperature:number} °C: the Wood Handbook's table of moisture covers −1 to 132 °C. Give the moisture content itself.",
   'bottoms-out':
     '{when:said} ({moisture:percent}) the panel swells until it bottoms out: it is {each:length} too wide at each edge, {whole:length} over all, and pushes the frame apart.',
   'leaves-groove': '{when:said} ({moisture:percent}) the panel shrinks out of its groove.',
