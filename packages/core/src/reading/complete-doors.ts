@@ -163,6 +163,8 @@ function checkOpenings(
   const shares = shareOut(room, parting, sizes);
   const given = sizes.filter((one) => one !== 'rest');
   const over = door[size];
+  // A size that was struck out for a fault of its own decides nothing here.
+  if ([over, room, parting, ...given].some(Number.isNaN)) return;
   if (given.length === 0) {
     if (shares[0]! > 0) return;
     const count = sizes.length;
