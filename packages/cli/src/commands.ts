@@ -6,6 +6,7 @@ export const COMMANDS: Commands = {
   draw: async () => (await import('./commands/draw.ts')).draw,
   'cutting-list': async () => (await import('./commands/cutting-list.ts')).cuttingList,
   quote: async () => (await import('./commands/quote.ts')).quote,
+  template: async () => (await import('./commands/template.ts')).template,
   solve: async () => (await import('./commands/solve.ts')).solve,
   knife: async () => (await import('./commands/knife.ts')).knife,
   plan: async () => (await import('./commands/plan.ts')).plan,

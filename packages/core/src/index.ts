@@ -5,6 +5,7 @@ export {
   type ListedPart,
   makeCuttingList,
 } from './door/cutting-list.ts';
+export { ringShortfall, type TemplatePart, templateOffset, templateOutline } from './door/template.ts';
 export { acceptJob, type GivenCut, type GivenJob, type GivenProfile } from './job/given-job.ts';
 export type * from './job/job.ts';
 export { cutOutline } from './joint/outline-path.ts';

@@ -4,6 +4,7 @@ export { type QuoteDocumentOptions, quoteDocument } from './client/quote-documen
 export { type CuttingSheetOptions, cuttingSheets } from './cutting/cutting-sheets.ts';
 export { doorSchedule } from './cutting/door-schedule.ts';
 export { type LabelSheet, labelSheet, labelSheets, SIXTY_FIVE } from './cutting/labels.ts';
+export { type Template, templateScene, templateSheets } from './cutting/template-sheets.ts';
 export type { Bitmap, Block, Cell, TextDocument } from './document/document.ts';
 export { documentToHtml } from './document/document-html.ts';
 export { documentPages } from './document/document-pages.ts';

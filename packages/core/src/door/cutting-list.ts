@@ -31,6 +31,8 @@ export interface ListedPart {
 export interface ListedPanel extends Omit<DoorPanel, 'quantity'> {
   readonly thickness: number;
   readonly quantity: number;
+  /** The door whose head shapes it: the first of those that share the panel. */
+  readonly door?: DoorReport;
   readonly for: readonly ForDoor[];
 }
 
@@ -79,7 +81,7 @@ const ORDER: readonly PartName[] = ['stile', 'top rail', 'bottom rail', 'mid rai
 function listPanels({ title, panel: { thickness }, doors = [] }: ListedJob): ListedPanel[] {
   const pieces = doors.flatMap((door) =>
     door.panels.map((panel) => ({
-      piece: { ...panel, thickness },
+      piece: { ...panel, thickness, ...(panel.shaped && { door }) },
       for: { job: title, door: door.name, quantity: panel.quantity },
     })),
   );

@@ -5,6 +5,7 @@ import { fitText, textWidth } from '../text/measure-text.ts';
 import { safeText } from '../text/safe-text.ts';
 import { mitres } from '../views/door-parts.ts';
 import { drawGrain } from '../views/grain.ts';
+import { fieldLoops, shapedLoops } from '../views/shaped-panel.ts';
 import { figureText } from '../words/lengths.ts';
 
 type Units = 'mm' | 'in';
@@ -58,15 +59,18 @@ function namePanel(key: string, words: string, x: number, y: number, room: numbe
 }
 
 /** A panel from the front with its field, its grain and its sizes. */
-export function drawPanelPicture({ width, height, grain, field }: ListedPanel, units: Units, scale: number): Scene {
+export function drawPanelPicture(panel: ListedPanel, units: Units, scale: number): Scene {
+  const { width, height, grain, field, door } = panel;
+  const shaped = door?.head ? shapedLoops({ ...door, head: door.head }, scale, 0, 0) : null;
   const box: Box = { x0: 0, y0: 0, x1: width * scale, y1: height * scale };
   const reach = field === null ? 0 : ((width - field.width) / 2) * scale;
   const inner: Box = { x0: reach, y0: reach, x1: box.x1 - reach, y1: box.y1 - reach };
   const items: Item[] = [
-    path('wood', 'wood', [rectangle(box)]),
-    drawGrain('grain', inner, grain === 'up'),
-    path('field', 'thin', field === null ? [] : [rectangle(inner), ...mitres(box, inner)]),
-    path('outline', 'outline', [rectangle(box)]),
+    path('blank', 'hidden', shaped ? [rectangle(box)] : []),
+    path('wood', 'wood', [shaped?.edge ?? rectangle(box)]),
+    drawGrain('grain', shaped?.square ?? inner, grain === 'up'),
+    path('field', 'thin', fieldLoops(shaped, field === null ? [] : [rectangle(inner), ...mitres(box, inner)])),
+    path('outline', 'outline', [shaped?.edge ?? rectangle(box)]),
     text('width', 'text', box.x1 / 2, -1.4, figureText(width, units).text, SMALL, 'middle'),
     text('height', 'text', -1.4, box.y1 / 2, figureText(height, units).text, SMALL, 'middle', true),
   ];

@@ -14,7 +14,7 @@ export function frameParts(door: DoorReport): Part[] {
   const parts: Part[] = [
     { key: 'left stile', part: [0, 0, stile, height], upright: true },
     { key: 'right stile', part: [width - stile, 0, width, height], upright: true },
-    { key: 'top rail', part: [stile, 0, width - stile, topRail], upright: false },
+    { key: 'top rail', part: [stile, 0, width - stile, topRail + (door.head?.rise ?? 0)], upright: false },
     { key: 'bottom rail', part: [stile, height - bottomRail, width - stile, height], upright: false },
   ];
   // Each opening but those of the first row lies under a mid rail, each but those of the first column right of a muntin.

@@ -1,5 +1,5 @@
-import type { DoorReport, Opening, Report } from '@fielded/core';
-import { type Box, polygon, rectangle } from '@fielded/geometry';
+import type { DoorReport, HeadReport, Opening, Report } from '@fielded/core';
+import { type Box, type Loop, loopsBox, polygon, rectangle } from '@fielded/geometry';
 import type { Figure } from '../dimension/figure.ts';
 import type { LinearDimension, Point, Side } from '../dimension/linear.ts';
 import type { Sketch } from '../dimension/sketch.ts';
@@ -10,6 +10,7 @@ import { figure } from './cut-dimensions.ts';
 import { frameParts, jointLines, mitres } from './door-parts.ts';
 import { drawGrain } from './grain.ts';
 import { sectionMark } from './section-mark.ts';
+import { radiusLeaders, type ShapedLoops, shapedLoops } from './shaped-panel.ts';
 
 /** A door from the front: frame, panels with their field, and where the joint is drawn in section. `index` counts the job's doors from 0. */
 export function sketchDoor(report: Report, scale: number, index: number): Sketch {
@@ -23,6 +24,7 @@ export function sketchDoor(report: Report, scale: number, index: number): Sketch
     y1: y1 * s,
   });
   const { width, height, openings } = door;
+  const shaped = door.head ? shapedUnder({ ...door, head: door.head }, openings[0]!, s) : null;
   const parts = frameParts(door);
   const items: Item[] = [
     path('wood', 'wood', [rectangle(box(0, 0, width, height))]),
@@ -43,7 +45,11 @@ export function sketchDoor(report: Report, scale: number, index: number): Sketch
     path('outline', 'outline', [rectangle(box(0, 0, width, height))]),
     group(
       'panels',
-      openings.map((opening, i) => drawVisiblePanel(`panel ${i + 1}`, report, door, opening, s)),
+      openings.map((opening, i) =>
+        i === 0 && shaped
+          ? drawShapedPanel('panel 1', shaped)
+          : drawVisiblePanel(`panel ${i + 1}`, report, door, opening, s),
+      ),
     ),
   ];
   const mark = sectionMark(report, door, s);
@@ -52,25 +58,67 @@ export function sketchDoor(report: Report, scale: number, index: number): Sketch
     items,
     outlines: [
       ...rectangle(box(0, 0, width, height)).curves,
-      ...openings.flatMap(({ x, y, ...size }) => rectangle(box(x, y, x + size.width, y + size.height)).curves),
+      ...(shaped?.sight.curves ?? []),
+      ...openings
+        .slice(shaped ? 1 : 0)
+        .flatMap(({ x, y, ...size }) => rectangle(box(x, y, x + size.width, y + size.height)).curves),
     ],
     woods: [rectangle(box(0, 0, width, height))],
     around: { x0: Math.min(0, mark.left), y0: 0, x1: Math.max(width * s, mark.right), y1: height * s },
     tiers: doorTiers(report, door, index, s),
     interiors: [],
-    leaders: [],
+    leaders: shaped ? radiusLeaders(report, index, 'sight', shaped.sight) : [],
   };
+}
+
+/** The outlines of the panel under a door's head, where its top opening puts them. */
+function shapedUnder(door: DoorReport & { readonly head: HeadReport }, opening: Opening, s: number): ShapedLoops {
+  const [across, up] = [(door.panel.width - opening.width) / 2, (door.panel.height - opening.height) / 2];
+  return shapedLoops(door, s, (opening.x - across) * s, (opening.y - up) * s);
+}
+
+/** What is seen of a panel under a shaped head. */
+function drawShapedPanel(key: string, { sight, field, corners, square, edge }: ShapedLoops): Item {
+  const sightCorners = field === null ? [] : corners;
+  return group(key, [
+    path('ground', 'wood', [sight]),
+    drawGrain('grain', square, true),
+    path('field', 'outline', field === null ? [] : [field, ...clipTo(sightCorners, edge, sight)]),
+    path('sight', 'outline', [sight]),
+  ]);
+}
+
+/** Lines from a panel's corners to its field's, from where they come out of the frame. */
+function clipTo(corners: readonly Loop[], edge: Loop, sight: Loop): Loop[] {
+  const [outer, inner] = [loopsBox([edge])!, loopsBox([sight])!];
+  return corners.map(({ curves: [c] }) => {
+    const { x0, y0, x1, y1 } = c!;
+    // By the share of the way in which the frame covers.
+    const covered = (inner.x0 - outer.x0) / Math.max(1e-9, Math.abs(x1 - x0));
+    const share = Math.min(1, covered);
+    return polygon(
+      [
+        [x0 + share * (x1 - x0), y0 + share * (y1 - y0)],
+        [x1, y1],
+      ],
+      false,
+    );
+  });
 }
 
 /** What is seen of a panel: the sight edge, the field's edge, and the mitres of the raise between them. */
 function drawVisiblePanel(key: string, report: Report, door: DoorReport, opening: Opening, s: number): Item {
   const { x, y, width, height } = opening;
   const sight = { x0: x * s, y0: y * s, x1: (x + width) * s, y1: (y + height) * s };
-  const margin = (report.fit.visibleMargin ?? 0) * s;
+  const { visibleMargin } = report.fit;
+  const [across, up] = [(door.panel.width - door.opening.width) / 2, (door.panel.height - door.opening.height) / 2];
+  // The margin is that of the edges; ends that go in further show less of the raise.
+  const margin = (insertion: number) => Math.max(0, (visibleMargin ?? 0) + report.tongue.insertion - insertion) * s;
+  const [beside, above] = visibleMargin === null ? [0, 0] : [margin(across), margin(up)];
   const items: Item[] = [path('ground', 'wood', [rectangle(sight)])];
-  const hasField = margin > 0 && 2 * margin < Math.min(sight.x1 - sight.x0, sight.y1 - sight.y0);
+  const hasField = beside > 0 && 2 * beside < sight.x1 - sight.x0 && above > 0 && 2 * above < sight.y1 - sight.y0;
   const field = hasField
-    ? { x0: sight.x0 + margin, y0: sight.y0 + margin, x1: sight.x1 - margin, y1: sight.y1 - margin }
+    ? { x0: sight.x0 + beside, y0: sight.y0 + above, x1: sight.x1 - beside, y1: sight.y1 - above }
     : sight;
   items.push(drawGrain('grain', field, door.grain === 'up'));
   if (hasField) items.push(path('field', 'outline', [rectangle(field), ...mitres(sight, field)]));
@@ -97,6 +145,7 @@ function doorTiers(report: Report, door: DoorReport, index: number, s: number): 
     up(shown('topRail', topRail, 'rail', 'Top rail'), 0, topRail);
     up(shown('bottomRail', bottomRail, 'rail', 'Bottom rail'), height - bottomRail, bottomRail);
   }
+  if (door.head) up(shown('head.rise', door.head.rise, 'rise', 'Rise of the head'), topRail, door.head.rise);
   const { columns, rows } = { columns: openingsIn(door, 'row'), rows: openingsIn(door, 'column') };
   for (const { opening, path } of differing(columns, 'width', 'first'))
     across(shown(`${path}.width`, opening.width, 'opening', 'Width of an opening'), opening.x, opening.width);

@@ -21,6 +21,7 @@ import { figure } from './cut-dimensions.ts';
 import { mitres } from './door-parts.ts';
 import { drawGrain } from './grain.ts';
 import { splitBreaks } from './panel-part.ts';
+import { fieldLoops, radiusLeaders, shapedLoops } from './shaped-panel.ts';
 
 /** Between the panel's front and its sections, paper mm. */
 const APART = 16;
@@ -41,14 +42,26 @@ export function sketchPanel(report: Report, scale: number, index: number, kind: 
     y1: (height - by) * scale,
   });
   const edge = inset(0);
+  const { head } = door;
+  const shaped = 'shaped' in shown && shown.shaped && head ? shapedLoops({ ...door, head }, scale, 0, 0) : null;
+  const edgeLoop = shaped?.edge ?? rectangle(edge);
+  const covered = [(door.panel.width - door.opening.width) / 2, (door.panel.height - door.opening.height) / 2] as const;
+  const sightBox = {
+    x0: covered[0] * scale,
+    y0: covered[1] * scale,
+    x1: (width - covered[0]) * scale,
+    y1: (height - covered[1]) * scale,
+  };
   const hasField = reach > 0 && 2 * reach < Math.min(width, height);
   const field = inset(hasField ? reach : 0);
   const front: Item[] = [
-    path('wood', 'wood', [rectangle(edge)]),
-    drawGrain('grain', field, grain === 'up'),
-    path('sight line', 'cutter', [rectangle(inset(report.tongue.insertion))]),
-    path('field', 'outline', hasField ? [rectangle(field), ...mitres(edge, field)] : []),
-    path('outline', 'outline', [rectangle(edge)]),
+    // What is left square of the blank is sawn off.
+    path('blank', 'hidden', shaped ? [rectangle(edge)] : []),
+    path('wood', 'wood', [edgeLoop]),
+    drawGrain('grain', shaped?.square ?? field, grain === 'up'),
+    path('sight line', 'cutter', [shaped?.sight ?? rectangle(sightBox)]),
+    path('field', 'outline', fieldLoops(shaped, hasField ? [rectangle(field), ...mitres(edge, field)] : [])),
+    path('outline', 'outline', [edgeLoop]),
   ];
   const below = height * scale + APART;
   const beside = width * scale + APART;
@@ -82,7 +95,8 @@ export function sketchPanel(report: Report, scale: number, index: number, kind: 
       'panel',
       `${of === 'width' ? 'Width' : 'Height'} of a panel of door ${name}`,
     );
-  tier('above', size('width'), at(0, 0), at(width, 0));
+  // Above a shaped head stand its radii.
+  tier(shaped ? 'below' : 'above', size('width'), at(0, shaped ? height : 0), at(width, shaped ? height : 0));
   tier('left', size('height'), at(0, 0), at(0, height));
   const { visibleMargin } = report.fit;
   if (hasField && visibleMargin !== null && visibleMargin > 0) {
@@ -90,15 +104,15 @@ export function sketchPanel(report: Report, scale: number, index: number, kind: 
     const sight = report.tongue.insertion;
     tier('left', margin, at(sight, sight), at(reach, sight + visibleMargin));
   }
-  const woods = [rectangle(edge), ...across.woods, ...along.woods];
+  const woods = [edgeLoop, ...across.woods, ...along.woods];
   return {
     items: [group('front', front), across.item, along.item],
-    outlines: [...rectangle(edge).curves, ...across.outlines, ...along.outlines],
+    outlines: [...edgeLoop.curves, ...across.outlines, ...along.outlines],
     woods,
     around: loopsBox(woods)!,
     tiers,
     interiors: [],
-    leaders: [],
+    leaders: shaped ? radiusLeaders(report, index, 'panelEdge', shaped.edge) : [],
   };
 }
 

@@ -1,0 +1,167 @@
+import {
+  type DoorReport,
+  findNearest,
+  formatLength,
+  parseLength,
+  type Report,
+  type TemplatePart,
+  templateOffset,
+  templateOutline,
+} from '@fielded/core';
+import { listWords, UsageError } from '../arguments.ts';
+import { type Command, defineCommand } from '../command.ts';
+import { readText } from '../files/read-text.ts';
+import { type Io, safe } from '../io.ts';
+import { listProblems } from '../report/list-problems.ts';
+import { WIDTH } from '../report/plain-report.ts';
+import { deliver } from './deliver.ts';
+import { checkJob, exitStatus, openShop } from './read-jobs.ts';
+import { FILE_ENDINGS, FORCE, output, SHOP } from './shared-options.ts';
+
+type Format = '.svg' | '.dxf' | '.pdf';
+
+/** `fielded template`: the outline of a shaped door's rail, panel or field at full size, for a machine or on paper. */
+export const template: Command = defineCommand(
+  {
+    summary: 'templates of shaped heads at full size: DXF, PDF, SVG',
+    place: {
+      name: 'JOB',
+      least: 1,
+      most: 1,
+      needs: 'a job file with a shaped door',
+      takes: 'one job at a time',
+      endings: FILE_ENDINGS,
+    },
+    about: [
+      "Writes the outline of one part of a door with a shaped head at full size: its top rail, its panel, or the panel's field. The panel's outline is what the bearing of its cut runs on; --bearing moves it for another one.",
+    ],
+    options: {
+      door: { value: 'NAME', says: 'which door; the first with a shaped head, if not said' },
+      part: {
+        value: 'PART',
+        says: 'panel, the default; rail, the top rail with its joints; or field',
+        choices: ['panel', 'rail', 'field'],
+      },
+      bearing: {
+        value: 'DIAMETER',
+        says: "a bearing other than the cut's own: the panel's outline is moved so that it may run on the template",
+      },
+      output: output(
+        'by its ending: .dxf lines and true arcs in millimetres, .pdf on as many sheets of A4 as it takes, with register marks, .svg on one piece; without it, SVG goes to standard output',
+      ),
+      shop: SHOP,
+      force: FORCE,
+    },
+    formats: ['.svg', '.dxf', '.pdf'],
+    statuses: ['written', 'the job has an error, or no such door', 'an input could not be read'],
+  },
+  async ({ path, values, format }, io) => {
+    const shop = await openShop(values.shop, io);
+    if (shop === null) return 2;
+    const report = await checkJob({ path, text: readText(path) }, shop, io);
+    return report === null ? 2 : writeTemplate(path, report, values, format, io);
+  },
+);
+
+interface Asked {
+  readonly door: string | undefined;
+  readonly part: TemplatePart | undefined;
+  readonly bearing: string | undefined;
+  readonly output: string | undefined;
+  readonly force: boolean;
+}
+
+async function writeTemplate(path: string, report: Report, asked: Asked, format: Format, io: Io): Promise<number> {
+  const { part = 'panel' } = asked;
+  const door = findDoor(report, asked.door);
+  if (door === null) {
+    await io.err(`${safe(path)}  No door has a shaped head. Give one a head: { shape: arch, rise: 60 }.\n`);
+    return 1;
+  }
+  const bearing = readBearing(door, part, asked.bearing, report.units);
+  const reach = Math.max(0, ...report.section.cuts.filter(({ side }) => side === 'front').map((cut) => cut.reach));
+  const outline = outlineOf(door, part, reach, bearing?.outside ?? 0);
+  if (outline === null) {
+    await io.err(`${safe(path)}  The ${part} of door ${safe(door.name)} has no outline: nothing is left of it.\n`);
+    return 1;
+  }
+  const written = await write({ outline, ...words(report, door, part, bearing) }, part, format);
+  if (!(await deliver(io, asked.output, written, asked.force))) return 2;
+  if (report.problems.length > 0) await io.err(`${listProblems(report.problems, WIDTH, (text) => text).join('\n')}\n`);
+  return exitStatus(report);
+}
+
+/** The door asked for, or the first with a head; null where none has one. */
+function findDoor({ doors = [] }: Report, asked: string | undefined): DoorReport | null {
+  const shaped = doors.filter(({ head }) => head !== undefined);
+  if (shaped.length === 0) return null;
+  if (asked === undefined) return shaped[0]!;
+  const found = shaped.find(({ name }) => name === asked);
+  if (found) return found;
+  const names = shaped.map(({ name }) => name);
+  const near = findNearest(asked, names);
+  throw new UsageError(
+    `--door ${asked}: there is no such door with a shaped head. ${near ? `Did you mean ${near}? ` : ''}There ${names.length === 1 ? 'is' : 'are'} ${listWords(names, 'and')}.`,
+  );
+}
+
+interface Bearing {
+  readonly diameter: number;
+  readonly outside: number;
+}
+
+function readBearing(
+  door: DoorReport,
+  part: TemplatePart,
+  asked: string | undefined,
+  units: 'mm' | 'in',
+): Bearing | null {
+  if (asked === undefined) return null;
+  if (part !== 'panel') throw new UsageError(`--bearing is for the panel: take it out, or --part ${part}.`);
+  const own = door.head?.bearing ?? null;
+  if (own === null)
+    throw new UsageError('--bearing needs a cut that names a head of the shop: its own bearing is not known.');
+  const length = parseLength(asked, units);
+  if ('read' in length || !(length.mm > 0))
+    throw new UsageError(`--bearing ${asked}: write the diameter of the bearing, such as 60 or 2-1/2 in.`);
+  return { diameter: length.mm, outside: templateOffset(own, length.mm / 2) };
+}
+
+function outlineOf(door: DoorReport, part: TemplatePart, reach: number, outside: number) {
+  try {
+    return templateOutline(door, part, reach, outside);
+  } catch (error) {
+    if (error instanceof RangeError) return null;
+    throw error;
+  }
+}
+
+function words({ title, units }: Report, { name, head }: DoorReport, part: TemplatePart, bearing: Bearing | null) {
+  const length = (mm: number) => formatLength(mm, units);
+  const own = head?.bearing ?? null;
+  const bearings =
+    part !== 'panel'
+      ? []
+      : bearing !== null
+        ? [
+            `for a bearing of ${length(bearing.diameter)}: ${length(Math.abs(bearing.outside))} ${bearing.outside < 0 ? 'inside' : 'outside'} the panel's edge`,
+          ]
+        : [own === null ? "the panel's own edge" : `the panel's own edge: bearing ${length(2 * own)} in diameter`];
+  return {
+    title: `${title}: door ${name}, ${part}`,
+    units,
+    notes: [...bearings, 'Full size. Try a test piece in the door first.'],
+  };
+}
+
+async function write(
+  template: import('@fielded/render').Template,
+  part: TemplatePart,
+  format: Format,
+): Promise<string | Uint8Array> {
+  if (format === '.dxf')
+    return (await import('@fielded/exchange')).writeDxf([{ name: part.toUpperCase(), chains: [template.outline] }]);
+  const { sceneToSvg, templateScene, templateSheets } = await import('@fielded/render');
+  if (format === '.svg') return sceneToSvg(templateScene(template), { theme: 'print', bare: false });
+  return (await import('../formats/pdf.ts')).writePdf(templateSheets(template));
+}

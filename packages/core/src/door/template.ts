@@ -1,0 +1,63 @@
+import { type Chain, line, shiftCurve } from '@fielded/geometry';
+import type { DoorReport } from './door-report.ts';
+import { type DoorHead, headCurve } from './head.ts';
+import { type ShapedPanel, shapedOutline } from './shaped-panel.ts';
+
+export type TemplatePart = 'rail' | 'panel' | 'field';
+
+/** The panel under a reported door's head; null for a door without one. */
+export function shapedPanelOf({ head, opening, panel }: DoorReport): ShapedPanel | null {
+  if (head === undefined) return null;
+  const insertion = (panel.height - opening.height) / 2;
+  return { head: head as DoorHead, opening: opening.width, width: panel.width, height: panel.height, insertion };
+}
+
+/**
+ * The outline of a part of a shaped door at full size, closed, anticlockwise with y up: exact lines and arcs, mm.
+ *
+ * `rail`: the top rail as sawn from its stock, joints and all, its left end at x 0 and the springing at y 0. `panel` and
+ * `field`: x from the panel's left edge, y from its bottom; the field lies `reach` within the edge, and the panel's outline is
+ * moved out by `outside`, for a bearing that is smaller than the one that belongs to the cut.
+ *
+ * @throws RangeError for a door without a shaped head, and where the outline has no head or no sides left.
+ */
+export function templateOutline(door: DoorReport, part: TemplatePart, reach: number, outside = 0): Chain {
+  const panel = shapedPanelOf(door);
+  if (panel === null) throw new RangeError(`door ${door.name} has no shaped head`);
+  if (part === 'rail') return railOutline(door, panel);
+  const inside = part === 'field' ? reach : -outside;
+  return shapedOutline(panel, inside).map((c) => shiftCurve(c, panel.width / 2, 0));
+}
+
+function railOutline({ parts, topRail }: DoorReport, { head, opening }: ShapedPanel): Chain {
+  const rail = parts.find(({ part }) => part === 'top rail')!;
+  const joint = (rail.length - opening) / 2;
+  const top = topRail + head.rise;
+  const sight = headCurve(head, opening, 0, opening / 2).map((c) => shiftCurve(c, rail.length / 2, 0));
+  return [
+    line(0, 0, joint, 0),
+    ...sight,
+    line(joint + opening, 0, rail.length, 0),
+    line(rail.length, 0, rail.length, top),
+    line(rail.length, top, 0, top),
+    line(0, top, 0, 0),
+  ].filter(({ x0, y0, x1, y1 }) => x0 !== x1 || y0 !== y1);
+}
+
+/**
+ * How far a template's edge lies outside the panel's for a bearing of radius `bearing` on a cut whose own is `own` = R − ρ
+ * (formula A7): own − bearing, mm; negative inside.
+ */
+export function templateOffset(own: number, bearing: number): number {
+  return own - bearing;
+}
+
+/**
+ * How far a cut falls short of its reach away from the mark of a ring fence (formula A8): e(1 − cos θ), e = R_g + ρ − R, mm.
+ * `ring` and `cutter` are radii, `angle` in radians.
+ *
+ * @example ringShortfall(90, 80, 38, Math.PI / 18) // 0.729
+ */
+export function ringShortfall(ring: number, cutter: number, reach: number, angle: number): number {
+  return (ring + reach - cutter) * (1 - Math.cos(angle));
+}

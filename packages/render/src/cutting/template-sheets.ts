@@ -1,0 +1,147 @@
+import { type Box, type Chain, cropLoops, curveBox, joinBoxes, type Loop, line, polygon } from '@fielded/geometry';
+import { type Item, path, type Scene, text } from '../scene.ts';
+import { drawCheckBar } from '../sheet/check-bar.ts';
+import { PAPERS, type PaperName } from '../sheet/paper.ts';
+import { fitText } from '../text/measure-text.ts';
+
+/** An outline to print at full size: mm, y up. */
+export interface Template {
+  readonly outline: Chain;
+  readonly title: string;
+  readonly notes: readonly string[];
+  readonly units: 'mm' | 'in';
+}
+
+const SIDE = 14;
+const TOP = 16;
+const FOOT = 26;
+const CROSS = 4;
+const WORDS = 2.2;
+
+/** A template on one piece of paper just large enough for it, at full size. */
+export function templateScene({ outline, title, notes, units }: Template): Scene {
+  const { loop, box } = onPaper(outline, SIDE, TOP);
+  const foot = box.y1 + 10;
+  return {
+    width: Math.max(box.x1 + SIDE, 130),
+    height: foot + 14 + notes.length * 4.5,
+    scale: 1,
+    title,
+    description: `${title}, full size`,
+    items: [
+      text('title', 'text', SIDE, 9, title, 3),
+      path('outline', 'outline', [loop]),
+      ...drawCheckBar(SIDE, foot, units),
+      ...notes.map((words, i) => text(`note ${i}`, 'quiet', SIDE, foot + 10 + i * 4.5, words, WORDS)),
+    ],
+  };
+}
+
+/**
+ * The same over as many sheets as it takes. Each shows its part of the outline; the crosses at its corners are those of its
+ * neighbours, and lie on each other when the sheets are put together.
+ */
+export function templateSheets({ outline, title, notes, units }: Template, paper: PaperName = 'a4'): Scene[] {
+  const { width, height } = PAPERS[paper];
+  const tile = { width: width - 2 * SIDE, height: height - TOP - FOOT };
+  const { loop, box } = onPaper(outline, CROSS, CROSS);
+  const across = Math.ceil((box.x1 + CROSS) / tile.width);
+  const down = Math.ceil((box.y1 + CROSS) / tile.height);
+  const sheets: Scene[] = [];
+  for (let row = 0; row < down; row++) {
+    for (let column = 0; column < across; column++) {
+      const part: Box = {
+        x0: column * tile.width,
+        y0: row * tile.height,
+        x1: (column + 1) * tile.width,
+        y1: (row + 1) * tile.height,
+      };
+      const shown = cropLoops([loop], part).outline;
+      // Sheets without a part of the outline only hold the others together: none is needed.
+      if (shown.length === 0) continue;
+      const place = `${String.fromCharCode(65 + (column % 26))}${row + 1}`;
+      sheets.push({
+        width,
+        height,
+        scale: 1,
+        title,
+        description: `${title}, full size, sheet ${place}`,
+        items: [
+          text('title', 'text', SIDE, 9, fitText(title, 3, width - 2 * SIDE - 40), 3),
+          text('place', 'text', width - SIDE, 9, `${place} of ${across} × ${down}`, 3, 'end'),
+          path(
+            'outline',
+            'outline',
+            shown.map((c) => ({ curves: [moveCurve(c, SIDE - part.x0, TOP - part.y0)], closed: false })),
+          ),
+          ...drawCrosses(tile, place, column, row, across, down),
+          ...drawCheckBar(SIDE, height - 14, units),
+          ...notes
+            .slice(0, 3)
+            .map((words, i) =>
+              text(`note ${i}`, 'quiet', width - SIDE, height - 16 + i * 4, fitText(words, WORDS, 88), WORDS, 'end'),
+            ),
+        ],
+      });
+    }
+  }
+  return sheets;
+}
+
+/** The outline with y down, its box's corner at (left, top). */
+function onPaper(outline: Chain, left: number, top: number): { loop: Loop; box: Box } {
+  const curves = outline.map((c) => ({
+    ...c,
+    y0: -c.y0,
+    y1: -c.y1,
+    cy: c.turn === 0 ? 0 : -c.cy,
+    turn: (c.turn === 0 ? 0 : -c.turn) as -1 | 0 | 1,
+  }));
+  const own = joinBoxes(curves.map(curveBox))!;
+  const moved = curves.map((c) => moveCurve(c, left - own.x0, top - own.y0));
+  return { loop: { curves: moved, closed: true }, box: joinBoxes(moved.map(curveBox))! };
+}
+
+function moveCurve(c: Chain[number], x: number, y: number): Chain[number] {
+  const bent = c.turn !== 0;
+  const moved = { x0: c.x0 + x, y0: c.y0 + y, x1: c.x1 + x, y1: c.y1 + y };
+  return bent ? { ...c, ...moved, cx: c.cx + x, cy: c.cy + y } : line(moved.x0, moved.y0, moved.x1, moved.y1);
+}
+
+/** Crosses at a tile's corners, each named after the sheets that share it. */
+function drawCrosses(
+  tile: { readonly width: number; readonly height: number },
+  place: string,
+  column: number,
+  row: number,
+  across: number,
+  down: number,
+): Item[] {
+  const corners = [0, 1].flatMap((right) => [0, 1].map((low) => ({ right, low })));
+  // Beyond the outermost sheets there is no neighbour to lie on.
+  const shared = corners.filter(
+    ({ right, low }) => (column + right > 0 && column + right < across) || (row + low > 0 && row + low < down),
+  );
+  return shared.flatMap(({ right, low }) => {
+    const [x, y] = [SIDE + right * tile.width, TOP + low * tile.height];
+    return [
+      path(`cross ${place} ${right} ${low}`, 'thin', [
+        polygon(
+          [
+            [x - CROSS, y],
+            [x + CROSS, y],
+          ],
+          false,
+        ),
+        polygon(
+          [
+            [x, y - CROSS],
+            [x, y + CROSS],
+          ],
+          false,
+        ),
+      ]),
+      text(`cross name ${right} ${low}`, 'quiet', x + 1, y - 1, `${column + right}/${row + low}`, 1.8),
+    ];
+  });
+}
