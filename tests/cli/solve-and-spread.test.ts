@@ -41,7 +41,7 @@ describe('fielded check with a spread and seasons', () => {
     );
     const good = (await run(['check', spread])).out.replace(/\s+/g, ' ');
     expect(good).toContain(
-      'Stock thickness does not matter to the clearance as the cuts are run: keep the panel face down for both cuts',
+      'Stock thickness does not matter to the clearance as the cuts are run. Keep the panel face down for both cuts',
     );
   });
 

@@ -2,7 +2,7 @@ import { setImmediate } from 'node:timers/promises';
 import type { ReadOptions, SimulationOptions } from '@fielded/core';
 import { type Command, defineCommand } from '../command.ts';
 import { findJobs } from '../files/find-jobs.ts';
-import type { Io } from '../io.ts';
+import { type Io, safe } from '../io.ts';
 import { plainReport } from '../report/plain-report.ts';
 import { type Checked, summary } from '../report/summary.ts';
 import { painter } from '../terminal/paint.ts';
@@ -68,7 +68,10 @@ async function checkJobs(
     // Lets an interrupt in between two jobs.
     await setImmediate();
     const read = await readOneJob(job, shop, held);
-    checked.push({ path: job.path, report: read === null ? null : await evaluateJob(read, simulation, io) });
+    const report = read === null ? null : await evaluateJob(read, simulation, io);
+    if (simulation !== undefined && report !== null && report.spread === undefined)
+      faults.push(`${safe(job.path)}  Nothing was simulated: the job gives no spread. Add spread: with a ± to it.\n`);
+    checked.push({ path: job.path, report });
   }
   await progress.clear();
   await io.err(faults.join(''));

@@ -55,20 +55,24 @@ function checkCut({ side, profile, depth, reach, run, tilt }: Cut, index: number
   oneOf(`${at}.side`, side, ['front', 'back']);
   oneOf(`${at}.run`, run, ['under', 'over']);
   checkProfile(`${at}.profile`, profile);
-  above(`${at}.depth`, depth);
-  above(`${at}.reach`, reach);
+  // A knife measured off the steel may leave nothing in the wood as it is held: an outline is as deep as it comes out.
+  const size = profile.shape === 'outline' ? finite : above;
+  size(`${at}.depth`, depth);
+  size(`${at}.reach`, reach);
   if (!(tilt >= 0 && tilt <= Math.PI / 2))
     throw new RangeError(`${at}.tilt must be 0 to π/2 radians, got ${shown(tilt)}`);
 }
 
 function checkProfile(at: string, profile: Profile): void {
   oneOf(`${at}.shape`, profile?.shape, SHAPES);
-  above(`${at}.reach`, profile.reach);
-  above(`${at}.depth`, profile.depth);
   if (profile.shape !== 'outline') {
+    above(`${at}.reach`, profile.reach);
+    above(`${at}.depth`, profile.depth);
     checkNamed(at, profile);
     return;
   }
+  finite(`${at}.reach`, profile.reach);
+  finite(`${at}.depth`, profile.depth);
   if (profile.chain.length === 0) throw new RangeError(`${at}.chain must hold at least one line or arc, got none`);
   profile.chain.forEach((c, index) => {
     // Any figure that is not finite shows in the sum.

@@ -81,7 +81,8 @@ const PAST_THE_FRAME = 1;
 /** A setting is not moved by less than this, mm. */
 const LEAST_MOVE = 0.005;
 
-function backFirst({ cuts }: Job): number[] {
+/** The cuts by their places, back cuts first: they do not show. */
+export function backFirst({ cuts }: Job): number[] {
   const isFront = (k: number) => Number(cuts[k]!.side === 'front');
   return cuts.map((_, k) => k).sort((a, b) => isFront(a) - isFront(b));
 }

@@ -5,6 +5,7 @@ import { designInsertion } from '../joint/fit.ts';
 import type { TongueReport } from '../joint/fit-report.ts';
 import type { Advice, Problem } from '../problem/problem.ts';
 import { advise } from '../problem/say.ts';
+import { backFirst } from './advice-candidates.ts';
 import { roundDown, roundSizes, roundUp } from './round-sizes.ts';
 
 const DEPTH = ['frame', 'groove', 'depth'];
@@ -121,10 +122,7 @@ export function clearingReachesToTry(job: Job, { about, figures }: Problem): Adv
 
 /** More clearance when the panel is made, by what it lacks once it has swollen, mm; from each cut in turn, back cuts first. */
 export function looserToTry(job: Job, lacks: number): Advice[] {
-  const order = job.cuts
-    .map((_, k) => k)
-    .sort((a, b) => Number(job.cuts[a]!.side === 'front') - Number(job.cuts[b]!.side === 'front'));
-  return order.flatMap((k) => {
+  return backFirst(job).flatMap((k) => {
     const { name, depth } = job.cuts[k]!;
     return roundSizes(depth + roundUp(lacks, 'mm'), job.units).map((mm) =>
       advise('advice.deeper', { cut: name, by: mm - depth }, [{ path: ['cuts', k, 'depth'], mm }], job),

@@ -4,7 +4,7 @@ export const JOINT_WORDS = {
   'split-edge':
     'The cuts leave the wood in separate layers from {where:spans} in from the edge. Change the profile or how it is run.',
   'taken-from-drawing':
-    'The {cut} cannot be cut as drawn {held:said}: the turning knife also takes {area:area} that the drawing keeps, {x0:length} to {x1:length} in from the edge and {y0:length} to {y1:length} below the face.',
+    'The {cut} cannot be cut as drawn {held:said}: the turning knife also takes {area:area} that the drawing keeps, {x0:coarse} to {x1:coarse} in from the edge and {y0:coarse} to {y1:coarse} below the face.',
   'held.flat': 'with the panel flat',
   'held.on-edge': 'with the panel on edge',
   'held.run-flat': 'flat',
@@ -43,9 +43,9 @@ export const JOINT_WORDS = {
   'lip.front': 'front lip',
   'lip.back': 'back lip',
   'raises-meet.door':
-    'The raises meet: the panel of {door} is {width:length} wide and {height:length} high, and two raises of {reach:length} take {both:length} of it. No field is left.',
+    'The raises meet: the panel of {door} is {width:coarse} wide and {height:coarse} high, and two raises of {reach:coarse} take {both:coarse} of it. No field is left.',
   'raises-meet.panel':
-    'The raises meet: the panel is {width:length} wide, and two raises of {reach:length} take {both:length} of it. No field is left.',
+    'The raises meet: the panel is {width:coarse} wide, and two raises of {reach:coarse} take {both:coarse} of it. No field is left.',
   'advice.deeper': 'Take the {cut} {by:length} deeper.',
   'advice.shallower': 'Take the {cut} {by:length} less deep.',
   'advice.reach': 'Give the {cut} a reach of {reach:length}.',
