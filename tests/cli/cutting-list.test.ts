@@ -18,6 +18,12 @@ const DOORS = [
   { leaf: [996, 236], stile: 60, rails: [45, 45], made: 3, across: true },
 ] as const;
 
+/** The example without its shop, and so without its heads. */
+const ALONE = readFileSync(KITCHEN, 'utf8')
+  .replace('shop: shop.yaml\n', '')
+  .replace('    head: raiser\n', '')
+  .replace('knife: cove-14', 'profile: { shape: cove, reach: 14, depth: 4.8, land: 9 }');
+
 async function listed(...paths: string[]): Promise<CuttingList> {
   const { status, out } = await run(['cutting-list', ...paths, '--json']);
   expect(status).toBe(0);
@@ -90,7 +96,7 @@ describe('fielded cutting-list', () => {
   });
 
   it('keeps a name that a spreadsheet would run as text', async () => {
-    const text = readFileSync(KITCHEN, 'utf8').replace('name: sink', "name: '=1+1'").replace('shop: shop.yaml\n', '');
+    const text = ALONE.replace('name: sink', "name: '=1+1'");
     const job = put(folder, 'formula.yaml', text);
     const csv = join(folder, 'formula.csv');
     expect((await run(['cutting-list', job, '-o', csv])).status).toBe(0);
@@ -98,7 +104,7 @@ describe('fielded cutting-list', () => {
   });
 
   it('marks as assumed what no shop says', async () => {
-    const job = put(folder, 'alone.yaml', readFileSync(KITCHEN, 'utf8').replace('shop: shop.yaml\n', ''));
+    const job = put(folder, 'alone.yaml', ALONE);
     expect((await run(['cutting-list', job])).out).toContain('Assumed, since the shop file does not say: 25 mm over');
     expect((await run(['cutting-list', KITCHEN])).out).not.toContain('Assumed');
   });

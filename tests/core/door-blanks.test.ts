@@ -78,6 +78,14 @@ describe('blanks', () => {
     expect(saved.blanks[0]!.panels.map(({ width }) => width)).toEqual([350, 120]);
   });
 
+  it('leave over one of three that are too wide together, though all three are one object', () => {
+    const one = { door: 'A', width: 198, length: 700 };
+    const { blanks, leftOver } = makeBlanks([one, one, one], RULES);
+    expect(blanks.map(({ width, quantity }) => [width, quantity])).toEqual([[401.2, 1]]);
+    expect(leftOver).toMatchObject([{ quantity: 1, width: 198 }]);
+    expect(leftOver[0]!.missing).toBeCloseTo(96.8, 9);
+  });
+
   it('join only panels of one length', () => {
     const mixed = [...items([160], 600), ...items([160], 700)];
     expect(makeBlanks(mixed, RULES).leftOver).toHaveLength(2);

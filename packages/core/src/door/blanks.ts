@@ -136,7 +136,8 @@ const MOST_WAYS = 20_000;
  * those that ride with a wide one, is tried from the fewest up; of long lists only the widest are left out.
  */
 function withWide(narrow: readonly BlankPanel[], wide: readonly BlankPanel[], rules: BlankRules): Joined {
-  const bySize = [...narrow].sort((p, q) => q.width - p.width);
+  // Each panel is told from its equals, which may be one and the same object.
+  const bySize = narrow.map((panel) => ({ ...panel })).sort((p, q) => q.width - p.width);
   const cut = sawn(rules);
   const total = narrow.reduce((sum, { width }) => sum + width + cut, 0);
   if (wide.length === 0 && total < limitsOf(rules).least) return { bins: [], left: bySize };

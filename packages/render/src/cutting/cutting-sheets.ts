@@ -73,12 +73,13 @@ function sawSheet(list: CuttingList, units: Units, { reports, assumed }: Cutting
     },
     { kind: 'heading', text: 'Frames' },
     parts,
-    ...blankBlocks(list, units),
+    ...blankBlocks(list, units, reports),
     ...timberBlocks(list, units, assumed),
   ]);
 }
 
-function blankBlocks({ blanks, leftOver }: CuttingList, units: Units): Block[] {
+function blankBlocks({ blanks, leftOver }: CuttingList, units: Units, reports: readonly Report[]): Block[] {
+  const doorsOf = (job: string) => reports.find(({ title }) => title === job)?.doors ?? [];
   if (blanks.length + leftOver.length === 0) return [];
   const longest = Math.max(1, ...blanks.map(({ length }) => length));
   const parts = SCALES.find((n) => longest / n <= BLANK_WIDTH) ?? 100;
@@ -86,12 +87,12 @@ function blankBlocks({ blanks, leftOver }: CuttingList, units: Units): Block[] {
     { kind: 'heading', text: 'Blanks for narrow panels' },
     {
       kind: 'paragraph',
-      text: 'Glue up each blank, run the end grain of every cut on it, then rip at the broken lines. Rips are given to the middle of the saw cut, from the upper edge.',
+      text: 'Glue up each blank, run the end grain of every cut on it, then rip at the broken lines. Rips are given to the middle of the saw cut, from the upper edge. A shaped head is sawn and run after ripping.',
     },
     {
       kind: 'figures',
       figures: blanks.map((blank) => ({
-        scene: drawBlank(blank, units, 1 / parts),
+        scene: drawBlank(blank, units, 1 / parts, doorsOf(blank.job)),
         caption: `${blank.quantity} off, ${size(blank.length, units)} long × ${size(blank.width, units)} wide${ripWords(blank.rips, units)}`,
       })),
     },
@@ -99,7 +100,7 @@ function blankBlocks({ blanks, leftOver }: CuttingList, units: Units): Block[] {
       ({ door, width, length, quantity, missing }): Block => ({
         kind: 'paragraph',
         tone: 'trouble',
-        text: `No blank for ${quantity} of door ${safeText(door)}, ${size(length, units)} × ${size(width, units)}: ${size(missing, units)} ${units} of width is missing. A spare panel or a carrier would do it.`,
+        text: `No blank for ${quantity} of door ${safeText(door)}, ${size(length, units)} × ${size(width, units)}: ${size(missing, units)} of width is missing. A spare panel or a carrier would do it.`,
       }),
     ),
   ];

@@ -1,7 +1,7 @@
 import { type CuttingList, formatLength } from '@fielded/core';
 import { rectangle } from '@fielded/geometry';
 import { group, type Item, path, type Scene, text } from '../scene.ts';
-import { fitText } from '../text/measure-text.ts';
+import { fitText, heightToFit } from '../text/measure-text.ts';
 import { safeText } from '../text/safe-text.ts';
 
 /** Where labels lie on a sheet of paper, mm. */
@@ -82,7 +82,8 @@ function placeLabel({ lines }: Label, i: number, sheet: LabelSheet, outlines: bo
   const edge = outlines ? [path('edge', 'grain', [rectangle({ x0: x, y0: y, x1: x + width, y1: y + height })])] : [];
   const first = y + (height - step * lines.length) / 2 + step * 0.68;
   const words = lines.map((line, k) => {
-    const size = step * (k === 1 ? 0.56 : 0.46);
+    // A size that is cut short is worse than a small one.
+    const size = heightToFit(line, step * (k === 1 ? 0.5 : 0.42), 1.5, width - 2 * inset);
     return text(
       `line ${k}`,
       k < 2 ? 'text' : 'quiet',

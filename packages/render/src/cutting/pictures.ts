@@ -1,7 +1,7 @@
-import { type Blank, formatLength, type ListedPanel } from '@fielded/core';
-import { type Box, polygon, rectangle } from '@fielded/geometry';
+import { type Blank, type DoorReport, formatLength, type ListedPanel } from '@fielded/core';
+import { type Box, type Loop, polygon, poseLoops, readLoops, rectangle } from '@fielded/geometry';
 import { type Item, itemsBox, moveItems, path, type Scene, text } from '../scene.ts';
-import { fitText, textWidth } from '../text/measure-text.ts';
+import { fitText, heightToFit, textWidth } from '../text/measure-text.ts';
 import { safeText } from '../text/safe-text.ts';
 import { mitres } from '../views/door-parts.ts';
 import { drawGrain } from '../views/grain.ts';
@@ -16,14 +16,16 @@ const SMALL = 1.7;
 
 /**
  * A blank drawn with its grain level, each panel of it named with its width, and a line where each is ripped. `scale` is paper
- * mm for a mm of wood.
+ * mm for a mm of wood; a panel under a shaped head is drawn with its outline, the spare corners beside it.
  */
-export function drawBlank({ length, width, panels, rips }: Blank, units: Units, scale: number): Scene {
+export function drawBlank(blank: Blank, units: Units, scale: number, doors: readonly DoorReport[] = []): Scene {
+  const { length, width, panels, rips } = blank;
   const box: Box = { x0: 0, y0: 0, x1: length * scale, y1: width * scale };
   const edges = [0, ...rips.map((at) => at * scale), box.y1];
   const items: Item[] = [
     path('wood', 'wood', [rectangle(box)]),
     drawGrain('grain', box, false),
+    path('shaped', 'thin', shapedInBlank(blank, scale, doors)),
     ...panels.flatMap((panel, i) => {
       const middle = (edges[i]! + edges[i + 1]!) / 2;
       const words = `${safeText(panel.door)}  ${figureText(panel.width, units).text}`;
@@ -47,14 +49,29 @@ export function drawBlank({ length, width, panels, rips }: Blank, units: Units, 
   return asScene(`Blank ${formatLength(length, units, 1)} × ${formatLength(width, units, 1)}`, items);
 }
 
+/** The outlines of the shaped panels of a blank, their heads to the left. */
+function shapedInBlank({ length, width, panels }: Blank, scale: number, doors: readonly DoorReport[]): Loop[] {
+  const apart = (width - panels.reduce((sum, panel) => sum + panel.width, 0)) / Math.max(1, panels.length - 1);
+  let top = 0;
+  return panels.flatMap((panel) => {
+    const pose = { xx: 0, xy: scale, yx: scale, yy: 0, x0: 0, y0: top * scale };
+    top += panel.width + apart;
+    const door = doors.find(({ name }) => name === panel.door);
+    const same = (one: number, other: number) => Math.abs(one - other) < 0.01;
+    const shaped = door?.head && same(door.panel.width, panel.width) && same(door.panel.height, length);
+    return shaped ? poseLoops(pose, readLoops(door.head.paths.panelEdge)) : [];
+  });
+}
+
 /** Words in the middle of a panel on a strip of paper's white, so that the grain does not run through them. */
 function namePanel(key: string, words: string, x: number, y: number, room: number): Item[] {
-  const shown = fitText(words, SIZE, room);
-  const half = textWidth(shown, SIZE) / 2 + 1;
-  const white = { x0: x - half, y0: y - SIZE, x1: x + half, y1: y + SIZE };
+  const size = heightToFit(words, SIZE, 1.4, room);
+  const shown = fitText(words, size, room);
+  const half = textWidth(shown, size) / 2 + 1;
+  const white = { x0: x - half, y0: y - size, x1: x + half, y1: y + size };
   return [
     path(`${key} white`, 'paper', [rectangle(white)]),
-    text(`${key} words`, 'text', x, y + SIZE / 2, shown, SIZE, 'middle'),
+    text(`${key} words`, 'text', x, y + size / 2, shown, size, 'middle'),
   ];
 }
 

@@ -51,6 +51,11 @@ export function fitText(text: string, height: number, room: number): string {
   return `${glyphs.slice(0, kept).join('').trimEnd()}…`;
 }
 
+/** The largest height of capitals up to `height`, but no less than `least`, at which a text fits into `room` mm. */
+export function heightToFit(text: string, height: number, least: number, room: number): number {
+  return Math.max(least, Math.min(height, (0.999 * height * room) / Math.max(1e-6, textWidth(text, height))));
+}
+
 /** The text as lines no wider than `room` mm, broken between words and about equally long; see `breakLines`. */
 export function wrapText(text: string, height: number, room: number): string[] {
   const lines = breakLines(text, height, room);
