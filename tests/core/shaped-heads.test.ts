@@ -1,5 +1,5 @@
 // Radii of arches and cathedrals against plane geometry worked out by other ways; volumes against a grid.
-import { evaluate, readJob } from '@fielded/core';
+import { acceptJob, evaluate, readJob } from '@fielded/core';
 import { readReportPath } from '@fielded/geometry';
 import { describe, expect, it } from 'vitest';
 import {
@@ -226,5 +226,33 @@ describe('the report of a shaped door', () => {
   ])('is refused for %s %s', (head, more, words) => {
     const { faults } = read(job(head, more));
     expect(faults.map(({ message }) => message).join('\n')).toContain(words);
+  });
+
+  it('is refused in a job made by hand too', () => {
+    const { job: made } = read(job('{ shape: arch, rise: 60 }'));
+    const [door] = made!.doors;
+    const withHead = (head: DoorHead) => () => acceptJob({ ...made!, doors: [{ ...door!, head }] });
+    expect(withHead({ shape: 'arch', rise: 60 })).not.toThrow();
+    expect(withHead({ shape: 'arch', rise: 300 })).toThrow('doors[0].head does not fit an opening 400 wide');
+    expect(withHead({ shape: 'arch', rise: Number.NaN })).toThrow(RangeError);
+    expect(withHead({ shape: 'cathedral', rise: 60, crown: 0, ears: 80 })).toThrow(
+      'doors[0].head.crown must be above 0',
+    );
+  });
+
+  it('swells against the groove beside a steep head before it does at its sides', () => {
+    const season = 'season: { made: 6, driest: 6, dampest: 12 }\n';
+    const text = job('{ shape: arch, rise: 190 }')
+      .replace('swellGap: 2', 'swellGap: 4, endGap: 0.5')
+      .replace('doors:', `${season}doors:`);
+    const report = evaluate(read(text).job!);
+    const [problem] = report.problems.filter(({ code }) => code === 'head-bottoms-out');
+    // Each edge moves by 200 x 0.00248 x 6 or so, square to an edge that leans 87 degrees.
+    const { lean } = report.doors![0]!.head!;
+    const moves = report.season!.dampest.insertion - report.season!.made.insertion;
+    expect(problem!.figures!.moves).toBeCloseTo(moves * Math.sin((lean * Math.PI) / 180), 9);
+    expect(report.season!.door).toBe('A');
+    const roomy = evaluate(read(text.replace('endGap: 0.5', `endGap: ${problem!.figures!.wanted}`)).job!);
+    expect(roomy.problems.map(({ code }) => code)).not.toContain('head-bottoms-out');
   });
 });

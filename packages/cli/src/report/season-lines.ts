@@ -19,7 +19,7 @@ export function seasonLines({ season, units }: Report, width: number, paint: Pai
   const held = season.pinned
     ? 'pinned at its centre, so each edge takes half'
     : 'not pinned: one edge may take all of it';
-  const movement = `${safe(season.species)}, ${sayLength(season.width, units)} wide, ${held}. Moves by ${across} of its width and ${thickness} of its thickness for each % of moisture (USDA Wood Handbook, table 13-5).`;
+  const movement = `${safe(season.species)}, ${sayLength(season.width, units)} wide${season.door === undefined ? '' : ` (the widest panel, door ${safe(season.door)})`}, ${held}. Moves by ${across} of its width and ${thickness} of its thickness for each % of moisture (USDA Wood Handbook, table 13-5).`;
   const headings = ['', 'moisture', 'goes in', 'gap at bottom', 'clearance', 'bare strip'];
   return [
     '',

@@ -1,4 +1,5 @@
-import type { Door } from '../door/door.ts';
+import { type Door, layOpenings } from '../door/door.ts';
+import { type DoorHead, findHeadFault } from '../door/head.ts';
 import type { Frame } from '../joint/frame.ts';
 import type { Cut } from '../machining/cut.ts';
 import type { NamedProfile, Profile } from '../profile/profile.ts';
@@ -114,6 +115,22 @@ function checkDoor(door: Door, index: number): void {
     if (count !== undefined && !(Number.isInteger(count) && count > 0))
       throw new RangeError(`${at}.${key} must be a whole number above 0, got ${count}`);
   }
+  if (door.head !== undefined) checkHead(`${at}.head`, door.head, door);
+}
+
+/** A head that can be drawn: radii above 0, over the one opening of the top row. */
+function checkHead(at: string, head: DoorHead, door: Door): void {
+  oneOf(`${at}.shape`, head.shape, ['arch', 'cathedral']);
+  above(`${at}.rise`, head.rise);
+  if (head.shape === 'cathedral') {
+    above(`${at}.crown`, head.crown);
+    above(`${at}.ears`, head.ears);
+  }
+  const [opening, ...others] = layOpenings(door).filter(({ row }) => row === 0);
+  if (others.length > 0 || door.grain === 'across' || opening === undefined || head.rise >= opening.height)
+    throw new RangeError(`${at} needs one upright panel in the top row, higher than its rise, got ${door.name}`);
+  const fault = findHeadFault(head, opening.width);
+  if (fault !== null) throw new RangeError(`${at} does not fit an opening ${opening.width} wide: ${fault}`);
 }
 
 function above(at: string, value: number): void {

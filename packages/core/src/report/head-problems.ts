@@ -24,10 +24,10 @@ export function findHeadProblems(job: Job, doors: readonly DoorReport[]): Proble
 function hollowProblems(job: Job, door: string, { panelEdge, ears }: HeadReport, at: string): Problem[] {
   if (!('ears' in panelEdge) || ears === undefined) return [];
   const edge = panelEdge.ears;
-  return job.cuts.flatMap(({ name: cut, head, reach }) => {
+  return job.cuts.flatMap(({ name: cut, head, reach, tilt }) => {
     const found =
       head !== undefined && job.shop && Object.hasOwn(job.shop.heads, head) ? job.shop.heads[head] : undefined;
-    if (head === undefined || found === undefined) return [];
+    if (head === undefined || found === undefined || tilt !== 0) return [];
     const bearing = found.cuttingDiameter / 2 - reach;
     if (edge >= bearing - 1e-9) return [];
     const figures = { door, cut, head, edge, bearing, least: bearing + ears - edge, diameter: 2 * (edge + reach) };

@@ -31,7 +31,8 @@ export function answerSeasons({ job, fit, edge }: Pick<PreparedJob, 'job' | 'fit
   const species = findSpecies(job.panel.species ?? '');
   const width = panelWidth(job);
   if (faults.length > 0 || species === null || width === null) return { problems: faults };
-  const report = reportSeasons(job, season, species, width, sweptOf(edge));
+  const door = job.panel.width === undefined ? widestPanel(job)?.door : undefined;
+  const report = { ...reportSeasons(job, season, species, width, sweptOf(edge)), ...(door !== undefined && { door }) };
   return { report, problems: seasonProblems(job, report) };
 }
 
@@ -40,12 +41,20 @@ type State = (typeof STATES)[number];
 
 /** Width of the panel across the grain, mm: as given, or of the widest panel among the doors; null where neither is. */
 export function panelWidth(job: Job): number | null {
-  if (job.panel.width !== undefined) return job.panel.width;
-  const widths = job.doors.flatMap((door) => {
+  return job.panel.width ?? widestPanel(job)?.width ?? null;
+}
+
+/** The widest panel across the grain among a job's doors, mm, and the first door that has it; null without doors. */
+function widestPanel(job: Job): { readonly width: number; readonly door: string } | null {
+  let widest: { width: number; door: string } | null = null;
+  for (const door of job.doors) {
     const insertion = doorInsertion(job, door);
-    return layOpenings(door).map((opening) => acrossGrain(door, panelSize(opening, insertion)));
-  });
-  return widths.length > 0 ? widths.reduce((most, width) => Math.max(most, width)) : null;
+    for (const opening of layOpenings(door)) {
+      const width = acrossGrain(door, panelSize(opening, insertion));
+      if (widest === null || width > widest.width) widest = { width, door: door.name };
+    }
+  }
+  return widest;
 }
 
 /** What is wrong with the wood named: nothing if it is known, or if none is and nothing has been asked. */

@@ -32,6 +32,8 @@ export interface SeasonReport {
   readonly coefficients: { readonly across: number; readonly thickness: number };
   /** Width of the panel across the grain as made, mm. */
   readonly width: number;
+  /** The door that this panel is of: the widest among all; left out where the job gives the width itself. */
+  readonly door?: string;
   readonly pinned: boolean;
   readonly made: SeasonState;
   readonly driest: SeasonState;

@@ -168,6 +168,7 @@ function moulderSheet(list: CuttingList, units: Units, { reports }: CuttingSheet
       kind: 'paragraph',
       text: 'Measure the stock and cut a test piece first. Run the ends before the edges, so that the edges take the breakout away. The marks on the tools, the rules where you work and trained practice go first.',
     },
+    ...curvedWork(reports),
     ...reports.flatMap((report): Block[] => [
       { kind: 'heading', text: `Cuts of ${safeText(report.title)}` },
       {
@@ -205,6 +206,12 @@ function moulderSheet(list: CuttingList, units: Units, { reports }: CuttingSheet
       align: ['end', 'end', 'end', 'start', 'end', 'end', 'start'],
     },
   ]);
+}
+
+/** The caution on shaped heads, once. */
+function curvedWork(reports: readonly Report[]): Block[] {
+  const caution = reports.flatMap(({ problems }) => problems).find(({ code }) => code === 'curved-work');
+  return caution === undefined ? [] : [{ kind: 'paragraph', text: caution.message }];
 }
 
 function panelSheet(list: CuttingList, units: Units): TextDocument {
