@@ -65,9 +65,10 @@ describe('fielded knife', () => {
     expect((await run(['knife', JOB, '--name', 'cove-14'])).out).toBe(expected);
   });
 
-  it('lists on standard error what will rub', async () => {
-    const { err } = await run(['knife', SHOP, '--name', 'rebate-10', '-o', join(folder, 'r.svg')]);
-    expect(err).toContain("! warning  The knife for the rebate-10 has less side clearance than the shop's");
+  it('asks for side relief on the drawing, and warns of nothing that is ground as usual', async () => {
+    const { out, err } = await run(['knife', SHOP, '--name', 'rebate-10']);
+    expect(err).toBe('');
+    expect(out).toContain('Side relief: grind at least 3° here');
   });
 
   it.each([

@@ -80,7 +80,7 @@ export function findRoomProblems(
   return problems;
 }
 
-/** What rubs behind the edge: too little clearance, walls that stand too square, a heel outside its circle. */
+/** What rubs behind the edge: too little clearance, undercut walls, a heel outside its circle. */
 export function findRubbing(
   subject: KnifeSubject,
   edge: EdgeClearance,
@@ -103,38 +103,45 @@ export function findRubbing(
     const figures = { cut: name, thickness: head.knifeThickness, wedge, out: -edge.heel.least, ...place(edge.heel.at) };
     problems.push(sayProblem('heel-rubs', at, figures, subject, about));
   }
-  if (walls.length > 0) problems.push(reportWalls(subject, walls, rules));
+  const undercut = walls.filter((wall) => wall.undercut);
+  if (undercut.length > 0) problems.push(reportUndercut(subject, undercut, rules));
   return problems;
 }
 
-/** Straight and undercut walls one by one with their cure; curves, which every hollow and round has, together. */
-function reportWalls(subject: KnifeSubject, walls: readonly TightWall[], rules: Rules): Problem {
-  const named = walls.filter((wall) => wall.straight || wall.undercut);
-  const further = named.flatMap((wall) => [tellWall(wall), tellCure(wall)]);
-  if (named.length < walls.length) further.push(told('rubs.curves', {}), told('rubs.relief', {}));
+/** Steel that ends short of the panel's edge or face at this setting: measured, it leaves a lip; else it may. */
+export function findLipProblems(
+  subject: KnifeSubject,
+  knife: string,
+  lip: { readonly edge: number; readonly face: number },
+  isSteel: boolean,
+): Problem[] {
+  const { name, at } = subject;
+  const problems: Problem[] = [];
+  for (const side of ['edge', 'face'] as const) {
+    if (lip[side] < LEAST_LIP) continue;
+    const figures = { knife, cut: name, lip: lip[side] };
+    const about = { about: { ...aboutKnife(subject).about, knife } };
+    problems.push(
+      isSteel
+        ? sayProblem(`steel-leaves-lip.${side}`, at, figures, subject, about)
+        : sayProblem(`may-leave-lip.${side}`, at, figures, subject, about),
+    );
+  }
+  return problems;
+}
+
+/** A lip of less than this, mm, is rounding. */
+const LEAST_LIP = 1e-6;
+
+/** Undercut walls one by one with their cure: side relief does not help them, since the sweep takes them away. */
+function reportUndercut(subject: KnifeSubject, walls: readonly TightWall[], rules: Rules): Problem {
+  const further = walls.flatMap(({ from, to, draft }): Said[] => {
+    const corners = { a0: from.a, b0: from.b, a1: to.a, b1: to.b };
+    const cure = draft === null ? [] : [told('rubs.slope', { draft: degrees(draft) })];
+    return [told('rubs.undercut', corners), ...cure];
+  });
   const figures = { cut: subject.name, least: degrees(rules.leastSideClearance) };
   return sayProblem('no-side-clearance', subject.at, figures, subject, { ...aboutKnife(subject), further });
-}
-
-function tellWall({ from, to, sideClearance, undercut }: TightWall): Said {
-  const corners = { a0: from.a, b0: from.b, a1: to.a, b1: to.b };
-  const has = degrees(sideClearance);
-  if (undercut) return told('rubs.undercut', corners);
-  if (Math.abs(from.b - to.b) < LEVEL) return told('rubs.level', { a0: from.a, a1: to.a, b: from.b, has });
-  if (Math.abs(from.a - to.a) < LEVEL) return told('rubs.upright', { b0: from.b, b1: to.b, a: from.a, has });
-  return told('rubs.slanting', { ...corners, has });
-}
-
-/** Ends of a wall that differ by less than this, mm, read the same. */
-const LEVEL = 0.005;
-
-/** What cures a wall. The flat at the edge is the tongue's own face: sloped, it would wedge in the groove. */
-function tellCure({ from, to, draft, undercut }: TightWall): Said {
-  const isTongue = Math.abs(from.b - to.b) < LEVEL && Math.min(from.a, to.a) < LEVEL;
-  if (draft === null || isTongue) return told('rubs.relief', {});
-  return undercut
-    ? told('rubs.slope', { draft: degrees(draft) })
-    : told('rubs.slope-or-relief', { draft: degrees(draft) });
 }
 
 function aboutKnife({ name, headName }: KnifeSubject): { readonly about: Subject } {

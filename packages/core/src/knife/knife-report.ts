@@ -11,6 +11,8 @@ export interface WallReport {
   readonly undercut: boolean;
   /** The lean off square to the spindle that would give the shop's least; null where none would. */
   readonly draft: number | null;
+  /** Where it is on the knife. */
+  readonly onSteel: { readonly from: SteelPoint; readonly to: SteelPoint };
 }
 
 /** A point of the edge with the radius it cuts at, and the rake and the clearance it has there. */
@@ -38,23 +40,28 @@ export interface KnifeReport {
   readonly shear: number;
   readonly wedge: number;
   readonly presented: number;
-  /** Whether the hand is taken for the usual one, since neither knife nor job says: confirm it before anything is ground. */
-  readonly assumed: boolean;
-  /** Steel beyond what the cut sweeps as set: past the panel's edge and past its face, mm; less than the shop's rule where the face does not get there. */
-  readonly overrun: { readonly edge: number; readonly face: number };
   /** Which way it is ground to run; rotation as seen from above. */
   readonly groundFor: { readonly run: 'under' | 'over'; readonly rotation: 'clockwise' | 'counterclockwise' };
+  /** Nobody said what it is ground for: the cut's run, turning counterclockwise, is taken and has to be confirmed. */
+  readonly assumed: boolean;
+  /** How many knives the head holds, and how thick their steel is. */
+  readonly count: number;
+  readonly thickness: number;
   /** Where the tip is along the spindle: its depth with the panel flat, its distance from the edge with the panel on edge. */
   readonly tipAt: number;
-  /** Extent along t of what the cut sweeps as set, without overrun, and of the whole outline along s. */
+  /** From the tip line to where the panel ends, along t; the overrun lies beyond. */
   readonly length: number;
+  /** Greatest extent of the outline along s, overrun included. */
   readonly width: number;
+  /** How far the steel runs on past the panel's edge and past its face; 0 for an outline taken off the steel, and where its face does not get in so far. */
+  readonly overrun: { readonly edge: number; readonly face: number };
   readonly outline: string;
   readonly pieces: number;
   /** Greatest distance from the exact outline to the fitted one, measured. */
   readonly deviation: number;
+  /** In the order of the edge; chords between neighbours stay within 0.05 mm of it. */
   readonly ordinates: readonly KnifeOrdinate[];
-  /** The profile it leaves in the wood, drawn in the same place: what the knife would be without rake and shear. */
+  /** The profile it leaves in the wood as set, from edge to face, drawn in the same place: what the knife would be without rake and shear. */
   readonly wood: { readonly outline: string; readonly length: number; readonly width: number };
   /** null where the limiter's face does not get in to the profile's least radius. */
   readonly limiter: LimiterReport | null;
@@ -65,7 +72,10 @@ export interface KnifeReport {
   };
   /** How far the knife's heel stays inside its own edge's circle. */
   readonly heel: { readonly least: number; readonly at: SteelPoint };
+  /** Walls that stand too square to the spindle: what side relief is ground for. */
   readonly walls: readonly WallReport[];
+  /** Side relief for those walls, degrees: the least it has to be, and what is ground; null where no wall needs any. */
+  readonly sideRelief: { readonly least: number; readonly ground: number | null } | null;
   readonly warnings: readonly Problem[];
 }
 
@@ -73,18 +83,19 @@ export interface LimiterReport {
   readonly outline: string;
   readonly pieces: number;
   readonly deviation: number;
-  /** Its own extent along t and along s. */
+  /** Greatest extent of its outline along t and along s. */
   readonly length: number;
   readonly width: number;
-  /** At the multiples of the knife's step that lie on it and at its two ends, from the knife's tip. */
+  /** Its own, in the order of its edge, from the knife's tip. */
   readonly ordinates: readonly SteelPoint[];
   /**
-   * The knife beyond the limiter, measured on the radius at every station; `alongFace` the same measured on the steel. More
-   * than the head's gap only where the limiter keeps clear of a wall sideways.
+   * The knife beyond the limiter, measured on the radius at every station where its edge is not too steep; `alongFace` the same
+   * measured on the steel; `side` how far the limiter keeps from steeper walls, along the spindle.
    */
   readonly gap: {
     readonly least: number;
     readonly most: number;
     readonly alongFace: { readonly least: number; readonly most: number };
+    readonly side: number;
   };
 }

@@ -1,4 +1,4 @@
-import { type ArcFit, type Chain, findPeak, flipCurve, line, SAME_LENGTH, splitAtExtremes } from '@fielded/geometry';
+import { type ArcFit, flipCurve } from '@fielded/geometry';
 import type { Units } from '../measure/length.ts';
 import type { Language } from '../problem/language.ts';
 import type { Problem } from '../problem/problem.ts';
@@ -7,23 +7,26 @@ import { profileChain } from '../profile/chain.ts';
 import type { Profile } from '../profile/profile.ts';
 import type { Head, Machine, Rules } from '../shop/shop.ts';
 import { clearEdge, type LeastAlong } from './edge-clearance.ts';
+import { outlineExtent } from './extent.ts';
 import { faceReach } from './face-reach.ts';
-import { cuttingPoint, type KnifeFace, knifeFace, localRake, type SteelPoint } from './knife-face.ts';
+import { headForHand } from './hand.ts';
+import { cuttingPoint, type KnifeFace, knifeFace, knifePoint, localRake, type SteelPoint } from './knife-face.ts';
 import {
   findGapProblems,
+  findLipProblems,
   findRoomProblems,
   findRubbing,
   type KnifeSubject,
   reportLimiterUnreached,
   reportUnreached,
 } from './knife-problems.ts';
-import type { KnifeOrdinate, KnifeReport } from './knife-report.ts';
+import type { KnifeOrdinate, KnifeReport, WallReport } from './knife-report.ts';
 import { makeLimiter } from './limiter.ts';
-import { limiterProfile } from './limiter-profile.ts';
-import { knifeOrdinates, steelOrdinates } from './ordinates.ts';
-import { type SeenProfile, seeProfile } from './seen-profile.ts';
-import { steelCurve, steelOutline, steelPath } from './steel-outline.ts';
-import { tightWalls } from './tight-walls.ts';
+import { edgeOrdinates, steelOrdinates } from './ordinates.ts';
+import { type SeenProfile, seeFrom, seeProfile } from './seen-profile.ts';
+import { AS_DRAWN, findLip, type Setting, setSteel } from './set-steel.ts';
+import { steelLength, steelOutline, steelPath } from './steel-outline.ts';
+import { type TightWall, tightWalls } from './tight-walls.ts';
 import { seeSteel } from './wood-profile.ts';
 
 /** What a knife is wanted for. Lengths mm, `tilt` in radians. */
@@ -37,14 +40,13 @@ export interface KnifeOrder {
   /** Its outline as taken off the steel, where it was; then that is the outline, and nothing is fitted. */
   readonly steel?: Profile;
   readonly tilt: number;
-  /** How much further out along the radius the profile is set than it is drawn. */
-  readonly setFurther: number;
-  /** Where the panel's edge and its worked face lie in the profile's own coordinates, as the cut is set: 0 and 0 as drawn. */
-  readonly edgeAt: number;
-  readonly faceAt: number;
-  /** Whether the hand is assumed. */
-  readonly assumed: boolean;
+  /** Where the cut sets the profile, and on what stock. */
+  readonly setting: Setting;
   readonly groundFor: KnifeReport['groundFor'];
+  /** Whether nobody said what it is ground for. */
+  readonly assumed: boolean;
+  /** Relief ground on its walls square to the spindle, radians, where the shop says. */
+  readonly sideRelief?: number;
   readonly rules: Rules;
   readonly machines: Readonly<Record<string, Machine>>;
   readonly units: Units;
@@ -63,36 +65,43 @@ const ORDINATE_STEP = { mm: 1, in: 25.4 / 32 };
  * `knife` is null where the head's face never reaches the profile's least radius; the one problem then says so.
  */
 export function makeKnife(order: KnifeOrder): { knife: KnifeReport | null; problems: readonly Problem[] } {
-  const { head, tilt, rules } = order;
+  const { tilt, rules, setting } = order;
+  const head = headForHand(order.head, order.groundFor);
   const subject: KnifeSubject = order;
   const face = knifeFace(head);
-  // What was measured is all the steel there is; what is to be ground has to clear the wood out to edge and face.
   const chain = profileChain(order.profile);
-  const { edgeAt, faceAt } = order;
-  const seen = seeProfile(order.steel ? chain : runOut(chain, edgeAt, faceAt), tilt);
-  const reach = faceReach(seen, face);
-  const leastRadius = face.radius - seen.tipReach - order.setFurther;
+  // What was measured is all the steel there is; what is to be ground has to clear the wood out past edge and face.
+  const overrun = order.steel ? null : rules.overrun;
+  const set = setSteel(chain, setting, overrun);
+  const whole = seeProfile(set.steel, tilt);
+  const wood = seeFrom(set.wood, whole);
+  const reach = faceReach(wood, face);
+  const leastRadius = face.radius - whole.tipReach;
   if (!reach.reaches)
     return {
       knife: null,
-      problems: [...findGapProblems(subject), reportUnreached(subject, leastOf(seen, face), reach.greatest)],
+      problems: [...findGapProblems(subject), reportUnreached(subject, leastOf(wood, face), reach.greatest)],
     };
 
+  // Where the face does not get in past the panel's edge there is no room for an overrun.
+  const seen = faceReach(whole, face).reaches ? whole : wood;
   const steel = order.steel && seeSteel(order.steel, face, tilt);
-  const ground = steel ? { seen, edge: 0, face: 0 } : withOverrun(chain, order, face);
   const outline: ArcFit = steel
     ? { chain: steel.chain.map((c) => flipCurve(c, 0)), deviation: 0 }
-    : steelOutline(ground.seen, face);
+    : steelOutline(seen, face);
   const step = ORDINATE_STEP[order.units];
-  const woodSize = extentOf(seen.chain);
-  const steelSize = extentOf(ground.seen.chain);
-  const limiter = limiterOf(ground.seen, order, face, step);
-  const edge = clearEdge(seen, face, head);
-  const walls = tightWalls(seen, face, head.wedge, rules.leastSideClearance);
+  const woodSize = outlineExtent(wood.chain);
+  const axial = outlineExtent(steel ? steel.chain : seen.chain).width;
+  const limiter = makeLimiter(seen, face, head.limiterGap, step) ?? makeLimiter(wood, face, head.limiterGap, step);
+  const edge = clearEdge(wood, face, head);
+  const walls = tightWalls(wood, face, head.wedge, rules.leastSideClearance);
   const problems = [
     ...findGapProblems(subject),
-    ...findRoomProblems(subject, leastRadius, steelSize.width, order.machines),
+    ...findRoomProblems(subject, leastRadius, steel ? axial * face.cosShear : axial, order.machines),
     ...findRubbing(subject, edge, walls, rules),
+    ...(order.knife === null || setting === AS_DRAWN
+      ? []
+      : findLipProblems(subject, order.knife, findLip(chain, setting), order.steel !== undefined)),
     ...(limiter ? [] : [reportLimiterUnreached(subject)]),
   ];
   const knife: KnifeReport = {
@@ -105,34 +114,49 @@ export function makeKnife(order: KnifeOrder): { knife: KnifeReport | null; probl
     shear: degrees(head.shear),
     wedge: degrees(head.wedge),
     presented: degrees(tilt),
-    assumed: order.assumed,
-    overrun: { edge: ground.edge, face: ground.face },
     groundFor: order.groundFor,
-    tipAt: seen.tipStation,
-    length: steel ? extentOf(steel.chain).height : steelLength(seen, face),
-    width: steelSize.width / face.cosShear,
+    assumed: order.assumed,
+    count: head.knives,
+    thickness: head.knifeThickness,
+    tipAt: whole.tipStation,
+    length: steel ? outlineExtent(steel.chain).height : steelLength(wood.chain, face),
+    width: steel ? axial : axial / face.cosShear,
+    overrun: seen === whole ? { edge: overrun ?? 0, face: overrun ?? 0 } : { edge: 0, face: 0 },
     outline: steelPath(outline.chain),
     pieces: outline.chain.length,
     deviation: outline.deviation,
-    ordinates: (steel ? steelOrdinates(steel, step) : knifeOrdinates(ground.seen, face, step)).map((p) =>
+    ordinates: (steel ? steelOrdinates(steel, step) : edgeOrdinates(seen.chain, face, step)).map((p) =>
       withRake(p, face, head.wedge),
     ),
     wood: {
-      outline: steelPath(seen.chain.map((c) => flipCurve(c, 0))),
+      outline: steelPath(wood.chain.map((c) => flipCurve(c, 0))),
       length: woodSize.height,
       width: woodSize.width,
     },
     limiter,
     clearance: { ...inDegrees(edge.back), side: inDegrees(edge.side) },
     heel: edge.heel,
-    walls: walls.map((w) => ({
-      ...w,
-      sideClearance: degrees(w.sideClearance),
-      draft: w.draft === null ? null : degrees(w.draft),
-    })),
+    walls: walls.map((w) => reportWall(w, face)),
+    sideRelief:
+      walls.length === 0
+        ? null
+        : {
+            least: degrees(rules.leastSideClearance),
+            ground: order.sideRelief === undefined ? null : degrees(order.sideRelief),
+          },
     warnings: problems,
   };
   return { knife, problems };
+}
+
+function reportWall({ seenFrom, seenTo, ...w }: TightWall, face: KnifeFace): WallReport {
+  const onSteel = (p: { x: number; y: number }) => knifePoint(face, p.x, face.radius + p.y);
+  return {
+    ...w,
+    sideClearance: degrees(w.sideClearance),
+    draft: w.draft === null ? null : degrees(w.draft),
+    onSteel: { from: onSteel(seenFrom), to: onSteel(seenTo) },
+  };
 }
 
 function withRake(p: SteelPoint, face: KnifeFace, wedge: number): KnifeOrdinate {
@@ -141,64 +165,8 @@ function withRake(p: SteelPoint, face: KnifeFace, wedge: number): KnifeOrdinate 
   return { ...p, radius, rake: degrees(rake), clearance: degrees(Math.PI / 2 - rake - wedge) };
 }
 
-/** A chain run straight on from its first point out to `edge` and from its last up to `face`, cut coordinates. */
-function runOut(chain: Chain, edge: number, face: number): Chain {
-  const [first, last] = [chain[0]!, chain[chain.length - 1]!];
-  const run = [...chain];
-  if (first.x0 > edge + SAME_LENGTH) run.unshift(line(edge, first.y0, first.x0, first.y0));
-  if (last.y1 > face + SAME_LENGTH) run.push(line(last.x1, last.y1, last.x1, face));
-  return run;
-}
-
-/** The profile with the shop's overrun past edge and face, as much of it as the face of the knife gets in to. */
-function withOverrun(
-  chain: Chain,
-  { edgeAt, faceAt, rules, tilt }: KnifeOrder,
-  face: KnifeFace,
-): { seen: SeenProfile; edge: number; face: number } {
-  const { overrun } = rules;
-  const tries = [
-    [overrun, overrun],
-    [0, overrun],
-    [overrun, 0],
-  ] as const;
-  for (const [edge, top] of tries) {
-    const seen = seeProfile(runOut(chain, edgeAt - edge, faceAt - top), tilt);
-    if (faceReach(seen, face).reaches) return { seen, edge, face: top };
-  }
-  return { seen: seeProfile(runOut(chain, edgeAt, faceAt), tilt), edge: 0, face: 0 };
-}
-
-/** The limiter behind a knife; null where its face does not get in that far, or where nothing is left between walls. */
-function limiterOf(ground: SeenProfile, { head, faceAt, tilt }: KnifeOrder, face: KnifeFace, step: number) {
-  const { limiterGap } = head;
-  const chain = limiterProfile(ground, limiterGap, faceAt * Math.sin(tilt) - ground.tipReach);
-  if (chain === null) return null;
-  const seen = { ...ground, chain };
-  return faceReach(seen, face, limiterGap).reaches ? makeLimiter(seen, ground, face, limiterGap, step) : null;
-}
-
-/** Extent of the exact outline along t: its ends, its level places, and with shear the peaks between them. */
-function steelLength(seen: SeenProfile, face: KnifeFace): number {
-  const ts: number[] = [];
-  for (const c of splitAtExtremes(seen.chain)) {
-    const t = (u: number) => at(u).y;
-    const at = steelCurve(c, face);
-    ts.push(t(0), t(1));
-    if (face.sinShear !== 0) ts.push(t(findPeak(t, 0, 1, 40)), t(findPeak((u) => -t(u), 0, 1, 40)));
-  }
-  return Math.max(...ts) - Math.min(...ts);
-}
-
-function extentOf(chain: Chain): { width: number; height: number } {
-  const monotone = splitAtExtremes(chain);
-  const xs = monotone.flatMap((c) => [c.x0, c.x1]);
-  const ys = monotone.flatMap((c) => [c.y0, c.y1]);
-  return { width: Math.max(...xs) - Math.min(...xs), height: Math.max(...ys) - Math.min(...ys) };
-}
-
 function leastOf(seen: SeenProfile, face: KnifeFace): number {
-  return face.radius - extentOf(seen.chain).height;
+  return face.radius - outlineExtent(seen.chain).height;
 }
 
 function inDegrees({ least, at }: LeastAlong): LeastAlong {

@@ -1,50 +1,56 @@
-import { arcAngle, curveBox, joinBoxes, pointAlong, splitAtExtremes } from '@fielded/geometry';
+import { heightAt, pointAt, SAME_LENGTH, upperEnvelope } from '@fielded/geometry';
+import { outlineExtent } from './extent.ts';
+import { faceReach } from './face-reach.ts';
 import { type KnifeFace, knifePoint } from './knife-face.ts';
 import type { LimiterReport } from './knife-report.ts';
-import { knifeOrdinates, reachAt } from './ordinates.ts';
+import { limiterProfile, sideGap } from './limiter-profile.ts';
+import { edgeOrdinates } from './ordinates.ts';
 import type { SeenProfile } from './seen-profile.ts';
-import { steelOutline, steelPath } from './steel-outline.ts';
+import { steelLength, steelOutline, steelPath } from './steel-outline.ts';
 
-/** Places along every curve where the gap to the limiter is looked at. */
+/** Places along every curve where the gap to the limiter is measured. */
 const LOOKED_AT = 16;
 
-/**
- * The limiter that follows `seen` (see `limiterProfile`), set back by `gap` on the radius (formula K7), and how far the knife of
- * `profile` stands out beyond it at the ends of every curve and at places between: by the gap at least, by more where the
- * limiter clears a wall sideways.
- */
-export function makeLimiter(
-  seen: SeenProfile,
-  profile: SeenProfile,
-  face: KnifeFace,
-  gap: number,
-  step: number,
-): LimiterReport {
-  const fit = steelOutline(seen, face, gap);
-  const edge = splitAtExtremes(profile.chain);
-  const onRadius: number[] = [];
-  const alongFace: number[] = [];
-  for (const c of splitAtExtremes(seen.chain)) {
-    const angle = arcAngle(c);
-    for (let i = 0; i <= LOOKED_AT; i++) {
-      const { x, y } = pointAlong(c, i / LOOKED_AT, angle);
-      const reach = reachAt(edge, x);
-      onRadius.push(reach - y + gap);
-      alongFace.push(knifePoint(face, x, face.radius + y - gap).t - knifePoint(face, x, face.radius + reach).t);
-    }
-  }
-  const box = joinBoxes(fit.chain.map(curveBox))!;
+/** How near the gap asked for a limiter's gap counts as governed by the radius, mm. */
+const ON_RADIUS = 1e-7;
+
+/** The limiter behind a knife (formula K7), and how far the knife stands out beyond it; null where its face does not get in so far. */
+export function makeLimiter(seen: SeenProfile, face: KnifeFace, gap: number, step: number): LimiterReport | null {
+  const side = sideGap(gap, outlineExtent(seen.chain).width);
+  const chain = limiterProfile(seen.chain, gap, side);
+  const behind: SeenProfile = { ...seen, chain };
+  if (!faceReach(behind, face).reaches) return null;
+  const fit = steelOutline(behind, face);
   return {
     outline: steelPath(fit.chain),
     pieces: fit.chain.length,
     deviation: fit.deviation,
-    length: box.y1 - box.y0,
-    width: box.x1 - box.x0,
-    ordinates: knifeOrdinates(seen, face, step, gap),
-    gap: { ...rangeOf(onRadius), alongFace: rangeOf(alongFace) },
+    length: steelLength(chain, face),
+    width: outlineExtent(chain).width / face.cosShear,
+    ordinates: edgeOrdinates(chain, face, step),
+    gap: { ...measureGap(seen, behind, face, gap), side },
   };
 }
 
-function rangeOf(values: readonly number[]): { least: number; most: number } {
-  return { least: Math.min(...values), most: Math.max(...values) };
+/** The knife beyond the limiter on the radius and along the steel, at every station where the radius governs. */
+function measureGap(knife: SeenProfile, limiter: SeenProfile, face: KnifeFace, gap: number) {
+  const edge = upperEnvelope([knife.chain]);
+  const onRadius: number[] = [];
+  const alongFace: number[] = [];
+  for (const c of limiter.chain) {
+    for (let i = 0; i <= LOOKED_AT; i++) {
+      const { x, y } = pointAt(c, i / LOOKED_AT);
+      const heights = edge.filter((e) => e.x0 - SAME_LENGTH <= x && x <= e.x1 + SAME_LENGTH).map((e) => heightAt(e, x));
+      const before = Math.max(...heights) - y;
+      if (before > gap + ON_RADIUS) continue;
+      onRadius.push(before);
+      const tAt = (out: number) => knifePoint(face, x, face.radius + out).t;
+      alongFace.push(tAt(y) - tAt(y + before));
+    }
+  }
+  return { ...rangeOf(onRadius, gap), alongFace: rangeOf(alongFace, gap) };
+}
+
+function rangeOf(values: readonly number[], none: number): { least: number; most: number } {
+  return values.length === 0 ? { least: none, most: none } : { least: Math.min(...values), most: Math.max(...values) };
 }

@@ -1,66 +1,130 @@
-import { type Curve, SAME_LENGTH, splitAtExtremes } from '@fielded/geometry';
-import { type KnifeFace, knifePoint, type SteelPoint } from './knife-face.ts';
+import {
+  arcAngle,
+  type Chain,
+  type Heading,
+  pointAlong,
+  SAME_LENGTH,
+  type SmoothCurve,
+  splitAtExtremes,
+} from '@fielded/geometry';
+import type { KnifeFace, SteelPoint } from './knife-face.ts';
 import type { SeenProfile } from './seen-profile.ts';
+import { steelCurve } from './steel-outline.ts';
+
+/** How far the edge may lie from the straight line between two ordinates, mm. */
+export const CHORD = 0.05;
+
+/** What chords are made shorter for: a little under, since the edge is looked at in places only. */
+const AIMED_AT = 0.045;
+
+/** Places between two ordinates where the edge is looked at, and how often a stretch may be halved. */
+const LOOKED_AT = 8;
+const MOST_HALVINGS = 12;
+
+/** A multiple of the step nearer than this share of it to a corner is left out: the corner stands in the list. */
+const NEAR_CORNER = 0.1;
 
 /**
- * The knife's ordinates: at every multiple of `step` mm along the tip line, and at both ends, how far the edge lies back
- * from it.
+ * The ordinates of a knife in the order of its edge, from the end of least s to the other, walls and corners included: one at
+ * every corner, at every multiple of `step` mm in s (in t where a curve runs more that way), and between them as many as keep
+ * every chord within 0.05 mm of the edge (formula K11).
  *
- * In closed form from the profile, not from the fitted outline. Where the outline has several points at one station (a
- * wall square to the axis, an undercut) the foremost is given: the one that cuts. Throws RangeError for a step that is not
- * above 0, and where the face does not reach. `gap` sets every station back by that much on the radius: the limiter's.
+ * In closed form from the profile as the head sees it, not from the fitted outline. Throws RangeError for a step that is not
+ * above 0, and where the face does not reach.
  *
- * @example knifeOrdinates(seen, face, 1)[0] // { s: -1.5, t: 0 }: the top of an upright shoulder 1.5 high
+ * @example edgeOrdinates(seen.chain, face, 1)[0] // { s: -2.5, t: 0 }: the overrun of an upright shoulder 1.5 high
  */
-export function knifeOrdinates(seen: SeenProfile, face: KnifeFace, step: number, gap = 0): SteelPoint[] {
-  const profile = splitAtExtremes(seen.chain);
-  return stationsOf(profile, face.cosShear, step).map(({ s, station }) => ({
-    s,
-    t: knifePoint(face, station, face.radius + reachAt(profile, station) - gap).t,
-  }));
+export function edgeOrdinates(chain: Chain, face: KnifeFace, step: number): SteelPoint[] {
+  return listAlong(
+    splitAtExtremes(chain).map((c) => steelCurve(c, face)),
+    step,
+  );
 }
 
 /** The same for an outline taken off the steel, which is drawn with its reach along the steel's face. */
 export function steelOrdinates(steel: SeenProfile, step: number): SteelPoint[] {
-  const outline = splitAtExtremes(steel.chain);
-  return stationsOf(outline, 1, step).map(({ s }) => ({ s, t: 0 - reachAt(outline, s) }));
+  const curves = splitAtExtremes(steel.chain).map((c): SmoothCurve => {
+    const angle = arcAngle(c);
+    return (u) => {
+      const p = pointAlong(c, u, angle);
+      return { x: p.x, y: 0 - p.y, dx: p.dx, dy: 0 - p.dy };
+    };
+  });
+  return listAlong(curves, step);
 }
 
-/** Multiples of the step that lie on the knife, and its two ends; `scale` is the way along the axis for 1 along the knife. */
-function stationsOf(profile: readonly Curve[], scale: number, step: number): { s: number; station: number }[] {
+function listAlong(curves: readonly SmoothCurve[], step: number): SteelPoint[] {
   if (!(step > 0)) throw new RangeError(`ordinates need a step above 0 mm, got ${step}`);
-  const ends = profile.flatMap((c) => [c.x0, c.x1]);
-  const from = Math.min(...ends);
-  const to = Math.max(...ends);
-  // The ends keep their station, not s · scale: where the profile is square to the tip line rounding would show.
-  const stations = [{ s: from / scale + 0, station: from }];
-  const inside = (k: number) => k * step * scale < to - SAME_LENGTH;
-  for (let k = Math.ceil((from + SAME_LENGTH) / scale / step); inside(k); k++) {
-    stations.push({ s: k * step + 0, station: k * step * scale });
-  }
-  if (to > from) stations.push({ s: to / scale, station: to });
-  return stations;
+  const list: SteelPoint[] = [];
+  for (const curve of curves)
+    for (const { x, y } of pointsOn(curve, step)) {
+      const last = list[list.length - 1];
+      if (last && Math.hypot(last.s - x, last.t - y) <= SAME_LENGTH) continue;
+      list.push({ s: x + 0, t: y + 0 });
+    }
+  return list[0]!.s <= list[list.length - 1]!.s ? list : list.reverse();
 }
 
-/** Greatest height of the profile at a station; its curves must not turn back in x or y. */
-export function reachAt(profile: readonly Curve[], x: number): number {
-  let greatest = Number.NEGATIVE_INFINITY;
-  for (const c of profile) {
-    const from = Math.min(c.x0, c.x1);
-    const to = Math.max(c.x0, c.x1);
-    if (x < from - SAME_LENGTH || x > to + SAME_LENGTH) continue;
-    const upright = to - from <= SAME_LENGTH;
-    greatest = Math.max(greatest, upright ? Math.max(c.y0, c.y1) : heightOn(c, Math.min(to, Math.max(from, x))));
+/** The points of one curve, both ends included. */
+function pointsOn(curve: SmoothCurve, step: number): Heading[] {
+  const [start, end] = [curve(0), curve(1)];
+  const upright = Math.abs(end.x - start.x) < Math.abs(end.y - start.y);
+  const straight = chordOff(curve, 0, 1, start, end) < SAME_LENGTH;
+  const key = upright ? 'y' : 'x';
+  // The ends of a straight wall say everything about it.
+  const marks = upright && straight ? [] : placesOf(curve, key, start[key], end[key], step);
+  const points = [start];
+  let u = 0;
+  for (const next of [...marks, 1]) {
+    for (const p of between(curve, u, next)) points.push(p);
+    points.push(next === 1 ? end : roundOff(curve(next), key, step));
+    u = next;
   }
-  return greatest;
+  return points;
 }
 
-function heightOn(c: Curve, x: number): number {
-  if (x === c.x0) return c.y0;
-  if (x === c.x1) return c.y1;
-  if (c.turn === 0) return c.y0 + ((c.y1 - c.y0) * (x - c.x0)) / (c.x1 - c.x0);
-  const square = (c.r - (x - c.cx)) * (c.r + (x - c.cx));
-  // Run to the right, an arc is on the lower half of its circle when it turns anticlockwise.
-  const half = c.turn * Math.sign(c.x1 - c.x0);
-  return c.cy - half * Math.sqrt(Math.max(0, square));
+/** Where a curve passes multiples of the step, in its own order. */
+function placesOf(curve: SmoothCurve, key: 'x' | 'y', from: number, to: number, step: number): number[] {
+  const [low, high] = [Math.min(from, to), Math.max(from, to)];
+  const places: number[] = [];
+  const near = NEAR_CORNER * step;
+  for (let k = Math.ceil((low + near) / step); k * step <= high - near; k++)
+    places.push(placeWhere(curve, key, k * step, to > from));
+  return places.sort((a, b) => a - b);
+}
+
+function placeWhere(curve: SmoothCurve, key: 'x' | 'y', value: number, rising: boolean): number {
+  let [from, to] = [0, 1];
+  for (let i = 0; i < 60; i++) {
+    const middle = (from + to) / 2;
+    if (curve(middle)[key] < value === rising) from = middle;
+    else to = middle;
+  }
+  return (from + to) / 2;
+}
+
+/** A multiple of the step found by halving is that multiple. */
+function roundOff(p: Heading, key: 'x' | 'y', step: number): Heading {
+  const whole = Math.round(p[key] / step) * step;
+  return Math.abs(whole - p[key]) < SAME_LENGTH ? { ...p, [key]: whole } : p;
+}
+
+/** Points between two places of a curve, as many as keep the chords near it. */
+function between(curve: SmoothCurve, from: number, to: number, halvings = 0): Heading[] {
+  if (halvings === MOST_HALVINGS || chordOff(curve, from, to, curve(from), curve(to)) <= AIMED_AT) return [];
+  const middle = (from + to) / 2;
+  return [...between(curve, from, middle, halvings + 1), curve(middle), ...between(curve, middle, to, halvings + 1)];
+}
+
+/** The farthest that a curve gets from its chord between two places. */
+function chordOff(curve: SmoothCurve, from: number, to: number, p: Heading, q: Heading): number {
+  const [dx, dy] = [q.x - p.x, q.y - p.y];
+  const length = Math.hypot(dx, dy);
+  let most = 0;
+  for (let i = 1; i < LOOKED_AT; i++) {
+    const at = curve(from + ((to - from) * i) / LOOKED_AT);
+    const [x, y] = [at.x - p.x, at.y - p.y];
+    most = Math.max(most, length === 0 ? Math.hypot(x, y) : Math.abs(x * dy - y * dx) / length);
+  }
+  return most;
 }

@@ -31,6 +31,12 @@ export function seeProfile(chain: Chain, tilt: number): SeenProfile {
   return { chain: seen.map((c) => moveToTip(c, tipStation, tipReach)), tipStation: tipStation + 0, tipReach, tilt };
 }
 
+/** Another chain of the same cut as the head sees it, from the tip that is known. */
+export function seeFrom(chain: Chain, { tilt, tipStation, tipReach }: Omit<SeenProfile, 'chain'>): SeenProfile {
+  const placed = chain.map((c) => moveToTip(toHead(c, tilt), tipStation, tipReach));
+  return { chain: placed, tipStation, tipReach, tilt };
+}
+
 /** The same profile with its tip at another of its points, (x, y) from the one it has. */
 export function moveTip(seen: SeenProfile, x: number, y: number): SeenProfile {
   return {

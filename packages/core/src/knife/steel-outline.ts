@@ -7,6 +7,7 @@ import {
   cornerAngle,
   curveLength,
   FIT_TOLERANCE,
+  findPeak,
   fitArcs,
   flipCurve,
   type Heading,
@@ -15,6 +16,7 @@ import {
   SAME_LENGTH,
   SMOOTH_JOINT,
   type SmoothCurve,
+  splitAtExtremes,
 } from '@fielded/geometry';
 import { faceOffset, type KnifeFace, knifePoint } from './knife-face.ts';
 import type { SeenProfile } from './seen-profile.ts';
@@ -117,4 +119,21 @@ export function steelPath(chain: Chain): string {
     0,
     false,
   );
+}
+
+/** Extent of the exact outline along t: its ends, its level places, and with shear the peaks between them. */
+export function steelLength(chain: Chain, face: KnifeFace): number {
+  let [least, most] = [Number.POSITIVE_INFINITY, Number.NEGATIVE_INFINITY];
+  for (const c of splitAtExtremes(chain)) {
+    const at = steelCurve(c, face);
+    const t = (u: number) => at(u).y;
+    const places = [0, 1];
+    if (face.sinShear !== 0)
+      places.push(
+        findPeak(t, 0, 1, 40),
+        findPeak((u) => -t(u), 0, 1, 40),
+      );
+    for (const u of places) [least, most] = [Math.min(least, t(u)), Math.max(most, t(u))];
+  }
+  return most - least;
 }

@@ -7,6 +7,9 @@ import { type SeenProfile, toCut } from './seen-profile.ts';
 export interface TightWall {
   readonly from: { readonly a: number; readonly b: number };
   readonly to: { readonly a: number; readonly b: number };
+  /** The same ends as the head sees them: along the spindle from the tip, and out on the radius from it. */
+  readonly seenFrom: { readonly x: number; readonly y: number };
+  readonly seenTo: { readonly x: number; readonly y: number };
   /** A line; otherwise a stretch of a curve. */
   readonly straight: boolean;
   readonly sideClearance: number;
@@ -55,6 +58,8 @@ export function tightWalls(seen: SeenProfile, face: KnifeFace, wedge: number, le
   return walls.map((w) => ({
     from: toCut(seen, w.from.x, w.from.y),
     to: toCut(seen, w.to.x, w.to.y),
+    seenFrom: { x: w.from.x, y: w.from.y },
+    seenTo: { x: w.to.x, y: w.to.y },
     straight: w.straight,
     sideClearance: w.side,
     undercut: w.side < -1e-9,

@@ -30,6 +30,8 @@ export const SEVERITIES = {
   'heel-rubs': 'warning',
   'little-clearance': 'warning',
   'no-side-clearance': 'warning',
+  'steel-leaves-lip': 'warning',
+  'may-leave-lip': 'caution',
   // Doors
   'too-narrow-for-end-grain': 'warning',
   'ends-stop-short': 'error',

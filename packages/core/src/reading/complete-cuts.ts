@@ -1,3 +1,4 @@
+import { headForHand, USUAL_ROTATION } from '../knife/hand.ts';
 import { steelReach, woodProfile } from '../knife/wood-profile.ts';
 import type { Cut } from '../machining/cut.ts';
 import type { Profile } from '../profile/profile.ts';
@@ -110,7 +111,9 @@ function offSteel(
   desk: Desk,
 ): { readonly profile: Profile; readonly head: string } | undefined {
   const name = file.head ?? knife.head;
-  const head = name !== undefined && Object.hasOwn(shop.heads, name) ? shop.heads[name] : undefined;
+  const kept = name !== undefined && Object.hasOwn(shop.heads, name) ? shop.heads[name] : undefined;
+  const { groundFor = { run: file.run ?? 'under', rotation: USUAL_ROTATION } } = knife;
+  const head = kept && headForHand(kept, groundFor);
   if (head !== undefined && name !== undefined && file.presented !== undefined) {
     const { length, most } = steelReach(knife.profile, head, file.presented);
     if (length <= most) return { profile: woodProfile(knife.profile, head, file.presented), head: name };

@@ -26,7 +26,7 @@ export function sampleBoard(shop: Shop): Sample[] {
   return Object.entries(shop.knives).flatMap(([name, knife]) => {
     const head = headNamed(shop, knife.head);
     if (knife.measured === 'knife' && (head === undefined || steelFault(shop, name, knife, head))) return [];
-    const profile = head === undefined ? knife.profile : woodOf(knife, head, 0);
+    const profile = head === undefined ? knife.profile : woodOf(knife, head, knife.presented ?? 0);
     return [
       {
         name,

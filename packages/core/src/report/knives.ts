@@ -1,6 +1,8 @@
 import type { Job } from '../job/job.ts';
+import { type GroundFor, headForHand, USUAL_ROTATION } from '../knife/hand.ts';
 import { type KnifeOrder, makeKnife } from '../knife/knife.ts';
 import type { KnifeReport } from '../knife/knife-report.ts';
+import { AS_DRAWN } from '../knife/set-steel.ts';
 import { steelReach, woodProfile } from '../knife/wood-profile.ts';
 import type { Cut } from '../machining/cut.ts';
 import { depthTaken } from '../machining/datum.ts';
@@ -16,9 +18,6 @@ export interface Knives {
   /** Why a knife could not be computed, by the name of its cut or its own. */
   readonly refused: ReadonlyMap<string, Problem>;
 }
-
-/** Which way a head turns that nothing is said about: as seen from above, with the cutter under the work. */
-const USUAL_ROTATION = 'counterclockwise';
 
 /**
  * The knife for each cut that names a head, in running order; undefined where none does. `name` asks for one alone: of the
@@ -36,7 +35,7 @@ export function answerKnives({ job }: Pick<PreparedJob, 'job'>, name?: string): 
 }
 
 /**
- * Every knife of a shop that names its head, as it stands with the panel flat; the others are left out, since without a
+ * Every knife of a shop that names its head, with the panel held as it was ground for, else flat; the others are left out, since without a
  * head their steel is not known. `only` asks for the one so called.
  */
 export function reportShopKnives(shop: Shop, only?: string): Knives {
@@ -54,14 +53,12 @@ export function reportShopKnives(shop: Shop, only?: string): Knives {
       ...shared(shop, name, knife),
       name,
       headName: knife.head!,
-      profile: woodOf(knife, head, 0),
-      tilt: 0,
-      setFurther: 0,
-      edgeAt: 0,
-      faceAt: 0,
+      head,
+      profile: woodOf(knife, head, knife.presented ?? 0),
+      tilt: knife.presented ?? 0,
+      setting: AS_DRAWN,
       units: shop.units,
       at: `knives.${name}`,
-      ...handOf(knife, 'under', head),
     });
   }
   const faults = [...refused.values()];
@@ -76,7 +73,7 @@ export function reportShopKnives(shop: Shop, only?: string): Knives {
 /** What is wrong with a knife that was measured off the steel, longer than its head's face is; undefined where nothing is. */
 export function steelFault({ units }: Shop, name: string, knife: ShopKnife, head: Head): Problem | undefined {
   if (knife.measured === 'wood') return undefined;
-  const { length, most } = steelReach(knife.profile, head, 0);
+  const { length, most } = steelReach(knife.profile, headForHand(head, hand(knife)), knife.presented ?? 0);
   if (length <= most) return undefined;
   const figures = { knife: name, length, most, head: knife.head ?? '' };
   return sayProblem('steel-past-foot', `knives.${name}`, figures, { units }, { about: { knife: name } });
@@ -84,7 +81,12 @@ export function steelFault({ units }: Shop, name: string, knife: ShopKnife, head
 
 /** What a shop's knife leaves in the wood: its profile, or what its steel cuts in that head. */
 export function woodOf(knife: ShopKnife, head: Head, tilt: number): ShopKnife['profile'] {
-  return knife.measured === 'knife' ? woodProfile(knife.profile, head, tilt) : knife.profile;
+  return knife.measured === 'knife' ? woodProfile(knife.profile, headForHand(head, hand(knife)), tilt) : knife.profile;
+}
+
+/** What a knife is ground for; the usual way where the shop does not say. */
+function hand({ groundFor }: ShopKnife, run: GroundFor['run'] = 'under'): GroundFor {
+  return groundFor ?? { run, rotation: USUAL_ROTATION };
 }
 
 function orderForCut(job: Job, cut: Cut, at: string, shop: Shop): KnifeOrder | undefined {
@@ -93,42 +95,21 @@ function orderForCut(job: Job, cut: Cut, at: string, shop: Shop): KnifeOrder | u
   const knife = cut.knife === undefined ? undefined : shop.knives[cut.knife];
   const { profile, tilt } = cut;
   return {
-    ...shared(shop, cut.knife ?? null, knife),
+    ...shared(shop, cut.knife ?? null, knife, cut.run),
     name: cut.name,
     headName: cut.head!,
+    head,
     profile,
     tilt,
-    setFurther: (cut.reach - profile.reach) * Math.cos(tilt) + (cut.depth - profile.depth) * Math.sin(tilt),
+    setting: {
+      right: cut.reach - profile.reach,
+      down: cut.depth - profile.depth,
+      deeper: Math.max(0, depthTaken(cut, job.panel) - cut.depth),
+    },
     units: job.units,
     ...(job.terms && { terms: job.terms }),
     ...(job.language && { language: job.language }),
     at,
-    edgeAt: profile.reach - cut.reach,
-    faceAt: Math.min(...stocks(job).map((measured) => profile.depth - depthTaken(cut, { ...job.panel, measured }))),
-    ...handOf(knife, cut.run, head),
-  };
-}
-
-/** The stock as drawn and as measured: a knife has to be ground for both. */
-function stocks({ panel }: Job): readonly number[] {
-  return [panel.thickness, panel.measured];
-}
-
-/**
- * The hand a knife is ground for, its head's shear turned with it. A head's shear is positive where, cutter under the stock and
- * turning counterclockwise as seen from above, deeper stations cut later; for the other hand they cut earlier.
- */
-function handOf(
-  knife: ShopKnife | undefined,
-  run: Cut['run'],
-  head: Head,
-): Pick<KnifeOrder, 'groundFor' | 'assumed' | 'head'> {
-  const groundFor = knife?.groundFor ?? { run, rotation: USUAL_ROTATION };
-  const sameHand = (groundFor.run === 'under') === (groundFor.rotation === USUAL_ROTATION);
-  return {
-    groundFor,
-    assumed: knife?.groundFor === undefined,
-    head: sameHand ? head : { ...head, shear: 0 - head.shear },
   };
 }
 
@@ -137,9 +118,12 @@ export function headNamed({ heads }: Shop, name: string | undefined): Head | und
   return name !== undefined && Object.hasOwn(heads, name) ? heads[name] : undefined;
 }
 
-function shared(shop: Shop, name: string | null, knife: ShopKnife | undefined) {
+function shared(shop: Shop, name: string | null, knife: ShopKnife | undefined, run: GroundFor['run'] = 'under') {
   return {
     knife: name,
+    groundFor: knife === undefined ? ({ run, rotation: USUAL_ROTATION } as const) : hand(knife, run),
+    assumed: knife?.groundFor === undefined,
+    ...(knife?.sideRelief !== undefined && { sideRelief: knife.sideRelief }),
     ...(knife?.measured === 'knife' && { steel: knife.profile }),
     rules: shop.rules,
     machines: shop.machines,

@@ -133,18 +133,14 @@ function knifeSizes(knife: KnifeReport, units: Report['units'], laid: LaidKnife,
   return tiers;
 }
 
-/** Stations and how far the edge lies back from the tip line there, for the knife and its limiter. */
-function ordinateTable({ knife, units }: KnifeDrawing): FigureTable {
+/** Along the edge: place on the tip line, and how far the edge lies back from it, of what is to be ground. */
+function ordinateTable({ knife, units, part }: KnifeDrawing): FigureTable {
   const show = (mm: number) =>
     (units === 'mm' ? mm.toFixed(2) : (mm / 25.4).toFixed(4)).replace(/^-(0\.?0*)$/, '$1').replace('-', '−');
-  const limiter = knife.limiter?.ordinates;
+  const { ordinates } = part === 'limiter' && knife.limiter ? knife.limiter : knife;
   return {
-    headings: ['along s', 'knife t', ...(limiter ? ['limiter t'] : [])],
-    rows: knife.ordinates.map(({ s, t }) => {
-      // The limiter is shorter: it keeps clear of walls.
-      const behind = limiter?.find((other) => Math.abs(other.s - s) < 1e-6);
-      return [show(s), show(t), ...(limiter ? [behind ? show(behind.t) : '–'] : [])];
-    }),
+    headings: ['along s', `${part} t`],
+    rows: ordinates.map(({ s, t }) => [show(s), show(t)]),
   };
 }
 

@@ -23,14 +23,15 @@ export const KNIFE_WORDS = {
   'heel-rubs':
     'The heel of the knife for the {cut} rubs: steel {thickness:length} thick with a [wedge] of {wedge:degrees} stands {out:length} outside its own cutting circle, {back:length} back from the tip line and {along:length} along it. Relieve the heel, or use thinner steel.',
   'no-side-clearance': "The knife for the {cut} has less side clearance than the shop's {least:degrees}.",
-  'rubs.level': 'Its side rubs along the flat from {a0:length} to {a1:length} in, {b:length} down: {has:degrees}.',
-  'rubs.upright': 'Its side rubs along the wall from {b0:length} to {b1:length} down, {a:length} in: {has:degrees}.',
-  'rubs.slanting':
-    'Its side rubs from {a0:length} in and {b0:length} down to {a1:length} in and {b1:length} down: {has:degrees}.',
   'rubs.undercut':
     'From {a0:length} in and {b0:length} down to {a1:length} in and {b1:length} down it is undercut, and the sweep takes that away.',
-  'rubs.curves': 'It rubs where its curves run square to the spindle.',
   'rubs.slope': 'Slope that by {draft:degrees}.',
-  'rubs.slope-or-relief': 'Slope that by {draft:degrees}, or have side relief ground there.',
-  'rubs.relief': 'Have side relief ground there.',
+  'steel-leaves-lip.edge':
+    "The knife {knife} leaves a lip at the {cut}: as measured, its steel ends {lip:length} short of the panel's edge at this setting. Set less reach, or have a longer knife ground.",
+  'steel-leaves-lip.face':
+    "The knife {knife} leaves a lip at the {cut}: as measured, its steel ends {lip:length} below the panel's face at this setting. Set less depth, or have a wider knife ground.",
+  'may-leave-lip.edge':
+    'The knife {knife} has to run on {lip:length} further towards the spindle than its profile is drawn, or it leaves a lip at the edge of the {cut}. Measure its steel before the first cut.',
+  'may-leave-lip.face':
+    'The knife {knife} has to run on {lip:length} further than its profile is drawn, or it leaves a lip at the face of the {cut}. Measure its steel before the first cut.',
 } as const;

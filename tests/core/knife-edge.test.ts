@@ -1,0 +1,90 @@
+import { type Chain, upperEnvelope } from '@fielded/geometry';
+import { describe, expect, it } from 'vitest';
+import { faceReach } from '../../packages/core/src/knife/face-reach.ts';
+import { knifeFace, knifePoint } from '../../packages/core/src/knife/knife-face.ts';
+import { limiterProfile } from '../../packages/core/src/knife/limiter-profile.ts';
+import { edgeOrdinates } from '../../packages/core/src/knife/ordinates.ts';
+import { seeProfile } from '../../packages/core/src/knife/seen-profile.ts';
+import { AS_DRAWN, setSteel } from '../../packages/core/src/knife/set-steel.ts';
+import { profileChain } from '../../packages/core/src/profile/chain.ts';
+import { arcAngle, pointAlong } from '../../packages/geometry/src/along.ts';
+import { randomHead } from '../support/heads.ts';
+import { Random } from '../support/random.ts';
+import { randomProfile } from '../support/random-job.ts';
+
+function placesOn(chain: Chain, count: number): { x: number; y: number }[] {
+  return chain.flatMap((c) => {
+    const angle = arcAngle(c);
+    return Array.from({ length: count + 1 }, (_, i) => pointAlong(c, i / count, angle));
+  });
+}
+
+function randomSeen(random: Random) {
+  const tilt = random.oneOf([0, 0, Math.PI / 2, random.between(0.1, 1.4)]);
+  const { steel } = setSteel(profileChain(randomProfile(random, 16)), AS_DRAWN, 1);
+  return { seen: seeProfile(steel, tilt), tilt };
+}
+
+describe('ordinates', () => {
+  it('keep every chord within 0.05 mm of the edge, through to both ends, on 300 random knives', () => {
+    const random = new Random(808);
+    let made = 0;
+    while (made < 300) {
+      const { seen } = randomSeen(random);
+      const face = knifeFace(randomHead(random));
+      if (!faceReach(seen, face).reaches) continue;
+      made++;
+      const list = edgeOrdinates(seen.chain, face, random.oneOf([1, 25.4 / 32]));
+      // The edge, place by place in its own order, against the chord it has got to.
+      const edge = placesOn(seen.chain, 200).map(({ x, y }) => knifePoint(face, x, face.radius + y));
+      if (edge[0]!.s > edge[edge.length - 1]!.s) edge.reverse();
+      expect(list[0]!.s).toBeCloseTo(edge[0]!.s, 9);
+      expect(list[0]!.t).toBeCloseTo(edge[0]!.t, 9);
+      expect(list.at(-1)!.t).toBeCloseTo(edge.at(-1)!.t, 9);
+      let at = 0;
+      for (const p of edge) {
+        while (at < list.length - 2 && toChord(list[at]!, list[at + 1]!, p) > 0.05) at++;
+        expect(toChord(list[at]!, list[at + 1]!, p), `knife ${made}`).toBeLessThanOrEqual(0.05);
+      }
+    }
+  });
+});
+
+type Steel = { readonly s: number; readonly t: number };
+
+/** Distance from a chord. */
+function toChord(a: Steel, b: Steel, p: Steel): number {
+  const [vs, vt] = [b.s - a.s, b.t - a.t];
+  const square = vs * vs + vt * vt;
+  const along = square === 0 ? 0 : Math.min(1, Math.max(0, ((p.s - a.s) * vs + (p.t - a.t) * vt) / square));
+  return Math.hypot(p.s - a.s - along * vs, p.t - a.t - along * vt);
+}
+
+describe('a limiter', () => {
+  it('lies nowhere in the rhombus about any place of the wood, and touches it, on 200 random profiles', () => {
+    const random = new Random(909);
+    const [gap, side] = [1.1, 0.2];
+    for (let i = 0; i < 200; i++) {
+      const { seen } = randomSeen(random);
+      const limiter = limiterProfile(seen.chain, gap, side);
+      const edge = placesOn(upperEnvelope([seen.chain]), 60);
+      let nearest = Number.POSITIVE_INFINITY;
+      for (const p of placesOn(limiter, 12)) {
+        // How many rhombuses away the nearest place of the swept edge is.
+        let away = Number.POSITIVE_INFINITY;
+        for (const q of edge) away = Math.min(away, Math.abs(p.x - q.x) / side + Math.abs(p.y - q.y) / gap);
+        expect(away, `case ${i}`).toBeGreaterThan(1 - 1e-6);
+        nearest = Math.min(nearest, away);
+      }
+      expect(nearest).toBeLessThan(1.05);
+    }
+  });
+
+  it('ends short of the flat, where one set back on the radius alone would run along it', () => {
+    const rebate = { shape: 'rebate', reach: 20, depth: 8, land: 0, shoulder: 0, balance: 0.5 } as const;
+    const { chain } = seeProfile(profileChain(rebate), 0);
+    // The flat stands square to the spindle at the tip's own station.
+    expect(Math.max(...chain.map((c) => c.x0))).toBe(0);
+    expect(Math.max(...limiterProfile(chain, 1.1, 0.2).map((c) => c.x0))).toBeCloseTo(-0.2, 9);
+  });
+});
