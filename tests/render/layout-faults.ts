@@ -58,6 +58,58 @@ export function layoutFaults(scene: Scene, boxOf: (item: TextItem) => Rectangle 
   return faults;
 }
 
+const LONGEST_LEADER = 25;
+const NEAR_HATCH = (5 * Math.PI) / 180;
+
+/**
+ * Leaders longer than 25 mm on the paper, within 5° of the hatching's 45°, or with an arrow that ends on nothing: further than
+ * 0.3 mm from every outline.
+ */
+export function leaderFaults(scene: Scene): string[] {
+  const outlines: Corner[][] = [];
+  const leaders: { name: string; from: Corner; to: Corner; arrow: boolean }[] = [];
+  const visit = (items: readonly Item[], path: string) => {
+    for (const item of items) {
+      const name = `${path}/${item.key}`;
+      if (item.kind === 'path' && (OUTLINES.has(item.role) || item.role === 'cutter' || item.key === 'drawn'))
+        outlines.push(...flatten(item));
+      if (item.kind !== 'group') continue;
+      const lines = item.items.find((inner) => inner.kind === 'path' && inner.key === 'lines');
+      const arrows = item.items.find((inner) => inner.kind === 'path' && inner.key === 'arrows');
+      if (item.of !== undefined && lines?.kind === 'path') {
+        const found = findLeader(lines.loops.flatMap(({ curves }) => curves));
+        const arrow = arrows?.kind === 'path' && arrows.loops.length === 1;
+        if (found) leaders.push({ name, ...found, arrow });
+      }
+      visit(item.items, name);
+    }
+  };
+  visit(scene.items, '');
+  return leaders.flatMap(({ name, from, to, arrow }) => {
+    const faults: string[] = [];
+    const length = Math.hypot(to[0] - from[0], to[1] - from[1]);
+    if (length > LONGEST_LEADER + 1e-6) faults.push(`${name} is ${length.toFixed(1)} mm long`);
+    const quarter = Math.PI / 2;
+    const off = (((Math.atan2(to[1] - from[1], to[0] - from[0]) - quarter / 2) % quarter) + quarter) % quarter;
+    if (Math.min(off, quarter - off) < NEAR_HATCH) faults.push(`${name} runs along the hatching`);
+    const near = { x0: from[0] - 0.3, x1: from[0] + 0.3, y0: from[1] - 0.3, y1: from[1] + 0.3 };
+    if (arrow && !outlines.some((corners) => polylineMeets(corners, near))) faults.push(`${name} leads to nothing`);
+    return faults;
+  });
+}
+
+/** A slanting line with a level one from its end: where it starts and where its shelf begins. */
+function findLeader(curves: readonly { x0: number; y0: number; x1: number; y1: number; turn: number }[]) {
+  for (const slant of curves) {
+    if (slant.turn !== 0 || Math.abs(slant.y1 - slant.y0) < 0.5 || Math.abs(slant.x1 - slant.x0) < 0.5) continue;
+    const shelf = curves.find(
+      ({ x0, y0, y1 }) => Math.hypot(x0 - slant.x1, y0 - slant.y1) < 1e-6 && Math.abs(y1 - y0) < 1e-9,
+    );
+    if (shelf) return { from: [slant.x0, slant.y0] as Corner, to: [slant.x1, slant.y1] as Corner };
+  }
+  return null;
+}
+
 /** Every text of a scene that stands in a dimension, with what it says it shows. */
 export function dimensionTexts(scene: Scene): { of: string; value: number; texts: string[] }[] {
   const found: { of: string; value: number; texts: string[] }[] = [];

@@ -2,7 +2,7 @@ import { type Curve, curveBox, pointAt } from '@fielded/geometry';
 import type { Arrow } from './arrow.ts';
 import { ARROW_LENGTH } from './arrow.ts';
 import type { Board, Stretch } from './board.ts';
-import { addMarks, CROSSED, weighMarks } from './board.ts';
+import { addMarks, CROSSED, joinMarks, weighMarks } from './board.ts';
 import type { Figure } from './figure.ts';
 import { FIGURE_HEIGHT, letter } from './figure.ts';
 import { ANY_DIRECTION, layLeaders } from './leader.ts';
@@ -44,7 +44,13 @@ export function layAngles(angles: readonly AngleDimension[], board: Board): Draw
     const target = { x: angle.vertex.x + Math.cos(middle) * radius, y: angle.vertex.y + Math.sin(middle) * radius };
     const targets = [{ ...target, directions: ANY_DIRECTION }];
     const [led] = layLeaders([{ ...angle, targets, arrow: false }], board);
-    return { ...drawn, lines: [...drawn.lines, ...led!.lines], texts: led!.texts };
+    return {
+      ...drawn,
+      marks: joinMarks(drawn.marks, led!.marks),
+      lines: [...drawn.lines, ...led!.lines],
+      texts: led!.texts,
+      strained: led!.strained === true,
+    };
   });
 }
 

@@ -81,6 +81,15 @@ export function weighMarks(marks: Marks, board: Board, enough: number = Infinity
   return cost;
 }
 
+/** The marks of both together. */
+export function joinMarks(a: Marks, b: Marks): Marks {
+  return {
+    texts: [...a.texts, ...b.texts],
+    arrows: [...a.arrows, ...b.arrows],
+    lines: [...a.lines, ...b.lines],
+  };
+}
+
 /** Puts marks on the board for good. */
 export function addMarks(marks: Marks, board: Board): void {
   board.texts.push(...marks.texts);

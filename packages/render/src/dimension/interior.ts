@@ -1,5 +1,5 @@
 import type { Board } from './board.ts';
-import { addMarks, CROSSED, weighMarks } from './board.ts';
+import { addMarks, CROSSED, joinMarks, weighMarks } from './board.ts';
 import type { Lettering } from './figure.ts';
 import { letter } from './figure.ts';
 import type { LeaderDimension } from './leader.ts';
@@ -61,5 +61,11 @@ function withLeader(dimension: InteriorDimension, board: Board): Drawn {
   const target = isUpright(dimension.side) ? { x: level, y: middle } : { x: middle, y: level };
   const leader: LeaderDimension = { ...dimension, targets: [{ ...target, directions: ANY_DIRECTION }], arrow: false };
   const [led] = layLeaders([leader], board);
-  return { ...line, lines: [...line.lines, ...led!.lines], texts: led!.texts };
+  return {
+    ...line,
+    marks: joinMarks(line.marks, led!.marks),
+    lines: [...line.lines, ...led!.lines],
+    texts: led!.texts,
+    strained: led!.strained === true,
+  };
 }

@@ -1,4 +1,4 @@
-import { loopsBox } from '@fielded/geometry';
+import { boxesOverlap, loopsBox } from '@fielded/geometry';
 import type { Item } from '../scene.ts';
 import { group, textBox } from '../scene.ts';
 import { layAngles } from './angle.ts';
@@ -7,7 +7,7 @@ import { newBoard } from './board.ts';
 import { layInteriors } from './interior.ts';
 import { interruptLines } from './interrupt-lines.ts';
 import { layLeaders, leaderEnds } from './leader.ts';
-import { dimensionGroup } from './linear.ts';
+import { type Drawn, dimensionGroup } from './linear.ts';
 import { layOrdinates } from './ordinate.ts';
 import type { Sketch } from './sketch.ts';
 import { layTiers } from './tiers.ts';
@@ -19,16 +19,42 @@ import { layTiers } from './tiers.ts';
  * Every dimension comes back as one group under its own key. Thin lines are interrupted where a text stands on them.
  */
 export function layDimensions(sketch: Sketch): Item[] {
+  let drawn = layInOrder(sketch, false);
+  // Where a leader came out long, or runs through a text, it may do better before the tiers are there.
+  if (drawn.some(({ strained }) => strained)) {
+    const other = layInOrder(sketch, true);
+    if (harmOf(other) < harmOf(drawn)) drawn = other;
+  }
+  return interruptLines([...sketch.items, group('dimensions', drawn.map(dimensionGroup))]);
+}
+
+function layInOrder(sketch: Sketch, leadersFirst: boolean): Drawn[] {
   const board = newBoard(sketch.outlines, sketch.woods);
   keepClearOf(sketch.items, board);
   const ordinates = layOrdinates(sketch.ordinates ?? [], sketch.around, board);
+  const early = leadersFirst ? layLeaders(sketch.leaders, board) : [];
   const tiers = layTiers(sketch.tiers, ordinates.around, board);
-  board.arrows.push(...sketch.leaders.flatMap(leaderEnds));
+  if (!leadersFirst) board.arrows.push(...sketch.leaders.flatMap(leaderEnds));
   const angles = layAngles(sketch.angles ?? [], board);
   const interiors = layInteriors(sketch.interiors, board);
-  const leaders = layLeaders(sketch.leaders, board);
-  const drawn = [...ordinates.drawn, ...tiers, ...angles, ...interiors, ...leaders];
-  return interruptLines([...sketch.items, group('dimensions', drawn.map(dimensionGroup))]);
+  const leaders = leadersFirst ? early : layLeaders(sketch.leaders, board);
+  return [...ordinates.drawn, ...tiers, ...angles, ...interiors, ...leaders];
+}
+
+/** What is wrong with a layout: texts over texts and arrows, then leaders that are long or run through a text. */
+function harmOf(drawn: readonly Drawn[]): number {
+  let harm = 0;
+  drawn.forEach(({ marks, strained }, i) => {
+    if (strained) harm += 1;
+    drawn.forEach((other, k) => {
+      if (i === k) return;
+      for (const text of marks.texts) {
+        for (const box of other.marks.texts) if (boxesOverlap(text, box)) harm += 100;
+        for (const box of other.marks.arrows) if (boxesOverlap(text, box)) harm += 100;
+      }
+    });
+  });
+  return harm;
 }
 
 /** Puts texts and arrowheads that are part of the drawing itself on the board. */

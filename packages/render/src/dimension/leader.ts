@@ -1,4 +1,4 @@
-import type { Box } from '@fielded/geometry';
+import { type Box, lineMeetsBox } from '@fielded/geometry';
 import { arrowBox } from './arrow.ts';
 import type { Board, Stretch } from './board.ts';
 import { addMarks, stretchesCross, UNREADABLE, weighMarks } from './board.ts';
@@ -35,7 +35,9 @@ const SHELF_END = 1;
 const PER_MM = 0.5;
 /** A leader that crosses an outline costs as much as one this much longer, per crossing. */
 const CROSSES_OUTLINE = 10;
-const LATER_TARGET = 4;
+/** A leader through a text would have to be interrupted: nearly as bad as a text that cannot be read. */
+const CROSSES_TEXT = 500;
+const LATER_TARGET = 2;
 const LATER_DIRECTION = 0.6;
 
 /** The arrowhead that a leader will most likely end in, so that nothing else is put there before. */
@@ -63,7 +65,10 @@ export function layLeaders(leaders: readonly LeaderDimension[], board: Board): D
           const before = length * PER_MM + rank * LATER_TARGET + turn * LATER_DIRECTION;
           if (before >= least) return;
           const drawn = layOne(leader, lettering, target, direction, length);
-          const crossed = before + outlinesCrossed(drawn.lines[0]!, board) * CROSSES_OUTLINE;
+          const crossed =
+            before +
+            outlinesCrossed(drawn.lines[0]!, board) * CROSSES_OUTLINE +
+            textsCrossed(drawn.lines, board) * CROSSES_TEXT;
           if (crossed >= least) return;
           const cost = crossed + weighMarks(drawn.marks, board, least - crossed);
           if (cost < least) [best, least] = [drawn, cost];
@@ -72,7 +77,7 @@ export function layLeaders(leaders: readonly LeaderDimension[], board: Board): D
     }
     if (!best) throw new RangeError(`leader ${leader.key} has nowhere to lead to`);
     addMarks(best.marks, board);
-    return best;
+    return least >= CROSSES_TEXT ? { ...best, strained: true } : best;
   });
 }
 
@@ -106,6 +111,11 @@ function layOne(
     { x0: kneeX, y0: kneeY, x1: shelfEnd, y1: kneeY },
   ];
   return drawnFigure(leader, lines, arrows, lettering, (toRight ? kneeX : shelfEnd) + SHELF_END, kneeY, false);
+}
+
+function textsCrossed(lines: readonly Stretch[], board: Board): number {
+  return board.texts.filter((box) => lines.some((each) => lineMeetsBox(each.x0, each.y0, each.x1, each.y1, box, 0.3)))
+    .length;
 }
 
 /** How often a leader crosses an outline away from its target. Curves are taken as chords: near enough to choose by. */

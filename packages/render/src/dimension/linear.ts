@@ -37,6 +37,8 @@ export interface Drawn {
   /** The texts, made when the dimension is drawn. */
   readonly texts: () => readonly TextItem[];
   readonly marks: Marks;
+  /** A leader that found no place near its end: it is long, or runs through a text. */
+  readonly strained?: boolean;
 }
 
 const GAP_AT_OUTLINE = 1;

@@ -4,7 +4,7 @@ import { hasLeftwards, runsLeftwards } from '../text/safe-text.ts';
 import type { Typeface, Typefaces } from './typefaces.ts';
 
 /** A stretch of a line of text that one font draws in one direction, at `x` from the line's left end. Lengths in ems. */
-export interface Run {
+interface Run {
   readonly typeface: Typeface;
   /** Its signs as written; brackets that run right to left are mirrored. */
   readonly text: string;

@@ -27,7 +27,7 @@ export interface BlockFields {
 }
 
 /** What differs from sheet to sheet. */
-export interface SheetWords {
+interface SheetWords {
   /** What is drawn. */
   readonly name: string;
   readonly scale: string;

@@ -55,7 +55,7 @@ export function sketchJoint(report: Report, scale: number, sizes: JointSizes = '
       ...(sizes === 'all' ? depthInteriors(report, stand, scale) : []),
     ],
     leaders: [
-      ...clearanceLeaders(report, part, frame, stand, scale),
+      ...clearanceLeaders(report, part, stand, scale),
       ...(sizes === 'all' ? shoulderLeaders(report, part, (x, y) => ({ x: x * scale, y: y * scale })) : []),
     ],
   };
@@ -233,19 +233,17 @@ function tipInteriors(report: Report, part: PanelPart, stand: Stand, scale: numb
 
 const DOWNWARDS: readonly number[] = [120, 105, 60, 75, 150, 30].map((degrees) => (degrees * Math.PI) / 180);
 
-/** The clearance, led to from the gap itself: at the groove's back wall, since the panel is drawn against the front one. */
-function clearanceLeaders(
-  report: Report,
-  part: PanelPart,
-  frame: FramePart,
-  stand: Stand,
-  scale: number,
-): LeaderDimension[] {
+/** The clearance, led across it to the tongue's back face, since the panel is drawn against the groove's front wall. */
+function clearanceLeaders(report: Report, part: PanelPart, stand: Stand, scale: number): LeaderDimension[] {
   const { clearance, verdict } = report.fit;
-  const surfaces = stand.inserted === null ? null : surfacesAt(part, stand.inserted / 2);
-  if (clearance === null || stand.inserted === null || !surfaces || !goesTogether(verdict)) return [];
+  const { inserted } = stand;
+  if (clearance === null || inserted === null || !goesTogether(verdict)) return [];
   const shown = figure(report, 'fit.clearance', clearance, 'clearance', 'Clearance at the design insertion', 'judged');
-  const y = (surfaces.bottom * scale + frame.grooveFloor) / 2;
-  const targets = [0.3, 0.5, 0.7].map((share) => ({ x: stand.inserted! * scale * share, y, directions: DOWNWARDS }));
+  const targets = [0.3, 0.5, 0.7].flatMap((share) => {
+    const surfaces = surfacesAt(part, inserted * share);
+    if (surfaces === null) return [];
+    return [{ x: inserted * scale * share, y: surfaces.bottom * scale, directions: DOWNWARDS }];
+  });
+  if (targets.length === 0) return [];
   return [{ ...shown, targets, arrow: true }];
 }

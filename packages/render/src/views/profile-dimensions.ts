@@ -1,6 +1,15 @@
 import type { CutReport, Report } from '@fielded/core';
 import { formatNumber } from '@fielded/core';
-import { type Curve, type Loop, poseDirection, poseLoops, posePoint, readLoops } from '@fielded/geometry';
+import {
+  type Curve,
+  curveMeetsBox,
+  type Loop,
+  pointAt,
+  poseDirection,
+  poseLoops,
+  posePoint,
+  readLoops,
+} from '@fielded/geometry';
 import type { AngleDimension } from '../dimension/angle.ts';
 import type { LeaderDimension } from '../dimension/leader.ts';
 import type { LinearDimension, Side } from '../dimension/linear.ts';
@@ -34,8 +43,8 @@ export function dimensionProfile(report: Report, index: number, pose: CutPose): 
   if (cut.land > 0)
     tiers.push({ ...landFigure(report, index), side: pose.reachSide, from: at(0, 0), to: at(cut.land, 0) });
   const leaders: LeaderDimension[] = [];
-  if (cut.shoulder > 0) {
-    const directions = [-150, -120, -105, -75, -60, -30].map(direction);
+  if (cut.shoulder > 0 && stepIsCut(cut, thickness)) {
+    const directions = [-150, -120, -105, -75, -60, -30, -165, -15].map(direction);
     leaders.push({
       ...shoulderFigure(report, index),
       targets: [{ ...at(cut.reach, cut.shoulder / 2), directions }],
@@ -43,10 +52,17 @@ export function dimensionProfile(report: Report, index: number, pose: CutPose): 
     });
   }
   const drawn = readLoops(cut.drawn);
-  leaders.push(...radii(report, cut, index, poseLoops(pose.pose, drawn), pose.pose.xx || pose.pose.xy));
+  leaders.push(...radii(report, cut, index, poseLoops(pose.pose, drawn), pose));
   const angles = cut.shape === 'bevel' ? slope(report, cut, index, floorEnd, at) : [];
   const ordinates = cut.shape === 'outline' ? outlineOrdinates(report, cut, index, drawn, at, pose) : [];
   return { tiers, leaders, angles, ordinates };
+}
+
+/** Whether the upright step at the field is one that the turning knife leaves. */
+function stepIsCut(cut: CutReport, thickness: number): boolean {
+  const level = cut.side === 'front' ? cut.shoulder / 2 : thickness - cut.shoulder / 2;
+  const near = { x0: cut.reach - 1e-3, x1: cut.reach + 1e-3, y0: level - 1e-3, y1: level + 1e-3 };
+  return readLoops(cut.swept).some(({ curves }) => curves.some((curve) => curveMeetsBox(curve, near)));
 }
 
 function radii(
@@ -54,9 +70,17 @@ function radii(
   cut: CutReport,
   index: number,
   placed: readonly Loop[],
-  across: number,
+  { pose }: CutPose,
 ): LeaderDimension[] {
-  const arcs = placed.flatMap(({ curves }) => curves.filter((curve: Curve) => curve.turn !== 0));
+  const across = pose.xx || pose.xy;
+  const swept = poseLoops(pose, readLoops(cut.swept)).flatMap(({ curves }) => curves);
+  // Where the sweep takes wood that the drawing keeps, the drawn profile stands there too.
+  const isSeen = (arc: Curve) => {
+    const { x, y } = pointAt(arc, 0.5);
+    const near = { x0: x - 0.1, x1: x + 0.1, y0: y - 0.1, y1: y + 0.1 };
+    return cut.takenFromDrawing > 0.005 || swept.some((curve) => curveMeetsBox(curve, near));
+  };
+  const arcs = placed.flatMap(({ curves }) => curves.filter((curve) => curve.turn !== 0 && isSeen(curve)));
   const of = `section.cuts[${index}].drawn`;
   // Arcs of one radius share a figure, which says how many they are.
   const alike = new Map<string, LeaderDimension[]>();

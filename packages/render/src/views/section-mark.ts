@@ -4,6 +4,9 @@ import { arrowhead } from '../dimension/arrow.ts';
 import type { Item } from '../scene.ts';
 import { group, path, text } from '../scene.ts';
 
+/** How far the letter and its arrow stand above the line, mm. */
+const LETTER_ABOVE = 7;
+
 /**
  * The section line A–A across a stile and the panel's edge: a chain line with thick ends, arrows the way one looks, and its
  * letter. One looks up: then the front face lies above and the stile at the left, as the joint is drawn.
@@ -15,7 +18,9 @@ export function sectionMark(report: Report, door: DoorReport, s: number): { item
   const sight = door.stile * s;
   const margin = report.fit.visibleMargin ?? 10;
   const short = sight + (margin + 12) * s + 4;
-  const fits = short - 8 > sight && short + 6 < sight + (door.opening.width - Math.max(0, margin)) * s;
+  const wide = short - 8 > sight && short + 6 < sight + (door.opening.width - Math.max(0, margin)) * s;
+  const tall = (door.opening.height * 0.62 - Math.max(0, margin)) * s > LETTER_ABOVE;
+  const fits = wide && tall;
   const right = fits ? short : door.width * s + 7;
   const end = (key: string, x: number, way: number): Item =>
     group(key, [

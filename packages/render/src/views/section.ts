@@ -11,7 +11,7 @@ import type { PanelPart } from './panel-part.ts';
 import { drawPanelPart, drawRemoved, liesOnOutline, surfacesAt, tongueFaces } from './panel-part.ts';
 
 /** Degrees that a leader to a step leaves at, none of them near the hatching's 45°. */
-const STEP_DIRECTIONS = [150, 120, 105, 75, 60, 30];
+const STEP_DIRECTIONS = [150, 120, 105, 75, 60, 30, 165, 15];
 const radians = (degrees: number) => (degrees * Math.PI) / 180;
 
 /** The panel's edge alone: what is left and what was taken, with every size that a cut is set by. */
