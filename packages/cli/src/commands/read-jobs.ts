@@ -1,4 +1,4 @@
-import { type Job, type ReadJob, type ReadOptions, type Report, readJob } from '@fielded/core';
+import { evaluate, type Job, type ReadJob, type ReadOptions, type Report, readJob } from '@fielded/core';
 import type { JobText } from '../files/find-jobs.ts';
 import { isShop } from '../files/is-shop.ts';
 import { outlineLoader } from '../files/load-outline.ts';
@@ -14,6 +14,12 @@ export async function openShop(path: string | undefined, io: Io): Promise<ReadOp
   if (typeof text === 'string') return { text, name: path };
   await io.err(refusalLine(path, text));
   return null;
+}
+
+/** The report on one job; null when it cannot be read, every fault of it then listed on standard error. */
+export async function checkJob(job: JobText, shop: ReadOptions['shop'], io: Io): Promise<Report | null> {
+  const read = await readOneJob(job, shop, io);
+  return read === null ? null : evaluate(read);
 }
 
 const SHOP_FOR_JOB: Refusal = {

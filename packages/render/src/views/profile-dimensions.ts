@@ -4,7 +4,6 @@ import {
   type Curve,
   curveMeetsBox,
   type Loop,
-  pointAt,
   poseDirection,
   poseLoops,
   posePoint,
@@ -12,7 +11,7 @@ import {
 } from '@fielded/geometry';
 import type { AngleDimension } from '../dimension/angle.ts';
 import type { LeaderDimension } from '../dimension/leader.ts';
-import type { LinearDimension, Side } from '../dimension/linear.ts';
+import type { LinearDimension, Point, Side } from '../dimension/linear.ts';
 import type { OrdinateDimension } from '../dimension/ordinate.ts';
 import { radiusDimension } from '../dimension/radius.ts';
 import { safeText } from '../text/safe-text.ts';
@@ -75,18 +74,19 @@ function radii(
   const across = pose.xx || pose.xy;
   const swept = poseLoops(pose, readLoops(cut.swept)).flatMap(({ curves }) => curves);
   // Where the sweep takes wood that the drawing keeps, the drawn profile stands there too.
-  const isSeen = (arc: Curve) => {
-    const { x, y } = pointAt(arc, 0.5);
+  const isSeen = ({ x, y }: Point) => {
     const near = { x0: x - 0.1, x1: x + 0.1, y0: y - 0.1, y1: y + 0.1 };
     return cut.takenFromDrawing > 0.005 || swept.some((curve) => curveMeetsBox(curve, near));
   };
-  const arcs = placed.flatMap(({ curves }) => curves.filter((curve) => curve.turn !== 0 && isSeen(curve)));
+  const arcs = placed.flatMap(({ curves }) => curves.filter((curve: Curve) => curve.turn !== 0));
   const of = `section.cuts[${index}].drawn`;
   // Arcs of one radius share a figure, which says how many they are.
   const alike = new Map<string, LeaderDimension[]>();
   for (const arc of arcs) {
     const shown = figure(report, of, arc.r / Math.abs(across), '', `Radius of ${safeText(cut.name)}`);
-    alike.set(shown.text, [...(alike.get(shown.text) ?? []), radiusDimension(shown, arc)]);
+    const radius = radiusDimension(shown, arc);
+    const targets = radius.targets.filter(isSeen);
+    if (targets.length > 0) alike.set(shown.text, [...(alike.get(shown.text) ?? []), { ...radius, targets }]);
   }
   return [...alike.values()].map((same, i) => ({
     ...same[0]!,
