@@ -71,6 +71,24 @@ describe('fielded plan', () => {
     expect(checked.out).toContain('✗');
   });
 
+  it('writes sheets: all of them as PDF or HTML, one as SVG', async () => {
+    const pdf = join(folder, 'plan.pdf');
+    expect((await run(['plan', EXAMPLE, '-o', pdf])).status).toBe(0);
+    const bytes = readFileSync(pdf, 'latin1');
+    expect(bytes.startsWith('%PDF-')).toBe(true);
+    expect(bytes.match(/\/Type \/Page\b/g)).toHaveLength(3);
+    const html = join(folder, 'plan.html');
+    expect((await run(['plan', EXAMPLE, '-o', html])).status).toBe(0);
+    expect(readFileSync(html, 'utf8').match(/<svg/g)).toHaveLength(3);
+    const svg = join(folder, 'plan.svg');
+    expect((await run(['plan', EXAMPLE, '-o', svg, '--sheet', '2'])).status).toBe(0);
+    expect(readFileSync(svg, 'utf8')).toContain('Set-up 1: raise');
+    const none = await run(['plan', EXAMPLE, '-o', svg, '--sheet', '9']);
+    expect([none.status, none.err]).toEqual([2, expect.stringContaining('--sheet 9: there are 3')]);
+    const both = await run(['plan', EXAMPLE, '-o', pdf, '--json']);
+    expect([both.status, both.err]).toEqual([2, expect.stringContaining('--json goes to standard output')]);
+  });
+
   it.each([
     ['examples/ogee-cove/job.yaml', 'There is no shop to plan in'],
     ['examples/two-machines/shop.yaml', 'This is a shop file, not a job'],

@@ -57,7 +57,7 @@ export { type EvaluateOptions, evaluate, evaluateJoint } from './report/evaluate
 export { answerJoint } from './report/joint.ts';
 export { answerKnives, type Knives, reportShopKnives } from './report/knives.ts';
 export { answerPlan } from './report/plan.ts';
-export { sayNotChecked, sayStep } from './report/plan-words.ts';
+export { sayNotChecked, sayPlanCaution, sayStartChecks, sayStep } from './report/plan-words.ts';
 export { type PreparedJob, prepareJob } from './report/prepare.ts';
 export type * from './report/report.ts';
 export { adviseRuns, listRuns } from './report/run-advice.ts';

@@ -15,6 +15,7 @@ export type { Typeface } from './letters/typefaces.ts';
 export { type LiveOptions, type LiveScene, liveScene } from './live.ts';
 export { OUTLINE_VIEWS, type OutlineLayer, type OutlineView, outlineLayers } from './outline-layers.ts';
 export { type PdfInfo, writePdf } from './pdf/write-pdf.ts';
+export { planSheets } from './plan/plan-sheets.ts';
 export type { GroupItem, Item, PathItem, Role, Scene, TextItem } from './scene.ts';
 export { PAPERS, type PaperName, SCALES } from './sheet/paper.ts';
 export { type SheetOptions, sheets } from './sheet/sheets.ts';

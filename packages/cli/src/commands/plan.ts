@@ -6,6 +6,7 @@ import {
   type Planned,
   prepareJob,
   type ReadOptions,
+  type Report,
   writeValues,
 } from '@fielded/core';
 import { UsageError } from '../arguments.ts';
@@ -14,10 +15,15 @@ import { readText } from '../files/read-text.ts';
 import { writeWhole } from '../files/write-whole.ts';
 import { type Io, safe } from '../io.ts';
 import { listFaults, refusalLine } from '../report/list-faults.ts';
+import { listProblems } from '../report/list-problems.ts';
+import { WIDTH } from '../report/plain-report.ts';
 import { planReport } from '../report/plan-report.ts';
 import { painter } from '../terminal/paint.ts';
+import { deliver } from './deliver.ts';
 import { openShop, readOneJob, readWithFiles } from './read-jobs.ts';
-import { FILE_ENDINGS, SHOP } from './shared-options.ts';
+import { FILE_ENDINGS, FORCE, output, SHOP } from './shared-options.ts';
+
+type Format = '.pdf' | '.html' | '.svg';
 
 /** `fielded plan`: the set-up of every cut and the order of work, to read, as JSON, or as sheets for the machine. */
 export const plan: Command = defineCommand(
@@ -31,14 +37,20 @@ export const plan: Command = defineCommand(
     options: {
       all: { says: 'list every way of making each cut, and what stands against it' },
       json: { says: 'print the plan as JSON, lengths in mm at full precision' },
+      output: output(
+        'by its ending: .pdf or .html with the order of work and a sheet for every set-up, or .svg with one of these sheets; without it, the plan goes to standard output',
+      ),
+      sheet: { value: 'N', whole: [1, 999], says: 'which sheet an .svg holds: 1, if not said, is the order of work' },
       write: { says: 'put a run that the plan proposes into the job file; its comments stay as they are' },
       shop: SHOP,
+      force: FORCE,
     },
+    formats: ['.pdf', '.html', '.svg'],
     statuses: ['planned', 'a cut cannot be run', 'a file could not be read or written'],
   },
-  async ({ path, values }, io) => {
+  async ({ path, values, format }, io) => {
     const shop = await openShop(values.shop, io);
-    return shop === null ? 2 : planFile(path, shop, values, io);
+    return shop === null ? 2 : planFile(path, shop, { ...values, format }, io);
   },
 );
 
@@ -46,19 +58,59 @@ interface PlanOptions {
   readonly all: boolean;
   readonly json: boolean;
   readonly write: boolean;
+  readonly output: string | undefined;
+  readonly sheet: number | undefined;
+  readonly force: boolean;
+  readonly format: Format;
 }
 
 async function planFile(path: string, shop: ReadOptions['shop'], options: PlanOptions, io: Io): Promise<number> {
+  checkOptions(options);
   const text = readText(path);
   const job = await readOneJob({ path, text }, shop, io);
   if (job === null) return 2;
   const planned = answerPlan(prepareJob(job));
   if (planned === undefined) throw new UsageError(whyNoPlan(job));
   if (options.write && !(await writeRuns(path, text as string, planned, job, shop, io))) return 2;
-  await io.out(
-    options.json ? toJson(job, planned) : planReport(planned, evaluate(job), path, options.all, painter(io.colour)),
-  );
+  if (options.output === undefined) {
+    const paint = painter(io.colour);
+    const words = options.json ? toJson(job, planned) : planReport(planned, evaluate(job), path, options.all, paint);
+    await io.out(words);
+  } else {
+    const written = await writeSheets(planned, evaluate(job), options, io);
+    if (!(await deliver(io, options.output, written, options.force))) return 2;
+    if (planned.problems.length > 0)
+      await io.err(`${listProblems(planned.problems, WIDTH, (words) => words).join('\n')}\n`);
+  }
   return planned.problems.some(({ severity }) => severity === 'error') ? 1 : 0;
+}
+
+/** What does not go together. */
+function checkOptions({ output, sheet, json, all, format }: PlanOptions): void {
+  if (output !== undefined && (json || all))
+    throw new UsageError(`--${json ? 'json' : 'all'} goes to standard output. Leave it out, or leave out -o.`);
+  if (sheet !== undefined && (output === undefined || format !== '.svg'))
+    throw new UsageError(
+      '--sheet is for an .svg: a .pdf or .html holds every sheet. Add -o plan.svg, or leave it out.',
+    );
+}
+
+/** The sheets as a file; what draws is loaded only here. */
+async function writeSheets(
+  planned: Planned,
+  report: Report,
+  { format, sheet }: PlanOptions,
+  io: Io,
+): Promise<string | Uint8Array> {
+  const { planSheets, scenesToHtml, sceneToSvg } = await import('@fielded/render');
+  const scenes = planSheets(planned, report);
+  if (format === '.pdf') return (await import('../formats/pdf.ts')).writePdf(scenes);
+  if (format === '.html') return scenesToHtml(scenes, { fillsPaper: true });
+  const chosen = scenes[(sheet ?? 1) - 1];
+  if (chosen === undefined) throw new UsageError(`--sheet ${sheet}: there are ${scenes.length}.`);
+  if (sheet === undefined && scenes.length > 1)
+    await io.err(`Sheet 1 of ${scenes.length}. --sheet 2 writes the next; a .pdf or .html holds them all.\n`);
+  return sceneToSvg(chosen);
 }
 
 function toJson({ title }: Job, { plan, problems }: Planned): string {

@@ -1,4 +1,14 @@
-import { formatNumber, type Plan, type Planned, type Report, type SetUp, sayNotChecked, sayStep } from '@fielded/core';
+import {
+  formatNumber,
+  type Plan,
+  type Planned,
+  type Report,
+  type SetUp,
+  sayNotChecked,
+  sayPlanCaution,
+  sayStartChecks,
+  sayStep,
+} from '@fielded/core';
 import { safe } from '../io.ts';
 import type { Paint } from '../terminal/paint.ts';
 import { type Column, setPairs, setTable, wrap } from '../terminal/table.ts';
@@ -24,32 +34,34 @@ export function planReport(
     ...notCheckedLines(plan, report, paint),
     ...stackLines(plan, report, paint),
     ...(all ? wayLines(plan, paint) : []),
-    '',
-    paint(`Order of work: ${plan.setUpCount} ${plan.setUpCount === 1 ? 'set-up' : 'set-ups'}`, 'heading'),
-    ...plan.steps.flatMap((step, k) => setItem(`${k + 1}.`.padStart(5), sayStep(step, plan, report))),
+    ...orderLines(plan, report, paint),
     ...problemLines(problems, paint),
-    '',
-    paint('Before the spindle starts', 'heading'),
-    ...CHECKS.flatMap((check) => setItem('    □', check)),
-    '',
-    ...wrap(CAUTION, WIDTH, 0),
+    ...startLines(plan, report, paint),
   ];
   return `${lines.join('\n')}\n`;
 }
 
-/** What is checked before every start, in order (shaper makers' manuals; common practice). */
-const CHECKS = [
-  'Machine isolated while the tool is mounted.',
-  'The marks on the tool: speed, feed, bore. They go before every figure here.',
-  'Knives sharp, seated, at one projection, their screws tight.',
-  'Smallest table ring that clears; fence, bar and guards set; feeder locked.',
-  'Nut tight, spacers clamped, rotation and feed as above.',
-  'Turned by hand through a dry run with the machine off.',
-  'A test piece before the work.',
-];
+/** The order of work; nothing where no cut can be run. */
+function orderLines(plan: Plan, report: Report, paint: Paint): string[] {
+  if (plan.steps.length === 0) return [];
+  return [
+    '',
+    paint(`Order of work: ${plan.setUpCount} ${plan.setUpCount === 1 ? 'set-up' : 'set-ups'}`, 'heading'),
+    ...plan.steps.flatMap((step, k) => setItem(`${k + 1}.`.padStart(5), sayStep(step, plan, report))),
+  ];
+}
 
-const CAUTION =
-  "Always feed against the rotation, never back the stock out, and keep hands a forearm's length from the knives. The tool's marks, the machine's manual, local rules and trained practice go before this sheet.";
+/** What is checked before the start, and what goes before the figures. */
+function startLines({ setups }: Plan, report: Report, paint: Paint): string[] {
+  if (setups.length === 0) return [];
+  return [
+    '',
+    paint('Before the spindle starts', 'heading'),
+    ...sayStartChecks(null, report).flatMap((check) => setItem('    □', `${check}.`)),
+    '',
+    ...wrap(sayPlanCaution(report), WIDTH, 0),
+  ];
+}
 
 function setUpLines(setUp: SetUp, plan: Plan, place: number, report: Report, paint: Paint): string[] {
   const length = (mm: number | null) => sayLength(mm, report.units);
@@ -90,7 +102,7 @@ function setUpLines(setUp: SetUp, plan: Plan, place: number, report: Report, pai
     ['Speed', `${setUp.speed} a minute, ${formatNumber(setUp.rim, 1)} m/s at the rim`],
     [
       'Feed',
-      `${formatNumber(setUp.feedRate, 2)} m/min ${setUp.feedBy === 'hand' ? 'by hand at most' : 'by the feeder'}; marks ${length(mark.pitch)} apart`,
+      `${sayFeed(setUp.feedRate, report.units)} ${setUp.feedBy === 'hand' ? 'by hand at most' : 'by the feeder'}; marks ${length(mark.pitch)} apart`,
     ],
     [
       'Power',
@@ -104,7 +116,7 @@ function setUpLines(setUp: SetUp, plan: Plan, place: number, report: Report, pai
   ];
   return [
     paint(`Set-up ${place + 1}: ${safe(setUp.cut)}`, 'heading'),
-    ...setPairs(pairs.map(([label, value]) => [label, safe(value)])),
+    ...pairs.flatMap(([label, value]) => setPair(label, value)),
     ...correctionLines(plan, place, report),
   ];
 }
@@ -118,7 +130,7 @@ function notCheckedLines({ setups }: Plan, report: Report, paint: Paint): string
 
 /** The correction for one reading each way: the others are in proportion, and all stand on the sheet and in the JSON. */
 function correctionLines({ correction }: Plan, place: number, { units }: Report): string[] {
-  const row = correction[place]?.find(({ reads }) => reads === 0.1);
+  const row = correction[place]?.find(({ reads }) => reads > 0);
   if (row === undefined || (row.spindle === null && row.fence === null)) return [];
   const moves = [
     row.spindle === null
@@ -126,7 +138,13 @@ function correctionLines({ correction }: Plan, place: number, { units }: Report)
       : `spindle ${sayLength(Math.abs(row.spindle), units)} ${row.spindle > 0 ? 'up' : 'down'}`,
     row.fence === null ? null : `knives ${sayLength(Math.abs(row.fence), units)} ${row.fence > 0 ? 'out' : 'in'}`,
   ].filter((move) => move !== null);
-  return setPairs([[`${sayLength(0.1, units)} too thick`, moves.join(', or ')]]);
+  return setPairs([[`${sayLength(row.reads, units)} too thick`, moves.join(', or ')]]);
+}
+
+/** m/min, and what shops that measure in inches say beside it. */
+function sayFeed(feed: number, units: Report['units']): string {
+  const metric = `${formatNumber(feed, 2)} m/min`;
+  return units === 'mm' ? metric : `${metric} (${formatNumber(feed / 0.3048, 0)} ft/min)`;
 }
 
 function stackLines({ stack }: Plan, { units }: Report, paint: Paint): string[] {
@@ -165,6 +183,15 @@ function wayLines({ ways }: Plan, paint: Paint): string[] {
 function problemLines(problems: Planned['problems'], paint: Paint): string[] {
   if (problems.length === 0) return [];
   return ['', paint('Problems', 'heading'), ...listProblems(problems, WIDTH, paint)];
+}
+
+const LABEL_WIDTH = 19;
+
+/** A label and what it stands for, in lines of its own where it is long. */
+function setPair(label: string, value: string): string[] {
+  const [first = '', ...rest] = wrap(safe(value), WIDTH - LABEL_WIDTH - 2, 0);
+  const [line = ''] = setPairs([[label, first]], LABEL_WIDTH);
+  return [line, ...rest.map((more) => `${' '.repeat(LABEL_WIDTH + 2)}${more}`)];
 }
 
 /** A mark and a text beside it, the text in lines of its own. */

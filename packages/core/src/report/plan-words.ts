@@ -1,5 +1,5 @@
 import type { Voice } from '../problem/language.ts';
-import { say } from '../problem/say.ts';
+import { say, told } from '../problem/say.ts';
 import type { Plan, SetUp, Step } from '../setup/plan.ts';
 
 /**
@@ -83,4 +83,29 @@ export function sayNotChecked(path: string, { machine, head, knife }: SetUp, voi
     default:
       return say('unknown.knife', {}, voice);
   }
+}
+
+/** What is checked before the spindle starts, in order (shaper makers' manuals; common practice); null: of whatever set-up. */
+export function sayStartChecks(setUp: SetUp | null, voice: Voice): string[] {
+  return [
+    say('check.isolated', {}, voice),
+    say('check.marks', {}, voice),
+    say('check.knives', {}, voice),
+    say('check.nut', {}, voice),
+    say('check.ring', {}, voice),
+    say('check.guards', {}, voice),
+    setUp === null ? say('check.rotation.each', {}, voice) : sayRotation(setUp, voice),
+    say('check.by-hand', {}, voice),
+    say('check.test-piece', {}, voice),
+  ];
+}
+
+function sayRotation({ rotation, feedDirection }: SetUp, voice: Voice): string {
+  const feed = told(feedDirection === 'left to right' ? 'feed.left-to-right' : 'feed.right-to-left', {});
+  return say('check.rotation', { rotation: told(`rotation.${rotation}`, {}), feed }, voice);
+}
+
+/** What goes before every figure of a plan, and what keeps hands whole (12 in: shaper makers' manuals). */
+export function sayPlanCaution(voice: Voice): string {
+  return say('plan.caution', { hands: voice.units === 'in' ? 304.8 : 300 }, voice);
 }

@@ -1,11 +1,15 @@
 import { cutSection } from '../joint/section.ts';
 import { readTongue, type Tongue, thicknessAt } from '../joint/tongue.ts';
 import { sweepCut } from '../machining/sweep.ts';
+import type { Units } from '../measure/length.ts';
 import type { Correction, Run } from './plan.ts';
 import type { Work } from './work.ts';
 
-/** Readings of the calliper that the table is made for, mm. */
-const READINGS = [-0.3, -0.2, -0.1, 0.1, 0.2, 0.3];
+/** Readings of the calliper that the table is made for: tenths of a millimetre, or 4, 8 and 12 thousandths of an inch; mm. */
+const READINGS = {
+  mm: [-0.3, -0.2, -0.1, 0.1, 0.2, 0.3],
+  in: [-12, -8, -4, 4, 8, 12].map((mil) => (mil * 25.4) / 1000),
+};
 
 /** Half the step over which the tongue's slopes are taken, mm. */
 const STEP = 0.05;
@@ -17,7 +21,13 @@ const NO_SLOPE = 0.02;
  * What to move where the calliper reads too much or too little on the tongue, `at` mm in from the edge (formula U12): the
  * spindle up and the knives out of the fence, either alone. The slopes are the section's own, taken over ± 0.05 mm.
  */
-export function correctSetting(works: readonly Work[], index: number, run: Run, at: number): Correction[] {
+export function correctSetting(
+  works: readonly Work[],
+  index: number,
+  run: Run,
+  at: number,
+  units: Units,
+): Correction[] {
   const { cut } = works[index]!;
   const byDepth = slopeOf(works, index, 'depth', at);
   const byReach = slopeOf(works, index, 'reach', at);
@@ -26,7 +36,7 @@ export function correctSetting(works: readonly Work[], index: number, run: Run, 
   // Spindle up: deeper under the stock, shallower over it; tilted, further in or out as well. On edge it sets the reach.
   const up = run === 'under' && !onEdge ? cos * byDepth - sin * byReach : sin * byReach - cos * byDepth;
   const out = onEdge ? byDepth : byReach;
-  return READINGS.map((reads) => ({ reads, spindle: moveFor(reads, up), fence: moveFor(reads, out) }));
+  return READINGS[units].map((reads) => ({ reads, spindle: moveFor(reads, up), fence: moveFor(reads, out) }));
 }
 
 function moveFor(reads: number, slope: number): number | null {

@@ -42,7 +42,9 @@ export function makePlan(job: Job, shop: Shop, panels: PanelsToRun): Planned {
     const thickness = thicknessLeft([...before.ends, work], at);
     return [makeSetUp(way, before, thickness === null ? null : { at, thickness }, shop.rules)];
   });
-  const correction = runnable.map((work, k) => correctSetting(runnable, runnable.indexOf(work), setups[k]!.run, at));
+  const correction = runnable.map((work, k) =>
+    correctSetting(runnable, runnable.indexOf(work), setups[k]!.run, at, job.units),
+  );
   const groups: Group[] = stack?.ways ? [setups.map((_, k) => k)] : setups.map((_, k) => [k]);
   const steps = setups.length === 0 ? [] : orderSteps(setups, groups, [], [], panels);
   const problems = [

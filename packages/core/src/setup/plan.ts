@@ -62,6 +62,19 @@ export interface Pass {
   readonly area: number;
 }
 
+/** What turns: diameters and heights mm, angles degrees. */
+export interface Tool {
+  readonly cuttingDiameter: number;
+  readonly bodyDiameter: number;
+  readonly height: number;
+  readonly knives: number;
+  readonly rake: number;
+  readonly wedge: number;
+  readonly nutDiameter: number;
+  /** Of the spindle; null where it is not known. */
+  readonly spindle: number | null;
+}
+
 /** How a cut is set up. Lengths mm from the table, angles degrees, speeds rpm, rim m/s, feed m/min. */
 export interface SetUp {
   readonly cut: string;
@@ -78,6 +91,7 @@ export interface SetUp {
   readonly turnedOver: boolean;
   /** Nobody said what the knife was ground for: the job's run, turning counterclockwise, was assumed. */
   readonly assumed: boolean;
+  readonly tool: Tool;
   /** The run whose slot the knife goes into; null where the head has no such mark. */
   readonly slot: Run | null;
   /** Degrees: 0 flat on the table, 90 on edge. */

@@ -5,7 +5,7 @@ import { barHeights } from './bar.ts';
 import { chooseFeed } from './feed.ts';
 import { feedAgainst } from './hand.ts';
 import { splitPasses } from './passes.ts';
-import type { FenceSetting, Pass, SetUp } from './plan.ts';
+import type { FenceSetting, Pass, SetUp, Tool } from './plan.ts';
 import { bandOf, END_GRAIN, powerAt } from './power.ts';
 import { isTurnedOver, type Judged, leastRadiusOf } from './ways.ts';
 import type { Work } from './work.ts';
@@ -37,6 +37,7 @@ export function makeSetUp(way: Judged, before: MadeBefore, testPiece: SetUp['tes
     feedDirection: feedAgainst(rotation),
     turnedOver: isTurnedOver(way),
     assumed: work.assumed,
+    tool: describeTool(way),
     slot,
     presented: (cut.tilt * 180) / Math.PI,
     cuttingPoint: pose.cuttingPoint,
@@ -54,6 +55,21 @@ export function makeSetUp(way: Judged, before: MadeBefore, testPiece: SetUp['tes
     testPiece,
     notChecked: listNotChecked(way),
     problems: way.warnings,
+  };
+}
+
+function describeTool({ work: { head }, machine }: Judged): Tool {
+  const { cuttingDiameter, bodyDiameter, height, knives, rake, wedge } = head;
+  const degrees = (angle: number) => (angle * 180) / Math.PI;
+  return {
+    cuttingDiameter,
+    bodyDiameter,
+    height,
+    knives,
+    rake: degrees(rake),
+    wedge: degrees(wedge),
+    nutDiameter: machine.nutDiameter,
+    spindle: machine.spindle ?? null,
   };
 }
 

@@ -171,7 +171,7 @@ function spindleOf({ pose, against }: CutPose, cut: CutReport, wood: Box, scale:
 }
 
 /** What a cut clears, in cut coordinates: y down from the worked face. */
-function regionOf(cut: CutReport, thickness: number): ClearedRegion {
+export function regionOf(cut: CutReport, thickness: number): ClearedRegion {
   const curves = readLoops(cut.swept).flatMap((loop) => loop.curves);
   if (cut.side === 'front') return { side: 'front', edge: curves };
   const edge = curves.map((c) => ({

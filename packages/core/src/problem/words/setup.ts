@@ -85,6 +85,22 @@ export const SETUP_WORDS = {
   'panels.frame': 'the parts of the frame',
   'panels.carrier':
     'Those of {doors} are too narrow by themselves and in no blank: hold them in a carrier or beside a spare.',
+  'check.isolated': 'Machine isolated while the tool is mounted',
+  'check.marks': 'Marks on the tool read: they go first',
+  'check.knives': 'Knives sharp, set to the gauge, screws tight',
+  'check.nut': 'Collars clean, spacers clamped, nut tight',
+  'check.ring': 'Smallest ring that clears; height locked',
+  'check.guards': 'Fence, bar, guards set; feeder locked',
+  'check.rotation': 'Spindle {rotation:said}, feed {feed:said}',
+  'check.rotation.each': 'Spindle and feed go the way the set-up says',
+  'check.by-hand': 'Turned by hand through a dry run with the machine off',
+  'check.test-piece': 'Test piece run and measured before the work',
+  'plan.caution':
+    "Feed against the rotation, never with it. Never back the stock out: pull it straight off the cutter. Keep hands {hands:length} from the knives, and use a jig or a carrier for small pieces. The tool's marks, the machine's manual, local rules and trained practice go before this sheet.",
+  'plan.feeder':
+    'Feeder level, toe-in 1° to 3°, wheels {least:length} to {most:length} below the top of the stock (common practice).',
+  'plan.sample':
+    'To set to a kept sample: lay it as the panel lies. Turned by hand, the knives just touch it at the edge, {point:length} above the table, and where the cut ends, {out:length} from the fence.',
   'unknown.fromFace':
     "How high the head sits is not known. Measure with a depth gauge how far the deepest point of the knife {knife} lies in from the head's face, and write it as fromFace.",
   'unknown.knife':

@@ -1,0 +1,102 @@
+import { formatNumber, type Report, type SetUp } from '@fielded/core';
+import { type Item, text } from '../scene.ts';
+import { fitText, textWidth } from '../text/measure-text.ts';
+import { figureText } from '../words/lengths.ts';
+
+/** Read at arm's length in bad light. */
+const BIG = 10;
+const LABEL = 2.8;
+const NOTE = 2.5;
+const COLUMNS = 3;
+/** Height of a row: label, figure, note. */
+const ROW = 23.5;
+
+export const BIG_FIGURES_HEIGHT: number = 2 * ROW;
+
+/** A figure that is set, with what it is above it and what belongs to it below. */
+interface BigFigure {
+  readonly label: string;
+  readonly figure: string;
+  readonly unit: string;
+  readonly note: string;
+}
+
+/** The five figures that are set, large, and the way it turns, in two rows of three. */
+export function drawBigFigures(setUp: SetUp, units: Report['units'], x: number, y: number, width: number): Item[] {
+  const column = width / COLUMNS;
+  return listFigures(setUp, units).flatMap(({ label, figure, unit, note }, k) => {
+    const left = x + (k % COLUMNS) * column;
+    const top = y + Math.floor(k / COLUMNS) * ROW;
+    const room = column - 6 - (unit === '' ? 0 : textWidth(unit, LABEL) + 2);
+    const height = Math.min(BIG, (BIG * room) / textWidth(figure, BIG));
+    const items: Item[] = [
+      text(`figure ${k} label`, 'text', left, top + LABEL, fitText(label, LABEL, column - 3), LABEL),
+      text(`figure ${k}`, 'text', left, top + LABEL + 3 + BIG, figure, height),
+      text(`figure ${k} note`, 'text', left, top + LABEL + 3 + BIG + 4.4, fitText(note, NOTE, column - 3), NOTE),
+    ];
+    if (unit !== '')
+      items.push(
+        text(`figure ${k} unit`, 'text', left + textWidth(figure, height) + 2, top + LABEL + 3 + BIG, unit, LABEL),
+      );
+    return items;
+  });
+}
+
+function listFigures(setUp: SetUp, units: Report['units']): BigFigure[] {
+  const length = (mm: number) => figureText(Math.abs(mm) < 0.005 ? 0 : mm, units).text;
+  const both = (mm: number) => {
+    const { text: shown, under } = figureText(mm, units);
+    return under === '' ? shown : `${shown} (${under})`;
+  };
+  const { seat, hole, fence } = setUp;
+  const height =
+    seat === null
+      ? {
+          label: 'Knife above the table',
+          figure: length(setUp.cuttingPoint),
+          note: 'seat not known',
+        }
+      : {
+          label: seat < 0 ? 'Seat below the table' : 'Seat above the table',
+          figure: length(Math.abs(seat)),
+          note: `deepest point of the knife ${both(setUp.cuttingPoint)}`,
+        };
+  return [
+    { ...height, unit: units },
+    {
+      label: 'Fence to axis',
+      figure: length(fence.toAxis),
+      unit: units,
+      note: `knives stand out ${both(fence.standsOut)}`,
+    },
+    hole === null
+      ? { label: 'Table ring', figure: '–', unit: '', note: 'nothing turns in the table' }
+      : {
+          label: 'Ring, its hole',
+          figure: hole.ring === null ? '–' : length(hole.ring),
+          unit: units,
+          note: `the tool needs ${length(hole.needed)}`,
+        },
+    {
+      label: 'Speed',
+      figure: String(setUp.speed),
+      unit: '/min',
+      note: `${formatNumber(setUp.rim, 1)} m/s at the rim`,
+    },
+    {
+      label: setUp.feedBy === 'feeder' ? 'Feed, by the feeder' : 'Feed by hand, at most',
+      figure: formatNumber(setUp.feedRate, 1),
+      unit: 'm/min',
+      note:
+        units === 'in'
+          ? `${formatNumber(setUp.feedRate / 0.3048, 0)} ft/min`
+          : `knife marks ${both(setUp.mark.pitch)} apart`,
+    },
+    {
+      label: `Spindle ${setUp.rotation}`,
+      figure: setUp.feedDirection === 'right to left' ? '←' : '→',
+      unit: '',
+      note: `feed ${setUp.feedDirection}`,
+    },
+  ];
+}

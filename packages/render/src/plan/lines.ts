@@ -1,0 +1,60 @@
+import { type Loop, polygon } from '@fielded/geometry';
+import { type Item, path, text } from '../scene.ts';
+import { breakLines } from '../text/measure-text.ts';
+import { safeText } from '../text/safe-text.ts';
+
+/** A straight stroke. */
+export function stroke(x0: number, y0: number, x1: number, y1: number): Loop {
+  return polygon(
+    [
+      [x0, y0],
+      [x1, y1],
+    ],
+    false,
+  );
+}
+
+const HEADING = 2.8;
+export const SMALL = 2.5;
+export const LINE = 3.9;
+
+/** A heading over a part of the sheet, and a thin line under it. */
+export function heading(key: string, words: string, x: number, y: number, width: number): Item[] {
+  return [
+    text(`${key} heading`, 'text', x, y + HEADING, words, HEADING),
+    path(`${key} rule`, 'thin', [stroke(x, y + HEADING + 1.6, x + width, y + HEADING + 1.6)]),
+  ];
+}
+
+/** From the top of a heading to the first base line under it. */
+export const UNDER_HEADING: number = HEADING + 1.6 + 4.2;
+
+/** Texts under each other, each in lines no wider than `width`, a mark before each. Gives the base line after the last. */
+export function listTexts(
+  key: string,
+  texts: readonly string[],
+  place: { readonly x: number; readonly y: number; readonly width: number },
+  mark: 'box' | 'dash' | 'none',
+): { readonly items: Item[]; readonly y: number } {
+  const items: Item[] = [];
+  const inset = mark === 'none' ? 0 : 4.2;
+  let y = place.y;
+  texts.forEach((words, k) => {
+    if (mark === 'box') items.push(path(`${key} box ${k}`, 'fine', [square(place.x, y - SMALL, SMALL)]));
+    if (mark === 'dash') items.push(text(`${key} dash ${k}`, 'text', place.x, y, '–', SMALL));
+    for (const [n, line] of breakLines(safeText(words), SMALL, place.width - inset).entries()) {
+      items.push(text(`${key} ${k} ${n}`, 'text', place.x + inset, y, line, SMALL));
+      y += LINE;
+    }
+  });
+  return { items, y };
+}
+
+function square(x: number, y: number, side: number): Loop {
+  return polygon([
+    [x, y],
+    [x + side, y],
+    [x + side, y + side],
+    [x, y + side],
+  ]);
+}

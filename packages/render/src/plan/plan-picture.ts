@@ -1,0 +1,164 @@
+import type { Report, SetUp } from '@fielded/core';
+import { arc, type Loop, polygon } from '@fielded/geometry';
+import { layDimensions } from '../dimension/lay-dimensions.ts';
+import { type Item, itemsBox, path, text } from '../scene.ts';
+import { figureText, spokenLength } from '../words/lengths.ts';
+import { stroke } from './lines.ts';
+import type { PictureRoom } from './section-picture.ts';
+
+const SCALES = [0.5, 0.4, 1 / 3, 0.25, 0.2, 1 / 6, 0.1, 0.05];
+const FENCE_THICK = 4;
+/** Fence that is shown beside its gap, and stock below the feed's arrow, paper mm. */
+const FENCE_SHOWN = 13;
+const STOCK_BELOW = 12;
+/** From the arrow to the dimension of the gap; tiers stand 10 mm off what they go round. */
+const GAP_BELOW = 7.5;
+const TIER = 10;
+const WORD = 2.5;
+const HEAD = 3.4;
+
+/** Seen from above, the operator below: head, knives and fence, the way it turns and the way the stock goes. */
+export function drawPlanView(
+  setUp: SetUp,
+  units: Report['units'],
+  room: PictureRoom,
+): { readonly items: Item[]; readonly scale: number } {
+  let drawn: { items: Item[]; scale: number } | undefined;
+  for (const scale of SCALES) {
+    drawn = { items: sketchPlan(setUp, units, scale), scale };
+    const box = itemsBox(drawn.items)!;
+    if (box.x1 - box.x0 <= room.width && box.y1 - box.y0 <= room.height) break;
+  }
+  return drawn!;
+}
+
+/** The axis at the origin, the fence's line below it. */
+function sketchPlan(setUp: SetUp, units: Report['units'], scale: number): Item[] {
+  const { tool, fence } = setUp;
+  const radius = (tool.cuttingDiameter / 2) * scale;
+  const line = fence.toAxis * scale;
+  const half = (fence.gap / 2) * scale;
+  const end = Math.max(half + FENCE_SHOWN, radius + 2);
+  const halves = [-1, 1].map((side) =>
+    polygon([
+      [side * half, line],
+      [side * end, line],
+      [side * end, line - FENCE_THICK],
+      [side * (half + FENCE_THICK), line - FENCE_THICK],
+    ]),
+  );
+  const arrow = line + Math.max(0, radius - line) + 4;
+  const foot = arrow + STOCK_BELOW;
+  const items: Item[] = [
+    path('fence', 'fine', halves),
+    path('stock', 'removed', [
+      polygon([
+        [-end, line],
+        [end, line],
+        [end, foot],
+        [-end, foot],
+      ]),
+    ]),
+    path('stock edge', 'outline', [stroke(-end, line + 0.2, end, line + 0.2)]),
+    path('circle', 'cutter', [circle(radius)]),
+    path('body', 'fine', [circle((tool.bodyDiameter / 2) * scale)]),
+    path('nut', 'thin', [circle((tool.nutDiameter / 2) * scale)]),
+    path('knives', 'fine', knives(setUp, scale)),
+    ...rotationArrow(setUp, (tool.bodyDiameter / 2 + tool.cuttingDiameter / 2) * 0.5 * scale),
+    ...feedArrow(setUp, arrow, Math.min(end - 4, 34)),
+    text('operator', 'quiet', end, foot + 3.8, 'operator on this side', WORD, 'end'),
+  ];
+  const shown = { ...figureText(fence.gap, units), word: 'gap', tone: 'plain' as const };
+  const gap = {
+    ...shown,
+    key: 'fence.gap',
+    of: 'setups.fence.gap',
+    value: fence.gap,
+    label: `gap in the fence: ${spokenLength(fence.gap, units)}`,
+    side: 'below' as const,
+    from: { x: -half, y: line },
+    to: { x: half, y: line },
+  };
+  return layDimensions({
+    items,
+    outlines: [...halves.flatMap(({ curves }) => curves), ...circle(radius).curves],
+    woods: [],
+    around: { x0: -end, x1: end, y0: -radius, y1: arrow + GAP_BELOW - TIER },
+    tiers: [gap],
+    interiors: [],
+    leaders: [],
+  });
+}
+
+function circle(radius: number): Loop {
+  return { curves: [arc(radius, 0, -radius, 0, 0, 0, 1), arc(-radius, 0, radius, 0, 0, 0, 1)], closed: true };
+}
+
+/** The way it turns on the paper, where angles grow clockwise: -1 counterclockwise. */
+function turnOf({ rotation }: SetUp): 1 | -1 {
+  return rotation === 'clockwise' ? 1 : -1;
+}
+
+/**
+ * The knives with their real rake and wedge: the face runs from the tip in to the body, R·sin γ off the axis, leading in the
+ * way it turns; the back leaves the tip by the wedge angle.
+ */
+function knives(setUp: SetUp, scale: number): Loop[] {
+  const { tool } = setUp;
+  const radius = (tool.cuttingDiameter / 2) * scale;
+  const body = (tool.bodyDiameter / 2) * scale;
+  const turn = turnOf(setUp);
+  const rake = (tool.rake * Math.PI) / 180;
+  const wedge = (tool.wedge * Math.PI) / 180;
+  return Array.from({ length: Math.min(tool.knives, 12) }, (_, k) => {
+    const at = Math.PI / 2 + 0.35 * turn + (2 * Math.PI * k) / tool.knives;
+    const tip = [radius * Math.cos(at), radius * Math.sin(at)] as const;
+    // Inwards along the face and the back: raked, the face runs in behind the radius of its tip.
+    const inward = at + Math.PI;
+    const face = meetCircle(tip, inward + rake * turn, body);
+    const back = meetCircle(tip, inward + (rake + wedge) * turn, body);
+    return polygon([tip, face, back]);
+  });
+}
+
+/** Where a line from a point outside a circle about the origin meets it first; its nearest point where it passes by. */
+function meetCircle([x, y]: readonly [number, number], angle: number, radius: number): readonly [number, number] {
+  const [dx, dy] = [Math.cos(angle), Math.sin(angle)];
+  const along = -(x * dx + y * dy);
+  const off = x * x + y * y - along * along;
+  const length = along - Math.sqrt(Math.max(0, radius * radius - off));
+  return [x + length * dx, y + length * dy];
+}
+
+function rotationArrow(setUp: SetUp, radius: number): Item[] {
+  const turn = turnOf(setUp);
+  const [from, to] = turn === 1 ? [-2.6, -0.6] : [-0.54, -2.54];
+  const point = (angle: number, r: number) => [r * Math.cos(angle), r * Math.sin(angle)] as const;
+  const [x0, y0] = point(from, radius);
+  const [x1, y1] = point(to, radius);
+  const back = to - (turn * HEAD) / radius;
+  const head = polygon([
+    point(to + (turn * 0.4 * HEAD) / radius, radius),
+    point(back, radius + HEAD * 0.45),
+    point(back, radius - HEAD * 0.45),
+  ]);
+  return [
+    path('rotation', 'judged', [{ curves: [arc(x0, y0, x1, y1, 0, 0, turn)], closed: false }]),
+    path('rotation head', 'judged-fill', [head]),
+  ];
+}
+
+function feedArrow({ feedDirection }: SetUp, y: number, half: number): Item[] {
+  const way = feedDirection === 'right to left' ? -1 : 1;
+  const tip = way * half;
+  const head = polygon([
+    [tip, y],
+    [tip - way * HEAD * 1.3, y - HEAD * 0.6],
+    [tip - way * HEAD * 1.3, y + HEAD * 0.6],
+  ]);
+  return [
+    path('feed', 'judged', [stroke(-way * half, y, tip - way * HEAD, y)]),
+    path('feed head', 'judged-fill', [head]),
+    text('feed word', 'text', -way * half, y - 1.4, 'feed', WORD, way === 1 ? 'start' : 'end'),
+  ];
+}

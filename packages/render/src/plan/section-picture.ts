@@ -1,0 +1,202 @@
+import { cutOutline, type Report, type SetUp } from '@fielded/core';
+import { joinCurves, type Loop, loopsBox, polygon, poseLoops, posePoint, readLoops } from '@fielded/geometry';
+import type { Figure } from '../dimension/figure.ts';
+import { layDimensions } from '../dimension/lay-dimensions.ts';
+import type { LinearDimension, Side } from '../dimension/linear.ts';
+import type { Sketch } from '../dimension/sketch.ts';
+import { hatchLoops } from '../geometry/hatch.ts';
+import { type Item, itemsBox, path, text } from '../scene.ts';
+import { poseCut } from '../views/cut-pose.ts';
+import { regionOf } from '../views/cuts.ts';
+import { PANEL_HATCH, shortenTo, splitBreaks } from '../views/panel-part.ts';
+import { figureText, spokenLength } from '../words/lengths.ts';
+import { stroke } from './lines.ts';
+import { standingTool, type ToolPlace } from './standing-tool.ts';
+
+/** Room for a picture on the paper, mm. */
+export interface PictureRoom {
+  readonly width: number;
+  readonly height: number;
+}
+
+/** Scales of ISO 5455, and some between them: the picture should be as large as it can. */
+const SCALES = [1, 0.8, 2 / 3, 0.5, 0.4, 0.25, 0.2, 0.1, 0.05];
+
+const TABLE_THICK = 5;
+const BAR_THICK = 6;
+/** Wood that is shown beyond the cut, paper mm. */
+const BEYOND = 6;
+
+/** A section through table, ring, spindle, head, stock, fence and bar, heights from the table, at the largest scale that fits. */
+export function drawSetUpSection(
+  report: Report,
+  setUps: readonly SetUp[],
+  index: number,
+  room: PictureRoom,
+): { readonly items: Item[]; readonly scale: number } {
+  let drawn: { items: Item[]; scale: number } | undefined;
+  for (const scale of SCALES) {
+    // Words beside short dimensions take room that the picture itself can use better.
+    for (const words of [true, false]) {
+      const items = layDimensions(sketchSection(report, setUps, index, scale, words));
+      drawn = { items, scale };
+      const box = itemsBox(items)!;
+      if (box.x1 - box.x0 <= room.width && box.y1 - box.y0 <= room.height) return drawn;
+    }
+  }
+  return drawn!;
+}
+
+/** Everything of the section before its dimensions. Paper coordinates: the fence's line at x = 0. */
+function sketchSection(report: Report, setUps: readonly SetUp[], index: number, scale: number, words: boolean): Sketch {
+  const setUp = setUps[index]!;
+  const wood = poseWood(report, setUps, index, scale);
+  const tool = standingTool(setUp, wood.swept, wood.table, scale);
+  const { x0, x1, y0, y1 } = extentOf(wood.loops, tool);
+  const table = drawTable(setUp, tool, wood.table, x0, x1 + 4);
+  const fence = drawFence(setUp, wood.table, scale, y0);
+  const items: Item[] = [
+    ...table,
+    path('knives fill', 'removed', tool.knives),
+    path('wood', 'wood', wood.loops),
+    path('hatch', 'hatch', joinCurves(hatchLoops(wood.loops, PANEL_HATCH, true))),
+    path('break', 'break', wood.breaks),
+    path('outline', 'outline', joinCurves(wood.edges)),
+    ...fence,
+    ...tool.items,
+  ];
+  const around = { x0: x0 - 2, x1: x1 + 4, y0: Math.min(y0, -1), y1 };
+  return {
+    items,
+    outlines: [...wood.edges, ...tool.outlines],
+    woods: wood.loops,
+    around,
+    tiers: measureSection(setUp, report, wood.table, scale, around).map((tier) =>
+      words ? tier : { ...tier, word: '' },
+    ),
+    interiors: [],
+    leaders: [],
+  };
+}
+
+/** The stock as it lies after this cut, the cut's own edge, and where the table's top is. */
+function poseWood(report: Report, setUps: readonly SetUp[], index: number, scale: number) {
+  const { cuts, thickness, width } = report.section;
+  const setUp = setUps[index]!;
+  const cut = cuts.find(({ name }) => name === setUp.cut) ?? cuts[0]!;
+  const made = setUps.slice(0, index + 1).flatMap((each) => cuts.filter(({ name }) => name === each.cut));
+  const { pose, against } = poseCut({ ...cut, run: setUp.run }, thickness, scale);
+  const shown = shortenTo(width, Math.max(...cuts.map(({ reach }) => reach)) + BEYOND, scale);
+  const outline = cutOutline(
+    thickness,
+    width,
+    made.map((each) => regionOf(each, thickness)),
+  );
+  const loops = poseLoops(pose, readLoops(outline).map(shown.shorten));
+  const { edges, breaks } = splitBreaks(loops, posePoint(pose, shown.to, 0), against === 'fence');
+  const swept = poseLoops(pose, readLoops(cut.swept)).flatMap(({ curves }) => curves);
+  return { loops, edges, breaks, swept, table: against === 'fence' ? 0 : thickness * scale };
+}
+
+function extentOf(loops: readonly Loop[], tool: ToolPlace) {
+  const wood = loopsBox(loops)!;
+  return {
+    x0: Math.min(wood.x0, tool.box.x0),
+    x1: wood.x1,
+    y0: Math.min(wood.y0, tool.box.y0),
+    y1: Math.max(wood.y1 + TABLE_THICK, tool.box.y1),
+  };
+}
+
+/** The table, cut through: its two halves beside the hole of the ring, or beside the spindle alone. */
+function drawTable(setUp: SetUp, tool: ToolPlace, y: number, x0: number, x1: number): Item[] {
+  const { left, right } = tool.opening;
+  const halves: Loop[] = [];
+  const half = (from: number, to: number) => {
+    if (to - from > 1)
+      halves.push(
+        polygon([
+          [from, y],
+          [to, y],
+          [to, y + TABLE_THICK],
+          [from, y + TABLE_THICK],
+        ]),
+      );
+  };
+  half(x0 - 2, left);
+  half(right, x1);
+  const words = setUp.hole === null || setUp.hole.ring === null ? 'table' : 'table and ring';
+  return [
+    path('table level', 'hidden', [stroke(x0 - 2, y, x1, y)]),
+    path('table', 'fine', halves),
+    text('table word', 'quiet', x1, y + TABLE_THICK + 4, words, 2.5, 'end'),
+  ];
+}
+
+/** The fence's face as seen behind the cut, and the bar across its gap. */
+function drawFence({ fence }: SetUp, table: number, scale: number, top: number): Item[] {
+  const items: Item[] = [
+    path('fence', 'hidden', [stroke(0, table, 0, top - 3)]),
+    text('fence word', 'quiet', -BAR_THICK - 1.5, top - 1, 'fence', 2.5, 'end'),
+  ];
+  if (fence.bar === null) return items;
+  const from = table - fence.bar.from * scale;
+  const to = fence.bar.to === null ? top - 2 : table - fence.bar.to * scale;
+  const bar = polygon([
+    [-BAR_THICK, from],
+    [0, from],
+    [0, to],
+    [-BAR_THICK, to],
+  ]);
+  items.push(path('bar fill', 'paper', [bar]), path('bar', 'judged', [bar]));
+  const hatch = joinCurves(hatchLoops([bar], 1.4, false));
+  items.push(path('bar hatch', 'judged-thin', hatch));
+  return items;
+}
+
+/** Heights from the table, distances from the fence. */
+function measureSection(
+  setUp: SetUp,
+  report: Report,
+  table: number,
+  scale: number,
+  around: Sketch['around'],
+): LinearDimension[] {
+  const tiers: LinearDimension[] = [];
+  const { units } = report;
+  const add = (
+    side: Side,
+    key: string,
+    value: number,
+    word: string,
+    from: readonly [number, number],
+    to: readonly [number, number],
+  ) => {
+    if (Math.abs(from[0] - to[0]) + Math.abs(from[1] - to[1]) < 0.2) return;
+    const figure: Figure = {
+      key,
+      of: `setups.${key}`,
+      value,
+      ...figureText(value, units),
+      word,
+      label: `${key}: ${spokenLength(value, units)}`,
+      tone: 'plain',
+    };
+    tiers.push({ ...figure, side, from: { x: from[0], y: from[1] }, to: { x: to[0], y: to[1] } });
+  };
+  const height = (mm: number) => table - mm * scale;
+  const { fence, seat, cuttingPoint } = setUp;
+  const { x0, x1, y1 } = around;
+  if (seat !== null && setUp.presented % 90 === 0)
+    add('left', 'seat', Math.abs(seat), 'seat', [x0, height(0)], [x0, height(seat)]);
+  add('left', 'cuttingPoint', cuttingPoint, 'deepest', [x0, height(0)], [x0, height(cuttingPoint)]);
+  const axis = -fence.toAxis * scale;
+  add('below', 'fence.toAxis', fence.toAxis, 'to axis', [axis, y1], [0, y1]);
+  add('below', 'fence.standsOut', fence.standsOut, 'out', [0, y1], [fence.standsOut * scale, y1]);
+  if (fence.bar !== null) {
+    add('right', 'fence.bar.from', fence.bar.from, 'bar', [x1, height(0)], [x1, height(fence.bar.from)]);
+    if (fence.bar.to !== null)
+      add('right', 'fence.bar.to', fence.bar.to, 'bar', [x1, height(0)], [x1, height(fence.bar.to)]);
+  }
+  return tiers;
+}

@@ -1,0 +1,228 @@
+import { formatLength, type Plan, type Report, type SetUp, say, sayPlanCaution, sayStartChecks } from '@fielded/core';
+import { polygon } from '@fielded/geometry';
+import { type Item, itemsBox, moveItems, path, type Scene, text } from '../scene.ts';
+import { PAPERS, SHEET_MARGIN } from '../sheet/paper.ts';
+import { fitText } from '../text/measure-text.ts';
+import { safeText } from '../text/safe-text.ts';
+import { figureText, scaleText } from '../words/lengths.ts';
+import { drawStatements } from '../words/statement-marks.ts';
+import { BIG_FIGURES_HEIGHT, drawBigFigures } from './big-figures.ts';
+import { heading, LINE, listTexts, SMALL, stroke, UNDER_HEADING } from './lines.ts';
+import { drawPlanView } from './plan-picture.ts';
+import { drawSetUpSection } from './section-picture.ts';
+import { nameUnknown } from './unknown-words.ts';
+
+const TITLE = 5;
+const PLAN_HEIGHT = 57;
+const BESIDE = 6;
+/** Boxes to write a measurement in. */
+const BOX = { width: 25, height: 10 };
+const WIDTH = PAPERS.a4.width - 2 * SHEET_MARGIN;
+const LEFT = SHEET_MARGIN;
+
+/** The sheet for one set-up: A4 upright, the figures that are set large, everything else small. */
+export function setUpSheet(plan: Plan, index: number, report: Report, of: number): Scene {
+  const setUp = plan.setups[index]!;
+  const name = `Set-up ${index + 1}: ${safeText(setUp.cut)}`;
+  const foot = cautionOf(setUp, report, PAPERS.a4.height - SHEET_MARGIN);
+  const open = openQuestions(setUp, foot.top - 3);
+  const checks = startChecks(setUp, report, open.top - 3);
+  const figures = SHEET_MARGIN + 21;
+  const picture = figures + BIG_FIGURES_HEIGHT + 2;
+  const views = checks.top - 3 - PLAN_HEIGHT;
+  const height = views - 2 - picture;
+  const section = drawSetUpSection(report, plan.setups, index, { width: WIDTH, height });
+  const half = (WIDTH - BESIDE) / 2;
+  const view = drawPlanView(setUp, report.units, { width: half, height: PLAN_HEIGHT });
+  const items: Item[] = [
+    ...headOf(setUp, name, report, index, of),
+    ...drawBigFigures(setUp, report.units, LEFT, figures, WIDTH),
+    ...placeIn(section.items, LEFT, picture, WIDTH, height),
+    text('section scale', 'quiet', LEFT, picture + height - 1, scaleText(section.scale), SMALL),
+    ...placeIn(view.items, LEFT, views, half, PLAN_HEIGHT),
+    text('plan scale', 'quiet', LEFT, views + SMALL, `from above, ${scaleText(view.scale)}`, SMALL),
+    ...settingOf(plan, index, report, LEFT + half + BESIDE, views, half),
+    ...checks.items,
+    ...open.items,
+    ...foot.items,
+  ];
+  return {
+    width: PAPERS.a4.width,
+    height: PAPERS.a4.height,
+    scale: section.scale,
+    title: `${safeText(report.title)}: ${name}`,
+    description: `${name} on ${setUp.machine}.`,
+    items,
+  };
+}
+
+/** Which set-up, of which job, on which machine with what; and both statements. */
+function headOf(setUp: SetUp, name: string, report: Report, index: number, of: number): Item[] {
+  const knife = setUp.knife === null ? 'knife to be ground' : `knife ${setUp.knife}`;
+  const held =
+    setUp.presented === 0
+      ? 'flat'
+      : setUp.presented === 90
+        ? 'on edge'
+        : `spindle tilted ${Math.round(setUp.presented * 10) / 10}°`;
+  const turned = setUp.turnedOver ? ', head turned over' : '';
+  const slot = setUp.slot === null ? '' : `, slot for ${setUp.slot}`;
+  const how = `${setUp.machine} · head ${setUp.head}, ${knife}${slot} · ${setUp.run} the stock, ${held}${turned}`;
+  return [
+    text('name', 'text', LEFT, SHEET_MARGIN + TITLE, fitText(name, TITLE, WIDTH - 30), TITLE),
+    text('place', 'quiet', LEFT + WIDTH, SHEET_MARGIN + TITLE, `${index + 1} of ${of}`, 3.5, 'end'),
+    text('how', 'text', LEFT, SHEET_MARGIN + TITLE + 6, fitText(safeText(how), 2.8, WIDTH), 2.8),
+    text(
+      'job',
+      'quiet',
+      LEFT + WIDTH,
+      SHEET_MARGIN + TITLE + 11,
+      fitText(safeText(report.title), SMALL, WIDTH / 2),
+      SMALL,
+      'end',
+    ),
+    ...drawStatements(report, LEFT, SHEET_MARGIN + TITLE + 11, SMALL, WIDTH / 2).items,
+    path('head rule', 'thin', [stroke(LEFT, SHEET_MARGIN + 18, LEFT + WIDTH, SHEET_MARGIN + 18)]),
+  ];
+}
+
+/** Passes, the bar, power, the correction, and boxes for the test piece. */
+function settingOf(plan: Plan, index: number, report: Report, x: number, y: number, width: number): Item[] {
+  const setUp = plan.setups[index]!;
+  const { units } = report;
+  const length = (mm: number) => formatLength(mm, units);
+  const { power, powerEnd, passes, fence } = setUp;
+  const watts = (w: number) => String(w < 100 ? Math.round(w) : Math.round(w / 10) * 10);
+  const lines = [
+    passes.length === 1
+      ? `One pass, ${length(passes[0]!.depth)} deep.`
+      : `${passes.length} passes, set ${passes.map(({ depth }) => length(depth)).join(', then ')} deep.`,
+    `Power ${watts(power.least)} to ${watts(power.most)} W, on ends ${watts(powerEnd.least)} to ${watts(powerEnd.most)} W.`,
+    ...(setUp.feedBy === 'feeder' ? [say('plan.feeder', { least: 3, most: 6 }, report)] : []),
+    ...(fence.barEdges === undefined ? [] : [`After ripping: bar ${sayBar(fence.barEdges, length)}.`]),
+  ];
+  const listed = listTexts('setting', lines, { x, y: y + SMALL + 0.5, width }, 'none');
+  const below = drawCorrection(plan, index, units, x, listed.y + 1, width);
+  return [...listed.items, ...below.items, ...drawTestBoxes(setUp, units, x, below.y + 1.5, width)];
+}
+
+function sayBar(bar: SetUp['fence']['bar'], length: (mm: number) => string): string {
+  if (bar === null) return 'nowhere';
+  return bar.to === null ? `from ${length(bar.from)} up` : `${length(bar.from)} to ${length(bar.to)}`;
+}
+
+/** What to move when the calliper reads too much or too little. */
+function drawCorrection(plan: Plan, index: number, units: Report['units'], x: number, y: number, width: number) {
+  const rows = plan.correction[index] ?? [];
+  const first = 22;
+  const column = (width - first) / Math.max(rows.length, 1);
+  const signed = (mm: number) =>
+    `${mm > 0 ? '+' : mm < 0 ? '−' : ''}${figureText(Math.abs(mm), units).text.replace(/^0\./, units === 'in' ? '.' : '0.')}`;
+  const useful = rows.some(({ spindle, fence }) => spindle !== null || fence !== null);
+  if (!useful) return { items: [], y };
+  const lines: [string, string[]][] = [
+    ['reads off by', rows.map(({ reads }) => signed(reads))],
+    ['spindle up', rows.map(({ spindle }) => (spindle === null ? '–' : signed(spindle)))],
+    ['or knives out', rows.map(({ fence }) => (fence === null ? '–' : signed(fence)))],
+  ];
+  const items = lines.flatMap(([label, cells], k): Item[] => {
+    const base = y + k * (LINE + 0.3) + SMALL;
+    return [
+      text(`correction ${k}`, k === 0 ? 'quiet' : 'text', x, base, label, SMALL),
+      ...cells.map((cell, n) =>
+        text(`correction ${k} ${n}`, 'text', x + first + (n + 1) * column, base, cell, SMALL, 'end'),
+      ),
+    ];
+  });
+  items.push(path('correction rule', 'thin', [stroke(x, y + SMALL + 1.1, x + width, y + SMALL + 1.1)]));
+  return { items, y: y + 3 * (LINE + 0.3) + 1 };
+}
+
+/** Boxes to write in what the test piece measured, with what it should. */
+function drawTestBoxes({ testPiece }: SetUp, units: Report['units'], x: number, y: number, width: number): Item[] {
+  const wanted =
+    testPiece === null
+      ? 'Test piece measured:'
+      : `Test piece, ${formatLength(testPiece.at, units)} from its edge: ${formatLength(testPiece.thickness, units)}`;
+  const gap = (width - 3 * BOX.width) / 2;
+  const boxes = ['end', 'edge', 'corrected'].flatMap((label, k): Item[] => {
+    const left = x + k * (BOX.width + gap);
+    return [
+      path(`${label} box`, 'fine', [
+        polygon([
+          [left, y + 5],
+          [left + BOX.width, y + 5],
+          [left + BOX.width, y + 5 + BOX.height],
+          [left, y + 5 + BOX.height],
+        ]),
+      ]),
+      text(`${label} word`, 'quiet', left + 1, y + 5 + SMALL + 0.8, label, 2.2),
+    ];
+  });
+  return [text('test words', 'text', x, y + SMALL, fitText(wanted, SMALL, width), SMALL), ...boxes];
+}
+
+/** Parts that stand on the foot of the sheet, each with where its top is. */
+interface Standing {
+  readonly items: readonly Item[];
+  readonly top: number;
+}
+
+/** What is checked before the start, in two columns, with boxes to tick. */
+function startChecks(setUp: SetUp, report: Report, foot: number): Standing {
+  const checks = sayStartChecks(setUp, report);
+  const first = Math.ceil(checks.length / 2);
+  const half = (WIDTH - BESIDE) / 2;
+  const columns = [checks.slice(0, first), checks.slice(first)].map((some, k) =>
+    listTexts(`check ${k}`, some, { x: LEFT + k * (half + BESIDE), y: UNDER_HEADING, width: half }, 'box'),
+  );
+  const height = Math.max(...columns.map(({ y }) => y)) - LINE + 1;
+  const items = [
+    ...heading('checks', 'Before the start', LEFT, 0, WIDTH),
+    ...columns.flatMap((column) => column.items),
+  ];
+  return { items: moveItems(items, 0, foot - height), top: foot - height };
+}
+
+/** What is assumed and what was not checked, and what only spoils the work, in a box of its own. */
+function openQuestions(setUp: SetUp, foot: number): Standing {
+  const assumed = setUp.assumed
+    ? ['Assumed: the hand of the knife, as the job runs it, turning counterclockwise. Ask before it is run.']
+    : [];
+  const unknown = setUp.notChecked.map((path) => nameUnknown(path));
+  const open = unknown.length === 0 ? [] : [`Not checked: ${unknown.join('; ')}.`];
+  const words = [...assumed, ...open, ...setUp.problems.map(({ message }) => message)];
+  const listed = listTexts(
+    'open',
+    words.length === 0 ? ['Nothing is assumed, and all that the shop file can say was checked.'] : words,
+    { x: LEFT + 2.5, y: 5, width: WIDTH - 5 },
+    words.length === 0 ? 'none' : 'dash',
+  );
+  const height = listed.y - LINE + 2.5;
+  const frame = polygon([
+    [LEFT, 0],
+    [LEFT + WIDTH, 0],
+    [LEFT + WIDTH, height],
+    [LEFT, height],
+  ]);
+  const items = [path('open box', words.length === 0 ? 'thin' : 'trouble', [frame]), ...listed.items];
+  return { items: moveItems(items, 0, foot - height), top: foot - height };
+}
+
+/** How a kept sample sets it, and what goes before the sheet. */
+function cautionOf({ of, cuttingPoint: point, fence, presented }: SetUp, report: Report, foot: number): Standing {
+  const words = [
+    ...(of === 'panel' && presented === 0 ? [say('plan.sample', { point, out: fence.standsOut }, report)] : []),
+    sayPlanCaution(report),
+  ];
+  const { items } = listTexts('caution', words, { x: LEFT, y: 0, width: WIDTH }, 'none');
+  const box = itemsBox(items)!;
+  const top = foot - box.y1 + box.y0;
+  return { items: moveItems(items, 0, foot - box.y1), top: top - 1 };
+}
+
+/** Items put into the middle of a room. */
+function placeIn(items: readonly Item[], x: number, y: number, width: number, height: number): Item[] {
+  const box = itemsBox(items)!;
+  return moveItems(items, x + (width - (box.x1 - box.x0)) / 2 - box.x0, y + (height - (box.y1 - box.y0)) / 2 - box.y0);
+}

@@ -1,0 +1,106 @@
+import type { SetUp } from '@fielded/core';
+import { type Box, type Curve, type Loop, loopsBox, polygon } from '@fielded/geometry';
+import { type Item, path, text } from '../scene.ts';
+import { stroke } from './lines.ts';
+
+/** The tool in the section: spindle, head, nut and knives, and where the table is open around it. Paper mm. */
+export interface ToolPlace {
+  readonly items: readonly Item[];
+  readonly outlines: readonly Curve[];
+  /** What turns beyond the body, closed. */
+  readonly knives: readonly Loop[];
+  readonly box: Box;
+  readonly opening: { readonly left: number; readonly right: number };
+}
+
+const NUT = 7;
+const SPINDLE_BELOW = 9;
+/** A spindle that the shop does not describe is drawn this thick, mm of wood. */
+const USUAL_SPINDLE = 30;
+const BESIDE_SPINDLE = 3;
+
+/** Along the spindle (u, up) and square to it towards the stock (v), paper mm, to the paper. */
+type Place = (u: number, v: number) => readonly [number, number];
+
+/**
+ * Draws the tool standing for a set-up: the fence's line at x = 0, the table's top at y = `table`. `swept` is the cut's edge
+ * on the paper. A head whose seat is not known is drawn dashed, its deepest point at its face.
+ */
+export function standingTool(setUp: SetUp, swept: readonly Curve[], table: number, scale: number): ToolPlace {
+  const { tool, fence, run } = setUp;
+  const place = placer(setUp, table, scale);
+  const under = run === 'under' || setUp.presented === 90;
+  const assumed = under ? setUp.cuttingPoint - tool.height : setUp.cuttingPoint;
+  const seat = (setUp.seat ?? assumed) * scale;
+  const top = seat + tool.height * scale;
+  const body = (tool.bodyDiameter / 2) * scale;
+  const nut = (tool.nutDiameter / 2) * scale;
+  const spindle = ((tool.spindle ?? USUAL_SPINDLE) / 2) * scale;
+  const box = (u0: number, u1: number, half: number): Loop =>
+    polygon([place(u0, -half), place(u1, -half), place(u1, half), place(u0, half)]);
+  const head = box(seat, top, body);
+  const below = Math.min(seat, 0) - SPINDLE_BELOW;
+  const knives = knifeLoop(swept, place, body);
+  const axis = stroke(...place(below - 2, 0), ...place(top + NUT + 4, 0));
+  const items: Item[] = [
+    path('spindle', 'fine', [box(below, seat, spindle)]),
+    path('head fill', 'paper', [head]),
+    path('head', setUp.seat === null ? 'hidden' : 'fine', [head]),
+    path('nut', 'fine', [box(top, top + NUT, nut)]),
+    path('knives', 'cutter', [knives]),
+    path('axis', 'cutter', [axis]),
+    text('head word', 'quiet', ...place((seat + top) / 2 - 1, -body / 2), 'head', 2.5, 'middle'),
+  ];
+  const drawn = [head, box(below, top + NUT, nut), axis];
+  const hole = setUp.hole?.ring ?? null;
+  const half =
+    hole === null
+      ? setUp.hole === null
+        ? spindle + BESIDE_SPINDLE
+        : (setUp.hole.needed / 2) * scale
+      : (hole / 2) * scale;
+  const centre = -fence.toAxis * scale;
+  return {
+    items,
+    knives: [{ curves: [...knives.curves, ...closing(knives.curves)], closed: true }],
+    outlines: [...head.curves, ...knives.curves],
+    box: loopsBox(drawn)!,
+    opening: { left: centre - half, right: centre + half },
+  };
+}
+
+/** The axis passes through the table `toAxis` from the fence; under the stock a tilted spindle's top leans away from it. */
+function placer({ fence, presented, run }: SetUp, table: number, scale: number): Place {
+  const tilt = presented === 90 ? 0 : (presented * Math.PI) / 180;
+  const [sin, cos] = [Math.sin(tilt), Math.cos(tilt)];
+  const lean = run === 'under' ? -sin : sin;
+  return (u, v) => [-fence.toAxis * scale + u * lean + v * cos, table - u * cos + v * lean];
+}
+
+/** The stroke that closes curves. */
+function closing(curves: readonly Curve[]): readonly Curve[] {
+  const [first, last] = [curves[0], curves.at(-1)];
+  return first && last ? stroke(last.x1, last.y1, first.x0, first.y0).curves : [];
+}
+
+/** What turns beyond the head's body, as far as it is cut: from the body out to the cut's edge and back. */
+function knifeLoop(swept: readonly Curve[], place: Place, body: number): Loop {
+  const first = swept[0];
+  const last = swept.at(-1);
+  if (first === undefined || last === undefined) return { curves: [], closed: false };
+  const [ax, ay] = place(0, body);
+  const [bx, by] = place(1, body);
+  // The foot on the body's side of a point beside it.
+  const foot = (x: number, y: number): readonly [number, number] => {
+    const along = (x - ax) * (bx - ax) + (y - ay) * (by - ay);
+    return [ax + along * (bx - ax), ay + along * (by - ay)];
+  };
+  return {
+    curves: [
+      ...stroke(...foot(first.x0, first.y0), first.x0, first.y0).curves,
+      ...swept,
+      ...stroke(last.x1, last.y1, ...foot(last.x1, last.y1)).curves,
+    ],
+    closed: false,
+  };
+}

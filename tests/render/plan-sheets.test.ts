@@ -1,0 +1,103 @@
+// The sheets of a plan: what they say is what the plan says, everything stands on the paper, and nothing stands on anything else.
+import { evaluate, type Job } from '@fielded/core';
+import { type Item, planSheets, type Scene, type TextItem, textWidth } from '@fielded/render';
+import { describe, expect, it } from 'vitest';
+import { planned, shopJob } from '../support/plans.ts';
+
+const sheetsOf = (job: Job) => planSheets(planned(job), evaluate(job));
+
+function textsOf(items: readonly Item[]): TextItem[] {
+  return items.flatMap((item) => (item.kind === 'group' ? textsOf(item.items) : item.kind === 'text' ? [item] : []));
+}
+
+/** Texts that stand on each other, by their boxes. */
+function overlaps({ items }: Scene): string[] {
+  const boxes = textsOf(items).map((item) => {
+    const width = textWidth(item.text, item.height);
+    const before = item.anchor === 'start' ? 0 : item.anchor === 'middle' ? width / 2 : width;
+    const box = item.upright
+      ? { x0: item.x - item.height, x1: item.x, y0: item.y - (width - before), y1: item.y + before }
+      : { x0: item.x - before, x1: item.x - before + width, y0: item.y - item.height, y1: item.y };
+    return { text: item.text, ...box };
+  });
+  return boxes.flatMap((a, k) =>
+    boxes
+      .slice(k + 1)
+      .filter(
+        (b) => Math.min(a.x1, b.x1) - Math.max(a.x0, b.x0) > 0.3 && Math.min(a.y1, b.y1) - Math.max(a.y0, b.y0) > 0.3,
+      )
+      .map((b) => `${a.text} | ${b.text}`),
+  );
+}
+
+const JOBS: readonly (readonly [string, Job])[] = [
+  ['under the stock', shopJob()],
+  ['over the stock, reversed', shopJob({ run: 'over', reversing: true })],
+  ['nothing known of the knives', shopJob({ ogee: 'measured: wood', cove: 'measured: wood' })],
+  ['several passes', shopJob({ power: 0.8 })],
+  [
+    'on edge and tilted',
+    shopJob({
+      cuts: '[{ name: raise, side: front, knife: ogee, presented: on-edge }, { name: slope, side: back, knife: cove, presented: 12 }]',
+      machines: '{ m: { speeds: [6000], seat: [-90, 90], opening: 220, nutDiameter: 40, tilt: [0, 45] } }',
+    }),
+  ],
+];
+
+describe.each(JOBS)('the sheets of a plan: %s', (_, job) => {
+  const scenes = sheetsOf(job);
+  const { plan } = planned(job);
+
+  it('are the order of work and one A4 page for each set-up', () => {
+    expect(scenes.length).toBeGreaterThanOrEqual(plan.setups.length + 1);
+    expect(plan.setups.length).toBe(2);
+    for (const { width, height } of scenes) expect([width, height]).toEqual([210, 297]);
+  });
+
+  it('keep to the paper, and no text stands on another', () => {
+    for (const scene of scenes) {
+      for (const { x, y } of textsOf(scene.items)) {
+        expect(x).toBeGreaterThanOrEqual(8);
+        expect(x).toBeLessThanOrEqual(202);
+        expect(y).toBeGreaterThanOrEqual(8);
+        expect(y).toBeLessThanOrEqual(289);
+      }
+      expect(overlaps(scene)).toEqual([]);
+    }
+  });
+
+  it('show the figures that are set at 10 mm, as the plan has them', () => {
+    plan.setups.forEach((setUp, k) => {
+      const sheet = scenes[scenes.length - plan.setups.length + k]!;
+      const large = textsOf(sheet.items).filter(({ height }) => height === 10);
+      const shown = large.map(({ text }) => text);
+      const height = setUp.seat === null ? setUp.cuttingPoint : Math.abs(setUp.seat);
+      const near = (mm: number) => String(Math.round(mm * 100) / 100);
+      expect(shown.slice(0, 2)).toEqual([near(height), near(setUp.fence.toAxis)]);
+      expect(shown[2]).toBe(setUp.hole === null ? '–' : near(setUp.hole.ring!));
+      expect(shown.slice(3, 5)).toEqual([String(setUp.speed), String(Math.round(setUp.feedRate * 10) / 10)]);
+      expect(shown[5]).toBe(setUp.feedDirection === 'right to left' ? '←' : '→');
+      const words = textsOf(sheet.items)
+        .map(({ text }) => text)
+        .join(' ');
+      expect(words).toContain('Turned by hand through a dry run');
+      if (setUp.assumed) expect(words).toContain('Assumed: the hand of the knife');
+    });
+  });
+});
+
+it('the check for texts on each other can fail', () => {
+  const text = (x: number): TextItem => ({
+    kind: 'text',
+    key: 'a',
+    role: 'text',
+    x,
+    y: 10,
+    text: 'word',
+    height: 3,
+    anchor: 'start',
+    upright: false,
+  });
+  const scene = { items: [text(10), text(12)] } as unknown as Scene;
+  expect(overlaps(scene)).toHaveLength(1);
+});
