@@ -9,8 +9,8 @@ export type ReadLanguage =
 /**
  * A language from the content of its file: `decimal`, "." or ",", and `sentences` by the keys of the English catalogue.
  *
- * Every sentence is checked: its key is known, and it names only figures that the English one names, each as the same kind. A
- * sentence that is not there is said in English. Terms in [ ] are English: another language writes its own.
+ * Every sentence is checked: its key is known, and it names only figures that the English one names: a number as any kind of number,
+ * other sentences as what they are. A sentence that is not there is said in English. Terms in [ ] are English: another language writes its own.
  *
  * @example readLanguage({ decimal: ',', sentences: { 'word.tight': 'stramm' } }).faults // []
  */
@@ -32,12 +32,21 @@ function faultsOf(key: string, sentence: unknown): string[] {
   if (!Object.hasOwn(ENGLISH, key)) return [`${key} is no sentence of the catalogue`];
   if (typeof sentence !== 'string' || sentence.trim() === '') return [`${key} says nothing: write a sentence`];
   const known = placeholders(ENGLISH[key as keyof typeof ENGLISH]);
-  const strange = placeholders(sentence).filter((each) => !known.includes(each));
+  const kinds = known.map(kindOf);
+  const strange = placeholders(sentence).filter((each) => !kinds.includes(kindOf(each)));
   const figures = strange.map(
     (each) => `${key} names ${each}, which is not given: it has ${known.join(', ') || 'none'}`,
   );
   const terms = /\[\w+\]/.test(sentence) ? [`${key} holds a term in [ ]: write the word itself`] : [];
   return [...figures, ...terms];
+}
+
+/** Kinds of a figure that is a plain number: one may be written as another, more or less fine. */
+const NUMBERS = /:(?:length|coarse|degrees|percent|area|count|grouped|share|number)\}$/;
+
+/** A placeholder with its kind, all numbers alike. */
+function kindOf(placeholder: string): string {
+  return placeholder.replace(NUMBERS, ':number}');
 }
 
 function placeholders(sentence: string): string[] {
