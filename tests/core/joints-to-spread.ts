@@ -41,3 +41,11 @@ export function wedgeJob(other: Partial<Job> = {}): Job {
     ...other,
   });
 }
+
+/** The plain job with a coat of 0.02 mm on each face of the tongue and the groove so much wider: its figures stay the same. */
+export function coatedJob(other: Partial<Job> = {}): Job {
+  const job = plainJob(other);
+  const { panel, frame } = job;
+  const groove = { ...frame.groove, width: frame.groove.width + 0.04 };
+  return { ...job, panel: { ...panel, film: 0.02 }, frame: { ...frame, groove } };
+}

@@ -89,9 +89,10 @@ describe('doors from a file', () => {
       (_, i) => `  - { width: ${300 + (i % 400)}, height: ${500 + (i % 7) * 100}, stile: 60, rail: 60 }`,
     );
     const { job } = readJob(`${HEAD}doors:\n${doors.join('\n')}\n`);
-    const started = performance.now();
+    const started = process.cpuUsage();
     const report = evaluate(job!);
-    expect(performance.now() - started).toBeLessThan(2000);
+    // Processor time, so that a busy machine fails nothing.
+    expect(process.cpuUsage(started).user / 1000).toBeLessThan(2000);
     expect(report.doors).toHaveLength(10_000);
   });
 });

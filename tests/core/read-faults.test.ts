@@ -16,13 +16,13 @@ const SLIPS: readonly (readonly string[])[] = [
     'an unknown key',
     'thickness: 20',
     'thickness: 20\n  specis: oak',
-    '5:3 unknown-key specis is no key of panel. Did you mean species? Known here: thickness, measured, species, sawn, width.',
+    '5:3 unknown-key specis is no key of panel. Did you mean species? Known here: thickness, measured, species, film, sawn, width.',
   ],
   [
     'an unknown key with nothing near it',
     'thickness: 20',
     'thickness: 20\n  colour: red',
-    '5:3 unknown-key colour is no key of panel. Known here: thickness, measured, species, sawn, width.',
+    '5:3 unknown-key colour is no key of panel. Known here: thickness, measured, species, film, sawn, width.',
   ],
   [
     'a wrong type',
@@ -434,7 +434,7 @@ const SLIPS: readonly (readonly string[])[] = [
     'a merge key',
     'panel:',
     'panel:\n  <<: { measured: 3 }',
-    '4:3 unknown-key << is no key of panel. Known here: thickness, measured, species, sawn, width.',
+    '4:3 unknown-key << is no key of panel. Known here: thickness, measured, species, film, sawn, width.',
   ],
   [
     'a tab for indent',

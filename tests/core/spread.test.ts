@@ -5,12 +5,12 @@ import type { SpreadLimits } from '../../packages/core/src/spread/limits.ts';
 import { reportSpread } from '../../packages/core/src/spread/report.ts';
 import { listSources } from '../../packages/core/src/spread/sources.ts';
 import { stackFigure } from '../../packages/core/src/spread/stack.ts';
-import { cut, plainJob, profile, wedgeJob } from './joints-to-spread.ts';
+import { coatedJob, cut, profile, wedgeJob } from './joints-to-spread.ts';
 
 const limits: SpreadLimits = { thickness: 0.15, height: 0.1, fence: 0.2, grooveWidth: 0.05, film: 0.02 };
 const none: SpreadLimits = { thickness: 0, height: 0, fence: 0, grooveWidth: 0, film: 0 };
 const few = { count: 1000, seed: 1, distribution: 'normal' } as const;
-const clearanceOf = (job = plainJob(), within = limits) => {
+const clearanceOf = (job = coatedJob(), within = limits) => {
   const joint = createJoint(job);
   return stackFigure(joint, listSources(joint.cuts, within), 'clearance');
 };
@@ -19,7 +19,7 @@ const slopes = (stack: ReturnType<typeof clearanceOf>) =>
 
 /** Flat tongue: rebates on both faces, so that the clearance is W − (T − d₁ − d₂) and nothing else. */
 const flatJob = (runs: readonly ['under' | 'over', 'under' | 'over']) =>
-  plainJob({
+  coatedJob({
     cuts: [
       cut('front', 'front', profile('rebate', 30, 9), { run: runs[0] }),
       cut('back', 'back', profile('rebate', 20, 4.8), { run: runs[1] }),
@@ -111,7 +111,7 @@ describe('a wedge', () => {
 
 it('finds a worst case that lies inside a ±, where a surface wanders', () => {
   // On edge, a hump 1 mm high between two flats 8 deep: only with the fence as set does the tongue end on its crest.
-  const job = plainJob({
+  const job = coatedJob({
     cuts: [cut('hump', 'front', { shape: 'outline', reach: 20, depth: 8, chain: humpChain() }, { tilt: Math.PI / 2 })],
   });
   const joint = createJoint(job);
@@ -151,7 +151,7 @@ describe('the other ways to run', () => {
   });
 
   it('leaves a cut on edge as it is', () => {
-    const job = plainJob({
+    const job = coatedJob({
       cuts: [
         cut('raise', 'front', profile('ogee', 38, 9, 11, 1.5), { tilt: Math.PI / 2 }),
         cut('back relief', 'back', profile('cove', 14, 4.8, 9)),
@@ -167,7 +167,7 @@ describe('the other ways to run', () => {
         run: k === 1 ? 'over' : 'under',
       }),
     );
-    const runs = reportSpread(plainJob({ cuts }), limits, undefined, few).arrangements.map((each) =>
+    const runs = reportSpread(coatedJob({ cuts }), limits, undefined, few).arrangements.map((each) =>
       each.runs.join(' '),
     );
     expect(runs).toContain('under over under under under under');
@@ -178,9 +178,9 @@ describe('the other ways to run', () => {
 
 describe('the report agrees with the fit', () => {
   it.each([
-    ['plain', plainJob()],
+    ['plain', coatedJob()],
     ['wedge', wedgeJob()],
-    ['stock off', plainJob({ panel: { thickness: 20, measured: 20.2, sawn: 'flat' } })],
+    ['stock off', coatedJob({ panel: { thickness: 20, measured: 20.2, sawn: 'flat' } })],
     ['on edge', wedgeJob({ cuts: [cut('bevel', 'front', profile('bevel', 30, 14, 0, 2), { tilt: Math.PI / 2 })] })],
     ['tilted', wedgeJob({ cuts: [cut('bevel', 'front', profile('bevel', 30, 14, 0, 2), { tilt: 0.2 })] })],
   ])('%s', (_, job) => {
@@ -194,7 +194,7 @@ describe('the report agrees with the fit', () => {
 
 describe('bad input is named', () => {
   it.each(['thickness', 'height', 'fence', 'grooveWidth', 'film', 'moisture'] as const)('negative %s', (name) => {
-    const call = () => reportSpread(plainJob(), { ...limits, [name]: -0.1 }, undefined, few);
+    const call = () => reportSpread(coatedJob(), { ...limits, [name]: -0.1 }, undefined, few);
     expect(call).toThrow(new RangeError(`spread.${name} is a ± and must be 0 or more, got -0.1`));
   });
 });

@@ -4,6 +4,13 @@ import type { Paint } from '../terminal/paint.ts';
 import { indent, setTable, wrap } from '../terminal/table.ts';
 import { cellLength, sayLength } from './figures.ts';
 
+/** How the panel is held, by `pinned`. */
+const HELD = {
+  true: 'pinned at its centre, so each edge takes half',
+  edge: 'pinned along one edge, so the other takes all of it',
+  false: 'free: it may slide to one side',
+} as const;
+
 /** The joint through the seasons; nothing where the job gives none. Its warnings stand among the problems. */
 export function seasonLines({ season, units }: Report, width: number, paint: Paint): string[] {
   if (season === undefined) return [];
@@ -16,9 +23,7 @@ export function seasonLines({ season, units }: Report, width: number, paint: Pai
     ];
   });
   const { across, thickness } = season.coefficients;
-  const held = season.pinned
-    ? 'pinned at its centre, so each edge takes half'
-    : 'not pinned: one edge may take all of it';
+  const held = HELD[String(season.pinned) as keyof typeof HELD];
   const movement = `${safe(season.species)}, ${sayLength(season.width, units)} wide${season.door === undefined ? '' : ` (the widest panel, door ${safe(season.door)})`}, ${held}. Moves by ${across} of its width and ${thickness} of its thickness for each % of moisture (USDA Wood Handbook, table 13-5).`;
   const headings = ['', 'moisture', 'goes in', 'gap at bottom', 'clearance', 'bare strip'];
   return [

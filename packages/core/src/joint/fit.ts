@@ -39,7 +39,8 @@ export function measureTongue(tongue: Tongue, insertion: number): TongueReport {
 /**
  * Puts a tongue into its groove: clearance, how deep it goes, where the panel's faces end up, and the verdict.
  *
- * `thickness` is the panel's measured thickness and `margin` how far in the raise leaves the face (null without a front cut), mm.
+ * `thickness` is the panel's measured thickness and `margin` how far in the raise leaves the face (null without a front cut), `film` the coat on each
+ * face of the tongue, mm.
  * Differences below 1e-9 mm count as none, so that a tongue cut to the groove's own width is tight, not too thick
  * (formulas 7 to 10).
  */
@@ -49,8 +50,10 @@ export function fitTongue(
   limits: FitLimits,
   thickness: number,
   margin: number | null,
+  film = 0,
 ): FitReport {
-  const { groove } = frame;
+  // A coat on both faces of the tongue leaves that much less of the groove.
+  const groove = { ...frame.groove, width: frame.groove.width - 2 * film };
   const insertion = designInsertion(frame);
   const designNeed = grooveNeed(insertedPart(tongue, insertion));
   const clearance = settled(groove.width - (designNeed.front - designNeed.back));
@@ -63,7 +66,7 @@ export function fitTongue(
   const reached = Math.min(insertion, deepestInsertion);
   const need = reached < insertion ? needAtDepth(tongue, reached) : designNeed;
   const float = Math.max(0, settled(groove.width - (need.front - need.back)));
-  const backLip = frame.thickness - groove.setback - groove.width;
+  const backLip = frame.thickness - groove.setback - frame.groove.width;
   return {
     clearance,
     deepestInsertion,

@@ -1,4 +1,5 @@
 import type { Profile } from '../profile/profile.ts';
+import type { OwnWood } from '../wood/species.ts';
 
 export interface Groove {
   readonly width: number;
@@ -21,6 +22,10 @@ export interface Frame {
   readonly endGap?: number;
   /** A cope as long as the groove is deep where left out. */
   readonly joint?: FrameJoint;
+  /** The frame's wood and how it was sawn, where they are not the panel's. */
+  readonly species?: string;
+  readonly wood?: OwnWood;
+  readonly sawn?: 'flat' | 'quarter';
   /** Profile worked on the front lip's arris: reach in from the sight edge, depth below the front face. */
   readonly sticking?: Profile;
 }

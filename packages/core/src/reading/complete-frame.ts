@@ -1,11 +1,13 @@
 import { DEFAULTS } from '../job/defaults.ts';
 import type { Frame } from '../joint/frame.ts';
+import type { Shop } from '../shop/shop.ts';
 import { completeProfile } from './complete-profile.ts';
+import { completeWood, type FileWood } from './complete-wood.ts';
 import { type Desk, figureOf } from './desk.ts';
 import type { JobFile, Loose } from './job-file.ts';
 
 /** The frame, its groove and lip checked against its thickness. */
-export function completeFrame(file: Loose<JobFile['frame']>, desk: Desk): Frame | undefined {
+export function completeFrame(file: Loose<JobFile['frame']>, shop: Shop | undefined, desk: Desk): Frame | undefined {
   const thickness = figureOf(file?.thickness);
   const width = figureOf(file?.groove?.width);
   const depth = figureOf(file?.groove?.depth);
@@ -51,6 +53,8 @@ export function completeFrame(file: Loose<JobFile['frame']>, desk: Desk): Frame 
     swellGap,
     ...(endGap !== undefined && { endGap }),
     ...(joint && { joint }),
+    ...completeWood(file?.species as FileWood | undefined, shop),
+    ...(file?.sawn && { sawn: file.sawn }),
   };
   return sticking ? { ...frame, sticking } : frame;
 }

@@ -4,6 +4,7 @@ import type { Shop } from '../shop/shop.ts';
 import { completeCuts } from './complete-cuts.ts';
 import { completeDoors } from './complete-doors.ts';
 import { completeFrame } from './complete-frame.ts';
+import { completeWood } from './complete-wood.ts';
 import { type Desk, figureOf } from './desk.ts';
 import type { JobFile, Loose } from './job-file.ts';
 import { MOST_PIECES } from './limits.ts';
@@ -15,16 +16,25 @@ import { MOST_PIECES } from './limits.ts';
 export function completeJob(file: Loose<JobFile>, shop: Shop | undefined, desk: Desk): Job | undefined {
   const thickness = figureOf(file?.panel?.thickness);
   const measured = file?.panel?.measured ?? thickness;
-  const frame = completeFrame(file?.frame, desk);
+  const frame = completeFrame(file?.frame, shop, desk);
   const cuts = completeCuts(file?.cuts, { thickness, measured }, shop, desk);
   const doors = completeDoors(file?.doors, figureOf(file?.frame?.groove?.depth), desk);
   checkPieces(cuts, desk);
   checkFit(file?.fit, desk);
   checkSeason(file?.season, desk);
   if (frame === undefined || file?.panel === undefined || cuts.includes(undefined)) return undefined;
-  const { title, units, terms, panel, fit, spread, season } = file as JobFile;
+  const { title, units, terms, fit, spread, season } = file as JobFile;
+  const { species, ...panel } = (file as JobFile).panel;
   const { spares } = file as JobFile;
-  const job = { title, units, panel: { ...panel, measured }, frame, cuts: cuts as Cut[], fit, doors };
+  const job = {
+    title,
+    units,
+    panel: { ...panel, measured, ...completeWood(species, shop) },
+    frame,
+    cuts: cuts as Cut[],
+    fit,
+    doors,
+  };
   return {
     ...job,
     ...(terms && { terms }),

@@ -26,10 +26,24 @@ export function completeShop(file: Loose<ShopFile>, desk: Desk): Shop | undefine
   }
   checkRules(file?.rules, desk);
   if (file === undefined) return undefined;
-  const { units, heads, rules, rates } = file as ShopFile;
+  const { units, heads, rules, rates, woods } = file as ShopFile;
   const maker = completeMaker(file, desk);
   const machines = completeMachines(file as ShopFile);
-  return { units, knives, heads, machines, rules, ...(rates && { rates }), ...(maker && { maker }) };
+  return {
+    units,
+    knives,
+    heads,
+    machines,
+    rules,
+    ...(woods && { woods: nameWoods(woods) }),
+    ...(rates && { rates }),
+    ...(maker && { maker }),
+  };
+}
+
+/** Woods know their own names. */
+function nameWoods(woods: NonNullable<ShopFile['woods']>): NonNullable<Shop['woods']> {
+  return Object.fromEntries(Object.entries(woods).map(([name, figures]) => [name, { ...figures, name }]));
 }
 
 /** What is known of a knife's steel: every key but its profile's. */

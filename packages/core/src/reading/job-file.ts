@@ -5,6 +5,8 @@ import type { Terms } from '../problem/terms.ts';
 import type { NamedProfile } from '../profile/profile.ts';
 import type { Rates } from '../shop/rates.ts';
 import type { Head, Machine, Rules, ShopKnife } from '../shop/shop.ts';
+import type { OwnWood } from '../wood/species.ts';
+import type { FileWood } from './complete-wood.ts';
 
 /** A profile as it stands in a file: a free outline is still its path data, in the file's unit, or the name of a drawing. */
 export type FileProfile = NamedProfile | FileOutline;
@@ -68,8 +70,12 @@ export interface JobFile {
   readonly units: 'mm' | 'in';
   readonly terms?: Terms;
   readonly shop?: string;
-  readonly panel: Omit<Panel, 'measured'> & { readonly measured?: number };
-  readonly frame: Omit<Frame, 'sticking' | 'groove' | 'endGap' | 'joint'> & {
+  readonly panel: Omit<Panel, 'measured' | 'species' | 'wood'> & {
+    readonly measured?: number;
+    readonly species?: FileWood;
+  };
+  readonly frame: Omit<Frame, 'sticking' | 'groove' | 'endGap' | 'joint' | 'species' | 'wood'> & {
+    readonly species?: FileWood;
     readonly groove: Groove;
     readonly sticking?: FileProfile;
     readonly endGap?: number;
@@ -96,6 +102,7 @@ export interface ShopFile {
   readonly heads: Readonly<Record<string, Head>>;
   readonly machines: Readonly<Record<string, FileMachine>>;
   readonly rules: Rules;
+  readonly woods?: Readonly<Record<string, Omit<OwnWood, 'name'>>>;
   readonly rates?: Rates;
   readonly name?: string;
   readonly address: readonly string[];

@@ -6,6 +6,7 @@ import type { JobFile } from './job-file.ts';
 import { MOST_CUTS, MOST_DOORS } from './limits.ts';
 import { profileSchema } from './profile-schema.ts';
 import { about, group, VERSION } from './schema-shapes.ts';
+import { speciesSchema } from './wood-schema.ts';
 
 const ABOVE_NOTHING = { above: 0 };
 const NOTHING_OR_MORE = { least: 0 };
@@ -30,7 +31,8 @@ export function jobSchema(units: Units): v.GenericSchema<unknown, JobFile> {
       group({
         thickness: positive('planed thickness: what the cutters are set for', 'thickness'),
         measured: v.exactOptional(positive('what the calliper says: the section is computed on this', 'thickness')),
-        species: v.exactOptional(about(text('a wood'), 'the wood, for movement and weight')),
+        species: v.exactOptional(about(speciesSchema(), 'the wood, for movement and weight')),
+        film: v.exactOptional(orNothing('finish on each face of the tongue')),
         sawn: v.optional(about(v.picklist(['flat', 'quarter']), 'how the stock was sawn'), DEFAULTS.sawn),
         width: v.exactOptional(positive('width across the grain, for the seasons', 'width')),
       }),
@@ -48,6 +50,8 @@ export function jobSchema(units: Units): v.GenericSchema<unknown, JobFile> {
           'its width, depth and setback',
         ),
         swellGap: orNothing("left at the groove's bottom when the panel is made"),
+        species: v.exactOptional(about(speciesSchema(), "the frame's wood, where it is not the panel's")),
+        sawn: v.exactOptional(about(v.picklist(['flat', 'quarter']), 'how its stock was sawn')),
         endGap: v.exactOptional(orNothing("left at the groove's bottom along the grain, at the panel's ends")),
         joint: v.exactOptional(
           group({
@@ -85,7 +89,13 @@ export function jobSchema(units: Units): v.GenericSchema<unknown, JobFile> {
         made: airSchema('when the panel is made'),
         driest: airSchema('at the driest'),
         dampest: airSchema('at the dampest'),
-        pinned: v.optional(about(v.boolean(), 'pinned at the centre of its width'), DEFAULTS.pinned),
+        pinned: v.optional(
+          about(
+            v.union([v.boolean(), v.literal('edge')]),
+            'pinned at the centre of its width, along one edge, or not at all',
+          ),
+          DEFAULTS.pinned,
+        ),
       }),
     ),
     doors: v.optional(v.pipe(v.array(doorSchema(units)), v.maxLength(MOST_DOORS)), []),

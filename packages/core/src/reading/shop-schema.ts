@@ -6,6 +6,7 @@ import type { ShopFile } from './job-file.ts';
 import { withShapes } from './profile-schema.ts';
 import { ratesSchema } from './rates-schema.ts';
 import { about, group, named, VERSION } from './schema-shapes.ts';
+import { ownWood } from './wood-schema.ts';
 
 const ABOVE_NOTHING = { above: 0 };
 const NOTHING_OR_MORE = { least: 0 };
@@ -89,6 +90,7 @@ export function shopSchema(units: Units): v.GenericSchema<unknown, ShopFile> {
       }),
       {},
     ),
+    woods: v.exactOptional(about(named(ownWood({})), 'woods with figures of their own, by name')),
     rates: v.exactOptional(about(ratesSchema(), 'prices and times, for quotes')),
     name: v.exactOptional(about(text('a name'), "the shop's name, as a quote has it")),
     address: v.optional(about(v.pipe(v.array(text('a line')), v.maxLength(12)), 'its address, a line each'), []),

@@ -14,9 +14,9 @@ import type { Problem } from '../problem/problem.ts';
 import { sayProblem } from '../problem/say.ts';
 import { woodDensity } from '../wood/density.ts';
 import { moistureContent } from '../wood/moisture.ts';
-import { findSpecies } from '../wood/species.ts';
 import { findHeadProblems } from './head-problems.ts';
 import type { PreparedJob } from './prepare.ts';
+import { speciesNamed } from './seasons.ts';
 
 /** Doors with their parts and panels, the blanks that narrow panels ride in, the timber to order. */
 export interface DoorsAnswer extends BlankList {
@@ -120,14 +120,14 @@ function fallsInward(depth: (a: number) => number, reach: number): boolean {
 
 /** kg/m³ at the moisture made, or at 12 %; null where the wood or its density is not known. */
 function densityOf({ panel, season }: Job): number | null {
-  const gravity = findSpecies(panel.species ?? '')?.gravity ?? null;
+  const gravity = speciesNamed(panel)?.gravity ?? null;
   if (gravity === null) return null;
   return woodDensity(gravity, season === undefined ? USUAL_MOISTURE : moistureContent(season.made));
 }
 
 /** Frame parts, panels that are glued up by themselves, and blanks. Frames are taken to be of the panel's wood. */
 function finishedPieces(job: Job, doors: readonly DoorReport[], blanks: BlankList['blanks']): FinishedPiece[] {
-  const wood = findSpecies(job.panel.species ?? '')?.name ?? job.panel.species ?? '';
+  const wood = speciesNamed(job.panel)?.name ?? job.panel.species ?? '';
   const parts = doors.flatMap(({ name, parts }) =>
     parts.map(({ part, ...piece }) => ({ what: `${part} ${name}`, wood, ...piece })),
   );

@@ -9,7 +9,7 @@ import { answerPlan, listNotChecked } from './plan.ts';
 import { prepareJob } from './prepare.ts';
 import { sortProblems } from './problems.ts';
 import type { Report } from './report.ts';
-import { answerSeasons } from './seasons.ts';
+import { answerSeasons, unknownWoods } from './seasons.ts';
 import { answerSpread } from './spread.ts';
 import { stateBoth } from './statements.ts';
 
@@ -39,6 +39,7 @@ export function evaluate(given: GivenJob, options: EvaluateOptions = {}): Report
     ...problems,
     ...(knives?.problems ?? []),
     ...spread.problems,
+    ...unknownWoods(job),
     ...season.problems,
     ...(doors?.problems ?? []),
     ...findHeadSwelling(job, doors?.doors ?? [], season.report),

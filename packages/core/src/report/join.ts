@@ -14,7 +14,7 @@ export function joinFrame(job: Job, { section, cuts }: Edge): { tongue: TongueRe
   const margin = ends.length === 0 ? null : Math.max(...ends);
   return {
     tongue: measureTongue(tongue, insertion),
-    fit: fitTongue(tongue, job.frame, job.fit, section.thickness, margin),
+    fit: fitTongue(tongue, job.frame, job.fit, section.thickness, margin, job.panel.film ?? 0),
   };
 }
 

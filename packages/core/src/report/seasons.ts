@@ -4,10 +4,10 @@ import type { Job, Season } from '../job/job.ts';
 import { sweptOf } from '../joint/edge.ts';
 import type { Problem } from '../problem/problem.ts';
 import { sayProblem, told } from '../problem/say.ts';
-import { reportSeasons, type SeasonReport } from '../season/seasons.ts';
+import { type FrameWood, reportSeasons, type SeasonReport } from '../season/seasons.ts';
 import { AIR_COVERED, equilibriumMoisture, type Moisture } from '../wood/moisture.ts';
 import { MOST_MOISTURE } from '../wood/movement.ts';
-import { findSpecies, nearestSpecies } from '../wood/species.ts';
+import { findSpecies, nearestSpecies, type Species, speciesOf, woodsCalled } from '../wood/species.ts';
 import type { PreparedJob } from './prepare.ts';
 
 /** What the seasons do to a job's joint, and what is wrong with that; no report where something it needs is missing. */
@@ -28,11 +28,13 @@ export function answerSeasons({ job, fit, edge }: Pick<PreparedJob, 'job' | 'fit
     ...widthFaults(job),
     ...STATES.flatMap((state) => airFaults(job, season, state)),
   ];
-  const species = findSpecies(job.panel.species ?? '');
+  const species = speciesNamed(job.panel);
   const width = panelWidth(job);
   if (faults.length > 0 || species === null || width === null) return { problems: faults };
+  const deepest = fit.deepestInsertion ?? undefined;
+  const made = reportSeasons(job, season, species, width, sweptOf(edge), frameWood(job, species), deepest);
   const door = job.panel.width === undefined ? widestPanel(job)?.door : undefined;
-  const report = { ...reportSeasons(job, season, species, width, sweptOf(edge)), ...(door !== undefined && { door }) };
+  const report = { ...made, ...(door !== undefined && { door }) };
   return { report, problems: seasonProblems(job, report) };
 }
 
@@ -57,12 +59,41 @@ function widestPanel(job: Job): { readonly width: number; readonly door: string 
   return widest;
 }
 
+/** A wood by its own figures, or as the table has it; null where neither knows it. */
+export function speciesNamed({ species, wood }: Pick<Job['panel'], 'species' | 'wood'>): Species | null {
+  return wood === undefined ? findSpecies(species ?? '') : speciesOf(wood);
+}
+
+/** The frame's wood: its own, or the panel's. */
+export function frameWood({ frame, panel }: Job, panelSpecies: Species): FrameWood {
+  const own = frame.species === undefined ? null : speciesNamed(frame);
+  return { species: own ?? panelSpecies, sawn: frame.sawn ?? panel.sawn };
+}
+
 /** What is wrong with the wood named: nothing if it is known, or if none is and nothing has been asked. */
-export function speciesFaults({ panel, ...voice }: Job): Problem[] {
-  const { species } = panel;
-  if (species === undefined) return [sayProblem('species-missing', 'panel.species', {}, voice)];
-  if (findSpecies(species) !== null) return [];
-  return [sayProblem('unknown-species', 'panel.species', { species, near: nearestSpecies(species) }, voice)];
+export function speciesFaults(job: Job): Problem[] {
+  return job.panel.species === undefined ? [sayProblem('species-missing', 'panel.species', {}, job)] : [];
+}
+
+/** Woods that are named and not known, whether or not anything was asked of them. */
+export function unknownWoods(job: Job): Problem[] {
+  const named = [
+    ['panel.species', job.panel],
+    ['frame.species', job.frame],
+  ] as const;
+  return named.flatMap(([at, part]) => {
+    const { species } = part;
+    if (species === undefined || speciesNamed(part) !== null) return [];
+    const several = woodsCalled(species);
+    if (several.length > 0)
+      return [sayProblem('unknown-species.several', at, { species, woods: several.join(', ') }, job)];
+    const near = nearestSpecies(species);
+    return [
+      near === null
+        ? sayProblem('unknown-species.none', at, { species }, job)
+        : sayProblem('unknown-species.near', at, { species, near }, job),
+    ];
+  });
 }
 
 export function widthFaults(job: Job): Problem[] {
@@ -114,13 +145,23 @@ function stateProblems(job: Job, report: SeasonReport, state: State): Problem[] 
   const { snug } = job.fit;
   const made = report.made.clearance;
   if (clearance !== null && made !== null && clearance < snug && made >= snug) {
+    const wedges = bottomGap >= 0 && report[state].room < 0;
     problems.push(
-      clearance < 0
-        ? sayProblem('swells-tight.thick', at, { ...now, over: -clearance }, job)
-        : sayProblem('swells-tight.little', at, { ...now, spare: clearance }, job),
+      wedges
+        ? sayProblem('swells-tight.wedges', at, { ...now, ...wedgeOf(job, report, state) }, job)
+        : clearance < 0
+          ? sayProblem('swells-tight.thick', at, { ...now, over: -clearance }, job)
+          : sayProblem('swells-tight.little', at, { ...now, spare: clearance }, job),
     );
   }
   return problems;
+}
+
+/** How far the tongue was to go in, and how far it swells to go. */
+function wedgeOf(job: Job, report: SeasonReport, state: State): { deepest: number; reached: number } {
+  const { room, bottomGap } = report[state];
+  const reached = job.frame.groove.depth - bottomGap;
+  return { deepest: reached + room, reached };
 }
 
 function formulaCaution(job: Job, report: SeasonReport): Problem[] {

@@ -8,9 +8,8 @@ import { DEFAULT_SIMULATION, reportSpread, type SpreadReport } from '../spread/r
 import { simulateInChunks } from '../spread/simulate.ts';
 import type { SimulatedSpread, SimulationOptions } from '../spread/simulation.ts';
 import { listSources } from '../spread/sources.ts';
-import { findSpecies } from '../wood/species.ts';
 import type { PreparedJob } from './prepare.ts';
-import { panelWidth, speciesFaults, widthFaults } from './seasons.ts';
+import { frameWood, panelWidth, speciesFaults, speciesNamed, widthFaults } from './seasons.ts';
 
 /** The spread of a job's joint, and what keeps part of it from being told. */
 export interface Spread {
@@ -74,8 +73,8 @@ export function simulateJob(
 
 /** How the job's wood answers to moisture; not at all where wood or width is not known. */
 function jobSwelling(job: Job): Swelling {
-  const species = findSpecies(job.panel.species ?? '');
+  const species = speciesNamed(job.panel);
   const width = panelWidth(job);
   if (species === null || width === null) return NO_SWELLING;
-  return swellingOf(species, job.panel.sawn, width, job.season?.pinned ?? true);
+  return swellingOf(species, job.panel.sawn, width, job.season?.pinned ?? true, frameWood(job, species));
 }

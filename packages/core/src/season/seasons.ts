@@ -15,10 +15,17 @@ export interface SeasonState {
   readonly formula: MovementFormula | null;
   readonly widthChange: number;
   readonly thicknessChange: number;
-  /** How far the panel's long-grain edge goes into the stile; 0 or less: it has left the groove. */
+  /** How much the groove's width changes with the frame's wood. */
+  readonly grooveChange: number;
+  /**
+   * How far the panel's long-grain edge goes into the stile, on the side where it goes in least: a free panel may have slid away
+   * from it. 0 or less: it has left the groove.
+   */
   readonly insertion: number;
-  /** From that edge to the groove's bottom; negative: it is that much too wide. */
+  /** From the edge that has swelled to the groove's bottom, a free panel in its middle; negative: it is that much too wide. */
   readonly bottomGap: number;
+  /** The room that is left to swell: of the gap at the bottom and of what the tongue still goes in, the less. Negative: it pushes. */
+  readonly room: number;
   /** At that insertion, the groove's depth at most; null once the panel has left the groove. */
   readonly clearance: number | null;
   /** Strip that lay in the groove when the panel was made and now shows. */
@@ -34,7 +41,8 @@ export interface SeasonReport {
   readonly width: number;
   /** The door that this panel is of: the widest among all; left out where the job gives the width itself. */
   readonly door?: string;
-  readonly pinned: boolean;
+  /** As the job has it: at its centre, along one `edge`, or free to slide. */
+  readonly pinned: boolean | 'edge';
   readonly made: SeasonState;
   readonly driest: SeasonState;
   readonly dampest: SeasonState;
@@ -54,25 +62,40 @@ function panelGrain(species: Species, sawn: Panel['sawn']): { across: Grain; thi
 }
 
 /** What 1 % more moisture does to a joint, for its spread; `width` across the grain in mm. */
-export function swellingOf(species: Species, sawn: Panel['sawn'], width: number, pinned: boolean): Swelling {
+export function swellingOf(
+  species: Species,
+  sawn: Panel['sawn'],
+  width: number,
+  pinned: Season['pinned'],
+  frame?: FrameWood,
+): Swelling {
   const { across, thickness } = panelGrain(species, sawn);
   return {
     thickness: thickness.coefficient,
     width: across.coefficient,
     insertion: width * across.coefficient * edgeShare(pinned),
+    groove: frame === undefined ? 0 : panelGrain(frame.species, frame.sawn).thickness.coefficient,
   };
 }
 
-/** The part of a panel's change in width that one edge takes: half when pinned at its centre, all of it in the worst case when not. */
-function edgeShare(pinned: boolean): number {
-  return pinned ? 0.5 : 1;
+/** The wood that stiles and rails are made of. */
+export interface FrameWood {
+  readonly species: Species;
+  readonly sawn: Panel['sawn'];
+}
+
+/** The part of a panel's change in width that one edge takes: all of it where the other is pinned, else half. */
+function edgeShare(pinned: Season['pinned']): number {
+  return pinned === 'edge' ? 1 : 0.5;
 }
 
 /**
  * Insertion, bottom gap, clearance and the bare strip of a joint as made, at the driest and at the dampest.
  *
  * `width` of the panel across the grain, mm, when made. Wood moves by Wood Handbook eq. 13-2 or 13-3 (see `moveWood`); along
- * the grain it does not, so this is about the edges in the stiles. The frame is taken to stay as it is: its lips are narrow (formula S4).
+ * the grain it does not, so this is about the edges in the stiles. The groove lies across the thickness of its part and changes as
+ * that does: W·(1 + C·ΔM) (formula S4). A free panel that swells less than both gaps together does not push; at its least
+ * it has slid as far as the other side's gap lets it. `deepest` is how far the tongue goes in as made.
  *
  * `swept` is what the cuts leave, where that is known already.
  *
@@ -84,8 +107,11 @@ export function reportSeasons(
   species: Species,
   width: number,
   swept?: readonly Chain[],
+  frame: FrameWood = { species, sawn: job.panel.sawn },
+  deepest: number = job.frame.groove.depth,
 ): SeasonReport {
   const grain = panelGrain(species, job.panel.sawn);
+  const frameGrain = panelGrain(frame.species, frame.sawn);
   const made = moistureContent(season.made);
   const state = (moisture: number): SeasonState => {
     const across = moveWood(1, made, moisture, grain.across);
@@ -93,18 +119,27 @@ export function reportSeasons(
     const further = width * across * edgeShare(season.pinned);
     const { groove, swellGap } = job.frame;
     const design = groove.depth - swellGap;
-    const insertion = design + further;
-    const reached = Math.min(insertion, groove.depth);
+    const middle = design + further;
+    const reached = Math.min(middle, groove.depth);
+    const free = season.pinned === false && moisture !== made;
+    // A free panel that has slid over lies at the bottom of the other groove.
+    const insertion = free ? Math.min(groove.depth, design - swellGap + width * across) : middle;
+    const grooveChange = groove.width * moveWood(1, made, moisture, frameGrain.thickness);
     return {
       moisture,
       formula: moisture === made ? null : movementFormula(made, moisture),
       widthChange: width * across,
       thicknessChange: job.panel.measured * thickness,
+      grooveChange,
       insertion,
       bottomGap: swellGap - further,
+      room: Math.min(swellGap, deepest - design) - further,
       clearance:
-        insertion > 0 ? swollenClearance(job, { thickness, width: across, insertion: reached - design }, swept) : null,
-      bare: Math.max(0, -further),
+        middle > 0
+          ? grooveChange +
+            swollenClearance(job, { thickness, width: across, insertion: reached - design, groove: 0 }, swept)
+          : null,
+      bare: Math.max(0, design - insertion),
     };
   };
   return {

@@ -1,4 +1,5 @@
 import type { Profile } from '../profile/profile.ts';
+import type { OwnWood } from '../wood/species.ts';
 import type { Maker, Rates } from './rates.ts';
 
 /** A knife of the shop: a profile, where it runs and what it was ground for. */
@@ -104,6 +105,8 @@ export interface Shop {
   readonly heads: Readonly<Record<string, Head>>;
   readonly machines: Readonly<Record<string, Machine>>;
   readonly rules: Rules;
+  /** Woods with the shop's own figures, by name. */
+  readonly woods?: Readonly<Record<string, OwnWood>>;
   readonly rates?: Rates;
   /** Who makes the doors, for quotes; left out where the file gives no name. */
   readonly maker?: Maker;

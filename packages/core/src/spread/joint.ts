@@ -14,10 +14,12 @@ export interface Swelling {
   readonly thickness: number;
   readonly width: number;
   readonly insertion: number;
+  /** The groove's width, by the frame's wood. */
+  readonly groove: number;
 }
 
 /** Wood whose moisture does not change. */
-export const NO_SWELLING: Swelling = { thickness: 0, width: 0, insertion: 0 };
+export const NO_SWELLING: Swelling = { thickness: 0, width: 0, insertion: 0, groove: 0 };
 
 /** Figures of a moved joint, mm; proud of the frame is positive. */
 export interface JointFigures {
@@ -64,6 +66,7 @@ export function createJoint(
   const cuts = job.cuts.map((cut, index) => ({ ...cut, run: runs[index] ?? cut.run }));
   const { groove, swellGap } = job.frame;
   const designInsertion = groove.depth - swellGap;
+  const film = job.panel.film ?? 0;
   const edges = swept ?? cuts.map((cut) => sweepCut(cut, depthTaken(cut, job.panel)).swept);
   const slides = edges.every((edge) => runsForward(edge, 1, 0));
   const depthsOf = slides ? sideDepths(cuts, edges) : recutDepths(job, cuts);
@@ -82,8 +85,11 @@ export function createJoint(
       const into = Math.max(0, (insertion + swelling.insertion * moisture) / (1 + swelling.width * moisture));
       depthsOf(moves, into, depths);
       const thickness = job.panel.measured + moves[MOVE.thickness]!;
-      const tongue = swell * (thickness - depths.front - depths.back) + 2 * moves[MOVE.film]!;
-      figures.clearance = groove.width + moves[MOVE.grooveWidth]! - tongue;
+      // Film may be thicker or thinner than it should be, never less than none.
+      const coat = Math.max(0, film + moves[MOVE.film]!);
+      const tongue = swell * (thickness - depths.front - depths.back) + 2 * coat;
+      const width = (groove.width + moves[MOVE.grooveWidth]!) * (1 + swelling.groove * moisture);
+      figures.clearance = width - tongue;
       figures.frontMost = swell * depths.front - groove.setback;
       figures.frontLeast = figures.frontMost - figures.clearance;
     },

@@ -22,8 +22,11 @@ export interface Season {
   readonly made: Moisture;
   readonly driest: Moisture;
   readonly dampest: Moisture;
-  /** Whether the panel is pinned at its centre, so that each edge takes half of what it moves. */
-  readonly pinned: boolean;
+  /**
+   * How the panel is held: `true` at its centre, so that each edge takes half of what it moves; `edge` along one edge, so that the
+   * other takes all of it; `false` not at all: it can slide.
+   */
+  readonly pinned: boolean | 'edge';
 }
 
 /** The part of a job that a joint is made of. */

@@ -102,5 +102,46 @@ export const SPECIES_TABLE: readonly SpeciesRow[] = [
     [...COEFFICIENT, 'fibreSaturation'],
     22,
   ),
-  line('mahogany', ['true mahogany', 'American mahogany'], [172, 238], null, null, ['coefficient']),
+  line(
+    'true mahogany',
+    ['American mahogany', 'Honduras mahogany', 'Cuban mahogany'],
+    [172, 238],
+    null,
+    null,
+    ['coefficient', 'fibreSaturation'],
+    22,
+  ),
+  // Woods that the handbook does not list in table 13-5: differential shrinkage, % per 1 % of moisture, and density, as they
+  // are handed on after DIN 68100 and EN 350. Not at hand when these lines were written: all from memory.
+  other('European oak', ['Quercus robur', 'Quercus petraea', 'English oak', 'sessile oak'], [16, 36], 0.71),
+  other('European beech', ['Fagus sylvatica', 'red beech'], [20, 41], 0.72),
+  other('European ash', ['Fraxinus excelsior', 'common ash'], [21, 38], 0.7),
+  other('European cherry', ['wild cherry', 'Prunus avium'], [16, 26], 0.61),
+  other('European walnut', ['Juglans regia'], [18, 29], 0.67),
+  other('European sycamore', ['sycamore maple', 'Acer pseudoplatanus'], [15, 26], 0.63),
+  other('European birch', ['silver birch', 'Betula pendula'], [29, 41], 0.66),
+  other('black alder', ['common alder', 'European alder', 'Alnus glutinosa'], [16, 30], 0.53),
+  other('European lime', ['lime', 'linden', 'Tilia'], [18, 30], 0.54),
+  other('sweet chestnut', ['Spanish chestnut', 'Castanea sativa'], [14, 26], 0.59),
+  other('European larch', ['larch', 'Larix decidua'], [14, 30], 0.6),
+  other('Scots pine', ['European redwood', 'redwood deal', 'Pinus sylvestris'], [19, 36], 0.52),
+  other('Norway spruce', ['European whitewood', 'spruce', 'Picea abies'], [19, 39], 0.46),
+  other('sapele', ['sapelli', 'Entandrophragma cylindricum'], [24, 32], 0.65),
+  other('utile', ['sipo', 'Entandrophragma utile'], [20, 25], 0.62),
+  other('African mahogany', ['khaya', 'Khaya ivorensis'], [20, 25], 0.53),
+  other('iroko', ['Milicia excelsa'], [19, 28], 0.65),
+  other('afrormosia', ['Pericopsis elata'], [18, 32], 0.69),
+  other('wenge', ['Millettia laurentii'], [22, 34], 0.83),
+  other('obeche', ['abachi', 'wawa', 'ayous', 'Triplochiton scleroxylon'], [11, 19], 0.39),
 ];
+
+/** One of the woods after DIN 68100: hundredths of a per cent for each 1 % of moisture, radial and tangential, and t/m³ at 12 %. */
+function other(
+  name: string,
+  also: readonly string[],
+  hundredths: readonly [number, number],
+  density: number,
+): SpeciesRow {
+  const [radial, tangential] = hundredths;
+  return line(name, also, [radial * 10, tangential * 10], null, density / 1.12, ALL);
+}

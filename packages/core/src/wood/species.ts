@@ -57,8 +57,41 @@ export function findSpecies(name: string): Species | null {
   return row ? fillIn(row) : null;
 }
 
-/** The name of a known wood that a misspelt one most likely meant: least letters changed, first in the table among equals. */
-export function nearestSpecies(name: string): string {
+/** A wood with the maker's own figures: coefficients as parts of the size per 1 % of moisture, density in kg/m³ at 12 %. */
+export interface OwnWood {
+  readonly name: string;
+  readonly tangential: number;
+  readonly radial: number;
+  readonly density?: number;
+}
+
+/** A wood from its own figures; shrinkage follows from them as for the handbook's woods (formula W3). */
+export function speciesOf({ name, tangential, radial, density }: OwnWood): Species {
+  return {
+    name,
+    coefficient: { radial, tangential },
+    shrinkage: { radial: shrinkageFromCoefficient(radial), tangential: shrinkageFromCoefficient(tangential) },
+    fibreSaturation: 30,
+    gravity: density === undefined ? null : density / 1120,
+    from: { coefficient: 'printed', shrinkage: 'derived' },
+    fromMemory: [],
+  };
+}
+
+/** The woods of the table that share a name, such as oak, which none of them has alone; none for any other name. */
+export function woodsCalled(name: string): string[] {
+  const wanted = nameKey(name);
+  if (findSpecies(name) !== null) return [];
+  const has = (known: string) => nameKey(known).split(' ').includes(wanted);
+  const names = SPECIES_TABLE.filter((row) => [row.name, ...row.also].some(has)).map((row) => row.name);
+  return names.length > 1 ? names : [];
+}
+
+/**
+ * The name of a known wood that a misspelt one most likely meant: least letters changed, first in the table among equals;
+ * null where none is near.
+ */
+export function nearestSpecies(name: string): string | null {
   const wanted = nameKey(name);
   let best = { name: SPECIES_TABLE[0]!.name, distance: Number.POSITIVE_INFINITY };
   for (const row of SPECIES_TABLE) {
@@ -67,7 +100,8 @@ export function nearestSpecies(name: string): string {
       if (distance < best.distance) best = { name: row.name, distance };
     }
   }
-  return best.name;
+  // A third of the letters wrong is a slip; more is another wood.
+  return best.distance <= wanted.length / 3 ? best.name : null;
 }
 
 function fillIn(row: SpeciesRow): Species {

@@ -160,12 +160,30 @@ function clearanceChart(states: readonly Named[], x: Axis, units: Units): Item[]
   ];
 }
 
+/** How the panel is held, in words. */
+function heldWords(pinned: SeasonReport['pinned']): string {
+  if (pinned === 'edge') return 'pinned along one edge';
+  return pinned ? 'pinned at its centre' : 'free to slide';
+}
+
+function shownWords(bare: number, units: Units): string {
+  return bare < 0.005
+    ? 'No bare wood shows'
+    : `${formatLength(bare, units)} shows that lay in the groove when it was made`;
+}
+
+function roomWords(gap: number, units: Units): string {
+  return gap < 0
+    ? `at the dampest the panel is ${formatLength(-gap, units)} too wide at each edge`
+    : `at the dampest ${formatLength(gap, units)} is left at the groove's bottom`;
+}
+
 function sentences(season: SeasonReport, units: Units): string[] {
   const { across, thickness } = season.coefficients;
   const { driest, dampest } = season;
   const bare = Math.max(driest.bare, dampest.bare);
   return [
-    `${season.species.charAt(0).toUpperCase()}${season.species.slice(1)}, ${formatLength(season.width, units)} wide, ${season.pinned ? 'pinned at its centre' : 'not pinned'}: moves by ${formatNumber(across, 5)} of its width and ${formatNumber(thickness, 5)} of its thickness for each % of moisture (USDA Wood Handbook, table 13-5).`,
-    `At the driest ${formatLength(bare, units)} shows that lay in the groove when it was made; at the dampest ${formatLength(dampest.bottomGap, units)} is left at the groove's bottom.`,
+    `${season.species.charAt(0).toUpperCase()}${season.species.slice(1)}, ${formatLength(season.width, units)} wide, ${heldWords(season.pinned)}: moves by ${formatNumber(across, 5)} of its width and ${formatNumber(thickness, 5)} of its thickness for each % of moisture (USDA Wood Handbook, table 13-5).`,
+    `${shownWords(bare, units)}; ${roomWords(dampest.bottomGap, units)}.`,
   ];
 }

@@ -1,8 +1,12 @@
 /** What wood and seasons do to a joint. */
 export const SEASON_WORDS = {
   'species-missing': 'How much the panel moves depends on its wood: name it, such as black cherry.',
-  'unknown-species':
-    "No figures are known for {species}: the nearest named wood is {near}. Give a wood of the Wood Handbook's tables.",
+  'unknown-species.several':
+    '{species} names several woods: {woods}. Name the one it is, or give its own figures under species: name, tangential, radial, density.',
+  'unknown-species.near':
+    "{species} is not in the table of woods. Did you mean {near}? Choose by how it moves, not by its name, or give the wood's own figures under species: name, tangential, radial, density.",
+  'unknown-species.none':
+    "{species} is not in the table of woods, which holds North American, some European and some African ones. Name the one nearest in movement, or give the wood's own figures under species: name, tangential, radial, density.",
   'width-missing': 'How far the panel moves depends on its width across the grain: give that width, or the doors.',
   'moisture-out-of-range':
     '{when:said} the air is so damp that wood is wetter than {most:count} %, above which it no longer swells.',
@@ -17,6 +21,8 @@ export const SEASON_WORDS = {
     '{when:said} ({moisture:percent}) the tongue swells tight in the groove, {over:length} too thick: the panel can no longer move and will split or push the frame apart.',
   'swells-tight.little':
     '{when:said} ({moisture:percent}) the tongue swells tight in the groove, {spare:length} to spare: the panel can no longer move and will split or push the frame apart.',
+  'swells-tight.wedges':
+    '{when:said} ({moisture:percent}) the tongue goes further in and wedges: it was to stop {deepest:length} in, and swells to {reached:length}. Give the cut that binds more reach or a longer flat.',
   'outside-coefficients':
     'Some of this moisture lies outside 6 to 14 %, where the dimensional change coefficients hold: the change is computed by eq. 13-3 of the Wood Handbook instead, from green to oven-dry shrinkage.',
   'finish-before-glue-up':
