@@ -88,7 +88,7 @@ describe('fielded cutting-list', () => {
     expect(rows).toContain('panel,2,616,194,20,up,,narrow x 2,1.041 kg each');
     // It is ours, and may be written again.
     expect((await run(['cutting-list', KITCHEN, '-o', csv])).status).toBe(0);
-    for (const more of [[], ['--labels', '65'], ['--labels', '70x36', '--outlines']]) {
+    for (const more of [[], ['--doors'], ['--labels', '65'], ['--labels', '70x36', '--outlines']]) {
       const pdf = join(folder, `sheets${more.join('')}.pdf`);
       expect((await run(['cutting-list', KITCHEN, '-o', pdf, ...more])).status).toBe(0);
       expect(readFileSync(pdf, 'latin1').slice(0, 5)).toBe('%PDF-');
@@ -115,6 +115,7 @@ describe('fielded cutting-list', () => {
     [[KITCHEN, '--labels', 'big', '-o', join(folder, 'x.pdf')], 2, '--labels big: write 65, or width x height'],
     [[KITCHEN, '--labels', '400x36', '-o', join(folder, 'x.pdf')], 2, 'not one label of this size fits'],
     [[KITCHEN, '--json', '-o', join(folder, 'x.csv')], 2, '--json goes to standard output by itself'],
+    [[KITCHEN, '--doors'], 2, '--doors are written to a PDF'],
     [[KITCHEN, '--outlines'], 2, '--outlines is for labels'],
   ])('says what is wrong with %j', async (argv, status, words) => {
     const done = await run(['cutting-list', ...argv]);

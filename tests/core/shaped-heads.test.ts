@@ -11,6 +11,7 @@ import {
   headRadii,
   squareGap,
 } from '../../packages/core/src/door/head.ts';
+import { tornShoulder } from '../../packages/core/src/door/head-report.ts';
 import {
   areaWithin,
   outlineLength,
@@ -177,6 +178,19 @@ const SHOP = {
   name: 'shop.yaml',
   text: 'fielded: 1\nheads: { large: { cuttingDiameter: 160, bodyDiameter: 70, height: 40, rake: 15, maxSpeed: 7000 } }\n',
 };
+
+it.each([
+  ['front', 'under', 'counterclockwise', 'left'],
+  ['front', 'under', 'clockwise', 'right'],
+  ['front', 'over', 'counterclockwise', 'right'],
+  ['front', 'over', 'clockwise', 'left'],
+  ['back', 'under', 'counterclockwise', 'right'],
+  ['back', 'under', 'clockwise', 'left'],
+  ['back', 'over', 'counterclockwise', 'left'],
+  ['back', 'over', 'clockwise', 'right'],
+] as const)('a %s cut run %s, %s, goes against the grain on the %s shoulder', (side, run, rotation, shoulder) => {
+  expect(tornShoulder({ side, run }, rotation)).toBe(shoulder);
+});
 
 describe('the report of a shaped door', () => {
   const read = (text: string) => readJob(text, { shop: SHOP });

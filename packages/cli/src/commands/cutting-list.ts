@@ -46,6 +46,7 @@ export const cuttingList: Command = defineCommand(
         value: 'SIZE',
         says: 'labels for all parts and panels instead (.pdf): 65 for 65 to an A4 sheet, or a size such as 70x36 in mm',
       },
+      doors: { says: 'only the doors from the front with their sizes, nine to a sheet (.pdf)' },
       outlines: { says: "draw the labels' edges, for plain paper" },
       json: { says: 'print the list as JSON, lengths in mm at full precision' },
       shop: SHOP,
@@ -64,6 +65,7 @@ interface Asked {
   readonly output: string | undefined;
   readonly labels: string | undefined;
   readonly outlines: boolean;
+  readonly doors: boolean;
   readonly json: boolean;
   readonly force: boolean;
 }
@@ -97,7 +99,9 @@ async function listJobs(
   return Math.max(...reports.map(exitStatus));
 }
 
-function checkAsked({ output, labels, outlines, json }: Asked, format: Format): void {
+function checkAsked({ output, labels, outlines, doors, json }: Asked, format: Format): void {
+  if (doors && (output === undefined || format !== '.pdf' || labels !== undefined))
+    throw new UsageError('--doors are written to a PDF by themselves: name it with -o doors.pdf.');
   if (json && (output !== undefined || labels !== undefined))
     throw new UsageError('--json goes to standard output by itself: take -o and --labels out.');
   if (labels !== undefined && (output === undefined || format !== '.pdf'))
@@ -119,6 +123,7 @@ async function write(
   if (format === '.csv') return cuttingCsv(list, units);
   const render = await import('@fielded/render');
   const { writePdf } = await import('../formats/pdf.ts');
+  if (asked.doors) return writePdf(reports.flatMap((report) => render.doorSchedule(report)));
   if (asked.labels === undefined) return writePdf(render.cuttingSheets(list, { reports, assumed }));
   return writePdf(render.labelSheets(list, units, labelsOf(asked.labels, render), asked.outlines));
 }

@@ -16,8 +16,30 @@ import { areaWithin, hasOutline, outlineLength, type ShapedPanel, shapedOutline 
 export interface HeadCut {
   readonly name: string;
   readonly side: 'front' | 'back';
+  readonly run: 'under' | 'over';
   readonly reach: number;
   readonly cuttingRadius: number | null;
+}
+
+/** A side of a head, seen from the door's front. */
+export type Shoulder = 'left' | 'right';
+
+/**
+ * The shoulder of a head that is cut against the grain, seen from the front (formula A9).
+ *
+ * Fed against the rotation, the cutter travels over the head from one side to the other. Going up to the apex it leaves the wider
+ * wood for the narrower, and splits run out into the waste; going down they run into the panel. Counterclockwise from above, feed
+ * is right to left, so the cutter travels left to right as the panel is seen from above: its front where the worked face is not
+ * on the table.
+ *
+ * @example tornShoulder({ side: 'front', run: 'under' }, 'counterclockwise') // 'left'
+ */
+export function tornShoulder(
+  { side, run }: Pick<HeadCut, 'side' | 'run'>,
+  rotation: 'clockwise' | 'counterclockwise',
+): Shoulder {
+  const frontUp = (side === 'front') === (run === 'over');
+  return frontUp === (rotation === 'counterclockwise') ? 'right' : 'left';
 }
 
 /** A shaped head and what follows for the panel under it. Lengths mm, angles degrees. */
@@ -40,6 +62,8 @@ export interface HeadReport {
   readonly lean: number;
   /** The gap square to the edge where it leans most that gives the panel its gaps across and along the grain. */
   readonly gap: number;
+  /** For each cut, the shoulder that is cut against the grain by a spindle that turns counterclockwise, seen from the front. */
+  readonly tears: readonly { readonly cut: string; readonly shoulder: Shoulder }[];
   /** Area of the panel's front, mm², and length of its edge. */
   readonly area: number;
   readonly length: number;
@@ -94,6 +118,7 @@ export function reportHead(
     leastConcave: bearing === null ? null : bearing + insertion,
     lean: (lean * 180) / Math.PI,
     gap: squareGap(gaps.across, gaps.along, lean),
+    tears: cuts.map((cut) => ({ cut: cut.name, shoulder: tornShoulder(cut, 'counterclockwise') })),
     area: areaWithin(edge),
     length: outlineLength(edge),
     paths: {

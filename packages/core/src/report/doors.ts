@@ -71,11 +71,11 @@ function reportDoor(job: Job, door: Door, section: PanelSection): DoorReport {
 
 /** The cuts as they go round a head: with the cutting radius of the head each names. */
 function headCuts({ cuts, shop }: Job): HeadCut[] {
-  return cuts.map(({ name, side, reach, head, tilt }) => {
+  return cuts.map(({ name, side, run, reach, head, tilt }) => {
     // Only a head whose axis stands square to the panel goes round it on a bearing.
     const found =
       tilt === 0 && head !== undefined && shop && Object.hasOwn(shop.heads, head) ? shop.heads[head] : undefined;
-    return { name, side, reach, cuttingRadius: found ? found.cuttingDiameter / 2 : null };
+    return { name, side, run, reach, cuttingRadius: found ? found.cuttingDiameter / 2 : null };
   });
 }
 

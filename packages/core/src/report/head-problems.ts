@@ -3,7 +3,7 @@ import type { HeadReport } from '../door/head-report.ts';
 import type { Job } from '../job/job.ts';
 import { endGapOf } from '../joint/frame.ts';
 import type { Problem } from '../problem/problem.ts';
-import { sayProblem } from '../problem/say.ts';
+import { sayProblem, told } from '../problem/say.ts';
 import type { SeasonReport } from '../season/seasons.ts';
 
 /** What stands against shaped heads: hollows tighter than a cutter's bearing, raises that run to a point; and the caution on curved work. */
@@ -17,7 +17,12 @@ export function findHeadProblems(job: Job, doors: readonly DoorReport[]): Proble
   ]);
   const [first] = shaped;
   if (first === undefined) return [];
-  return [...problems, sayProblem('curved-work', first.at, { door: first.name }, job, { about: { door: first.name } })];
+  const further = first.head.tears.map(({ cut, shoulder }) => told(`shoulder.${shoulder}`, { cut }));
+  const caution = sayProblem('curved-work', first.at, { door: first.name }, job, {
+    about: { door: first.name },
+    further,
+  });
+  return [...problems, caution];
 }
 
 /** Each cut with a head of the shop: its bearing has to follow the hollow of the panel's edge. */

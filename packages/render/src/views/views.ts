@@ -1,4 +1,4 @@
-import type { Report } from '@fielded/core';
+import { formatLength, type Report } from '@fielded/core';
 import type { Room } from '../dimension/lay-within.ts';
 import { layWithin } from '../dimension/lay-within.ts';
 import type { Item } from '../scene.ts';
@@ -104,9 +104,14 @@ export const VIEWS: Readonly<Record<PlainView, ViewEntry>> = {
   },
 };
 
-function countOfDoors({ doors }: Report, index: number): string {
+function countOfDoors({ doors, units }: Report, index: number): string {
   const door = doors?.[index];
-  return door === undefined ? '' : `${door.quantity * door.leaves} off.`;
+  if (door === undefined) return '';
+  const plain = (mm: number) => formatLength(mm, units, 1).replace(` ${units}`, '');
+  const panels = door.panels.map(({ width, height }) => `${plain(width)} × ${plain(height)}`);
+  const shown = panels.length > 3 ? [...panels.slice(0, 3), `${panels.length - 3} other sizes`] : panels;
+  const grain = door.grain === 'across' ? ', grain across' : '';
+  return `${door.quantity * door.leaves} off. Panels ${shown.join(', ')} ${units}${grain}.`;
 }
 
 function countOfPanels({ doors }: Report, index: number): string {

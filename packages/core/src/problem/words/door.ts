@@ -14,4 +14,8 @@ export const DOOR_WORDS = {
     "At the dampest the panel of door {door} meets the groove's bottom beside its head: the edge that leans {lean:degrees} moves {moves:length} square to itself, and {gap:length} is free. Give frame.endGap {wanted:length} or more.",
   'curved-work':
     'Door {door} has a shaped head, run against a bearing or a ring fence and not the straight one. Start against a lead-in pin or block, hold the panel in a jig with handles, never run a small or light piece against a bearing, leave untouched edge for the bearing to run on, and prefer the cutter under the work. One shoulder of the head is cut against the grain: turn the head over and run that side with the other rotation, or take it in light passes. The marks on the tools, the rules where you work and trained practice go first.',
+  'shoulder.left':
+    'Seen from the front, the {cut} runs against the grain on the left shoulder where the spindle turns counterclockwise, on the right one where it turns clockwise.',
+  'shoulder.right':
+    'Seen from the front, the {cut} runs against the grain on the right shoulder where the spindle turns counterclockwise, on the left one where it turns clockwise.',
 } as const;
