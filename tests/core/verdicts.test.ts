@@ -100,6 +100,21 @@ describe('what is said to do', () => {
     ]);
   });
 
+  it('a cut that ends before the frame is offered reach, and depth with it where that takes both', () => {
+    const short = job(4.8, {
+      cuts: [job(4.8).cuts[0]!, cutOf('back', profile({ shape: 'rebate', reach: 8, depth: 4.8 }))],
+    });
+    expect(messages(short)).toEqual([
+      'error: The tongue goes in only 8 mm: the back relief ends 1 mm before the frame. Give the back relief a reach of 10 mm.',
+    ]);
+    const thick = job(4.3, {
+      cuts: [job(4.3).cuts[0]!, cutOf('back', profile({ shape: 'rebate', reach: 8, depth: 4.3 }))],
+    });
+    expect(messages(thick)).toEqual([
+      'error: The tongue will not enter: it needs a groove 4.6 mm wider. Give the back relief a reach of 10 mm, and take it 0.5 mm deeper.',
+    ]);
+  });
+
   it('cuts that meet leave no tongue, and say from where to where', () => {
     const { problems, tongue, fit } = evaluate(job(12));
     expect(problems.map((p) => p.message)).toEqual([

@@ -40,6 +40,28 @@ export function reachesToTry(job: Job, fit: FitReport): Advice[] {
   });
 }
 
+/** A cut carried past the frame and brought to its depth together: where it ends short of the frame and leaves too much wood. */
+export function* reachesAndDepthsToTry(job: Job, effort: Effort): Generator<Advice> {
+  const insertion = designInsertion(job.frame);
+  for (const k of backFirst(job)) {
+    const { name, reach } = job.cuts[k]!;
+    if (reach >= insertion) continue;
+    const further = roundUp(insertion + PAST_THE_FRAME, job.units);
+    const moved = { path: ['cuts', k, 'reach'], mm: further };
+    if (!effort.cutsSections(1)) return;
+    const carried = applyWrites(job, [moved]);
+    for (const depth of depthsToTry(carried, fitJob(carried), effort)) {
+      const [set] = depth.writes;
+      if (set === undefined || !('mm' in set) || set.path[1] !== k) continue;
+      const by = Math.abs(set.mm - job.cuts[k]!.depth);
+      const figures = { cut: name, reach: further, by };
+      yield set.mm > job.cuts[k]!.depth
+        ? advise('advice.reach-and-deeper', figures, [moved, set], job)
+        : advise('advice.reach-and-shallower', figures, [moved, set], job);
+    }
+  }
+}
+
 /** Lands as long as the tongue, which keep a slope out of the groove. */
 export function landsToTry(job: Job): Advice[] {
   const land = roundUp(designInsertion(job.frame) + PAST_THE_FRAME, job.units);
@@ -59,7 +81,8 @@ export function groovesToTry(job: Job, fit: FitReport): Advice[] {
   const { groove, thickness } = job.frame;
   if (fit.clearance === null) return [];
   return roundSizes(groove.width + job.fit.target - fit.clearance, job.units).flatMap((width) => {
-    if (width <= 0 || groove.setback + width > thickness) return [];
+    // A groove that is off by more was not meant: something else is wrong.
+    if (Math.abs(width - groove.width) > MOST_WIDER || groove.setback + width > thickness) return [];
     return [advise('advice.groove', { width }, [{ path: ['frame', 'groove', 'width'], mm: width }], job)];
   });
 }
@@ -76,6 +99,8 @@ export function presentationsToTry(job: Job, name: string | undefined): Advice[]
   return [...ways, advise('advice.present', { held: told('held.run-flat', {}) }, [{ path, word: 'flat' }], job)];
 }
 
+/** A groove is not made wider or narrower by more than this, mm. */
+const MOST_WIDER = 1;
 /** A tongue is carried past the frame by this much, mm. */
 const PAST_THE_FRAME = 1;
 /** A setting is not moved by less than this, mm. */

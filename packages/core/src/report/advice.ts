@@ -5,7 +5,14 @@ import { FIT_CODES } from '../problem/codes.ts';
 import type { Advice, Problem, Said } from '../problem/problem.ts';
 import { told, withAdvice } from '../problem/say.ts';
 import type { SeasonReport } from '../season/seasons.ts';
-import { depthsToTry, groovesToTry, landsToTry, presentationsToTry, reachesToTry } from './advice-candidates.ts';
+import {
+  depthsToTry,
+  groovesToTry,
+  landsToTry,
+  presentationsToTry,
+  reachesAndDepthsToTry,
+  reachesToTry,
+} from './advice-candidates.ts';
 import { applyWrites } from './apply-writes.ts';
 import { Effort } from './effort.ts';
 import type { PreparedJob } from './prepare.ts';
@@ -98,10 +105,10 @@ function waysToTry(
     case 'will-not-enter':
     case 'tight':
     case 'loose':
-      return [inTurn(depths(), groovesToTry(job, fit))];
+      return [inTurn(depths(), reachesAndDepthsToTry(job, effort), groovesToTry(job, fit))];
     case 'stops-short':
       return endsBeforeFrame(job, fit.deepestInsertion ?? 0)
-        ? [inTurn(reachesToTry(job, fit), depths())]
+        ? [inTurn(reachesToTry(job, fit), reachesAndDepthsToTry(job, effort), depths())]
         : [depths(), inTurn(landsToTry(job), reachesToTry(job, fit))];
     case 'taken-from-drawing':
       return [presentationsToTry(job, problem.about?.cut)];

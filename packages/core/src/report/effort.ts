@@ -1,8 +1,8 @@
 import type { Job } from '../job/job.ts';
 import type { Edge } from '../joint/edge.ts';
 
-/** Lines and arcs that may be looked at for the advice on one job: some hundredths of a second. */
-const MOST_LOOKED_AT = 100_000;
+/** Lines and arcs that may be looked at for the advice on one job, in sections and in what makes it: some hundredths of a second each. */
+const MOST_LOOKED_AT = { sections: 40_000, making: 80_000 };
 
 /** What the knives and the plan of a job cost, in sections of the same profiles. */
 const KNIFE_COST = 200;
@@ -14,7 +14,8 @@ const DOOR_COST = 500;
 export class Effort {
   readonly #section: number;
   readonly #making: number;
-  #left = MOST_LOOKED_AT;
+  readonly #left = { ...MOST_LOOKED_AT };
+  #short = false;
 
   constructor({ cuts, shop, doors }: Job, edge: Edge) {
     const pieces = edge.cuts.reduce((sum, { sweep }) => sum + sweep.swept.length, 0);
@@ -26,30 +27,30 @@ export class Effort {
 
   /** Whether `count` more sections can be afforded; they are then taken as cut. */
   cutsSections(count: number): boolean {
-    return this.#spend(count * this.#section);
+    return this.#spend('sections', count * this.#section);
   }
 
   /** Whether the joint of one more job can be tried out; it is then taken as tried. */
   triesJob(): boolean {
-    return this.#spend(2 * this.#section);
+    return this.#spend('sections', 2 * this.#section);
   }
 
   /** The same for its knives, doors and set-ups. */
   makesJob(): boolean {
-    return this.#spend(this.#making);
+    return this.#spend('making', this.#making);
   }
 
   /** Whether something was left out because it would have taken too long. */
   get spent(): boolean {
-    return this.#left < 0;
+    return this.#short;
   }
 
-  #spend(pieces: number): boolean {
-    if (pieces > this.#left) {
-      this.#left = -1;
+  #spend(on: keyof typeof MOST_LOOKED_AT, pieces: number): boolean {
+    if (pieces > this.#left[on]) {
+      this.#short = true;
       return false;
     }
-    this.#left -= pieces;
+    this.#left[on] -= pieces;
     return true;
   }
 }

@@ -75,7 +75,7 @@ export function stickingsToTry(job: Job): Advice[] {
 /** A field of this, mm, still reads as one between two raises. */
 const LEAST_FIELD = 20;
 
-/** Less reach, so that some field is left on the panel a problem speaks of: from the fence alone, or with another profile. */
+/** Less reach, so that some field is left on the panel a problem speaks of: with another profile, or from the fence alone. */
 export function shorterReachesToTry(job: Job, { about, figures }: Problem): Advice[] {
   const door = job.doors.find(({ name }) => name === about?.door);
   const panel = door && smallestPanel(job, door);
@@ -84,7 +84,7 @@ export function shorterReachesToTry(job: Job, { about, figures }: Problem): Advi
   const wide = job.cuts.flatMap((cut, k) => (cut.side === 'front' && cut.reach > reach ? [k] : []));
   const [k] = wide;
   if (k === undefined || wide.length > 1 || reach <= 0) return [];
-  return [...reachAlone(job, k, reach), ...narrowerProfile(job, k, reach)];
+  return [...narrowerProfile(job, k, reach), ...reachAlone(job, k, reach)];
 }
 
 /** The same profile drawn with less reach, its land kept. */

@@ -12,8 +12,7 @@ export const JOINT_WORDS = {
   'held.tilted': 'with the spindle tilted {tilt:degrees}',
   'will-not-enter': 'The tongue will not enter: it needs a groove {excess:length} wider.',
   'stops-short.wedges': "The tongue stops {deepest:length} in, {short:length} short: it wedges in the groove's mouth.",
-  'stops-short.reach':
-    'The tongue stops {deepest:length} in, {short:length} short: the {cut} ends {short:length} before the frame.',
+  'stops-short.reach': 'The tongue goes in only {deepest:length}: the {cut} ends {short:length} before the frame.',
   'tight.little': 'The tongue is tight: it goes in with {spare:length} to spare and needs {snug:length} to slide.',
   'tight.nothing': 'The tongue is tight: it goes in with nothing to spare and cannot slide.',
   loose: 'The tongue is loose: it has {spare:length} to spare, more than {loose:length}, and the panel will rattle.',
@@ -50,6 +49,8 @@ export const JOINT_WORDS = {
   'advice.shallower': 'Take the {cut} {by:length} less deep.',
   'advice.reach': 'Give the {cut} a reach of {reach:length}.',
   'advice.profile-reach': 'Give the {cut} another profile, with a reach of {reach:length}.',
+  'advice.reach-and-deeper': 'Give the {cut} a reach of {reach:length}, and take it {by:length} deeper.',
+  'advice.reach-and-shallower': 'Give the {cut} a reach of {reach:length}, and take it {by:length} less deep.',
   'advice.land': 'Give the {cut} a land of {land:length}.',
   'advice.groove': 'Make the groove {width:length} wide.',
   'advice.groove-depth': 'Make the groove {depth:length} deep.',
