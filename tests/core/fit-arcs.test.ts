@@ -3,7 +3,8 @@ import { describe, expect, it } from 'vitest';
 import { joinTangents } from '../../packages/geometry/src/biarc.ts';
 import type { Chain, Curve } from '../../packages/geometry/src/curve.ts';
 import { fitArcs, type SmoothCurve } from '../../packages/geometry/src/fit-arcs.ts';
-import { fitBezier, type Point } from '../../packages/geometry/src/fit-bezier.ts';
+import { fitBezier } from '../../packages/geometry/src/fit-bezier.ts';
+import type { Point } from '../../packages/geometry/src/point.ts';
 
 /** Distance from a point to a chain, by the angle an arc covers: written apart from the fitter's own. */
 function distanceToChain(chain: Chain, x: number, y: number): number {

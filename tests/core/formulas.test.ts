@@ -19,12 +19,18 @@ function numbersNamed(text: string): string[] {
 }
 
 const written = [...page.matchAll(/^\*\*([A-Z]?\d+)\. /gm)].map(([, number]) => number!);
-/** Where formulas stand: files of core by their room, files of geometry as `geometry/…`. */
+/** Where formulas stand: files of core by their room, files of geometry as `geometry/…` whichever folder in it they are in. */
 const sources = new Map(
   ['core', 'geometry'].flatMap((part) =>
     readdirSync(join(root, 'packages', part, 'src'), { recursive: true, encoding: 'utf8' })
       .filter((name) => name.endsWith('.ts'))
-      .map((name) => [part === 'core' ? name : `geometry/${name}`, join(root, 'packages', part, 'src', name)] as const),
+      .map(
+        (name) =>
+          [
+            part === 'core' ? name : `geometry/${name.replace(/^.*\//, '')}`,
+            join(root, 'packages', part, 'src', name),
+          ] as const,
+      ),
   ),
 );
 const named = [...sources.values()].flatMap((file) => numbersNamed(readFileSync(file, 'utf8')));

@@ -1,5 +1,6 @@
 import type { Heading } from './biarc.ts';
 import type { Chain, Curve } from './curve.ts';
+import type { Point } from './point.ts';
 
 /** Curves that meet at less than this (radians, 0.1°) run on smoothly: the rounding of a drawn outline, not a corner. */
 export const SMOOTH_JOINT: number = 0.1 * (Math.PI / 180);
@@ -55,7 +56,7 @@ export function quarterAngles(from: number, sweep: number, offset: number): numb
 }
 
 /** The point at the fraction `at` (0 to 1) of a curve's length. */
-export function pointAt(c: Curve, at: number): { readonly x: number; readonly y: number } {
+export function pointAt(c: Curve, at: number): Point {
   return pointAlong(c, at, arcAngle(c));
 }
 

@@ -1,6 +1,6 @@
 import { arcAngle } from './along.ts';
-import { type Heading, joinTangents, reverse } from './biarc.ts';
-import { type Chain, line } from './curve.ts';
+import { type Heading, joinTangents } from './biarc.ts';
+import { type Chain, line, reverseCurve } from './curve.ts';
 import { fitOneArc, withFewAtCorner, withThreeAtTheEnd } from './fewer-arcs.ts';
 import { type ArcFit, asFit, type Corners, type Span, type Track } from './track.ts';
 
@@ -95,7 +95,7 @@ function reverseTrack(track: Track): Track {
 }
 
 function reverseFit({ chain, deviation }: ArcFit): ArcFit {
-  return { chain: chain.map(reverse).reverse(), deviation };
+  return { chain: chain.map(reverseCurve).reverse(), deviation };
 }
 
 /**

@@ -1,4 +1,4 @@
-import { arc, type Chain, type Curve, line } from './curve.ts';
+import { arc, type Chain, type Curve, line, reverseCurve } from './curve.ts';
 
 /** A point of a curve and the direction it is passed in, mm; the direction has any length but none. */
 export interface Heading {
@@ -42,7 +42,7 @@ export function joinTangents(from: Heading, to: Heading): Chain {
   const jx = (from.x + to.x + d * (fx - tx)) / 2;
   const jy = (from.y + to.y + d * (fy - ty)) / 2;
   const first = leaveAlong(from.x, from.y, fx, fy, jx, jy);
-  const second = reverse(leaveAlong(to.x, to.y, -tx, -ty, jx, jy));
+  const second = reverseCurve(leaveAlong(to.x, to.y, -tx, -ty, jx, jy));
   return sameCircle(first, second) ? [leaveAlong(from.x, from.y, fx, fy, to.x, to.y)] : [first, second];
 }
 
@@ -70,42 +70,10 @@ function leaveAlong(x: number, y: number, ux: number, uy: number, ex: number, ey
   return arc(x, y, ex, ey, x - uy * offset, y + ux * offset, aside > 0 ? 1 : -1);
 }
 
-/** The same curve run backwards. */
-export function reverse(c: Curve): Curve {
-  return { ...c, x0: c.x1, y0: c.y1, x1: c.x0, y1: c.y0, turn: -c.turn as -1 | 0 | 1 };
-}
-
 /** Whether going on along the first curve instead of the second would be seen nowhere. */
 function sameCircle(a: Curve, b: Curve): boolean {
   if (a.turn !== b.turn) return false;
   if (a.turn === 0) return true;
   const chord2 = (b.x1 - b.x0) ** 2 + (b.y1 - b.y0) ** 2;
   return Math.abs(1 / a.r - 1 / b.r) * chord2 < STRAIGHT;
-}
-
-/**
- * Distance from a point to a line or an arc of at most half a turn, mm.
- *
- * @example distanceTo(line(0, 0, 10, 0), 12, 0) // 2
- */
-function distanceTo(c: Curve, x: number, y: number): number {
-  if (c.turn === 0) {
-    const vx = c.x1 - c.x0;
-    const vy = c.y1 - c.y0;
-    const along = Math.min(1, Math.max(0, ((x - c.x0) * vx + (y - c.y0) * vy) / (vx * vx + vy * vy)));
-    return Math.hypot(x - c.x0 - along * vx, y - c.y0 - along * vy);
-  }
-  const px = x - c.cx;
-  const py = y - c.cy;
-  const afterStart = c.turn * ((c.x0 - c.cx) * py - (c.y0 - c.cy) * px) >= 0;
-  const beforeEnd = c.turn * (px * (c.y1 - c.cy) - py * (c.x1 - c.cx)) >= 0;
-  if (afterStart && beforeEnd) return Math.abs(Math.hypot(px, py) - c.r);
-  return Math.min(Math.hypot(x - c.x0, y - c.y0), Math.hypot(x - c.x1, y - c.y1));
-}
-
-/** Distance from a point to the nearest of the curves, mm; Infinity from none. */
-export function distanceToChain(chain: Chain, x: number, y: number): number {
-  let least = Number.POSITIVE_INFINITY;
-  for (const c of chain) least = Math.min(least, distanceTo(c, x, y));
-  return least;
 }

@@ -1,11 +1,6 @@
 import type { Curve } from './curve.ts';
+import type { Point } from './point.ts';
 import { SAME_LENGTH } from './tolerance.ts';
-
-/** A point, mm. */
-export interface Point {
-  readonly x: number;
-  readonly y: number;
-}
 
 /**
  * Where the endless line or whole circle of one curve meets that of another: x and y in turn, appended to `out`.
@@ -41,7 +36,7 @@ export function crossings(p: Curve, q: Curve): Point[] {
 }
 
 /** Whether a point of a curve's carrier lies between the curve's ends, within 1e-9 mm. */
-function isOn(c: Curve, x: number, y: number): boolean {
+export function isOn(c: Curve, x: number, y: number): boolean {
   if (c.turn === 0) {
     const dx = c.x1 - c.x0;
     const dy = c.y1 - c.y0;

@@ -58,6 +58,11 @@ export function turnCurve(c: Curve, cos: number, sin: number): Curve {
   };
 }
 
+/** The same curve run backwards. */
+export function reverseCurve(c: Curve): Curve {
+  return { ...c, x0: c.x1, y0: c.y1, x1: c.x0, y1: c.y0, turn: -c.turn as -1 | 0 | 1 };
+}
+
 /** The curve mirrored so that y becomes `sum - y`: from depth below a face to height, and back. */
 export function flipCurve(c: Curve, sum: number): Curve {
   return {

@@ -1,6 +1,7 @@
 import { fitTrack } from './arc-spans.ts';
-import { distanceToChain, type Heading } from './biarc.ts';
+import type { Heading } from './biarc.ts';
 import type { Chain } from './curve.ts';
+import { distanceToChain } from './distance.ts';
 import { findPeak } from './peak.ts';
 import { SAME_LENGTH } from './tolerance.ts';
 import type { ArcFit, Corners, Track } from './track.ts';

@@ -1,13 +1,8 @@
 import type { Heading } from './biarc.ts';
 import { type Curve, line } from './curve.ts';
 import { type ArcFit, FIT_TOLERANCE, fitArcs, type SmoothCurve } from './fit-arcs.ts';
+import type { Point } from './point.ts';
 import { SAME_LENGTH } from './tolerance.ts';
-
-/** A point, mm. */
-export interface Point {
-  readonly x: number;
-  readonly y: number;
-}
 
 /**
  * Fits a Bézier curve, given by its three (quadratic) or four (cubic) control points in mm, with lines and tangent arcs

@@ -1,7 +1,8 @@
 import { fitTrack } from './arc-spans.ts';
-import { distanceToChain, type Heading } from './biarc.ts';
+import type { Heading } from './biarc.ts';
 import { type Chain, line } from './curve.ts';
-import type { Point } from './fit-bezier.ts';
+import { distanceToChain } from './distance.ts';
+import type { Point } from './point.ts';
 import { splitAtCorners } from './scan-corners.ts';
 import { allowedScatter, headingsAlong, measureAlong, type Scan } from './scan-headings.ts';
 import type { ArcFit, Track } from './track.ts';

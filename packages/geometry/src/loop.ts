@@ -1,6 +1,5 @@
-import { reverse } from './biarc.ts';
 import { type Box, joinBoxes } from './box.ts';
-import { type Curve, line } from './curve.ts';
+import { type Curve, line, reverseCurve } from './curve.ts';
 import { curveBox } from './curve-box.ts';
 
 /** Curves joined end to start; `closed` when the last one ends where the first starts and the two bound something. */
@@ -38,7 +37,7 @@ export function placeLoops(loops: readonly Loop[], placing: Placing): Loop[] {
 
 /** The same curves run backwards. */
 export function reverseCurves(curves: readonly Curve[]): Curve[] {
-  return curves.map(reverse).reverse();
+  return curves.map(reverseCurve).reverse();
 }
 
 /** The smallest box round the loops; null round none. */

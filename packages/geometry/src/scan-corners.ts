@@ -1,5 +1,5 @@
 import type { Heading } from './biarc.ts';
-import type { Point } from './fit-bezier.ts';
+import type { Point } from './point.ts';
 import { headingAt, MOST_NEIGHBOURS, type Scan } from './scan-headings.ts';
 
 /** A change of heading from one side to the other that makes a corner, radians. */

@@ -1,5 +1,5 @@
 import type { Heading } from './biarc.ts';
-import type { Point } from './fit-bezier.ts';
+import type { Point } from './point.ts';
 import { SAME_LENGTH } from './tolerance.ts';
 
 /** Points in order with the length along them, mm. */

@@ -1,6 +1,7 @@
-import { crossings, type Point } from './crossing.ts';
+import { crossings } from './crossing.ts';
 import type { Chain, Curve } from './curve.ts';
 import { curveBox } from './curve-box.ts';
+import type { Point } from './point.ts';
 import { SAME_LENGTH } from './tolerance.ts';
 
 /** Directions closer than this (radians) run together: the curves touch there and do not cross. */

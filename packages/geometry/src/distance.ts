@@ -1,0 +1,38 @@
+import type { Chain, Curve } from './curve.ts';
+
+/** Least distance from a point to a line or an arc, mm; 0 on it. Exact to rounding. */
+export function distanceTo(c: Curve, x: number, y: number): number {
+  if (c.turn === 0) {
+    const dx = c.x1 - c.x0;
+    const dy = c.y1 - c.y0;
+    const along = (x - c.x0) * dx + (y - c.y0) * dy;
+    const square = dx * dx + dy * dy;
+    if (along <= 0 || square === 0) return Math.hypot(x - c.x0, y - c.y0);
+    if (along >= square) return Math.hypot(x - c.x1, y - c.y1);
+    return Math.abs((x - c.x0) * dy - (y - c.y0) * dx) / Math.sqrt(square);
+  }
+  if (isInSector(c, x, y)) return Math.abs(Math.hypot(x - c.cx, y - c.cy) - c.r);
+  return Math.min(Math.hypot(x - c.x0, y - c.y0), Math.hypot(x - c.x1, y - c.y1));
+}
+
+/** Whether a point lies in the sector that an arc spans, its edges included: so that the ray to it from the centre meets the arc. */
+export function isInSector(c: Curve, x: number, y: number): boolean {
+  const ax = (c.x0 - c.cx) * c.turn;
+  const ay = (c.y0 - c.cy) * c.turn;
+  const bx = (c.x1 - c.cx) * c.turn;
+  const by = (c.y1 - c.cy) * c.turn;
+  const px = x - c.cx;
+  const py = y - c.cy;
+  const afterStart = ax * py - ay * px >= 0;
+  const beforeEnd = bx * py - by * px <= 0;
+  // More than half a turn: everything but the sector between the end and the start.
+  const wide = c.turn * (ax * by - ay * bx) < 0;
+  return wide ? afterStart || beforeEnd : afterStart && beforeEnd;
+}
+
+/** Distance from a point to the nearest of the curves, mm; Infinity from none. */
+export function distanceToChain(chain: Chain, x: number, y: number): number {
+  let least = Number.POSITIVE_INFINITY;
+  for (const c of chain) least = Math.min(least, distanceTo(c, x, y));
+  return least;
+}

@@ -1,0 +1,60 @@
+import { arcAngle, pointAlong } from '../along.ts';
+import type { Box } from '../box.ts';
+import { arc, type Curve } from '../curve.ts';
+import { curveBox } from '../curve-box.ts';
+import { distanceTo } from '../distance.ts';
+import type { Loop } from '../loop.ts';
+import { BoxTree } from './box-tree.ts';
+import { drawParallels, type Join } from './parallel.ts';
+import { splitAtCrossings } from './split.ts';
+import { stitch } from './stitch.ts';
+
+/** A parallel may be this much (mm) nearer than it should be before it counts as too near: rounding at 1 m. */
+const TOO_NEAR = 1e-7;
+
+/**
+ * The parallel of loops at `distance` (mm) to their left, as they run; to their right where it is negative. To the left is
+ * inwards for a ring run anticlockwise with y up.
+ *
+ * What comes out are all points at exactly that distance from the loops, on that side: lines and arcs, exact, trimmed where
+ * the parallel would cross itself. It may come apart into several rings, or vanish: then there are none. Rings keep the way
+ * round of the loops that they come from. Corners it goes round the outside of are arcs about the corner (`round`), or run
+ * straight on, along the line or circle of either side, to where both meet (`sharp`; rounded where they do not meet, or only
+ * more than four distances out). Loops must not cross themselves or one another; a distance of nothing gives them back.
+ *
+ * Method: draw every parallel, cut all of them where they cross, keep the parts that nothing is nearer to than the distance,
+ * join those (after Tiller and Hanson 1984, *Offsets of two-dimensional profiles*, with a test of distance in place of a test
+ * of direction; formula G1). Exact to rounding, 1e-9 mm at 1 m; n log n in the number of curves, where these lie apart.
+ *
+ * @throws RangeError for a distance that is not finite.
+ * @example offsetLoops([rectangle({ x0: 0, y0: 0, x1: 10, y1: 6 })], 2) // one ring, 6 by 2
+ */
+export function offsetLoops(loops: readonly Loop[], distance: number, join: Join = 'round'): Loop[] {
+  if (!Number.isFinite(distance)) throw new RangeError(`an offset of ${distance}`);
+  if (distance === 0) return [...loops];
+  const curves = loops.flatMap((loop) => loop.curves);
+  const parallels = loops.flatMap((loop) => drawParallels(loop, distance, join));
+  const isFree = freeOf(curves, Math.abs(distance) - TOO_NEAR);
+  return stitch(splitAtCrossings(parallels, endCircles(loops, Math.abs(distance))).filter(isFree));
+}
+
+/** Round each end of an open chain nothing may come nearer than the distance: a circle, as two arcs. */
+function endCircles(loops: readonly Loop[], distance: number): Curve[] {
+  return loops
+    .filter(({ closed, curves }) => !closed && curves.length > 0)
+    .flatMap(({ curves }) => [[curves[0]!.x0, curves[0]!.y0] as const, [curves.at(-1)!.x1, curves.at(-1)!.y1] as const])
+    .flatMap(([x, y]) => [
+      arc(x - distance, y, x + distance, y, x, y, 1),
+      arc(x + distance, y, x - distance, y, x, y, 1),
+    ]);
+}
+
+/** A test whether no curve comes nearer to the middle of a part than `least`. */
+function freeOf(curves: readonly Curve[], least: number): (part: Curve) => boolean {
+  const tree = new BoxTree(curves.map(curveBox));
+  return (part) => {
+    const { x, y } = pointAlong(part, 0.5, arcAngle(part));
+    const near: Box = { x0: x - least, y0: y - least, x1: x + least, y1: y + least };
+    return !tree.search(near, (id) => distanceTo(curves[id]!, x, y) < least);
+  };
+}

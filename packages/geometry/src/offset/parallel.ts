@@ -1,0 +1,105 @@
+import { arcAngle, pointAlong } from '../along.ts';
+import { meetCarriers } from '../crossing.ts';
+import { arc, type Curve, line } from '../curve.ts';
+import type { Loop } from '../loop.ts';
+import type { Point } from '../point.ts';
+
+/** How a parallel goes round a corner that it lies outside of: about the corner, or straight on to where both sides meet. */
+export type Join = 'round' | 'sharp';
+
+/** A sharp corner that would reach out further than this many times the distance is rounded. */
+const SHARPEST = 4;
+
+/** Directions that differ by less than this (radians) run on smoothly. */
+const SMOOTH = 1e-9;
+
+/**
+ * Everything that the parallel of a loop at `distance` to its left could run along, untrimmed: each curve moved, and at each
+ * corner that it goes round the outside of, what joins the two sides. An arc bent more tightly than the distance has none.
+ */
+export function drawParallels({ curves, closed }: Loop, distance: number, join: Join): Curve[] {
+  const moved = curves.map((c) => moveAside(c, distance));
+  const out: Curve[] = [];
+  for (let i = 0; i < curves.length; i++) {
+    const before = i > 0 ? i - 1 : closed ? curves.length - 1 : null;
+    if (before !== null) out.push(...goRound(curves[before]!, curves[i]!, moved[before]!, moved[i]!, distance, join));
+    if (moved[i] !== null) out.push(moved[i]!);
+  }
+  return out;
+}
+
+/** A curve moved to its left; null for an arc with no parallel there. */
+function moveAside(c: Curve, distance: number): Curve | null {
+  if (c.turn !== 0) {
+    // To the left is towards the centre of an arc run anticlockwise.
+    const r = c.r - c.turn * distance;
+    if (r <= 0) return null;
+    const k = r / c.r;
+    const x = (from: number) => c.cx + k * (from - c.cx);
+    const y = (from: number) => c.cy + k * (from - c.cy);
+    return { ...c, r, x0: x(c.x0), y0: y(c.y0), x1: x(c.x1), y1: y(c.y1) };
+  }
+  const dx = c.x1 - c.x0;
+  const dy = c.y1 - c.y0;
+  const k = distance / Math.hypot(dx, dy);
+  return line(c.x0 - k * dy, c.y0 + k * dx, c.x1 - k * dy, c.y1 + k * dx);
+}
+
+function goRound(
+  before: Curve,
+  after: Curve,
+  movedBefore: Curve | null,
+  movedAfter: Curve | null,
+  distance: number,
+  join: Join,
+): Curve[] {
+  const a = pointAlong(before, 1, arcAngle(before));
+  const b = pointAlong(after, 0, arcAngle(after));
+  const bend = Math.atan2(a.dx * b.dy - a.dy * b.dx, a.dx * b.dx + a.dy * b.dy);
+  // Bending towards the parallel's side brings the two sides together: they cross, and nothing joins them.
+  if (Math.abs(bend) < SMOOTH || bend * distance > 0) return [];
+  const from = movedBefore ? { x: movedBefore.x1, y: movedBefore.y1 } : beside(a, distance);
+  const to = movedAfter ? { x: movedAfter.x0, y: movedAfter.y0 } : beside(b, distance);
+  const { x, y } = a;
+  if (join === 'sharp' && movedBefore && movedAfter) {
+    const tip = meetBeyond(movedBefore, movedAfter, x, y, Math.abs(distance));
+    if (tip !== null) return [runOn(movedBefore, from, tip), runOn(movedAfter, tip, to)];
+  }
+  return [{ ...arc(from.x, from.y, to.x, to.y, x, y, bend < 0 ? -1 : 1), r: Math.abs(distance) }];
+}
+
+/** The point `distance` to the left of one with a direction. */
+function beside(h: Point & { readonly dx: number; readonly dy: number }, distance: number): Point {
+  const k = distance / Math.hypot(h.dx, h.dy);
+  return { x: h.x - k * h.dy, y: h.y + k * h.dx };
+}
+
+/** Where both sides, run on past their ends at a corner, meet first; null where they do not, or too far out. */
+function meetBeyond(before: Curve, after: Curve, x: number, y: number, distance: number): Point | null {
+  const found: number[] = [];
+  meetCarriers(before, after, found);
+  let best: Point | null = null;
+  let least = SHARPEST * distance;
+  for (let i = 0; i < found.length; i += 2) {
+    const place = { x: found[i]!, y: found[i + 1]! };
+    const out = Math.hypot(place.x - x, place.y - y);
+    // What is nearer than the distance lies inside, where they cross and do not run on.
+    if (out < least && out >= distance && isAhead(before, place, 1) && isAhead(after, place, 0)) {
+      best = place;
+      least = out;
+    }
+  }
+  return best;
+}
+
+/** Whether a place lies ahead of a curve's end, or behind its start. */
+function isAhead(c: Curve, { x, y }: Point, end: 0 | 1): boolean {
+  const h = pointAlong(c, end, arcAngle(c));
+  const along = (x - h.x) * h.dx + (y - h.y) * h.dy;
+  return end === 1 ? along > 0 : along < 0;
+}
+
+/** A stretch of a curve's own line or circle between two places on it. */
+function runOn(c: Curve, from: Point, to: Point): Curve {
+  return { ...c, x0: from.x, y0: from.y, x1: to.x, y1: to.y };
+}

@@ -1,0 +1,142 @@
+import { arcAngle, curveLength, pointAlong } from '../along.ts';
+import type { Curve } from '../curve.ts';
+import type { Loop } from '../loop.ts';
+
+/** Ends closer than this (mm) are one place: what two nearly tangent curves' crossing may be off by along them. */
+const SAME_PLACE = 1e-7;
+
+/** A ring whose area is less than this times its length (mm) is rounding between curves that touch. */
+const SLIVER = 1e-8;
+
+/** Places, told apart by `SAME_PLACE`, as numbers. */
+class Places {
+  private readonly cells = new Map<string, number[]>();
+  private readonly xs: number[] = [];
+  private readonly ys: number[] = [];
+
+  numberOf(x: number, y: number): number {
+    const column = Math.round(x / SAME_PLACE);
+    const row = Math.round(y / SAME_PLACE);
+    for (let i = column - 1; i <= column + 1; i++) {
+      for (let k = row - 1; k <= row + 1; k++) {
+        for (const n of this.cells.get(`${i} ${k}`) ?? [])
+          if (Math.hypot(this.xs[n]! - x, this.ys[n]! - y) <= SAME_PLACE) return n;
+      }
+    }
+    const number = this.xs.push(x) - 1;
+    this.ys.push(y);
+    const key = `${column} ${row}`;
+    this.cells.set(key, [...(this.cells.get(key) ?? []), number]);
+    return number;
+  }
+}
+
+/** An open end shorter than this (mm) is left over where two curves all but touch. */
+const STRAY = 1e-3;
+
+interface Part {
+  readonly curve: Curve;
+  readonly from: number;
+  readonly to: number;
+  used: boolean;
+}
+
+/**
+ * Joins parts end to start into loops: rings where they come back to their start, open chains where they do not. Where
+ * several go on from one place, the one that turns most to the left. A part and the same part run the other way cancel,
+ * parts that lie on one another count once, and rings without area are left out.
+ */
+export function stitch(curves: readonly Curve[]): Loop[] {
+  const places = new Places();
+  const parts = withoutDoubles(
+    curves.map((curve) => ({
+      curve,
+      from: places.numberOf(curve.x0, curve.y0),
+      to: places.numberOf(curve.x1, curve.y1),
+      used: false,
+    })),
+  );
+  const leaving = new Map<number, Part[]>();
+  const arriving = new Map<number, number>();
+  for (const part of parts) {
+    leaving.set(part.from, [...(leaving.get(part.from) ?? []), part]);
+    arriving.set(part.to, (arriving.get(part.to) ?? 0) + 1);
+  }
+  const loops: Loop[] = [];
+  // Open chains begin where more leaves than arrives; what is left then goes round.
+  const begins = parts.filter(({ from }) => (leaving.get(from)?.length ?? 0) > (arriving.get(from) ?? 0));
+  for (const start of [...begins, ...parts]) if (!start.used) loops.push(...follow(start, leaving));
+  return loops.filter(isNoStray);
+}
+
+function withoutDoubles(parts: Part[]): Part[] {
+  const kept = new Map<string, Part>();
+  for (const part of parts) {
+    const middle = middleOf(part.curve);
+    const where = `${Math.round(middle.x / 1e-6)} ${Math.round(middle.y / 1e-6)}`;
+    const back = `${part.to} ${part.from} ${where}`;
+    if (part.from === part.to && part.curve.turn === 0) continue;
+    if (kept.has(back)) kept.delete(back);
+    else kept.set(`${part.from} ${part.to} ${where}`, part);
+  }
+  return [...kept.values()];
+}
+
+/** Follows parts until none goes on; each time the way comes back to a place it was at, that ring is taken out of it. */
+function follow(start: Part, leaving: ReadonlyMap<number, Part[]>): Loop[] {
+  const rings: Loop[] = [];
+  let way: Part[] = [];
+  let part: Part | undefined = start;
+  while (part !== undefined) {
+    part.used = true;
+    way.push(part);
+    const { curve, to } = part;
+    const back = way.findIndex(({ from }) => from === to);
+    if (back >= 0) {
+      rings.push({ curves: joined(way.slice(back), true), closed: true });
+      way = way.slice(0, back);
+    }
+    part = mostToTheLeft(
+      curve,
+      (leaving.get(to) ?? []).filter(({ used }) => !used),
+    );
+  }
+  return way.length === 0 ? rings : [...rings, { curves: joined(way, false), closed: false }];
+}
+
+/** The curves of parts, ends that are one place made one point. */
+function joined(parts: readonly Part[], closed: boolean): Curve[] {
+  const curves: Curve[] = [];
+  for (const { curve } of parts) {
+    const last = curves.at(-1);
+    curves.push(last === undefined ? curve : { ...curve, x0: last.x1, y0: last.y1 });
+  }
+  if (closed) curves[curves.length - 1] = { ...curves.at(-1)!, x1: curves[0]!.x0, y1: curves[0]!.y0 };
+  return curves;
+}
+
+function mostToTheLeft(before: Curve, parts: readonly Part[]): Part | undefined {
+  if (parts.length < 2) return parts[0];
+  const a = pointAlong(before, 1, arcAngle(before));
+  const bend = ({ curve }: Part) => {
+    const b = pointAlong(curve, 0, arcAngle(curve));
+    return Math.atan2(a.dx * b.dy - a.dy * b.dx, a.dx * b.dx + a.dy * b.dy);
+  };
+  return parts.reduce((best, part) => (bend(part) > bend(best) ? part : best));
+}
+
+function middleOf(c: Curve) {
+  return pointAlong(c, 0.5, arcAngle(c));
+}
+
+/** Whether a loop is more than rounding between curves that touch: a ring without area, an end next to nothing in length. */
+function isNoStray({ curves, closed }: Loop): boolean {
+  let area = 0;
+  let length = 0;
+  for (const c of curves) {
+    const angle = arcAngle(c);
+    area += (c.x0 * c.y1 - c.x1 * c.y0 + c.turn * c.r * c.r * (angle - Math.sin(angle))) / 2;
+    length += curveLength(c);
+  }
+  return closed ? Math.abs(area) > SLIVER * length : length > STRAY;
+}

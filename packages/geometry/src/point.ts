@@ -1,0 +1,5 @@
+/** A point, mm. */
+export interface Point {
+  readonly x: number;
+  readonly y: number;
+}
