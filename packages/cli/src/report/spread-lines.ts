@@ -37,7 +37,7 @@ function clearancePairs({ clearance, frontFace }: SpreadReport, units: Units): [
   return [
     ['As set', sayLength(clearance.nominal, units)],
     ['At the very worst', range(...clearance.worst)],
-    ['Root of squares', range(...clearance.rss)],
+    ['Likely range', range(...clearance.rss)],
     ['Simulated', `${range(least, most)} for 997 of 1000`],
     [
       'Front face',
@@ -60,10 +60,10 @@ function sourceTable({ clearance }: SpreadReport, units: Units): string[] {
   if (moving.length === 0) return ['  Nothing that is off moves the clearance.'];
   return setTable(
     [
-      { heading: 'watch first', align: 'left' },
-      { heading: 'off by ±', align: 'right' },
-      { heading: 'moves clearance ±', align: 'right' },
-      { heading: 'of the spread', align: 'right' },
+      { heading: 'biggest cause', align: 'left' },
+      { heading: 'tolerance ±', align: 'right' },
+      { heading: 'clearance moves ±', align: 'right' },
+      { heading: 'share', align: 'right' },
     ],
     moving.map(({ name, plusMinus, contribution, share }) => [
       safe(sourceWords(name)),
@@ -90,7 +90,7 @@ function arrangementTable({ arrangements }: SpreadReport, units: Units): string[
       cellLength(stock.contribution, units),
     ];
   });
-  const headings = ['cuts run', 'least clearance', 'most clearance', 'of it by stock ±'];
+  const headings = ['cuts run', 'least clearance', 'most clearance', '± from stock thickness'];
   return [
     '',
     ...setTable(
