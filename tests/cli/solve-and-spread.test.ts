@@ -32,10 +32,10 @@ describe('fielded check with a spread and seasons', () => {
     expect(out).toContain(
       [
         '  cuts run               least clearance  most clearance  ± from stock thickness',
-        '  under, over                      −0.30            0.30                   0.00',
-        '  over, under                      −0.30            0.30                   0.00',
+        '  under, over                      −0.30            0.30                    0.00',
+        '  over, under                      −0.30            0.30                    0.00',
         '  under, under (as now)            −0.45            0.45                   0.15',
-        '  over, over                       −0.45            0.45                   0.15',
+        '  over, over                       −0.45            0.45                    0.15',
         '',
       ].join('\n'),
     );
