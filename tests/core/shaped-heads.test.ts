@@ -231,7 +231,7 @@ describe('the report of a shaped door', () => {
 
   it.each([
     ['{ shape: arch, rise: 201 }', '', 'a rise of 201 mm is more than half'],
-    ['{ shape: arch, rise: 60, crown: 90 }', '', 'crown is not used: an arch is one arc'],
+    ['{ shape: arch, rise: 60, crown: 90 }', '', 'crown is not used: shape: arch has rise'],
     ['{ shape: cathedral, rise: 60, crown: 90 }', '', 'ears is missing'],
     ['{ shape: cathedral, rise: 160, crown: 200, ears: 200 }', '', 'wider than the opening of 400 mm'],
     ['{ shape: ogive, rise: 60 }', '', 'ogive'],
@@ -268,5 +268,93 @@ describe('the report of a shaped door', () => {
     expect(report.season!.door).toBe('A');
     const roomy = evaluate(read(text.replace('endGap: 0.5', `endGap: ${problem!.figures!.wanted}`)).job!);
     expect(roomy.problems.map(({ code }) => code)).not.toContain('head-bottoms-out');
+  });
+});
+
+describe('a head of any outline', () => {
+  const read = (head: string) => readJob(job(head), { shop: SHOP });
+  const arcsOf = (path: string) =>
+    readReportPath(path)[0]!
+      .filter(({ turn }) => turn !== 0)
+      .map(({ cx, cy, r }) => [cx, cy, r]);
+
+  /** A cathedral's sight edge as path data, x from the opening's left side, y down from the apex. */
+  function cathedralPath({ rise, crown, ears }: typeof CATHEDRAL, width: number): string {
+    const foot = Math.sqrt((crown + ears) ** 2 - (crown + ears - rise) ** 2);
+    const [dx, dy] = [(foot * crown) / (crown + ears), (rise * crown) / (crown + ears)];
+    const middle = width / 2;
+    return `M 0 ${rise} H ${middle - foot} A ${ears} ${ears} 0 0 0 ${middle - dx} ${dy} A ${crown} ${crown} 0 0 1 ${middle + dx} ${dy} A ${ears} ${ears} 0 0 0 ${middle + foot} ${rise} H ${width}`;
+  }
+
+  it('is what an arch and a cathedral are, where it draws them', () => {
+    const pairs = [
+      ['{ shape: arch, rise: 60 }', `M 0 60 A ${archRadius(400, 60)} ${archRadius(400, 60)} 0 0 1 400 60`],
+      ['{ shape: cathedral, rise: 60, crown: 120, ears: 80 }', cathedralPath(CATHEDRAL, 400)],
+    ] as const;
+    for (const [named, path] of pairs) {
+      const [one, other] = [named, `{ shape: outline, path: "${path}" }`].map(
+        (head) => evaluate(read(head).job!).doors![0]!,
+      );
+      expect(other!.head!.rise).toBeCloseTo(60, 9);
+      expect(other!.head!.area).toBeCloseTo(one!.head!.area, 4);
+      expect(other!.head!.length).toBeCloseTo(one!.head!.length, 6);
+      expect(other!.head!.lean).toBeCloseTo(one!.head!.lean, 6);
+      expect(other!.panels[0]!.volume / one!.panels[0]!.volume).toBeCloseTo(1, 9);
+      for (const of of ['sight', 'panelEdge', 'field'] as const) {
+        const [mine, theirs] = [arcsOf(other!.head!.paths[of]!), arcsOf(one!.head!.paths[of]!)];
+        expect(mine).toHaveLength(theirs.length);
+        mine.forEach((arc, i) => {
+          arc.forEach((figure, k) => {
+            expect(figure).toBeCloseTo(theirs[i]![k]!, 5);
+          });
+        });
+      }
+    }
+  });
+
+  it('has its least radii reported, and its hollow corners refused a bearing', () => {
+    const smooth = evaluate(read(`{ shape: outline, path: "${cathedralPath(CATHEDRAL, 400)}" }`).job!);
+    const { panelEdge, field } = smooth.doors![0]!.head!;
+    expect(panelEdge).toMatchObject({ round: expect.closeTo(129, 5), hollow: expect.closeTo(71, 5) });
+    expect(field).toMatchObject({ round: expect.closeTo(91, 5), hollow: expect.closeTo(109, 5) });
+    // Two level steps: the lower corner is hollow in the panel.
+    const stepped = evaluate(read('{ shape: outline, path: "M 0 50 H 80 L 120 0 H 280 L 320 50 H 400" }').job!);
+    expect(stepped.doors![0]!.head!.panelEdge).toEqual({ round: null, hollow: 0 });
+    expect(stepped.problems.map(({ code }) => code)).toContain('head-too-hollow');
+  });
+
+  it('lies square to its edge everywhere, corners and all', () => {
+    const stepped = evaluate(read('{ shape: outline, path: "M 0 50 H 80 L 120 0 H 280 L 320 50 H 400" }').job!);
+    const [sight] = readReportPath(stepped.doors![0]!.head!.paths.sight);
+    const [edge] = readReportPath(stepped.doors![0]!.head!.paths.panelEdge);
+    // Each side of the sight edge has one of the panel's 9 mm outside it and parallel to it.
+    for (const c of sight!) {
+      const length = Math.hypot(c.x1 - c.x0, c.y1 - c.y0);
+      const [nx, ny] = [(c.y1 - c.y0) / length, -(c.x1 - c.x0) / length];
+      const beside = edge!.filter((e) => {
+        const away = (x: number, y: number) => (x - c.x0) * nx + (y - c.y0) * ny;
+        return Math.abs(away(e.x0, e.y0) - 9) < 1e-6 && Math.abs(away(e.x1, e.y1) - 9) < 1e-6;
+      });
+      expect(beside.length).toBeGreaterThan(0);
+    }
+  });
+
+  it.each([
+    ['{ shape: outline, path: "M 0 60 H 300" }', 'is level'],
+    [
+      '{ shape: outline, path: "M 0 60 L 200 0 L 300 60" }',
+      'does not run from one side of the opening to the other, 400 mm',
+    ],
+    ['{ shape: outline, path: "M 400 60 L 200 0 L 0 60" }', 'does not run from one side'],
+    ['{ shape: outline, path: "M 0 60 L 300 0 L 100 0 L 400 60" }', 'crosses itself'],
+    ['{ shape: outline, path: "M 0 60 Q" }', 'not SVG path data'],
+    ['{ shape: outline, rise: 60, path: "M 0 60 L 200 0 L 400 60" }', 'rise is not used'],
+    ['{ shape: outline }', 'path is missing'],
+  ])('is refused for %s', (head, words) => {
+    expect(
+      read(head)
+        .faults.map(({ message }) => message)
+        .join('\n'),
+    ).toContain(words);
   });
 });

@@ -82,6 +82,13 @@ export function shapedPanel(head: DoorHead, opening: Opening, insertion: Inserti
   };
 }
 
+/** The radii of the sight edge by the names they have. */
+function ownRadii(head: DoorHead, opening: number): Pick<HeadReport, 'radius' | 'crown' | 'ears' | 'halfWidth'> {
+  if (head.shape === 'outline') return {};
+  if (head.shape === 'arch') return { radius: archRadius(opening, head.rise) };
+  return { crown: head.crown, ears: head.ears, halfWidth: cathedralHalfWidth(head) };
+}
+
 /** What a door's head gives; undefined for a door without one. */
 export function reportHead(
   door: Door & { readonly head: DoorHead },
@@ -109,9 +116,7 @@ export function reportHead(
   return {
     shape: head.shape,
     rise: head.rise,
-    ...(head.shape === 'arch'
-      ? { radius: archRadius(panel.opening, head.rise) }
-      : { crown: head.crown, ears: head.ears, halfWidth: cathedralHalfWidth(head) }),
+    ...ownRadii(head, panel.opening),
     panelEdge: headRadii(head, panel.opening, insertion),
     field: isField ? headRadii(head, panel.opening, insertion - reach) : null,
     bearing,

@@ -1,12 +1,19 @@
-import { arc, type Chain, line } from '@fielded/geometry';
+import { arc, type Chain, type Curve, curvesBetween, findSelfCrossing, line, shiftCurve } from '@fielded/geometry';
+import { parallelChain } from './parallel-chain.ts';
 
 /** The shaped head of a door's top opening, as its top rail's sight edge shows it, mm; `rise` from the springing to the apex. */
 export type DoorHead =
   | { readonly shape: 'arch'; readonly rise: number }
-  | { readonly shape: 'cathedral'; readonly rise: number; readonly crown: number; readonly ears: number };
+  | { readonly shape: 'cathedral'; readonly rise: number; readonly crown: number; readonly ears: number }
+  /** Any outline, from the left side of the opening (x 0) to the right, y up from its lowest point. */
+  | { readonly shape: 'outline'; readonly rise: number; readonly chain: Chain };
 
-/** Radii of a head's edge, mm: one arc for an arch; for a cathedral the crown and the two ears beside it. */
-export type HeadRadii = { readonly radius: number } | { readonly crown: number; readonly ears: number };
+/** Radii of a head's edge, mm: one arc for an arch; for a cathedral the crown and the two ears beside it; of any
+ * other outline the least of its round and of its hollow arcs, 0 for a hollow corner, null where it has none. */
+export type HeadRadii =
+  | { readonly radius: number }
+  | { readonly crown: number; readonly ears: number }
+  | { readonly round: number | null; readonly hollow: number | null };
 
 /**
  * Radius of the arc over a chord (formula A1): r = (c²/4 + h²)/(2h), mm.
@@ -29,15 +36,17 @@ export function cathedralHalfWidth({ rise, crown, ears }: { rise: number; crown:
 
 /** Radii of the head's parallel `out` mm outside the sight edge (formula A3): round ones grow, hollow ones shrink; `width` the opening's. */
 export function headRadii(head: DoorHead, width: number, out: number): HeadRadii {
+  if (head.shape === 'outline') return leastRadii(head.chain, out);
   if (head.shape === 'arch') return { radius: archRadius(width, head.rise) + out };
   return { crown: head.crown + out, ears: head.ears - out };
 }
 
 /** Why a head cannot be drawn in its opening. */
-export type HeadFault = 'rise-past-half-circle' | 'rise-past-radii' | 'wider-than-opening';
+export type HeadFault = 'rise-past-half-circle' | 'rise-past-radii' | 'wider-than-opening' | 'not-the-opening';
 
 /** What stands against a head in an opening `width` mm wide; null where nothing does. */
 export function findHeadFault(head: DoorHead, width: number): HeadFault | null {
+  if (head.shape === 'outline') return spansOpening(head.chain, width) ? null : 'not-the-opening';
   if (head.shape === 'arch') return head.rise > width / 2 ? 'rise-past-half-circle' : null;
   if (head.rise > head.crown + head.ears) return 'rise-past-radii';
   return cathedralHalfWidth(head) > width / 2 ? 'wider-than-opening' : null;
@@ -50,6 +59,7 @@ export function findHeadFault(head: DoorHead, width: number): HeadFault | null {
  * @throws RangeError where the parallel has no radius left or does not reach as far as `half`.
  */
 export function headCurve(head: DoorHead, width: number, out: number, half: number): Chain {
+  if (head.shape === 'outline') return outlineCurve(head.chain, width, out, half);
   const right = head.shape === 'arch' ? archHalf(head, width, out, half) : cathedralHalf(head, out, half);
   const left = right.map((c) =>
     c.turn === 0 ? line(-c.x1, c.y1, -c.x0, c.y0) : arc(-c.x1, c.y1, -c.x0, c.y0, -c.cx, c.cy, c.turn),
@@ -95,6 +105,7 @@ function joinAtApex(chain: Chain): Chain {
 
 /** How far the head's edge leans at most: the angle of its normal from the upright, radians. */
 export function greatestLean(head: DoorHead, width: number): number {
+  if (head.shape === 'outline') return steepest(head.chain);
   if (head.shape === 'arch') return Math.asin(Math.min(1, width / 2 / archRadius(width, head.rise)));
   return Math.asin(cathedralHalfWidth(head) / (head.crown + head.ears));
 }
@@ -106,4 +117,76 @@ export function greatestLean(head: DoorHead, width: number): number {
  */
 export function squareGap(across: number, along: number, lean: number): number {
   return across * Math.sin(lean) + along * Math.cos(lean);
+}
+
+/** How far, mm, an outline may miss the sides of its opening: what a drawing rounds. */
+const ROUNDED = 0.01;
+
+/** Whether an outline runs from one side of an opening to the other and stays between them. */
+function spansOpening(chain: Chain, width: number): boolean {
+  const [first, last] = [chain[0], chain[chain.length - 1]];
+  if (first === undefined || last === undefined) return false;
+  const inside = curvesBetween([{ curves: chain, closed: false }], -ROUNDED, width + ROUNDED);
+  return Math.abs(first.x0) <= ROUNDED && Math.abs(last.x1 - width) <= ROUNDED && inside.length === chain.length;
+}
+
+/** The parallel of any outline, run on along its first and last piece or cut off there. */
+function outlineCurve(chain: Chain, width: number, out: number, half: number): Chain {
+  const own = chain.map((c) => shiftCurve(c, -width / 2, 0));
+  const moved = [...parallelChain(own, out)];
+  const end = moved.length - 1;
+  if (moved[0]!.x0 > -half) moved[0] = runOn(moved[0]!, -half, 'start');
+  if (moved[end]!.x1 < half) moved[end] = runOn(moved[end]!, half, 'end');
+  const kept = curvesBetween([{ curves: moved, closed: false }], -half - 1e-9, half + 1e-9);
+  if (kept.length === 0 || findSelfCrossing(kept) !== null)
+    throw new RangeError(`the outline has no parallel ${out} mm out`);
+  return kept;
+}
+
+/** A piece run on along its own line or circle to the upright at `x`. */
+function runOn(c: Curve, x: number, which: 'start' | 'end'): Curve {
+  const y = c.turn === 0 ? lineAt(c, x) : circleAt(c, x, which === 'start' ? c.y0 : c.y1);
+  if (!Number.isFinite(y)) throw new RangeError(`the outline does not run on to ${x} mm`);
+  return which === 'start' ? { ...c, x0: x, y0: y } : { ...c, x1: x, y1: y };
+}
+
+function lineAt({ x0, y0, x1, y1 }: Curve, x: number): number {
+  return y0 + ((x - x0) * (y1 - y0)) / (x1 - x0);
+}
+
+/** On the half of the circle, upper or lower, that the piece ends on. */
+function circleAt({ cx, cy, r }: Curve, x: number, near: number): number {
+  return cy + Math.sign(near - cy || 1) * Math.sqrt(r * r - (x - cx) ** 2);
+}
+
+/** The heading of a curve at its start or its end, radians. */
+function heading(c: Curve, which: 'start' | 'end'): number {
+  if (c.turn === 0) return Math.atan2(c.y1 - c.y0, c.x1 - c.x0);
+  const [x, y] = which === 'start' ? [c.x0, c.y0] : [c.x1, c.y1];
+  return Math.atan2(y - c.cy, x - c.cx) + (c.turn * Math.PI) / 2;
+}
+
+/** Corners sharper than this, radians, are corners. */
+const CORNER = 1e-4;
+
+/** The least radii of an outline's parallel: to the left of it lies the rail, so what turns left is hollow in the panel. */
+function leastRadii(chain: Chain, out: number): HeadRadii {
+  const least = (turn: -1 | 1): number | null => {
+    const radii = chain.filter((c) => c.turn === turn).map((c) => c.r - turn * out);
+    return radii.length === 0 ? null : Math.min(...radii);
+  };
+  const cornered = chain.some((c, i) => {
+    const before = chain[i - 1];
+    return before !== undefined && Math.sin(heading(c, 'start') - heading(before, 'end')) > CORNER;
+  });
+  return { round: least(-1), hollow: cornered ? 0 : least(1) };
+}
+
+/** The steepest slope of an outline, radians from the level. */
+function steepest(chain: Chain): number {
+  const slopes = chain.flatMap((c) => {
+    const ends = [heading(c, 'start'), heading(c, 'end')];
+    return ends.map((angle) => Math.asin(Math.min(1, Math.abs(Math.sin(angle)))));
+  });
+  return Math.max(0, ...slopes);
 }

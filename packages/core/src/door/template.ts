@@ -1,6 +1,7 @@
-import { type Chain, line, shiftCurve } from '@fielded/geometry';
+import { type Chain, flipCurve, line, readReportPath, shiftCurve } from '@fielded/geometry';
 import type { DoorReport } from './door-report.ts';
 import { type DoorHead, headCurve } from './head.ts';
+import type { HeadReport } from './head-report.ts';
 import { type ShapedPanel, shapedOutline } from './shaped-panel.ts';
 
 export type TemplatePart = 'rail' | 'panel' | 'field';
@@ -9,7 +10,23 @@ export type TemplatePart = 'rail' | 'panel' | 'field';
 export function shapedPanelOf({ head, opening, panel }: DoorReport): ShapedPanel | null {
   if (head === undefined) return null;
   const insertion = (panel.height - opening.height) / 2;
-  return { head: head as DoorHead, opening: opening.width, width: panel.width, height: panel.height, insertion };
+  const across = (panel.width - opening.width) / 2;
+  return {
+    head: headOf(head, across, insertion),
+    opening: opening.width,
+    width: panel.width,
+    height: panel.height,
+    insertion,
+  };
+}
+
+/** A head as it was given, from its report: an outline is read back from its sight edge. */
+function headOf(head: HeadReport, across: number, insertion: number): DoorHead {
+  const { shape, rise, crown, ears } = head;
+  if (shape === 'cathedral' && crown !== undefined && ears !== undefined) return { shape, rise, crown, ears };
+  if (shape !== 'outline') return { shape: 'arch', rise };
+  const [sight] = readReportPath(head.paths.sight);
+  return { shape, rise, chain: sight!.map((c) => shiftCurve(flipCurve(c, insertion + rise), -across, 0)) };
 }
 
 /**

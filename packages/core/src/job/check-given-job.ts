@@ -120,7 +120,7 @@ function checkDoor(door: Door, index: number): void {
 
 /** A head that can be drawn: radii above 0, over the one opening of the top row. */
 function checkHead(at: string, head: DoorHead, door: Door): void {
-  oneOf(`${at}.shape`, head.shape, ['arch', 'cathedral']);
+  oneOf(`${at}.shape`, head.shape, ['arch', 'cathedral', 'outline']);
   above(`${at}.rise`, head.rise);
   if (head.shape === 'cathedral') {
     above(`${at}.crown`, head.crown);

@@ -76,12 +76,14 @@ function fault(code: FaultCode, what: string, instead: string): OutlineFault {
   return { code, what, instead };
 }
 
-interface Drawn {
+/** Curves end to start, and whether the path was closed with Z. */
+export interface Drawn {
   readonly chain: Curve[];
   readonly closed: boolean;
 }
 
-function drawPath(path: string, units: Units): Drawn | OutlineFault {
+/** The curves that SVG path data draws, as they stand in it, mm; or what is wrong with it. */
+export function drawPath(path: string, units: Units): Drawn | OutlineFault {
   if (path.trim() === '') return fault('outline-unreadable', 'the path is empty', WRITE_LIKE);
   const parsed = svgpath(path) as ReturnType<typeof svgpath> & { readonly err: string };
   if (parsed.err !== '') return explainSyntax(path, parsed.err);

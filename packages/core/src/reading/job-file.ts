@@ -58,8 +58,9 @@ export interface FileDoor {
 
 /** A shaped head as it stands in the job file: which radii it has depends on its shape. */
 export interface FileHead {
-  readonly shape: 'arch' | 'cathedral';
-  readonly rise: number;
+  readonly shape: 'arch' | 'cathedral' | 'outline';
+  readonly rise?: number;
+  readonly path?: string;
   readonly crown?: number;
   readonly ears?: number;
 }

@@ -1,7 +1,7 @@
 import * as v from 'valibot';
 import { DEFAULTS } from '../job/defaults.ts';
 import type { Units } from '../measure/length.ts';
-import { length, millimetres, moisture, number, presentation, temperature, text } from './figures.ts';
+import { length, millimetres, moisture, number, path, presentation, temperature, text } from './figures.ts';
 import type { JobFile } from './job-file.ts';
 import { MOST_CUTS, MOST_DOORS } from './limits.ts';
 import { profileSchema } from './profile-schema.ts';
@@ -155,8 +155,9 @@ function doorSchema(units: Units) {
     head: v.exactOptional(
       about(
         group({
-          shape: about(v.picklist(['arch', 'cathedral']), 'arch or cathedral'),
-          rise: positive('from the springing to the apex of the sight edge'),
+          shape: about(v.picklist(['arch', 'cathedral', 'outline']), 'arch, cathedral or outline'),
+          path: v.exactOptional(about(path(), 'outline: SVG path data from the left side of the opening to the right')),
+          rise: v.exactOptional(positive('from the springing to the apex of the sight edge')),
           crown: v.exactOptional(positive('cathedral: radius of the round arc in the middle')),
           ears: v.exactOptional(positive('cathedral: radius of the hollow arcs beside it')),
         }),

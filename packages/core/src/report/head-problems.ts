@@ -25,24 +25,40 @@ export function findHeadProblems(job: Job, doors: readonly DoorReport[]): Proble
   return [...problems, caution];
 }
 
+/** The least hollow and the least round radius of a panel's edge; null where it has none. */
+function hollowOf(edge: HeadReport['panelEdge']): number | null {
+  return 'hollow' in edge ? edge.hollow : 'ears' in edge ? edge.ears : null;
+}
+
+function roundOf(edge: HeadReport['panelEdge']): number | null {
+  return 'round' in edge ? edge.round : 'radius' in edge ? edge.radius : edge.crown;
+}
+
 /** Each cut with a head of the shop: its bearing has to follow the hollow of the panel's edge. */
-function hollowProblems(job: Job, door: string, { panelEdge, ears }: HeadReport, at: string): Problem[] {
-  if (!('ears' in panelEdge) || ears === undefined) return [];
-  const edge = panelEdge.ears;
+function hollowProblems(job: Job, door: string, { panelEdge }: HeadReport, at: string): Problem[] {
+  const edge = hollowOf(panelEdge);
+  if (edge === null) return [];
+  const insertion = job.frame.groove.depth - endGapOf(job.frame);
   return job.cuts.flatMap(({ name: cut, head, reach, tilt }) => {
     const found =
       head !== undefined && job.shop && Object.hasOwn(job.shop.heads, head) ? job.shop.heads[head] : undefined;
     if (head === undefined || found === undefined || tilt !== 0) return [];
     const bearing = found.cuttingDiameter / 2 - reach;
     if (edge >= bearing - 1e-9) return [];
-    const figures = { door, cut, head, edge, bearing, least: bearing + ears - edge, diameter: 2 * (edge + reach) };
+    const least = bearing + insertion;
+    if (edge === 0)
+      return [
+        sayProblem('head-too-hollow.corner', at, { door, cut, head, least }, job, { about: { door, cut, head } }),
+      ];
+    const figures = { door, cut, head, edge, bearing, least, diameter: 2 * (edge + reach) };
     return [sayProblem('head-too-hollow', at, figures, job, { about: { door, cut, head } })];
   });
 }
 
 /** The raise has to stay within the round of the panel's edge. */
 function pointProblems(job: Job, door: string, { panelEdge }: HeadReport, at: string): Problem[] {
-  const edge = 'radius' in panelEdge ? panelEdge.radius : panelEdge.crown;
+  const edge = roundOf(panelEdge);
+  if (edge === null) return [];
   return job.cuts.flatMap(({ name: cut, side, reach }) =>
     side === 'back' || edge > reach
       ? []

@@ -7,7 +7,9 @@ export const DOOR_WORDS = {
   'ends-stop-short':
     'At its ends the panel is meant to go in {insertion:length}, and the tongue stops at {deepest:length}. Give frame.endGap more, or make the tongue thinner further in.',
   'head-too-hollow':
-    'The hollow of the head of door {door} is too tight for the {cut}: the panel\'s edge has a radius of {edge:length} there, and the [head] "{head}" less the reach leaves {bearing:length}. Ears of {least:length} or more would go; so would a [head] of up to {diameter:length} with this reach.',
+    'The hollow of the head of door {door} is too tight for the {cut}: the panel\'s edge has a radius of {edge:length} there, and the [head] "{head}" less the reach leaves {bearing:length}. Hollow arcs of {least:length} or more, as the rail shows them, would go; so would a [head] of up to {diameter:length} with this reach.',
+  'head-too-hollow.corner':
+    'The head of door {door} has a hollow corner, which the {cut} cannot follow: no bearing goes into it. Round it, as the rail shows it, with {least:length} or more for the [head] "{head}".',
   'head-field-pointed':
     "The raise runs to a point under the head of door {door}: the panel's edge has a radius of {edge:length} there, and the {cut} reaches in {reach:length}. Give the head a larger radius, or the cut less reach.",
   'head-bottoms-out':
