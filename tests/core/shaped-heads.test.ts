@@ -23,7 +23,9 @@ import { Random } from '../support/random.ts';
 const CATHEDRAL = { shape: 'cathedral', rise: 60, crown: 120, ears: 80 } as const;
 
 /** A head that stands over an opening 480 mm wide. */
-function randomHead(random: Random): DoorHead {
+type NamedHead = Exclude<DoorHead, { shape: 'outline' }>;
+
+function randomHead(random: Random): NamedHead {
   for (;;) {
     const rise = random.between(5, 120);
     if (random.unit() < 0.5) return { shape: 'arch', rise };
@@ -33,7 +35,7 @@ function randomHead(random: Random): DoorHead {
 }
 
 /** Height of a head's sight edge at x, from circles alone: no curve of the engine. */
-function heightOf(head: DoorHead, x: number): number {
+function heightOf(head: NamedHead, x: number): number {
   if (head.shape === 'arch') {
     // Through both springings and the apex: intersecting chords give the radius.
     const r = (240 * 240) / head.rise / 2 + head.rise / 2;

@@ -1,5 +1,4 @@
-import { arc, type Chain, type Curve, curvesBetween, findSelfCrossing, line, shiftCurve } from '@fielded/geometry';
-import { parallelChain } from './parallel-chain.ts';
+import { arc, type Chain, type Curve, curvesBetween, line, shiftCurve } from '@fielded/geometry';
 
 /** The shaped head of a door's top opening, as its top rail's sight edge shows it, mm; `rise` from the springing to the apex. */
 export type DoorHead =
@@ -56,10 +55,14 @@ export function findHeadFault(head: DoorHead, width: number): HeadFault | null {
  * A head's parallel from left to right, `out` mm outside the sight edge (inside it where negative), ended at `half` mm to either
  * side of its middle. Coordinates: x from the opening's middle, y up from the springing, mm; exact lines and arcs.
  *
- * @throws RangeError where the parallel has no radius left or does not reach as far as `half`.
+ * @throws RangeError where the parallel has no radius left or does not reach as far as `half`, and for a parallel of an outline
+ * of any shape, which `shapedOutline` takes of the whole panel.
  */
 export function headCurve(head: DoorHead, width: number, out: number, half: number): Chain {
-  if (head.shape === 'outline') return outlineCurve(head.chain, width, out, half);
+  if (head.shape === 'outline') {
+    if (out !== 0) throw new RangeError('the parallel of any outline is taken of the whole panel');
+    return outlineCurve(head.chain, width, half);
+  }
   const right = head.shape === 'arch' ? archHalf(head, width, out, half) : cathedralHalf(head, out, half);
   const left = right.map((c) =>
     c.turn === 0 ? line(-c.x1, c.y1, -c.x0, c.y0) : arc(-c.x1, c.y1, -c.x0, c.y0, -c.cx, c.cy, c.turn),
@@ -130,17 +133,13 @@ function spansOpening(chain: Chain, width: number): boolean {
   return Math.abs(first.x0) <= ROUNDED && Math.abs(last.x1 - width) <= ROUNDED && inside.length === chain.length;
 }
 
-/** The parallel of any outline, run on along its first and last piece or cut off there. */
-function outlineCurve(chain: Chain, width: number, out: number, half: number): Chain {
+/** Any outline as it is, run on along its first and last piece or cut off there. */
+function outlineCurve(chain: Chain, width: number, half: number): Chain {
   const own = chain.map((c) => shiftCurve(c, -width / 2, 0));
-  const moved = [...parallelChain(own, out)];
-  const end = moved.length - 1;
-  if (moved[0]!.x0 > -half) moved[0] = runOn(moved[0]!, -half, 'start');
-  if (moved[end]!.x1 < half) moved[end] = runOn(moved[end]!, half, 'end');
-  const kept = curvesBetween([{ curves: moved, closed: false }], -half - 1e-9, half + 1e-9);
-  if (kept.length === 0 || findSelfCrossing(kept) !== null)
-    throw new RangeError(`the outline has no parallel ${out} mm out`);
-  return kept;
+  const end = own.length - 1;
+  if (own[0]!.x0 > -half) own[0] = runOn(own[0]!, -half, 'start');
+  if (own[end]!.x1 < half) own[end] = runOn(own[end]!, half, 'end');
+  return curvesBetween([{ curves: own, closed: false }], -half - 1e-9, half + 1e-9);
 }
 
 /** A piece run on along its own line or circle to the upright at `x`. */

@@ -1,4 +1,4 @@
-import { arcAngle, type Chain, curveLength, line } from '@fielded/geometry';
+import { arcAngle, type Chain, curveLength, line, offsetLoops } from '@fielded/geometry';
 import { type DoorHead, headCurve } from './head.ts';
 
 /** A panel under a shaped head, mm: its full width and height to the apex, the opening's width, and what goes into the groove at the head. */
@@ -16,7 +16,9 @@ export interface ShapedPanel {
  *
  * @throws RangeError where so little is left that the outline has no head or no sides.
  */
-export function shapedOutline({ head, opening, width, height, insertion }: ShapedPanel, inside: number): Chain {
+export function shapedOutline(panel: ShapedPanel, inside: number): Chain {
+  const { head, opening, width, height, insertion } = panel;
+  if (head.shape === 'outline') return offsetOutline(panel, inside);
   const half = width / 2 - inside;
   const springing = height - insertion - head.rise;
   const top = headCurve(head, opening, insertion - inside, half).map((c) => liftCurve(c, springing));
@@ -29,6 +31,52 @@ export function shapedOutline({ head, opening, width, height, insertion }: Shape
     ...[...top].reverse().map(backwards),
     line(-half, left.y0, -half, inside),
   ];
+}
+
+/**
+ * The same for a head of any outline: the parallel (formula G1) of a ring that lies `insertion` within the panel's edge, the frame's
+ * sight edge with its sides and foot. Of several rings that it comes apart into, the largest.
+ */
+function offsetOutline({ head, opening, width, height, insertion }: ShapedPanel, inside: number): Chain {
+  const half = width / 2 - insertion;
+  const springing = height - insertion - head.rise;
+  const top = headCurve(head, opening, 0, half).map((c) => liftCurve(c, springing));
+  const ring: Chain = [
+    line(-half, insertion, half, insertion),
+    line(half, insertion, half, top[top.length - 1]!.y1),
+    ...[...top].reverse().map(backwards),
+    line(-half, top[0]!.y0, -half, insertion),
+  ];
+  const rings = offsetLoops([{ curves: ring, closed: true }], inside - insertion, 'sharp');
+  const largest = rings.map(({ curves }) => curves).sort((p, q) => areaWithin(q) - areaWithin(p))[0];
+  if (largest === undefined) throw new RangeError(`nothing is left of the panel ${inside} mm within its edge`);
+  return joinPieces(startAtFoot(largest, inside));
+}
+
+/** Neighbours on one line or one circle as one piece: a corner run on is made of several. */
+function joinPieces(chain: Chain): Chain {
+  const joined: Chain[number][] = [];
+  for (const c of chain) {
+    const last = joined.at(-1);
+    if (last !== undefined && sameCarrier(last, c)) joined[joined.length - 1] = { ...last, x1: c.x1, y1: c.y1 };
+    else joined.push(c);
+  }
+  return joined;
+}
+
+function sameCarrier(one: Chain[number], next: Chain[number]): boolean {
+  if (one.turn !== next.turn) return false;
+  if (one.turn !== 0) return Math.hypot(one.cx - next.cx, one.cy - next.cy) + Math.abs(one.r - next.r) < 1e-7;
+  const [dx, dy] = [one.x1 - one.x0, one.y1 - one.y0];
+  const [ex, ey] = [next.x1 - next.x0, next.y1 - next.y0];
+  return Math.abs(dx * ey - dy * ex) < 1e-9 * Math.hypot(dx, dy) * Math.hypot(ex, ey) && dx * ex + dy * ey > 0;
+}
+
+/** A ring from its foot on: the level line lowest down. */
+function startAtFoot(ring: Chain, foot: number): Chain {
+  const at = ring.findIndex((c) => c.turn === 0 && Math.abs(c.y0 - foot) < 1e-6 && Math.abs(c.y1 - foot) < 1e-6);
+  if (at < 0) throw new RangeError(`the panel has no foot ${foot} mm within its edge`);
+  return [...ring.slice(at), ...ring.slice(0, at)];
 }
 
 function liftCurve(c: Chain[number], by: number): Chain[number] {
