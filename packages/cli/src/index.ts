@@ -3,19 +3,22 @@ import { findNearest } from '@fielded/core';
 import { readGiven, UsageError } from './arguments.ts';
 import type { Command } from './command.ts';
 import { COMMANDS } from './commands.ts';
-import { type Io, processIo, safe } from './io.ts';
+import { forgetRead } from './files/files-read.ts';
+import { type Io, processIo, safe, WriteError } from './io.ts';
 
 export type { Io } from './io.ts';
 
 /**
  * Runs the command line; `argv` without the interpreter and the script. Gives the exit status: 0 all is well, 1 a job
- * has an error, 2 wrong use or an input that could not be read. Never throws: what goes wrong is one line of words.
+ * has an error, 2 wrong use, an input that could not be read or an output that could not be written. Never throws: what goes wrong is one line of words.
  */
 export async function main(argv: readonly string[], io: Io = processIo()): Promise<number> {
+  forgetRead();
   try {
     return await runCommand(argv, io);
   } catch (error) {
-    const said = error instanceof UsageError ? error.message : `A fault in fielded itself: ${(error as Error).message}`;
+    const known = error instanceof UsageError || error instanceof WriteError;
+    const said = known ? (error as Error).message : `A fault in fielded itself: ${(error as Error).message}`;
     await io.err(`fielded: ${safe(said)}\n`);
     return 2;
   }

@@ -1,6 +1,8 @@
+import { explainFailure } from './files/read-text.ts';
+
 /** What the command has to do with the world outside files: two streams, and what is known about them. */
 export interface Io {
-  /** Writes to standard output; settled when it is flushed, or when no one reads on. */
+  /** Writes to standard output; settled when it is flushed, or when no one reads on. Rejects with `WriteError` where it fails. */
   out(text: string): Promise<void>;
   /** Writes to standard error, likewise. */
   err(text: string): Promise<void>;
@@ -17,8 +19,8 @@ export interface Io {
 /** The streams of this process. A reader that goes away (`fielded … | head`) ends the writing, not the command. */
 export function processIo(): Io {
   return {
-    out: writer(process.stdout),
-    err: writer(process.stderr),
+    out: writer(process.stdout, true),
+    err: writer(process.stderr, false),
     outIsTerminal: process.stdout.isTTY === true,
     errIsTerminal: process.stderr.isTTY === true,
     columns: process.stderr.columns || 80,
@@ -31,19 +33,31 @@ export function processIo(): Io {
   };
 }
 
-function writer(stream: NodeJS.WriteStream): (text: string) => Promise<void> {
+/** A stream that could not be written to, for another reason than that its reader left: status 2, whatever was found. */
+export class WriteError extends Error {}
+
+function writer(stream: NodeJS.WriteStream, mustArrive: boolean): (text: string) => Promise<void> {
   let gone = false;
+  // Without a listener an error would end the process with a stack trace; the write that failed hears of it itself.
   stream.on('error', () => {
     gone = true;
   });
   return (text) =>
-    new Promise((settle) => {
-      if (gone || text === '') settle();
-      else stream.write(text, () => settle());
+    new Promise((settle, fail) => {
+      if (gone || text === '') return settle();
+      stream.write(text, (error) => {
+        const { code = '' } = (error ?? {}) as NodeJS.ErrnoException;
+        if (!error || code === 'EPIPE' || !mustArrive) return settle();
+        const { refused, instead } = explainFailure(error);
+        fail(new WriteError(`standard output could not be written: ${refused}. ${instead}.`));
+      });
     });
 }
 
-/** Text from a file made safe for a terminal: control characters, which could move the cursor, become marks. */
+/** Text from a file made safe for a terminal: characters that move the cursor, turn the direction of writing or cannot be seen become marks. */
 export function safe(text: string): string {
-  return text.replace(/[\p{Cc}\u2028\u2029\u202A-\u202E\u2066-\u2069]/gu, '�');
+  return text.replace(
+    /[\p{Cc}\p{Zl}\p{Zp}\u061C\u200B\u200E\u200F\u202A-\u202E\u2060-\u206F\uFEFF\uFFF9-\uFFFB\u{E0000}-\u{E007F}]/gu,
+    '�',
+  );
 }

@@ -3,6 +3,7 @@ import type { ReadOptions, SimulationOptions } from '@fielded/core';
 import { type Command, defineCommand } from '../command.ts';
 import { findJobs } from '../files/find-jobs.ts';
 import { type Io, safe } from '../io.ts';
+import { jsonText } from '../report/json-text.ts';
 import { plainReport } from '../report/plain-report.ts';
 import { type Checked, summary } from '../report/summary.ts';
 import { painter } from '../terminal/paint.ts';
@@ -89,7 +90,7 @@ function toText(checked: readonly Checked[], several: boolean, io: Io): string {
 /** One report as an object, several as a list of objects that name their files; nothing for jobs that were not read. */
 function toJson(checked: readonly Checked[], several: boolean): string {
   const reports = checked.flatMap(({ path, report }) => (report === null ? [] : [{ file: path, ...report }]));
-  if (several) return `${JSON.stringify(reports, null, 2)}\n`;
+  if (several) return jsonText(reports);
   const report = checked[0]?.report;
-  return report ? `${JSON.stringify(report, null, 2)}\n` : '';
+  return report ? jsonText(report) : '';
 }

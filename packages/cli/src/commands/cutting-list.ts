@@ -14,6 +14,7 @@ import { findJobs } from '../files/find-jobs.ts';
 import { cuttingCsv } from '../formats/cutting-csv.ts';
 import { type Io, safe } from '../io.ts';
 import { cuttingLines } from '../report/cutting-lines.ts';
+import { jsonText } from '../report/json-text.ts';
 import { listProblems } from '../report/list-problems.ts';
 import { WIDTH } from '../report/plain-report.ts';
 import { painter } from '../terminal/paint.ts';
@@ -118,7 +119,7 @@ async function write(
   io: Io,
 ): Promise<string | Uint8Array> {
   const units = reports[0]!.units;
-  if (asked.json) return `${JSON.stringify({ fielded: 1, ...list, assumed }, null, 2)}\n`;
+  if (asked.json) return jsonText({ fielded: 1, ...list, assumed });
   if (asked.output === undefined) return cuttingLines(list, units, assumed, painter(io.colour));
   if (format === '.csv') return cuttingCsv(list, units);
   const render = await import('@fielded/render');

@@ -121,6 +121,13 @@ async function writeScenes(scenes: readonly Scene[], request: DrawRequest, io: I
   if (format === '.html') return scenesToHtml(scenes, { theme, bare, fillsPaper: paper !== null });
   if (format === '.svg' && !outlines) return sceneToSvg(first, { theme, bare });
 
+  if (format === '.png') {
+    const most = (await import('../formats/png.ts')).greatestDpi(first);
+    if (dpi > most)
+      throw new UsageError(
+        `--dpi ${dpi} would make a picture of more than 100 million pixels. Up to --dpi ${most} fits${most < 36 ? ', which is below the least: take a smaller --scale too' : ''}.`,
+      );
+  }
   const fonts = await openFontsFor(format === '.pdf' ? scenes : [first], request.font, io);
   if (format === '.pdf') return (await import('../formats/pdf.ts')).writePdf(scenes, { fonts });
   if (format === '.png')

@@ -14,6 +14,7 @@ import { type Command, defineCommand } from '../command.ts';
 import { readText } from '../files/read-text.ts';
 import { writeWhole } from '../files/write-whole.ts';
 import { type Io, safe } from '../io.ts';
+import { jsonText } from '../report/json-text.ts';
 import { listFaults, refusalLine } from '../report/list-faults.ts';
 import { listProblems } from '../report/list-problems.ts';
 import { WIDTH } from '../report/plain-report.ts';
@@ -114,7 +115,7 @@ async function writeSheets(
 }
 
 function toJson({ title }: Job, { plan, problems }: Planned): string {
-  return `${JSON.stringify({ fielded: 1, title, plan, problems }, null, 2)}\n`;
+  return jsonText({ fielded: 1, title, plan, problems });
 }
 
 /** What a job lacks to be planned, and what to write. */

@@ -20,6 +20,7 @@ import { readText } from '../files/read-text.ts';
 import { readWords } from '../files/read-words.ts';
 import { quoteCsv } from '../formats/quote-csv.ts';
 import { type Io, safe } from '../io.ts';
+import { jsonText } from '../report/json-text.ts';
 import { listProblems } from '../report/list-problems.ts';
 import { WIDTH } from '../report/plain-report.ts';
 import { quoteLines } from '../report/quote-lines.ts';
@@ -176,7 +177,7 @@ async function write(
 ): Promise<string | Uint8Array> {
   if (asked.json) {
     const { title, problems } = report;
-    return `${JSON.stringify({ fielded: 1, title, quote: made, problems }, null, 2)}\n`;
+    return jsonText({ fielded: 1, title, quote: made, problems });
   }
   if (asked.output === undefined) return quoteLines(made, report);
   if (format === '.csv') return quoteCsv(made, words);

@@ -16,6 +16,7 @@ import { type Command, defineCommand } from '../command.ts';
 import { readText } from '../files/read-text.ts';
 import { writeWhole } from '../files/write-whole.ts';
 import { type Io, safe } from '../io.ts';
+import { jsonText } from '../report/json-text.ts';
 import { listFaults, refusalLine } from '../report/list-faults.ts';
 import { solvedReport } from '../report/solved-report.ts';
 import { painter } from '../terminal/paint.ts';
@@ -90,7 +91,7 @@ async function solveFile(
   const paint = painter(io.colour);
   await io.out(
     values.json
-      ? `${JSON.stringify({ ...evaluate(job), solved }, null, 2)}\n`
+      ? jsonText({ ...evaluate(job), solved })
       : solvedReport(solved, job.units, written ? path : null, paint),
   );
   return found ? 0 : 1;

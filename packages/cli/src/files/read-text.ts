@@ -1,4 +1,5 @@
 import { readFileSync, statSync } from 'node:fs';
+import { noteRead } from './files-read.ts';
 
 /** The largest file that is read, bytes. */
 const MOST_BYTES = 1_000_000;
@@ -25,6 +26,7 @@ export function readText(path: string): string | Refusal {
         instead: 'Check that this is the right file',
       };
     bytes = readFileSync(path);
+    noteRead(found);
   } catch (error) {
     return explainFailure(error);
   }

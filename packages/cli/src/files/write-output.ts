@@ -1,7 +1,9 @@
+import { createHash } from 'node:crypto';
 import { readFileSync, statSync } from 'node:fs';
 import { extname } from 'node:path';
 import { CUTTING_HEADINGS } from '../formats/cutting-csv.ts';
 import { QUOTE_HEADINGS } from '../formats/quote-csv.ts';
+import { wasRead } from './files-read.ts';
 import { explainFailure, type Refusal } from './read-text.ts';
 import { writeWhole } from './write-whole.ts';
 
@@ -15,34 +17,59 @@ const LARGEST_OURS = 64_000_000;
 
 /**
  * Writes what a command made, whole or not at all. A file that stands there already is replaced only if it is empty, was
- * written by this tool, or `force` is given. Gives what stood in the way, or null.
+ * written by this tool and not changed by hand since, or `force` is given; one that this run has read, never. Gives what
+ * stood in the way, or null.
  */
 export function writeOutput(path: string, content: string | Uint8Array, force: boolean): Refusal | null {
   try {
-    if (!force && isSomeoneElses(path))
-      return {
-        refused: 'this file is there already, and fielded did not write it',
-        instead: 'Choose another name, or give --force to replace it',
-      };
+    const refusal = standsInTheWay(path, force);
+    if (refusal !== null) return refusal;
   } catch (error) {
     // That a folder on the way is a file is for the writing to say.
-    if ((error as NodeJS.ErrnoException).code !== 'ENOTDIR') return explainFailure(error);
+    if (!['ENOTDIR', 'ENAMETOOLONG'].includes((error as NodeJS.ErrnoException).code ?? ''))
+      return explainFailure(error);
   }
   return writeWhole(path, typeof content === 'string' ? mark(path, content) : content);
 }
 
-function isSomeoneElses(path: string): boolean {
+function standsInTheWay(path: string, force: boolean): Refusal | null {
   const found = statSync(path, { throwIfNoEntry: false });
-  if (found === undefined || !found.isFile() || found.size === 0) return false;
-  if (found.size > LARGEST_OURS) return true;
-  const text = readFileSync(path, 'latin1');
-  return !MARKS.some((sign) => text.includes(sign)) && !HEADINGS.some((heading) => text.startsWith(heading));
+  if (found === undefined || !found.isFile()) return null;
+  if (wasRead(found))
+    return { refused: 'this file was read for what is to be written into it', instead: 'Choose another name' };
+  if (force || found.size === 0) return null;
+  const instead = 'Choose another name, or give --force to replace it';
+  const text = found.size > LARGEST_OURS ? '' : readFileSync(path, 'latin1');
+  if (!MARKS.some((sign) => text.includes(sign)) && !HEADINGS.some((heading) => text.startsWith(heading)))
+    return { refused: 'this file is there already, and fielded did not write it', instead };
+  if (isChanged(text)) return { refused: 'this file has been changed since fielded wrote it', instead };
+  return null;
 }
 
-/** The text with its mark, where the format has comments: group 999 in DXF, after the root in SVG and HTML. */
+/** Whether a text that bears a mark with a sum is no longer the text that the sum was made of. */
+function isChanged(latin1: string): boolean {
+  const found = new RegExp(`${MADE_HERE} \\[([0-9a-f]{12})\\]`).exec(latin1);
+  if (found === null) return false;
+  return sumOf(Buffer.from(latin1.replace(found[0], MADE_HERE), 'latin1')) !== found[1];
+}
+
+/** Twelve digits that a change by hand will not leave the same. */
+function sumOf(content: string | Uint8Array): string {
+  return createHash('sha256').update(content).digest('hex').slice(0, 12);
+}
+
+/** The text with its mark and sum, where the format has comments: group 999 in DXF, after the root in SVG and HTML. */
 function mark(path: string, text: string): string {
   const ending = extname(path).toLowerCase();
-  if (ending === '.dxf') return `999\n${MADE_HERE}\n${text}`;
-  if (ending === '.svg' || ending === '.html') return `${text.trimEnd()}\n<!-- ${MADE_HERE} -->\n`;
-  return text;
+  const marked =
+    ending === '.dxf'
+      ? `999\n${MADE_HERE}\n${text}`
+      : ending === '.svg' || ending === '.html'
+        ? `${text.trimEnd()}\n<!-- ${MADE_HERE} -->\n`
+        : null;
+  if (marked === null) return text;
+  // The mark stands first in DXF and last in the others: what is drawn may hold the same words.
+  const at = ending === '.dxf' ? marked.indexOf(MADE_HERE) : marked.lastIndexOf(MADE_HERE);
+  const end = at + MADE_HERE.length;
+  return `${marked.slice(0, end)} [${sumOf(marked)}]${marked.slice(end)}`;
 }

@@ -8,6 +8,14 @@ const INCHES_PER_METRE = 1000 / MM_PER_INCH;
 /** A PNG is its eight-byte signature, then chunks; the first is IHDR: 4 bytes of length, 4 of name, 13 of data, 4 of check. */
 const AFTER_HEADER = 8 + 25;
 
+/** More pixels than this are not made: a picture of 400 MB in memory. */
+const MOST_PIXELS = 100e6;
+
+/** The greatest dpi at which a drawing stays within the pixels that are made. */
+export function greatestDpi({ width, height }: Scene): number {
+  return Math.floor(MM_PER_INCH * Math.sqrt(MOST_PIXELS / (width * height)));
+}
+
 /** A drawing as PNG at `dpi`, which is noted in the file so that it prints at true size. */
 export function writePng(
   scene: Scene,
