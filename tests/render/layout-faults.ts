@@ -105,7 +105,15 @@ function findLeader(curves: readonly { x0: number; y0: number; x1: number; y1: n
     const shelf = curves.find(
       ({ x0, y0, y1 }) => Math.hypot(x0 - slant.x1, y0 - slant.y1) < 1e-6 && Math.abs(y1 - y0) < 1e-9,
     );
-    if (shelf) return { from: [slant.x0, slant.y0] as Corner, to: [slant.x1, slant.y1] as Corner };
+    if (!shelf) continue;
+    // Where it was interrupted for a text, it starts with the piece furthest from the shelf.
+    const [dx, dy] = [slant.x1 - slant.x0, slant.y1 - slant.y0];
+    const pieces = curves.filter(
+      ({ x0, y0 }) => Math.abs(dx * (y0 - slant.y1) - dy * (x0 - slant.x1)) < 1e-6 * Math.hypot(dx, dy),
+    );
+    const away = ({ x0, y0 }: { x0: number; y0: number }) => Math.hypot(x0 - slant.x1, y0 - slant.y1);
+    const first = pieces.reduce((far, piece) => (away(piece) > away(far) ? piece : far), slant);
+    return { from: [first.x0, first.y0] as Corner, to: [slant.x1, slant.y1] as Corner };
   }
   return null;
 }
