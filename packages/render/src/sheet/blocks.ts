@@ -45,14 +45,23 @@ export function blockOf(report: Report, subject: Subject, scale: number, page: P
   throw new RangeError(`${block.name} does not fit the paper at ${scaleText(scale)}, even broken. ${advice}`);
 }
 
-/** A view at the largest scale at which it fits the page unbroken, but no larger or smaller than it is ever drawn; null where none fits. */
-export function findBlock(report: Report, subject: Subject, page: Page): Block | null {
+/**
+ * A view at the largest scale at which it fits the page unbroken, but no larger or smaller than it is ever drawn; null where none fits. What is drawn on the way is
+ * kept in `drawn` by its scale, for the next page that is tried.
+ */
+export function findBlock(
+  report: Report,
+  subject: Subject,
+  page: Page,
+  drawn: Map<number, Block> = new Map(),
+): Block | null {
   const { view, index } = subject;
   const { scales, least, extent } = VIEWS[view];
   const largest = Math.max(...scales);
   for (const scale of SCALES) {
     if (scale > largest || scale < least || extent(report, index) * scale > Math.max(page.width, page.height)) continue;
-    const block = makeBlock(report, subject, scale, null);
+    const block = drawn.get(scale) ?? makeBlock(report, subject, scale, null);
+    drawn.set(scale, block);
     if (fits(block, page)) return block;
   }
   return null;

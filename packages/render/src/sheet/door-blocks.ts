@@ -79,17 +79,20 @@ export function doorPages(
     width: (page.width - (across - 1) * BETWEEN) / across,
     height: (page.height - (down - 1) * BETWEEN) / down,
   }));
+  const drawn = subjects.map(() => new Map<number, Block>());
   let blocks: Block[] = [];
   let pages: Block[][] = [];
   for (const share of shares) {
-    blocks = subjects.map((subject) => findBlock(report, subject, share) ?? fitBlock(report, subject, page));
+    blocks = subjects.map(
+      (subject, i) => findBlock(report, subject, share, drawn[i]) ?? fitBlock(report, subject, page),
+    );
     pages = packBlocks(blocks, page, begun);
     if (pages.length <= most) break;
   }
   if (subjects.length > MOST_GROWN) return pages;
   subjects.forEach((subject, i) => {
     const larger = shares
-      .map((share) => findBlock(report, subject, share))
+      .map((share) => findBlock(report, subject, share, drawn[i]))
       .filter((block) => block !== null && block.scale > blocks[i]!.scale);
     for (const block of larger) {
       const grown = blocks.with(i, block!);
