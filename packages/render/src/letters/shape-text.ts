@@ -35,7 +35,7 @@ export function shapeText(text: string, typefaces: Typefaces): Shaped {
   let x = 0;
   for (const { typeface, text: signs, level } of orderRuns(splitRuns(text, typefaces, levels))) {
     const seen = level % 2 === 1 ? mirrorBrackets(signs) : signs;
-    const width = typeface.layOut(seen).advanceWidth / typeface.unitsPerEm;
+    const width = typeface.advance(seen) / typeface.unitsPerEm;
     runs.push({ typeface, text: seen, x, width });
     x += width;
   }

@@ -27,7 +27,12 @@ export interface Typeface {
   readonly unitsPerEm: number;
   /** Signs of one direction as glyphs: joined, kerned and placed as the font says. */
   layOut(text: string): GlyphRun;
+  /** How far they run, in the font's units. */
+  advance(text: string): number;
 }
+
+/** So many texts' lengths are kept: the words of drawings come again and again. */
+const MOST_KEPT = 10_000;
 
 /** Fonts that are tried in order: each sign is drawn with the first that has it. At least one. */
 export type Typefaces = readonly [Typeface, ...Typeface[]];
@@ -47,6 +52,7 @@ export function readTypeface(bytes: Uint8Array): Typeface {
   const font = 'fonts' in opened ? opened.fonts[0] : opened;
   if (font === undefined) throw new RangeError('a collection without fonts');
   const known = new Map<number, boolean>();
+  const advances = new Map<string, number>();
   return {
     bytes,
     name: font.postscriptName,
@@ -62,5 +68,12 @@ export function readTypeface(bytes: Uint8Array): Typeface {
     },
     unitsPerEm: font.unitsPerEm,
     layOut: (text) => font.layout(text, []),
+    advance: (text) => {
+      const known = advances.get(text);
+      if (known !== undefined) return known;
+      const { advanceWidth } = font.layout(text, []);
+      if (advances.size < MOST_KEPT) advances.set(text, advanceWidth);
+      return advanceWidth;
+    },
   };
 }
