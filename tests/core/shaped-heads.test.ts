@@ -352,6 +352,10 @@ describe('a head of any outline', () => {
     ['{ shape: outline, path: "M 0 60 Q" }', 'not SVG path data'],
     ['{ shape: outline, rise: 60, path: "M 0 60 L 200 0 L 400 60" }', 'rise is not used'],
     ['{ shape: outline }', 'path is missing'],
+    [
+      `{ shape: outline, path: "M 0 60 ${Array.from({ length: 2001 }, (_, i) => `L ${(i + 1) * 0.19} ${60 - (i % 2)}`).join(' ')} L 400 0" }`,
+      'up to 2000 are computed',
+    ],
   ])('is refused for %s', (head, words) => {
     expect(
       read(head)

@@ -126,9 +126,14 @@ export interface TakenStretch {
  * within the edge, P the length of the outline there.
  *
  * Holds where no cut takes more further in, as D4 does. Gauss's rule of 12 points on every stretch, in an angle that takes
- * the upright ends of arcs off: 1e-9 of the volume for lines and arcs.
+ * the upright ends of arcs off: 1e-9 of the volume for lines and arcs; under an outline of any shape so near only where none of its pieces vanishes on the way
+ * in, else 1e-3 of it.
  */
 export function volumeTakenRound(panel: ShapedPanel, stretches: readonly TakenStretch[]): number {
+  const lengthAt = lengthsOf(
+    panel,
+    stretches.reduce((most, { x1 }) => Math.max(most, x1), 0),
+  );
   let volume = 0;
   for (const { x0, x1, taken } of stretches) {
     const [middle, half] = [(x0 + x1) / 2, (x1 - x0) / 2];
@@ -136,10 +141,35 @@ export function volumeTakenRound(panel: ShapedPanel, stretches: readonly TakenSt
       const angle = (Math.PI / 2) * node;
       const a = middle + half * Math.sin(angle);
       const share = (weight * Math.PI * half * Math.cos(angle)) / 2;
-      volume += share * taken(a) * outlineLength(shapedOutline(panel, a));
+      volume += share * taken(a) * lengthAt(a);
     });
   }
   return volume;
+}
+
+/** Length of the outline at any distance in, up to `deepest`. */
+function lengthsOf(panel: ShapedPanel, deepest: number): (inside: number) => number {
+  if (panel.head.shape !== 'outline') return (inside) => outlineLength(shapedOutline(panel, inside));
+  // The parallel of an outline of any shape is dear: it is taken at Chebyshev's points, and a polynomial put through them.
+  const nodes = Array.from({ length: POINTS }, (_, k) => Math.cos((Math.PI * k) / (POINTS - 1)));
+  const lengths = nodes.map((node) => outlineLength(shapedOutline(panel, ((node + 1) / 2) * deepest)));
+  return (inside) => interpolate(nodes, lengths, (2 * inside) / deepest - 1);
+}
+
+/** Points that an outline's parallel is taken at. */
+const POINTS = 9;
+
+/** The polynomial through values at Chebyshev's extreme points (barycentric form; Berrut and Trefethen 2004). */
+function interpolate(nodes: readonly number[], values: readonly number[], at: number): number {
+  let [above, below] = [0, 0];
+  for (const [k, node] of nodes.entries()) {
+    if (at === node) return values[k]!;
+    const end = k === 0 || k === nodes.length - 1 ? 0.5 : 1;
+    const weight = ((k % 2 === 0 ? 1 : -1) * end) / (at - node);
+    above += weight * values[k]!;
+    below += weight;
+  }
+  return above / below;
 }
 
 /** Nodes and weights of Gauss's rule of 12 points on [−1, 1] (Abramowitz and Stegun, table 25.4). */

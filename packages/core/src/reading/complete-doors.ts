@@ -5,11 +5,20 @@ import type { Door } from '../job/job.ts';
 import { checkHead, completeHead } from './complete-head.ts';
 import { type Desk, figureOf } from './desk.ts';
 import type { FileDoor, JobFile, Loose } from './job-file.ts';
+import { MOST_HEAD_PIECES } from './limits.ts';
 import { joinPath } from './tree.ts';
+
+/** Outlines over all doors: each is offset many times. */
+function checkHeadPieces(doors: readonly Door[], desk: Desk): void {
+  const pieces = doors.reduce((sum, { head }) => sum + (head?.shape === 'outline' ? head.chain.length : 0), 0);
+  if (pieces <= MOST_HEAD_PIECES) return;
+  const what = `doors: the outlines of their heads have ${pieces} lines and arcs, and up to ${MOST_HEAD_PIECES} are computed`;
+  desk.report('too-many', 'doors', what, 'Draw them with fewer, or put doors into several jobs');
+}
 
 /** The doors with sizes and names filled in, checked for room for a panel and for a groove in every part of the frame. */
 export function completeDoors(files: Loose<JobFile['doors']>, grooveDepth: number, desk: Desk): Door[] {
-  return (files ?? []).flatMap((file, index) => {
+  const doors = (files ?? []).flatMap((file, index) => {
     const at = joinPath('doors', index);
     if (file === undefined) return [];
     const hungIn = readOpening(file, at, desk);
@@ -30,6 +39,8 @@ export function completeDoors(files: Loose<JobFile['doors']>, grooveDepth: numbe
     const stands = head !== undefined && checkHead(head, door, layOpenings(door)[0]!, joinPath(at, 'head'), desk);
     return [stands ? { ...door, head } : door];
   });
+  checkHeadPieces(doors, desk);
+  return doors;
 }
 
 /** Whether a value of the door was struck out because it could not be read. */

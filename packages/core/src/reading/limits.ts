@@ -13,4 +13,7 @@ export const MOST_CUTS = 12;
 /** Lines and arcs in all the outlines of a job: a finely scanned profile has some thousands. */
 export const MOST_PIECES = 6000;
 
+/** Lines and arcs in all shaped heads that are outlines: the parallel of each is taken some ten times. */
+export const MOST_HEAD_PIECES = 2000;
+
 export const MOST_DOORS = 10_000;
