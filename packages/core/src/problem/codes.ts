@@ -58,6 +58,7 @@ export const SEVERITIES = {
   'rim-too-slow': 'warning',
   'coarse-marks': 'warning',
   'slot-not-marked': 'warning',
+  'motor-too-weak': 'warning',
   'stack-not-flat': 'error',
   'stack-spacer': 'error',
   'stack-fence': 'error',

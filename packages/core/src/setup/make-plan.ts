@@ -40,7 +40,7 @@ export function makePlan(job: Job, shop: Shop, panels: PanelsToRun): Planned {
     if (way === undefined) return [];
     const before = madeBefore(work, runnable, stack, panels);
     const thickness = thicknessLeft([...before.ends, work], at);
-    return [makeSetUp(way, before, thickness === null ? null : { at, thickness }, shop.rules)];
+    return [makeSetUp(way, before, thickness === null ? null : { at, thickness }, shop.rules, job)];
   });
   const correction = runnable.map((work, k) =>
     correctSetting(runnable, runnable.indexOf(work), setups[k]!.run, at, job.units),

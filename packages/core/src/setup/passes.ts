@@ -36,15 +36,21 @@ export function splitPasses(
   }));
 }
 
-/** The depth that takes an area, to a thousandth of a millimetre. */
+/** Bisection ends at this width, mm, or where the area is short by no more than the second, mm². */
+const DEPTH_STEP = 5e-4;
+const AREA_STEP = 0.02;
+
+/** The depth that takes an area and no more: the pass before it would be too much for the machine. False position (Illinois). */
 function depthFor(area: number, depth: number, areaAt: (depth: number) => number): number {
-  let low = 0;
-  let high = depth;
-  while (high - low > 5e-4) {
-    const middle = (low + high) / 2;
-    if (areaAt(middle) < area) low = middle;
-    else high = middle;
+  let [low, high] = [0, depth];
+  let missing = area;
+  // Weights of the two ends: halved where an end stays, so that neither stays for ever.
+  let [short, over] = [-area, areaAt(depth) - area];
+  while (high - low > DEPTH_STEP && missing > AREA_STEP) {
+    const middle = (low * over - high * short) / (over - short);
+    const off = areaAt(middle) - area;
+    if (off <= 0) [low, missing, short, over] = [middle, -off, off, over / 2];
+    else [high, over, short] = [middle, off, short / 2];
   }
-  // Never more than the area asked for: the pass before it would be too much for the machine.
   return low;
 }

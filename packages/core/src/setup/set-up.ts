@@ -1,5 +1,8 @@
 import { type ClearedRegion, cutSection } from '../joint/section.ts';
 import { sweepCut } from '../machining/sweep.ts';
+import type { Voice } from '../problem/language.ts';
+import type { Problem } from '../problem/problem.ts';
+import { sayProblem } from '../problem/say.ts';
 import type { Rules } from '../shop/shop.ts';
 import { barHeights } from './bar.ts';
 import { chooseFeed } from './feed.ts';
@@ -17,7 +20,13 @@ export interface MadeBefore {
 }
 
 /** The set-up of a cut in the way chosen for it. */
-export function makeSetUp(way: Judged, before: MadeBefore, testPiece: SetUp['testPiece'], rules: Rules): SetUp {
+export function makeSetUp(
+  way: Judged,
+  before: MadeBefore,
+  testPiece: SetUp['testPiece'],
+  rules: Rules,
+  voice: Voice,
+): SetUp {
   const { work, machineName, machine, run, rotation, pose, hole } = way;
   const { cut, head } = work;
   const { speed, rim } = way.speed!;
@@ -54,9 +63,19 @@ export function makeSetUp(way: Judged, before: MadeBefore, testPiece: SetUp['tes
     passes,
     testPiece,
     notChecked: listNotChecked(way),
-    problems: way.warnings,
+    problems: [...way.warnings, ...warnOfMotor(way, greatest, greatestArea(machine.power, feedRate, rules), voice)],
   };
 }
+
+/** A motor that even many passes are too much for. */
+function warnOfMotor({ work, machineName }: Judged, greatest: number, most: number | null, voice: Voice): Problem[] {
+  if (most === null || greatest <= most * (1 + PASS_TOLERANCE)) return [];
+  const about = { cut: work.cut.name, machine: machineName };
+  return [sayProblem('motor-too-weak', work.at, { ...about, area: greatest, most }, voice, { about })];
+}
+
+/** Passes are found to a little less than this share of what the motor takes. */
+const PASS_TOLERANCE = 0.02;
 
 function describeTool({ work: { head }, machine }: Judged): Tool {
   const { cuttingDiameter, bodyDiameter, height, knives, rake, wedge } = head;
@@ -98,18 +117,24 @@ function passesFor(
 ): Pass[] {
   const { depth, reach } = work.cut;
   const limits = { greatestArea: greatestArea(power, feedRate, rules), lastPass: rules.lastPass };
-  return splitPasses(depth, reach, (setting) => areaTaken(work, before, setting), limits);
+  return splitPasses(depth, reach, areaTaker(work, before), limits);
 }
 
 /** What a cut set to some depth takes of stock of nominal thickness that other cuts have been made on, mm². */
 export function areaTaken(work: Work, before: readonly Work[], depth: number): number {
-  if (depth <= 0) return 0;
+  return areaTaker(work, before)(depth);
+}
+
+function areaTaker(work: Work, before: readonly Work[]): (depth: number) => number {
   const { cut, thickness, sweep } = work;
-  const own = { side: cut.side, edge: (depth === cut.depth ? sweep : sweepCut(cut, depth)).swept };
   const regions = before.map((each): ClearedRegion => ({ side: each.cut.side, edge: each.sweep.swept }));
   const width = Math.max(cut.reach, ...before.map((each) => each.cut.reach)) + 1;
   const without = regions.length === 0 ? 0 : cutSection(thickness, width, regions).removed.area;
-  return cutSection(thickness, width, [...regions, own]).removed.area - without;
+  return (depth) => {
+    if (depth <= 0) return 0;
+    const own = { side: cut.side, edge: (depth === cut.depth ? sweep : sweepCut(cut, depth)).swept };
+    return cutSection(thickness, width, [...regions, own]).removed.area - without;
+  };
 }
 
 /** What the set-up depends on and nobody said, by its place in the job or the shop file. */

@@ -47,6 +47,8 @@ export const SETUP_WORDS = {
     'The slowest feed of "{machine}", {feed:number} m/min, leaves knife marks {pitch:length} apart at the {cut}, more than {most:length}. Sand more, or use a slower feed.',
   'slot-not-marked':
     'The knife {knife} was ground to run {run:said}, and no slot of the head "{head}" is marked for that. Ask the maker of the head before it is run.',
+  'motor-too-weak':
+    'Even in many passes the {cut} is too much for the motor of "{machine}" at this feed: a pass takes {area:area}, and {most:area} is what it has the power for. Use a slower feed or another machine.',
   'stack-not-flat': 'Both heads at once work flat panels only.',
   'stack-spacer':
     'The heads for {lower} and {upper} do not come near enough: for a tongue of {tongue:length} they would overlap by {short:length}. Knives that stand out beyond the faces of their heads, or slimmer heads, leave room.',
