@@ -2,7 +2,7 @@ import type { Job } from '../job/job.ts';
 import type { Edge } from '../joint/edge.ts';
 
 /** Lines and arcs that may be looked at for the advice on one job, in sections and in what makes it: some hundredths of a second each. */
-const MOST_LOOKED_AT = { sections: 40_000, making: 80_000 };
+const MOST_LOOKED_AT = { sections: 24_000, making: 80_000 };
 
 /** What the knives and the plan of a job cost, in sections of the same profiles. */
 const KNIFE_COST = 200;
