@@ -3,7 +3,7 @@ import { readFileSync, writeFileSync } from 'node:fs';
 import { join } from 'node:path';
 import { inflateSync } from 'node:zlib';
 import { evaluate } from '@fielded/core';
-import { type Scene, scene, sceneToSvg, sheets } from '@fielded/render';
+import { documentPages, type Scene, scene, sceneToSvg, sheets } from '@fielded/render';
 import { Resvg } from '@resvg/resvg-js';
 import { describe, expect, test } from 'vitest';
 import { FONT_FILE } from '../../packages/cli/src/formats/font-file.ts';
@@ -73,6 +73,14 @@ describe('a PDF', () => {
     const alts = [...text.matchAll(/\/Alt \(((?:[^()\\]|\\.)*)\)/g)];
     expect(alts).toHaveLength(pages.length);
     expect(alts[0]![1]).toContain('Width of the groove: 6.4 mm');
+  });
+
+  test('of a document is read by its words', async () => {
+    const block = { kind: 'paragraph', text: 'Two doors as drawn.' } as const;
+    const words = documentPages({ title: 'Quote', language: 'en', foot: '', blocks: [block] });
+    const text = Buffer.from(await writePdf(words)).toString('latin1');
+    expect(text).toContain('/S /P');
+    expect(text).not.toContain('/Alt');
   });
 
   test('says that it is PDF/A-2b, with the colours it is meant in', async () => {

@@ -93,6 +93,8 @@ export interface Scene {
   readonly scale: number;
   readonly title: string;
   readonly description: string;
+  /** `words` where its texts are there to be read in order, as in a document; else it is a drawing, and `description` stands for it. */
+  readonly reads?: 'words';
   readonly items: readonly Item[];
 }
 

@@ -59,6 +59,7 @@ export function documentPages(document: TextDocument, paper: PaperName = 'a4'): 
     height,
     scale: 1,
     title: document.title,
+    reads: 'words' as const,
     description: `${document.title}, page ${i + 1} of ${pages.length}`,
     items: [
       ...moveItems(items, SIDE, 0),

@@ -18,7 +18,7 @@ export interface PdfInfo {
 
 /**
  * Drawings as a PDF, a page each at true size, always ink on white: lines and filled areas, letters as text of the fonts
- * given, parts of which are embedded. Tagged, every page with the description of its drawing for readers who cannot see it;
+ * given, parts of which are embedded. Tagged: for readers who cannot see it a page of words is read, and a drawing by its description;
  * PDF/A-2b (ISO 19005-2). The same bytes for the same drawings and fonts.
  *
  * Fonts are tried in order for each sign; those that draw nothing are left out.
@@ -74,11 +74,14 @@ function addScene(
 ): void {
   document.addPage({ size: [scene.width * POINTS_PER_MM, scene.height * POINTS_PER_MM], margin: 0 });
   document.scale(POINTS_PER_MM).lineJoin('round');
-  const figure = document.struct('Figure', { alt: scene.description || scene.title }, () =>
-    paint(document, scene.items, typefaces),
-  );
-  whole.add(figure);
-  figure.end();
+  const painted = () => paint(document, scene.items, typefaces);
+  // A drawing is read out by its description, a page of words by its words.
+  const part =
+    scene.reads === 'words'
+      ? document.struct('P', {}, painted)
+      : document.struct('Figure', { alt: scene.description || scene.title }, painted);
+  whole.add(part);
+  part.end();
 }
 
 /** What a document writes, as one piece. */

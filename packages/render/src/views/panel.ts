@@ -54,12 +54,14 @@ export function sketchPanel(report: Report, scale: number, index: number, kind: 
   };
   const hasField = reach > 0 && 2 * reach < Math.min(width, height);
   const field = inset(hasField ? reach : 0);
+  // Lines closer than 0.8 mm run together on paper (ISO 128: no less than 0.7 mm apart).
+  const sightIsSeen = report.tongue.insertion * scale >= 0.8;
   const front: Item[] = [
     // What is left square of the blank is sawn off.
     path('blank', 'hidden', shaped ? [rectangle(edge)] : []),
     path('wood', 'wood', [edgeLoop]),
     drawGrain('grain', shaped?.square ?? field, grain === 'up'),
-    path('sight line', 'cutter', [shaped?.sight ?? rectangle(sightBox)]),
+    path('sight line', 'cutter', sightIsSeen ? [shaped?.sight ?? rectangle(sightBox)] : []),
     path('field', 'outline', fieldLoops(shaped, hasField ? [rectangle(field), ...mitres(edge, field)] : [])),
     path('outline', 'outline', [edgeLoop]),
   ];
