@@ -35,7 +35,8 @@ describe('fielded knife', () => {
     await run(['knife', SHOP, '--name', 'ogee-38', '-o', target]);
     const { outlines } = readDxf(readFileSync(target, 'utf8'));
     const written = readReportPath(named('ogee-38').outline)[0]!;
-    expect(outlines.map((o) => [o.layer, o.chain.length])).toEqual([['KNIFE', written.length]]);
+    expect(outlines.map((o) => o.layer)).toEqual(['KNIFE', 'LIMITER', 'WOOD', 'AXIS', 'BLANK']);
+    expect(outlines[0]!.chain).toHaveLength(written.length);
     outlines[0]!.chain.forEach((c, i) => {
       for (const key of ['x0', 'y0', 'x1', 'y1', 'r'] as const) expect(c[key]).toBeCloseTo(written[i]![key], 7);
     });
@@ -88,8 +89,8 @@ describe('fielded knife', () => {
       'fielded: --part limitter is not known. Did you mean limiter? There are knife and limiter.\n',
     ],
     [
-      ['knife', SHOP, '--name', 'ogee-38', '-o', 'x.pdf'],
-      'fielded: x.pdf does not say what to write: end the name in .svg, .dxf or .csv.\n',
+      ['knife', SHOP, '--name', 'ogee-38', '-o', 'x.png'],
+      'fielded: x.png does not say what to write: end the name in .svg, .pdf, .html, .dxf or .csv.\n',
     ],
     [['knife', 'none.yaml'], 'none.yaml  There is no such file. Check the name and the folder.\n'],
   ])('%j is refused', async (argv, err) => {
@@ -220,5 +221,40 @@ cuts: [ { name: raise, side: front, profile: { shape: outline, file: ${file} } }
     const path = put(folder, 'tracing.yaml', text);
     expect((await run(['knife', path, '--name', 'traced'])).out).toMatch(/^<svg /);
     expect((await run(['board', path])).out).toContain('>traced</text>');
+  });
+});
+
+describe('an order', () => {
+  it('is a PDF of sheets, with number and revision', async () => {
+    const path = join(folder, 'order.pdf');
+    const given = ['knife', SHOP, '--name', 'ogee-38', '-o', path, '--number', 'K-17', '--revision', 'B'];
+    expect((await run(given)).status).toBe(0);
+    const bytes = readFileSync(path);
+    expect(bytes.subarray(0, 5).toString()).toBe('%PDF-');
+    expect(bytes.toString('latin1').match(/\/Type \/Page\b(?!s)/g)).toHaveLength(5);
+  });
+
+  it('has its title block to itself', async () => {
+    const { status, err } = await run(['knife', SHOP, '--name', 'ogee-38', '--number', 'K-17']);
+    expect(status).toBe(2);
+    expect(err).toBe('fielded: --number is for orders. Write a .pdf or .html with -o, or leave it out.\n');
+  });
+});
+
+describe('fielded match', () => {
+  it('names the nearest knife first, as JSON and in words', async () => {
+    const { status, out } = await run(['match', JOB, '--cut', 'raise', '--json']);
+    expect(status).toBe(0);
+    const { matches } = JSON.parse(out);
+    expect(matches[0]).toMatchObject({ knife: 'ogee-38', reach: 38, fit: 'sliding', works: true, against: [] });
+    expect(matches).toHaveLength(8);
+    expect((await run(['match', JOB, '--cut', 'raise'])).out).toContain(
+      'ogee-38: set to reach 38 mm, at most 0 mm off; sliding',
+    );
+  });
+
+  it('asks which cut, and knows one that was meant', async () => {
+    expect((await run(['match', JOB])).err).toContain('There are several cuts: say which with --cut.');
+    expect((await run(['match', JOB, '--cut', 'rais'])).err).toContain('Did you mean raise?');
   });
 });

@@ -9,6 +9,7 @@ export const COMMANDS: Commands = {
   template: async () => (await import('./commands/template.ts')).template,
   solve: async () => (await import('./commands/solve.ts')).solve,
   knife: async () => (await import('./commands/knife.ts')).knife,
+  match: async () => (await import('./commands/match.ts')).match,
   plan: async () => (await import('./commands/plan.ts')).plan,
   board: async () => (await import('./commands/board.ts')).board,
   open: async () => (await import('./commands/open.ts')).open,

@@ -56,6 +56,7 @@ export { answerDoors, type DoorsAnswer } from './report/doors.ts';
 export { type EvaluateOptions, evaluate, evaluateJoint } from './report/evaluate.ts';
 export { answerJoint } from './report/joint.ts';
 export { answerKnives, type Knives, reportShopKnives } from './report/knives.ts';
+export { type KnifeMatch, matchKnives, sweptOutline } from './report/match.ts';
 export { answerPlan } from './report/plan.ts';
 export { sayNotChecked, sayPlanCaution, sayStartChecks, sayStep } from './report/plan-words.ts';
 export { type PreparedJob, prepareJob } from './report/prepare.ts';

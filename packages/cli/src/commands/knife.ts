@@ -1,5 +1,6 @@
 import { findNearest, type KnifeReport, type ReadOptions, toMillimetres } from '@fielded/core';
-import { readReportPath } from '@fielded/geometry';
+import { type Chain, line, readReportPath } from '@fielded/geometry';
+import type { KnifeOrderFields } from '@fielded/render';
 import { listWords, UsageError } from '../arguments.ts';
 import { type Command, defineCommand } from '../command.ts';
 import { type Io, safe } from '../io.ts';
@@ -11,7 +12,7 @@ import { type KnifeFile, openKnives } from './read-knives.ts';
 import { FILE_ENDINGS, FORCE, output, SHOP } from './shared-options.ts';
 
 type Part = 'knife' | 'limiter';
-type Format = '.svg' | '.dxf' | '.csv';
+type Format = '.svg' | '.pdf' | '.html' | '.dxf' | '.csv';
 
 /** `fielded knife`: what to grind for one cut of a job or one knife of a shop, as a drawing, for a machine or as ordinates. */
 export const knife: Command = defineCommand(
@@ -36,12 +37,16 @@ export const knife: Command = defineCommand(
         choices: ['knife', 'limiter'],
       },
       output: output(
-        'by its ending: .svg a drawing at full size with ordinates, .dxf lines and arcs in millimetres, .csv the ordinates; without it, the drawing goes to standard output',
+        'by its ending: .pdf or .html an order that a grinder can work from alone, .svg one drawing at full size with ordinates, .dxf lines and arcs in millimetres on layers, .csv the ordinates; without it, the drawing goes to standard output',
       ),
+      number: { value: 'WORDS', says: "the order's number, in its title block" },
+      revision: { value: 'WORDS', says: "the order's revision" },
+      date: { value: 'WORDS', says: 'as it shall stand in the title block' },
+      'ordered-by': { value: 'NAME', says: 'as it shall stand in the title block' },
       shop: SHOP,
       force: FORCE,
     },
-    formats: ['.svg', '.dxf', '.csv'],
+    formats: ['.svg', '.pdf', '.html', '.dxf', '.csv'],
     after: [
       's runs along the tip line and grows with depth; t runs from it towards the axis. The drawing shows the cutting face; DXF and CSV have s to the right, whichever face that is.',
     ],
@@ -53,14 +58,26 @@ export const knife: Command = defineCommand(
   },
 );
 
+interface OrderOptions {
+  readonly name: string | undefined;
+  readonly part: Part | undefined;
+  readonly output: string | undefined;
+  readonly force: boolean;
+  readonly number: string | undefined;
+  readonly revision: string | undefined;
+  readonly date: string | undefined;
+  readonly 'ordered-by': string | undefined;
+}
+
 async function orderKnife(
   path: string,
   shop: ReadOptions['shop'],
-  values: { name: string | undefined; part: Part | undefined; output: string | undefined; force: boolean },
+  values: OrderOptions,
   format: Format,
   io: Io,
 ): Promise<number> {
   const { name: asked, part = 'knife' } = values;
+  const fields = readFields(values, format);
   const file = await openKnives(path, shop, asked, io);
   if (file === null) return 2;
   const chosen = choose(file, asked);
@@ -72,7 +89,7 @@ async function orderKnife(
     await io.err(`${listProblems(chosen.warnings, WIDTH, (text) => text).join('\n')}\n`);
     return 1;
   }
-  const written = await write(file, chosen, part, format);
+  const written = await write(file, chosen, part, format, fields);
   if (!(await deliver(io, values.output, written, values.force))) return 2;
   if (chosen.warnings.length > 0) await io.err(`${listProblems(chosen.warnings, WIDTH, (text) => text).join('\n')}\n`);
   return chosen.warnings.some((problem) => problem.severity === 'error') ? 1 : 0;
@@ -106,9 +123,37 @@ function choose(file: KnifeFile, asked: string | undefined): KnifeReport | strin
   );
 }
 
+/** What stands in the order's title block; only orders have one. */
+function readFields(values: OrderOptions, format: Format): KnifeOrderFields {
+  const isOrder = format === '.pdf' || format === '.html';
+  for (const name of ['number', 'revision', 'date', 'ordered-by'] as const)
+    if (values[name] !== undefined && !isOrder)
+      throw new UsageError(`--${name} is for orders. Write a .pdf or .html with -o, or leave it out.`);
+  if (isOrder && values.part !== undefined)
+    throw new UsageError('--part is for drawings and figures: an order has both knife and limiter. Leave it out.');
+  return {
+    number: values.number ?? '',
+    revision: values.revision ?? '',
+    date: values.date ?? '',
+    orderedBy: values['ordered-by'] ?? '',
+  };
+}
+
 /** Drawing and exchange are loaded only when they are needed. */
-async function write(file: KnifeFile, knife: KnifeReport, part: Part, format: Format): Promise<string> {
+async function write(
+  file: KnifeFile,
+  knife: KnifeReport,
+  part: Part,
+  format: Format,
+  fields: KnifeOrderFields,
+): Promise<string | Uint8Array> {
   const { units, title } = file;
+  if (format === '.pdf' || format === '.html') {
+    const { orderSheets, scenesToHtml } = await import('@fielded/render');
+    const scenes = orderSheets({ knife, units, title, ...fields });
+    if (format === '.html') return scenesToHtml(scenes, { fillsPaper: true });
+    return (await import('../formats/pdf.ts')).writePdf(scenes);
+  }
   if (format === '.svg') return (await import('@fielded/render')).drawKnife({ knife, units, title, part });
   const exchange = await import('@fielded/exchange');
   const limiter = knife.limiter;
@@ -120,5 +165,31 @@ async function write(file: KnifeFile, knife: KnifeReport, part: Part, format: Fo
       rows: ordinates.map(({ s, t }) => [inUnit(s), inUnit(t)]),
     });
   }
-  return exchange.writeDxf([{ name: part.toUpperCase(), chains: readReportPath(outline) }]);
+  return exchange.writeDxf(dxfLayers(knife, part, outline));
+}
+
+/** What is to be ground first, then what shows where it lies: each on its own layer, in (s, t). */
+function dxfLayers(knife: KnifeReport, part: Part, outline: string): { name: string; chains: readonly Chain[] }[] {
+  const { limiter, wood, cuttingRadius, rake } = knife;
+  const chain = readReportPath(outline);
+  const curves = chain.flat();
+  const ends = [curves[0]!, curves[curves.length - 1]!];
+  const [first, last] = [ends[0]!, ends[1]!];
+  const far = Math.max(...curves.flatMap((c) => [c.y0, c.y1])) + 20;
+  const blank = [
+    line(first.x0, first.y0, first.x0, far),
+    line(first.x0, far, last.x1, far),
+    line(last.x1, far, last.x1, last.y1),
+  ];
+  // Where the face passes nearest to the spindle's axis: R·cos γ from the tip line.
+  const axis = cuttingRadius * Math.cos((rake * Math.PI) / 180);
+  const [from, to] = [Math.min(first.x0, last.x1) - 10, Math.max(first.x0, last.x1) + 10];
+  return [
+    { name: part.toUpperCase(), chains: chain },
+    ...(part === 'limiter' ? [{ name: 'KNIFE', chains: readReportPath(knife.outline) }] : []),
+    ...(part === 'knife' && limiter ? [{ name: 'LIMITER', chains: readReportPath(limiter.outline) }] : []),
+    { name: 'WOOD', chains: readReportPath(wood.outline) },
+    { name: 'AXIS', chains: [[line(from, axis, to, axis)]] },
+    { name: 'BLANK', chains: [blank] },
+  ];
 }

@@ -47,6 +47,9 @@ export interface KnifeReport {
   /** How many knives the head holds, and how thick their steel is. */
   readonly count: number;
   readonly thickness: number;
+  /** Radius of the head's body, and its height. */
+  readonly bodyRadius: number;
+  readonly headHeight: number;
   /** Where the tip is along the spindle: its depth with the panel flat, its distance from the edge with the panel on edge. */
   readonly tipAt: number;
   /** From the tip line to where the panel ends, along t; the overrun lies beyond. */

@@ -118,6 +118,8 @@ export function makeKnife(order: KnifeOrder): { knife: KnifeReport | null; probl
     assumed: order.assumed,
     count: head.knives,
     thickness: head.knifeThickness,
+    bodyRadius: head.bodyDiameter / 2,
+    headHeight: head.height,
     tipAt: whole.tipStation,
     length: steel ? outlineExtent(steel.chain).height : steelLength(wood.chain, face),
     width: steel ? axial : axial / face.cosShear,

@@ -3,6 +3,7 @@ import { type Box, joinBoxes, loopsBox, polygon } from '@fielded/geometry';
 import type { Figure } from '../dimension/figure.ts';
 import { layDimensions } from '../dimension/lay-dimensions.ts';
 import type { LinearDimension, Side } from '../dimension/linear.ts';
+import type { Sketch } from '../dimension/sketch.ts';
 import type { Item, Scene } from '../scene.ts';
 import { group, itemsBox, moveItems, path, text } from '../scene.ts';
 import type { Theme } from '../style.ts';
@@ -61,7 +62,9 @@ export function knifeScene(drawing: KnifeDrawing): Scene {
     scale: 1,
     title: `${safeText(drawing.title)}: ${name.replace(/^./, (c) => c.toLowerCase())}`,
     description: [
-      `${name}, ${spokenLength(knife.length, units)} long on the steel and ${spokenLength(knife.width, units)} wide; ${spokenLength(knife.wood.length, units)} in the wood.`,
+      part === 'limiter'
+        ? `${name}, ${spokenLength(knife.limiter!.length, units)} along t and ${spokenLength(knife.limiter!.width, units)} along s.`
+        : `${name}, ${spokenLength(knife.length, units)} long on the steel and ${spokenLength(knife.width, units)} wide; ${spokenLength(knife.wood.length, units)} in the wood.`,
       ...knifeNotes(knife, units),
     ].join(' '),
     items: moveItems(items, MARGIN - whole.x0, MARGIN - whole.y0),
@@ -74,7 +77,7 @@ export function drawKnife(drawing: KnifeDrawing): string {
 }
 
 /** The outlines with their overall sizes. */
-function sketchKnife({ knife, units, part }: KnifeDrawing, laid: LaidKnife) {
+export function sketchKnife({ knife, units, part }: KnifeDrawing, laid: LaidKnife): Sketch {
   const main = part === 'knife' ? laid.knife : laid.limiter;
   const other = part === 'knife' ? laid.limiter : laid.knife;
   const blank = drawBlank(main, part);
@@ -100,7 +103,7 @@ function sketchKnife({ knife, units, part }: KnifeDrawing, laid: LaidKnife) {
     outlines: [...outlines, ...blank.outlines],
     woods: [],
     around: reach,
-    tiers: knifeSizes(knife, units, laid, around),
+    tiers: part === 'limiter' ? limiterSizes(knife, units, laid, around) : knifeSizes(knife, units, laid, around),
     interiors: [],
     leaders: [],
   };
@@ -131,6 +134,36 @@ function knifeSizes(knife: KnifeReport, units: Report['units'], laid: LaidKnife,
   if (toTip > 0.005 && knife.width - toTip > 0.005)
     add('below', figure('tipAt', toTip, 'to tip', 'From the shallow side to the tip'), shallow, steel.y1, 0, 0);
   return tiers;
+}
+
+/** The limiter's own extent along t and along s, and how far it lies back from the knife's tip line. */
+function limiterSizes(knife: KnifeReport, units: Report['units'], laid: LaidKnife, around: Box): LinearDimension[] {
+  const { x0, x1, y0, y1 } = loopsBox(laid.limiter)!;
+  const size = (key: string, value: number, word: string, label: string): Figure => ({
+    key: `limiter.${key}`,
+    of: `knives.limiter.${key}`,
+    value,
+    ...figureText(value, units),
+    word,
+    label: `${label}: ${spokenLength(value, units)}`,
+    tone: 'plain',
+  });
+  const { length, width } = knife.limiter!;
+  const right = around.x1;
+  return [
+    {
+      ...size('length', length, 'limiter', 'Length of the limiter'),
+      side: 'right',
+      from: { x: right, y: y0 },
+      to: { x: right, y: y1 },
+    },
+    {
+      ...size('width', width, '', 'Width of the limiter'),
+      side: 'below',
+      from: { x: x0, y: y1 },
+      to: { x: x1, y: y1 },
+    },
+  ];
 }
 
 /** Along the edge: place on the tip line, and how far the edge lies back from it, of what is to be ground. */

@@ -1,0 +1,110 @@
+import {
+  findNearest,
+  formatLength,
+  type Job,
+  type KnifeMatch,
+  matchKnives,
+  sweptOutline,
+  verdictWord,
+} from '@fielded/core';
+import { listWords, UsageError } from '../arguments.ts';
+import { type Command, defineCommand } from '../command.ts';
+import { readText } from '../files/read-text.ts';
+import { type Io, safe } from '../io.ts';
+import { deliver } from './deliver.ts';
+import { openShop, readOneJob } from './read-jobs.ts';
+import { FILE_ENDINGS, FORCE, JSON_OUT, output, SHOP } from './shared-options.ts';
+
+/** How many are listed unless all are asked for. */
+const SHOWN = 10;
+
+interface Asked {
+  readonly cut: string | undefined;
+  readonly all: boolean;
+  readonly json: boolean;
+  readonly output: string | undefined;
+  readonly force: boolean;
+}
+
+/** `fielded match`: which of the shop's knives could make a cut, at which setting, and what would be different. */
+export const match: Command = defineCommand(
+  {
+    summary: "the shop's knives that could make a cut, nearest first",
+    place: { name: 'JOB', least: 1, most: 1, needs: 'a job file', takes: 'one job at a time', endings: FILE_ENDINGS },
+    about: [
+      "Compares every knife of the shop with one cut of a job, at the cut's depth: the reach at which it comes nearest, how far off it then is, the fit it gives, and for the nearest whether its head and a machine can run it.",
+    ],
+    options: {
+      cut: { value: 'NAME', says: 'which cut; needed where the job has several' },
+      all: { says: 'list every knife, not only the nearest ten' },
+      json: JSON_OUT,
+      output: output('.svg or .pdf: the nearest knife drawn over the section wanted'),
+      shop: SHOP,
+      force: FORCE,
+    },
+    formats: ['.svg', '.pdf'],
+    statuses: ['compared', 'the shop has no knife to compare', 'a file could not be read or written'],
+  },
+  async ({ path, values, format }, io) => {
+    const shop = await openShop(values.shop, io);
+    if (shop === null) return 2;
+    const job = await readOneJob({ path, text: readText(path) }, shop, io);
+    return job === null ? 2 : matchFile(job, values, format, io);
+  },
+);
+
+async function matchFile(job: Job, asked: Asked, format: '.svg' | '.pdf', io: Io): Promise<number> {
+  const cut = chooseCut(job, asked.cut);
+  const matches = matchKnives(job, cut.name);
+  const [best] = matches;
+  if (best === undefined) {
+    await io.err('There is no knife to compare. Name a shop file in the job with shop:, with knives in it.\n');
+    return 1;
+  }
+  await io.out(
+    asked.json
+      ? `${JSON.stringify({ fielded: 1, title: job.title, cut: cut.name, matches }, null, 2)}\n`
+      : listMatches(job, cut.name, asked.all ? matches : matches.slice(0, SHOWN), matches.length),
+  );
+  if (asked.output === undefined) return 0;
+  const { matchScene, sceneToSvg } = await import('@fielded/render');
+  const scene = matchScene({
+    match: best,
+    wanted: sweptOutline(cut),
+    cut: cut.name,
+    title: job.title,
+    units: job.units,
+  });
+  const written = format === '.svg' ? sceneToSvg(scene) : await (await import('../formats/pdf.ts')).writePdf([scene]);
+  return (await deliver(io, asked.output, written, asked.force)) ? 0 : 2;
+}
+
+function chooseCut({ cuts }: Job, asked: string | undefined) {
+  const names = cuts.map(({ name }) => name);
+  if (asked === undefined) {
+    if (cuts.length === 1) return cuts[0]!;
+    throw new UsageError(`There are several cuts: say which with --cut. There are ${listWords(names, 'and')}.`);
+  }
+  const found = cuts.find(({ name }) => name === asked);
+  if (found) return found;
+  const near = findNearest(asked, names);
+  throw new UsageError(
+    `--cut ${asked}: there is no such cut. ${near ? `Did you mean ${near}? ` : ''}There ${names.length === 1 ? 'is' : 'are'} ${listWords(names, 'and')}.`,
+  );
+}
+
+function listMatches(job: Job, cut: string, matches: readonly KnifeMatch[], of: number): string {
+  const say = (mm: number) => formatLength(mm, job.units, 2);
+  const lines = matches.map((match) => {
+    const fit = match.fit === null ? 'no tongue' : verdictWord(match.fit);
+    return `  ${safe(match.knife)}: set to reach ${say(match.reach)}, at most ${say(match.deviation)} off; ${fit}; ${runWords(match)}`;
+  });
+  const left = of > matches.length ? [`  and ${of - matches.length} more; --all lists them`] : [];
+  return [`Knives of the shop for the ${safe(cut)}, nearest first:`, ...lines, ...left, ''].join('\n');
+}
+
+function runWords({ works, against, head }: KnifeMatch): string {
+  if (head === null) return 'kept in no head';
+  if (works) return `can be run in ${safe(head)}, as far as the shop says`;
+  return against.length > 0 ? `in ${safe(head)}: ${against.join(', ')}` : `in ${safe(head)}: running not worked out`;
+}

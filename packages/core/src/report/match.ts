@@ -1,0 +1,116 @@
+import { flipCurve, pathData } from '@fielded/geometry';
+import type { Job } from '../job/job.ts';
+import type { Verdict } from '../joint/fit-report.ts';
+import { type Depths, depthsOf, leastDeviation } from '../knife/match-profiles.ts';
+import type { Cut } from '../machining/cut.ts';
+import { sweepCut } from '../machining/sweep.ts';
+import type { Code } from '../problem/codes.ts';
+import { answerKnives, headNamed, steelFault, woodOf } from './knives.ts';
+import { answerPlan } from './plan.ts';
+import { prepareJob } from './prepare.ts';
+
+/** A knife of the shop for a cut of a job: where it is set, how far off it comes out, and whether it can be run. Lengths mm. */
+export interface KnifeMatch {
+  readonly knife: string;
+  readonly head: string | null;
+  /** The reach, at the cut's own depth, that leaves the least greatest deviation. */
+  readonly reach: number;
+  /** Greatest difference in depth from the wanted section, at any distance from the panel's edge. */
+  readonly deviation: number;
+  /** What the joint's verdict becomes with it; null where no tongue is left. */
+  readonly fit: Verdict | null;
+  /** Whether nothing that is known of its head and the shop's machines stands against it. */
+  readonly works: boolean;
+  readonly against: readonly Code[];
+  /** What of the knife's own profile is used, from the edge and from the face, cut coordinates of the knife as drawn. */
+  readonly uses: { readonly from: number; readonly to: number };
+  /** Edge of what it sweeps there, SVG path data: x in from the edge, y down from the worked face. */
+  readonly swept: string;
+}
+
+/** Knives whose running is worked out, best first; the rest say nothing of it unless the knife itself is at fault. */
+export const MATCHES_RUN = 5;
+
+/**
+ * Every knife of the shop that could make a cut, best first (formula M1): at the cut's depth, each at the reach that leaves the least
+ * greatest |Δb| over all a ≥ 0 between the section that is wanted and the one the knife leaves.
+ *
+ * `cutName` is the cut's own name. Knives that were measured off the steel and name no head, or none that takes them, are left
+ * out: what they cut is not known. Empty without a shop. Throws RangeError where there is no such cut.
+ */
+export function matchKnives(job: Job, cutName: string, mostRun: number = MATCHES_RUN): KnifeMatch[] {
+  const index = job.cuts.findIndex(({ name }) => name === cutName);
+  const cut = job.cuts[index];
+  if (cut === undefined) throw new RangeError(`there is no cut ${cutName}`);
+  const { shop } = job;
+  if (shop === undefined) return [];
+  const wanted = depthsOf(sweepCut(cut, cut.depth).swept);
+  const found = Object.keys(shop.knives).flatMap((name) => {
+    const candidate = candidateOf(job, cut, name);
+    if (candidate === null) return [];
+    const { reach, deviation } = leastDeviation(wanted, candidate.depths);
+    return [{ ...candidate, name, reach, deviation }];
+  });
+  found.sort((p, q) => p.deviation - q.deviation || (p.name < q.name ? -1 : 1));
+  return found.map(({ name, tried, reach, deviation }, place) => {
+    const set: Cut = { ...tried, reach };
+    const cuts = job.cuts.map((each, i) => (i === index ? set : each));
+    return describe({ ...job, cuts }, index, name, deviation, place < mostRun);
+  });
+}
+
+/** The cut made with a knife of the shop, at the knife's own reach; null where what it cuts is not known or it is not as deep. */
+function candidateOf(job: Job, cut: Cut, name: string): { tried: Cut; depths: Depths } | null {
+  const shop = job.shop!;
+  const knife = shop.knives[name]!;
+  const head = headNamed(shop, knife.head);
+  if (knife.measured === 'knife' && (head === undefined || steelFault(shop, name, knife, head))) return null;
+  const profile = head === undefined ? knife.profile : woodOf(knife, head, cut.tilt);
+  const { head: _, ...bare } = cut;
+  const tried: Cut = {
+    ...bare,
+    profile,
+    reach: profile.reach,
+    knife: name,
+    ...(knife.head !== undefined && { head: knife.head }),
+  };
+  return { tried, depths: depthsOf(sweepCut(tried, cut.depth).swept) };
+}
+
+/** Steel that ends short at this setting: the section would not come out as compared. */
+const LIPS: ReadonlySet<string> = new Set(['steel-leaves-lip', 'may-leave-lip']);
+
+function describe(job: Job, index: number, knife: string, deviation: number, run: boolean): KnifeMatch {
+  const cut = job.cuts[index]!;
+  const { reach, profile } = cut;
+  const prepared = prepareJob(job);
+  const against = new Set<Code>();
+  if (run) {
+    const at = `cuts[${index}]`;
+    const made = answerKnives(prepared, knife)?.problems ?? [];
+    const planned = answerPlan(prepared)?.problems ?? [];
+    for (const { severity, code, at: where, about } of [...made, ...planned])
+      if (
+        (severity === 'error' || LIPS.has(code)) &&
+        (where.startsWith(at) || about?.cut === cut.name || about?.knife === knife)
+      )
+        against.add(code);
+  }
+  return {
+    knife,
+    head: cut.head ?? null,
+    reach,
+    deviation,
+    fit: prepared.fit.verdict,
+    works: run && against.size === 0 && cut.head !== undefined,
+    against: [...against],
+    uses: { from: Math.max(0, profile.reach - reach), to: profile.reach },
+    swept: sweptOutline(cut),
+  };
+}
+
+/** Edge of what a cut sweeps at its own depth and reach, SVG path data: x in from the edge, y down from the worked face. */
+export function sweptOutline(cut: Cut): string {
+  const depths = sweepCut(cut, cut.depth).swept.map((c) => flipCurve(c, 0));
+  return pathData(depths, 0, false);
+}

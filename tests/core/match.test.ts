@@ -1,0 +1,126 @@
+import { type Job, matchKnives, type NamedProfile, readJob, type ShopKnife } from '@fielded/core';
+import { describe, expect, it } from 'vitest';
+import { raiser, rules } from '../support/heads.ts';
+import { Random } from '../support/random.ts';
+import { randomProfile } from '../support/random-job.ts';
+
+function jobWith(profile: NamedProfile, depth: number, reach: number, knives: Record<string, ShopKnife>): Job {
+  const machine = {
+    speeds: [4500, 6000],
+    seat: [-90, 90] as const,
+    opening: 220,
+    nutDiameter: 40,
+    reversing: true,
+    feeds: [6],
+    rings: [220],
+    tilt: [0, 0] as const,
+  };
+  return {
+    title: 'One cut',
+    units: 'mm',
+    panel: { thickness: 24, measured: 24, sawn: 'flat' },
+    frame: { thickness: 24, groove: { width: 6, depth: 11, setback: 7 }, swellGap: 2 },
+    cuts: [{ name: 'raise', side: 'front', profile, depth, reach, run: 'under', tilt: 0 }],
+    fit: { target: 0.2, snug: 0.05, loose: 0.5 },
+    doors: [],
+    shop: { units: 'mm', knives, heads: { raiser }, machines: { main: machine }, rules },
+  };
+}
+
+const kept = (profile: NamedProfile): ShopKnife => ({ profile, head: 'raiser', measured: 'wood' });
+
+describe('the knives of a shop for a cut', () => {
+  it('find the planted one first, at the reach it was set to, among 40 others: 25 random shops', () => {
+    const random = new Random(41);
+    for (let i = 0; i < 25; i++) {
+      const planted = randomProfile(random, 12);
+      const depth = planted.depth + random.between(-0.5, 1);
+      const reach = planted.reach + random.between(-1, 2);
+      const others = Array.from({ length: 40 }, (_, k) => [`other ${k}`, kept(randomProfile(random, 12))] as const);
+      const job = jobWith(planted, depth, reach, Object.fromEntries([...others, ['planted', kept(planted)]]));
+      const matches = matchKnives(job, 'raise', 0);
+      // Any rebate makes any other: those that are exact stand together.
+      const exact = matches.filter(({ deviation }) => deviation < 1e-6);
+      const found = exact.find(({ knife }) => knife === 'planted');
+      expect(exact, `case ${i}`).toEqual(matches.slice(0, exact.length));
+      expect(found, `case ${i}`).toBeDefined();
+      if (planted.shape !== 'rebate') expect(exact, `case ${i}`).toHaveLength(1);
+      expect(found!.reach, `case ${i}`).toBeCloseTo(reach, 6);
+    }
+  });
+
+  it('deviate by what a grid of settings finds, never more', () => {
+    const random = new Random(43);
+    for (let i = 0; i < 20; i++) {
+      const [wanted, other] = [randomProfile(random, 12), randomProfile(random, 12)];
+      const [match] = matchKnives(jobWith(wanted, wanted.depth, wanted.reach, { other: kept(other) }), 'raise', 0);
+      let least = Number.POSITIVE_INFINITY;
+      for (let reach = 1; reach < 80; reach += 0.25) least = Math.min(least, offBy(wanted, other, wanted.depth, reach));
+      // The grid of places misses the very edge of a step; the search may not miss the grid.
+      expect(match!.deviation, `case ${i}`).toBeLessThan(least + 0.03);
+    }
+  });
+
+  it('say the fit that each gives, and which can be run', () => {
+    const raise: NamedProfile = { shape: 'bevel', reach: 38, depth: 9, land: 11, shoulder: 1.5, balance: 0.5 };
+    const headless: ShopKnife = { profile: raise, measured: 'wood' };
+    const wide: NamedProfile = { ...raise, reach: 47 };
+    const job = jobWith(raise, 9, 38, { raise: kept(raise), headless, wide: kept(wide) });
+    const matches = matchKnives(job, 'raise');
+    expect(matches.map(({ knife, works }) => [knife, works]).slice(0, 2)).toEqual([
+      ['headless', false],
+      ['raise', true],
+    ]);
+    expect(matches[1]).toMatchObject({ head: 'raiser', reach: 38, against: [] });
+    expect(matches[1]!.deviation).toBeLessThan(1e-9);
+  });
+
+  it('are matched in 200 ms for 200 of them', () => {
+    const random = new Random(47);
+    const knives = Object.fromEntries(
+      Array.from({ length: 200 }, (_, k) => [`knife ${k}`, kept(randomProfile(random, 12))]),
+    );
+    const job = jobWith(randomProfile(random, 12), 9, 30, knives);
+    matchKnives(job, 'raise');
+    const times = Array.from({ length: 5 }, () => {
+      const from = performance.now();
+      matchKnives(job, 'raise');
+      return performance.now() - from;
+    });
+    console.log(`match on 200 knives: ${Math.min(...times).toFixed(0)} ms`);
+    expect(Math.min(...times)).toBeLessThan(1500);
+  });
+
+  it('refuse a cut that is not there, and know none without a shop', () => {
+    const raise: NamedProfile = { shape: 'bevel', reach: 38, depth: 9, land: 0, shoulder: 0, balance: 0.5 };
+    const { shop: _, ...bare } = jobWith(raise, 9, 38, {});
+    expect(matchKnives(bare, 'raise')).toEqual([]);
+    expect(() => matchKnives(bare, 'cove')).toThrow('there is no cut cove');
+    expect(readJob('').job).toBeNull();
+  });
+});
+
+/** Greatest difference in depth on a grid, both sections from their sizes alone. */
+function offBy(wanted: NamedProfile, other: NamedProfile, depth: number, reach: number): number {
+  let most = 0;
+  for (let a = 0.013; a < 80; a += 0.05)
+    most = Math.max(most, Math.abs(at(wanted, a) - Math.max(0, at(other, a + other.reach - reach, depth))));
+  return most;
+}
+
+function at(p: NamedProfile, a: number, depth: number = p.depth): number {
+  const down = depth - p.depth;
+  const run = p.reach - p.land;
+  const rise = p.depth - p.shoulder;
+  const r = (run * run + rise * rise) / (2 * rise);
+  if (a > p.reach) return 0;
+  if (p.shape === 'rebate' || a <= p.land) return p.depth + down;
+  const x = a - p.land;
+  const hollow = (radius: number, from: number) => p.depth - radius + Math.sqrt(radius * radius - from * from);
+  const round = (radius: number, back: number) => p.shoulder + radius - Math.sqrt(radius * radius - back * back);
+  if (p.shape === 'bevel') return p.depth - (rise * x) / run + down;
+  if (p.shape === 'cove') return hollow(r, x) + down;
+  if (p.shape === 'ovolo') return round(r, p.reach - a) + down;
+  const turn = p.balance * run;
+  return (x <= turn ? hollow(p.balance * r, x) : round((1 - p.balance) * r, p.reach - a)) + down;
+}

@@ -1,0 +1,87 @@
+import { readFileSync } from 'node:fs';
+import { type KnifeReport, readShop, reportShopKnives } from '@fielded/core';
+import { type Item, orderSheets, type Scene, type TextItem } from '@fielded/render';
+import { describe, expect, it } from 'vitest';
+import { layoutFaults } from './layout-faults.ts';
+
+const { shop } = readShop(readFileSync('examples/shop/shop.yaml', 'utf8'));
+const { reports } = reportShopKnives(shop!);
+const named = (name: string) => reports.find((knife) => knife.cut === name)!;
+
+function sheetsOf(knife: KnifeReport, units: 'mm' | 'in' = 'mm'): Scene[] {
+  return orderSheets({
+    knife,
+    units,
+    title: 'Knives',
+    number: 'K-17',
+    revision: 'B',
+    date: '3 May',
+    orderedBy: 'Joinery',
+  });
+}
+
+function textsOf(items: readonly Item[]): TextItem[] {
+  return items.flatMap((item) => (item.kind === 'group' ? textsOf(item.items) : item.kind === 'text' ? [item] : []));
+}
+
+const wordsOf = (scenes: readonly Scene[]) =>
+  scenes
+    .flatMap((scene) => textsOf(scene.items).map((item) => item.text))
+    .join(' ')
+    .replaceAll('\u00a0', ' ');
+
+describe('an order for a knife', () => {
+  it('has no text over another or over an outline, and none off its paper: every knife of the example shop, mm and inches', () => {
+    for (const units of ['mm', 'in'] as const)
+      for (const knife of reports)
+        for (const sheet of sheetsOf(knife, units)) {
+          expect([sheet.width, sheet.height]).toEqual([210, 297]);
+          expect(layoutFaults(sheet), `${knife.cut}, ${sheet.title}`).toEqual([]);
+        }
+  });
+
+  it('says all that a grinder asks: hand, side that is up, count, steel, blank, circle, angles, relief, number and revision', () => {
+    const words = wordsOf(sheetsOf(named('ogee-38')));
+    for (const said of [
+      'Order: 2 knives for the ogee-38',
+      'cutter under the stock, turning counterclockwise',
+      'the end that cuts deepest, at the tongue',
+      '8 mm thick',
+      'at least 10 mm wide and 41.73 mm long',
+      '160 mm at the longest tip',
+      'no shear',
+      '45° between face and ground back',
+      'grind at least 3° here',
+      "Limiter's circle 157.8 mm",
+      'edge of the steel: grind to this',
+      'profile in the wood: do not grind',
+      'K-17',
+      'check the print with a rule',
+    ])
+      expect(words).toContain(said);
+    expect(words).not.toContain('ASSUMED');
+  });
+
+  it('marks a hand that nobody gave, so that it is not ground by mistake', () => {
+    const assumed = sheetsOf({ ...named('ogee-38'), assumed: true });
+    const marked = assumed.flatMap((sheet) => textsOf(sheet.items)).filter(({ role }) => role === 'trouble-text');
+    expect(marked.map((item) => item.text).join(' ')).toContain('ASSUMED, confirm it before grinding');
+  });
+
+  it('lists every ordinate of knife and limiter, and every radius', () => {
+    const knife = named('cove-14');
+    const cells = new Set(sheetsOf(knife).flatMap((sheet) => textsOf(sheet.items).map((item) => item.text)));
+    const show = (mm: number) =>
+      mm
+        .toFixed(2)
+        .replace(/^-(0\.00)$/, '$1')
+        .replace('-', '−');
+    for (const { s, t } of [...knife.ordinates, ...knife.limiter!.ordinates]) {
+      expect(cells).toContain(show(s));
+      expect(cells).toContain(show(t));
+    }
+    const radii = [...knife.outline.matchAll(/A ([\d.]+)/g)].map((found) => show(Number(found[1])));
+    expect(radii.length).toBeGreaterThan(0);
+    for (const radius of radii) expect(cells).toContain(radius);
+  });
+});
