@@ -1,8 +1,52 @@
-import { defineConfig } from 'vitest/config';
+import { configDefaults, defineConfig } from 'vitest/config';
 
-export default defineConfig({
+/** Tests that open browsers and other programs, pack packages, or kill processes: they take most of the time. */
+const SLOW = [
+  'tests/page/**/*.test.ts',
+  'tests/packaging/**/*.test.ts',
+  'tests/exchange/docx.test.ts',
+  'tests/cli/{nothing-lost,hostile-size,quote}.test.ts',
+  'tests/render/{renderers,print-scale,draw-command,painted-layout,layout,layout-sheets}.test.ts',
+  'tests/properties/**/*.test.ts',
+  'tests/reference/**/*.test.ts',
+  'tests/regressions/fuzz.test.ts',
+];
+
+const shared = {
   // The tests read the packages' TypeScript directly, so a stale build can never make them pass.
   resolve: { conditions: ['source'] },
   ssr: { resolve: { conditions: ['source'] } },
-  test: { include: ['tests/**/*.test.ts'], testTimeout: 30_000 },
+};
+
+export default defineConfig({
+  test: {
+    projects: [
+      {
+        ...shared,
+        test: {
+          name: 'quick',
+          include: ['tests/**/*.test.ts'],
+          exclude: [...configDefaults.exclude, ...SLOW],
+          testTimeout: 30_000,
+        },
+      },
+      {
+        ...shared,
+        test: {
+          name: 'slow',
+          include: SLOW.filter((pattern) => !pattern.startsWith('tests/page')),
+          testTimeout: 30_000,
+        },
+      },
+      {
+        ...shared,
+        test: {
+          name: 'page',
+          include: ['tests/page/**/*.test.ts'],
+          globalSetup: ['tests/support/build-page.ts'],
+          testTimeout: 30_000,
+        },
+      },
+    ],
+  },
 });

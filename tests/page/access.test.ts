@@ -10,7 +10,7 @@ import { describe, expect, it } from 'vitest';
 import { main } from '../../packages/cli/src/index.ts';
 import { DESKTOP, field, figureOf, PHONE, ready, setUpBench, tapDimension } from './open-page.ts';
 
-const bench = setUpBench(['production', 'single']);
+const bench = setUpBench();
 
 describe('the first load', () => {
   it('is at most 120 kB packed, letters apart, before anything is asked for', async () => {

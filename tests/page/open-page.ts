@@ -1,12 +1,9 @@
 import { execFileSync } from 'node:child_process';
-import { fileURLToPath } from 'node:url';
+import { cpSync } from 'node:fs';
 import { type Browser, type BrowserContextOptions, chromium, type Page } from 'playwright-core';
-import { build } from 'vite';
-import { afterAll, beforeAll } from 'vitest';
+import { afterAll, beforeAll, inject } from 'vitest';
 import { type GivenFile, type Served, servePage } from '../../packages/cli/src/serve/serve-page.ts';
 import { runProgram, scratchFolder } from '../support/programs.ts';
-
-const PAGE = fileURLToPath(new URL('../../packages/page', import.meta.url));
 
 /** The page built from its sources, served, and a browser to open it in; all gone when the test file is done. */
 export interface Bench {
@@ -28,7 +25,7 @@ export const PHONE: BrowserContextOptions = {
 export const DESKTOP: BrowserContextOptions = { viewport: { width: 1440, height: 900 } };
 
 /** Sets up a bench for one test file. Whatever goes wrong on a page that was opened fails the file. */
-export function setUpBench(modes: readonly ('production' | 'single')[] = ['production']): Bench {
+export function setUpBench(): Bench {
   const folder = scratchFolder();
   const closing: (() => Promise<unknown>)[] = [];
   const faults: string[] = [];
@@ -48,10 +45,7 @@ export function setUpBench(modes: readonly ('production' | 'single')[] = ['produ
     return served;
   };
   beforeAll(async () => {
-    // As it is shipped: a test runner's own name for its surroundings would build it for development.
-    process.env.NODE_ENV = 'production';
-    for (const mode of modes)
-      await build({ root: PAGE, mode, logLevel: 'error', build: { outDir: folder, emptyOutDir: false } });
+    cpSync(inject('pageFolder'), folder, { recursive: true });
     runProgram('chromium', ['--version']);
     const executablePath = execFileSync('sh', ['-c', 'command -v chromium'], { encoding: 'utf8' }).trim();
     bench.browser = await chromium.launch({ executablePath, args: ['--no-sandbox', '--disable-gpu'] });
