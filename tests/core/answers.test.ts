@@ -60,6 +60,12 @@ describe('the answers of a prepared job', () => {
     expect(evaluateJoint(job).fit).toEqual(evaluate(job).fit);
   });
 
+  it('do not call a joint runnable whose heads were not looked at', () => {
+    const { statements } = evaluateJoint(job);
+    expect(statements).toMatchObject({ canBeRun: null, notChecked: ['cuts[0].head', 'cuts[1].head'] });
+    expect(evaluate(job).statements.canBeRun).toBe(false);
+  });
+
   it('give the one knife that is named', () => {
     expect(answerKnives(prepareJob(job), 'relief')!.reports.map(({ cut }) => cut)).toEqual(['relief']);
     expect(answerKnives(prepareJob(job), 'no such cut')).toBeUndefined();

@@ -8,7 +8,7 @@ import type { PreparedJob } from './prepare.ts';
 import { findProblems, sortProblems } from './problems.ts';
 import type { CutReport, Report, SectionReport } from './report.ts';
 import { findSizeProblems } from './size-problems.ts';
-import { stateBoth } from './statements.ts';
+import { stateJoint } from './statements.ts';
 
 /** What every report says: the section its cuts leave, the tongue, the fit, and the problems of these, without advice. */
 export function answerJoint({ job, edge, tongue, fit }: PreparedJob): Report {
@@ -23,7 +23,7 @@ export function answerJoint({ job, edge, tongue, fit }: PreparedJob): Report {
     section: reportSection(edge),
     tongue,
     fit: { ...fit, snug: job.fit.snug, loose: job.fit.loose },
-    statements: stateBoth(job, fit.verdict, problems),
+    statements: stateJoint(job, fit.verdict, problems),
     problems,
   };
 }

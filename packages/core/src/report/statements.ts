@@ -24,6 +24,12 @@ export function stateBoth(
   };
 }
 
+/** The same from a joint alone, as in a drag: no head, knife or machine has been looked at. */
+export function stateJoint(job: Job, verdict: Verdict | null, problems: readonly Problem[]): Statements {
+  const headed = job.cuts.flatMap(({ head }, k) => (head === undefined ? [] : [headPath(k)]));
+  return stateBoth(job, verdict, problems, headed);
+}
+
 /** What a job would have to say before anyone can tell whether it can be run. */
 function listUnknown({ cuts, shop }: Job): string[] {
   const headless = cuts.flatMap(({ head }, k) => (head === undefined ? [headPath(k)] : []));

@@ -4,7 +4,7 @@ import type { SentenceKey } from '../problem/say.ts';
 import { unknownName } from './unknown-name.ts';
 
 /** A move at the machine: a sentence of the catalogue. */
-export type Move = Extract<SentenceKey, `move.${string}`>;
+type Move = Extract<SentenceKey, `move.${string}`>;
 
 /** A size that can be set, and how a job looks with it set otherwise. Lengths mm. */
 export interface Setting {
@@ -27,7 +27,7 @@ const SCRATCH = 1e-3;
 const WIDEST = 300;
 
 /** The names of everything in a job that can be set. */
-export function settingNames(job: Job): string[] {
+function settingNames(job: Job): string[] {
   return [
     ...sizeSettings(job).map(({ name }) => name),
     ...job.cuts.flatMap(({ name }) => [`${name}.depth`, `${name}.reach`]),
