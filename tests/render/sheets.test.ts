@@ -218,3 +218,12 @@ test('a job whose cuts leave nothing at all is drawn all the same', () => {
     expect(sceneToSvg(sheet)).not.toMatch(/NaN|Infinity|undefined/);
   }
 });
+
+test('doors of one size with different heads are drawn apart, and so are their panels', () => {
+  const arched = { ...door, name: 'B', topRail: 110, head: { shape: 'arch', rise: 60 } } as const;
+  const square = { ...door, name: 'A', topRail: 110 };
+  const shown = sheets(evaluate(job({ doors: [square, arched] })), { view: 'sheet', paper: 'a4' }).flatMap(texts);
+  expect(shown.filter((words) => /^Door [AB] {2}/.test(words))).toHaveLength(2);
+  expect(shown).toContain('1 off, of door A');
+  expect(shown).toContain('1 off, of door B');
+});

@@ -26,17 +26,18 @@ interface Made {
 }
 
 function doorMade(door: DoorReport, index: number): Made {
-  const { name, quantity, leaves, width, height, stile, topRail, bottomRail, midRail, muntin, grain, openings } = door;
-  const alike = JSON.stringify([width, height, stile, topRail, bottomRail, midRail, muntin, grain, openings]);
+  const { name, quantity, leaves, width, height, stile, topRail, bottomRail, midRail, muntin, grain, openings, head } =
+    door;
+  const alike = JSON.stringify([width, height, stile, topRail, bottomRail, midRail, muntin, grain, openings, head]);
   return { subject: { view: 'door', index }, door: safeText(name), count: quantity * leaves, alike };
 }
 
-function panelsMade({ name, panels }: DoorReport, index: number): Made[] {
-  return panels.map(({ width, height, grain, quantity }, panel) => ({
+function panelsMade({ name, panels, head }: DoorReport, index: number): Made[] {
+  return panels.map(({ width, height, grain, quantity, shaped }, panel) => ({
     subject: { view: 'panel', index, panel },
     door: safeText(name),
     count: quantity,
-    alike: JSON.stringify([width, height, grain]),
+    alike: JSON.stringify([width, height, grain, shaped ? head : null]),
   }));
 }
 
