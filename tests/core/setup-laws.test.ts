@@ -1,6 +1,6 @@
 // Laws of planning: limits, reasons, fewest set-ups against every assignment and order, fence and bar against the section itself.
 
-import { type Job, prepareJob, type SetUp, type Way } from '@fielded/core';
+import { evaluate, type Job, prepareJob, type SetUp, type Way } from '@fielded/core';
 import { describe, expect, it } from 'vitest';
 import { poseHead } from '../../packages/core/src/setup/pose.ts';
 import { areaTaken } from '../../packages/core/src/setup/set-up.ts';
@@ -393,5 +393,37 @@ describe('both heads at once', () => {
   it('a spacer that is not known is not approved, and stands in notChecked', () => {
     const { stack } = planned(job({ cove: OVER.replace('fromFace: 1.2, ', '') })).plan;
     expect(stack).toMatchObject({ works: false, against: [], spacer: null, notChecked: ['knives.cove.fromFace'] });
+  });
+});
+
+describe('the spread of both heads at once', () => {
+  const OVER = 'fromFace: 1.2, groundFor: { run: over, rotation: counterclockwise }';
+  const given = shopJob({ cove: OVER, run: 'over', machines: machine('speeds: [7000]', 'spindleLength: 110') });
+  const heads = { ...given.shop!.heads, small: { ...given.shop!.heads.small!, cuttingDiameter: 112 } };
+  const spread = { thickness: 0.2, height: 0.1, fence: 0.2, grooveWidth: 0.05, film: 0.02, spacer: 0.03 };
+  const { arrangements } = evaluate({ ...given, shop: { ...given.shop!, heads }, spread }).spread!;
+  const slopeOf = (sources: (typeof arrangements)[number]['sources'], name: string) =>
+    sources.find((source) => source.name === name)!.slope;
+
+  it('follows neither stock nor height, and the spacer one for one', () => {
+    const stacked = arrangements.find((each) => each.stacked)!;
+    expect(slopeOf(stacked.sources, 'panel.thickness')).toBeCloseTo(0, 9);
+    expect(slopeOf(stacked.sources, 'heads.height')).toBeCloseTo(0, 9);
+    expect(slopeOf(stacked.sources, 'spacer')).toBeCloseTo(-1, 9);
+  });
+
+  it('is that of under and over with both heights exact, and the spacer beside it', () => {
+    const stacked = arrangements.find((each) => each.stacked)!;
+    const exact = evaluate({ ...given, spread: { ...spread, height: 0 } }).spread!.arrangements.find(
+      ({ runs }) => runs.join() === 'under,over',
+    )!;
+    expect(stacked.nominal).toBeCloseTo(exact.nominal, 9);
+    expect(exact.worst[0] - stacked.worst[0]).toBeCloseTo(0.03, 6);
+    expect(stacked.worst[1] - exact.worst[1]).toBeCloseTo(0.03, 6);
+  });
+
+  it('is not offered where the heads cannot be run at once', () => {
+    const { arrangements: apart } = evaluate({ ...shopJob(), spread }).spread!;
+    expect(apart.some((each) => each.stacked)).toBe(false);
   });
 });

@@ -80,11 +80,11 @@ const MOST_WAYS = 4;
 /** What the other ways to run the cuts would do, narrowest first; nothing where there is only one. */
 function arrangementTable({ arrangements }: SpreadReport, units: Units): string[] {
   if (arrangements.length < 2) return [];
-  const shown = arrangements.filter(({ given }, i) => given || i < MOST_WAYS);
-  const rows = shown.map(({ runs, given, worst, sources }) => {
+  const shown = arrangements.filter(({ given, stacked }, i) => given || stacked || i < MOST_WAYS);
+  const rows = shown.map(({ runs, given, stacked, worst, sources }) => {
     const stock = sources.find(({ name }) => name === 'panel.thickness')!;
     return [
-      `${shortRuns(runs)}${given ? ' (as now)' : ''}`,
+      `${stacked ? 'both heads at once' : shortRuns(runs)}${given ? ' (as now)' : ''}`,
       cellLength(worst[0], units),
       cellLength(worst[1], units),
       cellLength(stock.contribution, units),

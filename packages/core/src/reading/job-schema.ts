@@ -79,6 +79,7 @@ export function jobSchema(units: Units): v.GenericSchema<unknown, JobFile> {
         fence: v.optional(orNothing('± of the fence of each cut'), millimetres(DEFAULTS.spread)),
         grooveWidth: v.optional(orNothing('± of the groove width'), millimetres(DEFAULTS.spread)),
         film: v.optional(orNothing('± of the finish on each face'), millimetres(DEFAULTS.spread)),
+        spacer: v.exactOptional(orNothing('± of the spacer between two heads on one spindle')),
         moisture: v.exactOptional(
           about(number({ least: 0, most: 30 }, 'a ± of moisture'), "± of the panel's moisture, points of %"),
         ),

@@ -31,10 +31,10 @@ export function evaluate(given: GivenJob, options: EvaluateOptions = {}): Report
   const { job, fit } = prepared;
   const { problems, ...joint } = answerJoint(prepared);
   const knives = answerKnives(prepared);
-  const spread = answerSpread(prepared, options.simulation);
   const season = answerSeasons(prepared);
   const doors = answerDoors(prepared);
   const planned = answerPlan(prepared, doors);
+  const spread = answerSpread(prepared, options.simulation, planned?.plan.stack);
   const all = [
     ...problems,
     ...(knives?.problems ?? []),

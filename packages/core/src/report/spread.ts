@@ -3,11 +3,13 @@ import { sweptOf } from '../joint/edge.ts';
 import type { Problem } from '../problem/problem.ts';
 import { sayProblem, type Voice } from '../problem/say.ts';
 import { swellingOf } from '../season/seasons.ts';
+import type { StackReport } from '../setup/plan.ts';
 import { createJoint, type Joint, NO_SWELLING, type Swelling } from '../spread/joint.ts';
 import { DEFAULT_SIMULATION, reportSpread, type SpreadReport } from '../spread/report.ts';
 import { simulateInChunks } from '../spread/simulate.ts';
 import type { SimulatedSpread, SimulationOptions } from '../spread/simulation.ts';
 import { listSources } from '../spread/sources.ts';
+import { type StackedCuts, stackedArrangement } from '../spread/stacked.ts';
 import type { PreparedJob } from './prepare.ts';
 import { frameWood, panelWidth, speciesFaults, speciesNamed, widthFaults } from './seasons.ts';
 
@@ -21,6 +23,7 @@ export interface Spread {
 export function answerSpread(
   { job, fit, edge }: Pick<PreparedJob, 'job' | 'fit' | 'edge'>,
   options?: SimulationOptions,
+  stack?: StackReport | null,
 ): Spread {
   const { spread } = job;
   if (spread === undefined || fit.clearance === null) return { problems: [] };
@@ -30,7 +33,18 @@ export function answerSpread(
   // With seasons, what is missing is said there.
   const asked = (spread.moisture ?? 0) > 0 && job.season === undefined;
   const problems = asked ? [...speciesFaults(job), ...widthFaults(job)] : [];
-  return { report: reportSpread(job, spread, joint, options ?? affordable(joint)), problems };
+  const report = reportSpread(job, spread, joint, options ?? affordable(joint));
+  const together = findStacked(job, stack);
+  if (together === undefined) return { report, problems };
+  const stacked = stackedArrangement(job, spread, joint.swelling, together);
+  return { report: { ...report, arrangements: [...report.arrangements, stacked] }, problems };
+}
+
+/** The cuts that the plan makes with both heads at once. */
+function findStacked({ cuts }: Job, stack: StackReport | null | undefined): StackedCuts | undefined {
+  if (!stack?.works) return undefined;
+  const place = (name: string | null) => cuts.findIndex((cut) => cut.name === name);
+  return { lower: place(stack.lower), upper: place(stack.upper) };
 }
 
 /** Lines and arcs up to which a joint is cut anew for every move: thousands of sections are needed, at some µs a piece. */

@@ -12,12 +12,14 @@ export interface Arrangement extends Pick<Stack, 'nominal' | 'worst' | 'rss' | '
   readonly runs: readonly Run[];
   /** Whether this is how the job runs them. */
   readonly given: boolean;
+  /** Both heads at once, on one spindle; left out where each cut has its own set-up. */
+  readonly stacked?: true;
   /** Stock thickness and the clearance it gives, mm, all else as drawn: over the ±, or 0.5 mm either way if that is less. */
   readonly byThickness: readonly (readonly [thickness: number, clearance: number])[];
 }
 
 /** Stock is followed this far, mm, even where its ± is less: so far a planer is easily off. */
-const LEAST_SHOWN = 0.5;
+export const LEAST_SHOWN = 0.5;
 /** Steps on either side of the nominal thickness: enough for a curve, which with one cut on a face is straight. */
 const STEPS = 10;
 
@@ -46,7 +48,7 @@ export function listArrangements(job: JointSizes, limits: SpreadLimits, asGiven:
 }
 
 /** The clearance at even steps of stock thickness, `within` mm either side of what it measures. */
-function followThickness(joint: Joint, measured: number, within: number): [number, number][] {
+export function followThickness(joint: Joint, measured: number, within: number): [number, number][] {
   const read = createReader(joint, 'clearance');
   const moves = new Float64Array(joint.moveCount);
   return Array.from({ length: 2 * STEPS + 1 }, (_, step): [number, number] => {

@@ -13,6 +13,8 @@ export interface SpreadLimits {
   readonly grooveWidth: number;
   /** Finish on each face of the tongue. */
   readonly film: number;
+  /** Spacer between two heads on one spindle. */
+  readonly spacer?: number;
   /** Moisture of the panel against what it was machined at. */
   readonly moisture?: number;
 }
