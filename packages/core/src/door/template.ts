@@ -7,7 +7,7 @@ import { type ShapedPanel, shapedOutline } from './shaped-panel.ts';
 export type TemplatePart = 'rail' | 'panel' | 'field';
 
 /** The panel under a reported door's head; null for a door without one. */
-export function shapedPanelOf({ head, opening, panel }: DoorReport): ShapedPanel | null {
+function shapedPanelOf({ head, opening, panel }: DoorReport): ShapedPanel | null {
   if (head === undefined) return null;
   const insertion = (panel.height - opening.height) / 2;
   const across = (panel.width - opening.width) / 2;

@@ -57,7 +57,7 @@ interface Label {
 }
 
 /** Most labels that are drawn: more would be more sheets than anyone prints. */
-export const MOST_LABELS = 13_000;
+const MOST_LABELS = 13_000;
 
 /** A label for every part and every panel of a list, on as many sheets as it takes. `outlines` draws the labels' edges, for plain paper. */
 export function labelSheets(list: CuttingList, units: 'mm' | 'in', sheet: LabelSheet, outlines = false): Scene[] {

@@ -95,7 +95,7 @@ export function drawPanelPicture(panel: ListedPanel, units: Units, scale: number
 }
 
 /** Items on paper just large enough for them. */
-export function asScene(title: string, items: readonly Item[]): Scene {
+function asScene(title: string, items: readonly Item[]): Scene {
   const box = itemsBox(items)!;
   const edge = 0.5;
   return {
