@@ -81,3 +81,31 @@ describe('fielded template', () => {
     expect(done.err).toContain(words);
   });
 });
+
+describe('a shaped door', () => {
+  it('goes through plan, cutting list and quote', async () => {
+    const plan = JSON.parse((await run(['plan', JOB, '--json'])).out);
+    const heads = plan.plan.steps.filter(({ kind }: { kind: string }) => kind === 'run-heads');
+    expect(heads.map(({ cuts, doors }: { cuts: string[]; doors: string[] }) => [cuts, doors])).toEqual([
+      [['raise'], ['arched', 'cathedral']],
+      [['back relief'], ['arched', 'cathedral']],
+    ]);
+    const list = JSON.parse((await run(['cutting-list', JOB, '--json'])).out);
+    const panel = list.panels.find(({ width }: { width: number }) => width === 418);
+    expect(panel).toMatchObject({ height: 783, quantity: 1, shaped: true });
+    // Lighter than its square blank with the same cuts would be, by more than the corners' area alone takes.
+    const corners = 418 * 783 - panel.door.head.area;
+    expect(corners).toBeGreaterThan(10_000);
+    expect(panel.volume).toBeLessThan(418 * 783 * 20 - corners * 20);
+    // 60 of rail over the apex, and the rise.
+    expect(
+      list.parts
+        .filter(({ part }: { part: string }) => part === 'top rail')
+        .map(({ width }: { width: number }) => width),
+    ).toEqual([120, 120]);
+    const quote = JSON.parse(
+      (await run(['quote', JOB, '--client', 'M. Fennimore', '--number', 'Q-1', '--date', '2026-03-14', '--json'])).out,
+    );
+    expect(JSON.stringify(quote)).toContain('wood');
+  });
+});

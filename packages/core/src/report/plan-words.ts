@@ -24,9 +24,14 @@ export function sayStep(step: Step, plan: Pick<Plan, 'setups' | 'steps'>, voice:
     case 'run-edges':
     case 'rip': {
       const said = say(`step.${step.kind}`, { ...names, panels: sayPanels(step, voice) }, voice);
-      if (step.carrier.length === 0) return said;
-      return `${said} ${say('panels.carrier', { doors: listNames(step.carrier) }, voice)}`;
+      const more = [
+        ...(step.carrier.length > 0 ? [say('panels.carrier', { doors: listNames(step.carrier) }, voice)] : []),
+        ...(step.shaped.length > 0 ? [say('panels.shaped', { doors: listNames(step.shaped) }, voice)] : []),
+      ];
+      return [said, ...more].join(' ');
     }
+    case 'run-heads':
+      return say('step.run-heads', { ...names, panels: sayPanels(step, voice) }, voice);
     default:
       return say(`step.${step.kind}`, {}, voice);
   }

@@ -45,6 +45,7 @@ function sortPanels({ doors, blanks, leftOver }: DoorsAnswer): PanelsToRun {
       .map(({ name }) => name),
     narrow: names.filter((name) => riding.has(name)),
     carrier: names.filter((name) => left.has(name)),
+    shaped: doors.filter(({ head }) => head !== undefined).map(({ name }) => name),
   };
 }
 

@@ -144,6 +144,7 @@ export type StepKind =
   | 'run-ends'
   | 'rip'
   | 'run-edges'
+  | 'run-heads'
   | 'sand'
   | 'finish'
   | 'glue-up';
@@ -164,6 +165,8 @@ export interface Step {
   readonly blanks: readonly string[];
   /** Those of them whose narrow panels are in no blank: their ends need a carrier or a spare beside them. */
   readonly carrier: readonly string[];
+  /** Those of them with a shaped head, of which the straight fence only takes the square end. */
+  readonly shaped: readonly string[];
 }
 
 /** The calliper reads `reads` too much on the tongue: move the spindle up and the knives out by so much, mm. */

@@ -8,6 +8,8 @@ export interface PanelsToRun {
   readonly narrow: readonly string[];
   /** Narrow, and in no blank: only a carrier takes them past the cutter. */
   readonly carrier: readonly string[];
+  /** With a shaped head, which is run against a bearing or a ring fence. */
+  readonly shaped?: readonly string[];
 }
 
 /** Set-ups that stand together on one spindle: one, or both heads at once. Places among the plan's set-ups. */
@@ -34,12 +36,17 @@ export function orderSteps(
     order.setUp(group);
     order.add('run-ends', group, twice && once.length === 0 ? 'narrow' : 'all', [...once, ...narrow]);
     if (!twice || once.length > 0) order.add('run-edges', group, twice ? 'wide' : 'all', once);
+    order.heads(group, once);
   }
   if (twice) {
     order.add('rip', [], 'narrow', narrow);
     for (const group of [...groups].reverse()) {
       order.setUpAgain(group);
       order.add('run-edges', group, 'narrow', narrow);
+      order.heads(
+        group,
+        narrow.filter((door) => !once.includes(door)),
+      );
     }
   }
   const all = [...once, ...narrow];
@@ -72,7 +79,18 @@ class StepList {
       doors: [...new Set(doors)],
       blanks: kind === 'run-ends' || kind === 'rip' ? this.panels.narrow : [],
       carrier: kind === 'run-ends' ? this.panels.carrier : [],
+      shaped: kind === 'run-ends' ? this.shapedOf(doors) : [],
     });
+  }
+
+  /** Shaped heads after the straight sides: the fence comes off, the bearing or ring goes on, the height stays. */
+  heads(group: Group, doors: readonly string[]): void {
+    const shaped = this.shapedOf(doors);
+    if (shaped.length > 0) this.add('run-heads', group, 'all', shaped);
+  }
+
+  private shapedOf(doors: readonly string[]): string[] {
+    return [...new Set(doors.filter((door) => this.panels.shaped?.includes(door)))];
   }
 
   /** Sets up, runs a test piece, measures it and corrects the setting. */

@@ -75,6 +75,8 @@ export const SETUP_WORDS = {
     'Measure it against the drawing. Correct the setting until it is right, and keep the piece as the sample.',
   'step.run-ends': 'Run both ends, {cuts} on "{machine}": {panels}.',
   'step.run-edges': 'Run both long edges, {cuts} on "{machine}": {panels}.',
+  'step.run-heads':
+    'Take the straight fence off, fit the bearing or the ring fence with a lead-in, and run the shaped heads, {cuts} on "{machine}" at the same height: {panels}. One shoulder runs against the grain: light passes there, or the head turned over and the other rotation.',
   'step.rip': 'Rip {panels}, now that their ends have every cut, and clean the sawn edges.',
   'step.sand': 'Sand the flat of the field and the back, and ease the arrises. Leave the tongues as they are.',
   'step.finish': 'Finish the panels before glue-up, tongues included, so that no bare wood shows when they shrink.',
@@ -87,6 +89,7 @@ export const SETUP_WORDS = {
   'panels.frame': 'the parts of the frame',
   'panels.carrier':
     'Those of {doors} are too narrow by themselves and in no blank: hold them in a carrier or beside a spare.',
+  'panels.shaped': 'Of {doors} only the square end: the shaped heads follow.',
   'check.isolated': 'Machine isolated while the tool is mounted',
   'check.marks': 'Marks on the tool read: they go first',
   'check.knives': 'Knives sharp, set to the gauge, screws tight',
