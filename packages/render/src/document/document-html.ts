@@ -11,7 +11,7 @@ header p{margin:0;text-align:right}dl{display:grid;grid-template-columns:max-con
 table{border-collapse:collapse;width:100%;margin:0 0 4mm;font-variant-numeric:tabular-nums}thead{display:table-header-group}
 th,td{text-align:start;vertical-align:top;padding:1.2mm 3mm 1.2mm 0;border-bottom:.18mm solid #c4ae92}th{font-weight:600}
 th.end,td.end{text-align:end;padding:1.2mm 0 1.2mm 3mm}tr{break-inside:avoid}tfoot td{font-weight:600}td svg{display:block;max-width:100%;height:auto}
-.figures{display:flex;flex-wrap:wrap;gap:6mm;margin:0 0 4mm}figure{margin:0;break-inside:avoid}figure svg{display:block;max-width:100%;height:auto}
+.figures{display:flex;flex-wrap:wrap;align-items:flex-end;gap:6mm;margin:0 0 4mm}figure{margin:0;break-inside:avoid}figure svg{display:block;max-width:100%;height:auto}
 figcaption{color:#5a6270;font-size:9.5pt}.sign{display:flex;gap:12mm;margin-top:18mm;break-inside:avoid}.sign p{flex:1;border-top:.25mm solid #1d2430;padding-top:1mm}
 @media print{body{margin:0;max-width:none;padding:0}}@page{margin:18mm}`;
 
