@@ -138,7 +138,7 @@ many/b.yml  ⊘ not read
 many/inner/c.json  ⊣ stops short  – running not checked  −1.76 mm  2.55 mm  1 error
 
 many/inner/c.json
-  ✗ error  The tongue stops 2.55 mm in, 7.45 mm short: it wedges in the
+  ✗ error  The tongue goes in only 2.55 mm, 7.45 mm short: it wedges in the
   groove's mouth. Take the bevel 1.96 mm deeper.
   (cuts, stops-short)
 

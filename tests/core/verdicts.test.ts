@@ -96,7 +96,7 @@ describe('what is said to do', () => {
   it('a wedge that stops short is offered a land', () => {
     const wedge = job(0, { cuts: [cutOf('front', profile({ shape: 'bevel', reach: 45, depth: 13.8 }))] });
     expect(messages(wedge)).toEqual([
-      "error: The tongue stops 0.65 mm in, 8.35 mm short: it wedges in the groove's mouth. Take the raise 2.76 mm deeper. Or: Give the raise a land of 10 mm.",
+      "error: The tongue goes in only 0.65 mm, 8.35 mm short: it wedges in the groove's mouth. Take the raise 2.76 mm deeper. Or: Give the raise a land of 10 mm.",
     ]);
   });
 

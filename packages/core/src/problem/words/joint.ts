@@ -11,7 +11,8 @@ export const JOINT_WORDS = {
   'held.run-on-edge': 'on edge',
   'held.tilted': 'with the spindle tilted {tilt:degrees}',
   'will-not-enter': 'The tongue will not enter: it needs a groove {excess:length} wider.',
-  'stops-short.wedges': "The tongue stops {deepest:length} in, {short:length} short: it wedges in the groove's mouth.",
+  'stops-short.wedges':
+    "The tongue goes in only {deepest:length}, {short:length} short: it wedges in the groove's mouth.",
   'stops-short.reach': 'The tongue goes in only {deepest:length}: the {cut} ends {short:length} before the frame.',
   'tight.little': 'The tongue is tight: it goes in with {spare:length} to spare and needs {snug:length} to slide.',
   'tight.nothing': 'The tongue is tight: it goes in with nothing to spare and cannot slide.',
