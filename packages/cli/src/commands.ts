@@ -11,6 +11,7 @@ export const COMMANDS: Commands = {
   knife: async () => (await import('./commands/knife.ts')).knife,
   match: async () => (await import('./commands/match.ts')).match,
   plan: async () => (await import('./commands/plan.ts')).plan,
+  sample: async () => (await import('./commands/sample.ts')).sample,
   board: async () => (await import('./commands/board.ts')).board,
   open: async () => (await import('./commands/open.ts')).open,
   completion: async () => (await import('./commands/completion.ts')).completion,

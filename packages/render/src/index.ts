@@ -15,6 +15,7 @@ export type { Typeface } from './letters/typefaces.ts';
 export { type LiveOptions, type LiveScene, liveScene } from './live.ts';
 export { type MatchDrawing, matchScene } from './order/match-scene.ts';
 export { type KnifeOrderFields, type KnifeOrderSheet, orderSheets } from './order/order-sheets.ts';
+export { type SampleLabel, sampleLabel } from './order/sample-label.ts';
 export { OUTLINE_VIEWS, type OutlineLayer, type OutlineView, outlineLayers } from './outline-layers.ts';
 export { type PdfInfo, writePdf } from './pdf/write-pdf.ts';
 export { planSheets } from './plan/plan-sheets.ts';

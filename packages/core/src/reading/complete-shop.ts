@@ -54,6 +54,7 @@ function steelOf({
   presented,
   fromFace,
   sideRelief,
+  kept,
 }: ShopKnife): Omit<ShopKnife, 'profile'> {
   return {
     measured,
@@ -62,6 +63,7 @@ function steelOf({
     ...(presented !== undefined && { presented }),
     ...(fromFace !== undefined && { fromFace }),
     ...(sideRelief !== undefined && { sideRelief }),
+    ...(kept !== undefined && { kept }),
   };
 }
 

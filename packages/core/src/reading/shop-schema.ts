@@ -112,6 +112,7 @@ function knifeSchema(units: Units) {
       about(length(units, {}), "how far its deepest-cutting point lies in from the head's face on that side"),
     ),
     sideRelief: v.exactOptional(degrees('relief ground on walls square to the spindle')),
+    kept: v.exactOptional(about(text('a place'), 'where its sample hangs or lies')),
     measured: v.optional(
       about(v.picklist(['wood', 'knife']), 'whether the profile was taken off the wood or off the steel'),
       DEFAULTS.measured,

@@ -14,6 +14,8 @@ export interface Sample {
   readonly outline: string;
   readonly head: string | null;
   readonly groundFor: NonNullable<ShopKnife['groundFor']> | null;
+  /** Where the sample is kept; null where the shop does not say. */
+  readonly kept: string | null;
   /** Off the steel: its section is computed, not drawn. */
   readonly measured: ShopKnife['measured'];
 }
@@ -40,6 +42,7 @@ export function sampleBoard(shop: Shop): Sample[] {
         ),
         head: knife.head ?? null,
         groundFor: knife.groundFor ?? null,
+        kept: knife.kept ?? null,
         measured: knife.measured,
       },
     ];

@@ -13,6 +13,8 @@ export interface ShopKnife {
   readonly fromFace?: number;
   /** Relief ground on walls square to the spindle, radians. */
   readonly sideRelief?: number;
+  /** Where its sample is kept. */
+  readonly kept?: string;
   /** 'knife': the outline was taken off the steel; 'wood' (default): it is the section it leaves. */
   readonly measured: 'wood' | 'knife';
 }

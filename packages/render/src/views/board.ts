@@ -185,11 +185,12 @@ function sizes({ shape, reach, depth }: Sample, units: 'mm' | 'in'): string {
 }
 
 /** Where the knife is kept and how it is run, as far as the shop says. */
-function kept({ head, groundFor, measured }: Sample): string {
+function kept({ head, groundFor, kept, measured }: Sample): string {
   const words = [
     head === null ? '' : `in ${safeText(head)}`,
     groundFor === null ? '' : `run ${groundFor.run}`,
     measured === 'knife' ? 'taken off the steel' : '',
+    kept === null ? '' : `sample: ${safeText(kept)}`,
   ];
   return fitText(words.filter(Boolean).join(', '), NOTE, WIDEST);
 }
