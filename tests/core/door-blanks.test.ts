@@ -86,6 +86,11 @@ describe('blanks', () => {
     expect(leftOver[0]!.missing).toBeCloseTo(96.8, 9);
   });
 
+  it('are as long as their panels, to the last digit', () => {
+    const inch = [1, 2, 3, 4].map(() => ({ door: 'A', width: 90, length: 511.175 }));
+    expect(makeBlanks(inch, RULES).blanks.map(({ length }) => length)).toEqual([511.175]);
+  });
+
   it('join only panels of one length', () => {
     const mixed = [...items([160], 600), ...items([160], 700)];
     expect(makeBlanks(mixed, RULES).leftOver).toHaveLength(2);

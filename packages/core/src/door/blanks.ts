@@ -37,7 +37,8 @@ const LEAST_SPARE = 50;
 export function makeBlanks(items: readonly BlankItem[], rules: BlankRules, spares = false): BlankList {
   const blanks: Blank[] = [];
   const leftOver: LeftOver[] = [];
-  for (const [length, group] of byLength(items)) {
+  for (const group of byLength(items).values()) {
+    const { length } = group[0]!;
     const { bins, left } = joinLength(group, rules, spares);
     blanks.push(...describeBlanks(length, bins, rules));
     leftOver.push(...describeLeft(length, left, rules));

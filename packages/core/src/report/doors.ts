@@ -135,7 +135,7 @@ function finishedPieces(job: Job, doors: readonly DoorReport[], blanks: BlankLis
   const riding = new Map<string, number>();
   for (const blank of blanks) {
     for (const { door, width } of blank.panels) {
-      const key = `${door} ${width.toFixed(6)} ${blank.length}`;
+      const key = `${door} ${width.toFixed(6)} ${Math.round(blank.length * 100) / 100}`;
       riding.set(key, (riding.get(key) ?? 0) + blank.quantity);
     }
   }
