@@ -1,7 +1,7 @@
 import { type Fault, type Job, type Problem, type ReadJob, type Report, readJobData, type Units } from '@fielded/core';
 import { computed, type ReadonlySignal, type Signal, signal } from '@preact/signals';
 import { reportJoint } from '../job/answer-joint.ts';
-import { type Data, getAt, setAt } from '../job/data.ts';
+import { type Data, getAt, type Keys, setAt, setKeys } from '../job/data.ts';
 import type { Doc } from './doc.ts';
 import { advance, beginHistory, type History, redo, settle, undo } from './history.ts';
 
@@ -43,6 +43,8 @@ export interface Desk {
   readonly notice: Signal<Notice>;
   /** Makes changes, one step of undo; those with the same key in a row are one. A job that could not be read is refused, with its faults. */
   change(changes: readonly Change[], key?: string): readonly Fault[];
+  /** Makes a change to the shop, as `change` does to the job; the job has a shop of its own from then on. */
+  changeShop(keys: Keys, value: Data | undefined, key?: string): readonly Fault[];
   /** What would be wrong with changes. */
   check(changes: readonly Change[]): readonly Fault[];
   /** Ends a change made in one go. */
@@ -143,6 +145,14 @@ export function createDesk(first: Doc, firstUnits?: Units): Desk {
     change(changes, key) {
       const next = changed(changes);
       if (JSON.stringify(next.data) === JSON.stringify(doc.peek().data)) return [];
+      const { faults } = read(next);
+      if (faults.length === 0) history.value = advance(history.peek(), next, key ?? null);
+      return faults;
+    },
+    changeShop(keys, value, key) {
+      const before = doc.peek().shop ?? { name: 'shop.yaml', data: { fielded: 1, units: job.peek().units }, text: '' };
+      const next = { ...doc.peek(), shop: { ...before, data: setKeys(before.data, keys, value) } };
+      if (JSON.stringify(next.shop) === JSON.stringify(doc.peek().shop)) return [];
       const { faults } = read(next);
       if (faults.length === 0) history.value = advance(history.peek(), next, key ?? null);
       return faults;

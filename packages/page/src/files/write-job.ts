@@ -1,5 +1,5 @@
 import { type Document, isMap, isNode, isSeq, parseDocument, stringify } from 'yaml';
-import type { Doc } from '../desk/doc.ts';
+import type { Doc, ShopDoc } from '../desk/doc.ts';
 import { type Data, isGroup, type Keys } from '../job/data.ts';
 
 /**
@@ -7,6 +7,15 @@ import { type Data, isGroup, type Keys } from '../job/data.ts';
  * changed is written anew. A job begun here is written plainly.
  */
 export function writeJob({ data, source }: Doc): string {
+  return writeText(data, source);
+}
+
+/** The shop as the text of its file, likewise. */
+export function writeShop({ data, text }: ShopDoc): string {
+  return writeText(data, text === '' ? null : text);
+}
+
+function writeText(data: Data, source: string | null): string {
   if (source === null) return stringify(data, { lineWidth: 110, flowCollectionPadding: true });
   const document = parseDocument(source, { version: '1.2' });
   change(document, [], JSON.parse(JSON.stringify(document.toJS())) as Data, data);

@@ -35,7 +35,19 @@ export function setAt(data: Data, path: string, value: Data | undefined): Data {
   return setKeys(data, keysOf(path), value);
 }
 
-function setKeys(data: Data | undefined, keys: Keys, value: Data | undefined): Data {
+/** The value at keys, whatever letters they are of; undefined where there is none. */
+export function getAtKeys(data: Data | undefined, keys: Keys): Data | undefined {
+  return keys.reduce<Data | undefined>(
+    (here, key) =>
+      typeof here === 'object' && here !== null && Object.hasOwn(here, key)
+        ? (here as Record<string | number, Data>)[key]
+        : undefined,
+    data,
+  );
+}
+
+/** As `setAt`, by keys of whatever letters. */
+export function setKeys(data: Data | undefined, keys: Keys, value: Data | undefined): Data {
   const [key, ...rest] = keys;
   if (key === undefined) return value ?? null;
   const inner = typeof data === 'object' && data !== null ? (data as Record<string | number, Data>)[key] : undefined;

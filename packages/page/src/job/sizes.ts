@@ -31,6 +31,8 @@ export function findSize(data: Data, job: Job, report: Report, of: string): Edit
   }
   if (/^(panel\.(thickness|measured)|frame\.(thickness|swellGap|groove\.(width|depth|setback)))$/.test(of))
     return plain(of);
+  const door = doorSize(data, report, of);
+  if (door !== null) return door;
   if (of === 'tongue.insertion') return turned(plain('frame.swellGap'), (mm) => job.frame.groove.depth - mm);
   if (of === 'fit.visibleMargin') return marginSize(data, job, report);
   return { size: null, fixed: FIXED[of] ?? 'This is worked out from the other sizes.' };
@@ -54,6 +56,30 @@ function cutSize(data: Data, job: Job, index: number, key: string): Editable {
   if (!setting && !drawn)
     return { size: null, fixed: 'This is ground into the knife: choose another, or draw the profile in the job.' };
   return { size: { path, changes: writeAt(path) }, fixed: null };
+}
+
+/** A size of a door's elevation; an opening's is turned into the door's own, or into the opening that it hangs in. */
+function doorSize(data: Data, report: Report, of: string): Editable | null {
+  const [, at, index, key] = /^(doors\[(\d+)\])\.([\w.[\]]+)$/.exec(of) ?? [];
+  const door = report.doors?.[Number(index)];
+  if (at === undefined || key === undefined || door === undefined) return null;
+  const hung = getAt(data, `${at}.opening`) !== undefined;
+  if (/^(stile|rail|topRail|bottomRail|midRail|muntin)$/.test(key))
+    return { size: { path: `${at}.${key}`, changes: writeAt(`${at}.${key}`) }, fixed: null };
+  const whole = (side: 'width' | 'height'): Editable => {
+    const path = hung ? `${at}.opening.${side}` : `${at}.${side}`;
+    const plain: Editable = { size: { path, changes: writeAt(path) }, fixed: null };
+    const outer = door.hungIn;
+    if (!hung || outer === undefined) return plain;
+    const leaves = side === 'width' ? door.leaves : 1;
+    // What the leaf gains, the carcase's opening gains once for every leaf.
+    return turned(plain, (mm) => outer[side] + (mm - door[side]) * leaves);
+  };
+  if (key === 'width' || key === 'height') return whole(key);
+  const [, side] = /^opening\.(width|height)$/.exec(key) ?? [];
+  if (side !== 'width' && side !== 'height') return null;
+  const count = side === 'width' ? door.across : door.up;
+  return turned(whole(side), (mm) => door[side] + (mm - door.opening[side]) * count);
 }
 
 function marginSize(data: Data, job: Job, report: Report): Editable {

@@ -10,6 +10,7 @@ import { Stage } from '../stage/stage.tsx';
 import { Later } from './later.tsx';
 import { Notices } from './notices.tsx';
 import { createPlaces, type Places } from './places.ts';
+import { RoomNav } from './room-nav.tsx';
 import { TitleBar } from './title-bar.tsx';
 import { watchTyping } from './watch-typing.ts';
 
@@ -29,6 +30,7 @@ export function App({ desk, keeper, greet }: { desk: Desk; keeper: Keeper; greet
         </button>
         <TitleBar places={places} keeper={keeper} printing={printing} />
         <main data-place={places.place.value}>
+          <RoomNav places={places} />
           <Stage view={places.view} />
           <div class="side">
             {greet && untouched && places.place.value === 'joint' && <Greeting />}
@@ -58,6 +60,12 @@ function Greeting(): JSX.Element {
 /** What stands beside the drawing: each part but the sizes is fetched when it is gone to. */
 function Part({ places, keeper }: { places: Places; keeper: Keeper }): JSX.Element {
   switch (places.place.value) {
+    case 'doors':
+      return <Later load={loadDoors} />;
+    case 'shop':
+      return <Later load={loadShop} />;
+    case 'set-up':
+      return <Later load={loadSetUp} places={places} />;
     case 'jobs':
       return <Later load={loadJobs} keeper={keeper} places={places} />;
     case 'new':
@@ -67,6 +75,9 @@ function Part({ places, keeper }: { places: Places; keeper: Keeper }): JSX.Eleme
   }
 }
 
+const loadDoors = () => import('../panels/doors/doors-panel.tsx').then(({ DoorsPanel }) => DoorsPanel);
+const loadShop = () => import('../panels/shop/shop-panel.tsx').then(({ ShopPanel }) => ShopPanel);
+const loadSetUp = () => import('../panels/set-up/set-up-panel.tsx').then(({ SetUpPanel }) => SetUpPanel);
 const loadJobs = () => import('./job-list.tsx').then(({ JobList }) => JobList);
 const loadNew = () => import('../panels/new/new-job-form.tsx').then(({ NewJobForm }) => NewJobForm);
 

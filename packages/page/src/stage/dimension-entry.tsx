@@ -16,23 +16,34 @@ export interface OpenDimension {
 }
 
 /** The dimension turned into its own field where it stands; or, for one that is worked out, what it follows from. */
-export function DimensionEntry({ open, close }: { open: OpenDimension; close: () => void }): JSX.Element {
+export function DimensionEntry({
+  open,
+  still,
+  close,
+}: {
+  open: OpenDimension;
+  /** Whether the drawing keeps its scale and place meanwhile. */
+  still: boolean;
+  close: () => void;
+}): JSX.Element {
   const desk = useDesk();
   const found = findSize(desk.doc.value.data, desk.job.value, desk.report.value, open.of);
   return found.size === null ? (
     <FixedNote open={open} close={close} words={found.fixed} />
   ) : (
-    <SizeEntry open={open} close={close} path={found.size.path} changes={found.size.changes} />
+    <SizeEntry open={open} still={still} close={close} path={found.size.path} changes={found.size.changes} />
   );
 }
 
 function SizeEntry({
   open,
+  still,
   close,
   path,
   changes,
 }: {
   open: OpenDimension;
+  still: boolean;
   close: () => void;
   path: string;
   changes: Parameters<typeof useLength>[0]['changes'];
@@ -45,7 +56,7 @@ function SizeEntry({
   const docked = useMemo(isSmallScreen, []);
   // Before anything is painted: what is typed next belongs here.
   useLayoutEffect(() => {
-    if (!docked) desk.moving.value = [];
+    if (!docked && still) desk.moving.value = [];
     entry.enter();
     field.current?.focus();
     field.current?.select();

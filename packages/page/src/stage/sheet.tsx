@@ -37,7 +37,8 @@ export function Sheet({ view, label }: { view: ViewName; label: string }): JSX.E
     live.current = sheet;
     const triesBefore = desk.tries.peek();
     const stop = effect(() => {
-      sheet.paint();
+      // While a size is moved there is only the joint: other drawings wait until the hand lets go.
+      if (desk.moving.value === null || isWorkedOn(view)) sheet.paint();
     });
     const stopTrying = desk.tries.subscribe((count) => count > triesBefore && sheet.slideIn());
     const resized = new ResizeObserver(() => sheet.resize());
@@ -48,7 +49,7 @@ export function Sheet({ view, label }: { view: ViewName; label: string }): JSX.E
       resized.disconnect();
       sheet.close();
     };
-  }, [desk, draw, closer, open, readout]);
+  }, [desk, draw, view, closer, open, readout]);
 
   const close = () => {
     const was = open.value;
@@ -67,7 +68,7 @@ export function Sheet({ view, label }: { view: ViewName; label: string }): JSX.E
         data-view={view}
       />
       <CloserButtons closer={closer} />
-      {open.value && <DimensionEntry key={open.value.of} open={open.value} close={close} />}
+      {open.value && <DimensionEntry key={open.value.of} open={open.value} still={isWorkedOn(view)} close={close} />}
       {readout.value && (
         <output
           class="readout"

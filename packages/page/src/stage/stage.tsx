@@ -22,7 +22,10 @@ export function Stage({ view }: { view: Signal<ViewName> }): JSX.Element {
   const stage = useRef<HTMLElement>(null);
   const wide = useWide(stage);
   const report = desk.report.value;
-  const views = viewsFor(report);
+  // A joint that is being moved is reported alone: what else there is to be seen stays.
+  const known = useRef<ViewName[]>([]);
+  if (desk.moving.value === null || known.current.length === 0) known.current = viewsFor(report);
+  const views = known.current;
   const shown = views.includes(view.value) ? view.value : views[0]!;
   const beside = wide && second.value !== null && views.includes(second.value) ? second.value : null;
   const tools = useStill(() => (

@@ -1,0 +1,120 @@
+import { type CuttingList, formatLength, formatNumber } from '@fielded/core';
+import type { JSX } from 'preact';
+import { useDesk } from '../../desk/context.ts';
+import type { Desk } from '../../desk/desk.ts';
+import { fileName, handOver } from '../../files/hand-over.ts';
+import { keepTogether } from '../../words/keep-together.ts';
+
+/** What is to be sawn: frames, panels, the blanks that narrow panels ride in, and the timber to order. */
+export function CuttingTables({ list }: { list: CuttingList }): JSX.Element {
+  const desk = useDesk();
+  const units = desk.units.value;
+  const say = (mm: number) => keepTogether(formatLength(mm, units));
+  return (
+    <div class="cutting">
+      <h3>Cutting list</h3>
+      <Rows
+        name="Frames"
+        heads={['', 'Part', 'Length', 'Width', 'Thick']}
+        rows={list.parts.map(({ quantity, part, length, width, thickness }) => [
+          `${quantity}`,
+          part,
+          say(length),
+          say(width),
+          say(thickness),
+        ])}
+      />
+      <Rows
+        name="Panels"
+        heads={['', 'Grain', 'Height', 'Width', 'Field']}
+        rows={list.panels.map(({ quantity, grain, height, width, field }) => [
+          `${quantity}`,
+          grain,
+          say(height),
+          say(width),
+          field === null ? 'none' : `${say(field.height)} × ${say(field.width)}`,
+        ])}
+      />
+      {list.blanks.length > 0 && (
+        <Rows
+          name="Blanks: run the ends before ripping"
+          heads={['', 'Length', 'Width', 'Holds', 'Rip at']}
+          rows={list.blanks.map(({ quantity, length, width, panels, rips }) => [
+            `${quantity}`,
+            say(length),
+            say(width),
+            panels.map(({ door }) => door).join(', '),
+            rips.map(say).join(', '),
+          ])}
+        />
+      )}
+      {list.leftOver.map(({ door, missing, quantity }) => (
+        <p key={door} class="fault">
+          {quantity} × {door}: too narrow to run alone on the end grain. A spare or a carrier of {say(missing)} beside
+          it would do.
+        </p>
+      ))}
+      <Rows
+        name="Timber to order"
+        heads={['Thick', 'Wood', 'Finished', 'Order']}
+        rows={list.timber.map(({ thickness, wood, finished, order, boardFeet }) => [
+          say(thickness),
+          wood || '–',
+          units === 'in' ? `${formatNumber(boardFeet.finished, 1)} BF` : `${formatNumber(finished, 4)} m³`,
+          units === 'in' ? `${formatNumber(boardFeet.order, 1)} BF` : `${formatNumber(order, 4)} m³`,
+        ])}
+      />
+      <button type="button" class="main" onClick={() => saveCuttingList(desk)}>
+        Cutting list as PDF
+      </button>
+    </div>
+  );
+}
+
+function Rows({
+  name,
+  heads,
+  rows,
+}: {
+  name: string;
+  heads: readonly string[];
+  rows: readonly (readonly string[])[];
+}): JSX.Element {
+  return (
+    // biome-ignore lint/a11y/noNoninteractiveTabindex: a wide table scrolls within its place, and keys must reach it
+    <div class="rows" tabIndex={0} role="region" aria-label={name}>
+      <table>
+        <caption>{name}</caption>
+        <thead>
+          <tr>
+            {heads.map((head, i) => (
+              <th key={`${i}`} scope="col">
+                {head === '' ? <span class="unseen">How many</span> : head}
+              </th>
+            ))}
+          </tr>
+        </thead>
+        <tbody>
+          {rows.map((row) => (
+            <tr key={row.join(' ')}>
+              {row.map((cell, i) => (
+                <td key={`${i}`}>{cell}</td>
+              ))}
+            </tr>
+          ))}
+        </tbody>
+      </table>
+    </div>
+  );
+}
+
+async function saveCuttingList(desk: Desk): Promise<void> {
+  try {
+    const { cuttingPdf } = await import('../../files/cutting-pdf.ts');
+    const name = fileName(`${desk.job.value.title} cutting list`, 'pdf');
+    handOver(name, await cuttingPdf({ ...desk.job.value, units: desk.units.value }), 'application/pdf');
+    desk.notice.value = { kind: 'note', text: `Saved as ${name}.` };
+  } catch (error) {
+    desk.notice.value = { kind: 'fault', text: `That could not be made: ${(error as Error).message}` };
+  }
+}

@@ -1,0 +1,92 @@
+import type { JSX } from 'preact';
+import { useId, useState } from 'preact/hooks';
+import { useDesk } from '../../desk/context.ts';
+import type { Change } from '../../desk/desk.ts';
+import { moveOn } from '../../entry/move-on.ts';
+import { sayFault } from '../../entry/use-length.ts';
+
+/** A whole number of things, with a step either way. */
+export function QuantityField({
+  path,
+  label,
+  whose,
+  value,
+  changes = (at, count) => [[at, count]],
+}: {
+  path: string;
+  label: string;
+  whose: string;
+  value: number;
+  changes?: (path: string, count: number) => readonly Change[];
+}): JSX.Element {
+  const desk = useDesk();
+  const id = useId();
+  const [draft, setDraft] = useState<string | null>(null);
+  const [fault, setFault] = useState('');
+  const put = (count: number, key?: string): boolean => {
+    const [refused] = desk.change(changes(path, count), key);
+    setFault(refused ? sayFault(refused.message, refused.at) : '');
+    return refused === undefined;
+  };
+  const type = (text: string) => {
+    setDraft(text);
+    if (/^\s*\d+\s*$/.test(text)) put(Number(text), `${path} typed`);
+    else setFault(`${text.trim() || 'Nothing'} is not a whole number.`);
+  };
+  const name = `${label}, ${whose}`;
+  return (
+    <div class={`field${fault ? ' faulty' : ''}`}>
+      <label for={id}>{label}</label>
+      <div class="entry">
+        <button
+          type="button"
+          class="step"
+          tabIndex={-1}
+          aria-label={`${name}: less`}
+          disabled={value <= 1}
+          onClick={() => {
+            setDraft(null);
+            put(value - 1);
+          }}
+        >
+          −
+        </button>
+        <div class="line">
+          <input
+            id={id}
+            type="text"
+            inputMode="numeric"
+            autocomplete="off"
+            data-path={path}
+            aria-label={name}
+            aria-invalid={fault !== ''}
+            aria-describedby={`${id}-fault`}
+            value={draft ?? String(value)}
+            onFocus={(event) => event.currentTarget.select()}
+            onInput={(event) => type(event.currentTarget.value)}
+            onBlur={() => {
+              desk.settle();
+              if (fault === '') setDraft(null);
+            }}
+            onKeyDown={(event) => event.key === 'Enter' && moveOn(event.currentTarget)}
+          />
+        </div>
+        <button
+          type="button"
+          class="step"
+          tabIndex={-1}
+          aria-label={`${name}: more`}
+          onClick={() => {
+            setDraft(null);
+            put(value + 1);
+          }}
+        >
+          +
+        </button>
+      </div>
+      <p class="fault" id={`${id}-fault`} aria-live="polite">
+        {fault}
+      </p>
+    </div>
+  );
+}

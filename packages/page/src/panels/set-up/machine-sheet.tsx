@@ -1,0 +1,103 @@
+import { type Correction, formatLength, formatNumber, type SetUp, sayNotChecked, type Units } from '@fielded/core';
+import type { JSX } from 'preact';
+import { useDesk } from '../../desk/context.ts';
+import { keepTogether } from '../../words/keep-together.ts';
+import { plainMessage } from '../../words/plain-message.ts';
+import { PlanView } from './plan-view.tsx';
+import { TestPiece } from './test-piece.tsx';
+
+/** One set-up on one sheet: the five figures that are set, large; the picture from above; what was not checked, in a box. */
+export function MachineSheet({
+  setUp,
+  corrections,
+  number,
+}: {
+  setUp: SetUp;
+  corrections: readonly Correction[];
+  number: number;
+}): JSX.Element {
+  const desk = useDesk();
+  const units = desk.units.value;
+  const { cut, machine, head, knife } = setUp;
+  const voice = { units, terms: desk.report.value.terms };
+  return (
+    <article class="machine-sheet" aria-label={`Set-up ${number}, ${cut}`}>
+      <h3>
+        {number}. {cut}
+      </h3>
+      <p class="hint">
+        {machine}, head {head}
+        {knife !== null && `, knife ${knife}`}, {sayHeld(setUp)}
+      </p>
+      <dl class="set">
+        {bigFigures(setUp, units).map(({ name, figure, beside }) => (
+          <div key={name}>
+            <dt>{name}</dt>
+            <dd>
+              {keepTogether(figure)} {beside && <small>{beside}</small>}
+            </dd>
+          </div>
+        ))}
+      </dl>
+      <PlanView setUp={setUp} />
+      {setUp.passes.length > 1 && (
+        <p>
+          In {setUp.passes.length} passes, to a depth of{' '}
+          {setUp.passes.map(({ depth }) => keepTogether(formatLength(depth, units))).join(', then ')}.
+        </p>
+      )}
+      <TestPiece setUp={setUp} corrections={corrections} />
+      {(setUp.assumed || setUp.notChecked.length > 0) && (
+        <div class="not-checked">
+          <p>
+            <b>Not checked</b>
+          </p>
+          <ul>
+            {setUp.assumed && (
+              <li>The hand of the knife is assumed: make sure that it cuts, and does not rub, turning so.</li>
+            )}
+            {setUp.notChecked.map((path) => (
+              <li key={path}>{sayNotChecked(path, setUp, voice)}</li>
+            ))}
+          </ul>
+        </div>
+      )}
+      {setUp.problems.map(({ code, at, severity, message }) => (
+        <p key={`${code} ${at}`} class={severity === 'error' ? 'fault' : ''}>
+          {plainMessage(message)}
+        </p>
+      ))}
+    </article>
+  );
+}
+
+/** Height, fence, ring, speed and feed: what is set at the machine. */
+function bigFigures(setUp: SetUp, units: Units): { name: string; figure: string; beside?: string }[] {
+  const say = (mm: number) => formatLength(mm, units);
+  const { seat, cuttingPoint, fence, hole, speed, feedRate, feedBy } = setUp;
+  return [
+    seat === null
+      ? { name: 'Height', figure: say(cuttingPoint), beside: 'of the deepest cutting point above the table' }
+      : { name: 'Height', figure: say(seat), beside: `of the seat above the table; cuts to ${say(cuttingPoint)}` },
+    { name: 'Fence', figure: say(fence.standsOut), beside: 'the knives stand out beyond it' },
+    {
+      name: 'Ring',
+      figure: hole === null ? 'none' : hole.ring === null ? say(hole.needed) : say(hole.ring),
+      ...(hole !== null && { beside: `a hole of ${say(hole.needed)} is needed` }),
+    },
+    { name: 'Speed', figure: `${formatNumber(speed, 0)} /min`, beside: `${formatNumber(setUp.rim, 0)} m/s at the rim` },
+    {
+      name: 'Feed',
+      figure: `${formatNumber(feedRate, 1)} m/min`,
+      beside: feedBy === 'feeder' ? 'by the feeder' : 'by hand, at most',
+    },
+  ];
+}
+
+function sayHeld({ presented, run, turnedOver }: SetUp): string {
+  const held =
+    presented === 90
+      ? 'panel on edge'
+      : `${run === 'under' ? 'face down, cutter below' : 'cutter above the panel'}${presented === 0 ? '' : `, tilted ${formatNumber(presented, 1)}°`}`;
+  return turnedOver ? `${held}, head turned over` : held;
+}

@@ -1,0 +1,124 @@
+import { answerPlan, type Planned, prepareJob, sayStep } from '@fielded/core';
+import { useSignal } from '@preact/signals';
+import type { JSX } from 'preact';
+import { useMemo } from 'preact/hooks';
+import { useDesk } from '../../desk/context.ts';
+import type { Places } from '../../shell/places.ts';
+import { plainMessage } from '../../words/plain-message.ts';
+import { MachineSheet } from './machine-sheet.tsx';
+import { tickedSteps, tickStep } from './ticked-steps.ts';
+
+/** How the job is run: the order of work to tick off, and the sheet of each set-up, large, to read at the machine. */
+export function SetUpPanel({ places }: { places: Places }): JSX.Element {
+  const desk = useDesk();
+  const units = desk.units.value;
+  const planned = useMemo(() => answerPlan(prepareJob({ ...desk.job.value, units })), [desk.job.value, units]);
+  if (planned === undefined) return <NothingToPlan places={places} />;
+  const { plan, problems } = planned;
+  return (
+    <section class="set-up" aria-labelledby="set-up-name">
+      <h2 id="set-up-name">{plan.setUpCount === 1 ? 'One set-up' : `${plan.setUpCount} set-ups`}, then the glue</h2>
+      <p class="hint">
+        The marks on the tool, the machine's manual, local rules and trained practice go before this sheet. Guard the
+        cutter; turn the head by hand through a dry run with the machine switched off.
+      </p>
+      {problems
+        .filter(({ severity }) => severity === 'error')
+        .map(({ code, at, message }) => (
+          <p key={`${code} ${at}`} class="fault">
+            {plainMessage(message)}
+          </p>
+        ))}
+      <Steps planned={planned} />
+      {plan.setups.map((setUp, index) => (
+        <MachineSheet
+          key={`${setUp.cut} ${index}`}
+          setUp={setUp}
+          corrections={plan.correction[index] ?? []}
+          number={index + 1}
+        />
+      ))}
+    </section>
+  );
+}
+
+/** What the job lacks to be planned, and where to give it. */
+function NothingToPlan({ places }: { places: Places }): JSX.Element {
+  const desk = useDesk();
+  const { shop, cuts } = desk.job.value;
+  const heads = Object.keys(shop?.heads ?? {});
+  const machines = Object.keys(shop?.machines ?? {});
+  const lacks =
+    heads.length === 0
+      ? 'No head is in the shop yet. Add the heads you have, with what is marked on them.'
+      : machines.length === 0
+        ? 'No machine is in the shop yet. Add it with its speeds, seat and table hole.'
+        : 'No cut names its head yet. Say which head cuts what:';
+  const isHeadless = heads.length > 0 && machines.length > 0;
+  return (
+    <section class="set-up" aria-labelledby="set-up-name">
+      <h2 id="set-up-name">Set-up</h2>
+      <p>{lacks}</p>
+      {isHeadless ? (
+        cuts.map(({ name }, index) => (
+          <div class="field" key={name}>
+            <label for={`head-of-${index}`}>{name}</label>
+            <select
+              id={`head-of-${index}`}
+              value=""
+              onChange={(event) => desk.change([[`cuts[${index}].head`, event.currentTarget.value]])}
+            >
+              <option value="" disabled>
+                choose a head
+              </option>
+              {heads.map((head) => (
+                <option key={head} value={head}>
+                  {head}
+                </option>
+              ))}
+            </select>
+          </div>
+        ))
+      ) : (
+        <button
+          type="button"
+          class="main"
+          onClick={() => {
+            places.place.value = 'shop';
+          }}
+        >
+          Go to the shop
+        </button>
+      )}
+    </section>
+  );
+}
+
+/** The order of work; what is done is ticked off, and stays so after a reload. */
+function Steps({ planned: { plan } }: { planned: Planned }): JSX.Element {
+  const desk = useDesk();
+  const { title, units, terms } = desk.report.value;
+  const words = plan.steps.map((step) => sayStep(step, plan, { units, terms }));
+  const done = useSignal(tickedSteps(title));
+  return (
+    <ol class="steps" aria-label="Order of work">
+      {words.map((text, index) => {
+        const key = `${index} ${text}`;
+        return (
+          <li key={key}>
+            <label class="yes">
+              <input
+                type="checkbox"
+                checked={done.value.has(key)}
+                onChange={(event) => {
+                  done.value = tickStep(title, key, event.currentTarget.checked);
+                }}
+              />
+              <span>{text}</span>
+            </label>
+          </li>
+        );
+      })}
+    </ol>
+  );
+}

@@ -1,0 +1,137 @@
+import type { JSX } from 'preact';
+import { useId, useState } from 'preact/hooks';
+import { useDesk } from '../../desk/context.ts';
+import { moveOn } from '../../entry/move-on.ts';
+import { sayFault } from '../../entry/use-length.ts';
+import { type Data, getAtKeys, type Keys } from '../../job/data.ts';
+import type { ShopField } from './shop-fields.ts';
+
+/** One thing known of a head, a machine or a rule, as the shop file has it; left empty, the line goes. */
+export function ShopEntryField({ at, field, whose }: { at: Keys; field: ShopField; whose: string }): JSX.Element {
+  const { kind } = field;
+  if (kind === 'yes') return <YesField at={at} field={field} whose={whose} />;
+  if (typeof kind === 'object') return <WordField at={at} field={field} words={kind} whose={whose} />;
+  return <WrittenField at={at} field={field} whose={whose} />;
+}
+
+interface FieldProps {
+  readonly at: Keys;
+  readonly field: ShopField;
+  readonly whose: string;
+}
+
+function useShopValue({ at, field }: FieldProps): Data | undefined {
+  return getAtKeys(useDesk().doc.value.shop?.data, [...at, field.key]);
+}
+
+function WrittenField(props: FieldProps): JSX.Element {
+  const { at, field, whose } = props;
+  const desk = useDesk();
+  const id = useId();
+  const value = useShopValue(props);
+  const [draft, setDraft] = useState<string | null>(null);
+  const [fault, setFault] = useState('');
+  const units = getAtKeys(desk.doc.value.shop?.data, ['units']) ?? 'mm';
+  const put = (text: string) => {
+    const faults = desk.changeShop([...at, field.key], readWritten(text, field), `shop ${at.join(' ')} ${field.key}`);
+    setFault(faults[0] ? sayFault(faults[0].message, faults[0].at) : '');
+    return faults.length === 0;
+  };
+  return (
+    <div class={`field${fault ? ' faulty' : ''}`}>
+      <label for={id}>{field.label}</label>
+      <div class={field.kind === 'figure' ? 'line short' : 'line wide'}>
+        <input
+          id={id}
+          type="text"
+          autocomplete="off"
+          spellcheck={false}
+          aria-label={`${field.label}, ${whose}`}
+          aria-invalid={fault !== ''}
+          aria-describedby={`${id}-fault`}
+          placeholder="–"
+          value={draft ?? writeShown(value)}
+          onFocus={(event) => event.currentTarget.select()}
+          onInput={(event) => {
+            setDraft(event.currentTarget.value);
+            put(event.currentTarget.value);
+          }}
+          onBlur={(event) => {
+            desk.settle();
+            if (put(event.currentTarget.value)) setDraft(null);
+          }}
+          onKeyDown={(event) => event.key === 'Enter' && moveOn(event.currentTarget)}
+        />
+        {field.unit && (
+          <span class="unit" aria-hidden="true">
+            {field.unit === 'length' ? String(units) : field.unit}
+          </span>
+        )}
+      </div>
+      <p class="fault" id={`${id}-fault`} aria-live="polite">
+        {fault}
+      </p>
+    </div>
+  );
+}
+
+function YesField(props: FieldProps): JSX.Element {
+  const desk = useDesk();
+  const value = useShopValue(props) === true;
+  return (
+    <label class="yes">
+      <input
+        type="checkbox"
+        checked={value}
+        onChange={(event) =>
+          desk.changeShop([...props.at, props.field.key], event.currentTarget.checked ? true : undefined)
+        }
+      />
+      <span>{props.field.label}</span>
+    </label>
+  );
+}
+
+function WordField({ words, ...props }: FieldProps & { words: readonly string[] }): JSX.Element {
+  const desk = useDesk();
+  const id = useId();
+  const value = useShopValue(props);
+  return (
+    <div class="field">
+      <label for={id}>{props.field.label}</label>
+      <select
+        id={id}
+        aria-label={`${props.field.label}, ${props.whose}`}
+        value={String(value ?? words[0])}
+        onChange={(event) => desk.changeShop([...props.at, props.field.key], event.currentTarget.value)}
+      >
+        {words.map((word) => (
+          <option key={word} value={word}>
+            {word}
+          </option>
+        ))}
+      </select>
+    </div>
+  );
+}
+
+/** A figure as a number, or as written where it has a unit; several are parted by commas followed by a blank, semicolons or blanks. */
+function readWritten(text: string, { kind }: ShopField): Data | undefined {
+  if (text.trim() === '') return undefined;
+  if (kind === 'text') return text.trim();
+  if (kind === 'figure') return asNumber(text);
+  return text
+    .split(/[;,]\s+|;|\s{2,}|(?<=\d),(?=\d{2,})|(?<=\d) (?=-?\d+(?:[;,\s]|$))/)
+    .filter((part) => part.trim() !== '')
+    .map(asNumber);
+}
+
+function asNumber(text: string): Data {
+  const plain = text.trim().replace(',', '.');
+  return /^-?\d*\.?\d+$/.test(plain) ? Number(plain) : text.trim();
+}
+
+function writeShown(value: Data | undefined): string {
+  if (value === undefined || value === null) return '';
+  return Array.isArray(value) ? value.join(', ') : String(value);
+}

@@ -1,0 +1,34 @@
+import type { JSX } from 'preact';
+import type { ViewName } from '../stage/view-scene.ts';
+import type { Place, Places } from './places.ts';
+
+const PARTS: readonly (readonly [Place, string])[] = [
+  ['joint', 'Joint'],
+  ['doors', 'Doors'],
+  ['shop', 'Shop'],
+  ['set-up', 'Set-up'],
+];
+
+/** The drawing that belongs to a part. */
+const DRAWING: Readonly<Partial<Record<Place, ViewName>>> = { joint: 'joint', doors: 'door', 'set-up': 'cuts' };
+
+/** The parts of a job, in the order in which it is made. */
+export function RoomNav({ places }: { places: Places }): JSX.Element {
+  return (
+    <nav class="rooms" aria-label="Parts of the job">
+      {PARTS.map(([place, name]) => (
+        <button
+          key={place}
+          type="button"
+          aria-current={places.place.value === place ? 'page' : undefined}
+          onClick={() => {
+            places.place.value = place;
+            places.view.value = DRAWING[place] ?? places.view.value;
+          }}
+        >
+          {name}
+        </button>
+      ))}
+    </nav>
+  );
+}
