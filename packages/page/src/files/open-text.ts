@@ -13,37 +13,84 @@ export type Opened =
   | { readonly doc: Doc }
   | { readonly message: string; readonly lines: readonly string[]; readonly wantsShop?: string };
 
-/** The largest file that is opened, bytes. */
+/** The largest files that are opened, bytes: jobs and shops, and drawings. */
 const MOST_BYTES = 1_000_000;
+const MOST_DRAWING_BYTES = 8_000_000;
+const DRAWING = /\.(?:svg|dxf)$/i;
 const MOST_LINES = 12;
 
 /** Reads chosen files, refusing what is too large before it is read. */
 export async function readFiles(files: readonly File[]): Promise<GivenFile[] | { readonly message: string }> {
   const given: GivenFile[] = [];
   for (const file of files) {
-    if (file.size > MOST_BYTES)
-      return { message: `${file.name} is ${(file.size / 1e6).toFixed(0)} MB. Job files of up to 1 MB are opened.` };
-    given.push({ name: file.name, text: (await file.text()).replace(/^\uFEFF/, '') });
+    const most = DRAWING.test(file.name) ? MOST_DRAWING_BYTES : MOST_BYTES;
+    if (file.size > most) {
+      const kinds = DRAWING.test(file.name) ? 'Drawings of up to 8 MB' : 'Job files of up to 1 MB';
+      return { message: `${file.name} is ${(file.size / 1e6).toFixed(0)} MB. ${kinds} are opened.` };
+    }
+    const text = await readUtf8(file);
+    if (text === null) return { message: `${file.name} is not in UTF-8. Save it as UTF-8; your job is as it was.` };
+    given.push(...unpack({ name: file.name, text }));
   }
   return given;
+}
+
+/** The text of a file; null where its bytes are not UTF-8, so that no letter is guessed. */
+async function readUtf8(file: File): Promise<string | null> {
+  try {
+    return new TextDecoder('utf-8', { fatal: true }).decode(await file.arrayBuffer());
+  } catch {
+    return null;
+  }
+}
+
+/** A pack holds several files: what the page hands over as one. */
+function unpack(file: GivenFile): GivenFile[] {
+  if (!/\.json$/i.test(file.name) || !file.text.includes('fieldedFiles')) return [file];
+  try {
+    const { fieldedFiles } = JSON.parse(file.text) as { fieldedFiles?: unknown };
+    const files = Array.isArray(fieldedFiles) ? (fieldedFiles as Partial<GivenFile>[]) : [];
+    const whole = files.filter(
+      (inner): inner is GivenFile => typeof inner?.name === 'string' && typeof inner.text === 'string',
+    );
+    return whole.length > 0 ? whole.map(({ name, text }) => ({ name, text })) : [file];
+  } catch {
+    return [file];
+  }
+}
+
+/** Whether these are drawings alone, without a job. */
+export function areDrawings(files: readonly GivenFile[]): boolean {
+  return files.length > 0 && files.every(({ name }) => DRAWING.test(name));
 }
 
 /** Opens a job file, with the shop file that it names if that is among the files. YAML is read by a part fetched now. */
 export async function openFiles(files: readonly GivenFile[]): Promise<Opened> {
   const { readFileData, readJob } = await import('./yaml-reading.ts');
-  const jobs = files.filter(({ text }) => looksLikeJob(text));
+  const outlines = files.some(({ name }) => DRAWING.test(name)) ? await import('./outline-files.ts') : null;
+  const jobs = files.filter(({ name, text }) => !DRAWING.test(name) && looksLikeJob(text));
   const job = jobs[0] ?? files[0];
   if (job === undefined) return { message: 'No file was chosen.', lines: [] };
   const others = files.filter((file) => file !== job);
   const wanted = { name: '' };
   const loadShop = (path: string) => {
     const base = path.replace(/^.*[\\/]/, '');
-    const found = others.find(({ name }) => name === base) ?? (others.length === 1 ? others[0] : undefined);
+    const plain = others.filter(({ name }) => !DRAWING.test(name));
+    const found = plain.find(({ name }) => name === base) ?? (plain.length === 1 ? plain[0] : undefined);
     if (found !== undefined) return found.text;
     wanted.name = base;
     return { refused: 'it was not opened with the job', instead: 'Choose both files at once' };
   };
-  const { faults } = readJob(job.text, { loadShop });
+  const loadOutline = (path: string) => {
+    const base = path.replace(/^.*[\\/]/, '');
+    const found = others.find(({ name }) => name === base);
+    if (found !== undefined && outlines !== null) return outlines.readOutlineFile(found.name, found.text);
+    return {
+      refused: 'it was not opened with the job',
+      instead: 'Choose the job and its drawings at once, or drop their folder',
+    };
+  };
+  const { faults } = readJob(job.text, { loadShop, loadOutline });
   if (faults.length > 0) {
     const onlyShop = wanted.name !== '' && faults.every(({ code }) => code === 'shop-unreadable');
     const message = onlyShop
@@ -51,11 +98,14 @@ export async function openFiles(files: readonly GivenFile[]): Promise<Opened> {
       : `${job.name} cannot be opened; your job is as it was.`;
     return { message, lines: onlyShop ? [] : listFaults(faults), ...(wanted.name && { wantsShop: wanted.name }) };
   }
-  const data = plain(readFileData(job.text).value);
+  const inline = (data: Data) => (outlines === null ? data : outlines.putOutlinesIn(data, loadOutline));
+  const data = inline(plain(readFileData(job.text).value));
   const shopPath = typeof data === 'object' && data !== null && 'shop' in data ? String(data.shop) : '';
   const shopText = shopPath === '' ? undefined : loadShop(shopPath);
   const shop: ShopDoc | null =
-    typeof shopText === 'string' ? { name: shopPath, text: shopText, data: plain(readFileData(shopText).value) } : null;
+    typeof shopText === 'string'
+      ? { name: shopPath, text: shopText, data: inline(plain(readFileData(shopText).value)) }
+      : null;
   return { doc: { data, source: job.text, fileName: job.name, shop } };
 }
 

@@ -2,7 +2,7 @@ import { readJobData } from '@fielded/core';
 import type { Desk } from '../desk/desk.ts';
 import { asOpened, type Doc } from '../desk/doc.ts';
 import type { Keeper } from '../desk/keeper.ts';
-import { openFiles, readFiles } from './open-text.ts';
+import { areDrawings, type GivenFile, openFiles, readFiles } from './open-text.ts';
 
 /** Lays an opened job on a desk if it can be read whole; else says why, and the job there stays. */
 export async function takeIn(
@@ -41,12 +41,23 @@ export async function takeInFiles(desk: Desk, keeper: Keeper, files: readonly Fi
   desk.notice.value = { kind: 'note', text: 'Opening…' };
   try {
     const given = await readFiles(files);
+    if (!('message' in given) && areDrawings(given)) return await takeInOutline(desk, given[0]!);
     const opened = 'message' in given ? { message: given.message, lines: [] } : await openFiles(given);
     if (!('doc' in opened)) desk.notice.value = { kind: 'fault', text: opened.message, lines: opened.lines };
     else await takeIn(desk, keeper, opened.doc, `${opened.doc.fileName} is open. The job before is under Job.`, true);
   } catch {
     desk.notice.value = { kind: 'fault', text: 'The file could not be read; your job is as it was.' };
   }
+}
+
+/** A drawing without a job becomes the outline of the first cut on the front. */
+async function takeInOutline(desk: Desk, file: GivenFile): Promise<void> {
+  const { useOutlineFile } = await import('./outline-files.ts');
+  const index = Math.max(
+    0,
+    desk.job.value.cuts.findIndex(({ side }) => side === 'front'),
+  );
+  useOutlineFile(desk, index, file);
 }
 
 function startFromFile(desk: Desk, doc: Doc): void {

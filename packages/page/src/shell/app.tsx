@@ -109,8 +109,15 @@ function listenToDrops(desk: Desk, keeper: Keeper): () => void {
   const over = (event: DragEvent) => event.preventDefault();
   const drop = (event: DragEvent) => {
     event.preventDefault();
+    // Folders can only be asked for while the drop is being handled.
+    const entries = [...(event.dataTransfer?.items ?? [])].map((item) => item.webkitGetAsEntry());
     const files = [...(event.dataTransfer?.files ?? [])];
-    void import('../files/take-in.ts').then(({ takeInFiles }) => takeInFiles(desk, keeper, files));
+    const open = async () => {
+      const { filesOf } = await import('../files/dropped-files.ts');
+      const { takeInFiles } = await import('../files/take-in.ts');
+      await takeInFiles(desk, keeper, await filesOf(entries, files));
+    };
+    void open();
   };
   addEventListener('dragover', over);
   addEventListener('drop', drop);

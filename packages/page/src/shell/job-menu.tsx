@@ -3,6 +3,7 @@ import { useDesk } from '../desk/context.ts';
 import type { Desk } from '../desk/desk.ts';
 import type { EarlierJob, Keeper } from '../desk/keeper.ts';
 import { saveJob } from '../files/save-job.ts';
+import { savePack } from '../files/save-pack.ts';
 import { shareLink } from '../files/share-link.ts';
 import type { Places } from './places.ts';
 import { JointThumb } from './thumb.tsx';
@@ -28,6 +29,11 @@ export function JobMenu({ keeper, places, open }: { keeper: Keeper; places: Plac
       <button type="button" onClick={() => saveJob(desk)}>
         Save as a file
       </button>
+      {desk.doc.value.shop !== null && (
+        <button type="button" onClick={() => savePack(desk)}>
+          Save with its shop, in one file
+        </button>
+      )}
       <button type="button" onClick={() => share(desk)}>
         Copy a link to it
       </button>

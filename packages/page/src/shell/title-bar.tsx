@@ -68,9 +68,9 @@ export function TitleBar({
           class="unseen"
           type="file"
           tabIndex={-1}
-          aria-label="Job file, and its shop file if it names one"
+          aria-label="Job file, with its shop file and drawings if it names any"
           multiple
-          accept=".yaml,.yml,.json"
+          accept=".yaml,.yml,.json,.svg,.dxf"
           onChange={(event) => chooseFiles(desk, keeper, event.currentTarget)}
         />
       </div>

@@ -29,6 +29,7 @@ export function SetUpPanel({ places }: { places: Places }): JSX.Element {
             {plainMessage(message)}
           </p>
         ))}
+      <HeadChoices />
       <Steps planned={planned} />
       {plan.setups.map((setUp, index) => (
         <MachineSheet
@@ -44,53 +45,66 @@ export function SetUpPanel({ places }: { places: Places }): JSX.Element {
 
 /** What the job lacks to be planned, and where to give it. */
 function NothingToPlan({ places }: { places: Places }): JSX.Element {
-  const desk = useDesk();
-  const { shop, cuts } = desk.job.value;
-  const heads = Object.keys(shop?.heads ?? {});
-  const machines = Object.keys(shop?.machines ?? {});
+  const { shop } = useDesk().job.value;
+  const heads = Object.keys(shop?.heads ?? {}).length;
+  const machines = Object.keys(shop?.machines ?? {}).length;
   const lacks =
-    heads.length === 0
+    heads === 0
       ? 'No head is in the shop yet. Add the heads you have, with what is marked on them.'
-      : machines.length === 0
-        ? 'No machine is in the shop yet. Add it with its speeds, seat and table hole.'
-        : 'No cut names its head yet. Say which head cuts what:';
-  const isHeadless = heads.length > 0 && machines.length > 0;
+      : 'No machine is in the shop yet. Add it with its speeds, seat and table hole.';
   return (
     <section class="set-up" aria-labelledby="set-up-name">
       <h2 id="set-up-name">Set-up</h2>
-      <p>{lacks}</p>
-      {isHeadless ? (
-        cuts.map(({ name }, index) => (
-          <div class="field" key={name}>
-            <label for={`head-of-${index}`}>{name}</label>
-            <select
-              id={`head-of-${index}`}
-              value=""
-              onChange={(event) => desk.change([[`cuts[${index}].head`, event.currentTarget.value]])}
-            >
-              <option value="" disabled>
-                choose a head
-              </option>
-              {heads.map((head) => (
-                <option key={head} value={head}>
-                  {head}
-                </option>
-              ))}
-            </select>
-          </div>
-        ))
+      {heads > 0 && machines > 0 ? (
+        <HeadChoices />
       ) : (
-        <button
-          type="button"
-          class="main"
-          onClick={() => {
-            places.place.value = 'shop';
-          }}
-        >
-          Go to the shop
-        </button>
+        <>
+          <p>{lacks}</p>
+          <button
+            type="button"
+            class="main"
+            onClick={() => {
+              places.place.value = 'shop';
+            }}
+          >
+            Go to the shop
+          </button>
+        </>
       )}
     </section>
+  );
+}
+
+/** Which head makes each cut that names none yet. */
+function HeadChoices(): JSX.Element | null {
+  const desk = useDesk();
+  const { shop, cuts } = desk.job.value;
+  const heads = Object.keys(shop?.heads ?? {});
+  const headless = cuts.flatMap(({ head, name }, index) => (head === undefined ? [{ name, index }] : []));
+  if (headless.length === 0) return null;
+  return (
+    <div class="head-choices">
+      <p>Say which head makes these cuts:</p>
+      {headless.map(({ name, index }) => (
+        <div class="field" key={name}>
+          <label for={`head-of-${index}`}>{name}</label>
+          <select
+            id={`head-of-${index}`}
+            value=""
+            onChange={(event) => desk.change([[`cuts[${index}].head`, event.currentTarget.value]])}
+          >
+            <option value="" disabled>
+              choose a head
+            </option>
+            {heads.map((head) => (
+              <option key={head} value={head}>
+                {head}
+              </option>
+            ))}
+          </select>
+        </div>
+      ))}
+    </div>
   );
 }
 

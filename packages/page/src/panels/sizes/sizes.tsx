@@ -5,6 +5,7 @@ import { getAt } from '../../job/data.ts';
 import { Later } from '../../shell/later.tsx';
 import { CutSizes } from './cut-sizes.tsx';
 import { LengthField, SizeField } from './size-field.tsx';
+import { StickingSizes } from './sticking-sizes.tsx';
 import { WoodSizes } from './wood-sizes.tsx';
 
 /** Every size, in four groups that follow the making. */
@@ -60,6 +61,7 @@ function StockSizes(): JSX.Element {
       <SizeField of="frame.groove.depth" label="Groove, depth" mm={frame.groove.depth} />
       <SizeField of="frame.groove.setback" label="Groove, setback" mm={frame.groove.setback} />
       <SizeField of="frame.swellGap" label="Gap for swelling" mm={frame.swellGap} />
+      <StickingSizes />
       <WoodSizes />
     </>
   );

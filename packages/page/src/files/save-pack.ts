@@ -1,0 +1,19 @@
+import type { Desk } from '../desk/desk.ts';
+import { fileName, handOver } from './hand-over.ts';
+import { writeJob, writeShop } from './write-job.ts';
+
+/** Everything in one file: the job and the shop it is made in; outlines lie within the job. The page opens it again. */
+export function savePack(desk: Desk): void {
+  const { doc, job } = desk;
+  const { shop } = doc.value;
+  const shopName = shop?.name.replace(/^.*[\\/]/, '') || 'shop.yaml';
+  // A shop taken up here is named in the job, so that the two belong together wherever they go.
+  const named = shop === null ? doc.value : { ...doc.value, data: { ...(doc.value.data as object), shop: shopName } };
+  const fieldedFiles = [
+    { name: 'job.yaml', text: writeJob(named) },
+    ...(shop === null ? [] : [{ name: shopName, text: writeShop(shop) }]),
+  ];
+  const name = fileName(job.value.title, 'fielded.json');
+  handOver(name, JSON.stringify({ fieldedFiles }, null, 1), 'application/json');
+  desk.notice.value = { kind: 'note', text: `Saved as ${name}: open it on any page like this one.` };
+}

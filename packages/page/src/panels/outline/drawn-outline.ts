@@ -1,0 +1,98 @@
+/** A point of an outline drawn by hand, mm: in from the panel's edge and down from the worked face; reached by a line or an arc. */
+export interface DrawnPoint {
+  readonly x: number;
+  readonly y: number;
+  readonly by: 'line' | 'arc';
+}
+
+/** Points snap to this grid, mm. */
+export const GRID = 0.5;
+/** A line that is this near to level, plumb or the arc before it, degrees, is meant to be that. */
+const SNAP = 6;
+
+interface Direction {
+  readonly x: number;
+  readonly y: number;
+}
+
+/**
+ * The point that a hand meant: on the grid; a line nearly level, plumb or going on from the arc before it is made exactly so.
+ * An outline starts at the panel's edge.
+ */
+export function snapPoint(points: readonly DrawnPoint[], x: number, y: number, by: DrawnPoint['by']): DrawnPoint {
+  const onGrid = (mm: number) => Math.max(0, Math.round(mm / GRID) * GRID);
+  const last = points.at(-1);
+  if (last === undefined) return { x: 0, y: onGrid(y), by: 'line' };
+  if (by === 'arc') return { x: onGrid(x), y: onGrid(y), by };
+  const [dx, dy] = [x - last.x, y - last.y];
+  const degrees = (to: Direction) => {
+    const cross = dx * to.y - dy * to.x;
+    return Math.abs((Math.atan2(cross, dx * to.x + dy * to.y) * 180) / Math.PI);
+  };
+  if (degrees({ x: Math.sign(dx) || 1, y: 0 }) < SNAP) return { x: onGrid(x), y: last.y, by };
+  if (degrees({ x: 0, y: Math.sign(dy) || 1 }) < SNAP) return { x: last.x, y: onGrid(y), by };
+  const going = endDirection(points);
+  if (last.by === 'arc' && going !== null && degrees(going) < SNAP) {
+    const along = dx * going.x + dy * going.y;
+    return { x: last.x + along * going.x, y: last.y + along * going.y, by };
+  }
+  return { x: onGrid(x), y: onGrid(y), by };
+}
+
+/** The way that the outline is going where it ends; null before it has gone anywhere. */
+function endDirection(points: readonly DrawnPoint[]): Direction | null {
+  let going: Direction | null = null;
+  for (let i = 1; i < points.length; i++) {
+    const [from, to] = [points[i - 1]!, points[i]!];
+    const chord = unit(to.x - from.x, to.y - from.y);
+    if (chord === null) continue;
+    if (to.by === 'line') going = chord;
+    else {
+      // A circle that is left along `start` is left again along its mirror in the chord.
+      const start: Direction = going ?? LEVEL;
+      const along: number = 2 * (start.x * chord.x + start.y * chord.y);
+      going = { x: along * chord.x - start.x, y: along * chord.y - start.y };
+    }
+  }
+  return going;
+}
+
+/** An arc without anything before it sets off level from the edge. */
+const LEVEL: Direction = { x: 1, y: 0 };
+
+/**
+ * The outline as path data. An arc goes on in the way that the outline was going: of all circles through its ends the one
+ * that touches that way; radius = chord² / (2 · the chord's distance to that line).
+ *
+ * @example drawnPath([{ x: 0, y: 5, by: 'line' }, { x: 9, y: 5, by: 'line' }, { x: 14, y: 0, by: 'arc' }])
+ * // 'M 0 5 L 9 5 A 5 5 0 0 0 14 0'
+ */
+export function drawnPath(points: readonly DrawnPoint[]): string {
+  const say = (mm: number) => String(Number(mm.toFixed(6)));
+  return points
+    .map((to, i) => {
+      if (i === 0) return `M ${say(to.x)} ${say(to.y)}`;
+      const from = points[i - 1]!;
+      const going = endDirection(points.slice(0, i)) ?? LEVEL;
+      const [dx, dy] = [to.x - from.x, to.y - from.y];
+      const side = going.x * dy - going.y * dx;
+      if (to.by === 'line' || Math.abs(side) < 1e-9) return `L ${say(to.x)} ${say(to.y)}`;
+      const radius = (dx * dx + dy * dy) / (2 * Math.abs(side));
+      const isLarge = going.x * dx + going.y * dy < 0;
+      return `A ${say(radius)} ${say(radius)} 0 ${isLarge ? 1 : 0} ${side > 0 ? 1 : 0} ${say(to.x)} ${say(to.y)}`;
+    })
+    .join(' ');
+}
+
+/** What an outline still lacks to be cut; null for nothing. */
+export function lacksOf(points: readonly DrawnPoint[]): string | null {
+  const last = points.at(-1);
+  if (last === undefined) return 'Begin at the panel’s edge, as deep as the cut goes there.';
+  if (last.y > 0) return 'Go on until it reaches the face.';
+  return points.length < 2 || points[0]!.y <= 0 ? 'It takes nothing off: begin deeper.' : null;
+}
+
+function unit(x: number, y: number): Direction | null {
+  const length = Math.hypot(x, y);
+  return length < 1e-9 ? null : { x: x / length, y: y / length };
+}

@@ -1,0 +1,62 @@
+import type { JSX } from 'preact';
+import { useDesk } from '../../desk/context.ts';
+import { getAt } from '../../job/data.ts';
+import { Fold } from '../../shell/fold.tsx';
+import { LengthField } from './size-field.tsx';
+
+const SHAPES = ['bevel', 'cove', 'ovolo', 'ogee', 'rebate'] as const;
+
+/** The profile worked on the frame's front arris. */
+export function StickingSizes(): JSX.Element {
+  return <Fold name="Sticking on the frame">{() => <Sticking />}</Fold>;
+}
+
+function Sticking(): JSX.Element {
+  const desk = useDesk();
+  const at = 'frame.sticking';
+  const { sticking } = desk.job.value.frame;
+  const shape = getAt(desk.doc.value.data, `${at}.shape`);
+  const inches = desk.job.value.units === 'in';
+  const choose = (next: string) => {
+    const plain = { shape: next, reach: inches ? '5/16' : 8, depth: inches ? '1/4' : 6 };
+    const before = getAt(desk.doc.value.data, at);
+    const kept =
+      typeof before === 'object' && before !== null && shape !== 'outline' ? { ...before, shape: next } : plain;
+    const [fault] = desk.change([[at, next === '' ? undefined : kept]]);
+    // What the other shape had need not suit this one.
+    if (fault) desk.change([[at, plain]]);
+  };
+  const size = (key: 'reach' | 'depth', label: string) => (
+    <LengthField
+      label={label}
+      whose="sticking"
+      place={{
+        path: `${at}.${key}`,
+        mm: sticking?.[key] ?? null,
+        changes: (mm, write, written) => [[`${at}.${key}`, written ?? write(mm)]],
+      }}
+    />
+  );
+  return (
+    <>
+      <div class="field">
+        <label for="sticking-shape">Shape</label>
+        <select id="sticking-shape" value={String(shape ?? '')} onChange={(event) => choose(event.currentTarget.value)}>
+          <option value="">none</option>
+          {shape === 'outline' && <option value="outline">own outline</option>}
+          {SHAPES.map((name) => (
+            <option key={name} value={name}>
+              {name}
+            </option>
+          ))}
+        </select>
+      </div>
+      {sticking !== undefined && shape !== 'outline' && (
+        <>
+          {size('reach', 'Reach')}
+          {size('depth', 'Depth')}
+        </>
+      )}
+    </>
+  );
+}
