@@ -48,13 +48,13 @@ export function DrawingPad({ index }: { index: number }): JSX.Element {
           {next.x.toFixed(1)} in, {next.y.toFixed(1)} down (mm)
         </span>
       </p>
-      {/* biome-ignore lint/a11y/noNoninteractiveTabindex: the paper is worked by arrow keys and Enter */}
       <svg
         ref={pad}
         class="paper"
         viewBox={`-2 -2 ${WIDE + 4} ${deep + 4}`}
         role="application"
         aria-label="Squared paper. Arrow keys move the point, Enter goes to it."
+        // biome-ignore lint/a11y/noNoninteractiveTabindex: the paper is worked by arrow keys and Enter
         tabIndex={0}
         onPointerMove={follow}
         onPointerDown={(event) => {
