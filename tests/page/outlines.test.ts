@@ -13,8 +13,11 @@ import {
   snapPoint,
 } from '../../packages/page/src/panels/outline/drawn-outline.ts';
 
-const draw = (...given: readonly (readonly [number, number, DrawnPoint['by']])[]): DrawnPoint[] =>
-  given.reduce<DrawnPoint[]>((points, [x, y, by]) => [...points, snapPoint(points, x, y, by)], []);
+const draw = (...given: readonly (readonly [number, number, DrawnPoint['by']])[]): DrawnPoint[] => {
+  const points: DrawnPoint[] = [];
+  for (const [x, y, by] of given) points.push(snapPoint(points, x, y, by));
+  return points;
+};
 
 describe('an outline drawn by hand', () => {
   it('starts at the edge, and arcs go on as the outline was going', () => {

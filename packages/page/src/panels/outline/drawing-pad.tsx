@@ -50,12 +50,11 @@ export function DrawingPad({ index }: { index: number }): JSX.Element {
       </p>
       <svg
         ref={pad}
-        class="paper"
+        class="squared"
         viewBox={`-2 -2 ${WIDE + 4} ${deep + 4}`}
         role="application"
         aria-label="Squared paper. Arrow keys move the point, Enter goes to it."
-        // biome-ignore lint/a11y/noNoninteractiveTabindex: the paper is worked by arrow keys and Enter
-        tabIndex={0}
+        tabindex={0}
         onPointerMove={follow}
         onPointerDown={(event) => {
           follow(event);
