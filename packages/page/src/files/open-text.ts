@@ -1,12 +1,7 @@
 import type { Fault } from '@fielded/core';
 import type { Doc, ShopDoc } from '../desk/doc.ts';
 import type { Data } from '../job/data.ts';
-
-/** A file as given to the page. */
-export interface GivenFile {
-  readonly name: string;
-  readonly text: string;
-}
+import type { GivenFile } from './given-file.ts';
 
 /** What came of opening files: a job for the desk, or what is wrong, in lines; `wantsShop` where only a shop file lacks. */
 export type Opened =

@@ -2,7 +2,7 @@ import { readOutlineFile } from '@fielded/exchange';
 import svgpath from 'svgpath';
 import type { Desk } from '../desk/desk.ts';
 import { type Data, isGroup } from '../job/data.ts';
-import type { GivenFile } from './open-text.ts';
+import type { GivenFile } from './given-file.ts';
 
 export { readOutlineFile };
 

@@ -2,7 +2,8 @@ import { readJobData } from '@fielded/core';
 import type { Desk } from '../desk/desk.ts';
 import { asOpened, type Doc } from '../desk/doc.ts';
 import type { Keeper } from '../desk/keeper.ts';
-import { areDrawings, type GivenFile, openFiles, readFiles } from './open-text.ts';
+import type { GivenFile } from './given-file.ts';
+import { areDrawings, openFiles, readFiles } from './open-text.ts';
 
 /** Lays an opened job on a desk if it can be read whole; else says why, and the job there stays. */
 export async function takeIn(
