@@ -1,6 +1,6 @@
 // Laws of planning: limits, reasons, fewest set-ups against every assignment and order, fence and bar against the section itself.
 
-import { evaluate, type Job, prepareJob, type SetUp, type Way } from '@fielded/core';
+import { evaluate, type Job, prepareJob, readJob, type SetUp, type Way } from '@fielded/core';
 import { describe, expect, it } from 'vitest';
 import { poseHead } from '../../packages/core/src/setup/pose.ts';
 import { areaTaken } from '../../packages/core/src/setup/set-up.ts';
@@ -425,5 +425,65 @@ describe('the spread of both heads at once', () => {
   it('is not offered where the heads cannot be run at once', () => {
     const { arrangements: apart } = evaluate({ ...shopJob(), spread }).spread!;
     expect(apart.some((each) => each.stacked)).toBe(false);
+  });
+});
+
+describe("the frame's own cuts", () => {
+  const base = shopJob();
+  const frame = {
+    ...base.frame,
+    sticking: { shape: 'ovolo', reach: 6, depth: 5, land: 0, shoulder: 1, balance: 0.5 } as const,
+    stickingHead: 'small',
+    backEdge: {
+      profile: { shape: 'cove', reach: 5, depth: 4, land: 0, shoulder: 0, balance: 0.5 } as const,
+      head: 'small',
+    },
+  };
+  const { plan } = planned({ ...base, frame });
+
+  it('are set up like the panel’s: the sticking first, the back’s arris after glue-up', () => {
+    expect(plan.setups.map(({ cut, of }) => `${of} ${cut}`)).toEqual([
+      'frame sticking',
+      'panel raise',
+      'panel cove',
+      'frame back edge',
+    ]);
+    expect(plan.setups[0]).toMatchObject({ cuttingPoint: 5, fence: { toAxis: 54, standsOut: 6 } });
+    const order = plan.steps.map(({ kind, cuts }) => `${kind} ${cuts.join()}`);
+    expect(order.indexOf('set-up sticking')).toBeLessThan(order.indexOf('set-up raise'));
+    expect(order.indexOf('set-up back edge')).toBeGreaterThan(order.indexOf('glue-up '));
+    expect(plan.setUpCount).toBe(4);
+    expect(plan.correction.map(({ length }) => length)).toEqual([0, 6, 6, 0]);
+  });
+
+  it('are left out where no head is named for them', () => {
+    const { stickingHead: _, ...headless } = frame;
+    const { plan: without } = planned({
+      ...base,
+      frame: { ...headless, backEdge: { profile: frame.backEdge.profile } },
+    });
+    expect(without.setups.map(({ cut }) => cut)).toEqual(['raise', 'cove']);
+  });
+
+  it('are read from a job file, and refused with an unknown head or a groove broken into', () => {
+    const job = (sticking: string, backEdge: string) => `fielded: 1
+shop: shop.yaml
+panel: { thickness: 20 }
+frame: { thickness: 22, groove: { width: 6.4, depth: 11, setback: 7.5 }, swellGap: 2, sticking: { ${sticking} }, backEdge: { ${backEdge} } }
+cuts: [{ side: front, profile: { shape: bevel, reach: 38, depth: 9 } }]
+`;
+    const shop =
+      'fielded: 1\nheads: { small: { cuttingDiameter: 120, bodyDiameter: 60, height: 40, rake: 15, maxSpeed: 9000 } }\n';
+    const read = (text: string) => readJob(text, { loadShop: () => shop });
+    const ovolo = 'shape: ovolo, reach: 6, depth: 5, head: small';
+    const sound = read(job(ovolo, 'shape: cove, reach: 5, depth: 4, head: small'));
+    expect(sound.faults).toEqual([]);
+    expect(sound.job?.frame).toMatchObject({
+      stickingHead: 'small',
+      backEdge: { head: 'small', profile: { depth: 4 } },
+    });
+    const codes = (text: string) => read(text).faults.map(({ code }) => code);
+    expect(codes(job(ovolo, 'shape: cove, reach: 5, depth: 4, head: smal'))).toEqual(['unknown-head']);
+    expect(codes(job(ovolo, 'shape: cove, reach: 9, depth: 9'))).toEqual(['back-edge-in-groove']);
   });
 });

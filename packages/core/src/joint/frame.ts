@@ -28,6 +28,16 @@ export interface Frame {
   readonly sawn?: 'flat' | 'quarter';
   /** Profile worked on the front lip's arris: reach in from the sight edge, depth below the front face. */
   readonly sticking?: Profile;
+  /** Head of the shop that runs the sticking. */
+  readonly stickingHead?: string;
+  /** Worked on the inside arris of the frame's back after glue-up. */
+  readonly backEdge?: BackEdge;
+}
+
+/** A profile on the back's inside arris: reach in from the sight edge, depth below the back. */
+export interface BackEdge {
+  readonly profile: Profile;
+  readonly head?: string;
 }
 
 /** Clearances, mm, that part the verdicts. */

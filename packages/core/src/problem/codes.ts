@@ -128,6 +128,7 @@ export const FAULT_CODES = [
   'groove-behind-frame',
   'groove-deeper-than-frame',
   'swell-gap-fills-groove',
+  'back-edge-in-groove',
   'groove-through-part',
   'door-too-small',
   'muntin-missing',

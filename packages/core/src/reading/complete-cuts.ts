@@ -134,7 +134,7 @@ function offSteel(
   return undefined;
 }
 
-function checkName(
+export function checkName(
   what: 'head' | 'knife',
   name: string,
   known: Readonly<Record<string, unknown>> | undefined,

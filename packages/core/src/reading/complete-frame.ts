@@ -1,6 +1,7 @@
 import { DEFAULTS } from '../job/defaults.ts';
 import type { Frame } from '../joint/frame.ts';
 import type { Shop } from '../shop/shop.ts';
+import { checkName } from './complete-cuts.ts';
 import { completeProfile } from './complete-profile.ts';
 import { completeWood, type FileWood } from './complete-wood.ts';
 import { type Desk, figureOf } from './desk.ts';
@@ -37,6 +38,12 @@ export function completeFrame(file: Loose<JobFile['frame']>, shop: Shop | undefi
       'Write a gap less than the depth of the groove',
     );
   const sticking = completeProfile(file?.sticking, 'frame.sticking', desk);
+  const backEdge = completeProfile(file?.backEdge, 'frame.backEdge', desk);
+  for (const key of ['sticking', 'backEdge'] as const) {
+    const head = file?.[key]?.head;
+    if (head !== undefined) checkName('head', head, shop?.heads, `frame.${key}`, desk);
+  }
+  checkBackEdge(figureOf(backEdge?.depth), thickness - setback - width, desk);
   if (Number.isNaN(thickness + width + depth + setback + swellGap)) return undefined;
   const endGap = file?.endGap;
   if (endGap !== undefined && endGap >= depth)
@@ -56,5 +63,23 @@ export function completeFrame(file: Loose<JobFile['frame']>, shop: Shop | undefi
     ...completeWood(file?.species as FileWood | undefined, shop),
     ...(file?.sawn && { sawn: file.sawn }),
   };
-  return sticking ? { ...frame, sticking } : frame;
+  return {
+    ...frame,
+    ...(sticking && { sticking }),
+    ...(sticking && file?.sticking?.head !== undefined && { stickingHead: file.sticking.head }),
+    ...(backEdge && {
+      backEdge: { profile: backEdge, ...(file?.backEdge?.head !== undefined && { head: file.backEdge.head }) },
+    }),
+  };
+}
+
+/** A profile on the back's arris may not break into the groove. */
+function checkBackEdge(depth: number, lip: number, { report, show }: Desk): void {
+  if (!(depth >= lip)) return;
+  report(
+    'back-edge-in-groove',
+    'frame.backEdge',
+    `frame.backEdge: ${show(depth)} deep breaks into the groove, whose back lip is ${show(Math.max(0, lip))} thick`,
+    'Write a shallower profile, or set the groove further forward',
+  );
 }

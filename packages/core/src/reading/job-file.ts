@@ -75,10 +75,14 @@ export interface JobFile {
     readonly measured?: number;
     readonly species?: FileWood;
   };
-  readonly frame: Omit<Frame, 'sticking' | 'groove' | 'endGap' | 'joint' | 'species' | 'wood'> & {
+  readonly frame: Omit<
+    Frame,
+    'sticking' | 'stickingHead' | 'backEdge' | 'groove' | 'endGap' | 'joint' | 'species' | 'wood'
+  > & {
     readonly species?: FileWood;
     readonly groove: Groove;
-    readonly sticking?: FileProfile;
+    readonly sticking?: FileProfile & { readonly head?: string };
+    readonly backEdge?: FileProfile & { readonly head?: string };
     readonly endGap?: number;
     readonly joint?: { readonly kind: FrameJoint['kind']; readonly length?: number };
   };

@@ -4,7 +4,7 @@ import type { Units } from '../measure/length.ts';
 import { length, millimetres, moisture, number, path, presentation, temperature, text } from './figures.ts';
 import type { JobFile } from './job-file.ts';
 import { MOST_CUTS, MOST_DOORS } from './limits.ts';
-import { profileSchema } from './profile-schema.ts';
+import { profileSchema, withShapes } from './profile-schema.ts';
 import { about, group, VERSION } from './schema-shapes.ts';
 import { speciesSchema } from './wood-schema.ts';
 
@@ -59,7 +59,8 @@ export function jobSchema(units: Units): v.GenericSchema<unknown, JobFile> {
             length: v.exactOptional(orNothing('what goes into each side')),
           }),
         ),
-        sticking: v.exactOptional(profileSchema(units)),
+        sticking: v.exactOptional(about(headedProfile(units), "worked on the front lip's arris")),
+        backEdge: v.exactOptional(about(headedProfile(units), "worked on the back's inside arris after glue-up")),
       }),
       'stiles and rails with their groove',
     ),
@@ -102,6 +103,11 @@ export function jobSchema(units: Units): v.GenericSchema<unknown, JobFile> {
     doors: v.optional(v.pipe(v.array(doorSchema(units)), v.maxLength(MOST_DOORS)), []),
     spares: v.exactOptional(about(v.boolean(), 'whether narrow panels that fill no blank get a spare beside them')),
   }) as unknown as v.GenericSchema<unknown, JobFile>;
+}
+
+/** A profile of the frame, and the head that runs it. */
+function headedProfile(units: Units) {
+  return withShapes(units, { head: v.exactOptional(about(text('a head of the shop'), 'a head of the shop file')) });
 }
 
 function cutSchema(units: Units) {

@@ -20,8 +20,10 @@ export function sayStep(step: Step, plan: Pick<Plan, 'setups' | 'steps'>, voice:
       const test = testPieceOf(step, plan);
       return test ? say('step.measure', test, voice) : say('step.measure.other', {}, voice);
     }
-    case 'run-ends':
     case 'run-edges':
+      if (step.panels === 'frame') return sayFrameCut(plan.setups[step.setUp ?? -1], names, voice);
+      return say('step.run-edges', { ...names, panels: sayPanels(step, voice) }, voice);
+    case 'run-ends':
     case 'rip': {
       const said = say(`step.${step.kind}`, { ...names, panels: sayPanels(step, voice) }, voice);
       const more = [
@@ -35,6 +37,12 @@ export function sayStep(step: Step, plan: Pick<Plan, 'setups' | 'steps'>, voice:
     default:
       return say(`step.${step.kind}`, {}, voice);
   }
+}
+
+/** The sticking along all parts; the back's arris round the inside of a frame, where no fence can stand. */
+function sayFrameCut(setUp: SetUp | undefined, names: { machine: string; cuts: string }, voice: Voice): string {
+  if (setUp?.side === 'back') return say('step.back-edge', { ...names, radius: setUp.fence.toAxis }, voice);
+  return say('step.sticking', names, voice);
 }
 
 /** A fresh piece for the first cut of the panel, then the same piece again; a spare where everything is set up anew. */
@@ -53,7 +61,6 @@ function testPieceOf({ cuts, setUp }: Step, { setups }: Pick<Plan, 'setups'>): S
 
 /** What goes through in a step: panels by themselves, blanks, or what was ripped from them. */
 function sayPanels({ kind, panels, doors, blanks }: Step, voice: Voice): string {
-  if (panels === 'frame') return say('panels.frame', {}, voice);
   if (doors.length === 0) return say('panels.all', {}, voice);
   const figures = { doors: listNames(doors) };
   if (panels === 'narrow') return say(kind === 'run-edges' ? 'panels.ripped' : 'panels.narrow', figures, voice);

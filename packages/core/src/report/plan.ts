@@ -14,7 +14,9 @@ export function answerPlan(
   const { job } = prepared;
   const { shop } = job;
   if (shop === undefined || Object.keys(shop.machines).length === 0) return undefined;
-  if (job.cuts.every(({ head }) => head === undefined)) return undefined;
+  const { stickingHead, backEdge } = job.frame;
+  const heads = [...job.cuts.map(({ head }) => head), stickingHead, backEdge?.head];
+  if (heads.every((head) => head === undefined)) return undefined;
   const { width } = job.panel;
   const panels = doors ? sortPanels(doors) : sortPanel(width, shop.rules.leastEndGrainWidth);
   return makePlan(job, shop, panels);

@@ -1,12 +1,13 @@
 import type { Job } from '../job/job.ts';
 import { designInsertion } from '../joint/fit.ts';
+import type { Cut } from '../machining/cut.ts';
 import type { Problem } from '../problem/problem.ts';
 import { advise, sayProblem, told, withAdvice } from '../problem/say.ts';
 import type { Shop } from '../shop/shop.ts';
 import { chooseWays } from './choose.ts';
 import { correctSetting, thicknessLeft } from './correction.ts';
 import { feedAgainst } from './hand.ts';
-import type { Plan, Way } from './plan.ts';
+import type { Plan, SetUp, Way } from './plan.ts';
 import { makeSetUp } from './set-up.ts';
 import { type JudgedStack, judgeStack } from './stack.ts';
 import { countSetUps, type Group, orderSteps, type PanelsToRun } from './steps.ts';
@@ -45,23 +46,56 @@ export function makePlan(job: Job, shop: Shop, panels: PanelsToRun): Planned {
   const correction = runnable.map((work, k) =>
     correctSetting(runnable, runnable.indexOf(work), setups[k]!.run, at, job.units),
   );
-  const groups: Group[] = stack?.ways ? [setups.map((_, k) => k)] : setups.map((_, k) => [k]);
-  const steps = setups.length === 0 ? [] : orderSteps(setups, groups, [], [], panels);
+  const frame = frameWorks(job, shop).map((work) => planAlone(work, shop, job));
+  const before = frame.filter(({ work }) => work.at === STICKING).flatMap(({ setUp }) => setUp ?? []);
+  const after = frame.filter(({ work }) => work.at !== STICKING).flatMap(({ setUp }) => setUp ?? []);
+  const all = [...before, ...setups, ...after];
+  const places = setups.map((_, k) => before.length + k);
+  const groups: Group[] = stack?.ways ? [places] : places.map((place) => [place]);
+  const numbered = (some: readonly SetUp[]) => some.map((setUp) => all.indexOf(setUp));
+  const steps = all.length === 0 ? [] : orderSteps(all, groups, numbered(before), numbered(after), panels);
   const problems = [
     ...works.flatMap((work, k) => judgeChoice(job, work, ways[k]!, chosen[k])),
-    ...setups.flatMap((s) => s.problems),
+    ...frame.flatMap(({ work, ways: each, way }) => (way ? [] : judgeChoice(job, work, each, way))),
+    ...all.flatMap((setUp) => setUp.problems),
   ];
   return {
     plan: {
-      setups,
-      ways: ways.flatMap((each) => each.map((way) => reportWay(way, works, chosen))),
+      setups: all,
+      ways: [...ways, ...frame.map((each) => each.ways)].flatMap((each) =>
+        each.map((way) => reportWay(way, works, chosen)),
+      ),
       steps,
       setUpCount: countSetUps(steps),
       stack: stack?.report ?? null,
-      correction,
+      correction: [...before.map(() => []), ...correction, ...after.map(() => [])],
     },
     problems,
   };
+}
+
+const STICKING = 'frame.sticking';
+
+/** The frame's own cuts that name a head: the sticking before the panels, the back's arris after glue-up. */
+function frameWorks({ frame }: Job, shop: Shop): Work[] {
+  const { sticking, stickingHead, backEdge, thickness } = frame;
+  const cutOf = (name: string, side: Cut['side'], profile: Cut['profile'], head: string | undefined): Cut => {
+    const { depth, reach } = profile;
+    return { name, side, profile, depth, reach, run: 'under', tilt: 0, ...(head !== undefined && { head }) };
+  };
+  const place = (at: string) => ({ at, of: 'frame' as const, thickness });
+  return [
+    sticking && prepareWork(shop, cutOf('sticking', 'front', sticking, stickingHead), place(STICKING)),
+    backEdge && prepareWork(shop, cutOf('back edge', 'back', backEdge.profile, backEdge.head), place('frame.backEdge')),
+  ].filter((work) => work !== undefined);
+}
+
+/** A cut that depends on no other. */
+function planAlone(work: Work, shop: Shop, job: Job) {
+  const ways = listWays(work, shop, job);
+  const [way] = chooseWays([ways], false);
+  const setUp = way && makeSetUp(way, { ends: [], edges: [] }, null, shop.rules, job);
+  return { work, ways, way, setUp };
 }
 
 /** The stack's two ways in the order of the cuts. */

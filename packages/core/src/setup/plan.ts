@@ -84,6 +84,8 @@ export interface SetUp {
   readonly head: string;
   /** A knife of the shop; null for one that is to be ground. */
   readonly knife: string | null;
+  /** The face it works. */
+  readonly side: 'front' | 'back';
   readonly run: Run;
   readonly rotation: Rotation;
   readonly feedDirection: FeedDirection;
@@ -114,6 +116,8 @@ export interface SetUp {
   readonly power: PowerBand;
   readonly powerEnd: PowerBand;
   readonly passes: readonly Pass[];
+  /** The edge of what it leaves of stock of nominal thickness: SVG path data, x in from the edge, y down from the front face. */
+  readonly swept: string;
   /** What a test piece should measure after this cut: its thickness `at` mm in from the edge; null on the frame. */
   readonly testPiece: { readonly at: number; readonly thickness: number } | null;
   /** What the set-up depends on and nobody said, by the place it has in its file. */

@@ -1,3 +1,4 @@
+import { flipCurve, pathData } from '@fielded/geometry';
 import { type ClearedRegion, cutSection } from '../joint/section.ts';
 import { sweepCut } from '../machining/sweep.ts';
 import type { Voice } from '../problem/language.ts';
@@ -41,6 +42,7 @@ export function makeSetUp(
     machine: machineName,
     head: work.headName,
     knife: cut.knife ?? null,
+    side: cut.side,
     run,
     rotation,
     feedDirection: feedAgainst(rotation),
@@ -61,6 +63,7 @@ export function makeSetUp(
     power: bandOf(likely),
     powerEnd: bandOf(END_GRAIN * likely),
     passes,
+    swept: sweptPath(work),
     testPiece,
     notChecked: listNotChecked(way),
     problems: [...way.warnings, ...warnOfMotor(way, greatest, greatestArea(machine.power, feedRate, rules), voice)],
@@ -76,6 +79,11 @@ function warnOfMotor({ work, machineName }: Judged, greatest: number, most: numb
 
 /** Passes are found to a little less than this share of what the motor takes. */
 const PASS_TOLERANCE = 0.02;
+
+function sweptPath({ cut, sweep, thickness }: Work): string {
+  const placed = cut.side === 'front' ? sweep.swept.map((curve) => flipCurve(curve, thickness)) : sweep.swept;
+  return pathData(placed, thickness, false);
+}
 
 function describeTool({ work: { head }, machine }: Judged): Tool {
   const { cuttingDiameter, bodyDiameter, height, knives, rake, wedge } = head;

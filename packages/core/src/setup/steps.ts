@@ -104,11 +104,10 @@ class StepList {
     if (this.standing.get(this.setups[group[0]!]!.machine) !== group.join()) this.setUp(group);
   }
 
-  /** A cut on the frame: ends or edges as the part needs, with its own set-up. */
+  /** A cut on the frame, with its own set-up. */
   frameCut(group: Group): void {
     this.setUp(group);
-    const { cut } = this.setups[group[0]!]!;
-    this.add(cut === 'cope' ? 'run-ends' : 'run-edges', group, 'frame', []);
+    this.add('run-edges', group, 'frame', []);
   }
 }
 

@@ -81,12 +81,11 @@ function sketchSection(report: Report, setUps: readonly SetUp[], index: number, 
 
 /** The stock as it lies after this cut, the cut's own edge, and where the table's top is. */
 function poseWood(report: Report, setUps: readonly SetUp[], index: number, scale: number) {
-  const { cuts, thickness, width } = report.section;
   const setUp = setUps[index]!;
-  const cut = cuts.find(({ name }) => name === setUp.cut) ?? cuts[0]!;
-  const made = setUps.slice(0, index + 1).flatMap((each) => cuts.filter(({ name }) => name === each.cut));
+  const { cut, made, thickness, width } =
+    setUp.of === 'frame' ? frameStock(report, setUp) : panelStock(report, setUps, index);
   const { pose, against } = poseCut({ ...cut, run: setUp.run }, thickness, scale);
-  const shown = shortenTo(width, Math.max(...cuts.map(({ reach }) => reach)) + BEYOND, scale);
+  const shown = shortenTo(width, width - FIELD + BEYOND, scale);
   const outline = cutOutline(
     thickness,
     width,
@@ -96,6 +95,25 @@ function poseWood(report: Report, setUps: readonly SetUp[], index: number, scale
   const { edges, breaks } = splitBreaks(loops, posePoint(pose, shown.to, 0), against === 'fence');
   const swept = poseLoops(pose, readLoops(cut.swept)).flatMap(({ curves }) => curves);
   return { loops, edges, breaks, swept, table: against === 'fence' ? 0 : thickness * scale };
+}
+
+/** Field that a report's section shows beyond its greatest reach, mm. */
+const FIELD = 20;
+
+/** The panel after this cut and those set up before it. */
+function panelStock(report: Report, setUps: readonly SetUp[], index: number) {
+  const { cuts, thickness, width } = report.section;
+  const cut = cuts.find(({ name }) => name === setUps[index]!.cut) ?? cuts[0]!;
+  const panel = setUps.slice(0, index + 1).filter(({ of }) => of === 'panel');
+  const made = panel.flatMap((each) => cuts.filter(({ name }) => name === each.cut));
+  return { cut, made, thickness, width };
+}
+
+/** A part of the frame with its own cut alone. */
+function frameStock(report: Report, { cut: name, side, swept, fence }: SetUp) {
+  const reach = fence.standsOut;
+  const cut = { ...report.section.cuts[0]!, name, side, swept, reach, presented: 0 };
+  return { cut, made: [cut], thickness: report.frame.thickness, width: reach + FIELD };
 }
 
 function extentOf(loops: readonly Loop[], tool: ToolPlace) {

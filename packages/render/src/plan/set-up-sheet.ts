@@ -99,6 +99,9 @@ function settingOf(plan: Plan, index: number, report: Report, x: number, y: numb
       : `${passes.length} passes, set ${passes.map(({ depth }) => length(depth)).join(', then ')} deep.`,
     `Power ${watts(power.least)} to ${watts(power.most)} W, on ends ${watts(powerEnd.least)} to ${watts(powerEnd.most)} W.`,
     ...(setUp.feedBy === 'feeder' ? [say('plan.feeder', { least: 3, most: 6 }, report)] : []),
+    ...(setUp.of === 'frame' && setUp.side === 'back'
+      ? [`On a bearing of ${length(fence.toAxis)} radius: no fence stands inside a frame.`]
+      : []),
     ...(fence.barEdges === undefined ? [] : [`After ripping: bar ${sayBar(fence.barEdges, length)}.`]),
   ];
   const listed = listTexts('setting', lines, { x, y: y + SMALL + 0.5, width }, 'none');

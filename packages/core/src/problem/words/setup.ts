@@ -77,6 +77,9 @@ export const SETUP_WORDS = {
   'step.run-edges': 'Run both long edges, {cuts} on "{machine}": {panels}.',
   'step.run-heads':
     'Take the straight fence off, fit the bearing or the ring fence with a lead-in, and run the shaped heads, {cuts} on "{machine}" at the same height: {panels}. One shoulder runs against the grain: light passes there, or the head turned over and the other rotation.',
+  'step.sticking': 'Run the {cuts} along the parts of the frame on "{machine}", after their ends are cut.',
+  'step.back-edge':
+    'Run the {cuts} round the inside of the glued-up frames on "{machine}", on a bearing of {radius:length} radius: the corners keep the radius of the cutter.',
   'step.rip': 'Rip {panels}, now that their ends have every cut, and clean the sawn edges.',
   'step.sand': 'Sand the flat of the field and the back, and ease the arrises. Leave the tongues as they are.',
   'step.finish': 'Finish the panels before glue-up, tongues included, so that no bare wood shows when they shrink.',
@@ -86,7 +89,6 @@ export const SETUP_WORDS = {
   'panels.ripped': 'the narrow panels of {doors}',
   'panels.of': 'the panels of {doors}',
   'panels.mixed': 'the panels of {doors}, and the blanks for {blanks}',
-  'panels.frame': 'the parts of the frame',
   'panels.carrier':
     'Those of {doors} are too narrow by themselves and in no blank: hold them in a carrier or beside a spare.',
   'panels.shaped': 'Of {doors} only the square end: the shaped heads follow.',
