@@ -103,6 +103,14 @@ describe('fielded cutting-list', () => {
     expect(readFileSync(csv, 'utf8')).toContain(",'=1+1 x 1,");
   });
 
+  it('refuses more labels than anyone prints', async () => {
+    const job = put(folder, 'many.yaml', ALONE.replace('name: sink,', 'name: sink, quantity: 10000,'));
+    const { status, err } = await run(['cutting-list', job, '--labels', '65', '-o', join(folder, 'many.pdf')]);
+    expect(status).toBe(2);
+    // Two stiles, two rails and a panel of each of 10,000, and what the other 19 have.
+    expect(err).toContain(`there are ${5 * 10_000 + 5 * 19} labels, and up to 13000 are drawn`);
+  });
+
   it('marks as assumed what no shop says', async () => {
     const job = put(folder, 'alone.yaml', ALONE);
     expect((await run(['cutting-list', job])).out).toContain('Assumed, since the shop file does not say: 25 mm over');

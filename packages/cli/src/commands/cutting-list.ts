@@ -126,7 +126,25 @@ async function write(
   const { writePdf } = await import('../formats/pdf.ts');
   if (asked.doors) return writePdf(reports.flatMap((report) => render.doorSchedule(report)));
   if (asked.labels === undefined) return writePdf(render.cuttingSheets(list, { reports, assumed }));
-  return writePdf(render.labelSheets(list, units, labelsOf(asked.labels, render), asked.outlines));
+  return writePdf(drawLabels(list, units, asked.labels, asked.outlines, render));
+}
+
+/** Label sheets; more labels than are drawn are refused with their number. */
+function drawLabels(
+  list: CuttingList,
+  units: Report['units'],
+  size: string,
+  outlines: boolean,
+  render: typeof import('@fielded/render'),
+) {
+  const sheet = labelsOf(size, render);
+  try {
+    return render.labelSheets(list, units, sheet, outlines);
+  } catch (error) {
+    if (error instanceof RangeError)
+      throw new UsageError(`--labels: ${error.message}. List fewer jobs or doors at a time.`);
+    throw error;
+  }
 }
 
 /** The label sheet asked for: 65 to a sheet, or as many of a size as fit. */

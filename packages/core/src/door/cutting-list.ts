@@ -52,16 +52,15 @@ export interface CuttingList {
  * first, timber added up by wood and thickness. Blanks stay within their job: its cuts are run on them.
  */
 export function makeCuttingList(jobs: readonly ListedJob[]): CuttingList {
-  const titled = jobs.map((job) => ({ ...job, title: job.title }));
-  const doors = titled.flatMap(({ title, doors = [] }) => doors.map((door) => ({ job: title, door })));
+  const doors = jobs.flatMap(({ title, doors = [] }) => doors.map((door) => ({ job: title, door })));
   return {
-    jobs: titled.map(({ title }) => title),
+    jobs: jobs.map(({ title }) => title),
     doors: doors.reduce((sum, { door }) => sum + door.quantity * door.leaves, 0),
     parts: listParts(doors),
-    panels: titled.flatMap(listPanels).sort((p, q) => q.height - p.height || q.width - p.width),
-    blanks: titled.flatMap(({ title, blanks = [] }) => blanks.map((blank) => ({ ...blank, job: title }))),
-    leftOver: titled.flatMap(({ title, leftOver = [] }) => leftOver.map((panel) => ({ ...panel, job: title }))),
-    timber: addTimber(titled.flatMap(({ timber = [] }) => timber)),
+    panels: jobs.flatMap(listPanels).sort((p, q) => q.height - p.height || q.width - p.width),
+    blanks: jobs.flatMap(({ title, blanks = [] }) => blanks.map((blank) => ({ ...blank, job: title }))),
+    leftOver: jobs.flatMap(({ title, leftOver = [] }) => leftOver.map((panel) => ({ ...panel, job: title }))),
+    timber: addTimber(jobs.flatMap(({ timber = [] }) => timber)),
   };
 }
 

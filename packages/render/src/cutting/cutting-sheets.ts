@@ -23,6 +23,9 @@ const SCALES = [2, 5, 10, 15, 20, 25, 30, 40, 50, 75, 100];
 
 type Units = Report['units'];
 
+/** Panels that are drawn: more than anyone looks through, in a few seconds. */
+const MOST_PANELS = 1000;
+
 /** A cutting list on sheets: for the saw, for the moulder, every panel drawn with its number, every door from the front. */
 export function cuttingSheets(list: CuttingList, options: CuttingSheetOptions): Scene[] {
   const { reports, paper = 'a4' } = options;
@@ -218,15 +221,24 @@ function panelSheet(list: CuttingList, units: Units): TextDocument {
   const longest = Math.max(1, ...list.panels.map(({ width, height }) => Math.max(width, height)));
   const parts = SCALES.find((n) => longest / n <= PANEL_SIZE) ?? 100;
   return document('Panels', list, [
-    { kind: 'paragraph', text: `Scale 1:${parts}, sizes in ${unitWord(units)}.`, tone: 'quiet' },
+    {
+      kind: 'paragraph',
+      text: `Scale 1:${parts}, sizes in ${unitWord(units)}.${notAll(list.panels.length, MOST_PANELS)}`,
+      tone: 'quiet',
+    },
     {
       kind: 'figures',
-      figures: list.panels.map((panel: ListedPanel) => ({
+      figures: list.panels.slice(0, MOST_PANELS).map((panel) => ({
         scene: drawPanelPicture(panel, units, 1 / parts),
         caption: `${panel.quantity} off: ${forWhom(panel.for)}`,
       })),
     },
   ]);
+}
+
+/** What is said where not all of so many are drawn. */
+function notAll(count: number, most: number): string {
+  return count > most ? ` The first ${most} of ${count} sizes are drawn; the tables have them all.` : '';
 }
 
 function unitWord(units: Units): string {

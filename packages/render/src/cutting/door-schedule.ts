@@ -6,6 +6,9 @@ import { fitText } from '../text/measure-text.ts';
 import { safeText } from '../text/safe-text.ts';
 import { scaleText } from '../words/lengths.ts';
 
+/** Doors that are drawn: more than anyone looks through, in a few seconds. */
+const MOST_DOORS = 1000;
+
 /** Doors on a sheet: three beside each other, three rows. */
 const ACROSS = 3;
 const DOWN = 3;
@@ -25,8 +28,9 @@ const SCALES = [5, 10, 15, 20, 25, 30, 40, 50, 75, 100, 200];
  * and panel sizes under each.
  */
 export function doorSchedule(report: Report, paper: PaperName = 'a4'): Scene[] {
-  const doors = report.doors ?? [];
-  if (doors.length === 0) return [];
+  const all = report.doors ?? [];
+  if (all.length === 0) return [];
+  const doors = all.slice(0, MOST_DOORS);
   const { width, height } = PAPERS[paper];
   const cell = {
     width: (width - 2 * SIDE - (ACROSS - 1) * GAP) / ACROSS,
@@ -45,7 +49,8 @@ export function doorSchedule(report: Report, paper: PaperName = 'a4'): Scene[] {
       const y = TOP + Math.floor(i / ACROSS) * (cell.height + GAP);
       return [group(`door ${i}`, drawDoor(report, door, sheet * each + i, scale, x, y, cell))];
     });
-    const title = `${safeText(report.title)}: doors`;
+    const some = all.length > doors.length ? ` 1 to ${doors.length} of ${all.length}` : '';
+    const title = `${safeText(report.title)}: doors${some}`;
     return {
       width,
       height,

@@ -59,9 +59,15 @@ interface Label {
 /** Most labels that are drawn: more would be more sheets than anyone prints. */
 const MOST_LABELS = 13_000;
 
-/** A label for every part and every panel of a list, on as many sheets as it takes. `outlines` draws the labels' edges, for plain paper. */
+/**
+ * A label for every part and every panel of a list, on as many sheets as it takes. `outlines` draws the labels' edges, for plain paper.
+ *
+ * @throws RangeError for more than 13,000 labels.
+ */
 export function labelSheets(list: CuttingList, units: 'mm' | 'in', sheet: LabelSheet, outlines = false): Scene[] {
-  const labels = listLabels(list, units).slice(0, MOST_LABELS);
+  const wanted = [...list.parts, ...list.panels].reduce((sum, { quantity }) => sum + quantity, 0);
+  if (wanted > MOST_LABELS) throw new RangeError(`there are ${wanted} labels, and up to ${MOST_LABELS} are drawn`);
+  const labels = listLabels(list, units);
   const each = sheet.across * sheet.down;
   const count = Math.max(1, Math.ceil(labels.length / each));
   return Array.from({ length: count }, (_, k) => ({
