@@ -71,6 +71,19 @@ describe('fielded plan', () => {
     expect(checked.out).toContain('✗');
   });
 
+  it('plans with one machine alone, and knows the others by name', async () => {
+    const { out } = await run(['plan', EXAMPLE, '--machine', 'large', '--json']);
+    const { plan } = JSON.parse(out);
+    expect(new Set(plan.setups.map(({ machine }: { machine: string }) => machine))).toEqual(new Set(['large']));
+    // Narrow panels on one machine: 2m − 1.
+    expect(plan.setUpCount).toBe(3);
+    const wrong = await run(['plan', EXAMPLE, '--machine', 'larg']);
+    expect([wrong.status, wrong.err]).toEqual([
+      2,
+      expect.stringContaining('Did you mean large? The shop has large and bench.'),
+    ]);
+  });
+
   it('writes sheets: all of them as PDF or HTML, one as SVG', async () => {
     const pdf = join(folder, 'plan.pdf');
     expect((await run(['plan', EXAMPLE, '-o', pdf])).status).toBe(0);

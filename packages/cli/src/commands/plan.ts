@@ -2,6 +2,7 @@ import {
   answerPlan,
   evaluate,
   type FileWord,
+  findNearest,
   type Job,
   type Planned,
   prepareJob,
@@ -9,7 +10,7 @@ import {
   type Report,
   writeValues,
 } from '@fielded/core';
-import { UsageError } from '../arguments.ts';
+import { listWords, UsageError } from '../arguments.ts';
 import { type Command, defineCommand } from '../command.ts';
 import { readText } from '../files/read-text.ts';
 import { writeWhole } from '../files/write-whole.ts';
@@ -42,6 +43,7 @@ export const plan: Command = defineCommand(
         'by its ending: .pdf or .html with the order of work and a sheet for every set-up, or .svg with one of these sheets; without it, the plan goes to standard output',
       ),
       sheet: { value: 'N', whole: [1, 999], says: 'which sheet an .svg holds: 1, if not said, is the order of work' },
+      machine: { value: 'NAME', says: 'plan with that machine of the shop alone' },
       write: { says: 'put a run that the plan proposes into the job file; its comments stay as they are' },
       shop: SHOP,
       force: FORCE,
@@ -59,6 +61,7 @@ interface PlanOptions {
   readonly all: boolean;
   readonly json: boolean;
   readonly write: boolean;
+  readonly machine: string | undefined;
   readonly output: string | undefined;
   readonly sheet: number | undefined;
   readonly force: boolean;
@@ -68,8 +71,9 @@ interface PlanOptions {
 async function planFile(path: string, shop: ReadOptions['shop'], options: PlanOptions, io: Io): Promise<number> {
   checkOptions(options);
   const text = readText(path);
-  const job = await readOneJob({ path, text }, shop, io);
-  if (job === null) return 2;
+  const read = await readOneJob({ path, text }, shop, io);
+  if (read === null) return 2;
+  const job = options.machine === undefined ? read : onMachine(read, options.machine);
   const planned = answerPlan(prepareJob(job));
   if (planned === undefined) throw new UsageError(whyNoPlan(job));
   if (options.write && !(await writeRuns(path, text as string, planned, job, shop, io))) return 2;
@@ -116,6 +120,18 @@ async function writeSheets(
 
 function toJson({ title }: Job, { plan, problems }: Planned): string {
   return jsonText({ fielded: 1, title, plan, problems });
+}
+
+/** The job in a shop with one of its machines alone. */
+function onMachine(job: Job, name: string): Job {
+  const machines = job.shop?.machines ?? {};
+  const names = Object.keys(machines);
+  if (job.shop !== undefined && Object.hasOwn(machines, name))
+    return { ...job, shop: { ...job.shop, machines: { [name]: machines[name]! } } };
+  if (names.length === 0) throw new UsageError(whyNoPlan(job));
+  const near = findNearest(name, names);
+  const known = `The shop has ${listWords(names, 'and')}.`;
+  throw new UsageError(`--machine ${name}: there is no such machine. ${near ? `Did you mean ${near}? ` : ''}${known}`);
 }
 
 /** What a job lacks to be planned, and what to write. */
