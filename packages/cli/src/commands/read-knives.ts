@@ -60,7 +60,7 @@ export async function openKnives(
 
 function ofJob(job: Job, asked: string | undefined): KnifeFile {
   const { reports, problems, refused } = answerKnives(prepareJob(job), asked) ?? NO_KNIVES;
-  const names = new Map(
+  const names = new Map<string, string | null>(
     job.cuts.map(({ name, head }) => [
       name,
       head === undefined
@@ -68,6 +68,17 @@ function ofJob(job: Job, asked: string | undefined): KnifeFile {
         : (refused.get(name)?.message ?? null),
     ]),
   );
+  const { stickingHead, backEdge } = job.frame;
+  for (const [name, head] of [
+    ['cope', stickingHead],
+    ['back edge', backEdge?.head],
+  ] as const)
+    if (
+      head !== undefined &&
+      !names.has(name) &&
+      (asked === undefined || reports.some(({ cut }) => cut === name) || refused.has(name))
+    )
+      names.set(name, refused.get(name)?.message ?? null);
   return { kind: 'job', title: job.title, units: job.units, knives: reports, problems, names };
 }
 

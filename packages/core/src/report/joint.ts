@@ -1,5 +1,6 @@
 import { type Chain, flipCurve, pathData } from '@fielded/geometry';
 import type { Job, Profile } from '../job/job.ts';
+import { reportCope } from '../joint/cope.ts';
 import type { Edge, EdgeCut } from '../joint/edge.ts';
 import { outlinePath } from '../joint/outline-path.ts';
 import { termsOf } from '../problem/terms.ts';
@@ -34,11 +35,13 @@ function reportPanel({ panel: { thickness, measured, width } }: Job): Report['pa
 
 function reportFrame({ frame }: Job): Report['frame'] {
   const { thickness, groove, swellGap, sticking } = frame;
+  const cope = reportCope(frame);
   return {
     thickness,
     groove,
     swellGap,
     sticking: sticking === undefined ? null : placedPath(profileChain(sticking), 'front', 0),
+    ...(cope && { cope }),
   };
 }
 

@@ -1,4 +1,5 @@
 import type { Job } from '../job/job.ts';
+import { copeProfile } from '../joint/cope.ts';
 import { type GroundFor, headForHand, USUAL_ROTATION } from '../knife/hand.ts';
 import { type KnifeOrder, makeKnife } from '../knife/knife.ts';
 import type { KnifeReport } from '../knife/knife-report.ts';
@@ -31,7 +32,26 @@ export function answerKnives({ job }: Pick<PreparedJob, 'job'>, name?: string): 
     const order = orderForCut(job, cut, `cuts[${index}].head`, job.shop!);
     if (order) orders.push(order);
   });
+  orders.push(...ordersForFrame(job, job.shop).filter((order) => name === undefined || order.name === name));
   return orders.length === 0 ? undefined : make(orders);
+}
+
+/** The frame's own knives, each where the job names the head it is run in: the counter-profile of the sticking, and the back's arris. */
+function ordersForFrame({ frame, units, terms, language, cuts }: Job, shop: Shop): KnifeOrder[] {
+  const { stickingHead, backEdge } = frame;
+  const wanted = [
+    { name: 'cope', headName: stickingHead, profile: copeProfile(frame), at: 'frame.sticking.head' },
+    { name: 'back edge', headName: backEdge?.head, profile: backEdge?.profile, at: 'frame.backEdge.head' },
+  ];
+  return wanted.flatMap(({ name, headName, profile, at }) => {
+    const head = headNamed(shop, headName);
+    // A cut that the job calls so comes before it.
+    if (headName === undefined || !head || !profile || cuts.some((cut) => cut.name === name)) return [];
+    const voice = { units, ...(terms && { terms }), ...(language && { language }) };
+    return [
+      { ...shared(shop, null, undefined), ...voice, name, headName, head, profile, tilt: 0, setting: AS_DRAWN, at },
+    ];
+  });
 }
 
 /**

@@ -1,4 +1,5 @@
 import type { Blank, DoorReport, LeftOver, Timber } from '../door/door-report.ts';
+import type { CopeReport } from '../joint/cope.ts';
 import type { FitReport, TongueReport } from '../joint/fit-report.ts';
 import type { KnifeReport } from '../knife/knife-report.ts';
 import type { Code } from '../problem/codes.ts';
@@ -84,6 +85,8 @@ export interface Report {
     readonly swellGap: number;
     /** The sticking's outline, SVG path data: x in from the sight edge, y down from the front face; null for a plain lip. */
     readonly sticking: string | null;
+    /** The counter-profile of the rails' ends; left out for a plain lip, and where stiles and rails do not meet in a cope. */
+    readonly cope?: CopeReport;
   };
   readonly section: SectionReport;
   readonly tongue: TongueReport;

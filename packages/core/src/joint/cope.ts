@@ -1,0 +1,101 @@
+import { arcAngle, type Chain, type Curve, line, pointAlong, SAME_LENGTH, splitAtExtremes } from '@fielded/geometry';
+import { sweepCut } from '../machining/sweep.ts';
+import type { OutlineProfile, Profile } from '../profile/profile.ts';
+import { type Frame, jointOf } from './frame.ts';
+
+/** The counter-profile for the rails' ends. Lengths mm. */
+export interface CopeReport {
+  /** How far the rail goes into the stile past its sight edge, and how thick its stub tenon is: the groove's width. */
+  readonly tenon: { readonly length: number; readonly thickness: number };
+  /** The widest gap along the line where the rail's end meets the sticking. */
+  readonly gap: number;
+}
+
+/** Places along the line where rail and sticking meet that are looked at. */
+const PLACES = 17;
+
+/**
+ * What is cut off a rail's end, front face down, so that it closes on the sticking (formula F1): with A(b) how far the sticking is cut in from the
+ * sight edge at b below the face, the rail's end lies L − A(b) in from the tip of its stub tenon, L long, down to the groove's front wall.
+ *
+ * Where the sticking reaches further in than the tenon is long, L is its reach. undefined for a frame without sticking, or
+ * whose parts do not meet in a cope. The shoulder behind the tenon is square: a rebate as deep as the back lip is thick.
+ */
+export function copeProfile(frame: Frame): OutlineProfile | undefined {
+  const { sticking, groove } = frame;
+  const joint = jointOf(frame);
+  if (sticking === undefined || joint.kind !== 'cope' || !(groove.setback > 0)) return undefined;
+  if (sticking.depth >= groove.setback) return undefined;
+  const long = Math.max(joint.length, sticking.reach);
+  if (!(long > 0)) return undefined;
+  // What the sticking's own knife leaves of the stile's arris, run flat along it.
+  const mirrored = swept(sticking).map((c) => mirror(c, long));
+  const first = mirrored[0]!;
+  const chain = [
+    line(0, groove.setback, long, groove.setback),
+    line(long, groove.setback, long, first.y0),
+    ...(long - first.x0 > SAME_LENGTH ? [line(long, first.y0, first.x0, first.y0)] : []),
+    ...mirrored,
+  ].filter((c) => Math.hypot(c.x1 - c.x0, c.y1 - c.y0) > SAME_LENGTH);
+  return { shape: 'outline', reach: long, depth: groove.setback, chain };
+}
+
+/** The cope of a frame in the report; undefined where there is none. */
+export function reportCope(frame: Frame): CopeReport | undefined {
+  const profile = copeProfile(frame);
+  if (profile === undefined || frame.sticking === undefined) return undefined;
+  return {
+    tenon: { length: jointOf(frame).length, thickness: frame.groove.width },
+    gap: widestGap(profile, frame.sticking),
+  };
+}
+
+/** The gap between what both knives leave, over the depth of the sticking. */
+function widestGap(cope: OutlineProfile, sticking: Profile): number {
+  const [rail, stile] = [swept(cope), swept(sticking)];
+  let widest = 0;
+  for (let i = 1; i < PLACES; i++) {
+    const depth = (sticking.depth * i) / PLACES;
+    widest = Math.max(widest, reachAt(rail, depth) + reachAt(stile, depth) - cope.reach);
+  }
+  return widest;
+}
+
+function swept(profile: Profile): Chain {
+  const cut = {
+    name: '',
+    side: 'front',
+    profile,
+    depth: profile.depth,
+    reach: profile.reach,
+    run: 'under',
+    tilt: 0,
+  } as const;
+  return sweepCut(cut, profile.depth).swept;
+}
+
+/** The farthest that a chain reaches in at a depth, mm. */
+function reachAt(chain: Chain, depth: number): number {
+  let farthest = 0;
+  for (const c of splitAtExtremes(chain))
+    if ((c.y0 - depth) * (c.y1 - depth) <= 0) farthest = Math.max(farthest, placeAt(c, depth));
+  return farthest;
+}
+
+/** Where a monotone curve passes a depth, by halving. */
+function placeAt(c: Curve, depth: number): number {
+  const angle = arcAngle(c);
+  let [from, to] = [0, 1];
+  for (let i = 0; i < 40; i++) {
+    const middle = (from + to) / 2;
+    if (pointAlong(c, middle, angle).y > depth === c.y0 > depth) from = middle;
+    else to = middle;
+  }
+  return pointAlong(c, (from + to) / 2, angle).x;
+}
+
+/** A curve of the sticking as the rail's end has it: measured from the tip of the tenon. */
+function mirror(c: Curve, long: number): Curve {
+  const bent = c.turn !== 0;
+  return { ...c, x0: long - c.x0, x1: long - c.x1, cx: bent ? long - c.cx : 0, turn: (0 - c.turn) as Curve['turn'] };
+}
