@@ -364,3 +364,17 @@ describe('a head of any outline', () => {
     ).toContain(words);
   });
 });
+
+it.each([
+  ['a half circle with less gap at the sides than at the ends', '{ shape: arch, rise: 200 }', 'endGap: 4'],
+  ['ears smaller than what goes into the groove', '{ shape: cathedral, rise: 20, crown: 100, ears: 5 }', 'endGap: 1'],
+  ['an outline with upright ends', '{ shape: outline, path: "M 0 60 V 20 L 200 0 L 400 20 V 60" }', 'endGap: 4'],
+])('%s has a panel', (_, head, gap) => {
+  const { job: made } = readJob(job(head).replace('swellGap: 2', `swellGap: 2, ${gap}`), { shop: SHOP });
+  const report = evaluate(made!);
+  const { head: shaped, panel, panels } = report.doors![0]!;
+  // Less than the square blank, more than without the whole head.
+  expect(shaped!.area).toBeLessThan(panel.width * panel.height);
+  expect(shaped!.area).toBeGreaterThan(panel.width * (panel.height - shaped!.rise - 12));
+  expect(panels[0]!.volume).toBeGreaterThan(0);
+});

@@ -37,7 +37,8 @@ export function cathedralHalfWidth({ rise, crown, ears }: { rise: number; crown:
 export function headRadii(head: DoorHead, width: number, out: number): HeadRadii {
   if (head.shape === 'outline') return leastRadii(head.chain, out);
   if (head.shape === 'arch') return { radius: archRadius(width, head.rise) + out };
-  return { crown: head.crown + out, ears: head.ears - out };
+  // Ears that have no radius left are a corner.
+  return { crown: head.crown + out, ears: Math.max(0, head.ears - out) };
 }
 
 /** Why a head cannot be drawn in its opening. */
@@ -75,7 +76,10 @@ function archHalf(head: DoorHead & { shape: 'arch' }, width: number, out: number
   const r = archRadius(width, head.rise);
   const radius = r + out;
   const centre = head.rise - r;
-  if (radius < half) throw new RangeError(`an arch of radius ${radius} does not reach ${half} mm to the side`);
+  if (!(radius > 0)) throw new RangeError(`an arch of radius ${r} has no parallel ${out} mm out`);
+  // A side that lies further out than the arch is reached on the level.
+  if (radius < half)
+    return [arc(0, centre + radius, radius, centre, 0, centre, -1), line(radius, centre, half, centre)];
   return [arc(0, centre + radius, half, centre + Math.sqrt(radius ** 2 - half ** 2), 0, centre, -1)];
 }
 
@@ -136,17 +140,18 @@ function spansOpening(chain: Chain, width: number): boolean {
 /** Any outline as it is, run on along its first and last piece or cut off there. */
 function outlineCurve(chain: Chain, width: number, half: number): Chain {
   const own = chain.map((c) => shiftCurve(c, -width / 2, 0));
-  const end = own.length - 1;
-  if (own[0]!.x0 > -half) own[0] = runOn(own[0]!, -half, 'start');
-  if (own[end]!.x1 < half) own[end] = runOn(own[end]!, half, 'end');
+  const [first, last] = [own[0]!, own[own.length - 1]!];
+  if (last.x1 < half) own.splice(-1, 1, ...runOn(last, half, 'end'));
+  if (first.x0 > -half) own.splice(0, 1, ...runOn(own[0]!, -half, 'start'));
   return curvesBetween([{ curves: own, closed: false }], -half - 1e-9, half + 1e-9);
 }
 
-/** A piece run on along its own line or circle to the upright at `x`. */
-function runOn(c: Curve, x: number, which: 'start' | 'end'): Curve {
+/** A piece run on along its own line or circle to the upright at `x`; on the level where that does not reach so far. */
+function runOn(c: Curve, x: number, which: 'start' | 'end'): Curve[] {
   const y = c.turn === 0 ? lineAt(c, x) : circleAt(c, x, which === 'start' ? c.y0 : c.y1);
-  if (!Number.isFinite(y)) throw new RangeError(`the outline does not run on to ${x} mm`);
-  return which === 'start' ? { ...c, x0: x, y0: y } : { ...c, x1: x, y1: y };
+  const reaches = Number.isFinite(y);
+  if (which === 'start') return reaches ? [{ ...c, x0: x, y0: y }] : [line(x, c.y0, c.x0, c.y0), c];
+  return reaches ? [{ ...c, x1: x, y1: y }] : [c, line(c.x1, c.y1, x, c.y1)];
 }
 
 function lineAt({ x0, y0, x1, y1 }: Curve, x: number): number {

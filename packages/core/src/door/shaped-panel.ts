@@ -1,4 +1,4 @@
-import { arcAngle, type Chain, curveLength, line, offsetLoops } from '@fielded/geometry';
+import { arcAngle, type Chain, curveLength, line, offsetLoops, shiftCurve } from '@fielded/geometry';
 import { type DoorHead, headCurve } from './head.ts';
 
 /** A panel under a shaped head, mm: its full width and height to the apex, the opening's width, and what goes into the groove at the head. */
@@ -19,6 +19,8 @@ export interface ShapedPanel {
 export function shapedOutline(panel: ShapedPanel, inside: number): Chain {
   const { head, opening, width, height, insertion } = panel;
   if (head.shape === 'outline') return offsetOutline(panel, inside);
+  // Ears that their parallel has no radius left of: what remains is trimmed as any outline is.
+  if (head.shape === 'cathedral' && head.ears + inside <= insertion) return offsetOutline(asOutline(panel), inside);
   const half = width / 2 - inside;
   const springing = height - insertion - head.rise;
   const top = headCurve(head, opening, insertion - inside, half).map((c) => liftCurve(c, springing));
@@ -31,6 +33,13 @@ export function shapedOutline(panel: ShapedPanel, inside: number): Chain {
     ...[...top].reverse().map(backwards),
     line(-half, left.y0, -half, inside),
   ];
+}
+
+/** The same panel with its head as an outline. */
+function asOutline(panel: ShapedPanel): ShapedPanel {
+  const { head, opening } = panel;
+  const chain = headCurve(head, opening, 0, opening / 2).map((c) => shiftCurve(c, opening / 2, 0));
+  return { ...panel, head: { shape: 'outline', rise: head.rise, chain } };
 }
 
 /**
