@@ -93,6 +93,45 @@ describe.each([
     60_000,
   );
 
+  it.each(['Doors', 'Shop', 'Set-up', 'New', 'Jobs'] as const)(
+    'axe finds nothing wrong in %s, its notices included',
+    async (part) => {
+      const page = await bench.open({ ...options, reducedMotion: 'reduce' });
+      const go = (name: string) => page.locator('.rooms').getByRole('button', { name, exact: true }).click();
+      if (part === 'New' || part === 'Jobs') {
+        await page.locator('summary', { hasText: 'Job' }).click();
+        await page.getByRole('button', { name: 'New' }).click();
+        await page.locator('.preview').waitFor();
+        if (part === 'Jobs') {
+          await page.getByRole('button', { name: 'Begin' }).click();
+          await page.locator('summary', { hasText: 'Job' }).click();
+          await page.getByRole('button', { name: 'All jobs kept here' }).click();
+          await page.getByRole('button', { name: /^Delete/ }).click();
+          await page.getByRole('button', { name: 'Bring it back' }).waitFor();
+        }
+      } else await go(part);
+      if (part === 'Doors') {
+        await page.getByRole('button', { name: 'Add a door' }).click();
+        await page.getByText('Cutting list', { exact: true }).waitFor();
+      }
+      if (part === 'Shop' || part === 'Set-up') {
+        await go('Shop');
+        await page.getByRole('button', { name: 'Add a head' }).click();
+        await page.getByRole('button', { name: 'Add a machine' }).click();
+        await page.getByRole('button', { name: /profiles among the knives/ }).click();
+        for (const summary of await page.locator('.shop summary').all()) await summary.click();
+      }
+      if (part === 'Set-up') {
+        await go('Set-up');
+        await page.locator('#head-of-1').selectOption('head');
+        await page.locator('.machine-sheet').waitFor();
+      }
+      const { violations } = await new AxeBuilder({ page }).options({ resultTypes: ['violations'] }).analyze();
+      expect(violations.map(({ id, nodes }) => `${id}: ${nodes.map(({ target }) => target).join(', ')}`)).toEqual([]);
+    },
+    60_000,
+  );
+
   it('every target is at least 44 px wide and high, and nothing reaches beyond the screen', async () => {
     const page = await bench.open(options);
     await page.locator('.running li').first().waitFor();

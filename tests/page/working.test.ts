@@ -3,7 +3,7 @@ import { readFileSync } from 'node:fs';
 import type { CDPSession, Page } from 'playwright-core';
 import { describe, expect, it } from 'vitest';
 import { evaluate, readJob } from '../../packages/core/src/index.ts';
-import { DESKTOP, field, figureOf, middleOf, PHONE, setUpBench, tapDimension } from './open-page.ts';
+import { DESKTOP, field, figureOf, middleOf, PHONE, ready, setUpBench, tapDimension } from './open-page.ts';
 
 const bench = setUpBench();
 
@@ -56,6 +56,70 @@ describe('a newcomer', () => {
       expect(width! / (72 / 25.4)).toBeCloseTo(210, 0);
       expect(height! / (72 / 25.4)).toBeCloseTo(297, 0);
     }
+  });
+});
+
+describe('on a phone without a network', () => {
+  it('a maker goes from nothing to doors, a cutting list and the set-up at the machine', async () => {
+    const page = await bench.open(PHONE);
+    await page.evaluate(() => navigator.serviceWorker.ready);
+    await expect.poll(() => page.evaluate(() => navigator.serviceWorker.controller !== null)).toBe(true);
+    await page.context().setOffline(true);
+    const go = (name: string) => page.locator('.rooms').getByRole('button', { name, exact: true }).click();
+    await menu(page, 'Job', 'New');
+    await page.getByRole('button', { name: 'Begin' }).click();
+    await go('Doors');
+    await page.getByRole('button', { name: 'Add a door' }).click();
+    await field(page, 'doors[0].quantity').fill('4');
+    await field(page, 'doors[0].width').fill('450');
+    await expect.poll(() => page.locator('.cutting').innerText()).toMatch(/8\s+stile\s+700/);
+    const download = page.waitForEvent('download');
+    await page.getByRole('button', { name: 'Cutting list as PDF' }).click();
+    expect(readFileSync(await (await download).path(), 'latin1').slice(0, 5)).toBe('%PDF-');
+    await go('Shop');
+    await page.getByRole('button', { name: 'Add a head' }).click();
+    await page.getByRole('button', { name: 'Add a machine' }).click();
+    await go('Set-up');
+    await page.locator('#head-of-1').selectOption('head');
+    const sheet = page.locator('.machine-sheet').first();
+    const figures = sheet.locator('.set dd');
+    await expect.poll(() => figures.count()).toBe(5);
+    // 10 mm at 96 px to the inch, and no less.
+    expect(
+      await figures.first().evaluate((figure) => Number.parseFloat(getComputedStyle(figure).fontSize)),
+    ).toBeGreaterThan(37);
+    const wanted = Number(/measure ([\d.]+)/.exec(await sheet.locator('.test-piece p').first().innerText())?.[1]);
+    await sheet.getByLabel('It measures').fill(String(wanted + 0.2));
+    expect(await sheet.locator('.correction').innerText()).toMatch(/Spindle (up|down) 0\.2\smm/);
+    await sheet.getByLabel('It measures').fill(String(wanted));
+    expect(await sheet.locator('.correction').innerText()).toMatch(/nothing to move/);
+    await page.locator('.steps input').first().check();
+    await page.reload();
+    await ready(page);
+    await go('Set-up');
+    await expect.poll(() => page.locator('.steps input').first().isChecked()).toBe(true);
+  }, 60_000);
+
+  it('a size that is typed keeps its field and the joint in sight above the keyboard', async () => {
+    const page = await bench.open(PHONE);
+    await page.setViewportSize({ width: 390, height: 430 });
+    const depth = field(page, 'cuts[1].profile.depth');
+    await depth.focus();
+    await page.waitForTimeout(600);
+    const shown = await page
+      .locator('.drawing .dimension')
+      .evaluateAll((all) => all.map((e) => e.getAttribute('data-of')));
+    expect(shown).toEqual(['cuts[1].depth']);
+    const [drawing, typed, strip] = await Promise.all([
+      page.locator('.drawing').boundingBox(),
+      depth.boundingBox(),
+      page.locator('.key-strip').boundingBox(),
+    ]);
+    expect(drawing!.y).toBeGreaterThanOrEqual(-1);
+    expect(typed!.y).toBeGreaterThanOrEqual(drawing!.y + drawing!.height - 1);
+    expect(typed!.y + typed!.height).toBeLessThanOrEqual(strip!.y + 1);
+    const wood = await page.locator('.drawing [data-key="panel"]').first().boundingBox();
+    expect(wood!.width).toBeGreaterThan(390 / 3);
   });
 });
 
