@@ -128,7 +128,7 @@ describe('a job file', () => {
       await open(page, name, text);
       await expect.poll(() => page.locator('.notice.fault').innerText(), { message: name }).toContain(words);
       expect(await depth(page).inputValue(), name).toBe('4.9');
-      await page.getByRole('button', { name: 'Close' }).click();
+      await page.getByRole('button', { name: 'Close', exact: true }).click();
     };
     await refused('large.yaml', `# ${'x'.repeat(10_000_000)}`, 'is 10 MB');
     await refused('types.yaml', 'fielded: 1\npanel: [20]\nframe: yes\ncuts: 7\n', 'line 2');
