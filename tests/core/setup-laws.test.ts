@@ -487,3 +487,10 @@ cuts: [{ side: front, profile: { shape: bevel, reach: 38, depth: 9 } }]
     expect(codes(job(ovolo, 'shape: cove, reach: 9, depth: 9'))).toEqual(['back-edge-in-groove']);
   });
 });
+
+it('places a tilted head even where a cut ends short of most of its profile', () => {
+  const job = shopJob();
+  const cut = { ...job.cuts[0]!, tilt: 0.8617, depth: 5.133, reach: 3.066 };
+  const pose = poseHead(prepareWork(job.shop!, cut, { at: '', of: 'panel', thickness: 20 })!, 'under');
+  expect(Object.values(pose).every(Number.isFinite)).toBe(true);
+});

@@ -64,6 +64,8 @@ function poseTilted({ cut, head, knife, thickness, sweep }: Work, run: Run): Pos
   const points = sweep.swept
     .flatMap((curve) => Array.from({ length: POINTS + 1 }, (_, i) => pointAt(curve, i / POINTS)))
     .filter(({ x, y }) => x >= 0 && y >= 0)
+    // Where the cut leaves the face there is always wood, however rounding falls.
+    .concat({ x: cut.reach, y: 0 })
     .map(place);
   const radius = head.cuttingDiameter / 2;
   const longest = Math.max(...points.map(({ v }) => v));
