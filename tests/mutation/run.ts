@@ -1,5 +1,6 @@
 // Makes small faults in geometry, profiles, machining, joint and knife, one at a time, in a copy of the project, and counts how
-// many of them the tests of figures catch: npm run mutate -- --count 60. What survives is printed by file and line, and is either a
+// many of them the tests of figures catch: npm run mutate -- --count 60, with
+// --tests FOLDER for only some of the tests. What survives is printed by file and line, and is either a
 // test that is missing or a slip that changes nothing.
 import { spawnSync } from 'node:child_process';
 import { cpSync, mkdirSync, mkdtempSync, readdirSync, readFileSync, rmSync, symlinkSync, writeFileSync } from 'node:fs';
@@ -10,9 +11,11 @@ import { parseArgs } from 'node:util';
 import { listFaults, type SmallFault } from './faults.ts';
 
 const root = fileURLToPath(new URL('../..', import.meta.url));
-const { values } = parseArgs({ options: { count: { type: 'string', default: '60' } } });
+const { values } = parseArgs({
+  options: { count: { type: 'string', default: '60' }, tests: { type: 'string', multiple: true } },
+});
 /** The tests that look at figures: those of drawings and of the command line would only say the same once more. */
-const TESTS = ['tests/core', 'tests/reference', 'tests/properties', 'tests/regressions'];
+const TESTS = values.tests ?? ['tests/core', 'tests/reference', 'tests/properties', 'tests/regressions'];
 
 /** A copy whose packages find each other, and not those of the project. */
 function copyProject(): string {
@@ -22,7 +25,15 @@ function copyProject(): string {
       recursive: true,
       filter: (path) => !/(node_modules|[\\/]dist)$/.test(path),
     });
-  for (const name of ['package.json', 'vitest.config.ts', 'README.md', 'DEVELOPERS.md'])
+  for (const name of [
+    'package.json',
+    'package-lock.json',
+    'tsconfig.json',
+    'tsconfig.base.json',
+    'vitest.config.ts',
+    'README.md',
+    'DEVELOPERS.md',
+  ])
     cpSync(join(root, name), join(copy, name));
   mkdirSync(join(copy, 'node_modules/@fielded'), { recursive: true });
   for (const name of readdirSync(join(root, 'node_modules')))
@@ -38,7 +49,7 @@ function isCaught(copy: string): boolean {
   const { status } = spawnSync(process.execPath, [vitest, 'run', '--bail', '1', ...TESTS], {
     cwd: copy,
     stdio: 'ignore',
-    timeout: 300_000,
+    timeout: 900_000,
   });
   return status !== 0;
 }
