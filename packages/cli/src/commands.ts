@@ -8,6 +8,7 @@ export const COMMANDS: Commands = {
   quote: async () => (await import('./commands/quote.ts')).quote,
   template: async () => (await import('./commands/template.ts')).template,
   solve: async () => (await import('./commands/solve.ts')).solve,
+  trace: async () => (await import('./commands/trace.ts')).trace,
   knife: async () => (await import('./commands/knife.ts')).knife,
   match: async () => (await import('./commands/match.ts')).match,
   plan: async () => (await import('./commands/plan.ts')).plan,

@@ -1,0 +1,98 @@
+import { decode as decodePng } from 'fast-png';
+import { decode as decodeJpeg } from 'jpeg-js';
+import type { ScanImage, ScanRefusal } from './grey-image.ts';
+import { readJpegHeader, readPngHeader } from './picture-header.ts';
+
+/** More pixels than this are not decoded: A4 at 600 dpi has 35 million. */
+const MOST_PIXELS = 70e6;
+/** Fewer across or down than this show no profile. */
+const LEAST_SIDE = 50;
+/** What decoding a JPEG may take, MB: three colours of A4 at 600 dpi take more, and are refused in words. */
+const MOST_MEMORY = 1024;
+
+/**
+ * A scan in a PNG or JPEG file, in shades of grey.
+ *
+ * The header is read first, so that a picture too large, or one that lies about its size, is refused before it is decoded. Any
+ * colour becomes its brightness (Rec. 601); transparency is taken as white paper. Never throws.
+ */
+export function readScan(bytes: Uint8Array): ScanImage | ScanRefusal {
+  const header = readPngHeader(bytes) ?? readJpegHeader(bytes);
+  if (header === null)
+    return { refused: 'this is neither a PNG nor a JPEG picture', instead: 'Save the scan as .png or .jpg' };
+  const { kind, width, height, dpi } = header;
+  if (width * height > MOST_PIXELS)
+    return {
+      refused: `the picture has ${Math.round((width * height) / 1e6)} million pixels, and up to ${MOST_PIXELS / 1e6} million are read`,
+      instead: 'Crop it to the sample, or scan at 600 dpi',
+    };
+  if (width < LEAST_SIDE || height < LEAST_SIDE)
+    return { refused: `the picture is only ${width} × ${height} pixels`, instead: 'Scan the sample at 600 dpi' };
+  try {
+    return { width, height, dpi, grey: kind === 'png' ? greyOfPng(bytes, width, height) : greyOfJpeg(bytes) };
+  } catch (error) {
+    if (/maxMemoryUsage/.test(String(error)))
+      return {
+        refused: 'decoding this JPEG would take too much memory',
+        instead: 'Crop it to the sample, or save it as PNG in shades of grey',
+      };
+    return { refused: 'the picture is damaged and cannot be decoded', instead: 'Save the scan again' };
+  }
+}
+
+function greyOfPng(bytes: Uint8Array, width: number, height: number): Uint8Array {
+  const { data, channels, depth, palette } = decodePng(bytes);
+  const count = width * height;
+  if (palette !== undefined && channels === 1) {
+    const shades = palette.map(([r = 0, g = 0, b = 0]) => brightness(r, g, b));
+    return Uint8Array.from(
+      { length: count },
+      (_, i) => shades[depth < 8 ? packed(data, i, width, depth) : data[i]!] ?? 0,
+    );
+  }
+  if (depth < 8) {
+    const most = 2 ** depth - 1;
+    return Uint8Array.from({ length: count }, (_, i) => (packed(data, i, width, depth) * 255) / most);
+  }
+  if (data.length < count * channels) throw new RangeError('the picture is short of pixels');
+  return toGrey(data, count, channels, depth === 16 ? 1 / 257 : 1);
+}
+
+/** One pixel of a picture with several to the byte, rows starting on a byte. */
+function packed(data: ArrayLike<number>, i: number, width: number, depth: number): number {
+  const row = Math.floor(i / width);
+  const bit = (i - row * width) * depth;
+  const byte = data[row * Math.ceil((width * depth) / 8) + (bit >> 3)]!;
+  return (byte >> (8 - depth - (bit & 7))) & (2 ** depth - 1);
+}
+
+function greyOfJpeg(bytes: Uint8Array): Uint8Array {
+  const { data, width, height } = decodeJpeg(bytes, {
+    useTArray: true,
+    formatAsRGBA: false,
+    tolerantDecoding: false,
+    maxResolutionInMP: MOST_PIXELS / 1e6,
+    maxMemoryUsageInMB: MOST_MEMORY,
+  });
+  return toGrey(data, width * height, 3, 1);
+}
+
+function toGrey(data: ArrayLike<number>, count: number, channels: number, scale: number): Uint8Array {
+  if (channels === 1 && scale === 1 && data instanceof Uint8Array) return data;
+  const grey = new Uint8Array(count);
+  const colour = channels >= 3;
+  const clear = channels === 2 || channels === 4;
+  for (let i = 0, at = 0; i < count; i++, at += channels) {
+    let shade = (colour ? brightness(data[at]!, data[at + 1]!, data[at + 2]!) : data[at]!) * scale;
+    if (clear) {
+      const cover = (data[at + channels - 1]! * scale) / 255;
+      shade = shade * cover + 255 * (1 - cover);
+    }
+    grey[i] = shade + 0.5;
+  }
+  return grey;
+}
+
+function brightness(r: number, g: number, b: number): number {
+  return 0.299 * r + 0.587 * g + 0.114 * b;
+}

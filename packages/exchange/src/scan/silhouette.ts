@@ -1,0 +1,230 @@
+import type { Point } from '@fielded/geometry';
+import { type GreyImage, type ScanRefusal, shadeAt } from './grey-image.ts';
+
+/** The edge of the largest thing in a picture: points in order round it, pixels from the middle of the top left one, y down. */
+export interface Silhouette {
+  readonly points: readonly Point[];
+  /** Shades of what lies beside it and of itself. */
+  readonly paper: number;
+  readonly wood: number;
+}
+
+/** Every so many pixels, across and down, one is looked at to find the sample. */
+const COARSE = 6;
+/** Wood and paper less than this apart, shades of 255, are not told apart. */
+const LEAST_CONTRAST = 30;
+/** A sample of 5 × 5 mm at 200 dpi has some 1500 pixels. */
+const LEAST_AREA = 1500;
+/** Rows that are begun from before there is said to be no sample. */
+const MOST_STARTS = 60;
+/** How far to either side of an edge its plateaus are looked at, pixels: beyond the blur, short of the next thing. */
+const PLATEAU = [4, 5, 6];
+
+/**
+ * Finds the sample and follows its edge (formula T1): where the shade crosses the middle between paper and wood, between pixels by straight
+ * interpolation, then moved along the edge's normal to the middle between the two plateaus on either side of it there. Dust and
+ * anything smaller lies outside; holes do not count.
+ */
+export function findSilhouette(image: GreyImage): Silhouette | ScanRefusal {
+  const { paper, level, wood } = findPlateaus(image);
+  if (Math.abs(paper - wood) < LEAST_CONTRAST)
+    return {
+      refused: 'the sample does not stand out from what is behind it',
+      instead: 'Scan it against white or black, the end grain down',
+    };
+  const isWood = (shade: number) => (paper > wood ? shade < level : shade > level);
+  const largest = findLargest(image, isWood);
+  const rough = largest && followOutside(image, largest, isWood, level);
+  if (rough === null)
+    return {
+      refused: 'no sample was found in the picture',
+      instead: 'Lay the end grain on the glass and scan it at 600 dpi',
+    };
+  return { points: refine(image, rough, (paper + wood) / 2), paper, wood };
+}
+
+/** The shade that parts the picture best in two (Otsu 1979), and the middle of either part; paper is what lies at the picture's rim. */
+function findPlateaus(image: GreyImage): { paper: number; wood: number; level: number } {
+  const counts = new Float64Array(256);
+  const { width, height, grey } = image;
+  for (let y = 0; y < height; y += 3) for (let x = 0; x < width; x += 3) counts[grey[y * width + x]!]!++;
+  const total = counts.reduce((sum, count) => sum + count, 0);
+  const whole = counts.reduce((sum, count, shade) => sum + count * shade, 0);
+  let below = 0;
+  let sum = 0;
+  let best = -1;
+  let part = 127;
+  for (let shade = 0; shade < 255; shade++) {
+    below += counts[shade]!;
+    sum += counts[shade]! * shade;
+    const above = total - below;
+    if (below === 0 || above === 0) continue;
+    const between = below * above * (sum / below - (whole - sum) / above) ** 2;
+    if (between > best) {
+      best = between;
+      part = shade;
+    }
+  }
+  const dark = medianShade(counts, 0, part);
+  const light = medianShade(counts, part + 1, 255);
+  let lightRim = 0;
+  const rim = (x: number, y: number) => {
+    lightRim += grey[y * width + x]! > part ? 1 : -1;
+  };
+  for (let x = 0; x < width; x += 3) {
+    rim(x, 0);
+    rim(x, height - 1);
+  }
+  for (let y = 0; y < height; y += 3) {
+    rim(0, y);
+    rim(width - 1, y);
+  }
+  const [paper, wood] = lightRim >= 0 ? [light, dark] : [dark, light];
+  return { paper, wood, level: (dark + light) / 2 };
+}
+
+function medianShade(counts: Float64Array, from: number, to: number): number {
+  let total = 0;
+  for (let shade = from; shade <= to; shade++) total += counts[shade]!;
+  let seen = 0;
+  for (let shade = from; shade <= to; shade++) {
+    seen += counts[shade]!;
+    if (seen * 2 >= total) return shade;
+  }
+  return to;
+}
+
+/** Places of the largest thing in the picture, one at the left of each row looked at; null where nothing is large enough. */
+interface Largest {
+  readonly starts: readonly { readonly x: number; readonly y: number }[];
+  readonly area: number;
+}
+
+function findLargest(image: GreyImage, isWood: (shade: number) => boolean): Largest | null {
+  const { width, height, grey } = image;
+  const across = Math.ceil(width / COARSE);
+  const down = Math.ceil(height / COARSE);
+  const seen = new Uint8Array(across * down);
+  const woodAt = (i: number) => isWood(grey[Math.floor(i / across) * COARSE * width + (i % across) * COARSE]!);
+  let most: number[] = [];
+  for (let i = 0; i < seen.length; i++) {
+    if (seen[i] || !woodAt(i)) continue;
+    const members = [i];
+    seen[i] = 1;
+    // The list grows while it is walked.
+    for (let k = 0; k < members.length; k++) {
+      const at = members[k]!;
+      const x = at % across;
+      for (const next of [x > 0 ? at - 1 : -1, x < across - 1 ? at + 1 : -1, at - across, at + across]) {
+        if (next < 0 || next >= seen.length || seen[next] || !woodAt(next)) continue;
+        seen[next] = 1;
+        members.push(next);
+      }
+    }
+    if (members.length > most.length) most = members;
+  }
+  if (most.length * COARSE * COARSE < LEAST_AREA) return null;
+  const left = new Map<number, number>();
+  for (const at of most) {
+    const row = Math.floor(at / across);
+    left.set(row, Math.min(left.get(row) ?? at, at));
+  }
+  const starts = [...left.values()].map((at) => ({ x: (at % across) * COARSE, y: Math.floor(at / across) * COARSE }));
+  // From the middle row outwards: there its left side is least likely a splinter.
+  const middle = starts.reduce((sum, { y }) => sum + y, 0) / starts.length;
+  starts.sort((p, q) => Math.abs(p.y - middle) - Math.abs(q.y - middle));
+  return { starts, area: most.length * COARSE * COARSE };
+}
+
+/** Round the outside of the sample: a way that encloses much less than it covers went round a pore, and another row is begun from. */
+function followOutside(
+  image: GreyImage,
+  { starts, area }: Largest,
+  isWood: (shade: number) => boolean,
+  level: number,
+): Point[] | null {
+  for (const start of starts.slice(0, MOST_STARTS)) {
+    let { x } = start;
+    while (x > 0 && isWood(image.grey[start.y * image.width + x - 1]!)) x--;
+    const points = follow(image, { x, y: start.y }, isWood, level);
+    if (enclosed(points) > 0.5 * area) return points;
+  }
+  return null;
+}
+
+/** Clockwise as seen counts as positive, with y down. */
+function enclosed(points: readonly Point[]): number {
+  let twice = 0;
+  let before = points[points.length - 1]!;
+  for (const p of points) {
+    twice += before.x * p.y - p.x * before.y;
+    before = p;
+  }
+  return twice / 2;
+}
+
+/**
+ * Round the sample from a pixel of its left edge, pixel side by pixel side with the wood on the right hand, out of the picture being paper. Each side
+ * gives the point between its two pixels where the shade crosses the level.
+ */
+function follow(
+  { width, height, grey }: GreyImage,
+  start: { readonly x: number; readonly y: number },
+  isWood: (shade: number) => boolean,
+  level: number,
+): Point[] {
+  const woodAt = (x: number, y: number) => x >= 0 && y >= 0 && x < width && y < height && isWood(grey[y * width + x]!);
+  const points: Point[] = [];
+  // Corner of pixels (x, y) is the top left one of pixel (x, y); first up along the left side of the start.
+  let x = start.x;
+  let y = start.y + 1;
+  let dx = 0;
+  let dy = -1;
+  const most = 8 * (width + height) + 200_000;
+  for (let step = 0; step < most; step++) {
+    // The pixels on the right and on the left of the side just ahead.
+    const rx = x + (dx - dy - 1) / 2;
+    const ry = y + (dy + dx - 1) / 2;
+    const lx = x + (dx + dy - 1) / 2;
+    const ly = y + (dy - dx - 1) / 2;
+    const inside = lx >= 0 && ly >= 0 && lx < width && ly < height;
+    const a = grey[ry * width + rx]!;
+    const b = inside ? grey[ly * width + lx]! : a;
+    const t = a === b ? 0.5 : Math.min(1, Math.max(0, (level - a) / (b - a)));
+    points.push({ x: rx + t * (lx - rx), y: ry + t * (ly - ry) });
+    x += dx;
+    y += dy;
+    // Left if the pixel ahead on the left is wood, straight on if the one on the right is, else right.
+    const aheadLeft = woodAt(x + (dx + dy - 1) / 2, y + (dy - dx - 1) / 2);
+    const aheadRight = woodAt(x + (dx - dy - 1) / 2, y + (dy + dx - 1) / 2);
+    if (aheadLeft && aheadRight) [dx, dy] = [dy, -dx];
+    else if (!aheadRight) [dx, dy] = [-dy, dx];
+    if (x === start.x && y === start.y + 1 && dx === 0 && dy === -1) break;
+  }
+  return points;
+}
+
+/** Each point moved along the edge's normal to the middle between the plateaus beside it; where there is none it stays. */
+function refine(image: GreyImage, points: readonly Point[], level: number): Point[] {
+  const count = points.length;
+  return points.map((p, i) => {
+    const before = points[(i - 4 + count) % count]!;
+    const after = points[(i + 4) % count]!;
+    const length = Math.hypot(after.x - before.x, after.y - before.y);
+    if (length === 0) return p;
+    const nx = -(after.y - before.y) / length;
+    const ny = (after.x - before.x) / length;
+    const shade = (d: number) => shadeAt(image, p.x + d * nx, p.y + d * ny);
+    const inside = PLATEAU.reduce((sum, d) => sum + shade(d), 0) / PLATEAU.length;
+    const outside = PLATEAU.reduce((sum, d) => sum + shade(-d), 0) / PLATEAU.length;
+    const half = (inside + outside) / 2;
+    if ((inside - level) * (outside - level) >= 0) return p;
+    for (let d = -1.5; d < 1.5; d += 0.5) {
+      const [s0, s1] = [shade(d), shade(d + 0.5)];
+      if ((s0 - half) * (s1 - half) > 0 || s0 === s1) continue;
+      const move = d + (0.5 * (half - s0)) / (s1 - s0);
+      return { x: p.x + move * nx, y: p.y + move * ny };
+    }
+    return p;
+  });
+}

@@ -1,0 +1,90 @@
+import { type Chain, type Point, pathData } from '@fielded/geometry';
+import { listArcs, type TracedArc } from './arcs.ts';
+import { fitSurface } from './fit-surface.ts';
+import type { GreyImage, ScanRefusal } from './grey-image.ts';
+import { levelSample } from './level.ts';
+import { findSilhouette } from './silhouette.ts';
+import { partSurfaces, type ScannedSurface } from './surfaces.ts';
+
+/** One face's cut as traced, mm: its outline as SVG path data (x in from the edge, y below the face), and how far points lie from it at most. */
+export interface TracedSide {
+  readonly path: string;
+  readonly reach: number;
+  readonly depth: number;
+  readonly deviation: number;
+  readonly arcs: readonly TracedArc[];
+  /** The same outline as a chain, y up from the face. */
+  readonly chain: Chain;
+}
+
+/** A kept sample read from its scan. Lengths mm, `turned` degrees, positive anticlockwise. */
+export interface Traced {
+  readonly dpi: readonly [across: number, down: number];
+  readonly thickness: number;
+  /** Thickness of the tongue at the edge. */
+  readonly edge: number;
+  readonly turned: number;
+  /** The face whose cut reaches further in. */
+  readonly front: TracedSide;
+  readonly back: TracedSide | null;
+  /** What was read, in pixels of the picture: to be drawn over it. */
+  readonly seen: {
+    readonly front: readonly Point[];
+    readonly back: readonly Point[];
+    readonly silhouette: readonly Point[];
+  };
+}
+
+/** Fewer pixels to the inch than this do not show 0.1 mm; more no scanner gives. */
+const LEAST_DPI = 100;
+const MOST_DPI = 9600;
+const INCH = 25.4;
+/**
+ * Traces a scan of a sample's end grain: its thickness, and the outlines of the cuts on its two faces in lines and arcs (formulas T1 to T3).
+ *
+ * `dpi` pixels to the inch, across and down. The sample may lie either way up or round, up to 40° out of level, light on dark or dark on light. Good to 0.05 mm at 600 dpi.
+ * Refuses in words what it cannot read; never throws for a picture of `width` × `height` shades.
+ */
+export function traceScan(image: GreyImage, dpi: readonly [number, number]): Traced | ScanRefusal {
+  if (dpi.some((each) => !(each >= LEAST_DPI && each <= MOST_DPI)))
+    return {
+      refused: `the picture has ${dpi.map((each) => Math.round(each)).join(' × ')} pixels to the inch`,
+      instead: `Scan at 600, and give --dpi if the file says something else: ${LEAST_DPI} to ${MOST_DPI} are read`,
+    };
+  const silhouette = findSilhouette(image);
+  if ('refused' in silhouette) return silhouette;
+  const [across, down] = dpi.map((each) => INCH / each) as [number, number];
+  const level = levelSample(silhouette.points.map(({ x, y }) => ({ x: x * across, y: y * down })));
+  if ('refused' in level) return level;
+  const surfaces = partSurfaces(level);
+  if ('refused' in surfaces) return surfaces;
+  const { upper, lower, mirrored, edge } = surfaces;
+  const upperIsFront = (upper?.reach ?? 0) >= (lower?.reach ?? 0);
+  const [front, back] = upperIsFront ? [upper, lower] : [lower, upper];
+  if (front === null)
+    return { refused: 'no cut was found on either face', instead: 'Scan the end grain with the worked edge on it' };
+  // From a face's own coordinates back to pixels of the picture.
+  const seenOf = (surface: ScannedSurface | null, onTop: boolean): Point[] =>
+    (surface?.points ?? []).map(({ x, y }) => {
+      const p = level.back({ x: edge + (mirrored ? -x : x), y: onTop ? level.thickness - y : y });
+      return { x: p.x / across, y: p.y / down };
+    });
+  return {
+    dpi,
+    thickness: level.thickness,
+    edge: level.thickness - front.depth - (back?.depth ?? 0),
+    turned: level.turned,
+    front: traceSide(front, across),
+    back: back && traceSide(back, across),
+    seen: {
+      front: seenOf(front, upperIsFront),
+      back: seenOf(back, !upperIsFront),
+      silhouette: silhouette.points,
+    },
+  };
+}
+
+function traceSide({ points, reach, depth }: ScannedSurface, pixel: number): TracedSide {
+  const { chain, deviation } = fitSurface(points);
+  return { path: pathData(chain, 0, false), reach, depth, deviation, arcs: listArcs(chain, points, pixel), chain };
+}

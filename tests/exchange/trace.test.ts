@@ -1,0 +1,228 @@
+import { encode as encodePng } from 'fast-png';
+import { encode as encodeJpeg } from 'jpeg-js';
+import { describe, expect, it, vi } from 'vitest';
+import { evaluate, readJob } from '../../packages/core/src/index.ts';
+import { readScan, type Traced, tracedJob, tracedSvg, traceScan } from '../../packages/exchange/src/index.ts';
+import { radiusUncertainty } from '../../packages/exchange/src/scan/arcs.ts';
+import { pathPoints } from '../support/path-points.ts';
+import { type Depth, drawScan, type ScanSettings, sampleOf } from '../support/synthetic-scan.ts';
+
+// Made scans of a million pixels are drawn pixel by pixel.
+vi.setConfig({ testTimeout: 120_000 });
+
+/** Land 11, an ogee of two equal arcs to 38 with a shoulder of 1.5, 9 deep; radii 26.175. */
+const ogee: Depth = (x) => {
+  if (x < 11) return 9;
+  if (x >= 38) return 0;
+  const [half, rise] = [13.5, 3.75];
+  const r = (half * half + rise * rise) / (2 * rise);
+  const u = x - 11;
+  return u < half ? 9 - (r - Math.sqrt(r * r - u * u)) : 1.5 + (r - Math.sqrt(r * r - (27 - u) ** 2));
+};
+const cove: Depth = (x) => {
+  if (x < 9) return 4.8;
+  if (x >= 14) return 0;
+  const r = (25 + 4.8 * 4.8) / 9.6;
+  return 4.8 - (r - Math.sqrt(Math.max(0, r * r - (x - 9) ** 2)));
+};
+const bevel: Depth = (x) => (x < 30 ? 8 - (6 * x) / 30 : 0);
+const plain: Depth = () => 0;
+
+const sample = sampleOf(ogee, cove, 20, 70);
+const read = (settings: ScanSettings = {}, of = sample): Traced => {
+  const dpi = settings.dpi ?? 600;
+  const traced = traceScan(drawScan(of, settings), [dpi, dpi]);
+  if ('refused' in traced) throw new Error(traced.refused);
+  return traced;
+};
+
+/** Greatest way, mm, from the traced outline to the drawn one, and from that back. */
+function apart(path: string, depth: Depth, reach: number): number {
+  const drawn: { x: number; y: number }[] = [];
+  for (let x = 0; x < reach; x += 0.01) {
+    // Where it is steep, closer together.
+    const parts = Math.abs(depth(Math.min(x + 0.01, reach - 1e-9)) - depth(x)) > 0.01 ? 100 : 1;
+    for (let k = 0; k < parts; k++) {
+      const at = Math.min(x + (0.01 * k) / parts, reach - 1e-9);
+      drawn.push({ x: at, y: depth(at) });
+    }
+  }
+  for (let y = depth(reach - 1e-9); y > 0; y -= 0.01) drawn.push({ x: reach, y });
+  const traced = pathPoints(path, 0.01);
+  const oneWay = (from: typeof drawn, to: typeof drawn, every: number) => {
+    let most = 0;
+    for (let i = 0; i < from.length; i += every) {
+      let least = Number.POSITIVE_INFINITY;
+      for (const q of to) least = Math.min(least, (from[i]!.x - q.x) ** 2 + (from[i]!.y - q.y) ** 2);
+      most = Math.max(most, least);
+    }
+    return Math.sqrt(most);
+  };
+  return Math.max(oneWay(traced, drawn, 10), oneWay(drawn, traced, 10));
+}
+
+describe('a scan at 600 dpi, blurred, with 2 % noise', () => {
+  it.each<[string, ScanSettings]>([
+    ['level', {}],
+    ['turned by 3°', { turn: 3 }],
+    ['turned by −3°', { turn: -3 }],
+    ['mirrored', { mirrored: true, turn: 2 }],
+    ['upside down', { upsideDown: true }],
+    ['both, and turned', { upsideDown: true, mirrored: true, turn: 3 }],
+    ['with dust on the glass', { dust: 25 }],
+    ['with a torn fibre', { fibre: true }],
+    ['light wood on black', { paper: 10, wood: 170 }],
+    ['at 1200 dpi', { dpi: 1200, turn: 1 }],
+  ])('%s: outlines within 0.05 mm, thickness within 0.02', (_, settings) => {
+    const traced = read(settings);
+    expect(Math.abs(traced.thickness - 20)).toBeLessThan(0.02);
+    expect(traced.front.reach).toBeGreaterThan(37.9);
+    expect(apart(traced.front.path, ogee, 38)).toBeLessThan(0.05);
+    expect(apart(traced.back!.path, cove, 14)).toBeLessThan(0.05);
+    expect(Math.abs(Math.abs(traced.turned) - Math.abs(settings.turn ?? 0))).toBeLessThan(0.05);
+  });
+
+  it('a bevel without a back cut has no back', () => {
+    const traced = read({ turn: 1 }, sampleOf(bevel, plain, 19, 70));
+    expect(traced.back).toBeNull();
+    expect(apart(traced.front.path, bevel, 30)).toBeLessThan(0.05);
+  });
+
+  it('says what radius an arc had, within four times its uncertainty', () => {
+    const radius = (13.5 ** 2 + 3.75 ** 2) / 7.5;
+    for (const arc of read().front.arcs) expect(Math.abs(arc.radius - radius)).toBeLessThan(4 * arc.uncertainty);
+  });
+});
+
+it('half the width of a pixel at 300 dpi still gives 0.05 mm', () => {
+  const traced = read({ dpi: 300 });
+  expect(apart(traced.front.path, ogee, 38)).toBeLessThan(0.05);
+  // The figures of the outline can be wrong by more: this check must be able to fail.
+  expect(apart(traced.front.path, (x) => ogee(x) + 0.1, 38)).toBeGreaterThan(0.05);
+});
+
+it('the uncertainty of a radius is that of least squares on simulated arcs', () => {
+  // By the covariance of the linearised fit, R 10, 60°, 0.05 px at 600 dpi: 0.0033 mm with 247 points.
+  expect(radiusUncertainty(Math.PI / 6, 247, (0.05 * 25.4) / 600)).toBeCloseTo(0.0033, 3);
+});
+
+it('the job it writes reads without faults, and gives the sample again', () => {
+  const { job, faults } = readJob(tracedJob(read(), 'Kept sample'));
+  expect(faults).toEqual([]);
+  const report = evaluate(job!);
+  expect(report.fit.verdict).toBe('sliding');
+  expect(report.tongue.thicknessAtTip).toBeCloseTo(6.2, 1);
+  expect(Math.abs(report.fit.frontFace!.most)).toBeLessThan(0.1);
+});
+
+it('draws what it read over what it saw', () => {
+  const scan = drawScan(sample, { turn: 2 });
+  const traced = traceScan(scan, [600, 600]) as Traced;
+  const svg = tracedSvg(scan, traced);
+  expect(svg).toContain('href="data:image/png;base64,');
+  expect(svg.match(/<path /g)).toHaveLength(2);
+  // The tip of what was read lies on the wood's edge in the picture: its corner, 3 mm of paper in.
+  for (const { x, y } of traced.seen.front) {
+    expect(x).toBeGreaterThan(0);
+    expect(x).toBeLessThan(scan.width);
+    expect(y).toBeGreaterThan(0);
+    expect(y).toBeLessThan(scan.height);
+  }
+});
+
+describe('files', () => {
+  const scan = drawScan(sample, { dpi: 200 });
+  const { width, height, grey } = scan;
+  const png = (channels: number, depth: 8 | 16) => {
+    const all = new (depth === 8 ? Uint8Array : Uint16Array)(width * height * channels);
+    for (let i = 0; i < all.length; i++) {
+      const opaque = channels % 2 === 0 && i % channels === channels - 1;
+      all[i] = (opaque ? 255 : grey[Math.floor(i / channels)]!) * (depth === 8 ? 1 : 257);
+    }
+    return encodePng({ width, height, data: all, channels, depth });
+  };
+
+  it.each([
+    [1, 8],
+    [2, 8],
+    [3, 8],
+    [4, 8],
+    [1, 16],
+    [3, 16],
+  ] as const)('a PNG of %d channels and %d bits is the picture', (channels, depth) => {
+    const read = readScan(png(channels, depth));
+    if ('refused' in read) throw new Error(read.refused);
+    const wrong = read.grey.reduce((most, shade, i) => Math.max(most, Math.abs(shade - grey[i]!)), 0);
+    expect(wrong).toBeLessThanOrEqual(1);
+  });
+
+  it('a JPEG gives the same outline within 0.1 mm at 200 dpi', () => {
+    const data = new Uint8Array(width * height * 4);
+    for (let i = 0; i < grey.length; i++) data.fill(grey[i]!, 4 * i, 4 * i + 3).fill(255, 4 * i + 3, 4 * i + 4);
+    const read = readScan(encodeJpeg({ width, height, data }, 92).data);
+    if ('refused' in read) throw new Error(read.refused);
+    const traced = traceScan(read, [200, 200]) as Traced;
+    expect(apart(traced.front.path, ogee, 38)).toBeLessThan(0.1);
+  });
+
+  it('takes the density from the file', () => {
+    const bytes = png(1, 8);
+    // pHYs before IDAT: 23622 pixels to the metre are 600 to the inch; its checksum is not asked for.
+    const chunk = new Uint8Array(21);
+    const view = new DataView(chunk.buffer);
+    view.setUint32(0, 9);
+    chunk.set([0x70, 0x48, 0x59, 0x73], 4);
+    view.setUint32(8, 23622);
+    view.setUint32(12, 23622);
+    chunk[16] = 1;
+    view.setUint32(17, crc(chunk.subarray(4, 17)));
+    const read = readScan(new Uint8Array([...bytes.subarray(0, 33), ...chunk, ...bytes.subarray(33)]));
+    expect(read).toMatchObject({ dpi: [600, 600] });
+  });
+
+  it('damaged, enormous and lying files are refused in words', () => {
+    const refused = (bytes: Uint8Array) => (readScan(bytes) as { refused?: string }).refused ?? 'read';
+    const good = png(1, 8);
+    const lying = good.slice();
+    new DataView(lying.buffer).setUint32(16, 60_000);
+    new DataView(lying.buffer).setUint32(20, 60_000);
+    expect(refused(lying)).toContain('million pixels');
+    const taller = good.slice();
+    new DataView(taller.buffer).setUint32(20, height * 2);
+    expect(refused(taller)).toContain('damaged');
+    expect(refused(good.slice(0, good.length / 2))).toContain('damaged');
+    expect(refused(new Uint8Array([0xff, 0xd8, 0xff, 0xd9]))).toContain('neither');
+    expect(refused(new TextEncoder().encode('fielded: 1'))).toContain('neither');
+    expect(refused(new Uint8Array())).toContain('neither');
+    // Any byte of a good file spoilt: read or refused, never thrown.
+    for (let i = 0; i < good.length; i += Math.ceil(good.length / 60)) {
+      const spoilt = good.slice();
+      spoilt[i]! ^= 0x5a;
+      expect(() => readScan(spoilt)).not.toThrow();
+    }
+  });
+
+  it('pictures without a sample are refused in words', () => {
+    const refused = (image: { width: number; height: number; grey: Uint8Array }) =>
+      (traceScan(image, [600, 600]) as { refused?: string }).refused;
+    const blank = (shade: number) => ({ width: 400, height: 300, grey: new Uint8Array(120_000).fill(shade) });
+    expect(refused(blank(255))).toBeDefined();
+    expect(refused(blank(0))).toBeDefined();
+    const noise = blank(0);
+    noise.grey.forEach((_, i) => {
+      noise.grey[i] = (i * 7919) % 251;
+    });
+    expect(refused(noise)).toBeDefined();
+    expect(refused(drawScan(sampleOf(plain, plain, 20, 60), { dpi: 150 }))).toContain('as thick as its field');
+    expect((traceScan(scan, [30, 30]) as { refused: string }).refused).toContain('pixels to the inch');
+  });
+});
+
+function crc(bytes: Uint8Array): number {
+  let value = 0xffffffff;
+  for (const byte of bytes) {
+    value ^= byte;
+    for (let k = 0; k < 8; k++) value = value & 1 ? (value >>> 1) ^ 0xedb88320 : value >>> 1;
+  }
+  return (value ^ 0xffffffff) >>> 0;
+}

@@ -1,0 +1,111 @@
+import { Random } from './random.ts';
+
+/** A sample to draw: whether wood is at (x, y), mm, x in from the edge, y up from the back face. */
+export interface DrawnSample {
+  readonly inside: (x: number, y: number) => boolean;
+  readonly length: number;
+  readonly thickness: number;
+}
+
+export interface ScanSettings {
+  readonly dpi?: number;
+  /** Degrees, positive anticlockwise as seen. */
+  readonly turn?: number;
+  readonly mirrored?: boolean;
+  readonly upsideDown?: boolean;
+  /** Standard deviation of the blur, pixels; of the noise, part of the whole range. */
+  readonly blur?: number;
+  readonly noise?: number;
+  readonly dust?: number;
+  readonly fibre?: boolean;
+  readonly paper?: number;
+  readonly wood?: number;
+  /** Paper left round the sample, mm. */
+  readonly margin?: number;
+}
+
+/** Samples of a pixel across and down that its cover is counted by. */
+const PARTS = 4;
+
+/**
+ * A scan of a sample, made: each pixel's cover counted over 16 places, blurred, with noise, dust on the glass and a torn fibre.
+ */
+export function drawScan(sample: DrawnSample, settings: ScanSettings = {}) {
+  const { dpi = 600, turn = 0, mirrored = false, upsideDown = false, blur = 0.8, noise = 0.02, margin = 6 } = settings;
+  const { dust = 0, fibre = false, paper = 235, wood = 95 } = settings;
+  const { length, thickness } = sample;
+  const mm = 25.4 / dpi;
+  const [cos, sin] = [Math.cos((turn * Math.PI) / 180), Math.sin((turn * Math.PI) / 180)];
+  const width = Math.ceil((length * cos + thickness * Math.abs(sin) + 2 * margin) / mm);
+  const height = Math.ceil((thickness * cos + length * Math.abs(sin) + 2 * margin) / mm);
+  const random = new Random(7);
+  const specks = Array.from({ length: dust }, () => {
+    const x = random.between(0, width * mm);
+    return { x, y: random.between(0, 1) < 0.5 ? margin / 3 : height * mm - margin / 3, r: random.between(0.1, 0.5) };
+  });
+  const cover = new Float32Array(width * height);
+  for (let py = 0; py < height; py++) {
+    const near = specks.filter(({ y, r }) => Math.abs(y - py * mm) < r + 2 * mm);
+    for (let px = 0; px < width; px++) {
+      let count = 0;
+      for (let k = 0; k < PARTS * PARTS; k++) {
+        const sx = (px + ((k % PARTS) + 0.5) / PARTS) * mm;
+        const sy = (py + (Math.floor(k / PARTS) + 0.5) / PARTS) * mm;
+        // From the middle of the picture, y up, turned back.
+        const mx = sx - (width * mm) / 2;
+        const my = (height * mm) / 2 - sy;
+        let x = mx * cos + my * sin + length / 2;
+        let y = -mx * sin + my * cos + thickness / 2;
+        if (mirrored) x = length - x;
+        if (upsideDown) y = thickness - y;
+        const wooden =
+          sample.inside(x, y) || (fibre && x > 30.2 && x < 30.4 && y > thickness / 2 && y < thickness + 1.2);
+        if (wooden || near.some((s) => Math.hypot(sx - s.x, sy - s.y) < s.r)) count++;
+      }
+      cover[py * width + px] = count / (PARTS * PARTS);
+    }
+  }
+  const soft = blurred(blurred(cover, width, height, blur, 1), width, height, blur, width);
+  const grey = new Uint8Array(width * height);
+  for (let i = 0; i < grey.length; i++) {
+    const shade = paper + (wood - paper) * soft[i]! + noise * 255 * normal(random);
+    grey[i] = Math.min(255, Math.max(0, Math.round(shade)));
+  }
+  return { width, height, grey };
+}
+
+function normal(random: { between: (from: number, to: number) => number }): number {
+  return Math.sqrt(-2 * Math.log(random.between(1e-9, 1))) * Math.cos(2 * Math.PI * random.between(0, 1));
+}
+
+/** A Gaussian along rows (`step` 1) or columns (`step` the width). */
+function blurred(from: Float32Array, width: number, height: number, sigma: number, step: number): Float32Array {
+  if (sigma === 0) return from;
+  const reach = Math.ceil(4 * sigma);
+  const weights = Array.from({ length: 2 * reach + 1 }, (_, k) => Math.exp(-((k - reach) ** 2) / (2 * sigma * sigma)));
+  const total = weights.reduce((sum, weight) => sum + weight, 0);
+  const to = new Float32Array(from.length);
+  const size = step === 1 ? width : height;
+  for (let i = 0; i < from.length; i++) {
+    const place = step === 1 ? i % width : Math.floor(i / width);
+    let sum = 0;
+    for (let k = -reach; k <= reach; k++) {
+      const at = Math.min(size - 1, Math.max(0, place + k));
+      sum += weights[k + reach]! * from[i + (at - place) * step]!;
+    }
+    to[i] = sum / total;
+  }
+  return to;
+}
+
+/** Depth below its face at x, mm, of a cut; 0 beyond its reach. */
+export type Depth = (x: number) => number;
+
+/** A sample of a panel with a cut on each face. */
+export function sampleOf(front: Depth, back: Depth, thickness: number, length: number): DrawnSample {
+  return {
+    thickness,
+    length,
+    inside: (x, y) => x >= 0 && x <= length && y >= back(x) && y <= thickness - front(x),
+  };
+}
