@@ -19,15 +19,15 @@ function numbersNamed(text: string): string[] {
 }
 
 const written = [...page.matchAll(/^\*\*([A-Z]?\d+)\. /gm)].map(([, number]) => number!);
-/** Where formulas stand: files of core by their room, files of geometry as `geometry/…` whichever folder in it they are in. */
+/** Where formulas stand: files of core and exchange by their room, files of geometry as `geometry/…` whichever folder in it they are in. */
 const sources = new Map(
-  ['core', 'geometry'].flatMap((part) =>
+  ['core', 'exchange', 'geometry'].flatMap((part) =>
     readdirSync(join(root, 'packages', part, 'src'), { recursive: true, encoding: 'utf8' })
       .filter((name) => name.endsWith('.ts'))
       .map(
         (name) =>
           [
-            part === 'core' ? name : `geometry/${name.replace(/^.*\//, '')}`,
+            part !== 'geometry' ? name : `geometry/${name.replace(/^.*\//, '')}`,
             join(root, 'packages', part, 'src', name),
           ] as const,
       ),
