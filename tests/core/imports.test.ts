@@ -95,6 +95,12 @@ function opensTo(name: string, path: string): boolean {
   });
 }
 
+/** Packages of ours that a package declares and may not use. The command line also ships the built page, as files. */
+function forbidden(name: string, dependencies: readonly string[]): string[] {
+  const allowed = [...MAY_USE[name]!, ...(name === 'cli' ? ['page'] : [])];
+  return dependencies.filter((one) => one.startsWith('@fielded/') && !allowed.includes(one.slice('@fielded/'.length)));
+}
+
 describe('imports', () => {
   it('inside core run from the job down to the measures', () => {
     const source = join(root, 'packages/core/src');
@@ -124,10 +130,16 @@ describe('imports', () => {
     expect(faults).toEqual([]);
   });
 
+  it.each(PACKAGES)('of %s are what its package.json declares', (name) => {
+    const { dependencies = {} } = JSON.parse(readFileSync(join(root, 'packages', name, 'package.json'), 'utf8'));
+    expect(forbidden(name, Object.keys(dependencies))).toEqual([]);
+  });
+
   it('would be caught if they climbed or went in a circle', () => {
     expect(climbs('machining/sweep.ts', 'joint/section.ts')).toBe(
       'machining/sweep.ts imports joint/section.ts from above',
     );
+    expect(forbidden('core', ['yaml', '@fielded/geometry', '@fielded/render'])).toEqual(['@fielded/render']);
     expect(climbs('wood/moisture.ts', 'machining/sweep.ts')).toBe(
       'wood/moisture.ts stands alone but imports machining/sweep.ts',
     );
