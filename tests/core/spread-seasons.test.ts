@@ -1,6 +1,8 @@
 import { describe, expect, it } from 'vitest';
 import type { Job, Season } from '../../packages/core/src/job/job.ts';
 import { evaluate } from '../../packages/core/src/report/evaluate.ts';
+import { createJoint } from '../../packages/core/src/spread/joint.ts';
+import { MOVE } from '../../packages/core/src/spread/moves.ts';
 import { equilibriumMoisture } from '../../packages/core/src/wood/moisture.ts';
 import { completeDoor } from '../support/doors.ts';
 import { cut, plainJob, profile, wedgeJob } from './joints-to-spread.ts';
@@ -284,4 +286,26 @@ it('moisture as a source of spread swells the tongue and drives the wedge in', (
 it('a job without seasons or spread has neither in its report', () => {
   expect(evaluate(plainJob())).not.toHaveProperty('season');
   expect(evaluate(plainJob())).not.toHaveProperty('spread');
+});
+
+describe('moisture acts only inside the groove', () => {
+  const swelling = { thickness: 0, width: 0, insertion: 3, groove: 0 };
+  const measured = (moisture: number, insertion?: number) => {
+    const joint = createJoint(wedgeJob(), undefined, swelling);
+    const moves = new Float64Array(joint.moveCount);
+    moves[MOVE.moisture] = moisture;
+    const figures = { clearance: 0, frontMost: 0, frontLeast: 0 };
+    joint.measure(moves, figures, insertion);
+    return figures.clearance;
+  };
+
+  it('the bottom stops a panel that swells past it', () => {
+    // The wedge is 0.4 mm thicker for each mm in; 9 in the groove as made, 11 deep.
+    expect(measured(0) - measured(0.5)).toBeCloseTo(0.4 * 1.5, 9);
+    expect(measured(0) - measured(2)).toBeCloseTo(0.4 * 2, 9);
+  });
+
+  it('a tip that is only set to the groove is no further in when it is damp', () => {
+    expect(measured(2, 0)).toBeCloseTo(measured(0, 0), 12);
+  });
 });

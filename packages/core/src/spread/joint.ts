@@ -81,8 +81,11 @@ export function createJoint(
     measure(moves, figures, insertion = designInsertion) {
       const moisture = moves[MOVE.moisture]!;
       const swell = 1 + swelling.thickness * moisture;
+      // The bottom of the groove stops a panel that swells; a tip that is only set to the groove goes no further in by moisture.
+      const most = Math.max(insertion, groove.depth);
+      const reached = insertion > 0 ? Math.min(insertion + swelling.insertion * moisture, most) : 0;
       // The tongue's surfaces are those cut before it swelled: how far in is measured on the wood as it was.
-      const into = Math.max(0, (insertion + swelling.insertion * moisture) / (1 + swelling.width * moisture));
+      const into = Math.max(0, reached / (1 + swelling.width * moisture));
       depthsOf(moves, into, depths);
       const thickness = job.panel.measured + moves[MOVE.thickness]!;
       // Film may be thicker or thinner than it should be, never less than none.
