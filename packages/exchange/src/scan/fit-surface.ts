@@ -1,9 +1,11 @@
-import { type Chain, curveLength, fitPoints, type Point, pointAt } from '@fielded/geometry';
+import { type Chain, curveLength, fitPoints, line, type Point, pointAt } from '@fielded/geometry';
 
 /** How far arcs may lie from the points, mm, first to last tried: within the first no point's scatter is followed. */
 const TOLERANCES = [0.02, 0.025, 0.03, 0.015, 0.04];
 /** A fit whose arcs nowhere leave the points by more than this, mm, is taken at once. */
 const GOOD = 0.03;
+/** Arcs that leave the points by more than this, mm, are no fit at all. */
+const MOST_SWING = 0.15;
 /** Points are taken together over this way, mm: it rounds a corner by less than a tenth of it. */
 const BUNDLE = 0.1;
 /** Places along a fit at which its way from the points is measured, mm apart. */
@@ -22,7 +24,10 @@ export function fitSurface(points: readonly Point[]): { chain: Chain; deviation:
     if (deviation < best.deviation) best = { chain: fit.chain, deviation };
     if (deviation <= GOOD) break;
   }
-  return best;
+  if (best.deviation <= MOST_SWING) return best;
+  // Points that scatter too much for arcs: the way from bundle to bundle is no further from them than they are apart.
+  const chain = bundles.slice(1).map((p, i) => line(bundles[i]!.x, bundles[i]!.y, p.x, p.y));
+  return { chain, deviation: BUNDLE / 2 };
 }
 
 /** Means of neighbouring points; the first and the last stay as they are. */
