@@ -16,7 +16,7 @@ export function distanceTo(c: Curve, x: number, y: number): number {
 }
 
 /** Whether a point lies in the sector that an arc spans, its edges included: so that the ray to it from the centre meets the arc. */
-export function isInSector(c: Curve, x: number, y: number): boolean {
+function isInSector(c: Curve, x: number, y: number): boolean {
   const ax = (c.x0 - c.cx) * c.turn;
   const ay = (c.y0 - c.cy) * c.turn;
   const bx = (c.x1 - c.cx) * c.turn;

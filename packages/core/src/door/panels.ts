@@ -28,16 +28,15 @@ export interface PanelSection {
 /** The panels of a door, equal ones together; all doors and leaves counted. */
 export function listPanels(door: Door, insertion: Insertion, section: PanelSection): DoorPanel[] {
   const doors = door.quantity * door.leaves;
-  const found = new Map<string, { size: Size; count: number; shaped: ShapedPanel | null }>();
+  const found: { size: Size; count: number; shaped: ShapedPanel | null }[] = [];
   for (const opening of layOpenings(door)) {
     const size = panelSize(opening, insertion);
     const shaped = door.head && opening.row === 0 ? shapedPanel(door.head, opening, insertion) : null;
-    const key = `${size.width.toFixed(6)} ${size.height.toFixed(6)} ${shaped !== null}`;
-    const same = found.get(key);
-    if (same === undefined) found.set(key, { size, count: 1, shaped });
+    const same = found.find((other) => isSameSize(other.size, size) && (other.shaped !== null) === (shaped !== null));
+    if (same === undefined) found.push({ size, count: 1, shaped });
     else same.count++;
   }
-  return [...found.values()].map(({ size, count, shaped }) => {
+  return found.map(({ size, count, shaped }) => {
     const volume = shaped === null ? panelVolume(size, section) : shapedVolume(shaped, section);
     return {
       ...size,
@@ -49,6 +48,11 @@ export function listPanels(door: Door, insertion: Insertion, section: PanelSecti
       weight: section.density === null ? null : (volume / 1e9) * section.density,
     };
   });
+}
+
+/** Sizes that differ by no more than rounding. */
+function isSameSize(one: Size, other: Size): boolean {
+  return Math.abs(one.width - other.width) < 1e-6 && Math.abs(one.height - other.height) < 1e-6;
 }
 
 /** Volume of one panel as cut, mm³. */

@@ -23,7 +23,7 @@ export interface Boundary {
 }
 
 /** From one x to another, mm. */
-export interface Span {
+interface Span {
   readonly from: number;
   readonly to: number;
 }

@@ -41,6 +41,8 @@ function measureGap(knife: SeenProfile, limiter: SeenProfile, face: KnifeFace, g
     for (let i = 0; i <= LOOKED_AT; i++) {
       const { x, y } = pointAt(c, i / LOOKED_AT);
       const heights = edge.filter((e) => e.x0 - SAME_LENGTH <= x && x <= e.x1 + SAME_LENGTH).map((e) => heightAt(e, x));
+      // Beyond the knife's own ends there is nothing to stand out.
+      if (heights.length === 0) continue;
       const before = Math.max(...heights) - y;
       if (before > gap + ON_RADIUS) continue;
       onRadius.push(before);

@@ -1,4 +1,4 @@
-import { type BlankList, makeBlanks } from '../door/blanks.ts';
+import { type BlankItem, type BlankList, makeBlanks } from '../door/blanks.ts';
 import { type Door, doorInsertion, layOpenings, panelSize } from '../door/door.ts';
 import type { DoorReport, Timber } from '../door/door-report.ts';
 import { type HeadCut, reportHead, shapedPanel } from '../door/head-report.ts';
@@ -34,16 +34,14 @@ export function answerDoors(prepared: PreparedJob): DoorsAnswer | undefined {
   if (job.doors.length === 0) return undefined;
   const section = panelSection(prepared);
   const doors = job.doors.map((door) => reportDoor(job, door, section));
-  const items = doors.flatMap((door) =>
-    door.panels.flatMap((panel) => {
+  const items: BlankItem[] = [];
+  for (const { name, panels } of doors) {
+    for (const panel of panels) {
       const { across, length } = alongGrain(panel);
-      return new Array<{ door: string; width: number; length: number }>(panel.quantity).fill({
-        door: door.name,
-        width: across,
-        length,
-      });
-    }),
-  );
+      const item = { door: name, width: across, length };
+      for (let i = 0; i < panel.quantity; i++) items.push(item);
+    }
+  }
   const rules = job.shop?.rules ?? DEFAULTS.rules;
   const { blanks, leftOver } = makeBlanks(items, rules, job.spares ?? false);
   const timber = listTimber(finishedPieces(job, doors, blanks), rules);
@@ -135,15 +133,16 @@ function finishedPieces(job: Job, doors: readonly DoorReport[], blanks: BlankLis
   const riding = new Map<string, number>();
   for (const blank of blanks) {
     for (const { door, width } of blank.panels) {
-      const key = `${door} ${width.toFixed(6)} ${Math.round(blank.length * 100) / 100}`;
+      const key = ridingKey(door, width, blank.length);
       riding.set(key, (riding.get(key) ?? 0) + blank.quantity);
     }
   }
   const panels = doors.flatMap(({ name, panels }) =>
     panels.flatMap((panel) => {
       const { across, length } = alongGrain(panel);
-      const key = `${name} ${across.toFixed(6)} ${Math.round(length * 100) / 100}`;
-      const quantity = panel.quantity - (riding.get(key) ?? 0);
+      // Where no panel rides, none has to be looked for.
+      const rides = riding.size === 0 ? 0 : riding.get(ridingKey(name, across, length));
+      const quantity = panel.quantity - (rides ?? 0);
       return quantity > 0 ? [{ what: `panel ${name}`, wood, quantity, length, width: across, thickness }] : [];
     }),
   );
@@ -156,6 +155,11 @@ function finishedPieces(job: Job, doors: readonly DoorReport[], blanks: BlankLis
     thickness,
   }));
   return [...parts, ...panels, ...glued];
+}
+
+/** Panels of one door, width and length. */
+function ridingKey(door: string, width: number, length: number): string {
+  return `${door} ${width.toFixed(6)} ${Math.round(length * 100) / 100}`;
 }
 
 function doorProblems(

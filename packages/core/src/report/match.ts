@@ -29,7 +29,7 @@ export interface KnifeMatch {
 }
 
 /** Knives whose running is worked out, best first; the rest say nothing of it unless the knife itself is at fault. */
-export const MATCHES_RUN = 5;
+const MATCHES_RUN = 5;
 
 /**
  * Every knife of the shop that could make a cut, best first (formula M1): at the cut's depth, each at the reach that leaves the least

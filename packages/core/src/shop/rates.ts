@@ -31,7 +31,7 @@ export interface Rates {
 export type PricedRates = Rates & { readonly currency: string };
 
 /** A tax as the shop names it, in % of net and margin. */
-export interface Tax {
+interface Tax {
   readonly name: string;
   readonly rate: number;
 }

@@ -6,7 +6,7 @@ import type { Doc } from './doc.ts';
 import { advance, beginHistory, type History, redo, settle, undo } from './history.ts';
 
 /** How the job is kept: written, or not: the browser forbids it, or has no room left. */
-export type Saving = 'saved' | 'blocked' | 'full';
+type Saving = 'saved' | 'blocked' | 'full';
 
 /** A change to the job: a path and its new value; undefined takes it out. */
 export type Change = readonly [path: string, value: Data | undefined];

@@ -30,7 +30,7 @@ export interface EarlierJob {
 }
 
 /** How a file came to lie on the desk: for the first time, again, or again with what was changed in it here. */
-export type Laid = 'fresh' | 'again' | 'changed';
+type Laid = 'fresh' | 'again' | 'changed';
 
 /** How it went: done, not while another tab has the job open, or there is no room. */
 export type Done = 'done' | 'open' | 'full';

@@ -46,7 +46,7 @@ export const INCH_EXAMPLE: Data = {
 const INCH_LANDS = /-(?:US|CA|LR|MM)\b/i;
 
 /** Whether lengths are usual in inches where this language is spoken. */
-export function usualUnits(language: string): Units {
+function usualUnits(language: string): Units {
   return INCH_LANDS.test(language) ? 'in' : 'mm';
 }
 

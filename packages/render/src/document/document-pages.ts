@@ -309,6 +309,3 @@ function laySignatures(names: readonly string[], room: number): Piece {
       }),
   };
 }
-
-/** Capital height of body text over font size, for readers of the pages. */
-export const BODY_SIZE: number = BODY / CAPITAL;

@@ -61,7 +61,7 @@ export function TestPiece({
 }
 
 /** @example sayCorrection(0.1, [{ reads: 0.1, spindle: 0.1, fence: null }], say) // 'Spindle up 0.1 mm.' */
-export function sayCorrection(off: number, corrections: readonly Correction[], say: (mm: number) => string): string {
+function sayCorrection(off: number, corrections: readonly Correction[], say: (mm: number) => string): string {
   if (Math.abs(off) < LEAST) return 'As it should be: nothing to move.';
   if (Math.abs(off) > MOST) return `It is ${say(Math.abs(off))} off: check the stock, the cut and the set-up first.`;
   const near = nearest(off, corrections);
