@@ -3,7 +3,7 @@ import type { Scene } from '@fielded/render';
 import { UsageError } from '../arguments.ts';
 
 /** The views that are charts of figures, not drawings of wood: they have no scale and go on no sheet. */
-export const CHARTS: readonly ['spread', 'season'] = ['spread', 'season'];
+const CHARTS: readonly ['spread', 'season'] = ['spread', 'season'];
 
 export type Chart = (typeof CHARTS)[number];
 

@@ -11,10 +11,7 @@ import type { KnifeFace, SteelPoint } from './knife-face.ts';
 import type { SeenProfile } from './seen-profile.ts';
 import { steelCurve } from './steel-outline.ts';
 
-/** How far the edge may lie from the straight line between two ordinates, mm. */
-export const CHORD = 0.05;
-
-/** What chords are made shorter for: a little under, since the edge is looked at in places only. */
+/** How far, in mm, a chord between two ordinates may leave the edge. A little under 0.05: the edge is looked at in places only. */
 const AIMED_AT = 0.045;
 
 /** Places between two ordinates where the edge is looked at, and how often a stretch may be halved. */

@@ -1,7 +1,7 @@
 import { polygon } from '@fielded/geometry';
 import { type Item, moveItems, path, type Scene, text } from '../scene.ts';
 import { PAPERS, type PaperName } from '../sheet/paper.ts';
-import { breakLines, CAPITAL, fitText, textWidth } from '../text/measure-text.ts';
+import { breakLines, fitText, textWidth } from '../text/measure-text.ts';
 import type { Block, Cell, Figure, Table, TextDocument } from './document.ts';
 
 /** Margins, mm. */
