@@ -152,3 +152,17 @@ export function moveItems(items: readonly Item[], x: number, y: number): Item[] 
     return { ...item, loops: placeLoops(item.loops, { scale: 1, x, y }) };
   });
 }
+
+/** Items on paper just large enough for them; there must be some to see. */
+export function sceneAround(title: string, items: readonly Item[]): Scene {
+  const box = itemsBox(items)!;
+  const edge = 0.5;
+  return {
+    width: box.x1 - box.x0 + 2 * edge,
+    height: box.y1 - box.y0 + 2 * edge,
+    scale: 1,
+    title,
+    description: title,
+    items: moveItems(items, edge - box.x0, edge - box.y0),
+  };
+}

@@ -25,6 +25,19 @@ export interface Palette {
   readonly toneCut: string;
 }
 
+/** Wood that lies on white or warm paper. */
+const PALE_WOOD = {
+  tone1: '#fbf5ea',
+  tone2: '#f3eadb',
+  tone3: '#e9ddca',
+  tone4: '#dfcfb8',
+  tone5: '#d4c1a5',
+  tone6: '#c9b292',
+  tone7: '#bea37e',
+  tone8: '#b3946a',
+  toneCut: '#d9c09a',
+};
+
 /** Ink on white for prints; ink on warm paper and light on near-black for screens. Text and its ground differ by 4.5 to 1 or more. */
 export const PALETTES: Readonly<Record<Theme, Palette>> = {
   print: {
@@ -36,15 +49,7 @@ export const PALETTES: Readonly<Record<Theme, Palette>> = {
     removed: '#f6efe5',
     judged: '#0b6e6e',
     trouble: '#b3261e',
-    tone1: '#fbf5ea',
-    tone2: '#f3eadb',
-    tone3: '#e9ddca',
-    tone4: '#dfcfb8',
-    tone5: '#d4c1a5',
-    tone6: '#c9b292',
-    tone7: '#bea37e',
-    tone8: '#b3946a',
-    toneCut: '#d9c09a',
+    ...PALE_WOOD,
   },
   light: {
     paper: '#faf7f0',
@@ -55,15 +60,7 @@ export const PALETTES: Readonly<Record<Theme, Palette>> = {
     removed: '#f1e8da',
     judged: '#0b6e6e',
     trouble: '#b3261e',
-    tone1: '#fbf5ea',
-    tone2: '#f3eadb',
-    tone3: '#e9ddca',
-    tone4: '#dfcfb8',
-    tone5: '#d4c1a5',
-    tone6: '#c9b292',
-    tone7: '#bea37e',
-    tone8: '#b3946a',
-    toneCut: '#d9c09a',
+    ...PALE_WOOD,
   },
   dark: {
     paper: '#171a1f',

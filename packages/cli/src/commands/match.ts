@@ -11,6 +11,7 @@ import { listWords, UsageError } from '../arguments.ts';
 import { type Command, defineCommand } from '../command.ts';
 import { readText } from '../files/read-text.ts';
 import { type Io, safe } from '../io.ts';
+import { jsonText } from '../report/json-text.ts';
 import { deliver } from './deliver.ts';
 import { openShop, readOneJob } from './read-jobs.ts';
 import { FILE_ENDINGS, FORCE, JSON_OUT, output, SHOP } from './shared-options.ts';
@@ -63,7 +64,7 @@ async function matchFile(job: Job, asked: Asked, format: '.svg' | '.pdf', io: Io
   }
   await io.out(
     asked.json
-      ? `${JSON.stringify({ fielded: 1, title: job.title, cut: cut.name, matches }, null, 2)}\n`
+      ? jsonText({ fielded: 1, title: job.title, cut: cut.name, matches })
       : listMatches(job, cut.name, asked.all ? matches : matches.slice(0, SHOWN), matches.length),
   );
   if (asked.output === undefined) return 0;

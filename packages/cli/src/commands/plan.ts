@@ -8,22 +8,20 @@ import {
   prepareJob,
   type ReadOptions,
   type Report,
-  writeValues,
 } from '@fielded/core';
 import { listWords, UsageError } from '../arguments.ts';
 import { type Command, defineCommand } from '../command.ts';
 import { readText } from '../files/read-text.ts';
-import { writeWhole } from '../files/write-whole.ts';
-import { type Io, safe } from '../io.ts';
+import type { Io } from '../io.ts';
 import { jsonText } from '../report/json-text.ts';
-import { listFaults, refusalLine } from '../report/list-faults.ts';
 import { listProblems } from '../report/list-problems.ts';
 import { WIDTH } from '../report/plain-report.ts';
 import { planReport } from '../report/plan-report.ts';
 import { painter } from '../terminal/paint.ts';
 import { deliver } from './deliver.ts';
-import { openShop, readOneJob, readWithFiles } from './read-jobs.ts';
+import { openShop, readOneJob } from './read-jobs.ts';
 import { FILE_ENDINGS, FORCE, output, SHOP } from './shared-options.ts';
+import { writeBack } from './write-back.ts';
 
 type Format = '.pdf' | '.html' | '.svg';
 
@@ -76,7 +74,7 @@ async function planFile(path: string, shop: ReadOptions['shop'], options: PlanOp
   const job = options.machine === undefined ? read : onMachine(read, options.machine);
   const planned = answerPlan(prepareJob(job));
   if (planned === undefined) throw new UsageError(whyNoPlan(job));
-  if (options.write && !(await writeRuns(path, text as string, planned, job, shop, io))) return 2;
+  if (options.write && !(await writeBack(path, text as string, proposedRuns(planned), job.units, shop, io))) return 2;
   if (options.output === undefined) {
     const paint = painter(io.colour);
     const words = options.json ? toJson(job, planned) : planReport(planned, evaluate(job), path, options.all, paint);
@@ -144,30 +142,8 @@ function whyNoPlan({ shop, cuts }: Job): string {
   return `No cut names a head, so there is nothing to set up. Add head: to ${first?.name ?? 'a cut'}, or a knife that is kept in one.`;
 }
 
-/** Writes the runs that the plan proposes into the job file; not where it could not be read again as it then is. */
-async function writeRuns(
-  path: string,
-  text: string,
-  { problems }: Planned,
-  job: Job,
-  shop: ReadOptions['shop'],
-  io: Io,
-): Promise<boolean> {
+/** The runs that the plan proposes, as words to write into the job file. */
+function proposedRuns({ problems }: Planned): FileWord[] {
   const writes = problems.flatMap(({ advice = [] }) => advice.flatMap((each) => each.writes));
-  const runs = writes.filter((write): write is FileWord => 'word' in write);
-  if (runs.length === 0) return true;
-  const written = writeValues(text, runs, job.units);
-  if ('refused' in written) {
-    await io.err(`${safe(path)}  ${safe(written.refused)}\n`);
-    return false;
-  }
-  const { faults } = await readWithFiles(path, written.text, shop);
-  if (faults.length > 0) {
-    await io.err(`${safe(path)}  It is left as it was: with this written into it, it could no longer be read.\n`);
-    await io.err(listFaults(path, faults, shop !== undefined));
-    return false;
-  }
-  const refusal = writeWhole(path, written.text);
-  if (refusal !== null) await io.err(refusalLine(path, refusal));
-  return refusal === null;
+  return writes.filter((write): write is FileWord => 'word' in write);
 }

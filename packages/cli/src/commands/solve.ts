@@ -1,6 +1,5 @@
 import {
   evaluate,
-  type FileValue,
   type Job,
   parseLength,
   type ReadOptions,
@@ -9,19 +8,17 @@ import {
   solveByTwo,
   solve as solveJob,
   type Wanted,
-  writeValues,
 } from '@fielded/core';
 import { UsageError } from '../arguments.ts';
 import { type Command, defineCommand } from '../command.ts';
 import { readText } from '../files/read-text.ts';
-import { writeWhole } from '../files/write-whole.ts';
-import { type Io, safe } from '../io.ts';
+import type { Io } from '../io.ts';
 import { jsonText } from '../report/json-text.ts';
-import { listFaults, refusalLine } from '../report/list-faults.ts';
 import { solvedReport } from '../report/solved-report.ts';
 import { painter } from '../terminal/paint.ts';
-import { openShop, readOneJob, readWithFiles } from './read-jobs.ts';
+import { openShop, readOneJob } from './read-jobs.ts';
 import { FILE_ENDINGS, SHOP } from './shared-options.ts';
+import { writeBack } from './write-back.ts';
 
 /**
  * `fielded solve`: the setting of one size that gives a wanted figure, to read, as JSON, or written into the job file.
@@ -84,7 +81,7 @@ async function solveFile(
   );
   const found = solved.reason === null;
   if (values.write && found) {
-    const done = await writeSettings(path, text as string, solved.writes, job.units, shop, io);
+    const done = await writeBack(path, text as string, solved.writes, job.units, shop, io);
     if (!done) return 2;
   }
   const written = values.write && solved.writes.length > 0;
@@ -131,31 +128,4 @@ function askFor<S extends Solved | SolvedByTwo>(answer: () => S): S {
     }
     throw error;
   }
-}
-
-/** Writes the settings into the file; not where it could not be read again as it then is. */
-async function writeSettings(
-  path: string,
-  text: string,
-  writes: readonly FileValue[],
-  units: 'mm' | 'in',
-  shop: ReadOptions['shop'],
-  io: Io,
-): Promise<boolean> {
-  const written = writeValues(text, writes, units);
-  if ('refused' in written) {
-    await io.err(`${safe(path)}  ${safe(written.refused)}\n`);
-    return false;
-  }
-  if (written.text === text) return true;
-  const { faults } = await readWithFiles(path, written.text, shop);
-  if (faults.length > 0) {
-    await io.err(`${safe(path)}  It is left as it was: with this written into it, it could no longer be read.\n`);
-    await io.err(listFaults(path, faults, shop !== undefined));
-    return false;
-  }
-  const refusal = writeWhole(path, written.text);
-  if (refusal === null) return true;
-  await io.err(refusalLine(path, refusal));
-  return false;
 }

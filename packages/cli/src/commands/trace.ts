@@ -4,6 +4,7 @@ import { UsageError } from '../arguments.ts';
 import { type Command, defineCommand } from '../command.ts';
 import { readBytes } from '../files/read-bytes.ts';
 import { type Io, safe } from '../io.ts';
+import { jsonText } from '../report/json-text.ts';
 import { refusalLine } from '../report/list-faults.ts';
 import { deliver } from './deliver.ts';
 import { FORCE, JSON_OUT, output } from './shared-options.ts';
@@ -60,7 +61,7 @@ export const trace: Command = defineCommand(
     const traced = traceScan(scan, dpi);
     if ('refused' in traced) return refuse(io, path, traced);
     if (values.json) {
-      await io.out(`${JSON.stringify(answer(traced), null, 2)}\n`);
+      await io.out(jsonText(answer(traced)));
       return 0;
     }
     if (values.output !== undefined) {

@@ -1,5 +1,6 @@
 import type { CuttingList, ListedPanel } from '@fielded/core';
 import { toMillimetres } from '@fielded/core';
+import { csvRow } from './csv-row.ts';
 
 /** The first row, by which a file is known to be ours. */
 export const CUTTING_HEADINGS = 'piece,off,length,width,thickness,grain,wood,for,note';
@@ -73,14 +74,9 @@ export function cuttingCsv(list: CuttingList, units: 'mm' | 'in'): string {
       ],
     ]),
   ];
-  return `${CUTTING_HEADINGS} (${units})\r\n${rows.map((row) => `${row.map(quote).join(',')}\r\n`).join('')}`;
+  return `${CUTTING_HEADINGS} (${units})\r\n${rows.map(csvRow).join('')}`;
 }
 
 function forWhom(doors: ListedPanel['for']): string {
   return doors.map(({ door, quantity }) => `${door} x ${quantity}`).join('; ');
-}
-
-function quote(text: string): string {
-  const safe = /^[=+\-@\t\r]/.test(text) && Number.isNaN(Number(text)) ? `'${text}` : text;
-  return /[",\r\n]/.test(safe) ? `"${safe.replaceAll('"', '""')}"` : safe;
 }

@@ -1,4 +1,5 @@
 import { minorDigits, type Quote, type QuoteWords } from '@fielded/core';
+import { csvRow } from './csv-row.ts';
 
 /** The first row, by which a file is known to be ours. */
 export const QUOTE_HEADINGS = 'item,quantity,unit,price,amount,currency,from';
@@ -29,11 +30,5 @@ export function quoteCsv({ price }: Quote, words: QuoteWords): string {
       ? []
       : [sum(words.deposit.replace(/\{rate:number\}/, String(price.depositRate)), price.deposit)]),
   ];
-  return `${[QUOTE_HEADINGS, ...rows.map((row) => row.map(cell).join(','))].join('\r\n')}\r\n`;
-}
-
-/** A formula would begin with one of these signs; a number may. */
-function cell(text: string): string {
-  const plain = /^[=+@\t\r]|^-(?![\d.]+$)/.test(text) ? `'${text}` : text;
-  return /[",\r\n]/.test(plain) ? `"${plain.replaceAll('"', '""')}"` : plain;
+  return `${QUOTE_HEADINGS}\r\n${rows.map(csvRow).join('')}`;
 }

@@ -1,7 +1,7 @@
 import { type CuttingList, formatLength, formatNumber, type ListedPanel } from '@fielded/core';
 import { safe } from '../io.ts';
 import type { Paint } from '../terminal/paint.ts';
-import { type Column, setTable, wrap } from '../terminal/table.ts';
+import { left, right, setTable, wrap } from '../terminal/table.ts';
 import { WIDTH } from './plain-report.ts';
 
 type Units = 'mm' | 'in';
@@ -31,9 +31,6 @@ export function cuttingLines(list: CuttingList, units: Units, assumed: readonly 
     '',
   ].join('\n');
 }
-
-const left = (heading: string): Column => ({ heading, align: 'left' });
-const right = (heading: string): Column => ({ heading, align: 'right' });
 
 function partTable({ parts }: CuttingList, units: Units): string[] {
   const columns = [left('part'), right('off'), right('length'), right('width'), right('thick'), left('for')];

@@ -1,10 +1,7 @@
 import { formatMoney, type Quote, type Report } from '@fielded/core';
 import { safe } from '../io.ts';
-import { type Column, setTable, wrap } from '../terminal/table.ts';
+import { left, right, setTable, wrap } from '../terminal/table.ts';
 import { WIDTH } from './plain-report.ts';
-
-const left = (heading: string): Column => ({ heading, align: 'left' });
-const right = (heading: string): Column => ({ heading, align: 'right' });
 
 /** The price of a quote as a table for the terminal, where every quantity comes from under it. */
 export function quoteLines({ kind, number, date, validUntil, price }: Quote, { title }: Report): string {

@@ -4,6 +4,9 @@ export interface Column {
   readonly align: 'left' | 'right';
 }
 
+export const left = (heading: string): Column => ({ heading, align: 'left' });
+export const right = (heading: string): Column => ({ heading, align: 'right' });
+
 /** A plain-text table, two blanks between columns and no lines; `indent` blanks before each row. Rows as cells in the columns' order. */
 export function setTable(columns: readonly Column[], rows: readonly (readonly string[])[], indent = 2): string[] {
   const widths = columns.map(({ heading }, k) => Math.max(heading.length, ...rows.map((row) => row[k]!.length)));

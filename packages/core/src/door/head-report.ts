@@ -1,4 +1,5 @@
 import { type Chain, pathData, shiftCurve } from '@fielded/geometry';
+import { toDegrees } from '../measure/angle.ts';
 import type { Door, Insertion, Opening } from './door.ts';
 import {
   archRadius,
@@ -121,7 +122,7 @@ export function reportHead(
     field: isField ? headRadii(head, panel.opening, insertion - reach) : null,
     bearing,
     leastConcave: bearing === null ? null : bearing + insertion,
-    lean: (lean * 180) / Math.PI,
+    lean: toDegrees(lean),
     gap: squareGap(gaps.across, gaps.along, lean),
     tears: cuts.map((cut) => ({ cut: cut.name, shoulder: tornShoulder(cut, 'counterclockwise') })),
     area: areaWithin(edge),

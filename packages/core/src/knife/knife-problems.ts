@@ -1,3 +1,4 @@
+import { toDegrees } from '../measure/angle.ts';
 import type { Units } from '../measure/length.ts';
 import type { Language } from '../problem/language.ts';
 import type { Problem, Said, Subject } from '../problem/problem.ts';
@@ -23,7 +24,7 @@ export interface KnifeSubject {
 export function reportUnreached(subject: KnifeSubject, least: number, greatestReach: number): Problem {
   const { head, headName } = subject;
   const radius = head.cuttingDiameter / 2;
-  const [rake, off] = [degrees(head.rake), radius * Math.sin(head.rake)];
+  const [rake, off] = [toDegrees(head.rake), radius * Math.sin(head.rake)];
   const figures = { head: headName, cut: subject.name, least, rake, radius, off };
   const greatest = justUnder(greatestReach);
   return greatestReach > 0
@@ -90,13 +91,13 @@ export function findRubbing(
   const { name, head, at } = subject;
   const about = aboutKnife(subject);
   const problems: Problem[] = [];
-  const wedge = degrees(head.wedge);
+  const wedge = toDegrees(head.wedge);
   const place = (p: { s: number; t: number }) => ({ back: p.t, along: p.s });
-  const behind = { cut: name, clearance: degrees(edge.back.least), ...place(edge.back.at), wedge };
+  const behind = { cut: name, clearance: toDegrees(edge.back.least), ...place(edge.back.at), wedge };
   if (edge.back.least <= 0) {
     problems.push(sayProblem('back-rubs', at, behind, subject, about));
   } else if (edge.back.least < rules.leastClearance) {
-    const figures = { ...behind, least: degrees(rules.leastClearance) };
+    const figures = { ...behind, least: toDegrees(rules.leastClearance) };
     problems.push(sayProblem('little-clearance', at, figures, subject, about));
   }
   if (edge.heel.least <= 0 && edge.back.least > 0) {
@@ -137,17 +138,13 @@ const LEAST_LIP = 1e-6;
 function reportUndercut(subject: KnifeSubject, walls: readonly TightWall[], rules: Rules): Problem {
   const further = walls.flatMap(({ from, to, draft }): Said[] => {
     const corners = { a0: from.a, b0: from.b, a1: to.a, b1: to.b };
-    const cure = draft === null ? [] : [told('rubs.slope', { draft: degrees(draft) })];
+    const cure = draft === null ? [] : [told('rubs.slope', { draft: toDegrees(draft) })];
     return [told('rubs.undercut', corners), ...cure];
   });
-  const figures = { cut: subject.name, least: degrees(rules.leastSideClearance) };
+  const figures = { cut: subject.name, least: toDegrees(rules.leastSideClearance) };
   return sayProblem('no-side-clearance', subject.at, figures, subject, { ...aboutKnife(subject), further });
 }
 
 function aboutKnife({ name, headName }: KnifeSubject): { readonly about: Subject } {
   return { about: { cut: name, head: headName } };
-}
-
-function degrees(angle: number): number {
-  return (angle * 180) / Math.PI;
 }

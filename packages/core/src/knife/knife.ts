@@ -1,4 +1,5 @@
 import { type ArcFit, flipCurve } from '@fielded/geometry';
+import { toDegrees } from '../measure/angle.ts';
 import type { Units } from '../measure/length.ts';
 import type { Language } from '../problem/language.ts';
 import type { Problem } from '../problem/problem.ts';
@@ -110,10 +111,10 @@ export function makeKnife(order: KnifeOrder): { knife: KnifeReport | null; probl
     head: order.headName,
     cuttingRadius: face.radius,
     leastRadius,
-    rake: degrees(head.rake),
-    shear: degrees(head.shear),
-    wedge: degrees(head.wedge),
-    presented: degrees(tilt),
+    rake: toDegrees(head.rake),
+    shear: toDegrees(head.shear),
+    wedge: toDegrees(head.wedge),
+    presented: toDegrees(tilt),
     groundFor: order.groundFor,
     assumed: order.assumed,
     count: head.knives,
@@ -143,8 +144,8 @@ export function makeKnife(order: KnifeOrder): { knife: KnifeReport | null; probl
       walls.length === 0
         ? null
         : {
-            least: degrees(rules.leastSideClearance),
-            ground: order.sideRelief === undefined ? null : degrees(order.sideRelief),
+            least: toDegrees(rules.leastSideClearance),
+            ground: order.sideRelief === undefined ? null : toDegrees(order.sideRelief),
           },
     warnings: problems,
   };
@@ -155,8 +156,8 @@ function reportWall({ seenFrom, seenTo, ...w }: TightWall, face: KnifeFace): Wal
   const onSteel = (p: { x: number; y: number }) => knifePoint(face, p.x, face.radius + p.y);
   return {
     ...w,
-    sideClearance: degrees(w.sideClearance),
-    draft: w.draft === null ? null : degrees(w.draft),
+    sideClearance: toDegrees(w.sideClearance),
+    draft: w.draft === null ? null : toDegrees(w.draft),
     onSteel: { from: onSteel(seenFrom), to: onSteel(seenTo) },
   };
 }
@@ -164,7 +165,7 @@ function reportWall({ seenFrom, seenTo, ...w }: TightWall, face: KnifeFace): Wal
 function withRake(p: SteelPoint, face: KnifeFace, wedge: number): KnifeOrdinate {
   const { station, radius } = cuttingPoint(face, p);
   const rake = localRake(face, station, radius);
-  return { ...p, radius, rake: degrees(rake), clearance: degrees(Math.PI / 2 - rake - wedge) };
+  return { ...p, radius, rake: toDegrees(rake), clearance: toDegrees(Math.PI / 2 - rake - wedge) };
 }
 
 function leastOf(seen: SeenProfile, face: KnifeFace): number {
@@ -172,9 +173,5 @@ function leastOf(seen: SeenProfile, face: KnifeFace): number {
 }
 
 function inDegrees({ least, at }: LeastAlong): LeastAlong {
-  return { least: degrees(least), at };
-}
-
-function degrees(angle: number): number {
-  return (angle * 180) / Math.PI;
+  return { least: toDegrees(least), at };
 }

@@ -27,3 +27,8 @@ export function parseAngle(text: string): { readonly degrees: number } | Misread
 export function toRadians(degrees: number): number {
   return (degrees * Math.PI) / 180;
 }
+
+/** Angles of the engine, radians, as a maker reads them. */
+export function toDegrees(radians: number): number {
+  return (radians * 180) / Math.PI;
+}

@@ -3,6 +3,7 @@ import type { Job, Profile } from '../job/job.ts';
 import { reportCope } from '../joint/cope.ts';
 import type { Edge, EdgeCut } from '../joint/edge.ts';
 import { outlinePath } from '../joint/outline-path.ts';
+import { toDegrees } from '../measure/angle.ts';
 import { termsOf } from '../problem/terms.ts';
 import { profileChain } from '../profile/chain.ts';
 import type { PreparedJob } from './prepare.ts';
@@ -66,7 +67,7 @@ function reportCut({ cut, depthCut, sweep, removedArea, sharedArea, lost }: Edge
     side: cut.side,
     shape: profile.shape,
     run: cut.run,
-    presented: (cut.tilt * 180) / Math.PI,
+    presented: toDegrees(cut.tilt),
     depth: cut.depth,
     depthCut,
     reach: cut.reach,

@@ -3,6 +3,7 @@ import type { Edge, EdgeCut } from '../joint/edge.ts';
 import { designInsertion } from '../joint/fit.ts';
 import type { FitReport } from '../joint/fit-report.ts';
 import type { Cut } from '../machining/cut.ts';
+import { toDegrees } from '../measure/angle.ts';
 import type { Problem, Said } from '../problem/problem.ts';
 import { sayProblem, told } from '../problem/say.ts';
 
@@ -40,7 +41,7 @@ function edgeProblems(job: Job, { section, cuts }: Edge): Problem[] {
 function tellHeld(tilt: EdgeCut['cut']['tilt']): Said {
   if (tilt === 0) return told('held.flat', {});
   if (tilt === Math.PI / 2) return told('held.on-edge', {});
-  return told('held.tilted', { tilt: (tilt * 180) / Math.PI });
+  return told('held.tilted', { tilt: toDegrees(tilt) });
 }
 
 /** What keeps the tongue from going in as wanted. */

@@ -52,3 +52,8 @@ export function facePhrase({ least, most }: Range, units: Report['units'], voice
   const single = say(`face.${word}`, { mm: far }, voice);
   return single === say(`face.${word}`, { mm: near }, voice) ? single : say(`face.${word}.range`, { near, far }, voice);
 }
+
+/** Whether the joint goes together as designed. */
+export function goesTogether(verdict: Verdict | null): boolean {
+  return verdict === 'tight' || verdict === 'sliding' || verdict === 'loose';
+}

@@ -1,3 +1,4 @@
+import { toDegrees } from '../measure/angle.ts';
 import type { Voice } from '../problem/language.ts';
 import type { Problem } from '../problem/problem.ts';
 import { sayProblem, told } from '../problem/say.ts';
@@ -66,7 +67,7 @@ function againstHold(trial: Trial, voice: Voice): Problem[] {
   const names = namesOf(trial);
   const more = aboutTrial(trial);
   if (knife?.presented !== undefined && Math.abs(knife.presented - cut.tilt) > 1e-9) {
-    const figures = { ...names, knife: cut.knife ?? '', ground: degrees(knife.presented), held: degrees(cut.tilt) };
+    const figures = { ...names, knife: cut.knife ?? '', ground: toDegrees(knife.presented), held: toDegrees(cut.tilt) };
     problems.push(sayProblem('ground-for-other-hold', work.at, figures, voice, more));
   }
   if (cut.tilt === Math.PI / 2) {
@@ -76,7 +77,7 @@ function againstHold(trial: Trial, voice: Voice): Problem[] {
     const wanted = run === 'under' ? cut.tilt : -cut.tilt;
     const [least, most] = machine.tilt;
     if (wanted < least - 1e-9 || wanted > most + 1e-9) {
-      const figures = { ...names, wanted: degrees(wanted), least: degrees(least), most: degrees(most) };
+      const figures = { ...names, wanted: toDegrees(wanted), least: toDegrees(least), most: toDegrees(most) };
       problems.push(sayProblem('no-tilt', work.at, figures, voice, more));
     }
   }
@@ -161,8 +162,4 @@ function againstSpeed(trial: Trial, rules: Rules, voice: Voice): Problem[] {
   if (head.feed === 'mechanical' && machine.feeds.length === 0)
     problems.push(sayProblem('needs-feeder', at, names, voice, more));
   return problems;
-}
-
-function degrees(angle: number): number {
-  return (angle * 180) / Math.PI;
 }

@@ -1,6 +1,7 @@
 import { flipCurve, pathData } from '@fielded/geometry';
 import { type ClearedRegion, cutSection } from '../joint/section.ts';
 import { sweepCut } from '../machining/sweep.ts';
+import { toDegrees } from '../measure/angle.ts';
 import type { Voice } from '../problem/language.ts';
 import type { Problem } from '../problem/problem.ts';
 import { sayProblem } from '../problem/say.ts';
@@ -50,7 +51,7 @@ export function makeSetUp(
     assumed: work.assumed,
     tool: describeTool(way),
     slot,
-    presented: (cut.tilt * 180) / Math.PI,
+    presented: toDegrees(cut.tilt),
     cuttingPoint: pose.cuttingPoint,
     seat: pose.seat,
     hole,
@@ -87,14 +88,13 @@ function sweptPath({ cut, sweep, thickness }: Work): string {
 
 function describeTool({ work: { head }, machine }: Judged): Tool {
   const { cuttingDiameter, bodyDiameter, height, knives, rake, wedge } = head;
-  const degrees = (angle: number) => (angle * 180) / Math.PI;
   return {
     cuttingDiameter,
     bodyDiameter,
     height,
     knives,
-    rake: degrees(rake),
-    wedge: degrees(wedge),
+    rake: toDegrees(rake),
+    wedge: toDegrees(wedge),
     nutDiameter: machine.nutDiameter,
     spindle: machine.spindle ?? null,
   };

@@ -1,3 +1,4 @@
+import { toDegrees } from '../measure/angle.ts';
 import { formatNumber } from '../measure/format.ts';
 import type { FaultCode } from '../problem/codes.ts';
 import type { Head } from './shop.ts';
@@ -70,5 +71,5 @@ export function findHeadFaults(head: Head, show: (mm: number) => string): HeadFa
 }
 
 function degrees(angle: number): string {
-  return `${formatNumber((angle * 180) / Math.PI, 1)}°`;
+  return `${formatNumber(toDegrees(angle), 1)}°`;
 }

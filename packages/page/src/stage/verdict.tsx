@@ -1,5 +1,6 @@
 import {
   formatLength,
+  goesTogether,
   type Report,
   type Stated,
   stateFit,
@@ -13,7 +14,7 @@ import { useEffect, useState } from 'preact/hooks';
 import { useDesk } from '../desk/context.ts';
 import { decidingFigures } from '../words/figures.ts';
 import { keepTogether } from '../words/keep-together.ts';
-import { goesTogether, VerdictMark } from '../words/verdict-mark.tsx';
+import { VerdictMark } from '../words/verdict-mark.tsx';
 
 /** The verdict in a sentence, the two statements and the five figures that decide, above the sheet; on a small screen a line, the rest on demand. */
 export function Verdict(): JSX.Element {

@@ -1,4 +1,4 @@
-import { type Report, verdictWord } from '@fielded/core';
+import { goesTogether, type Report, verdictWord } from '@fielded/core';
 import type { JSX } from 'preact';
 
 type Verdict = Report['fit']['verdict'];
@@ -24,9 +24,4 @@ export function VerdictMark({ verdict }: { verdict: Verdict }): JSX.Element {
       <path d={verdict === null ? NONE : MARKS[verdict]} />
     </svg>
   );
-}
-
-/** Whether the joint goes together as designed. */
-export function goesTogether(verdict: Verdict): boolean {
-  return verdict === 'tight' || verdict === 'sliding' || verdict === 'loose';
 }

@@ -8,7 +8,7 @@ import {
   type Report,
 } from '@fielded/core';
 import type { Bitmap, Block, Figure, TextDocument } from '../document/document.ts';
-import { type Item, itemsBox, moveItems, type Scene } from '../scene.ts';
+import { type Item, itemsBox, sceneAround } from '../scene.ts';
 import { drawClientSection } from './client-section.ts';
 import { drawCorner } from './corner.ts';
 import { drawElevation } from './elevation.ts';
@@ -148,7 +148,7 @@ function elevations(report: Report, say: Say): Figure[] {
   const tallest = Math.max(...doors.map(({ height, width }) => Math.max(height, width)), 1);
   const parts = [5, 10, 15, 20, 25, 30, 40, 50, 100].find((n) => tallest / n <= ELEVATION_HEIGHT) ?? 100;
   return doors.map(({ name }, i) => ({
-    scene: asScene(name, drawElevation(report, 1 / parts, i)),
+    scene: sceneAround(name, drawElevation(report, 1 / parts, i)),
     caption: say('elevation', { name, scale: `1:${parts}` }),
   }));
 }
@@ -158,20 +158,7 @@ function fittedScene(caption: string, width: number, drawAt: (scale: number) => 
   const trial = itemsBox(drawAt(1));
   if (trial === null) return null;
   const scale = Math.min(2, width / (trial.x1 - trial.x0));
-  return { scene: asScene(caption, drawAt(scale)), caption };
-}
-
-function asScene(title: string, items: readonly Item[]): Scene {
-  const box = itemsBox(items)!;
-  const edge = 0.5;
-  return {
-    width: box.x1 - box.x0 + 2 * edge,
-    height: box.y1 - box.y0 + 2 * edge,
-    scale: 1,
-    title,
-    description: title,
-    items: moveItems(items, edge - box.x0, edge - box.y0),
-  };
+  return { scene: sceneAround(caption, drawAt(scale)), caption };
 }
 
 function woodBlocks({ wood, promises }: Quote, say: Say): Block[] {

@@ -1,6 +1,6 @@
 import { type Blank, type DoorReport, formatLength, type ListedPanel } from '@fielded/core';
 import { type Box, type Loop, polygon, poseLoops, readLoops, rectangle } from '@fielded/geometry';
-import { type Item, itemsBox, moveItems, path, type Scene, text } from '../scene.ts';
+import { type Item, path, type Scene, sceneAround, text } from '../scene.ts';
 import { fitText, heightToFit, textWidth } from '../text/measure-text.ts';
 import { safeText } from '../text/safe-text.ts';
 import { mitres } from '../views/door-parts.ts';
@@ -46,7 +46,7 @@ export function drawBlank(blank: Blank, units: Units, scale: number, doors: read
     ),
     path('outline', 'outline', [rectangle(box)]),
   ];
-  return asScene(`Blank ${formatLength(length, units, 1)} × ${formatLength(width, units, 1)}`, items);
+  return sceneAround(`Blank ${formatLength(length, units, 1)} × ${formatLength(width, units, 1)}`, items);
 }
 
 /** The outlines of the shaped panels of a blank, their heads to the left. */
@@ -91,19 +91,5 @@ export function drawPanelPicture(panel: ListedPanel, units: Units, scale: number
     text('width', 'text', box.x1 / 2, -1.4, figureText(width, units).text, SMALL, 'middle'),
     text('height', 'text', -1.4, box.y1 / 2, figureText(height, units).text, SMALL, 'middle', true),
   ];
-  return asScene(`Panel ${formatLength(width, units, 1)} × ${formatLength(height, units, 1)}`, items);
-}
-
-/** Items on paper just large enough for them. */
-function asScene(title: string, items: readonly Item[]): Scene {
-  const box = itemsBox(items)!;
-  const edge = 0.5;
-  return {
-    width: box.x1 - box.x0 + 2 * edge,
-    height: box.y1 - box.y0 + 2 * edge,
-    scale: 1,
-    title,
-    description: title,
-    items: moveItems(items, edge - box.x0, edge - box.y0),
-  };
+  return sceneAround(`Panel ${formatLength(width, units, 1)} × ${formatLength(height, units, 1)}`, items);
 }

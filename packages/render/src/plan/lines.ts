@@ -1,18 +1,8 @@
 import { type Loop, polygon } from '@fielded/geometry';
+import { stroke } from '../geometry/stroke.ts';
 import { type Item, path, text } from '../scene.ts';
 import { breakLines } from '../text/measure-text.ts';
 import { safeText } from '../text/safe-text.ts';
-
-/** A straight stroke. */
-export function stroke(x0: number, y0: number, x1: number, y1: number): Loop {
-  return polygon(
-    [
-      [x0, y0],
-      [x1, y1],
-    ],
-    false,
-  );
-}
 
 const HEADING = 2.8;
 export const SMALL = 2.5;

@@ -1,9 +1,9 @@
 import type { Report, SetUp } from '@fielded/core';
 import { arc, type Loop, polygon } from '@fielded/geometry';
 import { layDimensions } from '../dimension/lay-dimensions.ts';
+import { stroke } from '../geometry/stroke.ts';
 import { type Item, itemsBox, path, text } from '../scene.ts';
 import { figureText, spokenLength } from '../words/lengths.ts';
-import { stroke } from './lines.ts';
 import type { PictureRoom } from './section-picture.ts';
 
 const SCALES = [0.5, 0.4, 1 / 3, 0.25, 0.2, 1 / 6, 0.1, 0.05];

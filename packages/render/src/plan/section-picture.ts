@@ -5,12 +5,12 @@ import { layDimensions } from '../dimension/lay-dimensions.ts';
 import type { LinearDimension, Side } from '../dimension/linear.ts';
 import type { Sketch } from '../dimension/sketch.ts';
 import { hatchLoops } from '../geometry/hatch.ts';
+import { stroke } from '../geometry/stroke.ts';
 import { type Item, itemsBox, path, text } from '../scene.ts';
 import { poseCut } from '../views/cut-pose.ts';
 import { regionOf } from '../views/cuts.ts';
 import { PANEL_HATCH, shortenTo, splitBreaks } from '../views/panel-part.ts';
 import { figureText, spokenLength } from '../words/lengths.ts';
-import { stroke } from './lines.ts';
 import { standingTool, type ToolPlace } from './standing-tool.ts';
 
 /** Room for a picture on the paper, mm. */

@@ -1,5 +1,6 @@
 import { formatLength, type Plan, type Report, type SetUp, say, sayPlanCaution, sayStartChecks } from '@fielded/core';
 import { polygon } from '@fielded/geometry';
+import { stroke } from '../geometry/stroke.ts';
 import { type Item, itemsBox, moveItems, path, type Scene, text } from '../scene.ts';
 import { PAPERS, SHEET_MARGIN } from '../sheet/paper.ts';
 import { fitText } from '../text/measure-text.ts';
@@ -7,7 +8,7 @@ import { safeText } from '../text/safe-text.ts';
 import { figureText, scaleText } from '../words/lengths.ts';
 import { drawStatements } from '../words/statement-marks.ts';
 import { BIG_FIGURES_HEIGHT, drawBigFigures } from './big-figures.ts';
-import { heading, LINE, listTexts, SMALL, stroke, UNDER_HEADING } from './lines.ts';
+import { heading, LINE, listTexts, SMALL, UNDER_HEADING } from './lines.ts';
 import { drawPlanView } from './plan-picture.ts';
 import { drawSetUpSection } from './section-picture.ts';
 import { nameUnknown } from './unknown-words.ts';

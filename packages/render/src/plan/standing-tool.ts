@@ -1,7 +1,7 @@
 import type { SetUp } from '@fielded/core';
 import { type Box, type Curve, type Loop, loopsBox, polygon } from '@fielded/geometry';
+import { stroke } from '../geometry/stroke.ts';
 import { type Item, path, text } from '../scene.ts';
-import { stroke } from './lines.ts';
 
 /** The tool in the section: spindle, head, nut and knives, and where the table is open around it. Paper mm. */
 export interface ToolPlace {

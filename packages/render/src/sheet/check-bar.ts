@@ -1,5 +1,6 @@
 import type { Report } from '@fielded/core';
-import { type Loop, polygon } from '@fielded/geometry';
+import type { Loop } from '@fielded/geometry';
+import { stroke } from '../geometry/stroke.ts';
 import { type Item, path, text } from '../scene.ts';
 
 const WORDS = 2.5;
@@ -20,14 +21,4 @@ export function drawCheckBar(x: number, y: number, units: Report['units'], short
     path('bar', 'thin', ticks),
     text('bar words', 'quiet', x, y + 4, `${length}: check the print with a rule`, WORDS),
   ];
-}
-
-function stroke(x0: number, y0: number, x1: number, y1: number): Loop {
-  return polygon(
-    [
-      [x0, y0],
-      [x1, y1],
-    ],
-    false,
-  );
 }

@@ -1,5 +1,5 @@
 import type { Report } from '@fielded/core';
-import { verdictSentence } from '@fielded/core';
+import { goesTogether, verdictSentence } from '@fielded/core';
 import { polygon } from '@fielded/geometry';
 import type { Item } from '../scene.ts';
 import { group, path, text } from '../scene.ts';
@@ -9,7 +9,7 @@ import { spokenLength, unitsNote } from '../words/lengths.ts';
 import { drawStatements } from '../words/statement-marks.ts';
 import { errorLines, statusWords } from '../words/status.ts';
 import type { InBothUnits } from '../words/units-choice.ts';
-import { goesTogether, verdictHeading } from '../words/verdict.ts';
+import { verdictHeading } from '../words/verdict.ts';
 import { verdictMark } from '../words/verdict-mark.ts';
 import { drawCheckBar } from './check-bar.ts';
 import { projectionSymbol, SYMBOL_WIDTH } from './projection-symbol.ts';

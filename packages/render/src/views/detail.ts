@@ -1,4 +1,5 @@
 import type { Report } from '@fielded/core';
+import { goesTogether } from '@fielded/core';
 import { type Box, type Curve, cropLoops, joinCurves, type Loop } from '@fielded/geometry';
 import type { Figure } from '../dimension/figure.ts';
 import type { InteriorDimension } from '../dimension/interior.ts';
@@ -7,7 +8,6 @@ import type { Sketch } from '../dimension/sketch.ts';
 import { hatchLoops } from '../geometry/hatch.ts';
 import type { Item, Role } from '../scene.ts';
 import { group, path } from '../scene.ts';
-import { goesTogether } from '../words/verdict.ts';
 import { figure } from './cut-dimensions.ts';
 import { drawFramePart, FRAME_HATCH } from './frame-part.ts';
 import { bindingMarks, judgedLines } from './joint.ts';

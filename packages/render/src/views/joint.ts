@@ -1,4 +1,5 @@
 import type { Report } from '@fielded/core';
+import { goesTogether } from '@fielded/core';
 import { type Curve, joinCurves, type Loop, line } from '@fielded/geometry';
 import type { Figure } from '../dimension/figure.ts';
 import type { InteriorDimension } from '../dimension/interior.ts';
@@ -7,7 +8,6 @@ import type { LinearDimension, Point, Side } from '../dimension/linear.ts';
 import type { Sketch } from '../dimension/sketch.ts';
 import type { Item } from '../scene.ts';
 import { group, path } from '../scene.ts';
-import { goesTogether } from '../words/verdict.ts';
 import { cross } from '../words/verdict-mark.ts';
 import { depthFigure, figure, fullDepthEnd, landFigure, reachFigure, stockFigure } from './cut-dimensions.ts';
 import type { FramePart } from './frame-part.ts';

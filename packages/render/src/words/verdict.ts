@@ -8,11 +8,6 @@ export function verdictHeading(verdict: Verdict | null): string {
   return word[0]!.toUpperCase() + word.slice(1);
 }
 
-/** Whether the joint goes together as designed. */
-export function goesTogether(verdict: Verdict | null): boolean {
-  return verdict === 'tight' || verdict === 'sliding' || verdict === 'loose';
-}
-
 /** The tongue in words; '' where there is none. */
 export function tongueSentence(report: Report): string {
   const { thicknessAtTip: tip, thicknessAtMouth: mouth, grooveNeeded } = report.tongue;

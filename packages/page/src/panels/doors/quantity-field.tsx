@@ -3,6 +3,7 @@ import { useId, useState } from 'preact/hooks';
 import { useDesk } from '../../desk/context.ts';
 import type { Change } from '../../desk/desk.ts';
 import { moveOn } from '../../entry/move-on.ts';
+import { StepButton } from '../../entry/step-button.tsx';
 import { sayFault } from '../../entry/use-length.ts';
 
 /** A whole number of things, with a step either way. */
@@ -33,24 +34,16 @@ export function QuantityField({
     if (/^\s*\d+\s*$/.test(text)) put(Number(text), `${path} typed`);
     else setFault(`${text.trim() || 'Nothing'} is not a whole number.`);
   };
+  const by = (way: 1 | -1) => {
+    setDraft(null);
+    put(value + way);
+  };
   const name = `${label}, ${whose}`;
   return (
     <div class={`field${fault ? ' faulty' : ''}`}>
       <label for={id}>{label}</label>
       <div class="entry">
-        <button
-          type="button"
-          class="step"
-          tabIndex={-1}
-          aria-label={`${name}: less`}
-          disabled={value <= 1}
-          onClick={() => {
-            setDraft(null);
-            put(value - 1);
-          }}
-        >
-          −
-        </button>
+        <StepButton way="less" name={name} disabled={value <= 1} step={() => by(-1)} />
         <div class="line">
           <input
             id={id}
@@ -71,18 +64,7 @@ export function QuantityField({
             onKeyDown={(event) => event.key === 'Enter' && moveOn(event.currentTarget)}
           />
         </div>
-        <button
-          type="button"
-          class="step"
-          tabIndex={-1}
-          aria-label={`${name}: more`}
-          onClick={() => {
-            setDraft(null);
-            put(value + 1);
-          }}
-        >
-          +
-        </button>
+        <StepButton way="more" name={name} step={() => by(1)} />
       </div>
       <p class="fault" id={`${id}-fault`} aria-live="polite">
         {fault}

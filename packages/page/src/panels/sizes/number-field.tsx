@@ -2,6 +2,7 @@ import type { JSX } from 'preact';
 import { useId, useState } from 'preact/hooks';
 import { useDesk } from '../../desk/context.ts';
 import { moveOn } from '../../entry/move-on.ts';
+import { StepButton } from '../../entry/step-button.tsx';
 import { sayFault } from '../../entry/use-length.ts';
 
 interface NumberFieldProps {
@@ -30,9 +31,7 @@ export function NumberField({ path, label, value, step, digits, unit, hint }: Nu
     <div class={`field${words ? ' faulty' : ''}`}>
       <label for={id}>{label}</label>
       <div class="entry">
-        <button type="button" class="step" tabIndex={-1} aria-label={`${label}: less`} onClick={() => by(-1)}>
-          −
-        </button>
+        <StepButton way="less" name={label} step={() => by(-1)} />
         <div class="line">
           <input
             id={id}
@@ -68,9 +67,7 @@ export function NumberField({ path, label, value, step, digits, unit, hint }: Nu
             </span>
           )}
         </div>
-        <button type="button" class="step" tabIndex={-1} aria-label={`${label}: more`} onClick={() => by(1)}>
-          +
-        </button>
+        <StepButton way="more" name={label} step={() => by(1)} />
       </div>
       {hint && <p class="hint">{hint}</p>}
       <p class="fault" id={`${id}-fault`} aria-live="polite">

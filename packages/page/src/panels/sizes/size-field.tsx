@@ -3,6 +3,7 @@ import { useId, useRef, useState } from 'preact/hooks';
 import { useDesk } from '../../desk/context.ts';
 import { KeyStrip } from '../../entry/key-strip.tsx';
 import { moveOn } from '../../entry/move-on.ts';
+import { StepButton } from '../../entry/step-button.tsx';
 import { type LengthPlace, useLength } from '../../entry/use-length.ts';
 import { findSize } from '../../job/sizes.ts';
 
@@ -63,16 +64,7 @@ export function LengthField({
     <div class={`field${entry.fault ? ' faulty' : ''}`}>
       <label for={id}>{label}</label>
       <div class="entry">
-        <button
-          type="button"
-          class="step"
-          tabIndex={-1}
-          aria-label={`${name}: less`}
-          disabled={place.mm === null}
-          onClick={step(-1)}
-        >
-          −
-        </button>
+        <StepButton way="less" name={name} disabled={place.mm === null} step={step(-1)} />
         <div class="line">
           <input
             id={id}
@@ -114,16 +106,7 @@ export function LengthField({
             {unit}
           </span>
         </div>
-        <button
-          type="button"
-          class="step"
-          tabIndex={-1}
-          aria-label={`${name}: more`}
-          disabled={place.mm === null}
-          onClick={step(1)}
-        >
-          +
-        </button>
+        <StepButton way="more" name={name} disabled={place.mm === null} step={step(1)} />
       </div>
       {hint && (
         <p class="hint" id={`${id}-hint`}>

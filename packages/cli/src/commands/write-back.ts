@@ -1,0 +1,32 @@
+import { type FileValue, type FileWord, type ReadOptions, writeValues } from '@fielded/core';
+import { writeWhole } from '../files/write-whole.ts';
+import { type Io, safe } from '../io.ts';
+import { listFaults, refusalLine } from '../report/list-faults.ts';
+import { readWithFiles } from './read-jobs.ts';
+
+/** Writes values into a job file; not where it could not be read again as it then is, which is said on standard error. */
+export async function writeBack(
+  path: string,
+  text: string,
+  writes: readonly (FileValue | FileWord)[],
+  units: 'mm' | 'in',
+  shop: ReadOptions['shop'],
+  io: Io,
+): Promise<boolean> {
+  const written = writeValues(text, writes, units);
+  if ('refused' in written) {
+    await io.err(`${safe(path)}  ${safe(written.refused)}\n`);
+    return false;
+  }
+  if (written.text === text) return true;
+  const { faults } = await readWithFiles(path, written.text, shop);
+  if (faults.length > 0) {
+    await io.err(`${safe(path)}  It is left as it was: with this written into it, it could no longer be read.\n`);
+    await io.err(listFaults(path, faults, shop !== undefined));
+    return false;
+  }
+  const refusal = writeWhole(path, written.text);
+  if (refusal === null) return true;
+  await io.err(refusalLine(path, refusal));
+  return false;
+}
