@@ -16,5 +16,5 @@ export const MOST_PIECES = 6000;
 /** Lines and arcs in all shaped heads that are outlines: the parallel of each is taken some ten times. */
 export const MOST_HEAD_PIECES = 2000;
 
-/** Entries under doors: one more costs about 0.2 ms to read and report, and a job is to be answered within 2 s. */
-export const MOST_DOORS = 5000;
+/** Entries under doors: each costs about 0.3 ms of processor time, and any job is to be answered within 2 s on a busy machine. */
+export const MOST_DOORS = 3000;
