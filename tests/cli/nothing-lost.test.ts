@@ -74,6 +74,8 @@ describe('a disk with no room, and one that cannot be written', () => {
 
 describe('a file that stands there already', () => {
   const shop = join(root, 'examples/shop/shop.yaml');
+  const scan = join(root, 'examples/traced-sample/sample.png');
+  const kitchen = join(root, 'examples/kitchen/job.yaml');
   const ways: [string, string[]][] = [
     ['joint.svg', ['draw', example]],
     ['joint.pdf', ['draw', example]],
@@ -84,6 +86,9 @@ describe('a file that stands there already', () => {
     ['knife.csv', ['knife', shop, '--name', 'ogee-38']],
     ['board.svg', ['board', shop]],
     ['board.html', ['board', shop]],
+    ['traced.yaml', ['trace', scan]],
+    ['traced.dxf', ['trace', scan]],
+    ['cutting.csv', ['cutting-list', kitchen]],
   ];
 
   it.each(ways)('%s: ours is replaced, an empty one too, someone else’s only with --force', async (name, argv) => {
@@ -103,6 +108,18 @@ describe('a file that stands there already', () => {
     expect(readFileSync(path, 'utf8')).toBe('a drawing of a raised and fielded panel, made by hand');
     expect((await run([...argv, '-o', path, '--force'])).status).toBe(first.status);
     expect(readFileSync(path).equals(written)).toBe(true);
+  });
+
+  it('a traced job is not replaced once a maker has written the frame into it', async () => {
+    const path = join(folder, 'edited.yaml');
+    await run(['trace', scan, '-o', path]);
+    const edited = readFileSync(path, 'utf8').replace('thickness: 22', 'thickness: 24');
+    put(folder, 'edited.yaml', edited);
+    expect(await run(['trace', scan, '-o', path])).toMatchObject({
+      status: 2,
+      err: `${path}  This file has been changed since fielded wrote it. Choose another name, or give --force to replace it.\n`,
+    });
+    expect(readFileSync(path, 'utf8')).toBe(edited);
   });
 });
 

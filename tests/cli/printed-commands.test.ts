@@ -45,7 +45,7 @@ describe('commands that are printed', () => {
     const words = line
       .split(/\s+/)
       .slice(2)
-      .map((word) => (/^examples\/|\.(svg|pdf|png|html|dxf|csv)$/.test(word) ? join(folder, word) : word));
+      .map((word) => (/^examples\/|\.(svg|pdf|png|html|dxf|csv|yaml|docx)$/.test(word) ? join(folder, word) : word));
     // `open` serves until it is stopped: here at once, and with no browser asked for.
     const { status, err } = await run(words[0] === 'open' ? [...words, '--no-browser'] : words);
     // A joint that does not go together is drawn all the same, with status 1.

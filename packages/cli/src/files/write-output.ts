@@ -58,7 +58,7 @@ function sumOf(content: string | Uint8Array): string {
   return createHash('sha256').update(content).digest('hex').slice(0, 12);
 }
 
-/** The text with its mark and sum, where the format has comments: group 999 in DXF, after the root in SVG and HTML. */
+/** The text with its mark and sum, where the format has comments: group 999 in DXF, after the root in SVG and HTML, last in YAML. */
 function mark(path: string, text: string): string {
   const ending = extname(path).toLowerCase();
   const marked =
@@ -66,7 +66,9 @@ function mark(path: string, text: string): string {
       ? `999\n${MADE_HERE}\n${text}`
       : ending === '.svg' || ending === '.html'
         ? `${text.trimEnd()}\n<!-- ${MADE_HERE} -->\n`
-        : null;
+        : ending === '.yaml'
+          ? `${text.trimEnd()}\n# ${MADE_HERE}\n`
+          : null;
   if (marked === null) return text;
   // The mark stands first in DXF and last in the others: what is drawn may hold the same words.
   const at = ending === '.dxf' ? marked.indexOf(MADE_HERE) : marked.lastIndexOf(MADE_HERE);
