@@ -250,3 +250,20 @@ const EXAMPLE = JSON.stringify({
   frame: { thickness: 22, groove: { width: 6.4, depth: 11, setback: 7.5 }, swellGap: 2 },
   cuts: [{ name: 'raise', side: 'front', profile: { shape: 'ogee', reach: 38, depth: 9, land: 11, shoulder: 1.5 } }],
 });
+
+describe('a part of the page that cannot be fetched', () => {
+  it('is told in words, no tick stands for what it would have checked, and asking again fetches it', async () => {
+    const page = await bench.open({ ...DESKTOP, serviceWorkers: 'block' });
+    await page.route('**/whole-report-*', (route) => route.abort());
+    await field(page, 'cuts[1].profile.depth').fill('1');
+    await field(page, 'cuts[1].profile.depth').blur();
+    const notice = page.getByText('could not be fetched');
+    await notice.waitFor();
+    expect(await page.locator('.statement.yes').count()).toBe(0);
+    await page.unroute('**/whole-report-*');
+    const fetched = page.waitForResponse(/whole-report-/);
+    await page.getByRole('button', { name: 'Fetch it again' }).click();
+    expect((await fetched).ok()).toBe(true);
+    expect(await notice.count()).toBe(0);
+  });
+});

@@ -29,11 +29,17 @@ export function setUpBench(): Bench {
   const folder = scratchFolder();
   const closing: (() => Promise<unknown>)[] = [];
   const faults: string[] = [];
+  let over = false;
   const bench = { folder, address: '' } as { -readonly [K in keyof Bench]: Bench[K] };
   bench.open = async (options = DESKTOP, at = bench.address) => {
     const context = await bench.browser.newContext({ locale: 'en-GB', ...options });
     closing.push(() => context.close());
-    context.on('page', (page) => page.on('pageerror', (error) => faults.push(`${error.message}\n${error.stack}`)));
+    context.on('page', (page) =>
+      page.on('pageerror', (error) => {
+        // A page that is torn down with a fetch on its way is not at fault.
+        if (!over) faults.push(`${error.message}\n${error.stack}`);
+      }),
+    );
     const page = await context.newPage();
     await page.goto(at);
     await ready(page);
@@ -54,6 +60,7 @@ export function setUpBench(): Bench {
     closing.push(() => served.close());
   }, 60_000);
   afterAll(async () => {
+    over = true;
     for (const close of closing.reverse()) await close().catch(() => {});
     await bench.browser?.close();
     if (faults.length > 0) throw new Error(`The page failed:\n${faults.join('\n')}`);

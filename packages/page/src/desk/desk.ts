@@ -1,5 +1,5 @@
 import { type Fault, type Job, type Problem, type ReadJob, type Report, readJobData, type Units } from '@fielded/core';
-import { computed, type ReadonlySignal, type Signal, signal } from '@preact/signals';
+import { computed, effect, type ReadonlySignal, type Signal, signal } from '@preact/signals';
 import { reportJoint } from '../job/answer-joint.ts';
 import { type Data, getAt, type Keys, setAt, setKeys } from '../job/data.ts';
 import type { Doc } from './doc.ts';
@@ -77,21 +77,37 @@ function asksForMore({ spread, season, doors, cuts }: Job, joint: Report): boole
 
 type Answer = (job: Job) => Report;
 
-/** What answers a whole job; null until it is there, and then everything that asked is told. */
-const wholeAnswer = (() => {
-  const answer = signal<{ readonly to: Answer } | null>(null);
-  let asked = false;
-  const fetchAnswer = async () => {
-    const { answerWhole } = await import('./whole-report.ts');
-    answer.value = { to: answerWhole };
+/** What answers a whole job; null until it is fetched, and then everything that asked is told. */
+interface WholeAnswer {
+  readonly ready: ReadonlySignal<Answer | null>;
+  /** Fetches it, once at a time; where that fails `failed` is told, and the next call tries again. */
+  fetch(failed: () => void): void;
+}
+
+function createWholeAnswer(): WholeAnswer {
+  const ready = signal<Answer | null>(null);
+  let fetching = false;
+  return {
+    ready,
+    fetch(failed) {
+      if (fetching || ready.peek() !== null) return;
+      fetching = true;
+      import('./whole-report.ts')
+        .then(({ answerWhole }) => {
+          ready.value = answerWhole;
+        }, failed)
+        .finally(() => {
+          fetching = false;
+        });
+    },
   };
-  return (): Answer | null => {
-    if (answer.value !== null) return answer.value.to;
-    if (!asked) void fetchAnswer();
-    asked = true;
-    return null;
-  };
-})();
+}
+
+/** A joint of which the rest is not known yet: nothing says so far that it can be run. */
+function withRestOpen(joint: Report): Report {
+  const { statements } = joint;
+  return statements.canBeRun === true ? { ...joint, statements: { ...statements, canBeRun: null } } : joint;
+}
 
 /** A desk with a readable job on it. Throws RangeError for one that is not. */
 export function createDesk(first: Doc, firstUnits?: Units): Desk {
@@ -103,6 +119,7 @@ export function createDesk(first: Doc, firstUnits?: Units): Desk {
   };
   const start = read(first);
   if (start.job === null) throw new RangeError(`the first job cannot be read: ${start.faults[0]?.message}`);
+  const whole = createWholeAnswer();
   const history = signal<History<Doc>>(beginHistory(first));
   const doc = computed(() => history.value.present);
   const units = signal<Units>(firstUnits ?? start.job.units);
@@ -112,9 +129,26 @@ export function createDesk(first: Doc, firstUnits?: Units): Desk {
   const report = computed(() => {
     const shown = { ...job.value, units: units.value };
     const joint = reportJoint(shown);
-    return moving.value === null && asksForMore(shown, joint) ? (wholeAnswer()?.(shown) ?? joint) : joint;
+    if (moving.value !== null || !asksForMore(shown, joint)) return joint;
+    return whole.ready.value?.(shown) ?? withRestOpen(joint);
   });
   const notice = signal<Notice>(NOTHING);
+  const tellFailed = () => {
+    notice.value = {
+      kind: 'fault',
+      text: 'The part of the page that checks knives, spread, seasons and doors could not be fetched. What you see is the joint alone.',
+      action: {
+        name: 'Fetch it again',
+        run: () => {
+          notice.value = NOTHING;
+          whole.fetch(tellFailed);
+        },
+      },
+    };
+  };
+  effect(() => {
+    if (asksForMore(job.value, report.value)) whole.fetch(tellFailed);
+  });
 
   const changed = (changes: readonly Change[]): Doc => ({
     ...doc.peek(),
