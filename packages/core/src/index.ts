@@ -17,7 +17,6 @@ export { parseLength, toMillimetres, type Units } from './measure/length.ts';
 export { type Code, FAULT_CODES, type FaultCode, type ProblemCode, SEVERITIES } from './problem/codes.ts';
 export { ENGLISH } from './problem/english.ts';
 export type { Language, Voice } from './problem/language.ts';
-export { phrase } from './problem/phrase.ts';
 export type {
   Advice,
   Fault,
@@ -30,7 +29,7 @@ export type {
   Subject,
 } from './problem/problem.ts';
 export { type ReadLanguage, readLanguage } from './problem/read-language.ts';
-export { say, translate } from './problem/say.ts';
+export { phrase, say, translate } from './problem/say.ts';
 export { sayTerm, type Term, type Terms, termsOf } from './problem/terms.ts';
 export { makeQuote, type QuoteOptions } from './quote/make-quote.ts';
 export { formatMoney, minorDigits } from './quote/money.ts';

@@ -1,20 +1,20 @@
+import { JOINT_ENGLISH } from './joint-english.ts';
+import { ADVICE_WORDS } from './words/advice.ts';
 import { DOOR_WORDS } from './words/door.ts';
-import { JOINT_WORDS } from './words/joint.ts';
 import { KNIFE_WORDS } from './words/knife.ts';
 import { SEASON_WORDS } from './words/season.ts';
 import { SETUP_WORDS } from './words/setup.ts';
 import { SOLVE_WORDS } from './words/solve.ts';
 import { SPREAD_WORDS } from './words/spread.ts';
-import { VERDICT_WORDS } from './words/verdict.ts';
 
-type Sentences = typeof DOOR_WORDS &
-  typeof JOINT_WORDS &
+type Sentences = typeof JOINT_ENGLISH &
+  typeof ADVICE_WORDS &
+  typeof DOOR_WORDS &
   typeof KNIFE_WORDS &
   typeof SEASON_WORDS &
   typeof SETUP_WORDS &
   typeof SOLVE_WORDS &
-  typeof SPREAD_WORDS &
-  typeof VERDICT_WORDS;
+  typeof SPREAD_WORDS;
 
 /**
  * What each problem and each verdict says, in English: one entry a sentence, or a few that belong together. A key is a
@@ -25,12 +25,12 @@ type Sentences = typeof DOOR_WORDS &
  * Entries of a room stand in its file under words/; a new one may as well stand here.
  */
 export const ENGLISH: Sentences = {
+  ...JOINT_ENGLISH,
+  ...ADVICE_WORDS,
   ...DOOR_WORDS,
-  ...JOINT_WORDS,
   ...KNIFE_WORDS,
   ...SEASON_WORDS,
   ...SETUP_WORDS,
   ...SOLVE_WORDS,
   ...SPREAD_WORDS,
-  ...VERDICT_WORDS,
 };

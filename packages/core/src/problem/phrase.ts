@@ -1,29 +1,35 @@
 import { formatLength, formatNumber } from '../measure/format.ts';
-import { ENGLISH } from './english.ts';
 import { IN_ENGLISH, type Language, type Voice } from './language.ts';
 import type { Figures, Said, Spans } from './problem.ts';
 import { sayTerm, TERMS, type Term, termsOf } from './terms.ts';
+
+/** What is spoken: a language, and the English that stands in where it lacks a sentence. */
+export interface Speech {
+  readonly language: Language;
+  readonly english: Readonly<Record<string, string>>;
+}
 
 /**
  * A sentence with its figures and terms written in. Names given as figures are written as they are, whatever stands in them.
  *
  * @throws RangeError for a figure that is not given or a term that is not known.
  */
-export function phrase(sentence: string, figures: Figures, voice: Voice, language: Language): string {
+export function phraseIn(sentence: string, figures: Figures, voice: Voice, speech: Speech): string {
   return sentence.replace(PLACEHOLDER, (_, name: string | undefined, kind: string | undefined, term: string) => {
     if (name === undefined) return showTerm(term, voice);
     const value = figures[name];
     if (value === undefined) throw new RangeError(`the sentence names {${name}}, which is not given`);
     if (typeof value === 'string') return value;
-    if (typeof value === 'number') return withDecimal(showNumber(value, kind ?? 'number', voice, language), language);
-    if (kind === 'said') return sayIn(value as Said, voice, language);
+    if (typeof value === 'number')
+      return withDecimal(showNumber(value, kind ?? 'number', voice, speech), speech.language);
+    if (kind === 'said') return sayIn(value as Said, voice, speech);
     if (kind === 'list')
       return joinAll(
-        (value as readonly Said[]).map((each) => sayIn(each, voice, language)),
+        (value as readonly Said[]).map((each) => sayIn(each, voice, speech)),
         'figure.list',
-        language,
+        speech,
       );
-    return withDecimal(showSpans(value as Spans, voice, language), language);
+    return withDecimal(showSpans(value as Spans, voice, speech), speech.language);
   });
 }
 
@@ -36,24 +42,24 @@ function showTerm(term: string, voice: Voice): string {
 }
 
 /** A sentence of the catalogue in a language, or in English where the language lacks it. */
-export function sayIn({ sentence, figures }: Said, voice: Voice, language: Language): string {
+export function sayIn({ sentence, figures }: Said, voice: Voice, { language, english }: Speech): string {
   const own = Object.hasOwn(language.sentences, sentence) ? language.sentences[sentence] : undefined;
-  if (own !== undefined) return phrase(own, figures, voice, language);
-  return phrase(ENGLISH[sentence as keyof typeof ENGLISH] ?? '', figures, voice, IN_ENGLISH);
+  if (own !== undefined) return phraseIn(own, figures, voice, { language, english });
+  return phraseIn(english[sentence] ?? '', figures, voice, { language: IN_ENGLISH, english });
 }
 
-function showSpans(spans: Spans, { units }: Voice, language: Language): string {
+function showSpans(spans: Spans, { units }: Voice, speech: Speech): string {
   const shown = spans.map(([from, to]) =>
-    fill('figure.span', formatLength(from, units), formatLength(to, units), language),
+    fill('figure.span', formatLength(from, units), formatLength(to, units), speech),
   );
-  return joinAll(shown, 'figure.and', language);
+  return joinAll(shown, 'figure.and', speech);
 }
 
-function joinAll(parts: readonly string[], how: 'figure.list' | 'figure.and', language: Language): string {
-  return parts.length === 0 ? '' : parts.reduce((one, next) => fill(how, one, next, language));
+function joinAll(parts: readonly string[], how: 'figure.list' | 'figure.and', speech: Speech): string {
+  return parts.length === 0 ? '' : parts.reduce((one, next) => fill(how, one, next, speech));
 }
 
-function showNumber(value: number, kind: string, voice: Voice, language: Language): string {
+function showNumber(value: number, kind: string, voice: Voice, speech: Speech): string {
   const length = (mm: number) => formatLength(mm, voice.units);
   switch (kind) {
     case 'length':
@@ -69,9 +75,9 @@ function showNumber(value: number, kind: string, voice: Voice, language: Languag
     case 'count':
       return formatNumber(value, 0);
     case 'grouped':
-      return formatNumber(value, 0).replace(/\B(?=(\d{3})+$)/g, language.decimal === ',' ? TIED : ',');
+      return formatNumber(value, 0).replace(/\B(?=(\d{3})+$)/g, speech.language.decimal === ',' ? TIED : ',');
     case 'share':
-      return showShare(value, language);
+      return showShare(value, speech);
     case 'number':
       return formatNumber(value, 2);
     default:
@@ -83,17 +89,17 @@ function showNumber(value: number, kind: string, voice: Voice, language: Languag
 const TIED = '\u00a0';
 
 /** A share, 0 to 1, in %: to a tenth, to a hundredth below 1 and above 99, and never as none or all where it is neither. */
-function showShare(share: number, language: Language): string {
+function showShare(share: number, speech: Speech): string {
   if (share === 0 || share === 1) return `${share * 100}${TIED}%`;
-  if (share < 0.0001) return fill('figure.under', `0.01${TIED}%`, '', language);
-  if (share > 0.9999) return fill('figure.over', `99.99${TIED}%`, '', language);
+  if (share < 0.0001) return fill('figure.under', `0.01${TIED}%`, '', speech);
+  if (share > 0.9999) return fill('figure.over', `99.99${TIED}%`, '', speech);
   return `${formatNumber(share * 100, share < 0.01 || share > 0.99 ? 2 : 1)}${TIED}%`;
 }
 
 /** A sentence of the catalogue with one or two words in it. */
-function fill(key: keyof typeof ENGLISH, one: string, other: string, language: Language): string {
-  const sentence = Object.hasOwn(language.sentences, key) ? language.sentences[key]! : ENGLISH[key];
-  return sentence.replace(/\{(one|other)\}/g, (_, name) => (name === 'one' ? one : other));
+function fill(key: string, one: string, other: string, { language, english }: Speech): string {
+  const sentence = Object.hasOwn(language.sentences, key) ? language.sentences[key] : english[key];
+  return (sentence ?? '').replace(/\{(one|other)\}/g, (_, name) => (name === 'one' ? one : other));
 }
 
 function withDecimal(words: string, { decimal }: Language): string {

@@ -1,62 +1,30 @@
-import { type ProblemCode, SEVERITIES } from './codes.ts';
-import type { ENGLISH } from './english.ts';
+import { ENGLISH } from './english.ts';
 import { IN_ENGLISH, type Language, type Voice } from './language.ts';
-import { sayIn } from './phrase.ts';
-import type { Advice, Figures, Problem, Said, Spans } from './problem.ts';
+import { phraseIn, sayIn } from './phrase.ts';
+import type { Advice, Figures, Problem, Said } from './problem.ts';
+import { createSpeaker, type FiguresOf, messageOf, type Speaker } from './speaker.ts';
 
 export type { Language, Voice } from './language.ts';
 
 type Sentences = typeof ENGLISH;
 export type SentenceKey = keyof Sentences;
 
-/** Code of a sentence: its key up to the first full stop. */
-type CodeOf<K extends string> = K extends `${infer Code}.${string}` ? Code : K;
+const SPEAKER: Speaker<Sentences> = createSpeaker(ENGLISH);
 
-/** Kind of figure that a placeholder holds. */
-type KindOf<P extends string> = P extends `${string}:spans`
-  ? Spans
-  : P extends `${string}:list`
-    ? readonly Said[]
-    : P extends `${string}:said`
-      ? Said
-      : P extends `${string}:${string}`
-        ? number
-        : string;
-type NameOf<P extends string> = P extends `${infer Name}:${string}` ? Name : P;
-
-/** The figures that a sentence names, with their types, read off the sentence itself. */
-export type FiguresOf<S extends string> = S extends `${string}{${infer P}}${infer Rest}`
-  ? { readonly [N in NameOf<P>]: KindOf<P> } & FiguresOf<Rest>
-  : unknown;
-
-/** What a problem is about, what else it says, and what would put it right. */
-export type More = Pick<Problem, 'further' | 'about' | 'advice'>;
+/** See `Speaker`: of the whole catalogue. */
+export const sayProblem: Speaker<Sentences>['sayProblem'] = SPEAKER.sayProblem;
+/** See `Speaker`. */
+export const told: Speaker<Sentences>['told'] = SPEAKER.told;
+/** See `Speaker`. */
+export const say: Speaker<Sentences>['say'] = SPEAKER.say;
 
 /**
- * A problem in words, with the figures it names kept beside them: lengths mm, angles degrees.
+ * A sentence with its figures and terms written in; what it names of the catalogue is said in the language, or in English.
  *
- * @example sayProblem('no-tongue', 'cuts', { where: [[0, 4]] }, { units: 'mm' }).code // 'no-tongue'
+ * @throws RangeError for a figure that is not given or a term that is not known.
  */
-export function sayProblem<K extends SentenceKey & (ProblemCode | `${ProblemCode}.${string}`)>(
-  sentence: K,
-  at: string,
-  figures: FiguresOf<Sentences[K]>,
-  voice: Voice,
-  more: More = {},
-): Problem {
-  const code = sentence.split('.')[0] as CodeOf<K> & ProblemCode;
-  const problem = { severity: SEVERITIES[code], code, at, sentence, figures: figures as Figures, ...more };
-  return { ...problem, message: wordsOf(problem, voice, voice.language ?? IN_ENGLISH) };
-}
-
-/** A sentence with its figures, to be said later or in another sentence. */
-export function told<K extends SentenceKey>(sentence: K, figures: FiguresOf<Sentences[K]>): Said {
-  return { sentence, figures: figures as Figures };
-}
-
-/** A sentence of the catalogue in words. */
-export function say<K extends SentenceKey>(sentence: K, figures: FiguresOf<Sentences[K]>, voice: Voice): string {
-  return sayIn(told(sentence, figures), voice, voice.language ?? IN_ENGLISH);
+export function phrase(sentence: string, figures: Figures, voice: Voice, language: Language): string {
+  return phraseIn(sentence, figures, voice, { language, english: ENGLISH });
 }
 
 /** Advice in words, with the values of the job file that follow it. */
@@ -77,21 +45,15 @@ export function withAdvice(
   voice: Voice,
 ): Problem {
   const all = { ...problem, further: [...(problem.further ?? []), ...further], advice };
-  return { ...all, message: wordsOf(all, voice, voice.language ?? IN_ENGLISH) };
+  return { ...all, message: messageOf(all, voice, voice.language ?? IN_ENGLISH, ENGLISH) };
 }
 
 /** The same problem in another language; in English what that language has no sentence for. */
 export function translate(problem: Problem, voice: Voice, language: Language): Problem {
   if (problem.sentence === undefined) return problem;
-  const advice = problem.advice?.map((each) => ({ ...each, message: sayIn(each, voice, language) }));
-  return { ...problem, ...(advice && { advice }), message: wordsOf(problem, voice, language) };
-}
-
-/** A problem's whole message: its sentence, what else it says, and its advice. */
-function wordsOf(problem: Omit<Problem, 'message'>, voice: Voice, language: Language): string {
-  const { sentence = '', figures = {}, further = [], advice = [] } = problem;
-  const advised = advice.map((each, place) =>
-    place === 0 ? each : { sentence: 'advice.another', figures: { advice: each } },
-  );
-  return [{ sentence, figures }, ...further, ...advised].map((each) => sayIn(each, voice, language)).join(' ');
+  const advice = problem.advice?.map((each) => ({
+    ...each,
+    message: sayIn(each, voice, { language, english: ENGLISH }),
+  }));
+  return { ...problem, ...(advice && { advice }), message: messageOf(problem, voice, language, ENGLISH) };
 }

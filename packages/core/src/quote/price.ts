@@ -1,6 +1,6 @@
 import { formatNumber } from '../measure/format.ts';
 import type { Units } from '../measure/length.ts';
-import { phrase } from '../problem/phrase.ts';
+import { phrase } from '../problem/say.ts';
 import type { PricedRates } from '../shop/rates.ts';
 import { roundMoney, toMinor } from './money.ts';
 import type { QuoteItem, QuoteLine, QuotePrice, QuoteQuantities } from './quote-report.ts';

@@ -5,7 +5,7 @@ import type { FitReport } from '../joint/fit-report.ts';
 import type { Cut } from '../machining/cut.ts';
 import { toDegrees } from '../measure/angle.ts';
 import type { Problem, Said } from '../problem/problem.ts';
-import { sayProblem, told } from '../problem/say.ts';
+import { sayProblem, told } from '../problem/say-joint.ts';
 
 /** Everything that is wrong with a joint, worst first, without advice (see `adviseAll`). */
 export function findProblems(job: Job, edge: Edge, fit: FitReport): Problem[] {

@@ -4,7 +4,7 @@ import type { Job } from '../job/job.ts';
 import type { Edge } from '../joint/edge.ts';
 import type { TongueReport } from '../joint/fit-report.ts';
 import type { Problem } from '../problem/problem.ts';
-import { sayProblem, told } from '../problem/say.ts';
+import { sayProblem, told } from '../problem/say-joint.ts';
 
 /**
  * What is easily passed over because a section can still be drawn: sizes in another unit, raises that meet, a feather edge, a

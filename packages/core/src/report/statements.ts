@@ -3,7 +3,7 @@ import type { Verdict } from '../joint/fit-report.ts';
 import { type Code, FIT_CODES } from '../problem/codes.ts';
 import type { Voice } from '../problem/language.ts';
 import type { Problem } from '../problem/problem.ts';
-import { say } from '../problem/say.ts';
+import { say } from '../problem/say-joint.ts';
 import type { Report, Statements } from './report.ts';
 
 /** Both statements on a job, from everything that is wrong with it. `notChecked` lists what a plan could not check. */

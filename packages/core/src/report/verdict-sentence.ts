@@ -1,5 +1,5 @@
 import type { Voice } from '../problem/language.ts';
-import { say } from '../problem/say.ts';
+import { say } from '../problem/say-joint.ts';
 import type { Range, Report, Verdict } from './report.ts';
 
 /** The verdict in a word or three; 'no tongue' where the cuts leave none. */

@@ -1,4 +1,5 @@
 import type { Job } from '../job/job.ts';
+import { ENGLISH } from '../problem/english.ts';
 import { IN_ENGLISH } from '../problem/language.ts';
 import { sayIn } from '../problem/phrase.ts';
 import type { Setting } from './settings.ts';
@@ -11,5 +12,5 @@ export function describeMove(job: Job, setting: Setting, change: number): string
   const by = Math.abs(change);
   if (by < LEAST_MOVE) return null;
   const sentence = change > 0 ? setting.grow : setting.shrink;
-  return sayIn({ sentence, figures: { by, twice: 2 * by } }, job, IN_ENGLISH);
+  return sayIn({ sentence, figures: { by, twice: 2 * by } }, job, { language: IN_ENGLISH, english: ENGLISH });
 }

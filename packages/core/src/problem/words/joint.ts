@@ -1,4 +1,4 @@
-/** What is wrong with a section or a fit, and what would put it right. */
+/** What is wrong with a section or a fit. */
 export const JOINT_WORDS = {
   'no-tongue': 'The cuts meet: no wood is left from {where:spans} in from the edge.',
   'split-edge':
@@ -22,10 +22,6 @@ export const JOINT_WORDS = {
   'no-swell-gap':
     'No gap is left at the bottom of the groove: a panel that swells in damp air has nowhere to go and can burst the frame.',
   'raise-hidden': 'The [raise] ends inside the groove: none of it will show.',
-  'spread-too-large.slid':
-    'The spread is left out: {pieces:count} lines and arcs in {cuts:count} cuts take too long to work out. Draw the profiles with fewer.',
-  'spread-too-large.recut':
-    'The spread is left out: a profile leaves a lip over wood that it clears, so every joint is cut anew, and {pieces:count} lines and arcs take too long. Draw the profiles with {most:count} at most.',
   'another-unit':
     '{size:said} is {thickness:length} thick, as stock hardly ever is: was it meant in another unit? {other:said}',
   'size.stock': 'The stock',
@@ -46,25 +42,4 @@ export const JOINT_WORDS = {
     'The raises meet: the panel of {door} is {width:coarse} wide and {height:coarse} high, and two raises of {reach:coarse} take {both:coarse} of it. No field is left.',
   'raises-meet.panel':
     'The raises meet: the panel is {width:coarse} wide, and two raises of {reach:coarse} take {both:coarse} of it. No field is left.',
-  'advice.deeper': 'Take the {cut} {by:length} deeper.',
-  'advice.shallower': 'Take the {cut} {by:length} less deep.',
-  'advice.reach': 'Give the {cut} a reach of {reach:length}.',
-  'advice.profile-reach': 'Give the {cut} another profile, with a reach of {reach:length}.',
-  'advice.reach-and-deeper': 'Give the {cut} a reach of {reach:length}, and take it {by:length} deeper.',
-  'advice.reach-and-shallower': 'Give the {cut} a reach of {reach:length}, and take it {by:length} less deep.',
-  'advice.land': 'Give the {cut} a land of {land:length}.',
-  'advice.groove': 'Make the groove {width:length} wide.',
-  'advice.groove-depth': 'Make the groove {depth:length} deep.',
-  'advice.swell-gap': 'Leave a swell gap of {gap:length}.',
-  'advice.groove-and-gap': 'Make the groove {depth:length} deep, and leave a swell gap of {gap:length}.',
-  'advice.thicker-tongue': 'Take the {cut} {by:length} less deep, and make the groove {width:length} wide.',
-  'advice.setback': 'Set the groove {setback:length} back from the front face.',
-  'advice.sticking': 'Make the [sticking] {depth:length} deep.',
-  'advice.present': 'Run it {held:said}: that way nothing is lost.',
-  'advice.redraw': 'Change the profile: neither flat nor on edge does a knife leave it so.',
-  'advice.none': 'No single setting puts this right: change the profile of a cut, or the groove.',
-  'advice.none.season':
-    'No single size of the joint puts this right: a narrower panel, quarter-sawn stock or a steadier wood moves less.',
-  'advice.none.size': 'No single size puts this right.',
-  'advice.another': 'Or: {advice:said}',
 } as const;

@@ -1,13 +1,14 @@
 /** What is said of a spread: the shares of the verdicts, and how to run the cuts. */
 export const SPREAD_WORDS = {
+  'spread-too-large.slid':
+    'The spread is left out: {pieces:count} lines and arcs in {cuts:count} cuts take too long to work out. Draw the profiles with fewer.',
+  'spread-too-large.recut':
+    'The spread is left out: a profile leaves a lip over wood that it clears, so every joint is cut anew, and {pieces:count} lines and arcs take too long. Draw the profiles with {most:count} at most.',
   'shares.normal':
     'Of {count:grouped} joints made at random, {bind:share} bind, {tight:share} are tight, {slide:share} slide, {rattle:share} rattle (each ± three deviations of a normal spread; seed {seed:count}).',
   'shares.uniform':
     'Of {count:grouped} joints made at random, {bind:share} bind, {tight:share} are tight, {slide:share} slide, {rattle:share} rattle (each ± spread evenly; seed {seed:count}).',
   'figure.share': '{share:share}',
-  'figure.under': 'under {one}',
-  'figure.over': 'over {one}',
-  'figure.list': '{one}, {other}',
   'runs.under': '{cut} under',
   'runs.over': '{cut} over',
   'runs.on-edge': '{cut} on edge',

@@ -1,0 +1,24 @@
+/** What would put a section or a fit right. */
+export const ADVICE_WORDS = {
+  'advice.deeper': 'Take the {cut} {by:length} deeper.',
+  'advice.shallower': 'Take the {cut} {by:length} less deep.',
+  'advice.reach': 'Give the {cut} a reach of {reach:length}.',
+  'advice.profile-reach': 'Give the {cut} another profile, with a reach of {reach:length}.',
+  'advice.reach-and-deeper': 'Give the {cut} a reach of {reach:length}, and take it {by:length} deeper.',
+  'advice.reach-and-shallower': 'Give the {cut} a reach of {reach:length}, and take it {by:length} less deep.',
+  'advice.land': 'Give the {cut} a land of {land:length}.',
+  'advice.groove': 'Make the groove {width:length} wide.',
+  'advice.groove-depth': 'Make the groove {depth:length} deep.',
+  'advice.swell-gap': 'Leave a swell gap of {gap:length}.',
+  'advice.groove-and-gap': 'Make the groove {depth:length} deep, and leave a swell gap of {gap:length}.',
+  'advice.thicker-tongue': 'Take the {cut} {by:length} less deep, and make the groove {width:length} wide.',
+  'advice.setback': 'Set the groove {setback:length} back from the front face.',
+  'advice.sticking': 'Make the [sticking] {depth:length} deep.',
+  'advice.present': 'Run it {held:said}: that way nothing is lost.',
+  'advice.redraw': 'Change the profile: neither flat nor on edge does a knife leave it so.',
+  'advice.none': 'No single setting puts this right: change the profile of a cut, or the groove.',
+  'advice.none.season':
+    'No single size of the joint puts this right: a narrower panel, quarter-sawn stock or a steadier wood moves less.',
+  'advice.none.size': 'No single size puts this right.',
+  'advice.another': 'Or: {advice:said}',
+} as const;
