@@ -1,3 +1,4 @@
+import { availableParallelism } from 'node:os';
 import { configDefaults, defineConfig } from 'vitest/config';
 
 /** Tests that open browsers and other programs, pack packages, or kill processes: they take most of the time. */
@@ -20,11 +21,14 @@ const shared = {
 
 export default defineConfig({
   test: {
+    // Both processors of a small machine; by itself the runner leaves one of two idle.
+    maxWorkers: Math.max(2, availableParallelism() - 1),
     projects: [
       {
         ...shared,
         test: {
           name: 'quick',
+          isolate: false,
           include: ['tests/**/*.test.ts'],
           exclude: [...configDefaults.exclude, ...SLOW],
           testTimeout: 30_000,
@@ -34,6 +38,7 @@ export default defineConfig({
         ...shared,
         test: {
           name: 'slow',
+          isolate: false,
           include: SLOW.filter((pattern) => !pattern.startsWith('tests/page')),
           testTimeout: 30_000,
         },
@@ -42,6 +47,7 @@ export default defineConfig({
         ...shared,
         test: {
           name: 'page',
+          isolate: false,
           include: ['tests/page/**/*.test.ts'],
           globalSetup: ['tests/support/build-page.ts'],
           testTimeout: 30_000,
