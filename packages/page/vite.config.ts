@@ -2,7 +2,6 @@ import { readFileSync } from 'node:fs';
 import { fileURLToPath } from 'node:url';
 import type { Plugin, UserConfig, UserConfigFn } from 'vite';
 import { keepOffline } from './build/keep-offline.ts';
-import { leanSvg } from './build/lean-svg.ts';
 import { singleFile } from './build/single-file.ts';
 
 const here = (path: string) => fileURLToPath(new URL(path, import.meta.url));
@@ -28,7 +27,6 @@ const config: UserConfigFn = ({ mode }): UserConfig => {
       conditions: ['source', 'browser', 'module', 'import', 'default'],
     },
     plugins: [
-      leanSvg(),
       whileWorking(),
       single ? singleFile(readFileSync(here('public/icon.svg'), 'utf8')) : keepOffline(here('public')),
     ],
@@ -46,7 +44,13 @@ const config: UserConfigFn = ({ mode }): UserConfig => {
         ? { input: here('index.html'), output: { codeSplitting: false } }
         : {
             input: { page: here('index.html'), worker: here('src/offline/worker.ts') },
-            output: { entryFileNames: ({ name }) => (name === 'worker' ? 'worker.js' : 'assets/[name]-[hash].js') },
+            output: {
+              entryFileNames: ({ name }) => (name === 'worker' ? 'worker.js' : 'assets/[name]-[hash].js'),
+              // What the first load needs comes as one file: it packs smaller than the thirty that other parts share with it.
+              codeSplitting: {
+                groups: [{ name: 'first', tags: ['$initial'], test: (id) => !id.endsWith('/offline/worker.ts') }],
+              },
+            },
           },
     },
   };

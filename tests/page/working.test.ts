@@ -316,12 +316,29 @@ describe('on the stage', () => {
       ['reduce', false],
     ] as const) {
       const page = await bench.open({ ...DESKTOP, reducedMotion });
+      const panel = page.locator('.ink > [data-key="panel"]');
+      // How far before its groove the panel is seen, while it is looked at.
+      await page.evaluate(() => {
+        const away: number[] = [];
+        Object.assign(globalThis, { away });
+        const look = () => {
+          const { transform } = document.querySelector<SVGGElement>('.ink > [data-key="panel"]')!;
+          away.push(transform.baseVal.consolidate()?.matrix.e ?? 0);
+          requestAnimationFrame(look);
+        };
+        look();
+      });
+      const fetched = page.waitForResponse(/slide-in-/);
       await page.getByRole('button', { name: 'Slide it in' }).click();
-      expect(
-        await page.evaluate(() =>
-          document.getAnimations().some((a) => a instanceof Animation && !(a instanceof CSSTransition)),
-        ),
-      ).toBe(moving);
+      await fetched;
+      await page.waitForTimeout(moving ? 1800 : 300);
+      const away = await page.evaluate(() => (globalThis as unknown as { away: number[] }).away);
+      expect(Math.max(...away) > 20).toBe(moving);
+      // It only ever goes towards the groove, and stands where it stood with everything else in sight.
+      const on = away.slice(away.indexOf(Math.max(...away)));
+      expect(on.every((x, i) => i === 0 || x <= on[i - 1]! + 1e-9)).toBe(true);
+      expect(await panel.getAttribute('transform')).toBeNull();
+      expect(await page.locator('.ink [opacity], .grips[opacity]').count()).toBe(0);
     }
   });
 

@@ -1,9 +1,9 @@
 import { formatLength } from '@fielded/core';
-import { type Container, G } from '@svgdotjs/svg.js';
 import type { Desk } from '../desk/desk.ts';
 import { type Drag, nudge, startDrag } from './drag.ts';
 import { type Handle, type Move, openMoves } from './handles.ts';
 import { openDimensionOf } from './mark-dimensions.ts';
+import { createSvg } from './svg-element.ts';
 import { FINGER, findPressed } from './under-finger.ts';
 import type { Anchors, Spot } from './view-scene.ts';
 
@@ -21,7 +21,6 @@ export interface Grips {
   place(handles: readonly Handle[], anchors: Anchors, scale: number, perMm: number): void;
 }
 
-const SVG = 'http://www.w3.org/2000/svg';
 const RADIUS = 5;
 /** How long after the last arrow key the drawing settles, ms. */
 const PAUSE = 700;
@@ -38,8 +37,8 @@ interface Rack {
 }
 
 /** Keeps a circle with a finger's room round it for each handle, by its key. */
-export function createGrips(node: SVGSVGElement, root: Container, desk: Desk, hooks: GripHooks): Grips {
-  const layer = new G().attr('class', 'grips').addTo(root).node as SVGGElement;
+export function createGrips(node: SVGSVGElement, root: SVGGElement, desk: Desk, hooks: GripHooks): Grips {
+  const layer = root.appendChild(createSvg('g', { class: 'grips' }));
   const rack: Rack = { node, layer, desk, hooks, grips: new Map(), handles: new Map(), spots: new Map() };
   listenToPointer(rack);
   return {
@@ -79,16 +78,8 @@ function remove({ grips, handles }: Rack, key: string): void {
 }
 
 function create(rack: Rack, key: string): SVGGElement {
-  const grip = document.createElementNS(SVG, 'g');
-  grip.setAttribute('class', 'grip');
-  grip.setAttribute('tabindex', '0');
-  grip.setAttribute('role', 'slider');
-  grip.setAttribute('data-handle', key);
-  for (const name of ['finger', 'ring']) {
-    const circle = document.createElementNS(SVG, 'circle');
-    circle.setAttribute('class', name);
-    grip.append(circle);
-  }
+  const grip = createSvg('g', { class: 'grip', tabindex: '0', role: 'slider', 'data-handle': key });
+  grip.append(createSvg('circle', { class: 'finger' }), createSvg('circle', { class: 'ring' }));
   rack.layer.append(grip);
   listenToKeys(rack, grip, key);
   return grip;

@@ -1,6 +1,5 @@
 import type { GroupItem } from '@fielded/render';
 import { untracked } from '@preact/signals';
-import { G, Svg } from '@svgdotjs/svg.js';
 import type { Desk } from '../desk/desk.ts';
 import { findSize } from '../job/sizes.ts';
 import type { OpenDimension } from './dimension-entry.tsx';
@@ -11,7 +10,8 @@ import { isSmallScreen } from './in-hand.ts';
 import type { Closer } from './look-closer.ts';
 import { markDimensions } from './mark-dimensions.ts';
 import { createPainter, type Painter } from './painter.ts';
-import { slideIn } from './slide-in.ts';
+import type { Slide } from './slide-in.ts';
+import { createSvg } from './svg-element.ts';
 import { type Fitted, thinOut } from './thin-out.ts';
 import { createTrace, type Trace } from './trace.ts';
 import { type Drawer, type Spot, shiftOf } from './view-scene.ts';
@@ -28,7 +28,7 @@ export interface LiveSheet {
   resize(): void;
   focusDimension(of: string): void;
   /** Slides the panel into the groove, and stops where it stops. */
-  slideIn(): void;
+  slideIn(): Promise<void>;
   close(): void;
 }
 
@@ -51,9 +51,8 @@ export function createLiveSheet(
   closer: Closer,
   hooks: SheetHooks,
 ): LiveSheet {
-  const svg = new Svg(node);
-  const root = new G().addTo(svg);
-  const layer = (name: string) => new G().attr('class', name).addTo(root);
+  const root = node.appendChild(createSvg('g'));
+  const layer = (name: string) => root.appendChild(createSvg('g', { class: name }));
   const sheet: Sheet = {
     node,
     box,
@@ -64,7 +63,7 @@ export function createLiveSheet(
     trace: createTrace(layer('trace'), desk, draw),
     drawing: createPainter(layer('ink')),
     root,
-    svg,
+    slide: null,
     settled: null,
     hold: 'panel',
     shifted: { x: 0, y: 0 },
@@ -84,10 +83,10 @@ export function createLiveSheet(
     // Held in a hand, nothing moves but what the hand moves.
     resize: () => untracked(() => desk.moving.value === null && paint(sheet, grips)),
     focusDimension: (of) => node.querySelector<SVGElement>(`[data-of="${CSS.escape(of)}"]`)?.focus(),
-    slideIn: () => slideIn(node, desk.report.peek(), sheet.settled?.scale ?? 1),
+    slideIn: () => slideIn(sheet),
     close() {
       stopListening();
-      svg.clear();
+      root.remove();
     },
   };
 }
@@ -102,8 +101,9 @@ interface Sheet {
   readonly hooks: SheetHooks;
   readonly trace: Trace;
   readonly drawing: Painter;
-  readonly root: G;
-  readonly svg: Svg;
+  readonly root: SVGGElement;
+  /** The motion of a try, while it goes on. */
+  slide: Slide | null;
   settled: Settled | null;
   hold: Handle['hold'];
   shifted: Spot;
@@ -113,6 +113,7 @@ interface Sheet {
 
 function paint(sheet: Sheet, grips: Grips): void {
   const { desk, box, node, drawing } = sheet;
+  sheet.slide?.finish();
   const report = desk.report.value;
   const moving = desk.moving.value;
   const typing = desk.typing.value;
@@ -136,8 +137,8 @@ function paint(sheet: Sheet, grips: Grips): void {
   box.classList.toggle('scrolls', scrolls);
   node.classList.toggle('closer', sheet.closer.look.value.times > 1);
   node.style.height = scrolls ? `${natural}px` : '';
-  sheet.svg.attr('viewBox', `${frame.x} ${frame.y} ${frame.width} ${frame.height}`);
-  sheet.root.attr('transform', `translate(${sheet.shifted.x} ${sheet.shifted.y})`);
+  node.setAttribute('viewBox', `${frame.x} ${frame.y} ${frame.width} ${frame.height}`);
+  sheet.root.setAttribute('transform', `translate(${sheet.shifted.x} ${sheet.shifted.y})`);
 
   const perMm = pixelsOf(sheet);
   drawing.paint(scene.items);
@@ -145,6 +146,13 @@ function paint(sheet: Sheet, grips: Grips): void {
   sheet.trace.paint(scene, scale);
   const handles = scene.panel ? findHandles(desk.job.value, report, BEYOND / scale, scene.frame !== null) : [];
   grips.place(handles, scene, scale, perMm);
+}
+
+/** The motion is fetched when it is first asked for. */
+async function slideIn(sheet: Sheet): Promise<void> {
+  const { slideIn } = await import('./slide-in.ts');
+  sheet.slide?.finish();
+  sheet.slide = slideIn(sheet.node, sheet.desk.report.peek(), sheet.settled?.scale ?? 1);
 }
 
 function settle({ draw, desk, size, settled }: Sheet, of: string, hand: readonly string[] | null): Settled {

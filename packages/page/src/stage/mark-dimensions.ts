@@ -1,5 +1,6 @@
 import { type GroupItem, type Item, textWidth } from '@fielded/render';
 import type { Painter } from './painter.ts';
+import { createSvg } from './svg-element.ts';
 
 interface Marking {
   readonly open: (item: GroupItem) => void;
@@ -10,7 +11,6 @@ interface Marking {
 
 /** The least size of what a finger has to hit, pixels. */
 const FINGER = 44;
-const SVG = 'http://www.w3.org/2000/svg';
 
 /** Makes every dimension a button the size of a finger round its figure. */
 export function markDimensions(painter: Painter, items: readonly Item[], marking: Marking): void {
@@ -37,8 +37,7 @@ function dimensionsIn(items: readonly Item[]): GroupItem[] {
 function placeTarget(element: SVGElement, item: GroupItem, { perMm, open }: Marking): void {
   let target = element.querySelector<SVGRectElement>('.target');
   if (target === null) {
-    target = document.createElementNS(SVG, 'rect');
-    target.setAttribute('class', 'target');
+    target = createSvg('rect', { class: 'target' });
     element.append(target);
     listen(element);
   }

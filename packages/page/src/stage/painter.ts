@@ -1,9 +1,9 @@
 import { loopsData } from '@fielded/geometry';
 import { CAPITAL, type Item, STYLES, writeNumber } from '@fielded/render';
-import { type Container, create as createNode, Element, G } from '@svgdotjs/svg.js';
+import { createSvg } from './svg-element.ts';
 
 interface Painted {
-  readonly element: Element;
+  readonly element: SVGElement;
   readonly kind: Item['kind'];
   item: Item;
   /** The path data as last painted. */
@@ -20,7 +20,7 @@ export interface Painter {
 }
 
 /** Paints scenes into `into`, for a screen: each role is a class, so that light and dark are the style sheet's affair. */
-export function createPainter(into: Container): Painter {
+export function createPainter(into: SVGGElement): Painter {
   const root: Painted = {
     element: into,
     kind: 'group',
@@ -32,7 +32,7 @@ export function createPainter(into: Container): Painter {
     find(...keys) {
       let here: Painted | undefined = root;
       for (const key of keys) here = here?.children.get(key);
-      return here === undefined || here === root ? null : (here.element.node as SVGElement);
+      return here === undefined || here === root ? null : here.element;
     },
   };
 }
@@ -55,26 +55,24 @@ function paintChildren(parent: Painted, items: readonly Item[]): void {
       child = create(item);
       parent.children.set(item.key, child);
     } else update(child, item);
-    const { node } = child.element;
-    const after: Node | null = before === null ? parent.element.node.firstChild : before.nextSibling;
-    if (after !== node) parent.element.node.insertBefore(node, after);
-    before = node;
+    const after: Node | null = before === null ? parent.element.firstChild : before.nextSibling;
+    if (after !== child.element) parent.element.insertBefore(child.element, after);
+    before = child.element;
   }
 }
 
-/** Plain elements: svg.js' own paths and texts parse and measure themselves anew at every change. */
 function create(item: Item): Painted {
-  const element = item.kind === 'group' ? new G() : new Element(createNode(item.kind));
+  const element = createSvg(item.kind === 'group' ? 'g' : item.kind);
   const painted: Painted = { element, kind: item.kind, item, children: new Map() };
   if (item.kind === 'group') {
-    element.attr('data-key', item.key);
+    element.setAttribute('data-key', item.key);
     paintChildren(painted, item.items);
   } else if (item.kind !== 'image') {
     // The live sheet holds no pixels.
-    element.attr('class', `role-${item.role}`);
+    element.setAttribute('class', `role-${item.role}`);
     if (item.kind === 'path') {
       painted.d = loopsData(item.loops, writeNumber);
-      element.attr('d', painted.d);
+      element.setAttribute('d', painted.d);
     } else setText(element, item);
   }
   markDimension(element, item, null);
@@ -87,36 +85,35 @@ function update(painted: Painted, item: Item): void {
   if (item.kind === 'group') paintChildren(painted, item.items);
   else if (item.kind !== 'image') {
     if (old.kind !== 'group' && old.kind !== 'image' && old.role !== item.role)
-      element.attr('class', `role-${item.role}`);
+      element.setAttribute('class', `role-${item.role}`);
     if (item.kind === 'path') {
       const d = loopsData(item.loops, writeNumber);
-      if (painted.d !== d) element.attr('d', d);
+      if (painted.d !== d) element.setAttribute('d', d);
       painted.d = d;
     } else if (JSON.stringify(old) !== JSON.stringify(item)) setText(element, item);
   }
   markDimension(element, item, old);
 }
 
-function setText(element: Element, item: Item): void {
+function setText(element: SVGElement, item: Item): void {
   if (item.kind !== 'text') return;
   const [x, y] = [writeNumber(item.x), writeNumber(item.y)];
-  element.attr({
-    x,
-    y,
-    'font-size': writeNumber(item.height / CAPITAL),
-    'text-anchor': item.anchor,
-    transform: item.upright ? `rotate(-90 ${x} ${y})` : null,
-  });
-  if (element.node.textContent !== item.text) element.node.textContent = item.text;
+  element.setAttribute('x', x);
+  element.setAttribute('y', y);
+  element.setAttribute('font-size', writeNumber(item.height / CAPITAL));
+  element.setAttribute('text-anchor', item.anchor);
+  if (item.upright) element.setAttribute('transform', `rotate(-90 ${x} ${y})`);
+  else element.removeAttribute('transform');
+  if (element.textContent !== item.text) element.textContent = item.text;
 }
 
 /** A dimension says which value it shows. */
-function markDimension(element: Element, item: Item, old: Item | null): void {
+function markDimension(element: SVGElement, item: Item, old: Item | null): void {
   if (item.kind !== 'group' || item.of === undefined) return;
   const before = old?.kind === 'group' ? old : null;
-  if (before?.of !== item.of) element.attr('data-of', item.of);
-  if (before?.value !== item.value) element.attr('data-value', String(item.value));
-  if (before?.label !== item.label) element.attr('data-label', item.label ?? '');
+  if (before?.of !== item.of) element.setAttribute('data-of', item.of);
+  if (before?.value !== item.value) element.setAttribute('data-value', String(item.value));
+  if (before?.label !== item.label) element.setAttribute('data-label', item.label ?? '');
 }
 
 /** The style sheet of the roles: line widths and dashes in paper mm, colours by custom properties. */

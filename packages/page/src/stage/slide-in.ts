@@ -1,20 +1,53 @@
 import type { Report } from '@fielded/core';
+import { easing, SVG, Timeline } from '@svgdotjs/svg.js';
 
 /** How far before the groove a panel stands that is about to be tried, paper mm. */
 const BEFORE = 14;
+/** How long the panel takes, and how long before its end everything else comes back, ms. */
+const WAY = 1400;
+const BACK = 140;
+
+/** A motion that goes on until the panel stands where it stops, or until it is finished at once. */
+export interface Slide {
+  finish(): void;
+}
 
 /** The motion of a try: the panel from before the groove to where it stands. None for those who want no motion. */
-export function slideIn(node: SVGSVGElement, report: Report, scale: number): void {
-  if (matchMedia('(prefers-reduced-motion: reduce)').matches) return;
+export function slideIn(node: SVGSVGElement, report: Report, scale: number): Slide | null {
+  if (matchMedia('(prefers-reduced-motion: reduce)').matches) return null;
   const way = scale * Math.min(report.tongue.insertion, report.fit.deepestInsertion ?? 0) + BEFORE;
   const stopped = report.fit.verdict === 'stops-short' || report.fit.verdict === 'will-not-enter';
-  const timing = { duration: 1400, easing: stopped ? 'cubic-bezier(.3,.1,.9,.6)' : 'cubic-bezier(.3,.1,.2,1)' };
-  const slide = [{ transform: `translate(${way}px, 0)` }, { transform: 'translate(0, 0)' }];
-  const fade = [{ opacity: 0 }, { opacity: 0, offset: 0.9 }, { opacity: 1 }];
-  for (const part of node.querySelectorAll('.ink > *')) {
-    const key = part.getAttribute('data-key');
+  const ease = stopped ? easing.bezier(0.3, 0.1, 0.9, 0.6) : easing.bezier(0.3, 0.1, 0.2, 1);
+  const timeline = new Timeline();
+  const parts = [...node.querySelectorAll<SVGElement>('.ink > *, .grips')].map((part) => ({
+    part,
+    key: part.getAttribute('data-key'),
+  }));
+  for (const { part, key } of parts) {
     if (key === 'frame') continue;
-    part.animate(key === 'panel' ? slide : fade, timing);
+    const element = SVG(part).timeline(timeline);
+    if (key === 'panel')
+      element
+        .animate(WAY, 0, 'absolute')
+        .ease(ease)
+        .during((done: number) => element.attr('transform', `translate(${way * (1 - done)} 0)`));
+    else
+      element
+        .attr('opacity', 0)
+        .animate(BACK, WAY - BACK, 'absolute')
+        .attr({ opacity: 1 });
   }
-  for (const grip of node.querySelectorAll('.grips')) grip.animate(fade, timing);
+  const leave = () => {
+    for (const { part } of parts) {
+      part.removeAttribute('transform');
+      part.removeAttribute('opacity');
+    }
+  };
+  timeline.on('finished', leave);
+  return {
+    finish() {
+      timeline.stop();
+      leave();
+    },
+  };
 }

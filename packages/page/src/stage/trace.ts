@@ -1,6 +1,5 @@
 import { type Report, readJobData } from '@fielded/core';
 import type { Item } from '@fielded/render';
-import type { G } from '@svgdotjs/svg.js';
 import type { Desk } from '../desk/desk.ts';
 import { reportJoint } from '../job/answer-joint.ts';
 import { setAt } from '../job/data.ts';
@@ -13,7 +12,7 @@ export interface Trace {
   paint(wood: Anchors, scale: number): void;
 }
 
-export function createTrace(layer: G, desk: Desk, draw: Drawer): Trace {
+export function createTrace(layer: SVGGElement, desk: Desk, draw: Drawer): Trace {
   const painter = createPainter(layer);
   return {
     paint(wood, scale) {
@@ -21,7 +20,7 @@ export function createTrace(layer: G, desk: Desk, draw: Drawer): Trace {
       if (earlier === null) return painter.paint([]);
       const scene = draw(earlier, scale, []);
       const shift = wood.frame ? shiftOf(scene.frame, wood.frame) : shiftOf(scene.panel, wood.panel);
-      layer.attr('transform', `translate(${shift.x} ${shift.y})`);
+      layer.setAttribute('transform', `translate(${shift.x} ${shift.y})`);
       painter.paint(outlinesOf(scene.items));
     },
   };

@@ -1,0 +1,11 @@
+const SVG = 'http://www.w3.org/2000/svg';
+
+/** A new element of a drawing, with its attributes. */
+export function createSvg<K extends keyof SVGElementTagNameMap>(
+  kind: K,
+  attributes: Readonly<Record<string, string>> = {},
+): SVGElementTagNameMap[K] {
+  const element = document.createElementNS(SVG, kind);
+  for (const [name, value] of Object.entries(attributes)) element.setAttribute(name, value);
+  return element;
+}
