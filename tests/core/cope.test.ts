@@ -66,11 +66,18 @@ describe('the cope of a frame', () => {
     expect(answerKnives(prepareJob(jobWith(OVOLO.replace(', head: small', '')).job!))).toBeUndefined();
   });
 
+  it('falls short where the sticking reaches further in than the rails go into the stiles', () => {
+    const problemsOf = (length: number) =>
+      evaluateJoint(jobWith(OVOLO, `, joint: { kind: cope, length: ${length} }`).job!).problems.map(({ code }) => code);
+    expect(problemsOf(8.5)).toContain('cope-short');
+    expect(problemsOf(9)).not.toContain('cope-short');
+  });
+
   it('has a companion on the back: the profile of the inside arris is ordered too', () => {
     const { job, faults } = jobWith(OVOLO, ', backEdge: { shape: bevel, reach: 4, depth: 4, head: small }');
     expect(faults).toEqual([]);
     const { reports } = answerKnives(prepareJob(job!))!;
-    expect(reports.map(({ cut }) => cut)).toEqual(['cope', 'back edge']);
-    expect(reports[1]!.wood).toMatchObject({ length: 4, width: 4 });
+    expect(reports.map(({ cut }) => cut)).toEqual(['cope', 'sticking', 'back edge']);
+    expect(reports[2]!.wood).toMatchObject({ length: 4, width: 4 });
   });
 });

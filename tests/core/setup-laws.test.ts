@@ -429,42 +429,6 @@ describe('the spread of both heads at once', () => {
 });
 
 describe("the frame's own cuts", () => {
-  const base = shopJob();
-  const frame = {
-    ...base.frame,
-    sticking: { shape: 'ovolo', reach: 6, depth: 5, land: 0, shoulder: 1, balance: 0.5 } as const,
-    stickingHead: 'small',
-    backEdge: {
-      profile: { shape: 'cove', reach: 5, depth: 4, land: 0, shoulder: 0, balance: 0.5 } as const,
-      head: 'small',
-    },
-  };
-  const { plan } = planned({ ...base, frame });
-
-  it('are set up like the panel’s: the sticking first, the back’s arris after glue-up', () => {
-    expect(plan.setups.map(({ cut, of }) => `${of} ${cut}`)).toEqual([
-      'frame sticking',
-      'panel raise',
-      'panel cove',
-      'frame back edge',
-    ]);
-    expect(plan.setups[0]).toMatchObject({ cuttingPoint: 5, fence: { toAxis: 54, standsOut: 6 } });
-    const order = plan.steps.map(({ kind, cuts }) => `${kind} ${cuts.join()}`);
-    expect(order.indexOf('set-up sticking')).toBeLessThan(order.indexOf('set-up raise'));
-    expect(order.indexOf('set-up back edge')).toBeGreaterThan(order.indexOf('glue-up '));
-    expect(plan.setUpCount).toBe(4);
-    expect(plan.correction.map(({ length }) => length)).toEqual([0, 6, 6, 0]);
-  });
-
-  it('are left out where no head is named for them', () => {
-    const { stickingHead: _, ...headless } = frame;
-    const { plan: without } = planned({
-      ...base,
-      frame: { ...headless, backEdge: { profile: frame.backEdge.profile } },
-    });
-    expect(without.setups.map(({ cut }) => cut)).toEqual(['raise', 'cove']);
-  });
-
   it('are read from a job file, and refused with an unknown head or a groove broken into', () => {
     const job = (sticking: string, backEdge: string) => `fielded: 1
 shop: shop.yaml

@@ -71,6 +71,7 @@ function ofJob(job: Job, asked: string | undefined): KnifeFile {
   const { stickingHead, backEdge } = job.frame;
   for (const [name, head] of [
     ['cope', stickingHead],
+    ['sticking', stickingHead],
     ['back edge', backEdge?.head],
   ] as const)
     if (

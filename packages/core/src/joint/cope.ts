@@ -25,7 +25,7 @@ export function copeProfile(frame: Frame): OutlineProfile | undefined {
   const { sticking, groove } = frame;
   const joint = jointOf(frame);
   if (sticking === undefined || joint.kind !== 'cope' || !(groove.setback > 0)) return undefined;
-  if (sticking.depth >= groove.setback) return undefined;
+  if (sticking.depth > groove.setback) return undefined;
   const long = Math.max(joint.length, sticking.reach);
   if (!(long > 0)) return undefined;
   // What the sticking's own knife leaves of the stile's arris, run flat along it.

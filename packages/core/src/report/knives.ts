@@ -36,11 +36,12 @@ export function answerKnives({ job }: Pick<PreparedJob, 'job'>, name?: string): 
   return orders.length === 0 ? undefined : make(orders);
 }
 
-/** The frame's own knives, each where the job names the head it is run in: the counter-profile of the sticking, and the back's arris. */
+/** The frame's own knives, each where the job names the head it is run in: the sticking and its counter-profile, and the back's arris. */
 function ordersForFrame({ frame, units, terms, language, cuts }: Job, shop: Shop): KnifeOrder[] {
   const { stickingHead, backEdge } = frame;
   const wanted = [
     { name: 'cope', headName: stickingHead, profile: copeProfile(frame), at: 'frame.sticking.head' },
+    { name: 'sticking', headName: stickingHead, profile: frame.sticking, at: 'frame.sticking.head' },
     { name: 'back edge', headName: backEdge?.head, profile: backEdge?.profile, at: 'frame.backEdge.head' },
   ];
   return wanted.flatMap(({ name, headName, profile, at }) => {

@@ -1,6 +1,6 @@
 import type { Voice } from '../problem/language.ts';
 import { say, told } from '../problem/say.ts';
-import type { Plan, SetUp, Step } from '../setup/plan.ts';
+import type { FrameCut, Plan, SetUp, Step } from '../setup/plan.ts';
 
 /**
  * A step of the order of work in words.
@@ -17,14 +17,17 @@ export function sayStep(step: Step, plan: Pick<Plan, 'setups' | 'steps'>, voice:
     case 'test-piece':
       return say(testPieceFor(step, plan, again), {}, voice);
     case 'measure': {
+      const frame = plan.setups[step.setUp ?? -1]?.frame;
+      if (frame !== undefined) return sayFrameMeasure(frame, plan.setups[step.setUp ?? -1]!, voice);
       const test = testPieceOf(step, plan);
       return test ? say('step.measure', test, voice) : say('step.measure.other', {}, voice);
     }
     case 'run-edges':
-      if (step.panels === 'frame') return sayFrameCut(plan.setups[step.setUp ?? -1], names, voice);
+      if (step.panels === 'frame') return sayFrameCut(plan.setups[step.setUp ?? -1]?.frame, names, voice);
       return say('step.run-edges', { ...names, panels: sayPanels(step, voice) }, voice);
     case 'run-ends':
     case 'rip': {
+      if (step.panels === 'frame') return sayFrameCut(plan.setups[step.setUp ?? -1]?.frame, names, voice);
       const said = say(`step.${step.kind}`, { ...names, panels: sayPanels(step, voice) }, voice);
       const more = [
         ...(step.carrier.length > 0 ? [say('panels.carrier', { doors: listNames(step.carrier) }, voice)] : []),
@@ -39,23 +42,39 @@ export function sayStep(step: Step, plan: Pick<Plan, 'setups' | 'steps'>, voice:
   }
 }
 
-/** The sticking along all parts; the back's arris round the inside of a frame, where no fence can stand. */
-function sayFrameCut(setUp: SetUp | undefined, names: { machine: string; cuts: string }, voice: Voice): string {
-  if (setUp?.side === 'back') return say('step.back-edge', { ...names, radius: setUp.fence.toAxis }, voice);
-  return say('step.sticking', names, voice);
+/** The cope on ends, the sticking along edges, the back's arris round the inside of a frame, where no fence can stand. */
+function sayFrameCut(cut: FrameCut | undefined, names: { machine: string; cuts: string }, voice: Voice): string {
+  if (cut === undefined) return '';
+  if (cut.kind === 'back edge') return say('step.back-edge', { ...names, ...cut }, voice);
+  if (cut.kind === 'sticking') return say('step.sticking', { ...names, ...cut.groove }, voice);
+  const { length: long, depth: deep } = cut.shoulder;
+  const shoulder = deep > 0 ? [say('step.cope.shoulder', { long, deep }, voice)] : [];
+  return [say('step.cope', names, voice), ...shoulder].join(' ');
+}
+
+function sayFrameMeasure(cut: FrameCut, { cuttingPoint }: SetUp, voice: Voice): string {
+  if (cut.kind === 'cope') return say('step.measure.cope', { setback: cuttingPoint }, voice);
+  if (cut.kind === 'sticking' && cut.coped) return say('step.measure.sticking', {}, voice);
+  return say('step.measure.other', {}, voice);
 }
 
 /** A fresh piece for the first cut of the panel, then the same piece again; a spare where everything is set up anew. */
 function testPieceFor({ setUp, kind }: Step, { setups, steps }: Pick<Plan, 'setups' | 'steps'>, again: boolean) {
+  const frame = setups[setUp ?? -1]?.frame?.kind;
+  if (frame !== undefined)
+    return frame === 'cope'
+      ? 'step.test-piece.cope'
+      : frame === 'sticking'
+        ? 'step.test-piece.frame'
+        : 'step.test-piece.back-edge';
   if (again) return 'step.test-piece.again';
   const first = steps.find((each) => each.kind === kind && setups[each.setUp ?? -1]?.of === 'panel');
-  const ofPanel = setups[setUp ?? -1]?.of === 'panel';
-  return ofPanel && first?.setUp !== setUp ? 'step.test-piece.next' : 'step.test-piece';
+  return first?.setUp !== setUp ? 'step.test-piece.next' : 'step.test-piece';
 }
 
 /** What the test piece should measure: with both heads at once, after both. */
 function testPieceOf({ cuts, setUp }: Step, { setups }: Pick<Plan, 'setups'>): SetUp['testPiece'] {
-  const together = setups.filter(({ cut }) => cuts.includes(cut));
+  const together = setups.filter(({ cut, of }) => of === 'panel' && cuts.includes(cut));
   return (together.at(-1) ?? setups[setUp ?? -1])?.testPiece ?? null;
 }
 

@@ -48,7 +48,16 @@ function sortPanels({ doors, blanks, leftOver }: DoorsAnswer): PanelsToRun {
     narrow: names.filter((name) => riding.has(name)),
     carrier: names.filter((name) => left.has(name)),
     shaped: doors.filter(({ head }) => head !== undefined).map(({ name }) => name),
+    ...narrowestOpening(doors),
   };
+}
+
+function narrowestOpening(doors: DoorsAnswer['doors']): Pick<PanelsToRun, 'leastOpening'> {
+  const openings = doors.flatMap(({ name, openings: all }) =>
+    all.map(({ width, height }) => ({ door: name, size: Math.min(width, height) })),
+  );
+  if (openings.length === 0) return {};
+  return { leastOpening: openings.reduce((least, each) => (each.size < least.size ? each : least)) };
 }
 
 /** What the plan's set-ups depend on and nobody said, each once. */

@@ -1,7 +1,9 @@
+import { SAME_LENGTH } from '@fielded/geometry';
 import type { Job } from '../job/job.ts';
 import type { Edge, EdgeCut } from '../joint/edge.ts';
 import { designInsertion } from '../joint/fit.ts';
 import type { FitReport } from '../joint/fit-report.ts';
+import { jointOf } from '../joint/frame.ts';
 import type { Cut } from '../machining/cut.ts';
 import { toDegrees } from '../measure/angle.ts';
 import type { Problem, Said } from '../problem/problem.ts';
@@ -90,6 +92,11 @@ function frameProblems(job: Job, fit: FitReport): Problem[] {
   if (sticking !== undefined && sticking.depth > groove.setback) {
     const figures = { depth: sticking.depth, setback: groove.setback };
     problems.push(sayProblem('sticking-in-groove', 'frame.sticking.depth', figures, job));
+  }
+  const joint = jointOf(job.frame);
+  if (sticking !== undefined && joint.kind === 'cope' && sticking.reach > joint.length + SAME_LENGTH) {
+    const figures = { reach: sticking.reach, length: joint.length, short: sticking.reach - joint.length };
+    problems.push(sayProblem('cope-short', 'frame.joint.length', figures, job));
   }
   if (swellGap === 0) problems.push(sayProblem('no-swell-gap', 'frame.swellGap', {}, job));
   if (fit.visibleMargin !== null && fit.visibleMargin <= 0) problems.push(sayProblem('raise-hidden', 'cuts', {}, job));

@@ -3,6 +3,7 @@ import type { Voice } from '../problem/language.ts';
 import type { Problem } from '../problem/problem.ts';
 import { sayProblem, told } from '../problem/say.ts';
 import type { Machine, Rules } from '../shop/shop.ts';
+import { feedsFor } from './feed.ts';
 import { handOf } from './hand.ts';
 import type { Hole, Rotation, Run } from './plan.ts';
 import type { Pose } from './pose.ts';
@@ -21,19 +22,26 @@ export interface Trial {
   readonly speed: ChosenSpeed | undefined;
 }
 
+/** The narrowest opening of the doors that are made, mm. */
+export interface LeastOpening {
+  readonly door: string;
+  readonly size: number;
+}
+
 /** Lengths that differ by less than this, mm, are the same to any rule. */
 const SAME = 1e-6;
 /** A bore and a spindle that differ by more, mm, do not fit each other. */
 const SAME_BORE = 0.02;
 
 /** Everything that stands against a way, with the figure wanted and the figure there is. What is not known stands against nothing. */
-export function findAgainst(trial: Trial, rules: Rules, voice: Voice): Problem[] {
+export function findAgainst(trial: Trial, rules: Rules, voice: Voice, opening?: LeastOpening): Problem[] {
   return [
     ...againstHand(trial, voice),
     ...againstHold(trial, voice),
     ...againstHeight(trial, voice),
     ...againstSpindle(trial, voice),
     ...againstFence(trial, voice),
+    ...againstOpening(trial, rules, voice, opening),
     ...againstSpeed(trial, rules, voice),
   ];
 }
@@ -137,11 +145,22 @@ function againstFence(trial: Trial, voice: Voice): Problem[] {
     problems.push(sayProblem('edge-meets-body', at, { head: headName, cut: cut.name, least, body }, voice, more));
   if (nut >= least - SAME)
     problems.push(sayProblem('edge-meets-nut', at, { machine: machineName, cut: cut.name, least, nut }, voice, more));
-  if (machine.fenceGap !== undefined && pose.gap > machine.fenceGap + SAME) {
+  // Inside a frame no fence stands: it runs on a bearing.
+  if (work.frame?.kind !== 'back edge' && machine.fenceGap !== undefined && pose.gap > machine.fenceGap + SAME) {
     const figures = { ...namesOf(trial), gap: pose.gap, most: machine.fenceGap };
     problems.push(sayProblem('fence-gap', at, figures, voice, more));
   }
   return problems;
+}
+
+/** A frame is laid over the turning head: its opening has to clear the whole circle before the bearing touches. */
+function againstOpening(trial: Trial, rules: Rules, voice: Voice, opening: LeastOpening | undefined): Problem[] {
+  const { work } = trial;
+  if (work.frame?.kind !== 'back edge' || opening === undefined) return [];
+  const needed = work.head.cuttingDiameter + 2 * rules.fenceClearance;
+  if (needed <= opening.size + SAME) return [];
+  const figures = { ...namesOf(trial), needed, door: opening.door, opening: opening.size };
+  return [sayProblem('opening-too-small', work.at, figures, voice, aboutTrial(trial))];
 }
 
 /** The marks on the tool: its speeds, and the feed it is meant for. */
@@ -159,7 +178,9 @@ function againstSpeed(trial: Trial, rules: Rules, voice: Voice): Problem[] {
         : sayProblem('no-allowed-speed.window', at, { ...figures, least: head.minSpeed }, voice, more),
     );
   }
-  if (head.feed === 'mechanical' && machine.feeds.length === 0)
-    problems.push(sayProblem('needs-feeder', at, names, voice, more));
+  if (head.feed === 'mechanical' && feedsFor(work, machine).length === 0) {
+    const sentence = machine.feeds.length > 0 ? 'needs-feeder.by-hand' : 'needs-feeder';
+    problems.push(sayProblem(sentence, at, names, voice, more));
+  }
   return problems;
 }

@@ -1,4 +1,5 @@
 import type { Head, Machine, Rules } from '../shop/shop.ts';
+import type { Work } from './work.ts';
 
 /** How fast the stock goes past, and what marks that leaves: m/min and mm. */
 export interface ChosenFeed {
@@ -39,6 +40,11 @@ export function chooseFeed(
     height: waveHeight(leastRadius, pitch),
     tooCoarse: !byHand && fineEnough.length === 0,
   };
+}
+
+/** The machine's power feeds that a cut can use: none on a rail's end in its carrier, and none round the inside of a frame. */
+export function feedsFor({ frame }: Pick<Work, 'frame'>, { feeds }: Pick<Machine, 'feeds'>): readonly number[] {
+  return frame?.kind === 'cope' || frame?.kind === 'back edge' ? [] : feeds;
 }
 
 /** A feed that gives just the wanted pitch is fine enough. */

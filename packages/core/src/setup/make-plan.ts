@@ -1,11 +1,11 @@
 import type { Job } from '../job/job.ts';
 import { designInsertion } from '../joint/fit.ts';
-import type { Cut } from '../machining/cut.ts';
 import type { Problem } from '../problem/problem.ts';
 import { advise, sayProblem, told, withAdvice } from '../problem/say.ts';
 import type { Shop } from '../shop/shop.ts';
 import { chooseWays } from './choose.ts';
 import { correctSetting, thicknessLeft } from './correction.ts';
+import { frameWorks } from './frame-works.ts';
 import { feedAgainst } from './hand.ts';
 import type { Plan, SetUp, Way } from './plan.ts';
 import { makeSetUp } from './set-up.ts';
@@ -46,9 +46,10 @@ export function makePlan(job: Job, shop: Shop, panels: PanelsToRun): Planned {
   const correction = runnable.map((work, k) =>
     correctSetting(runnable, runnable.indexOf(work), setups[k]!.run, at, job.units),
   );
-  const frame = frameWorks(job, shop).map((work) => planAlone(work, shop, job));
-  const before = frame.filter(({ work }) => work.at === STICKING).flatMap(({ setUp }) => setUp ?? []);
-  const after = frame.filter(({ work }) => work.at !== STICKING).flatMap(({ setUp }) => setUp ?? []);
+  const frame = frameWorks(job, shop).map((work) => planAlone(work, shop, job, panels));
+  const [before, after] = [false, true].map((late) =>
+    frame.filter(({ work }) => (work.frame?.kind === 'back edge') === late).flatMap(({ setUp }) => setUp ?? []),
+  ) as [SetUp[], SetUp[]];
   const all = [...before, ...setups, ...after];
   const places = setups.map((_, k) => before.length + k);
   const groups: Group[] = stack?.ways ? [places] : places.map((place) => [place]);
@@ -74,25 +75,9 @@ export function makePlan(job: Job, shop: Shop, panels: PanelsToRun): Planned {
   };
 }
 
-const STICKING = 'frame.sticking';
-
-/** The frame's own cuts that name a head: the sticking before the panels, the back's arris after glue-up. */
-function frameWorks({ frame }: Job, shop: Shop): Work[] {
-  const { sticking, stickingHead, backEdge, thickness } = frame;
-  const cutOf = (name: string, side: Cut['side'], profile: Cut['profile'], head: string | undefined): Cut => {
-    const { depth, reach } = profile;
-    return { name, side, profile, depth, reach, run: 'under', tilt: 0, ...(head !== undefined && { head }) };
-  };
-  const place = (at: string) => ({ at, of: 'frame' as const, thickness });
-  return [
-    sticking && prepareWork(shop, cutOf('sticking', 'front', sticking, stickingHead), place(STICKING)),
-    backEdge && prepareWork(shop, cutOf('back edge', 'back', backEdge.profile, backEdge.head), place('frame.backEdge')),
-  ].filter((work) => work !== undefined);
-}
-
 /** A cut that depends on no other. */
-function planAlone(work: Work, shop: Shop, job: Job) {
-  const ways = listWays(work, shop, job);
+function planAlone(work: Work, shop: Shop, job: Job, panels: PanelsToRun) {
+  const ways = listWays(work, shop, job, panels.leastOpening);
   const [way] = chooseWays([ways], false);
   const setUp = way && makeSetUp(way, { ends: [], edges: [] }, null, shop.rules, job);
   return { work, ways, way, setUp };

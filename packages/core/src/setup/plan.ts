@@ -75,11 +75,35 @@ export interface Tool {
   readonly spindle: number | null;
 }
 
+/** What a cut on the frame is for, with the sizes that go with it, mm. */
+export type FrameCut =
+  | {
+      readonly kind: 'cope';
+      readonly tenon: { readonly length: number; readonly thickness: number };
+      /** Square, behind the tenon: a rebate of its own. */
+      readonly shoulder: { readonly length: number; readonly depth: number };
+    }
+  | {
+      readonly kind: 'sticking';
+      readonly groove: { readonly width: number; readonly depth: number; readonly setback: number };
+      /** Whether the rails' ends are coped to it. */
+      readonly coped: boolean;
+    }
+  | {
+      readonly kind: 'back edge';
+      /** Radius of the bearing that follows the sight edge. */
+      readonly bearing: number;
+      /** Radius that the inside corners keep at the back's face. */
+      readonly corner: number;
+    };
+
 /** How a cut is set up. Lengths mm from the table, angles degrees, speeds rpm, rim m/s, feed m/min. */
 export interface SetUp {
   readonly cut: string;
   /** What is run: the panel, or a part of the frame. */
   readonly of: 'panel' | 'frame';
+  /** What it is for on the frame; left out on the panel. */
+  readonly frame?: FrameCut;
   readonly machine: string;
   readonly head: string;
   /** A knife of the shop; null for one that is to be ground. */

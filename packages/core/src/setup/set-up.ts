@@ -7,7 +7,7 @@ import type { Problem } from '../problem/problem.ts';
 import { sayProblem } from '../problem/say.ts';
 import type { Rules } from '../shop/shop.ts';
 import { barHeights } from './bar.ts';
-import { chooseFeed } from './feed.ts';
+import { chooseFeed, feedsFor } from './feed.ts';
 import { feedAgainst } from './hand.ts';
 import { splitPasses } from './passes.ts';
 import type { FenceSetting, Pass, SetUp, Tool } from './plan.ts';
@@ -32,7 +32,13 @@ export function makeSetUp(
   const { work, machineName, machine, run, rotation, pose, hole } = way;
   const { cut, head } = work;
   const { speed, rim } = way.speed!;
-  const { feedRate, feedBy, pitch, height } = chooseFeed(head, machine, speed, leastRadiusOf(work), rules);
+  const { feedRate, feedBy, pitch, height } = chooseFeed(
+    head,
+    { feeds: feedsFor(work, machine) },
+    speed,
+    leastRadiusOf(work),
+    rules,
+  );
   const passes = passesFor(work, before.ends, machine.power, feedRate, rules);
   const greatest = Math.max(...passes.map(({ area }) => area));
   const likely = powerAt(rules.cuttingEnergy, greatest, feedRate);
@@ -40,6 +46,7 @@ export function makeSetUp(
   return {
     cut: cut.name,
     of: work.of,
+    ...(work.frame && { frame: work.frame }),
     machine: machineName,
     head: work.headName,
     knife: cut.knife ?? null,
@@ -157,7 +164,7 @@ function listNotChecked({ work, machine, machineName, run, hole, pose }: Judged)
   if (head.bore === undefined) missing.push(`heads.${headName}.bore`);
   if (machine.spindle === undefined) missing.push(inMachine('spindle'));
   if (machine.spindleLength === undefined) missing.push(inMachine('spindleLength'));
-  if (machine.fenceGap === undefined) missing.push(inMachine('fenceGap'));
+  if (machine.fenceGap === undefined && work.frame?.kind !== 'back edge') missing.push(inMachine('fenceGap'));
   if (machine.power === undefined) missing.push(inMachine('power'));
   if (cut.tilt === Math.PI / 2 && machine.tallFence === undefined) missing.push(inMachine('tallFence'));
   return missing;

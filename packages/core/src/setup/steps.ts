@@ -1,3 +1,4 @@
+import type { LeastOpening } from './against.ts';
 import type { SetUp, Step, StepKind } from './plan.ts';
 
 /** The panels of a job as the order of work needs them: names of doors. */
@@ -10,6 +11,8 @@ export interface PanelsToRun {
   readonly carrier: readonly string[];
   /** With a shaped head, which is run against a bearing or a ring fence. */
   readonly shaped?: readonly string[];
+  /** The narrowest opening, for a head that works inside glued-up frames. */
+  readonly leastOpening?: LeastOpening;
 }
 
 /** Set-ups that stand together on one spindle: one, or both heads at once. Places among the plan's set-ups. */
@@ -77,8 +80,8 @@ class StepList {
       machine: first === undefined ? null : this.setups[first]!.machine,
       panels,
       doors: [...new Set(doors)],
-      blanks: kind === 'run-ends' || kind === 'rip' ? this.panels.narrow : [],
-      carrier: kind === 'run-ends' ? this.panels.carrier : [],
+      blanks: panels !== 'frame' && (kind === 'run-ends' || kind === 'rip') ? this.panels.narrow : [],
+      carrier: panels !== 'frame' && kind === 'run-ends' ? this.panels.carrier : [],
       shaped: kind === 'run-ends' ? this.shapedOf(doors) : [],
     });
   }
@@ -104,10 +107,11 @@ class StepList {
     if (this.standing.get(this.setups[group[0]!]!.machine) !== group.join()) this.setUp(group);
   }
 
-  /** A cut on the frame, with its own set-up. */
+  /** A cut on the frame, with its own set-up: the cope on ends, the others along edges. */
   frameCut(group: Group): void {
     this.setUp(group);
-    this.add('run-edges', group, 'frame', []);
+    const cope = this.setups[group[0]!]!.frame?.kind === 'cope';
+    this.add(cope ? 'run-ends' : 'run-edges', group, 'frame', []);
   }
 }
 

@@ -2,8 +2,8 @@ import type { Voice } from '../problem/language.ts';
 import type { Problem } from '../problem/problem.ts';
 import { sayProblem, told } from '../problem/say.ts';
 import type { Machine, Shop } from '../shop/shop.ts';
-import { findAgainst, type Trial } from './against.ts';
-import { chooseFeed } from './feed.ts';
+import { findAgainst, type LeastOpening, type Trial } from './against.ts';
+import { chooseFeed, feedsFor } from './feed.ts';
 import { findHole } from './hole.ts';
 import type { Rotation, Run } from './plan.ts';
 import { poseHead } from './pose.ts';
@@ -19,11 +19,11 @@ export interface Judged extends Trial {
 const RUNS: readonly Run[] = ['under', 'over'];
 const ROTATIONS: readonly Rotation[] = ['counterclockwise', 'clockwise'];
 
-/** Every way of making a cut in a shop: each machine, both runs, both rotations. On edge there is one run. */
-export function listWays(work: Work, shop: Shop, voice: Voice): Judged[] {
+/** Every way of making a cut in a shop: each machine, both runs, both rotations. On edge there is one run. `opening`: of the frames that it is run in. */
+export function listWays(work: Work, shop: Shop, voice: Voice, opening?: LeastOpening): Judged[] {
   const runs = work.cut.tilt === Math.PI / 2 ? RUNS.slice(0, 1) : RUNS;
   return Object.entries(shop.machines).flatMap(([name, machine]) =>
-    runs.flatMap((run) => ROTATIONS.map((rotation) => judgeWay(work, { name, machine }, run, rotation, shop, voice))),
+    runs.flatMap((run) => ROTATIONS.map((rotation) => judgeWay(work, { name, machine }, run, rotation, shop, voice, opening))),
   );
 }
 
@@ -35,13 +35,14 @@ function judgeWay(
   rotation: Rotation,
   { rules }: Shop,
   voice: Voice,
+  opening?: LeastOpening,
 ): Judged {
   const pose = poseHead(work, run);
   const placed = { ...pose, gap: pose.gap + 2 * rules.fenceClearance };
   const hole = findHole(work, run, pose.seat, machine, rules);
   const speed = chooseSpeed(work.head, machine, rules);
   const trial: Trial = { work, machineName: name, machine, run, rotation, pose: placed, hole, speed };
-  return { ...trial, against: findAgainst(trial, rules, voice), warnings: warnOf(trial, rules, voice) };
+  return { ...trial, against: findAgainst(trial, rules, voice, opening), warnings: warnOf(trial, rules, voice) };
 }
 
 /** Whether the head stands the other way up than its knife was ground for. */
@@ -61,7 +62,8 @@ export function warnOf(trial: Trial, rules: Shop['rules'], voice: Voice): Proble
     problems.push(sayProblem('rim-too-slow', at, figures, voice, more));
   }
   if (speed !== undefined) {
-    const { tooCoarse, feedRate, pitch } = chooseFeed(head, machine, speed.speed, leastRadiusOf(work), rules);
+    const feeds = feedsFor(work, machine);
+    const { tooCoarse, feedRate, pitch } = chooseFeed(head, { feeds }, speed.speed, leastRadiusOf(work), rules);
     const figures = { ...names, feed: feedRate, pitch, most: rules.knifeMark };
     if (tooCoarse) problems.push(sayProblem('coarse-marks', at, figures, voice, more));
   }

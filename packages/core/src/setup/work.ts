@@ -3,7 +3,7 @@ import type { Cut } from '../machining/cut.ts';
 import { type Sweep, sweepCut } from '../machining/sweep.ts';
 import type { Head, Shop, ShopKnife } from '../shop/shop.ts';
 import { type Hand, handOf } from './hand.ts';
-import type { Run } from './plan.ts';
+import type { FrameCut, Run } from './plan.ts';
 
 /** A cut that a head is named for, with what is known of its tool: on the panel, or on a part of the frame. */
 export interface Work {
@@ -11,6 +11,8 @@ export interface Work {
   /** Its place in the job file. */
   readonly at: string;
   readonly of: 'panel' | 'frame';
+  /** What it is for on the frame; left out on the panel. */
+  readonly frame?: FrameCut;
   /** Nominal thickness of what is cut, mm. */
   readonly thickness: number;
   readonly headName: string;
@@ -26,7 +28,7 @@ export interface Work {
 }
 
 /** A cut with its tool; undefined where it names no head that the shop describes. */
-export function prepareWork(shop: Shop, cut: Cut, place: Pick<Work, 'at' | 'of' | 'thickness'>): Work | undefined {
+export function prepareWork(shop: Shop, cut: Cut, place: Pick<Work, 'at' | 'of' | 'frame' | 'thickness'>): Work | undefined {
   if (cut.head === undefined || !Object.hasOwn(shop.heads, cut.head)) return undefined;
   const knife = cut.knife !== undefined && Object.hasOwn(shop.knives, cut.knife) ? shop.knives[cut.knife] : undefined;
   const ground = knife?.groundFor ?? { run: cut.run, rotation: 'counterclockwise' as const };
@@ -45,7 +47,7 @@ export function prepareWork(shop: Shop, cut: Cut, place: Pick<Work, 'at' | 'of' 
   };
 }
 
-/** Where a chain is read that may step at the edge itself, mm in from it. */
+/** A chain may step at the edge itself: what lies further in than this, mm, counts. */
 const JUST_INSIDE = 1e-6;
 
 /** Greatest depth that a sweep takes just inside the edge, mm; 0 where it takes none there. */
@@ -53,5 +55,5 @@ function depthAtEdge({ swept }: Sweep): number {
   const threads: Thread[] = [];
   threadChain(swept, 0, threads);
   const there = threads.filter(({ x0, x1 }) => x0 <= JUST_INSIDE && x1 > JUST_INSIDE);
-  return Math.max(0, ...there.map((thread) => threadHeight(thread, JUST_INSIDE)));
+  return Math.max(0, ...there.map((thread) => threadHeight(thread, Math.max(0, thread.x0))));
 }

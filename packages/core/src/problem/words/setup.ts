@@ -35,12 +35,16 @@ export const SETUP_WORDS = {
     'The head "{head}" is {height:length} high, and "{machine}" takes {length:length} above the seat, nut included.',
   'fence-gap':
     'The fence of "{machine}" opens {most:length}, and the knives for the {cut} need {gap:length}. A smaller head or less reach needs less.',
+  'opening-too-small':
+    'The head "{head}" does not go into the glued-up frames for the {cut}: it needs {needed:length} with the clearance around it, and door {door} has an opening of {opening:length}. Use a smaller head, or leave that door square.',
   'no-allowed-speed':
     '"{machine}" has no speed for the head "{head}": it may turn at most {most:count} a minute and {rim:number} m/s at the rim, and the slowest speed is {slowest:count}. The mark on the tool decides.',
   'no-allowed-speed.window':
     '"{machine}" has no speed for the head "{head}": it is marked {least:count} to {most:count} a minute, and {rim:number} m/s is the most at the rim. The mark on the tool decides.',
   'needs-feeder':
     'The head "{head}" is marked for mechanical feed, and "{machine}" has no power feed: it must never be fed by hand. Use a tool marked for hand feed.',
+  'needs-feeder.by-hand':
+    'The head "{head}" is marked for mechanical feed, and the {cut} goes past it by hand: it must never be fed by hand. Use a tool marked for hand feed.',
   'rim-too-slow':
     'At {speed:count} a minute, the fastest allowed on "{machine}", the head "{head}" runs at {rim:number} m/s, under the {least:number} m/s from which it cuts cleanly and is less apt to kick back. A larger head or another machine runs faster.',
   'coarse-marks':
@@ -77,9 +81,21 @@ export const SETUP_WORDS = {
   'step.run-edges': 'Run both long edges, {cuts} on "{machine}": {panels}.',
   'step.run-heads':
     'Take the straight fence off, fit the bearing or the ring fence with a lead-in, and run the shaped heads, {cuts} on "{machine}" at the same height: {panels}. One shoulder runs against the grain: light passes there, or the head turned over and the other rotation.',
-  'step.sticking': 'Run the {cuts} along the parts of the frame on "{machine}", after their ends are cut.',
+  'step.test-piece.cope': 'Run an end of a spare piece of rail as a test, held in the carrier.',
+  'step.test-piece.frame': 'Run an edge of a spare piece of the frame as a test.',
+  'step.test-piece.back-edge': 'Run the inside corner of a spare frame as a test.',
+  'step.measure.cope':
+    'The front of its tenon should lie {setback:length} below the front face. Correct the setting until it does, and keep the piece as the sample: the sticking is tried on it.',
+  'step.measure.sticking':
+    'Push it onto the coped piece: the joint should close all along, with the front faces level. Correct the setting until it does, and keep the piece as the sample.',
+  'step.cope':
+    'Run the {cuts} on both ends of all rails and muntins on "{machine}", front face down, square in a carrier: they are too narrow to be held by themselves.',
+  'step.cope.shoulder':
+    'Then make the shoulder behind each tenon: a square rebate {long:length} long and {deep:length} deep.',
+  'step.sticking':
+    'Run the {cuts} along the inside edges of all parts of the frame on "{machine}", front face down, after their ends are cut; then the groove, {width:length} wide, {depth:length} deep and {setback:length} below the front face.',
   'step.back-edge':
-    'Run the {cuts} round the inside of the glued-up frames on "{machine}", on a bearing of {radius:length} radius: the corners keep the radius of the cutter.',
+    'Run the {cuts} round the inside of the glued-up frames on "{machine}", back down, on a bearing of {bearing:length} radius: the inside corners keep a radius of {corner:length}, that of the cutter.',
   'step.rip': 'Rip {panels}, now that their ends have every cut, and clean the sawn edges.',
   'step.sand': 'Sand the flat of the field and the back, and ease the arrises. Leave the tongues as they are.',
   'step.finish': 'Finish the panels before glue-up, tongues included, so that no bare wood shows when they shrink.',
