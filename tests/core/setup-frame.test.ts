@@ -31,15 +31,15 @@ describe("the frame's own cuts", () => {
   const backEdge = plan.setups.at(-1)!;
 
   it('are set up before and after the panel’s: cope, sticking, panel, and the back’s arris after glue-up', () => {
-    expect(namesOf(plan)).toEqual([
-      'frame cope',
-      'frame sticking',
-      'panel raise',
-      'panel cove',
-      'frame back edge',
-    ]);
+    expect(namesOf(plan)).toEqual(['frame cope', 'frame sticking', 'panel raise', 'panel cove', 'frame back edge']);
     const kinds = plan.steps.map(({ kind, cuts, panels }) => [kind, ...cuts, panels].join(' '));
-    const order = ['run-ends cope frame', 'run-edges sticking frame', 'run-ends raise all', 'glue-up all', 'run-edges back edge frame'];
+    const order = [
+      'run-ends cope frame',
+      'run-edges sticking frame',
+      'run-ends raise all',
+      'glue-up all',
+      'run-edges back edge frame',
+    ];
     const places = order.map((step) => kinds.indexOf(step));
     expect(places).not.toContain(-1);
     expect([...places].sort((one, other) => one - other)).toEqual(places);

@@ -1,5 +1,6 @@
 // The sheets of a plan: what they say is what the plan says, everything stands on the paper, and nothing stands on anything else.
-import { evaluate, type Job } from '@fielded/core';
+import { readFileSync } from 'node:fs';
+import { evaluate, type Job, readJob } from '@fielded/core';
 import { type Item, planSheets, type Scene, type TextItem, textWidth } from '@fielded/render';
 import { describe, expect, it } from 'vitest';
 import { planned, shopJob } from '../support/plans.ts';
@@ -83,6 +84,25 @@ describe.each(JOBS)('the sheets of a plan: %s', (_, job) => {
       expect(words).toContain('Turned by hand through a dry run');
       if (setUp.assumed) expect(words).toContain('Assumed: the hand of the knife');
     });
+  });
+});
+
+describe("the sheets of the frame's own cuts", () => {
+  const read = (name: string) => readFileSync(new URL(`../../examples/coped-frame/${name}`, import.meta.url), 'utf8');
+  const { job } = readJob(read('job.yaml'), { loadShop: () => read('shop.yaml') });
+  const scenes = sheetsOf(job!).slice(-5);
+  const words = scenes.map(({ items }) => textsOf(items).map(({ text }) => text));
+
+  it('have no text on another, and say what goes with each', () => {
+    expect(scenes.flatMap(overlaps)).toEqual([]);
+    const [cope, sticking, , , backEdge] = words.map((each) => each.join(' ').replaceAll('\u00a0', ' '));
+    expect(cope).toContain('rail ends, front down, in a carrier');
+    expect(cope).toContain('front face to tenon: 7.5 mm');
+    expect(cope).toContain('11 mm long, 8.1 mm deep');
+    expect(sticking).toContain('6.4 mm wide, 11 mm deep');
+    expect(backEdge).toContain('keep a radius of 60 mm');
+    expect(backEdge).toContain('Bearing, its radius');
+    expect(backEdge).not.toContain('Fence, bar');
   });
 });
 

@@ -124,11 +124,16 @@ export function sayStartChecks(setUp: SetUp | null, voice: Voice): string[] {
     say('check.knives', {}, voice),
     say('check.nut', {}, voice),
     say('check.ring', {}, voice),
-    say('check.guards', {}, voice),
+    say(guardsOf(setUp), {}, voice),
     setUp === null ? say('check.rotation.each', {}, voice) : sayRotation(setUp, voice),
     say('check.by-hand', {}, voice),
     say('check.test-piece', {}, voice),
   ];
+}
+
+function guardsOf(setUp: SetUp | null) {
+  if (setUp?.frame?.kind === 'cope') return 'check.guards.carrier';
+  return setUp?.frame?.kind === 'back edge' ? 'check.guards.bearing' : 'check.guards';
 }
 
 function sayRotation({ rotation, feedDirection }: SetUp, voice: Voice): string {

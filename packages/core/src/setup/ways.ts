@@ -23,7 +23,9 @@ const ROTATIONS: readonly Rotation[] = ['counterclockwise', 'clockwise'];
 export function listWays(work: Work, shop: Shop, voice: Voice, opening?: LeastOpening): Judged[] {
   const runs = work.cut.tilt === Math.PI / 2 ? RUNS.slice(0, 1) : RUNS;
   return Object.entries(shop.machines).flatMap(([name, machine]) =>
-    runs.flatMap((run) => ROTATIONS.map((rotation) => judgeWay(work, { name, machine }, run, rotation, shop, voice, opening))),
+    runs.flatMap((run) =>
+      ROTATIONS.map((rotation) => judgeWay(work, { name, machine }, run, rotation, shop, voice, opening)),
+    ),
   );
 }
 

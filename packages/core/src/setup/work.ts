@@ -28,7 +28,11 @@ export interface Work {
 }
 
 /** A cut with its tool; undefined where it names no head that the shop describes. */
-export function prepareWork(shop: Shop, cut: Cut, place: Pick<Work, 'at' | 'of' | 'frame' | 'thickness'>): Work | undefined {
+export function prepareWork(
+  shop: Shop,
+  cut: Cut,
+  place: Pick<Work, 'at' | 'of' | 'frame' | 'thickness'>,
+): Work | undefined {
   if (cut.head === undefined || !Object.hasOwn(shop.heads, cut.head)) return undefined;
   const knife = cut.knife !== undefined && Object.hasOwn(shop.knives, cut.knife) ? shop.knives[cut.knife] : undefined;
   const ground = knife?.groundFor ?? { run: cut.run, rotation: 'counterclockwise' as const };

@@ -48,7 +48,7 @@ function listFigures(setUp: SetUp, units: Report['units']): BigFigure[] {
     const { text: shown, under } = figureText(mm, units);
     return under === '' ? shown : `${shown} (${under})`;
   };
-  const { seat, hole, fence } = setUp;
+  const { seat, hole, fence, frame } = setUp;
   const height =
     seat === null
       ? {
@@ -64,7 +64,7 @@ function listFigures(setUp: SetUp, units: Report['units']): BigFigure[] {
   return [
     { ...height, unit: units },
     {
-      label: 'Fence to axis',
+      label: frame?.kind === 'back edge' ? 'Bearing, its radius' : 'Fence to axis',
       figure: length(fence.toAxis),
       unit: units,
       note: `knives stand out ${both(fence.standsOut)}`,

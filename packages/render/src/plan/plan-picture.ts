@@ -49,8 +49,9 @@ function sketchPlan(setUp: SetUp, units: Report['units'], scale: number): Item[]
   );
   const arrow = line + Math.max(0, radius - line) + 4;
   const foot = arrow + STOCK_BELOW;
+  const inside = setUp.frame?.kind === 'back edge';
   const items: Item[] = [
-    path('fence', 'fine', halves),
+    ...(inside ? [path('bearing', 'judged', [circle(line)])] : [path('fence', 'fine', halves)]),
     path('stock', 'removed', [
       polygon([
         [-end, line],
@@ -66,7 +67,15 @@ function sketchPlan(setUp: SetUp, units: Report['units'], scale: number): Item[]
     path('knives', 'fine', knives(setUp, scale)),
     ...rotationArrow(setUp, (tool.bodyDiameter / 2 + tool.cuttingDiameter / 2) * 0.5 * scale),
     ...feedArrow(setUp, arrow, Math.min(end - 4, 34)),
-    text('operator', 'quiet', end, foot + 3.8, 'operator on this side', WORD, 'end'),
+    text(
+      'operator',
+      'quiet',
+      end,
+      foot + 3.8,
+      inside ? 'frame; operator on this side' : 'operator on this side',
+      WORD,
+      'end',
+    ),
   ];
   const shown = { ...figureText(fence.gap, units), word: 'gap', tone: 'plain' as const };
   const gap = {
@@ -84,7 +93,7 @@ function sketchPlan(setUp: SetUp, units: Report['units'], scale: number): Item[]
     outlines: [...halves.flatMap(({ curves }) => curves), ...circle(radius).curves],
     woods: [],
     around: { x0: -end, x1: end, y0: -radius, y1: arrow + GAP_BELOW - TIER },
-    tiers: [gap],
+    tiers: inside ? [] : [gap],
     interiors: [],
     leaders: [],
   });

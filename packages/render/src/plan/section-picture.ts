@@ -54,7 +54,7 @@ function sketchSection(report: Report, setUps: readonly SetUp[], index: number, 
   const tool = standingTool(setUp, wood.swept, wood.table, scale);
   const { x0, x1, y0, y1 } = extentOf(wood.loops, tool);
   const table = drawTable(setUp, tool, wood.table, x0, x1 + 4);
-  const fence = drawFence(setUp, wood.table, scale, y0);
+  const fence = setUp.frame?.kind === 'back edge' ? [] : drawFence(setUp, wood.table, scale, y0);
   const items: Item[] = [
     ...table,
     path('knives fill', 'removed', tool.knives),

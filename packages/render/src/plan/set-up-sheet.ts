@@ -1,23 +1,23 @@
-import { formatLength, type Plan, type Report, type SetUp, say, sayPlanCaution, sayStartChecks } from '@fielded/core';
+import { type Plan, type Report, type SetUp, say, sayPlanCaution, sayStartChecks } from '@fielded/core';
 import { polygon } from '@fielded/geometry';
 import { stroke } from '../geometry/stroke.ts';
 import { type Item, itemsBox, moveItems, path, type Scene, text } from '../scene.ts';
 import { PAPERS, SHEET_MARGIN } from '../sheet/paper.ts';
 import { fitText } from '../text/measure-text.ts';
 import { safeText } from '../text/safe-text.ts';
-import { figureText, scaleText } from '../words/lengths.ts';
+import { scaleText } from '../words/lengths.ts';
 import { drawStatements } from '../words/statement-marks.ts';
 import { BIG_FIGURES_HEIGHT, drawBigFigures } from './big-figures.ts';
+import { sayFrameHold } from './frame-words.ts';
 import { heading, LINE, listTexts, SMALL, UNDER_HEADING } from './lines.ts';
 import { drawPlanView } from './plan-picture.ts';
 import { drawSetUpSection } from './section-picture.ts';
+import { drawSetting } from './setting-part.ts';
 import { nameUnknown } from './unknown-words.ts';
 
 const TITLE = 5;
 const PLAN_HEIGHT = 57;
 const BESIDE = 6;
-/** Boxes to write a measurement in. */
-const BOX = { width: 25, height: 10 };
 const WIDTH = PAPERS.a4.width - 2 * SHEET_MARGIN;
 const LEFT = SHEET_MARGIN;
 
@@ -42,7 +42,7 @@ export function setUpSheet(plan: Plan, index: number, report: Report, of: number
     text('section scale', 'quiet', LEFT, picture + height - 1, scaleText(section.scale), SMALL),
     ...placeIn(view.items, LEFT, views, half, PLAN_HEIGHT),
     text('plan scale', 'quiet', LEFT, views + SMALL, `from above, ${scaleText(view.scale)}`, SMALL),
-    ...settingOf(plan, index, report, LEFT + half + BESIDE, views, half),
+    ...drawSetting(plan, index, report, LEFT + half + BESIDE, views, half),
     ...checks.items,
     ...open.items,
     ...foot.items,
@@ -68,7 +68,8 @@ function headOf(setUp: SetUp, name: string, report: Report, index: number, of: n
         : `spindle tilted ${Math.round(setUp.presented * 10) / 10}°`;
   const turned = setUp.turnedOver ? ', head turned over' : '';
   const slot = setUp.slot === null ? '' : `, slot for ${setUp.slot}`;
-  const how = `${setUp.machine} · head ${setUp.head}, ${knife}${slot} · ${setUp.run} the stock, ${held}${turned}`;
+  const lies = setUp.frame === undefined ? `${setUp.run} the stock, ${held}` : sayFrameHold(setUp.frame, setUp.run);
+  const how = `${setUp.machine} · head ${setUp.head}, ${knife}${slot} · ${lies}${turned}`;
   return [
     text('name', 'text', LEFT, SHEET_MARGIN + TITLE, fitText(name, TITLE, WIDTH - 30), TITLE),
     text('place', 'quiet', LEFT + WIDTH, SHEET_MARGIN + TITLE, `${index + 1} of ${of}`, 3.5, 'end'),
@@ -85,85 +86,6 @@ function headOf(setUp: SetUp, name: string, report: Report, index: number, of: n
     ...drawStatements(report, LEFT, SHEET_MARGIN + TITLE + 11, SMALL, WIDTH / 2).items,
     path('head rule', 'thin', [stroke(LEFT, SHEET_MARGIN + 18, LEFT + WIDTH, SHEET_MARGIN + 18)]),
   ];
-}
-
-/** Passes, the bar, power, the correction, and boxes for the test piece. */
-function settingOf(plan: Plan, index: number, report: Report, x: number, y: number, width: number): Item[] {
-  const setUp = plan.setups[index]!;
-  const { units } = report;
-  const length = (mm: number) => formatLength(mm, units);
-  const { power, powerEnd, passes, fence } = setUp;
-  const watts = (w: number) => String(w < 100 ? Math.round(w) : Math.round(w / 10) * 10);
-  const lines = [
-    passes.length === 1
-      ? `One pass, ${length(passes[0]!.depth)} deep.`
-      : `${passes.length} passes, set ${passes.map(({ depth }) => length(depth)).join(', then ')} deep.`,
-    `Power ${watts(power.least)} to ${watts(power.most)} W, on ends ${watts(powerEnd.least)} to ${watts(powerEnd.most)} W.`,
-    ...(setUp.feedBy === 'feeder' ? [say('plan.feeder', { least: 3, most: 6 }, report)] : []),
-    ...(setUp.of === 'frame' && setUp.side === 'back'
-      ? [`On a bearing of ${length(fence.toAxis)} radius: no fence stands inside a frame.`]
-      : []),
-    ...(fence.barEdges === undefined ? [] : [`After ripping: bar ${sayBar(fence.barEdges, length)}.`]),
-  ];
-  const listed = listTexts('setting', lines, { x, y: y + SMALL + 0.5, width }, 'none');
-  const below = drawCorrection(plan, index, units, x, listed.y + 1, width);
-  return [...listed.items, ...below.items, ...drawTestBoxes(setUp, units, x, below.y + 1.5, width)];
-}
-
-function sayBar(bar: SetUp['fence']['bar'], length: (mm: number) => string): string {
-  if (bar === null) return 'nowhere';
-  return bar.to === null ? `from ${length(bar.from)} up` : `${length(bar.from)} to ${length(bar.to)}`;
-}
-
-/** What to move when the calliper reads too much or too little. */
-function drawCorrection(plan: Plan, index: number, units: Report['units'], x: number, y: number, width: number) {
-  const rows = plan.correction[index] ?? [];
-  const first = 22;
-  const column = (width - first) / Math.max(rows.length, 1);
-  const signed = (mm: number) =>
-    `${mm > 0 ? '+' : mm < 0 ? '−' : ''}${figureText(Math.abs(mm), units).text.replace(/^0\./, units === 'in' ? '.' : '0.')}`;
-  const useful = rows.some(({ spindle, fence }) => spindle !== null || fence !== null);
-  if (!useful) return { items: [], y };
-  const lines: [string, string[]][] = [
-    ['reads off by', rows.map(({ reads }) => signed(reads))],
-    ['spindle up', rows.map(({ spindle }) => (spindle === null ? '–' : signed(spindle)))],
-    ['or knives out', rows.map(({ fence }) => (fence === null ? '–' : signed(fence)))],
-  ];
-  const items = lines.flatMap(([label, cells], k): Item[] => {
-    const base = y + k * (LINE + 0.3) + SMALL;
-    return [
-      text(`correction ${k}`, k === 0 ? 'quiet' : 'text', x, base, label, SMALL),
-      ...cells.map((cell, n) =>
-        text(`correction ${k} ${n}`, 'text', x + first + (n + 1) * column, base, cell, SMALL, 'end'),
-      ),
-    ];
-  });
-  items.push(path('correction rule', 'thin', [stroke(x, y + SMALL + 1.1, x + width, y + SMALL + 1.1)]));
-  return { items, y: y + 3 * (LINE + 0.3) + 1 };
-}
-
-/** Boxes to write in what the test piece measured, with what it should. */
-function drawTestBoxes({ testPiece }: SetUp, units: Report['units'], x: number, y: number, width: number): Item[] {
-  const wanted =
-    testPiece === null
-      ? 'Test piece measured:'
-      : `Test piece, ${formatLength(testPiece.at, units)} from its edge: ${formatLength(testPiece.thickness, units)}`;
-  const gap = (width - 3 * BOX.width) / 2;
-  const boxes = ['end', 'edge', 'corrected'].flatMap((label, k): Item[] => {
-    const left = x + k * (BOX.width + gap);
-    return [
-      path(`${label} box`, 'fine', [
-        polygon([
-          [left, y + 5],
-          [left + BOX.width, y + 5],
-          [left + BOX.width, y + 5 + BOX.height],
-          [left, y + 5 + BOX.height],
-        ]),
-      ]),
-      text(`${label} word`, 'quiet', left + 1, y + 5 + SMALL + 0.8, label, 2.2),
-    ];
-  });
-  return [text('test words', 'text', x, y + SMALL, fitText(wanted, SMALL, width), SMALL), ...boxes];
 }
 
 /** Parts that stand on the foot of the sheet, each with where its top is. */

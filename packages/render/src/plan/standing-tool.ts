@@ -14,6 +14,8 @@ export interface ToolPlace {
 }
 
 const NUT = 7;
+/** Height of the bearing that follows the inside of a frame, paper mm. */
+const BEARING = 6;
 const SPINDLE_BELOW = 9;
 /** A spindle that the shop does not describe is drawn this thick, mm of wood. */
 const USUAL_SPINDLE = 30;
@@ -41,17 +43,25 @@ export function standingTool(setUp: SetUp, swept: readonly Curve[], table: numbe
   const head = box(seat, top, body);
   const below = Math.min(seat, 0) - SPINDLE_BELOW;
   const knives = knifeLoop(swept, place, body);
-  const axis = stroke(...place(below - 2, 0), ...place(top + NUT + 4, 0));
+  const bearing = setUp.frame?.kind === 'back edge' ? [box(top, top + BEARING, fence.toAxis * scale)] : [];
+  const clamped = top + (bearing.length > 0 ? BEARING : 0);
+  const axis = stroke(...place(below - 2, 0), ...place(clamped + NUT + 4, 0));
   const items: Item[] = [
     path('spindle', 'fine', [box(below, seat, spindle)]),
     path('head fill', 'paper', [head]),
     path('head', setUp.seat === null ? 'hidden' : 'fine', [head]),
-    path('nut', 'fine', [box(top, top + NUT, nut)]),
+    path('nut', 'fine', [box(clamped, clamped + NUT, nut)]),
+    ...(bearing.length > 0
+      ? [
+          path('bearing', 'judged', bearing),
+          text('bearing word', 'quiet', ...place(clamped - BEARING + 1.6, -body / 2), 'bearing', 2.5, 'middle'),
+        ]
+      : []),
     path('knives', 'cutter', [knives]),
     path('axis', 'cutter', [axis]),
     text('head word', 'quiet', ...place((seat + top) / 2 - 1, -body / 2), 'head', 2.5, 'middle'),
   ];
-  const drawn = [head, box(below, top + NUT, nut), axis];
+  const drawn = [head, ...bearing, box(below, clamped + NUT, nut), axis];
   const hole = setUp.hole?.ring ?? null;
   const half =
     hole === null
@@ -63,7 +73,7 @@ export function standingTool(setUp: SetUp, swept: readonly Curve[], table: numbe
   return {
     items,
     knives: [{ curves: [...knives.curves, ...closing(knives.curves)], closed: true }],
-    outlines: [...head.curves, ...knives.curves],
+    outlines: [...head.curves, ...knives.curves, ...bearing.flatMap(({ curves }) => curves)],
     box: loopsBox(drawn)!,
     opening: { left: centre - half, right: centre + half },
   };

@@ -114,6 +114,8 @@ export const SETUP_WORDS = {
   'check.nut': 'Collars clean, spacers clamped, nut tight',
   'check.ring': 'Smallest ring that clears; height locked',
   'check.guards': 'Fence, bar, guards set; feeder locked',
+  'check.guards.carrier': 'Fence, bar, guards set; carrier square',
+  'check.guards.bearing': 'Bearing turns freely; guards set',
   'check.rotation': 'Spindle {rotation:said}, feed {feed:said}',
   'check.rotation.each': 'Spindle and feed go the way the set-up says',
   'check.by-hand': 'Turned by hand through a dry run with the machine off',
