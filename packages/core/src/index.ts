@@ -31,7 +31,7 @@ export type {
 export { type ReadLanguage, readLanguage } from './problem/read-language.ts';
 export { phrase, say, translate } from './problem/say.ts';
 export { sayTerm, type Term, type Terms, termsOf } from './problem/terms.ts';
-export { makeQuote, type QuoteOptions } from './quote/make-quote.ts';
+export { type CountedJob, countJob, makeQuote, type QuoteOptions, quoteJob } from './quote/make-quote.ts';
 export { formatMoney, minorDigits } from './quote/money.ts';
 export { priceQuantities } from './quote/price.ts';
 export { listPromises, type Promises } from './quote/promises.ts';

@@ -1,5 +1,5 @@
 export { type PointReading, readPoints, type Table, writeCsv } from './csv.ts';
-export type { WordBlock, WordCell, WordDocument, WordPicture } from './docx/word-document.ts';
+export { paintText, type WordDocument, type WordPicture, type WordText } from './docx/word-document.ts';
 export { writeDocx } from './docx/write-docx.ts';
 export { type DxfOutline, type DxfReading, readDxf } from './read-dxf.ts';
 export { readOutlineFile } from './read-outline.ts';

@@ -1,14 +1,10 @@
 import { dirname, resolve } from 'node:path';
 import {
-  answerPlan,
-  countQuantities,
-  evaluate,
   type Job,
-  makeQuote,
-  prepareJob,
   QUOTE_WORDS,
   type Quote,
   type QuoteWords,
+  quoteJob,
   type ReadOptions,
   type Report,
   readFileData,
@@ -100,7 +96,7 @@ async function quoteFile(
   if (job === null) return 2;
   if (job.shop?.rates?.currency === undefined)
     throw new UsageError(`${path}: a quote needs a shop file with rates and their currency. See fielded help quote.`);
-  const { made, report } = quoteJob(job, asked);
+  const { made, report } = quoteFor(job, asked);
   const errors = report.problems.filter(({ severity }) => severity === 'error');
   if (report.problems.length > 0) await io.err(`${listProblems(report.problems, WIDTH, (said) => said).join('\n')}\n`);
   if (errors.length > 0 && !asked.draft) {
@@ -123,18 +119,15 @@ async function quoteFile(
   return errors.length > 0 ? 1 : 0;
 }
 
-function quoteJob(job: Job, asked: Asked): { made: Quote; report: Report } {
-  const report = evaluate(job);
-  const plan = answerPlan(prepareJob(job))?.plan;
+function quoteFor(job: Job, asked: Asked): { made: Quote; report: Report } {
   const { client, number } = asked;
   try {
-    const made = makeQuote(job, report, countQuantities(job, report, plan), {
+    return quoteJob(job, {
       kind: asked.estimate ? 'estimate' : 'quote',
       date: asked.date ?? today(),
       ...(number !== undefined && { number }),
       ...(client !== undefined && { client: client.replaceAll('\\n', '\n') }),
     });
-    return { made, report };
   } catch (error) {
     if (error instanceof RangeError) throw new UsageError(`--date: ${error.message}.`);
     throw error;
@@ -194,9 +187,9 @@ async function writeWord(
   document: TextDocument,
   paper: { readonly width: number; readonly height: number },
 ): Promise<Uint8Array> {
-  const { toWordDocument } = await import('../formats/word-pictures.ts');
-  const { writeDocx } = await import('@fielded/exchange');
-  return writeDocx(toWordDocument(document, paper));
+  const { wordPicture } = await import('../formats/word-pictures.ts');
+  const { paintText, writeDocx } = await import('@fielded/exchange');
+  return writeDocx({ ...(await paintText(document, wordPicture)), paper });
 }
 
 /** What the quote leaves out because nobody said it. */

@@ -1,8 +1,12 @@
 import type { Job } from '../job/job.ts';
+import { evaluate } from '../report/evaluate.ts';
+import { answerPlan } from '../report/plan.ts';
+import { prepareJob } from '../report/prepare.ts';
 import type { Report } from '../report/report.ts';
 import type { Rates } from '../shop/rates.ts';
 import { priceQuantities } from './price.ts';
 import { listPromises } from './promises.ts';
+import { countQuantities } from './quantities.ts';
 import type { Quote, QuoteKind, QuoteQuantities } from './quote-report.ts';
 
 /** Who a quote is for and when it is made. */
@@ -37,6 +41,28 @@ export function makeQuote(job: Job, report: Report, quantities: QuoteQuantities,
     ...listPromises(job, report),
     terms: rates.terms,
   };
+}
+
+/** What a quote of a job counts, and the report that it is counted from. */
+export interface CountedJob {
+  readonly report: Report;
+  readonly quantities: QuoteQuantities;
+}
+
+/** Evaluates and plans a job, and counts what a quote prices. */
+export function countJob(job: Job): CountedJob {
+  const report = evaluate(job);
+  return { report, quantities: countQuantities(job, report, answerPlan(prepareJob(job))?.plan) };
+}
+
+/**
+ * The quote of a job from nothing but the job: what its report and its plan count, priced.
+ *
+ * @throws RangeError as `makeQuote` does.
+ */
+export function quoteJob(job: Job, options: QuoteOptions): { readonly made: Quote; readonly report: Report } {
+  const { report, quantities } = countJob(job);
+  return { made: makeQuote(job, report, quantities, options), report };
 }
 
 function addDays(date: string, { validDays }: Rates): string {

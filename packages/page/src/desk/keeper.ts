@@ -14,7 +14,9 @@ import {
   type Kept,
   keepDesk,
   listDesks,
+  notesText,
   putDeskText,
+  putNotesText,
   readDesk,
   removeDesk,
 } from './storage.ts';
@@ -37,6 +39,8 @@ export type Done = 'done' | 'open' | 'full';
 
 /** Keeps what lies on the desk in this browser, and brings earlier jobs back. */
 export interface Keeper {
+  /** The id of the job on the desk: what is noted beside it is kept under that. */
+  jobId(): string;
   earlier(): EarlierJob[];
   /** Leaves the job where it is kept and goes on at a new place. */
   putAside(): Promise<void>;
@@ -89,6 +93,7 @@ export function createKeeper(claim: Claim, store: Storage | null, session: Stora
     return done;
   };
   return {
+    jobId: () => id,
     earlier: () => (store === null ? [] : listEarlier(store, id)),
     putAside: newPlace,
     async layFile(desk, doc, undoable = false) {
@@ -126,12 +131,14 @@ export function createKeeper(claim: Claim, store: Storage | null, session: Stora
       }),
     async remove(from) {
       const text = store && deskText(store, from);
+      const notes = store && notesText(store, from);
       const done = await alone(from, () => {
         if (store !== null) removeDesk(store, from);
         return 'done';
       });
       const restore = () => {
         if (store !== null && text !== null) putDeskText(store, from, text);
+        if (store !== null && notes !== null) putNotesText(store, from, notes);
       };
       return { done, restore };
     },

@@ -43,17 +43,41 @@ export function putDeskText(store: Storage, id: string, text: string): boolean {
 
 /** The text under which a desk is kept; null for none. */
 export function deskText(store: Storage, id: string): string | null {
+  return textAt(store, PREFIX + id);
+}
+
+/** What is noted beside a desk, as text; null for nothing. */
+export function notesText(store: Storage, id: string): string | null {
+  return textAt(store, notesKey(id));
+}
+
+/** Writes notes as they were read. */
+export function putNotesText(store: Storage, id: string, text: string): void {
   try {
-    return store.getItem(PREFIX + id);
+    store.setItem(notesKey(id), text);
+  } catch {
+    // A full store keeps the job rather than its notes.
+  }
+}
+
+function textAt(store: Storage, key: string): string | null {
+  try {
+    return store.getItem(key);
   } catch {
     return null;
   }
 }
 
-/** Takes a desk away. */
+/** Under which what is noted beside a job is kept. */
+export function notesKey(id: string): string {
+  return `fielded.notes.${id}`;
+}
+
+/** Takes a desk away, with what is noted beside it. */
 export function removeDesk(store: Storage, id: string): void {
   try {
     store.removeItem(PREFIX + id);
+    store.removeItem(notesKey(id));
   } catch {
     // A store that lets nothing be removed keeps it.
   }

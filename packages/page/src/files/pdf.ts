@@ -1,9 +1,13 @@
-import { openTypefaces, type Scene, writePdf } from '@fielded/render';
+import { openTypefaces, type PdfInfo, type Scene, type Typeface, writePdf } from '@fielded/render';
 import fontUrl from '@fielded/render/fonts/IBMPlexSans-Regular.ttf?url';
 
+/** The font that drawings are lettered in. */
+export async function openFont(): Promise<Typeface[]> {
+  return openTypefaces([new Uint8Array(await (await fetch(fontUrl)).arrayBuffer())]);
+}
+
 /** Drawings as a PDF at true size, a page each, with the font in it. */
-export async function scenesPdf(scenes: readonly Scene[]): Promise<Blob> {
-  const font = new Uint8Array(await (await fetch(fontUrl)).arrayBuffer());
-  const bytes = await writePdf(scenes, await openTypefaces([font]));
+export async function scenesPdf(scenes: readonly Scene[], info: PdfInfo = {}): Promise<Blob> {
+  const bytes = await writePdf(scenes, await openFont(), info);
   return new Blob([bytes as BlobPart], { type: 'application/pdf' });
 }

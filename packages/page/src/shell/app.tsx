@@ -4,7 +4,6 @@ import { DeskContext } from '../desk/context.ts';
 import type { Desk } from '../desk/desk.ts';
 import { isChanged } from '../desk/doc.ts';
 import type { Keeper } from '../desk/keeper.ts';
-import { createPrinting, PrintSheets } from '../files/print-sheets.tsx';
 import { Sizes } from '../panels/sizes/sizes.tsx';
 import { Stage } from '../stage/stage.tsx';
 import { Later } from './later.tsx';
@@ -17,7 +16,6 @@ import { watchTyping } from './watch-typing.ts';
 /** The whole page. `greet` shows a first visitor what to touch. */
 export function App({ desk, keeper, greet }: { desk: Desk; keeper: Keeper; greet: boolean }): JSX.Element {
   const places = useMemo(createPlaces, []);
-  const printing = useMemo(createPrinting, []);
   useEffect(() => listenToKeys(desk), [desk]);
   useEffect(() => watchTyping(desk), [desk]);
   useEffect(() => listenToDrops(desk, keeper), [desk, keeper]);
@@ -28,7 +26,7 @@ export function App({ desk, keeper, greet }: { desk: Desk; keeper: Keeper; greet
         <button type="button" class="skip" onClick={goToFirstSize}>
           To the first size
         </button>
-        <TitleBar places={places} keeper={keeper} printing={printing} />
+        <TitleBar places={places} keeper={keeper} />
         <main data-place={places.place.value}>
           <RoomNav places={places} />
           <Stage view={places.view} />
@@ -39,7 +37,6 @@ export function App({ desk, keeper, greet }: { desk: Desk; keeper: Keeper; greet
         </main>
         <Notices />
       </div>
-      <PrintSheets printing={printing} />
     </DeskContext.Provider>
   );
 }
@@ -65,7 +62,9 @@ function Part({ places, keeper }: { places: Places; keeper: Keeper }): JSX.Eleme
     case 'shop':
       return <Later load={loadShop} />;
     case 'set-up':
-      return <Later load={loadSetUp} places={places} />;
+      return <Later load={loadSetUp} keeper={keeper} places={places} />;
+    case 'quote':
+      return <Later load={loadQuote} keeper={keeper} places={places} />;
     case 'jobs':
       return <Later load={loadJobs} keeper={keeper} places={places} />;
     case 'new':
@@ -78,6 +77,7 @@ function Part({ places, keeper }: { places: Places; keeper: Keeper }): JSX.Eleme
 const loadDoors = () => import('../panels/doors/doors-panel.tsx').then(({ DoorsPanel }) => DoorsPanel);
 const loadShop = () => import('../panels/shop/shop-panel.tsx').then(({ ShopPanel }) => ShopPanel);
 const loadSetUp = () => import('../panels/set-up/set-up-panel.tsx').then(({ SetUpPanel }) => SetUpPanel);
+const loadQuote = () => import('../panels/quote/quote-panel.tsx').then(({ QuotePanel }) => QuotePanel);
 const loadJobs = () => import('./job-list.tsx').then(({ JobList }) => JobList);
 const loadNew = () => import('../panels/new/new-job-form.tsx').then(({ NewJobForm }) => NewJobForm);
 

@@ -1,10 +1,11 @@
 import type { PaperName } from '@fielded/render';
-import { type Signal, useSignal } from '@preact/signals';
+import { useSignal } from '@preact/signals';
 import type { JSX } from 'preact';
 import { useDesk } from '../desk/context.ts';
 import type { Desk } from '../desk/desk.ts';
 import { fileName, handOver } from '../files/hand-over.ts';
-import { PAPER_NAMES } from '../files/print-sheets.tsx';
+import { paintSvg } from '../files/paint-svg.ts';
+import { PAPER_NAMES, printPages } from '../files/print-pages.ts';
 import { nameOf, type ViewName } from '../stage/view-scene.ts';
 
 /** What a file holds, for its name, where that is not the view shown. */
@@ -13,7 +14,7 @@ const WHAT: Readonly<Record<string, string>> = { dxf: 'outlines', pdf: 'sheets' 
 type Drawings = typeof import('../files/drawings.ts');
 
 /** The drawing on paper, as a file, or copied. */
-export function DrawingMenu({ view, printing }: { view: ViewName; printing: Signal<PaperName | null> }): JSX.Element {
+export function DrawingMenu({ view }: { view: ViewName }): JSX.Element {
   const desk = useDesk();
   const paper = useSignal<PaperName>(navigator.language === 'en-US' ? 'letter' : 'a4');
   const give = async (ending: string, type: string, make: (drawings: Drawings) => BlobPart | Promise<BlobPart>) => {
@@ -46,12 +47,7 @@ export function DrawingMenu({ view, printing }: { view: ViewName; printing: Sign
           ))}
         </select>
       </div>
-      <button
-        type="button"
-        onClick={() => {
-          printing.value = paper.value;
-        }}
-      >
+      <button type="button" onClick={() => printSheets(desk, paper.value)}>
         Print at full size
       </button>
       <button
@@ -79,12 +75,21 @@ export function DrawingMenu({ view, printing }: { view: ViewName; printing: Sign
   );
 }
 
+/** The sheets for the bench at full size, to the printer. */
+async function printSheets(desk: Desk, paper: PaperName): Promise<void> {
+  const { benchSheets } = await import('../files/drawings.ts');
+  printPages(benchSheets(desk.report.peek(), paper), paper);
+}
+
+/** A copied picture's pixels to the inch. */
+const DPI = 300;
+
 /** The drawing as SVG text and as a picture, for a document to take whichever it can. */
 async function copyDrawing(desk: Desk, view: ViewName): Promise<void> {
   try {
     const { drawingSvg } = await import('../files/drawings.ts');
     const svg = drawingSvg(desk.report.value, view);
-    const picture = await toPicture(svg);
+    const picture = await paintSvg(svg, DPI);
     await navigator.clipboard.write([
       new ClipboardItem({ 'image/png': picture, 'text/plain': new Blob([svg], { type: 'text/plain' }) }),
     ]);
@@ -92,19 +97,4 @@ async function copyDrawing(desk: Desk, view: ViewName): Promise<void> {
   } catch {
     desk.notice.value = { kind: 'fault', text: 'This browser will not copy a drawing. Save it as SVG instead.' };
   }
-}
-
-/** 300 dots to the inch. */
-const PIXELS_PER_MM = 300 / 25.4;
-
-async function toPicture(svg: string): Promise<Blob> {
-  const image = new Image();
-  image.src = `data:image/svg+xml;charset=utf-8,${encodeURIComponent(svg)}`;
-  await image.decode();
-  const [, width, height] = /viewBox="0 0 ([\d.]+) ([\d.]+)"/.exec(svg) ?? [];
-  const canvas = document.createElement('canvas');
-  canvas.width = Math.round(Number(width) * PIXELS_PER_MM);
-  canvas.height = Math.round(Number(height) * PIXELS_PER_MM);
-  canvas.getContext('2d')?.drawImage(image, 0, 0, canvas.width, canvas.height);
-  return new Promise((settle, fail) => canvas.toBlob((blob) => (blob ? settle(blob) : fail(new Error('no picture')))));
 }

@@ -6,9 +6,16 @@ export function Later<P extends object>({
   load,
   ...props
 }: { readonly load: () => Promise<FunctionComponent<P>> } & P): JSX.Element | null {
-  const [Part, setPart] = useState<FunctionComponent<P> | null>(null);
+  const [fetched, setFetched] = useState<{ readonly by: typeof load; readonly Part: FunctionComponent<P> } | null>(
+    null,
+  );
   useEffect(() => {
-    void load().then((loaded) => setPart(() => loaded));
+    let wanted = true;
+    void load().then((Part) => wanted && setFetched({ by: load, Part }));
+    return () => {
+      wanted = false;
+    };
   }, [load]);
-  return Part && <Part {...(props as unknown as P)} />;
+  // What stood here before is another part: it is not shown with what is meant for this one.
+  return fetched?.by === load ? <fetched.Part {...(props as unknown as P)} /> : null;
 }

@@ -7,10 +7,16 @@ const PARTS: readonly (readonly [Place, string])[] = [
   ['doors', 'Doors'],
   ['shop', 'Shop'],
   ['set-up', 'Set-up'],
+  ['quote', 'Quote'],
 ];
 
 /** The drawing that belongs to a part. */
-const DRAWING: Readonly<Partial<Record<Place, ViewName>>> = { joint: 'joint', doors: 'door', 'set-up': 'cuts' };
+const DRAWING: Readonly<Partial<Record<Place, ViewName>>> = {
+  joint: 'joint',
+  doors: 'door',
+  'set-up': 'cuts',
+  quote: 'door',
+};
 
 /** The parts of a job, in the order in which it is made. */
 export function RoomNav({ places }: { places: Places }): JSX.Element {

@@ -1,5 +1,3 @@
-import type { PaperName } from '@fielded/render';
-import type { Signal } from '@preact/signals';
 import type { JSX } from 'preact';
 import { useRef } from 'preact/hooks';
 import { useDesk } from '../desk/context.ts';
@@ -16,15 +14,7 @@ const SAVING = {
 };
 
 /** The job's name, what can be done with it, undo, and the unit that lengths are shown in. */
-export function TitleBar({
-  places,
-  keeper,
-  printing,
-}: {
-  places: Places;
-  keeper: Keeper;
-  printing: Signal<PaperName | null>;
-}): JSX.Element {
+export function TitleBar({ places, keeper }: { places: Places; keeper: Keeper }): JSX.Element {
   const desk = useDesk();
   const picker = useRef<HTMLInputElement>(null);
   return (
@@ -61,7 +51,7 @@ export function TitleBar({
           <Later load={loadJobMenu} keeper={keeper} places={places} open={() => picker.current?.click()} />
         </Menu>
         <Menu name="Drawing">
-          <Later load={loadDrawingMenu} view={places.view.value} printing={printing} />
+          <Later load={loadDrawingMenu} view={places.view.value} />
         </Menu>
         <input
           ref={picker}

@@ -148,7 +148,7 @@ function elevations(report: Report, say: Say): Figure[] {
   const tallest = Math.max(...doors.map(({ height, width }) => Math.max(height, width)), 1);
   const parts = [5, 10, 15, 20, 25, 30, 40, 50, 100].find((n) => tallest / n <= ELEVATION_HEIGHT) ?? 100;
   return doors.map(({ name }, i) => ({
-    scene: sceneAround(name, drawElevation(report, 1 / parts, i)),
+    picture: sceneAround(name, drawElevation(report, 1 / parts, i)),
     caption: say('elevation', { name, scale: `1:${parts}` }),
   }));
 }
@@ -158,7 +158,7 @@ function fittedScene(caption: string, width: number, drawAt: (scale: number) => 
   const trial = itemsBox(drawAt(1));
   if (trial === null) return null;
   const scale = Math.min(2, width / (trial.x1 - trial.x0));
-  return { scene: sceneAround(caption, drawAt(scale)), caption };
+  return { picture: sceneAround(caption, drawAt(scale)), caption };
 }
 
 function woodBlocks({ wood, promises }: Quote, say: Say): Block[] {

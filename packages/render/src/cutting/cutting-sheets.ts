@@ -95,7 +95,7 @@ function blankBlocks({ blanks, leftOver }: CuttingList, units: Units, reports: r
     {
       kind: 'figures',
       figures: blanks.map((blank) => ({
-        scene: drawBlank(blank, units, 1 / parts, doorsOf(blank.job)),
+        picture: drawBlank(blank, units, 1 / parts, doorsOf(blank.job)),
         caption: `${blank.quantity} off, ${size(blank.length, units)} long × ${size(blank.width, units)} wide${ripWords(blank.rips, units)}`,
       })),
     },
@@ -229,7 +229,7 @@ function panelSheet(list: CuttingList, units: Units): TextDocument {
     {
       kind: 'figures',
       figures: list.panels.slice(0, MOST_PANELS).map((panel) => ({
-        scene: drawPanelPicture(panel, units, 1 / parts),
+        picture: drawPanelPicture(panel, units, 1 / parts),
         caption: `${panel.quantity} off: ${forWhom(panel.for)}`,
       })),
     },

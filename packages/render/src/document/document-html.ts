@@ -51,8 +51,8 @@ function writeBlock(block: Block): string {
     case 'figures':
       return `<div class="figures">${block.figures
         .map(
-          ({ scene, caption }) =>
-            `<figure>${sceneToSvg(scene, { theme: 'print', bare: true }).trim()}<figcaption>${escapeXml(caption)}</figcaption></figure>`,
+          ({ picture, caption }) =>
+            `<figure>${sceneToSvg(picture, { theme: 'print', bare: true }).trim()}<figcaption>${escapeXml(caption)}</figcaption></figure>`,
         )
         .join('')}</div>`;
     case 'table':

@@ -185,7 +185,7 @@ function layFigures(figures: readonly Figure[], room: number): Piece[] {
   const rows: Figure[][] = [];
   let used = Number.POSITIVE_INFINITY;
   for (const figure of figures) {
-    const width = Math.max(figure.scene.width, LEAST_FIGURE);
+    const width = Math.max(figure.picture.width, LEAST_FIGURE);
     if (used + COLUMN_GAP + width > room) {
       rows.push([]);
       used = -COLUMN_GAP;
@@ -197,22 +197,22 @@ function layFigures(figures: readonly Figure[], room: number): Piece[] {
 }
 
 function layFigureRow(row: readonly Figure[]): Piece {
-  const tallest = Math.max(...row.map(({ scene }) => scene.height));
-  const captions = row.map(({ scene, caption }) => wrap(caption, SMALL, Math.max(scene.width, LEAST_FIGURE)));
+  const tallest = Math.max(...row.map(({ picture }) => picture.height));
+  const captions = row.map(({ picture, caption }) => wrap(caption, SMALL, Math.max(picture.width, LEAST_FIGURE)));
   const lines = Math.max(...captions.map(({ length }) => length));
   return {
     height: tallest + 1 + lines * SMALL * LEADING,
     draw: (y, key) => {
       let x = 0;
-      return row.flatMap(({ scene }, i) => {
+      return row.flatMap(({ picture }, i) => {
         const at = x;
-        x += Math.max(scene.width, LEAST_FIGURE) + COLUMN_GAP;
+        x += Math.max(picture.width, LEAST_FIGURE) + COLUMN_GAP;
         return [
           // Figures of one row stand on one line.
           {
             kind: 'group' as const,
             key: `${key} figure ${i}`,
-            items: moveItems(scene.items, at, y + tallest - scene.height),
+            items: moveItems(picture.items, at, y + tallest - picture.height),
           },
           ...captions[i]!.map((line, k) =>
             text(

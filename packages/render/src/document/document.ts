@@ -9,7 +9,7 @@ export interface Bitmap {
 
 /** A drawing in a document at its scene's own size in mm, with the words under it. */
 export interface Figure {
-  readonly scene: Scene;
+  readonly picture: Scene;
   readonly caption: string;
 }
 

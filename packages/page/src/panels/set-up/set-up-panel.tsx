@@ -3,13 +3,14 @@ import { useSignal } from '@preact/signals';
 import type { JSX } from 'preact';
 import { useMemo } from 'preact/hooks';
 import { useDesk } from '../../desk/context.ts';
+import type { Keeper } from '../../desk/keeper.ts';
 import type { Places } from '../../shell/places.ts';
 import { plainMessage } from '../../words/plain-message.ts';
 import { MachineSheet } from './machine-sheet.tsx';
 import { tickedSteps, tickStep } from './ticked-steps.ts';
 
 /** How the job is run: the order of work to tick off, and the sheet of each set-up, large, to read at the machine. */
-export function SetUpPanel({ places }: { places: Places }): JSX.Element {
+export function SetUpPanel({ keeper, places }: { keeper: Keeper; places: Places }): JSX.Element {
   const desk = useDesk();
   const units = desk.units.value;
   const planned = useMemo(() => answerPlan(prepareJob({ ...desk.job.value, units })), [desk.job.value, units]);
@@ -30,7 +31,7 @@ export function SetUpPanel({ places }: { places: Places }): JSX.Element {
           </p>
         ))}
       <HeadChoices />
-      <Steps planned={planned} />
+      <Steps key={keeper.jobId()} id={keeper.jobId()} planned={planned} />
       {plan.setups.map((setUp, index) => (
         <MachineSheet
           key={`${setUp.cut} ${index}`}
@@ -109,11 +110,11 @@ function HeadChoices(): JSX.Element | null {
 }
 
 /** The order of work; what is done is ticked off, and stays so after a reload. */
-function Steps({ planned: { plan } }: { planned: Planned }): JSX.Element {
+function Steps({ id, planned: { plan } }: { id: string; planned: Planned }): JSX.Element {
   const desk = useDesk();
-  const { title, units, terms } = desk.report.value;
+  const { units, terms } = desk.report.value;
   const words = plan.steps.map((step) => sayStep(step, plan, { units, terms }));
-  const done = useSignal(tickedSteps(title));
+  const done = useSignal(tickedSteps(id));
   return (
     <ol class="steps" aria-label="Order of work">
       {words.map((text, index) => {
@@ -125,7 +126,7 @@ function Steps({ planned: { plan } }: { planned: Planned }): JSX.Element {
                 type="checkbox"
                 checked={done.value.has(key)}
                 onChange={(event) => {
-                  done.value = tickStep(title, key, event.currentTarget.checked);
+                  done.value = tickStep(id, key, event.currentTarget.checked);
                 }}
               />
               <span>{text}</span>

@@ -1,15 +1,17 @@
 import type { JSX } from 'preact';
 import { useId, useState } from 'preact/hooks';
 import { useDesk } from '../../desk/context.ts';
+import type { Desk } from '../../desk/desk.ts';
 import { moveOn } from '../../entry/move-on.ts';
 import { sayFault } from '../../entry/use-length.ts';
-import { type Data, getAtKeys, type Keys } from '../../job/data.ts';
+import { type Data, getAtKeys, isGroup, type Keys } from '../../job/data.ts';
 import type { ShopField } from './shop-fields.ts';
 
 /** One thing known of a head, a machine or a rule, as the shop file has it; left empty, the line goes. */
 export function ShopEntryField({ at, field, whose }: { at: Keys; field: ShopField; whose: string }): JSX.Element {
   const { kind } = field;
   if (kind === 'yes') return <YesField at={at} field={field} whose={whose} />;
+  if (kind === 'lines') return <LinesField at={at} field={field} whose={whose} />;
   if (typeof kind === 'object') return <WordField at={at} field={field} words={kind} whose={whose} />;
   return <WrittenField at={at} field={field} whose={whose} />;
 }
@@ -21,11 +23,30 @@ interface FieldProps {
 }
 
 function useShopValue({ at, field }: FieldProps): Data | undefined {
-  return getAtKeys(useDesk().doc.value.shop?.data, [...at, field.key]);
+  return getAtKeys(useDesk().doc.value.shop?.data, keysOf(at, field));
+}
+
+function keysOf(at: Keys, { within, key }: ShopField): Keys {
+  return within === undefined ? [...at, key] : [...at, within, key];
+}
+
+/** Writes a field into the shop, and with it what it cannot be without; what is wrong with it, '' for nothing. */
+function putShop(desk: Desk, { at, field, whose }: FieldProps, value: Data | undefined): string {
+  const { within, key, beside } = field;
+  const before = within === undefined ? undefined : getAtKeys(desk.doc.value.shop?.data, [...at, within]);
+  const [keys, next] =
+    within === undefined || beside === undefined
+      ? [keysOf(at, field), value]
+      : [
+          [...at, within],
+          value === undefined ? undefined : { ...beside, ...(isGroup(before) && before), [key]: value },
+        ];
+  const [fault] = desk.changeShop(keys, next, `shop ${whose} ${at.join(' ')} ${key}`);
+  return fault ? sayFault(fault.message, fault.at) : '';
 }
 
 function WrittenField(props: FieldProps): JSX.Element {
-  const { at, field, whose } = props;
+  const { field, whose } = props;
   const desk = useDesk();
   const id = useId();
   const value = useShopValue(props);
@@ -33,9 +54,9 @@ function WrittenField(props: FieldProps): JSX.Element {
   const [fault, setFault] = useState('');
   const units = getAtKeys(desk.doc.value.shop?.data, ['units']) ?? 'mm';
   const put = (text: string) => {
-    const faults = desk.changeShop([...at, field.key], readWritten(text, field), `shop ${at.join(' ')} ${field.key}`);
-    setFault(faults[0] ? sayFault(faults[0].message, faults[0].at) : '');
-    return faults.length === 0;
+    const said = putShop(desk, props, readWritten(text, field));
+    setFault(said);
+    return said === '';
   };
   return (
     <div class={`field${fault ? ' faulty' : ''}`}>
@@ -46,6 +67,7 @@ function WrittenField(props: FieldProps): JSX.Element {
           type="text"
           autocomplete="off"
           spellcheck={false}
+          data-shop={keysOf(props.at, field).join('.')}
           aria-label={`${field.label}, ${whose}`}
           aria-invalid={fault !== ''}
           aria-describedby={`${id}-fault`}
@@ -111,6 +133,36 @@ function WordField({ words, ...props }: FieldProps & { words: readonly string[] 
           </option>
         ))}
       </select>
+    </div>
+  );
+}
+
+/** Paragraphs or lines, one to a line. */
+function LinesField(props: FieldProps): JSX.Element {
+  const { field, whose } = props;
+  const desk = useDesk();
+  const id = useId();
+  const value = useShopValue(props);
+  const [fault, setFault] = useState('');
+  return (
+    <div class={`field lines${fault ? ' faulty' : ''}`}>
+      <label for={id}>{field.label}</label>
+      <textarea
+        id={id}
+        rows={3}
+        aria-label={`${field.label}, ${whose}`}
+        aria-invalid={fault !== ''}
+        aria-describedby={`${id}-fault`}
+        defaultValue={Array.isArray(value) ? value.join('\n') : ''}
+        onInput={(event) => {
+          const lines = event.currentTarget.value.split('\n').filter((line) => line.trim() !== '');
+          setFault(putShop(desk, props, lines.length === 0 ? undefined : lines));
+        }}
+        onBlur={() => desk.settle()}
+      />
+      <p class="fault" id={`${id}-fault`} aria-live="polite">
+        {fault}
+      </p>
     </div>
   );
 }

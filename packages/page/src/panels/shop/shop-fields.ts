@@ -1,10 +1,16 @@
-/** What a field of the shop file holds: one figure, several, a word of some, or yes or no. */
+import type { Data } from '../../job/data.ts';
+
+/** What a field of the shop file holds: one figure, several, words, lines, a word of some, or yes or no. */
 export interface ShopField {
   readonly key: string;
   readonly label: string;
-  readonly kind: 'figure' | 'figures' | 'text' | 'yes' | readonly string[];
+  readonly kind: 'figure' | 'figures' | 'text' | 'lines' | 'yes' | readonly string[];
   /** Shown behind the figure; `length` for the shop's own unit. */
   readonly unit?: string;
+  /** The group that the key stands in, if it is not the entry itself. */
+  readonly within?: string;
+  /** What that group has to hold besides: written with the first value, and gone with the last. */
+  readonly beside?: { readonly [key: string]: Data };
 }
 
 const length = (key: string, label: string): ShopField => ({ key, label, kind: 'figure', unit: 'length' });
@@ -50,15 +56,26 @@ export const RULE_FIELDS: readonly ShopField[] = [
 ];
 
 export const RATE_FIELDS: readonly ShopField[] = [
-  { key: 'currency', label: 'Currency', kind: 'text' },
-  figure('hour', 'An hour'),
+  { key: 'currency', label: 'Currency, such as EUR', kind: 'text' },
+  figure('hour', 'An hour’s work'),
   figure('setUp', 'Each set-up', 'h'),
   figure('metresPerHour', 'Edge run in an hour', 'm'),
   figure('door', 'Each door', 'h'),
   figure('finish', 'Finish, each m²'),
   figure('knife', 'Each new knife'),
   figure('margin', 'Margin', '%'),
-  figure('deposit', 'Deposit', '%'),
+  { ...figure('rate', 'Tax', '%'), within: 'tax', beside: { name: 'Tax' } },
+  { key: 'name', label: 'Name of the tax', kind: 'text', within: 'tax' },
+  figure('deposit', 'With the order', '%'),
+  figure('validDays', 'A quote holds', 'days'),
+];
+
+export const TERMS_FIELD: ShopField = { key: 'terms', label: 'Your terms, a paragraph to a line', kind: 'lines' };
+
+/** What stands at the head of a quote. */
+export const MAKER_FIELDS: readonly ShopField[] = [
+  { key: 'name', label: 'Name of the shop', kind: 'text' },
+  { key: 'address', label: 'Address, a line each', kind: 'lines' },
 ];
 
 /** A head to begin with: its sizes are those of a common one, to be typed over with what is marked on yours. */

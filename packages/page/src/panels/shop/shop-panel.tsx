@@ -7,17 +7,10 @@ import { type Data, getAtKeys, isGroup } from '../../job/data.ts';
 import { Fold } from '../../shell/fold.tsx';
 import { keepShop, keptShop } from './kept-shop.ts';
 import { KnifeList } from './knife-list.tsx';
+import { RateFields } from './rate-fields.tsx';
 import { saveShop } from './save-shop.ts';
 import { ShopEntryField } from './shop-entry-field.tsx';
-import {
-  HEAD_FIELDS,
-  MACHINE_FIELDS,
-  NEW_HEAD,
-  NEW_MACHINE,
-  RATE_FIELDS,
-  RULE_FIELDS,
-  type ShopField,
-} from './shop-fields.ts';
+import { HEAD_FIELDS, MACHINE_FIELDS, NEW_HEAD, NEW_MACHINE, RULE_FIELDS, type ShopField } from './shop-fields.ts';
 
 /** The shop: its heads, knives, machines, rules and rates; kept in the browser for every job, and as the shop file. */
 export function ShopPanel(): JSX.Element {
@@ -45,7 +38,7 @@ export function ShopPanel(): JSX.Element {
       <KnifeList />
       <Entries what="machines" one="machine" fields={MACHINE_FIELDS} fresh={NEW_MACHINE} />
       <Fold name="Rules of the shop">{() => <Fields at={['rules']} fields={RULE_FIELDS} whose="rules" />}</Fold>
-      <Fold name="Rates">{() => <Fields at={['rates']} fields={RATE_FIELDS} whose="rates" />}</Fold>
+      <Fold name="Rates">{() => <RateFields />}</Fold>
       {shop !== null && (
         <div class="buttons">
           <button type="button" onClick={() => saveShop(desk)}>

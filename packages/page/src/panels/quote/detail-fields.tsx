@@ -1,0 +1,77 @@
+import type { QuoteKind } from '@fielded/core';
+import type { PaperName } from '@fielded/render';
+import type { JSX } from 'preact';
+import { useId } from 'preact/hooks';
+import { moveOn } from '../../entry/move-on.ts';
+import { Choice } from '../sizes/choice.tsx';
+import { type QuoteDetails, today } from './quote-details.ts';
+
+/** Whom the quote is for, its number and date. */
+export function DetailFields({
+  details,
+  change,
+}: {
+  details: QuoteDetails;
+  change: (details: QuoteDetails) => void;
+}): JSX.Element {
+  const id = useId();
+  return (
+    <>
+      <Choice
+        label="Price"
+        name="quote-kind"
+        value={details.kind}
+        options={[
+          ['quote', 'fixed'],
+          ['estimate', 'estimate'],
+        ]}
+        choose={(kind) => change({ ...details, kind: kind as QuoteKind })}
+      />
+      <div class="field lines">
+        <label for={`${id}-client`}>For: client and address</label>
+        <textarea
+          id={`${id}-client`}
+          rows={3}
+          autocomplete="off"
+          value={details.client}
+          onInput={(event) => change({ ...details, client: event.currentTarget.value })}
+        />
+      </div>
+      <div class="field">
+        <label for={`${id}-number`}>Number</label>
+        <div class="line wide">
+          <input
+            id={`${id}-number`}
+            type="text"
+            autocomplete="off"
+            placeholder="–"
+            value={details.number}
+            onInput={(event) => change({ ...details, number: event.currentTarget.value })}
+            onKeyDown={(event) => event.key === 'Enter' && moveOn(event.currentTarget)}
+          />
+        </div>
+      </div>
+      <div class="field">
+        <label for={`${id}-date`}>Date</label>
+        <div class="line wide">
+          <input
+            id={`${id}-date`}
+            type="date"
+            value={details.date || today()}
+            onChange={(event) => change({ ...details, date: event.currentTarget.value })}
+          />
+        </div>
+      </div>
+      <Choice
+        label="Paper"
+        name="quote-paper"
+        value={details.paper}
+        options={[
+          ['a4', 'A4'],
+          ['letter', 'Letter'],
+        ]}
+        choose={(paper) => change({ ...details, paper: paper as PaperName })}
+      />
+    </>
+  );
+}

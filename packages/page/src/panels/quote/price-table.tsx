@@ -1,0 +1,94 @@
+import { formatMoney, type QuoteLine, type QuotePrice } from '@fielded/core';
+import type { JSX } from 'preact';
+import { keepTogether } from '../../words/keep-together.ts';
+
+/** Money and figures as the document writes them. */
+const LANGUAGE = 'en-GB';
+
+/** The price line by line, as it stands in the document; a line without a rate says so, and leads to where the rate is given. */
+export function PriceTable({
+  price,
+  giveRate,
+}: {
+  price: QuotePrice;
+  giveRate: (missing: string) => void;
+}): JSX.Element {
+  const money = (minor: number) => formatMoney(minor, price.currency, LANGUAGE);
+  return (
+    <table class="price">
+      <caption>Price</caption>
+      <thead>
+        <tr>
+          <th scope="col">Item</th>
+          <th scope="col">Amount</th>
+        </tr>
+      </thead>
+      <tbody>
+        {price.lines.map((line) => (
+          <tr key={`${line.item} ${line.what}`}>
+            <th scope="row">
+              {keepTogether(line.what)}
+              <small>{workOf(line, money)}</small>
+            </th>
+            <td>{line.amount === null ? <NotPriced line={line} giveRate={giveRate} /> : money(line.amount)}</td>
+          </tr>
+        ))}
+      </tbody>
+      <tfoot>
+        <Sum name="Sum" amount={money(price.net)} />
+        {price.margin > 0 && <Sum name={`Margin, ${price.marginRate} %`} amount={money(price.margin)} />}
+        {price.tax && <Sum name={`${price.tax.name}, ${price.tax.rate} %`} amount={money(price.tax.amount)} />}
+        <Sum name="Total" amount={money(price.total)} strong />
+        {price.deposit !== null && (
+          <Sum name={`With the order, ${price.depositRate} %`} amount={money(price.deposit)} />
+        )}
+      </tfoot>
+    </table>
+  );
+}
+
+function Sum({ name, amount, strong = false }: { name: string; amount: string; strong?: boolean }): JSX.Element {
+  return (
+    <tr class={strong ? 'total' : ''}>
+      <th scope="row">{name}</th>
+      <td>{amount}</td>
+    </tr>
+  );
+}
+
+function NotPriced({
+  line: { what, missing },
+  giveRate,
+}: {
+  line: QuoteLine;
+  giveRate: (missing: string) => void;
+}): JSX.Element {
+  return (
+    <>
+      not priced
+      {missing !== null && (
+        <button
+          type="button"
+          class="quiet"
+          aria-label={`Give what is missing for ${what}`}
+          onClick={() => giveRate(missing)}
+        >
+          {wordsFor(missing)}
+        </button>
+      )}
+    </>
+  );
+}
+
+/** What the button beside a line that is not priced leads to. */
+function wordsFor(missing: string): string {
+  if (missing === 'machines') return 'Plan it';
+  return missing === 'panel.species' ? 'Name the wood' : 'Give its rate';
+}
+
+/** @example workOf(line, money) // '0.12 m³ at €1,900.00' */
+function workOf({ quantity, unit, price }: QuoteLine, money: (minor: number) => string): string {
+  const figure = new Intl.NumberFormat(LANGUAGE, { maximumFractionDigits: quantity < 1 ? 3 : 2 }).format(quantity);
+  const count = unit === 'each' ? `${figure} off` : `${figure}\u00A0${unit}`;
+  return price === null ? count : `${count} at ${money(Math.round(price))}`;
+}

@@ -1,0 +1,56 @@
+import type { QuoteKind, QuoteOptions } from '@fielded/core';
+import type { PaperName } from '@fielded/render';
+import { readNote, writeNote } from '../../desk/job-notes.ts';
+
+/** Whom a quote is for and how it is written: kept beside the job in this browser, in no file. */
+export interface QuoteDetails {
+  readonly kind: QuoteKind;
+  /** Lines as they were typed. */
+  readonly client: string;
+  readonly number: string;
+  /** ISO 8601; '' for the day on which it is made. */
+  readonly date: string;
+  readonly paper: PaperName;
+}
+
+const NOTE = 'quote';
+const ISO_DAY = /^\d{4}-\d{2}-\d{2}$/;
+const KINDS: readonly unknown[] = ['quote', 'estimate'];
+const PAPERS: readonly unknown[] = ['a4', 'letter'];
+
+/** The details that were given for a job before; for a new one nothing but the paper that is usual here. */
+export function readDetails(id: string): QuoteDetails {
+  const held = (readNote(id, NOTE) ?? {}) as Partial<Record<keyof QuoteDetails, unknown>>;
+  const text = (value: unknown) => (typeof value === 'string' ? value : '');
+  return {
+    kind: KINDS.includes(held.kind) ? (held.kind as QuoteKind) : 'quote',
+    client: text(held.client),
+    number: text(held.number),
+    date: text(held.date),
+    paper: PAPERS.includes(held.paper) ? (held.paper as PaperName) : usualPaper(),
+  };
+}
+
+export function keepDetails(id: string, details: QuoteDetails): void {
+  writeNote(id, NOTE, details);
+}
+
+/** The same as the core asks for them. */
+export function optionsOf({ kind, client, number, date }: QuoteDetails): QuoteOptions {
+  return {
+    kind,
+    date: ISO_DAY.test(date) ? date : today(),
+    ...(number.trim() !== '' && { number: number.trim() }),
+    ...(client.trim() !== '' && { client: client.trim() }),
+  };
+}
+
+/** The day here, ISO 8601. */
+export function today(): string {
+  const now = new Date();
+  return new Date(now.getTime() - now.getTimezoneOffset() * 60_000).toISOString().slice(0, 10);
+}
+
+function usualPaper(): PaperName {
+  return navigator.language === 'en-US' ? 'letter' : 'a4';
+}

@@ -1,0 +1,60 @@
+import type { Problem, Quote, Report } from '@fielded/core';
+import type { PaperName } from '@fielded/render';
+import { useSignal } from '@preact/signals';
+import type { JSX } from 'preact';
+import { useDesk } from '../../desk/context.ts';
+import { fileName, handOver } from '../../files/hand-over.ts';
+
+type Makers = typeof import('../../files/quote-document.ts');
+
+/** The document for the client: as PDF, for a word processor, or printed. */
+export function QuoteFiles({
+  quote,
+  report,
+  errors,
+  paper,
+}: {
+  quote: Quote;
+  report: Report;
+  errors: readonly Problem[];
+  paper: PaperName;
+}): JSX.Element {
+  const desk = useDesk();
+  const busy = useSignal(false);
+  const what = errors.length > 0 ? 'Draft' : quote.kind === 'quote' ? 'Quote' : 'Estimate';
+  const asked = { quote, report, paper, errors: errors.map(({ message }) => message) };
+  const make = async (run: (makers: Makers) => Promise<string>) => {
+    busy.value = true;
+    try {
+      desk.notice.value = { kind: 'note', text: await run(await import('../../files/quote-document.ts')) };
+    } catch (error) {
+      desk.notice.value = { kind: 'fault', text: `That could not be made: ${(error as Error).message}` };
+    }
+    busy.value = false;
+  };
+  const save = (ending: 'pdf' | 'docx') => () =>
+    make(async (makers) => {
+      const file = await (ending === 'pdf' ? makers.quotePdf(asked) : makers.quoteDocx(asked));
+      const name = fileName([what, quote.number ?? '', report.title].join(' '), ending);
+      handOver(name, file, file.type);
+      return `Saved as ${name}.`;
+    });
+  const print = () =>
+    make(async (makers) => {
+      await makers.printQuote(asked);
+      return 'The pages are with the printer’s window.';
+    });
+  return (
+    <div class="buttons">
+      <button type="button" class="main" disabled={busy.value} onClick={save('pdf')}>
+        {what} as PDF
+      </button>
+      <button type="button" disabled={busy.value} onClick={save('docx')}>
+        {what} as DOCX
+      </button>
+      <button type="button" disabled={busy.value} onClick={print}>
+        Print it
+      </button>
+    </div>
+  );
+}

@@ -1,0 +1,133 @@
+import { countJob, makeQuote, minorDigits, type Problem, type Quote } from '@fielded/core';
+import { useSignal } from '@preact/signals';
+import type { JSX } from 'preact';
+import { useEffect, useMemo, useRef, useState } from 'preact/hooks';
+import { useDesk } from '../../desk/context.ts';
+import type { Keeper } from '../../desk/keeper.ts';
+import type { Places } from '../../shell/places.ts';
+import { plainMessage } from '../../words/plain-message.ts';
+import { RateFields } from '../shop/rate-fields.tsx';
+import { DetailFields } from './detail-fields.tsx';
+import { PriceTable } from './price-table.tsx';
+import { keepDetails, optionsOf, readDetails } from './quote-details.ts';
+import { QuoteFiles } from './quote-files.tsx';
+
+/** What the job costs and the document for the client, by the same working as the command line. */
+export function QuotePanel({ keeper, places }: { keeper: Keeper; places: Places }): JSX.Element {
+  const desk = useDesk();
+  // Another job may come to lie on the desk while this part is open.
+  void desk.doc.value;
+  const id = keeper.jobId();
+  return <QuoteOfJob key={id} id={id} places={places} />;
+}
+
+function QuoteOfJob({ id, places }: { id: string; places: Places }): JSX.Element {
+  const desk = useDesk();
+  const units = desk.units.value;
+  const job = useMemo(() => ({ ...desk.job.value, units }), [desk.job.value, units]);
+  const counted = useMemo(() => countJob(job), [job]);
+  const details = useSignal(readDetails(id));
+  const rates = useRef<HTMLDetailsElement>(null);
+  const priced = hasCurrency(job.shop?.rates?.currency);
+  const [open, setOpen] = useState(!priced);
+  const [wanted, setWanted] = useState<string | null>(null);
+  useEffect(() => {
+    if (wanted === null) return;
+    rates.current?.querySelector<HTMLInputElement>(`[data-shop="${CSS.escape(wanted)}"]`)?.focus();
+    setWanted(null);
+  }, [wanted]);
+  const giveRate = (missing: string) => {
+    if (missing === 'machines') places.place.value = 'set-up';
+    else if (missing === 'panel.species') places.place.value = 'joint';
+    else {
+      setOpen(true);
+      setWanted(missing);
+    }
+  };
+  const quote = priced ? makeQuote(job, counted.report, counted.quantities, optionsOf(details.value)) : null;
+  const errors = counted.report.problems.filter(({ severity }) => severity === 'error');
+  return (
+    <section class="quote" aria-labelledby="quote-name">
+      <h2 id="quote-name">{details.value.kind === 'quote' ? 'Quote' : 'Estimate'}</h2>
+      {(job.doors ?? []).length === 0 && <NoDoors places={places} />}
+      <DetailFields
+        details={details.value}
+        change={(next) => {
+          details.value = next;
+          keepDetails(id, next);
+        }}
+      />
+      {quote === null ? (
+        <p class="hint">Say the currency and your rates: they are kept with the shop, for every quote.</p>
+      ) : (
+        <PriceTable price={quote.price} giveRate={giveRate} />
+      )}
+      <details ref={rates} open={open} onToggle={(event) => setOpen(event.currentTarget.open)}>
+        <summary>Rates of the shop</summary>
+        {open && <RateFields />}
+      </details>
+      {quote !== null && (
+        <>
+          <Reservations quote={quote} errors={errors} />
+          <QuoteFiles quote={quote} report={counted.report} errors={errors} paper={details.value.paper} />
+        </>
+      )}
+    </section>
+  );
+}
+
+function NoDoors({ places }: { places: Places }): JSX.Element {
+  return (
+    <p class="hint">
+      The job has no doors yet, so there is little to count.{' '}
+      <button
+        type="button"
+        class="quiet"
+        onClick={() => {
+          places.place.value = 'doors';
+        }}
+      >
+        Go to the doors
+      </button>
+    </p>
+  );
+}
+
+/** What the quote cannot say or must not offer, before it goes out. */
+function Reservations({ quote, errors }: { quote: Quote; errors: readonly Problem[] }): JSX.Element {
+  const { notPromised, price } = quote;
+  return (
+    <>
+      {errors.length > 0 && (
+        <div class="fault">
+          <p>The job cannot be made as it stands. Put it right first; a draft says so at its head.</p>
+          <ul>
+            {errors.map(({ code, at, message }) => (
+              <li key={`${code} ${at}`}>{plainMessage(message)}</li>
+            ))}
+          </ul>
+        </div>
+      )}
+      {price.notPriced.length > 0 && <p class="hint">The total is without the items that are not priced.</p>}
+      {notPromised.length > 0 && (
+        <p class="hint">
+          Of how the panels move or fit, only what the job gives is promised; it does not give{' '}
+          {notPromised.map(plainName).join(' or ')}.
+        </p>
+      )}
+    </>
+  );
+}
+
+function plainName(key: string): string {
+  return key === 'season' ? 'the seasons' : key === 'spread' ? 'the tolerances of the work' : key;
+}
+
+/** Whether prices can be written in it. */
+function hasCurrency(currency: string | undefined): boolean {
+  try {
+    return currency !== undefined && minorDigits(currency) >= 0;
+  } catch {
+    return false;
+  }
+}
