@@ -3,6 +3,7 @@ import { describe, expect, it } from 'vitest';
 import { raiser, rules } from '../support/heads.ts';
 import { Random } from '../support/random.ts';
 import { randomProfile } from '../support/random-job.ts';
+import { processorTime } from '../support/timing.ts';
 
 function jobWith(profile: NamedProfile, depth: number, reach: number, knives: Record<string, ShopKnife>): Job {
   const machine = {
@@ -75,20 +76,16 @@ describe('the knives of a shop for a cut', () => {
     expect(matches[1]!.deviation).toBeLessThan(1e-9);
   });
 
-  it('are matched in 200 ms for 200 of them', () => {
+  it('are matched in 200 ms for 200 of them, in twice that at most on a busy machine', () => {
     const random = new Random(47);
     const knives = Object.fromEntries(
       Array.from({ length: 200 }, (_, k) => [`knife ${k}`, kept(randomProfile(random, 12))]),
     );
     const job = jobWith(randomProfile(random, 12), 9, 30, knives);
     matchKnives(job, 'raise');
-    const times = Array.from({ length: 5 }, () => {
-      const from = performance.now();
-      matchKnives(job, 'raise');
-      return performance.now() - from;
-    });
+    const times = Array.from({ length: 5 }, () => processorTime(() => matchKnives(job, 'raise')));
     console.log(`match on 200 knives: ${Math.min(...times).toFixed(0)} ms`);
-    expect(Math.min(...times)).toBeLessThan(1500);
+    expect(Math.min(...times)).toBeLessThan(400);
   });
 
   it('refuse a cut that is not there, and know none without a shop', () => {

@@ -1,6 +1,7 @@
 import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
 import { readJob, readShop } from '../../packages/core/src/reading/read.ts';
+import { processorTime } from '../support/timing.ts';
 import { broken, SOUND } from './job-texts.ts';
 
 const SHOP = `fielded: 1
@@ -218,12 +219,14 @@ describe('hostile texts', () => {
 
   it('refuses an alias bomb without blowing up', () => {
     const levels = Array.from({ length: 30 }, (_, i) => `a${i + 1}: &a${i + 1} [${`*a${i}, `.repeat(9)}*a${i}]`);
-    const began = performance.now();
-    const { faults } = readJob(`a0: &a0 [1, 2]\n${levels.join('\n')}\n`);
+    let faults: readonly { readonly message: string }[] = [];
+    const took = processorTime(() => {
+      ({ faults } = readJob(`a0: &a0 [1, 2]\n${levels.join('\n')}\n`));
+    });
     expect(faults.map((fault) => fault.message)).toEqual([
       'The file holds more than 200000 values, counting what aliases repeat. Write out what is needed, without aliases inside aliases.',
     ]);
-    expect(performance.now() - began).toBeLessThan(3000);
+    expect(took).toBeLessThan(3000);
   });
 
   it.each([

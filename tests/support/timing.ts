@@ -8,6 +8,14 @@ export function quantile(values: readonly number[], q: number): number {
   return sorted[Math.min(sorted.length - 1, Math.floor(q * sorted.length))]!;
 }
 
+/** Milliseconds that the processor works for a call, so that a busy machine fails no bound. */
+export function processorTime(call: () => unknown): number {
+  const before = process.cpuUsage();
+  call();
+  const { user, system } = process.cpuUsage(before);
+  return (user + system) / 1000;
+}
+
 export interface Timing {
   /** Milliseconds of one call. */
   readonly median: number;
