@@ -2,7 +2,7 @@ import { readFileSync } from 'node:fs';
 import { join } from 'node:path';
 import { readDxf } from '@fielded/exchange';
 import { describe, expect, it } from 'vitest';
-import { ringShortfall, templateOffset } from '../../packages/core/src/door/template.ts';
+import { ringShortfall, templateOffset } from '../../packages/core/src/door/guide.ts';
 import { makeFolder, run } from './command.ts';
 
 const JOB = 'examples/wardrobe/job.yaml';
@@ -53,6 +53,24 @@ describe('fielded template', () => {
     expect(radii.sort()).toEqual(['147.500000', '52.500000', '52.500000']);
   });
 
+  it('moves it for the bearing of the cut that is named, and names each cut with its own', async () => {
+    // The raise: 80 − 38 = 42. A bearing of 60 in diameter runs 12 further out.
+    const moved = ['--door', 'cathedral', '--bearing', '60', '--cut', 'raise'];
+    expect(
+      arcs(await written(...moved))
+        .map(({ r }) => r.toFixed(6))
+        .sort(),
+    ).toEqual(['141.000000', '59.000000', '59.000000']);
+    expect((await run(['template', JOB, ...moved])).out).toContain(
+      'For the raise on a bearing of 60 mm: 12 mm outside',
+    );
+    const own = (await run(['template', JOB, '--door', 'cathedral'])).out;
+    expect(own).toContain('bearing 84 mm for raise, 97 mm for back relief');
+    expect(own).toContain(
+      'The raise on a ring fence of 120 mm: 0.07 mm short 5° off its mark, 0.27 mm at 10°, 1.09 mm at 20°.',
+    );
+  });
+
   it('draws it on one piece and over several sheets', async () => {
     const svg = await run(['template', JOB, '--part', 'rail']);
     expect(svg.status).toBe(0);
@@ -75,6 +93,8 @@ describe('fielded template', () => {
     [[JOB, '--bearing', 'big'], 2, '--bearing big: write the diameter'],
     [[JOB, '--part', 'rail', '--bearing', '60'], 2, '--bearing is for the panel'],
     [[JOB, '--door', 'cathedral', '--bearing', '-3'], 2, '--bearing'],
+    [[JOB, '--cut', 'raise'], 2, 'Add --bearing'],
+    [[JOB, '--bearing', '60', '--cut', 'rise'], 2, 'There is raise and back relief.'],
   ])('says what is wrong with %j', async (argv, status, words) => {
     const done = await run(['template', ...argv]);
     expect(done.status).toBe(status);
@@ -86,9 +106,12 @@ describe('a shaped door', () => {
   it('goes through plan, cutting list and quote', async () => {
     const plan = JSON.parse((await run(['plan', JOB, '--json'])).out);
     const heads = plan.plan.steps.filter(({ kind }: { kind: string }) => kind === 'run-heads');
-    expect(heads.map(({ cuts, doors }: { cuts: string[]; doors: string[] }) => [cuts, doors])).toEqual([
-      [['raise'], ['arched', 'cathedral']],
-      [['back relief'], ['arched', 'cathedral']],
+    type Run = { cuts: string[]; doors: string[]; shoulder: string };
+    expect(heads.map(({ cuts, doors, shoulder }: Run) => [cuts, shoulder, doors])).toEqual([
+      [['raise'], 'right', ['arched', 'cathedral']],
+      [['back relief'], 'left', ['arched', 'cathedral']],
+      [['raise'], 'left', ['arched', 'cathedral']],
+      [['back relief'], 'right', ['arched', 'cathedral']],
     ]);
     const list = JSON.parse((await run(['cutting-list', JOB, '--json'])).out);
     const panel = list.panels.find(({ width }: { width: number }) => width === 418);

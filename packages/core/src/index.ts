@@ -5,7 +5,8 @@ export {
   type ListedPart,
   makeCuttingList,
 } from './door/cutting-list.ts';
-export { ringShortfall, type TemplatePart, templateOffset, templateOutline } from './door/template.ts';
+export { type Guide, type MachineGuide, ringShortfall, templateOffset } from './door/guide.ts';
+export { type TemplatePart, templateOutline } from './door/template.ts';
 export { acceptJob, type GivenCut, type GivenJob, type GivenProfile } from './job/given-job.ts';
 export type * from './job/job.ts';
 export { cutOutline } from './joint/outline-path.ts';
@@ -51,6 +52,7 @@ export {
 export { readJobData, readShopData } from './reading/read-data.ts';
 export { assumedRules } from './report/assumed-rules.ts';
 export { type Sample, sampleBoard } from './report/board.ts';
+export { sayCurve } from './report/curve-words.ts';
 export { answerDoors, type DoorsAnswer } from './report/doors.ts';
 export { type EvaluateOptions, evaluate, evaluateJoint } from './report/evaluate.ts';
 export { answerJoint } from './report/joint.ts';

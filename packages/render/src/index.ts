@@ -4,6 +4,7 @@ export { type QuoteDocumentOptions, quoteDocument } from './client/quote-documen
 export { type CuttingSheetOptions, cuttingSheets } from './cutting/cutting-sheets.ts';
 export { doorSchedule } from './cutting/door-schedule.ts';
 export { type LabelSheet, labelSheet, labelSheets, SIXTY_FIVE } from './cutting/labels.ts';
+export { makeTemplate, type TemplateBearing } from './cutting/make-template.ts';
 export { type Template, templateScene, templateSheets } from './cutting/template-sheets.ts';
 export type { Bitmap, Block, Cell, TextDocument } from './document/document.ts';
 export { documentToHtml } from './document/document-html.ts';

@@ -1,13 +1,4 @@
-import {
-  type DoorReport,
-  findNearest,
-  formatLength,
-  parseLength,
-  type Report,
-  type TemplatePart,
-  templateOffset,
-  templateOutline,
-} from '@fielded/core';
+import { type DoorReport, findNearest, parseLength, type Report, type TemplatePart } from '@fielded/core';
 import { listWords, UsageError } from '../arguments.ts';
 import { type Command, defineCommand } from '../command.ts';
 import { readText } from '../files/read-text.ts';
@@ -46,6 +37,7 @@ export const template: Command = defineCommand(
         value: 'DIAMETER',
         says: "a bearing other than the cut's own: the panel's outline is moved so that it may run on the template",
       },
+      cut: { value: 'NAME', says: 'which cut that bearing is for; the one that needs most room, if not said' },
       output: output(
         'by its ending: .dxf lines and true arcs in millimetres, .pdf on as many sheets of A4 as it takes, with register marks, .svg on one piece; without it, SVG goes to standard output',
       ),
@@ -67,6 +59,7 @@ interface Asked {
   readonly door: string | undefined;
   readonly part: TemplatePart | undefined;
   readonly bearing: string | undefined;
+  readonly cut: string | undefined;
   readonly output: string | undefined;
   readonly force: boolean;
 }
@@ -78,14 +71,14 @@ async function writeTemplate(path: string, report: Report, asked: Asked, format:
     await io.err(`${safe(path)}  No door has a shaped head. Give one a head: { shape: arch, rise: 60 }.\n`);
     return 1;
   }
-  const bearing = readBearing(door, part, asked.bearing, report.units);
-  const reach = Math.max(0, ...report.section.cuts.filter(({ side }) => side === 'front').map((cut) => cut.reach));
-  const outline = outlineOf(door, part, reach, bearing?.outside ?? 0);
-  if (outline === null) {
+  const bearing = readBearing(door, part, asked, report.units);
+  const { makeTemplate } = await import('@fielded/render');
+  const made = makeTemplate(report, door, part, bearing);
+  if (made === null) {
     await io.err(`${safe(path)}  The ${part} of door ${safe(door.name)} has no outline: nothing is left of it.\n`);
     return 1;
   }
-  const written = await write({ outline, ...words(report, door, part, bearing) }, part, format);
+  const written = await write(made, part, format);
   if (!(await deliver(io, asked.output, written, asked.force))) return 2;
   if (report.problems.length > 0) await io.err(`${listProblems(report.problems, WIDTH, (text) => text).join('\n')}\n`);
   return exitStatus(report);
@@ -105,53 +98,25 @@ function findDoor({ doors = [] }: Report, asked: string | undefined): DoorReport
   );
 }
 
-interface Bearing {
-  readonly diameter: number;
-  readonly outside: number;
-}
-
-function readBearing(
-  door: DoorReport,
-  part: TemplatePart,
-  asked: string | undefined,
-  units: 'mm' | 'in',
-): Bearing | null {
-  if (asked === undefined) return null;
-  if (part !== 'panel') throw new UsageError(`--bearing is for the panel: take it out, or --part ${part}.`);
-  const own = door.head?.bearing ?? null;
-  if (own === null)
-    throw new UsageError('--bearing needs a cut that names a head of the shop: its own bearing is not known.');
-  const length = parseLength(asked, units);
-  if ('read' in length || !(length.mm > 0))
-    throw new UsageError(`--bearing ${asked}: write the diameter of the bearing, such as 60 or 2-1/2 in.`);
-  return { diameter: length.mm, outside: templateOffset(own, length.mm / 2) };
-}
-
-function outlineOf(door: DoorReport, part: TemplatePart, reach: number, outside: number) {
-  try {
-    return templateOutline(door, part, reach, outside);
-  } catch (error) {
-    if (error instanceof RangeError) return null;
-    throw error;
+/** The bearing asked for, and the cut it is for: the one that needs most room, if not said. */
+function readBearing(door: DoorReport, part: TemplatePart, { bearing, cut }: Asked, units: 'mm' | 'in') {
+  if (bearing === undefined) {
+    if (cut !== undefined)
+      throw new UsageError('--cut says which cut --bearing is for. Add --bearing, or leave it out.');
+    return undefined;
   }
-}
-
-function words({ title, units }: Report, { name, head }: DoorReport, part: TemplatePart, bearing: Bearing | null) {
-  const length = (mm: number) => formatLength(mm, units);
-  const own = head?.bearing ?? null;
-  const bearings =
-    part !== 'panel'
-      ? []
-      : bearing !== null
-        ? [
-            `for a bearing of ${length(bearing.diameter)}: ${length(Math.abs(bearing.outside))} ${bearing.outside < 0 ? 'inside' : 'outside'} the panel's edge`,
-          ]
-        : [own === null ? "the panel's own edge" : `the panel's own edge: bearing ${length(2 * own)} in diameter`];
-  return {
-    title: `${title}: door ${name}, ${part}`,
-    units,
-    notes: [...bearings, 'Full size. Try a test piece in the door first.'],
-  };
+  if (part !== 'panel') throw new UsageError(`--bearing is for the panel: take it out, or --part ${part}.`);
+  const own = door.head?.bearings ?? [];
+  if (own.length === 0)
+    throw new UsageError('--bearing needs a cut that names a head of the shop: its own bearing is not known.');
+  const length = parseLength(bearing, units);
+  if ('read' in length || !(length.mm > 0))
+    throw new UsageError(`--bearing ${bearing}: write the diameter of the bearing, such as 60 or 2-1/2 in.`);
+  const names = own.map((each) => each.cut);
+  if (cut !== undefined && !names.includes(cut))
+    throw new UsageError(`--cut ${cut}: there is no such cut with a head. There is ${listWords(names, 'and')}.`);
+  const most = own.reduce((one, other) => (other.diameter > one.diameter ? other : one));
+  return { cut: cut ?? most.cut, diameter: length.mm };
 }
 
 async function write(

@@ -1,4 +1,4 @@
-import { formatNumber, type Plan, type Report, type SetUp } from '@fielded/core';
+import { formatNumber, type Plan, type Report, type SetUp, sayCurve } from '@fielded/core';
 import { safe } from '../io.ts';
 import type { Paint } from '../terminal/paint.ts';
 import { setPairs, wrap } from '../terminal/table.ts';
@@ -17,6 +17,7 @@ export function setUpLines(plan: Plan, place: number, report: Report, paint: Pai
   return [
     paint(`Set-up ${place + 1}: ${safe(setUp.cut)}`, 'heading'),
     ...pairs.flatMap(([label, value]) => setPair(label, value)),
+    ...sayCurve(setUp, report).flatMap((words, k) => setPair(k === 0 ? 'Curve' : '', words)),
     ...correctionLines(plan, place, report),
   ];
 }
@@ -57,13 +58,14 @@ function heightPairs({ cuttingPoint, seat, hole }: SetUp, units: Report['units']
 }
 
 /** What the work goes along: the fence, or a bearing inside a frame. */
-function guidePairs({ fence, frame }: SetUp, units: Report['units']): Pair[] {
+function guidePairs({ fence, frame, curve }: SetUp, units: Report['units']): Pair[] {
   const length = (mm: number) => sayLength(mm, units);
   if (frame?.kind === 'back edge')
     return [
       ['Bearing', `${length(frame.bearing)} radius, no fence; knives stand out ${length(fence.standsOut)}`],
       ['Inside corners', `keep a radius of ${length(frame.corner)}`],
     ];
+  if (curve?.alone) return [['Edge to axis', `${length(fence.toAxis)}, on a bearing or a ring fence`]];
   const bar = (heights: SetUp['fence']['bar']) =>
     heights === null
       ? 'nowhere: no wood is left at the edge'

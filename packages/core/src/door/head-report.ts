@@ -1,6 +1,8 @@
 import { type Chain, pathData, shiftCurve } from '@fielded/geometry';
 import { toDegrees } from '../measure/angle.ts';
+import type { Machine } from '../shop/shop.ts';
 import type { Door, Insertion, Opening } from './door.ts';
+import { chooseGuide, type MachineGuide } from './guide.ts';
 import {
   archRadius,
   cathedralHalfWidth,
@@ -9,6 +11,7 @@ import {
   type HeadRadii,
   headCurve,
   headRadii,
+  hollowOf,
   squareGap,
 } from './head.ts';
 import { areaWithin, hasOutline, outlineLength, type ShapedPanel, shapedOutline } from './shaped-panel.ts';
@@ -57,6 +60,8 @@ export interface HeadReport {
   readonly field: HeadRadii | null;
   /** Radius of the bearing that runs on the panel's edge, R − ρ: the largest of all cuts; null where no cut names a head. */
   readonly bearing: number | null;
+  /** The diameter of each cut's own bearing, 2(R − ρ), for the cuts that name a head. */
+  readonly bearings: readonly { readonly cut: string; readonly diameter: number }[];
   /** The least hollow radius of the rail's sight edge whose panel that bearing still follows, R − ρ + i. */
   readonly leastConcave: number | null;
   /** How far the head's edge leans at most: from the grain to its normal. */
@@ -65,6 +70,8 @@ export interface HeadReport {
   readonly gap: number;
   /** For each cut, the shoulder that is cut against the grain by a spindle that turns counterclockwise, seen from the front. */
   readonly tears: readonly { readonly cut: string; readonly shoulder: Shoulder }[];
+  /** What the curve can be run on: for each cut that names a head, each machine that lists bearings or ring fences. */
+  readonly guides: readonly MachineGuide[];
   /** Area of the panel's front, mm², and length of its edge. */
   readonly area: number;
   readonly length: number;
@@ -90,19 +97,37 @@ function ownRadii(head: DoorHead, opening: number): Pick<HeadReport, 'radius' | 
   return { crown: head.crown, ears: head.ears, halfWidth: cathedralHalfWidth(head) };
 }
 
+/** Every cut on every machine whose bearings or ring fences are known. */
+function listGuides(
+  cuts: readonly HeadCut[],
+  hollow: number | null,
+  machines: Readonly<Record<string, Machine>>,
+): MachineGuide[] {
+  return Object.entries(machines).flatMap(([machine, each]) => {
+    if (each.bearings === undefined && each.ringFences === undefined) return [];
+    return cuts.flatMap(({ name: cut, cuttingRadius, reach }) =>
+      cuttingRadius === null ? [] : [{ cut, machine, ...chooseGuide({ cuttingRadius, reach }, hollow, each) }],
+    );
+  });
+}
+
 /** What a door's head gives; undefined for a door without one. */
 export function reportHead(
   door: Door & { readonly head: DoorHead },
   panel: ShapedPanel,
   cuts: readonly HeadCut[],
   gaps: { readonly across: number; readonly along: number },
+  machines: Readonly<Record<string, Machine>>,
 ): HeadReport {
   const { head } = door;
   const { insertion } = panel;
   const reach = Math.max(0, ...cuts.filter(({ side }) => side === 'front').map((cut) => cut.reach));
-  const bearings = cuts.flatMap((cut) => (cut.cuttingRadius === null ? [] : [cut.cuttingRadius - cut.reach]));
-  const bearing = bearings.length === 0 ? null : Math.max(...bearings);
+  const bearings = cuts.flatMap(({ name, cuttingRadius, reach }) =>
+    cuttingRadius === null ? [] : [{ cut: name, diameter: 2 * (cuttingRadius - reach) }],
+  );
+  const bearing = bearings.length === 0 ? null : Math.max(...bearings.map(({ diameter }) => diameter)) / 2;
   const lean = greatestLean(head, panel.opening);
+  const panelEdge = headRadii(head, panel.opening, insertion);
   const edge = shapedOutline(panel, 0);
   const isField = reach > 0 && hasOutline(panel, reach);
   const path = (chain: Chain, closed: boolean) =>
@@ -118,13 +143,15 @@ export function reportHead(
     shape: head.shape,
     rise: head.rise,
     ...ownRadii(head, panel.opening),
-    panelEdge: headRadii(head, panel.opening, insertion),
+    panelEdge,
     field: isField ? headRadii(head, panel.opening, insertion - reach) : null,
     bearing,
+    bearings,
     leastConcave: bearing === null ? null : bearing + insertion,
     lean: toDegrees(lean),
     gap: squareGap(gaps.across, gaps.along, lean),
     tears: cuts.map((cut) => ({ cut: cut.name, shoulder: tornShoulder(cut, 'counterclockwise') })),
+    guides: listGuides(cuts, hollowOf(panelEdge), machines),
     area: areaWithin(edge),
     length: outlineLength(edge),
     paths: {

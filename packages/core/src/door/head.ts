@@ -41,6 +41,15 @@ export function headRadii(head: DoorHead, width: number, out: number): HeadRadii
   return { crown: head.crown + out, ears: Math.max(0, head.ears - out) };
 }
 
+/** The least hollow and the least round radius of an edge, mm; null where it has none. */
+export function hollowOf(edge: HeadRadii): number | null {
+  return 'hollow' in edge ? edge.hollow : 'ears' in edge ? edge.ears : null;
+}
+
+export function roundOf(edge: HeadRadii): number | null {
+  return 'round' in edge ? edge.round : 'radius' in edge ? edge.radius : edge.crown;
+}
+
 /** Why a head cannot be drawn in its opening. */
 export type HeadFault = 'rise-past-half-circle' | 'rise-past-radii' | 'wider-than-opening' | 'not-the-opening';
 

@@ -60,21 +60,3 @@ function railOutline({ parts, topRail }: DoorReport, { head, opening }: ShapedPa
     line(0, top, 0, 0),
   ].filter(({ x0, y0, x1, y1 }) => x0 !== x1 || y0 !== y1);
 }
-
-/**
- * How far a template's edge lies outside the panel's for a bearing of radius `bearing` on a cut whose own is `own` = R − ρ
- * (formula A7): own − bearing, mm; negative inside.
- */
-export function templateOffset(own: number, bearing: number): number {
-  return own - bearing;
-}
-
-/**
- * How far a cut falls short of its reach away from the mark of a ring fence (formula A8): e(1 − cos θ), e = R_g + ρ − R, mm.
- * `ring` and `cutter` are radii, `angle` in radians.
- *
- * @example ringShortfall(90, 80, 38, Math.PI / 18) // 0.729
- */
-export function ringShortfall(ring: number, cutter: number, reach: number, angle: number): number {
-  return (ring + reach - cutter) * (1 - Math.cos(angle));
-}

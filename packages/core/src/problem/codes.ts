@@ -39,6 +39,7 @@ export const SEVERITIES = {
   'head-too-hollow': 'error',
   'head-field-pointed': 'error',
   'head-bottoms-out': 'warning',
+  'head-not-flat': 'error',
   'curved-work': 'caution',
   // Setting up
   'cannot-be-run': 'error',
@@ -60,6 +61,10 @@ export const SEVERITIES = {
   'rim-too-slow': 'warning',
   'coarse-marks': 'warning',
   'slot-not-marked': 'warning',
+  'curve-fed-by-hand': 'error',
+  'one-rotation': 'warning',
+  'no-guide': 'warning',
+  'ring-falls-short': 'warning',
   'motor-too-weak': 'warning',
   'stack-not-flat': 'error',
   'stack-spacer': 'error',

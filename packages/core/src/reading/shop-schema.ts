@@ -43,6 +43,12 @@ export function shopSchema(units: Units): v.GenericSchema<unknown, ShopFile> {
           spindleLength: v.exactOptional(positive("usable above the seat's face, nut included")),
           power: v.exactOptional(about(number({ above: 0, most: 1000 }, 'a power'), 'of its motor, kW')),
           fenceGap: v.exactOptional(positive('greatest gap between the halves of the fence')),
+          bearings: v.exactOptional(
+            about(v.array(length(units, ABOVE_NOTHING)), 'diameters of the bearings for curved work'),
+          ),
+          ringFences: v.exactOptional(
+            about(v.array(length(units, ABOVE_NOTHING)), 'outer diameters of the ring fences for curved work'),
+          ),
           tallFence: v.exactOptional(about(v.boolean(), 'whether it has a fence to hold a panel upright')),
           tilt: v.optional(
             about(

@@ -57,7 +57,13 @@ function reportDoor(job: Job, door: Door, section: PanelSection): DoorReport {
   return {
     ...own,
     ...(head && {
-      head: reportHead({ ...door, head }, shapedPanel(head, openings[0]!, insertion), headCuts(job), gaps),
+      head: reportHead(
+        { ...door, head },
+        shapedPanel(head, openings[0]!, insertion),
+        headCuts(job),
+        gaps,
+        job.shop?.machines ?? {},
+      ),
     }),
     opening,
     panel: panelSize(opening, insertion),

@@ -1,7 +1,9 @@
 import type { DoorReport } from '../door/door-report.ts';
+import { hollowOf, roundOf } from '../door/head.ts';
 import type { HeadReport } from '../door/head-report.ts';
 import type { Job } from '../job/job.ts';
 import { endGapOf } from '../joint/frame.ts';
+import { toDegrees } from '../measure/angle.ts';
 import type { Problem } from '../problem/problem.ts';
 import { sayProblem, told } from '../problem/say.ts';
 import type { SeasonReport } from '../season/seasons.ts';
@@ -14,6 +16,7 @@ export function findHeadProblems(job: Job, doors: readonly DoorReport[]): Proble
   const problems = shaped.flatMap(({ name, head, at }) => [
     ...hollowProblems(job, name, head, at),
     ...pointProblems(job, name, head, at),
+    ...heldProblems(job, name, at),
   ]);
   const [first] = shaped;
   if (first === undefined) return [];
@@ -23,15 +26,6 @@ export function findHeadProblems(job: Job, doors: readonly DoorReport[]): Proble
     further,
   });
   return [...problems, caution];
-}
-
-/** The least hollow and the least round radius of a panel's edge; null where it has none. */
-function hollowOf(edge: HeadReport['panelEdge']): number | null {
-  return 'hollow' in edge ? edge.hollow : 'ears' in edge ? edge.ears : null;
-}
-
-function roundOf(edge: HeadReport['panelEdge']): number | null {
-  return 'round' in edge ? edge.round : 'radius' in edge ? edge.radius : edge.crown;
 }
 
 /** Each cut with a head of the shop: its bearing has to follow the hollow of the panel's edge. */
@@ -63,6 +57,15 @@ function pointProblems(job: Job, door: string, { panelEdge }: HeadReport, at: st
     side === 'back' || edge > reach
       ? []
       : [sayProblem('head-field-pointed', at, { door, cut, edge, reach }, job, { about: { door, cut } })],
+  );
+}
+
+/** No bearing goes round a curve beside a spindle that is not square to the panel. */
+function heldProblems(job: Job, door: string, at: string): Problem[] {
+  return job.cuts.flatMap(({ name: cut, tilt }) =>
+    tilt === 0
+      ? []
+      : [sayProblem('head-not-flat', at, { door, cut, held: toDegrees(tilt) }, job, { about: { door, cut } })],
   );
 }
 

@@ -13,9 +13,10 @@ export function sayStep(step: Step, plan: Pick<Plan, 'setups' | 'steps'>, voice:
   const again = before.some(({ setUp }) => setUp === step.setUp);
   switch (step.kind) {
     case 'set-up':
+      if (isSecond(step, plan)) return saySecondSetUp(plan.setups[step.setUp!]!, names, voice);
       return say(again ? 'step.set-up.again' : 'step.set-up', names, voice);
     case 'test-piece':
-      return say(testPieceFor(step, plan, again), {}, voice);
+      return say(isSecond(step, plan) ? 'step.test-piece.second' : testPieceFor(step, plan, again), {}, voice);
     case 'measure': {
       const frame = plan.setups[step.setUp ?? -1]?.frame;
       if (frame !== undefined) return sayFrameMeasure(frame, plan.setups[step.setUp ?? -1]!, voice);
@@ -36,7 +37,7 @@ export function sayStep(step: Step, plan: Pick<Plan, 'setups' | 'steps'>, voice:
       return [said, ...more].join(' ');
     }
     case 'run-heads':
-      return say('step.run-heads', { ...names, panels: sayPanels(step, voice) }, voice);
+      return sayHeads(step, plan, { ...names, panels: sayPanels(step, voice) }, voice);
     default:
       return say(`step.${step.kind}`, {}, voice);
   }
@@ -58,6 +59,38 @@ function sayFrameMeasure(cut: FrameCut, { cuttingPoint }: SetUp, voice: Voice): 
   return say('step.measure.other', {}, voice);
 }
 
+/** Whether a step belongs to the second rotation of shaped heads. */
+function isSecond({ setUp }: Step, { setups }: Pick<Plan, 'setups'>): boolean {
+  return setups[setUp ?? -1]?.curve?.alone ?? false;
+}
+
+function saySecondSetUp(setUp: SetUp, names: { machine: string; cuts: string }, voice: Voice): string {
+  const { knife, head, run, rotation, feedDirection } = setUp;
+  const figures = {
+    ...names,
+    knife: knife ?? '',
+    head,
+    run: told(`run.${run}`, {}),
+    rotation: told(`rotation.${rotation}`, {}),
+    feed: told(feedDirection === 'left to right' ? 'feed.left-to-right' : 'feed.right-to-left', {}),
+  };
+  return say('step.set-up.second', figures, voice);
+}
+
+/** The half of the shaped heads that a set-up runs, or the whole and which half of it tears. */
+function sayHeads(
+  { setUp, shoulder }: Step,
+  { setups }: Pick<Plan, 'setups'>,
+  names: { machine: string; cuts: string; panels: string },
+  voice: Voice,
+): string {
+  const curve = setups[setUp ?? -1]!.curve!;
+  if (shoulder === null || shoulder === 'both')
+    return say('step.run-heads', { ...names, shoulder: told(`half.${curve.tears}`, {}) }, voice);
+  const half = { ...names, shoulder: told(`half.${shoulder}`, {}) };
+  return say(curve.alone ? 'step.run-heads.second' : 'step.run-heads.first', half, voice);
+}
+
 /** A fresh piece for the first cut of the panel, then the same piece again; a spare where everything is set up anew. */
 function testPieceFor({ setUp, kind }: Step, { setups, steps }: Pick<Plan, 'setups' | 'steps'>, again: boolean) {
   const frame = setups[setUp ?? -1]?.frame?.kind;
@@ -74,7 +107,11 @@ function testPieceFor({ setUp, kind }: Step, { setups, steps }: Pick<Plan, 'setu
 
 /** What the test piece should measure: with both heads at once, after both. */
 function testPieceOf({ cuts, setUp }: Step, { setups }: Pick<Plan, 'setups'>): SetUp['testPiece'] {
-  const together = setups.filter(({ cut, of }) => of === 'panel' && cuts.includes(cut));
+  const own = setups[setUp ?? -1];
+  // The second rotation of a curve has a test piece of its own.
+  const together = own?.curve?.alone
+    ? [own]
+    : setups.filter(({ cut, of, curve }) => of === 'panel' && cuts.includes(cut) && !curve?.alone);
   return (together.at(-1) ?? setups[setUp ?? -1])?.testPiece ?? null;
 }
 
@@ -110,6 +147,7 @@ export function sayNotChecked(path: string, { machine, head, knife }: SetUp, voi
     case 'power':
     case 'tallFence':
     case 'rings':
+    case 'bearings':
       return say(`unknown.${key}`, { machine }, voice);
     default:
       return say('unknown.knife', {}, voice);

@@ -1,3 +1,4 @@
+import { hollowOf } from '../door/head.ts';
 import { makePlan, type Planned } from '../setup/make-plan.ts';
 import type { PanelsToRun } from '../setup/steps.ts';
 import { answerDoors, type DoorsAnswer } from './doors.ts';
@@ -48,6 +49,7 @@ function sortPanels({ doors, blanks, leftOver }: DoorsAnswer): PanelsToRun {
     narrow: names.filter((name) => riding.has(name)),
     carrier: names.filter((name) => left.has(name)),
     shaped: doors.filter(({ head }) => head !== undefined).map(({ name }) => name),
+    hollow: tightestHollow(doors),
     ...narrowestOpening(doors),
   };
 }
@@ -58,6 +60,12 @@ function narrowestOpening(doors: DoorsAnswer['doors']): Pick<PanelsToRun, 'least
   );
   if (openings.length === 0) return {};
   return { leastOpening: openings.reduce((least, each) => (each.size < least.size ? each : least)) };
+}
+
+/** The least hollow radius of all shaped heads; null where none is hollow. */
+function tightestHollow(doors: DoorsAnswer['doors']): number | null {
+  const hollows = doors.flatMap(({ head }) => (head === undefined ? [] : (hollowOf(head.panelEdge) ?? [])));
+  return hollows.length === 0 ? null : Math.min(...hollows);
 }
 
 /** What the plan's set-ups depend on and nobody said, each once. */

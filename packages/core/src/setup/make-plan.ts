@@ -5,6 +5,7 @@ import { advise, sayProblem, told, withAdvice } from '../problem/say.ts';
 import type { Shop } from '../shop/shop.ts';
 import { chooseWays } from './choose.ts';
 import { correctSetting, thicknessLeft } from './correction.ts';
+import { findSecondWay, setCurve } from './curve.ts';
 import { frameWorks } from './frame-works.ts';
 import { feedAgainst } from './hand.ts';
 import type { Plan, SetUp, Way } from './plan.ts';
@@ -36,25 +37,31 @@ export function makePlan(job: Job, shop: Shop, panels: PanelsToRun): Planned {
   const chosen = stack?.ways ? inOrder(works, stack.ways) : chooseWays(ways, panels.narrow.length > 0);
   const at = designInsertion(job.frame);
   const runnable = works.filter((_, k) => chosen[k] !== undefined);
+  const seconds = secondWays(chosen, stack?.ways !== undefined, shop, panels, job);
   const setups = works.flatMap((work, k) => {
     const way = chosen[k];
     if (way === undefined) return [];
     const before = madeBefore(work, runnable, stack, panels);
     const thickness = thicknessLeft([...before.ends, work], at);
-    return [makeSetUp(way, before, thickness === null ? null : { at, thickness }, shop.rules, job)];
+    const curve = setCurve(way, panels, seconds[k] === undefined ? 'whole' : 'first');
+    return [makeSetUp(way, before, thickness === null ? null : { at, thickness }, curve, shop.rules, job)];
   });
   const correction = runnable.map((work, k) =>
     correctSetting(runnable, runnable.indexOf(work), setups[k]!.run, at, job.units),
   );
+  const others = seconds.flatMap((way) => (way ? [planSecond(way, panels, at, shop, job)] : []));
   const frame = frameWorks(job, shop).map((work) => planAlone(work, shop, job, panels));
   const [before, after] = [false, true].map((late) =>
     frame.filter(({ work }) => (work.frame?.kind === 'back edge') === late).flatMap(({ setUp }) => setUp ?? []),
   ) as [SetUp[], SetUp[]];
-  const all = [...before, ...setups, ...after];
+  const all = [...before, ...setups, ...others.map(({ setUp }) => setUp), ...after];
   const places = setups.map((_, k) => before.length + k);
   const groups: Group[] = stack?.ways ? [places] : places.map((place) => [place]);
   const numbered = (some: readonly SetUp[]) => some.map((setUp) => all.indexOf(setUp));
-  const steps = all.length === 0 ? [] : orderSteps(all, groups, numbered(before), numbered(after), panels);
+  const steps =
+    all.length === 0
+      ? []
+      : orderSteps(all, groups, numbered(before), numbered(after), numbered(others.map(({ setUp }) => setUp)), panels);
   const problems = [
     ...works.flatMap((work, k) => judgeChoice(job, work, ways[k]!, chosen[k])),
     ...frame.flatMap(({ work, ways: each, way }) => (way ? [] : judgeChoice(job, work, each, way))),
@@ -69,7 +76,12 @@ export function makePlan(job: Job, shop: Shop, panels: PanelsToRun): Planned {
       steps,
       setUpCount: countSetUps(steps),
       stack: stack?.report ?? null,
-      correction: [...before.map(() => []), ...correction, ...after.map(() => [])],
+      correction: [
+        ...before.map(() => []),
+        ...correction,
+        ...others.map((other) => other.correction),
+        ...after.map(() => []),
+      ],
     },
     problems,
   };
@@ -79,8 +91,37 @@ export function makePlan(job: Job, shop: Shop, panels: PanelsToRun): Planned {
 function planAlone(work: Work, shop: Shop, job: Job, panels: PanelsToRun) {
   const ways = listWays(work, shop, job, panels.leastOpening);
   const [way] = chooseWays([ways], false);
-  const setUp = way && makeSetUp(way, { ends: [], edges: [] }, null, shop.rules, job);
+  const setUp = way && makeSetUp(way, { ends: [], edges: [] }, null, undefined, shop.rules, job);
   return { work, ways, way, setUp };
+}
+
+/** For each cut, the way that runs the other half of shaped heads; both heads at once turn back together or not at all. */
+function secondWays(
+  chosen: readonly (Judged | undefined)[],
+  together: boolean,
+  shop: Shop,
+  panels: PanelsToRun,
+  job: Job,
+): (Judged | undefined)[] {
+  const seconds = chosen.map((way) =>
+    way === undefined || setCurve(way, panels, 'whole') === undefined
+      ? undefined
+      : findSecondWay(way.work, shop, panels, job),
+  );
+  const all = seconds.every((second) => second !== undefined);
+  return together && !all ? seconds.map(() => undefined) : seconds;
+}
+
+/** The second rotation of a cut, set up for the shaped heads alone: a spare piece with this cut alone is its test piece. */
+function planSecond(way: Judged, panels: PanelsToRun, at: number, shop: Shop, job: Job) {
+  const { work, run } = way;
+  const thickness = thicknessLeft([work], at);
+  const testPiece = thickness === null ? null : { at, thickness };
+  const curve = setCurve(way, panels, 'second');
+  return {
+    setUp: makeSetUp(way, { ends: [], edges: [] }, testPiece, curve, shop.rules, job),
+    correction: correctSetting([work], 0, run, at, job.units),
+  };
 }
 
 /** The stack's two ways in the order of the cuts. */

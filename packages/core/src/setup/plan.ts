@@ -1,3 +1,5 @@
+import type { Guide } from '../door/guide.ts';
+import type { Shoulder } from '../door/head-report.ts';
 import type { Code } from '../problem/codes.ts';
 import type { Problem } from '../problem/problem.ts';
 
@@ -97,6 +99,17 @@ export type FrameCut =
       readonly corner: number;
     };
 
+/** How the shaped heads run in a set-up, against a bearing or a ring fence. Shoulders as seen from the door's front. */
+export interface CurveSetting {
+  /** The half of the heads that is run here, from the side up to the apex; both where no other set-up has the other. */
+  readonly shoulder: Shoulder | 'both';
+  /** The half that this rotation cuts against the grain. */
+  readonly tears: Shoulder;
+  /** Set up for the heads alone: the second rotation, without the straight fence. */
+  readonly alone: boolean;
+  readonly guide: Guide;
+}
+
 /** How a cut is set up. Lengths mm from the table, angles degrees, speeds rpm, rim m/s, feed m/min. */
 export interface SetUp {
   readonly cut: string;
@@ -142,6 +155,8 @@ export interface SetUp {
   readonly passes: readonly Pass[];
   /** The edge of what it leaves of stock of nominal thickness: SVG path data, x in from the edge, y down from the front face. */
   readonly swept: string;
+  /** Left out where no shaped head is run. */
+  readonly curve?: CurveSetting;
   /** What a test piece should measure after this cut: its thickness `at` mm in from the edge; null on the frame. */
   readonly testPiece: { readonly at: number; readonly thickness: number } | null;
   /** What the set-up depends on and nobody said, by the place it has in its file. */
@@ -193,6 +208,8 @@ export interface Step {
   readonly blanks: readonly string[];
   /** Those of them whose narrow panels are in no blank: their ends need a carrier or a spare beside them. */
   readonly carrier: readonly string[];
+  /** In `run-heads`: the half that is run, seen from the front; null in every other step. */
+  readonly shoulder: Shoulder | 'both' | null;
   /** Those of them with a shaped head, of which the straight fence only takes the square end. */
   readonly shaped: readonly string[];
 }

@@ -1,4 +1,5 @@
 import { flipCurve, pathData } from '@fielded/geometry';
+import type { Job } from '../job/job.ts';
 import { type ClearedRegion, cutSection } from '../joint/section.ts';
 import { sweepCut } from '../machining/sweep.ts';
 import { toDegrees } from '../measure/angle.ts';
@@ -7,10 +8,11 @@ import type { Problem } from '../problem/problem.ts';
 import { sayProblem } from '../problem/say.ts';
 import type { Rules } from '../shop/shop.ts';
 import { barHeights } from './bar.ts';
+import { findCurveProblems, isGuideKnown } from './curve.ts';
 import { chooseFeed, feedsFor } from './feed.ts';
 import { feedAgainst } from './hand.ts';
 import { splitPasses } from './passes.ts';
-import type { FenceSetting, Pass, SetUp, Tool } from './plan.ts';
+import type { CurveSetting, FenceSetting, Pass, SetUp, Tool } from './plan.ts';
 import { bandOf, END_GRAIN, powerAt } from './power.ts';
 import { isTurnedOver, type Judged, leastRadiusOf } from './ways.ts';
 import type { Work } from './work.ts';
@@ -26,8 +28,9 @@ export function makeSetUp(
   way: Judged,
   before: MadeBefore,
   testPiece: SetUp['testPiece'],
+  curve: CurveSetting | undefined,
   rules: Rules,
-  voice: Voice,
+  job: Job,
 ): SetUp {
   const { work, machineName, machine, run, rotation, pose, hole } = way;
   const { cut, head } = work;
@@ -42,6 +45,7 @@ export function makeSetUp(
   const passes = passesFor(work, before.ends, machine.power, feedRate, rules);
   const greatest = Math.max(...passes.map(({ area }) => area));
   const likely = powerAt(rules.cuttingEnergy, greatest, feedRate);
+  const curveProblems = curve === undefined ? [] : findCurveProblems(way, curve, job);
   const slot = work.knife?.groundFor !== undefined && head.slots?.includes(work.groundRun) ? work.groundRun : null;
   return {
     cut: cut.name,
@@ -62,7 +66,7 @@ export function makeSetUp(
     cuttingPoint: pose.cuttingPoint,
     seat: pose.seat,
     hole,
-    fence: setFence(way, before),
+    fence: setFence(way, before, curve),
     speed,
     rim,
     feedRate,
@@ -72,9 +76,14 @@ export function makeSetUp(
     powerEnd: bandOf(END_GRAIN * likely),
     passes,
     swept: sweptPath(work),
+    ...(curve && { curve }),
     testPiece,
-    notChecked: listNotChecked(way),
-    problems: [...way.warnings, ...warnOfMotor(way, greatest, greatestArea(machine.power, feedRate, rules), voice)],
+    notChecked: listNotChecked(way, curve),
+    problems: [
+      ...way.warnings,
+      ...curveProblems,
+      ...warnOfMotor(way, greatest, greatestArea(machine.power, feedRate, rules), job),
+    ],
   };
 }
 
@@ -107,8 +116,10 @@ function describeTool({ work: { head }, machine }: Judged): Tool {
   };
 }
 
-function setFence({ work, run, pose }: Judged, before: MadeBefore): FenceSetting {
+function setFence({ work, run, pose }: Judged, before: MadeBefore, curve: CurveSetting | undefined): FenceSetting {
   const { toAxis, standsOut, gap } = pose;
+  // The second half of a curve is run without the straight fence.
+  if (curve?.alone) return { toAxis, standsOut, gap, bar: null };
   const bar = barHeights(work, run, before.ends);
   const edges = barHeights(work, run, before.edges);
   const same = bar?.from === edges?.from && bar?.to === edges?.to;
@@ -153,7 +164,10 @@ function areaTaker(work: Work, before: readonly Work[]): (depth: number) => numb
 }
 
 /** What the set-up depends on and nobody said, by its place in the job or the shop file. */
-function listNotChecked({ work, machine, machineName, run, hole, pose }: Judged): string[] {
+function listNotChecked(
+  { work, machine, machineName, run, hole, pose }: Judged,
+  curve: CurveSetting | undefined,
+): string[] {
   const { cut, head, headName, knife } = work;
   const inMachine = (key: string) => `machines.${machineName}.${key}`;
   const missing: string[] = [];
@@ -167,5 +181,6 @@ function listNotChecked({ work, machine, machineName, run, hole, pose }: Judged)
   if (machine.fenceGap === undefined && work.frame?.kind !== 'back edge') missing.push(inMachine('fenceGap'));
   if (machine.power === undefined) missing.push(inMachine('power'));
   if (cut.tilt === Math.PI / 2 && machine.tallFence === undefined) missing.push(inMachine('tallFence'));
+  if (curve !== undefined && !isGuideKnown(machine)) missing.push(inMachine('bearings'));
   return missing;
 }

@@ -13,6 +13,8 @@ export interface PanelsToRun {
   readonly shaped?: readonly string[];
   /** The narrowest opening, for a head that works inside glued-up frames. */
   readonly leastOpening?: LeastOpening;
+  /** Tightest hollow of their panels' edges, mm; null where none is hollow. */
+  readonly hollow?: number | null;
 }
 
 /** Set-ups that stand together on one spindle: one, or both heads at once. Places among the plan's set-ups. */
@@ -21,13 +23,14 @@ export type Group = readonly number[];
 /**
  * The order of work with the fewest set-ups (formula U10): end grain before long grain, so that the long cut takes the chipping
  * away; narrow panels in blanks whose ends get every cut before they are ripped, their long edges in a second round that
- * runs backwards, so that what still stands is used first.
+ * runs backwards, so that what still stands is used first. `second`: the set-ups that run the other half of shaped heads.
  */
 export function orderSteps(
   setups: readonly SetUp[],
   groups: readonly Group[],
   frame: readonly number[],
   afterGlueUp: readonly number[],
+  second: readonly number[],
   panels: PanelsToRun,
 ): Step[] {
   const order = new StepList(setups, panels);
@@ -53,6 +56,7 @@ export function orderSteps(
     }
   }
   const all = [...once, ...narrow];
+  for (const place of second) order.secondHalf(place, [...new Set(all)]);
   for (const kind of ['sand', 'finish', 'glue-up'] as const) order.add(kind, [], 'all', [...new Set(all)]);
   for (const place of afterGlueUp) order.frameCut([place]);
   return order.steps;
@@ -71,7 +75,13 @@ class StepList {
     this.panels = panels;
   }
 
-  add(kind: StepKind, group: Group, panels: Step['panels'], doors: readonly string[]): void {
+  add(
+    kind: StepKind,
+    group: Group,
+    panels: Step['panels'],
+    doors: readonly string[],
+    shoulder: Step['shoulder'] = null,
+  ): void {
     const first = group[0];
     this.steps.push({
       kind,
@@ -82,6 +92,7 @@ class StepList {
       doors: [...new Set(doors)],
       blanks: panels !== 'frame' && (kind === 'run-ends' || kind === 'rip') ? this.panels.narrow : [],
       carrier: panels !== 'frame' && kind === 'run-ends' ? this.panels.carrier : [],
+      shoulder,
       shaped: kind === 'run-ends' ? this.shapedOf(doors) : [],
     });
   }
@@ -89,7 +100,14 @@ class StepList {
   /** Shaped heads after the straight sides: the fence comes off, the bearing or ring goes on, the height stays. */
   heads(group: Group, doors: readonly string[]): void {
     const shaped = this.shapedOf(doors);
-    if (shaped.length > 0) this.add('run-heads', group, 'all', shaped);
+    const shoulder = this.setups[group[0]!]!.curve?.shoulder ?? null;
+    if (shaped.length > 0 && shoulder !== null) this.add('run-heads', group, 'all', shaped, shoulder);
+  }
+
+  /** The other half of the heads, with the other rotation. */
+  secondHalf(place: number, doors: readonly string[]): void {
+    this.setUp([place]);
+    this.heads([place], doors);
   }
 
   private shapedOf(doors: readonly string[]): string[] {

@@ -60,6 +60,10 @@ export interface Machine {
   readonly power?: number;
   /** Greatest gap between the two halves of its fence. */
   readonly fenceGap?: number;
+  /** Diameters of the bearings that go on its spindle, for curved work. */
+  readonly bearings?: readonly number[];
+  /** Outer diameters of its ring fences, for curved work. */
+  readonly ringFences?: readonly number[];
   /** Whether it has a fence to hold a panel upright. */
   readonly tallFence?: boolean;
   /** Least and greatest tilt of the spindle: positive where its top leans away from the stock. */

@@ -2,7 +2,7 @@ import { type Box, type Chain, cropLoops, curveBox, joinBoxes, type Loop, line, 
 import { type Item, path, type Scene, text } from '../scene.ts';
 import { drawCheckBar } from '../sheet/check-bar.ts';
 import { PAPERS, type PaperName } from '../sheet/paper.ts';
-import { fitText } from '../text/measure-text.ts';
+import { breakLines, fitText } from '../text/measure-text.ts';
 
 /** An outline to print at full size: mm, y up. */
 export interface Template {
@@ -14,9 +14,11 @@ export interface Template {
 
 const SIDE = 14;
 const TOP = 16;
-const FOOT = 26;
+const FOOT = 34;
 const CROSS = 4;
 const WORDS = 2.2;
+/** Notes stand beside the bar, in lines of their own. */
+const NOTES = { width: 76, line: 3.2, most: 8 };
 
 /** A template on one piece of paper just large enough for it, at full size. */
 export function templateScene({ outline, title, notes, units }: Template): Scene {
@@ -76,16 +78,21 @@ export function templateSheets({ outline, title, notes, units }: Template, paper
           ),
           ...drawCrosses(tile, place, column, row, across, down),
           ...drawCheckBar(SIDE, height - 14, units),
-          ...notes
-            .slice(0, 3)
-            .map((words, i) =>
-              text(`note ${i}`, 'quiet', width - SIDE, height - 16 + i * 4, fitText(words, WORDS, 88), WORDS, 'end'),
-            ),
+          ...drawNotes(notes, width, height),
         ],
       });
     }
   }
   return sheets;
+}
+
+/** The notes at the sheet's lower right, as many lines as there is room for. */
+function drawNotes(notes: readonly string[], width: number, height: number): Item[] {
+  const lines = notes.flatMap((words) => breakLines(words, WORDS, NOTES.width)).slice(0, NOTES.most);
+  const top = height - 6 - (lines.length - 1) * NOTES.line;
+  return lines.map((words, i) =>
+    text(`note ${i}`, 'quiet', width - SIDE - NOTES.width, top + i * NOTES.line, words, WORDS),
+  );
 }
 
 /** The outline with y down, its box's corner at (left, top). */

@@ -63,12 +63,14 @@ function listFigures(setUp: SetUp, units: Report['units']): BigFigure[] {
         };
   return [
     { ...height, unit: units },
-    {
-      label: frame?.kind === 'back edge' ? 'Bearing, its radius' : 'Fence to axis',
-      figure: length(fence.toAxis),
-      unit: units,
-      note: `knives stand out ${both(fence.standsOut)}`,
-    },
+    setUp.curve?.alone
+      ? bearingFigure(setUp.curve, units, both)
+      : {
+          label: frame?.kind === 'back edge' ? 'Bearing, its radius' : 'Fence to axis',
+          figure: length(fence.toAxis),
+          unit: units,
+          note: `knives stand out ${both(fence.standsOut)}`,
+        },
     hole === null
       ? { label: 'Table ring', figure: '–', unit: '', note: 'nothing turns in the table' }
       : {
@@ -99,4 +101,17 @@ function listFigures(setUp: SetUp, units: Report['units']): BigFigure[] {
       note: `feed ${setUp.feedDirection}`,
     },
   ];
+}
+
+/** What stands in the fence's place where a curve is run: the bearing there is, or the one that is wanted. */
+function bearingFigure(
+  { guide: { bearing } }: NonNullable<SetUp['curve']>,
+  units: Report['units'],
+  both: (mm: number) => string,
+): BigFigure {
+  const { needed, available, outside } = bearing;
+  const figure = figureText(available ?? needed, units).text;
+  const known = { label: available === null ? 'Bearing wanted' : 'Bearing', figure, unit: units };
+  if (outside === null || outside === 0) return { ...known, note: "on the panel's own edge" };
+  return { ...known, note: `template ${both(Math.abs(outside))} ${outside > 0 ? 'outside' : 'inside'} the edge` };
 }

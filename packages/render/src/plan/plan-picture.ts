@@ -50,8 +50,9 @@ function sketchPlan(setUp: SetUp, units: Report['units'], scale: number): Item[]
   const arrow = line + Math.max(0, radius - line) + 4;
   const foot = arrow + STOCK_BELOW;
   const inside = setUp.frame?.kind === 'back edge';
+  const alone = setUp.curve?.alone ?? false;
   const items: Item[] = [
-    ...(inside ? [path('bearing', 'judged', [circle(line)])] : [path('fence', 'fine', halves)]),
+    ...drawGuide(setUp, halves, line, scale),
     path('stock', 'removed', [
       polygon([
         [-end, line],
@@ -90,13 +91,32 @@ function sketchPlan(setUp: SetUp, units: Report['units'], scale: number): Item[]
   };
   return layDimensions({
     items,
-    outlines: [...halves.flatMap(({ curves }) => curves), ...circle(radius).curves],
+    outlines: [...(alone ? [] : halves.flatMap(({ curves }) => curves)), ...circle(radius).curves],
     woods: [],
     around: { x0: -end, x1: end, y0: -radius, y1: arrow + GAP_BELOW - TIER },
-    tiers: inside ? [] : [gap],
+    tiers: inside || alone ? [] : [gap],
     interiors: [],
     leaders: [],
   });
+}
+
+/** What the work goes along: the fence's halves, or a bearing. */
+function drawGuide(setUp: SetUp, halves: readonly Loop[], line: number, scale: number): Item[] {
+  if (setUp.frame?.kind === 'back edge') return [path('bearing', 'judged', [circle(line)])];
+  return setUp.curve?.alone ? drawBearing(setUp, line, scale) : [path('fence', 'fine', halves)];
+}
+
+/** The bearing that a curve runs on, in the fence's place; its word beside the cutting circle. */
+function drawBearing({ curve, tool }: SetUp, radius: number, scale: number): Item[] {
+  const { available, outside } = curve!.guide.bearing;
+  // On a template the bearing is another; the panel's edge passes where it always does.
+  const own = available === null || outside === 0;
+  const right = (tool.cuttingDiameter / 2) * scale + 2;
+  return [
+    path('bearing', own ? 'fine' : 'hidden', [circle(radius)]),
+    text('bearing word', 'quiet', right, -radius / 2, own ? 'bearing within' : 'edge as on its', WORD),
+    text('bearing words', 'quiet', right, -radius / 2 + WORD * 1.4, own ? 'the cutting circle' : 'own bearing', WORD),
+  ];
 }
 
 function circle(radius: number): Loop {

@@ -152,10 +152,10 @@ function drawTable(setUp: SetUp, tool: ToolPlace, y: number, x0: number, x1: num
 }
 
 /** The fence's face as seen behind the cut, and the bar across its gap. */
-function drawFence({ fence }: SetUp, table: number, scale: number, top: number): Item[] {
+function drawFence({ fence, curve }: SetUp, table: number, scale: number, top: number): Item[] {
   const items: Item[] = [
     path('fence', 'hidden', [stroke(0, table, 0, top - 3)]),
-    text('fence word', 'quiet', -BAR_THICK - 1.5, top - 1, 'fence', 2.5, 'end'),
+    text('fence word', 'quiet', -BAR_THICK - 1.5, top - 1, curve?.alone ? 'bearing' : 'fence', 2.5, 'end'),
   ];
   if (fence.bar === null) return items;
   const from = table - fence.bar.from * scale;

@@ -1,4 +1,4 @@
-import { type Plan, type Report, type SetUp, say, sayPlanCaution, sayStartChecks } from '@fielded/core';
+import { type Plan, type Report, type SetUp, say, sayCurve, sayPlanCaution, sayStartChecks } from '@fielded/core';
 import { polygon } from '@fielded/geometry';
 import { stroke } from '../geometry/stroke.ts';
 import { type Item, itemsBox, moveItems, path, type Scene, text } from '../scene.ts';
@@ -30,7 +30,8 @@ export function setUpSheet(plan: Plan, index: number, report: Report, of: number
   const checks = startChecks(setUp, report, open.top - 3);
   const figures = SHEET_MARGIN + 21;
   const picture = figures + BIG_FIGURES_HEIGHT + 2;
-  const views = checks.top - 3 - PLAN_HEIGHT;
+  const curve = curveWords(setUp, report, checks.top - 3);
+  const views = curve.top - 3 - PLAN_HEIGHT;
   const height = views - 2 - picture;
   const section = drawSetUpSection(report, plan.setups, index, { width: WIDTH, height });
   const half = (WIDTH - BESIDE) / 2;
@@ -43,6 +44,7 @@ export function setUpSheet(plan: Plan, index: number, report: Report, of: number
     ...placeIn(view.items, LEFT, views, half, PLAN_HEIGHT),
     text('plan scale', 'quiet', LEFT, views + SMALL, `from above, ${scaleText(view.scale)}`, SMALL),
     ...drawSetting(plan, index, report, LEFT + half + BESIDE, views, half),
+    ...curve.items,
     ...checks.items,
     ...open.items,
     ...foot.items,
@@ -94,6 +96,15 @@ interface Standing {
   readonly top: number;
 }
 
+/** How the shaped heads are run, across the sheet; nothing where there are none. */
+function curveWords(setUp: SetUp, report: Report, foot: number): Standing {
+  const words = sayCurve(setUp, report);
+  if (words.length === 0) return { items: [], top: foot + 3 };
+  const { items, y } = listTexts('curve', [words.join(' ')], { x: LEFT, y: SMALL, width: WIDTH }, 'none');
+  const height = y - LINE + 1;
+  return { items: moveItems(items, 0, foot - height), top: foot - height };
+}
+
 /** What is checked before the start, in two columns, with boxes to tick. */
 function startChecks(setUp: SetUp, report: Report, foot: number): Standing {
   const checks = sayStartChecks(setUp, report);
@@ -136,9 +147,16 @@ function openQuestions(setUp: SetUp, foot: number): Standing {
 }
 
 /** How a kept sample sets it, and what goes before the sheet. */
-function cautionOf({ of, cuttingPoint: point, fence, presented }: SetUp, report: Report, foot: number): Standing {
+function cautionOf(
+  { of, cuttingPoint: point, fence, presented, curve }: SetUp,
+  report: Report,
+  foot: number,
+): Standing {
   const words = [
-    ...(of === 'panel' && presented === 0 ? [say('plan.sample', { point, out: fence.standsOut }, report)] : []),
+    ...(of === 'panel' && presented === 0 && !curve?.alone
+      ? [say('plan.sample', { point, out: fence.standsOut }, report)]
+      : []),
+    ...(curve === undefined ? [] : [say('plan.curve', {}, report)]),
     sayPlanCaution(report),
   ];
   const { items } = listTexts('caution', words, { x: LEFT, y: 0, width: WIDTH }, 'none');

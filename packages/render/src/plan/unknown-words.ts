@@ -10,6 +10,7 @@ const WORDS: Readonly<Record<string, string>> = {
   power: 'power of the motor',
   tallFence: 'tall fence',
   rings: 'table opening',
+  bearings: 'bearings and ring fences for the shaped heads',
 };
 
 /**

@@ -14,8 +14,10 @@ export const DOOR_WORDS = {
     "The raise runs to a point under the head of door {door}: the panel's edge has a radius of {edge:length} there, and the {cut} reaches in {reach:length}. Give the head a larger radius, or the cut less reach.",
   'head-bottoms-out':
     "At the dampest the panel of door {door} meets the groove's bottom beside its head: the edge that leans {lean:degrees} moves {moves:length} square to itself, and {gap:length} is free. Give frame.endGap {wanted:length} or more.",
+  'head-not-flat':
+    'Door {door} has a shaped head, and the {cut} is held at {held:degrees}: only a cut that is run flat goes round a curve. Run it flat, or leave the head straight.',
   'curved-work':
-    'Door {door} has a shaped head, run against a bearing or a ring fence and not the straight one. Start against a lead-in pin or block, hold the panel in a jig with handles, never run a small or light piece against a bearing, leave untouched edge for the bearing to run on, and prefer the cutter under the work. One shoulder of the head is cut against the grain: turn the head over and run that side with the other rotation, or take it in light passes. The marks on the tools, the rules where you work and trained practice go first.',
+    'Door {door} has a shaped head, run against a bearing or a ring fence and not the straight one. Start against a lead-in pin or block, hold the panel in a jig with handles, never run a small or light piece against a bearing, leave untouched edge for the bearing to run on, and prefer the cutter under the work. One shoulder of the head is cut against the grain: run that half with knives of the other hand and the other rotation, or take it in light passes. The marks on the tools, the rules where you work and trained practice go first.',
   'shoulder.left':
     'Seen from the front, the {cut} runs against the grain on the left shoulder where the spindle turns counterclockwise, on the right one where it turns clockwise.',
   'shoulder.right':

@@ -80,7 +80,43 @@ export const SETUP_WORDS = {
   'step.run-ends': 'Run both ends, {cuts} on "{machine}": {panels}.',
   'step.run-edges': 'Run both long edges, {cuts} on "{machine}": {panels}.',
   'step.run-heads':
-    'Take the straight fence off, fit the bearing or the ring fence with a lead-in, and run the shaped heads, {cuts} on "{machine}" at the same height: {panels}. One shoulder runs against the grain: light passes there, or the head turned over and the other rotation.',
+    'Take the straight fence off, fit the bearing or the ring fence with a lead-in, and run the shaped heads, {cuts} on "{machine}" at the same height: {panels}. The {shoulder:said} half, seen from the front, runs against the grain: light passes there.',
+  'step.run-heads.first':
+    'Take the straight fence off, fit the bearing or the ring fence with a lead-in, and run the {shoulder:said} half of the shaped heads, seen from the front, from the side up to the apex, {cuts} on "{machine}" at the same height: {panels}. The other half follows with the other rotation.',
+  'step.run-heads.second':
+    'Run the {shoulder:said} half of the shaped heads, seen from the front, from the side up to the apex, {cuts} on "{machine}": {panels}.',
+  'step.set-up.second':
+    'Set up "{machine}" for the other half of the shaped heads: {cuts} with the knife {knife} in the head "{head}", {run:said}, spindle {rotation:said}, feed {feed:said}, on a bearing or a ring fence with a lead-in. The knives should just touch the sample that was kept.',
+  'step.test-piece.second': 'Run a spare piece as a test, with a curve on it and its grain as the panels have it.',
+  'half.left': 'left',
+  'half.right': 'right',
+  'curve.half':
+    'The {shoulder:said} half of the curve, side to apex, seen from the front; the other half with the other rotation.',
+  'curve.whole':
+    'The whole of the curve; seen from the front, the {shoulder:said} half runs against the grain: light passes there.',
+  'curve.bearing': 'Bearing of {needed:length}, on the panel itself or a template like it.',
+  'curve.bearing-wanted': 'Bearing of {needed:length} on the panel itself; one of another diameter runs on a template.',
+  'curve.template-outside':
+    "Bearing of {available:length} on a template {outside:length} outside the panel's edge; on the panel itself it would be {needed:length}.",
+  'curve.template-inside':
+    "Bearing of {available:length} on a template {outside:length} inside the panel's edge; on the panel itself it would be {needed:length}.",
+  'curve.ring':
+    'Ring fence of {ring:length}, centre {setOff:length} behind the axis: {at5:length} short of the reach 5° off its mark, {at10:length} at 10°, {at20:length} at 20°; stay within {along:length} of the mark for {short:length}.',
+  'curve.ring-of':
+    'The {cut} on a ring fence of {ring:length}: {at5:length} short 5° off its mark, {at10:length} at 10°, {at20:length} at 20°.',
+  'curve.ring-exact': 'Ring fence of {ring:length} about the axis: the full reach all round.',
+  'curve-fed-by-hand':
+    'The head "{head}" is marked for mechanical feed, and the shaped heads are fed by hand: it must never run them. Use a tool marked for hand feed for the {cut}.',
+  'one-rotation':
+    'The {cut} runs the {shoulder:said} shoulder of the shaped heads, seen from the front, against the grain. Turning the head over changes nothing, since its knives keep their hand. A knife of the same outline ground to run {run:said} {rotation:said} would run it; else take it in light passes.',
+  'one-rotation.assumed':
+    'The {cut} runs the {shoulder:said} shoulder of the shaped heads, seen from the front, against the grain, if its knife has the hand that was assumed. A knife of the same outline ground to run {run:said} {rotation:said} would run it; else take it in light passes.',
+  'no-guide':
+    'To run the shaped heads the {cut} wants a bearing of {needed:length}, and no bearing or ring fence of "{machine}" serves. One of another diameter, less than the cutting circle, does on a template.',
+  'ring-falls-short':
+    'On the ring fence of {ring:length} the {cut} falls short of its reach beside the mark: {at5:length} at 5°, {at10:length} at 10°, {at20:length} at 20°. Mark the ring and keep the work on the mark; a bearing of {needed:length} has no such fault.',
+  'unknown.bearings':
+    'Which bearings and ring fences "{machine}" has for the shaped heads is not known. Write their diameters as bearings and ringFences.',
   'step.test-piece.cope': 'Run an end of a spare piece of rail as a test, held in the carrier.',
   'step.test-piece.frame': 'Run an edge of a spare piece of the frame as a test.',
   'step.test-piece.back-edge': 'Run the inside corner of a spare frame as a test.',
@@ -122,6 +158,8 @@ export const SETUP_WORDS = {
   'check.test-piece': 'Test piece run and measured before the work',
   'plan.caution':
     "Feed against the rotation, never with it. Never back the stock out: pull it straight off the cutter. Keep hands {hands:length} from the knives, and use a jig or a carrier for small pieces. The tool's marks, the machine's manual, local rules and trained practice go before this sheet.",
+  'plan.curve':
+    'On a curve start against a lead-in pin or block, hold the panel in a jig with handles, and never run a small or light piece.',
   'plan.feeder':
     'Feeder level, toe-in 1° to 3°, wheels {least:length} to {most:length} below the top of the stock (common practice).',
   'plan.sample':

@@ -1,4 +1,12 @@
-import { type Correction, formatLength, formatNumber, type SetUp, sayNotChecked, type Units } from '@fielded/core';
+import {
+  type Correction,
+  formatLength,
+  formatNumber,
+  type SetUp,
+  sayCurve,
+  sayNotChecked,
+  type Units,
+} from '@fielded/core';
 import type { JSX } from 'preact';
 import { useDesk } from '../../desk/context.ts';
 import { keepTogether } from '../../words/keep-together.ts';
@@ -46,6 +54,9 @@ export function MachineSheet({
           {setUp.passes.map(({ depth }) => keepTogether(formatLength(depth, units))).join(', then ')}.
         </p>
       )}
+      {sayCurve(setUp, voice).map((words) => (
+        <p key={words}>{words}</p>
+      ))}
       <TestPiece setUp={setUp} corrections={corrections} />
       {(setUp.assumed || setUp.notChecked.length > 0) && (
         <div class="not-checked">
@@ -74,12 +85,18 @@ export function MachineSheet({
 /** Height, fence, ring, speed and feed: what is set at the machine. */
 function bigFigures(setUp: SetUp, units: Units): { name: string; figure: string; beside?: string }[] {
   const say = (mm: number) => formatLength(mm, units);
-  const { seat, cuttingPoint, fence, hole, speed, feedRate, feedBy } = setUp;
+  const { seat, cuttingPoint, fence, hole, speed, feedRate, feedBy, curve } = setUp;
   return [
     seat === null
       ? { name: 'Height', figure: say(cuttingPoint), beside: 'of the deepest cutting point above the table' }
       : { name: 'Height', figure: say(seat), beside: `of the seat above the table; cuts to ${say(cuttingPoint)}` },
-    { name: 'Fence', figure: say(fence.standsOut), beside: 'the knives stand out beyond it' },
+    curve?.alone
+      ? {
+          name: 'Bearing',
+          figure: say(curve.guide.bearing.available ?? curve.guide.bearing.needed),
+          beside: 'and no straight fence: half of the shaped heads alone',
+        }
+      : { name: 'Fence', figure: say(fence.standsOut), beside: 'the knives stand out beyond it' },
     {
       name: 'Ring',
       figure: hole === null ? 'none' : hole.ring === null ? say(hole.needed) : say(hole.ring),

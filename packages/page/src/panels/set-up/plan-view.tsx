@@ -2,7 +2,7 @@ import type { SetUp } from '@fielded/core';
 import type { JSX } from 'preact';
 
 /** The table from above, the operator at the foot: which way the spindle turns, and which way the work is fed. */
-export function PlanView({ setUp: { rotation, feedDirection, presented } }: { setUp: SetUp }): JSX.Element {
+export function PlanView({ setUp: { rotation, feedDirection, presented, curve } }: { setUp: SetUp }): JSX.Element {
   const clockwise = rotation === 'clockwise';
   const leftwards = feedDirection === 'right to left';
   const words = `Turns ${rotation} seen from above; feed from ${feedDirection}.`;
@@ -13,7 +13,7 @@ export function PlanView({ setUp: { rotation, feedDirection, presented } }: { se
   return (
     <figure class="plan-view">
       <svg viewBox="-100 -34 200 88" aria-hidden="true">
-        <path class="fence" d="M-98 12H-30M30 12H98" />
+        {curve?.alone ? <circle class="fence" r="12" /> : <path class="fence" d="M-98 12H-30M30 12H98" />}
         <circle class="spindle" r="4" />
         <circle class="cutter" r="22" />
         <path class="arrow" d={`${turn}${head}`} />

@@ -40,6 +40,8 @@ export const MACHINE_FIELDS: readonly ShopField[] = [
   length('spindleLength', 'Spindle length'),
   figure('power', 'Power', 'kW'),
   length('fenceGap', 'Fence gap, at most'),
+  { key: 'bearings', label: 'Bearings for curves', kind: 'figures', unit: 'length' },
+  { key: 'ringFences', label: 'Ring fences', kind: 'figures', unit: 'length' },
   { key: 'feeds', label: 'Feeds', kind: 'figures', unit: 'm/min' },
   { key: 'reversing', label: 'Turns both ways', kind: 'yes' },
 ];
