@@ -1,3 +1,4 @@
+import { groovedParts } from '../door/groove-room.ts';
 import type { Job } from './job.ts';
 
 /** A sum of sizes past a bound by less than this, mm, is rounding. */
@@ -6,21 +7,20 @@ const ROUNDING = 1e-9;
 /**
  * Whether a job, its sizes set anew, could still be read from its file: what is answered can be written there.
  *
- * Asks what reading asks of sizes that a setting can change: no cut takes the whole edge, the groove lies inside the frame and
- * inside every part of a door, and the swell gap leaves some of it.
+ * Asks what reading asks of sizes that a setting can change: no cut takes the whole edge, the groove lies inside the frame, clear
+ * of the back's worked arris and inside every part of a door, and the gaps leave some of it.
  */
 export function canBeRead({ panel, frame, cuts, doors }: Job): boolean {
-  const { groove, swellGap, thickness } = frame;
+  const { groove, swellGap, endGap = 0, thickness, backEdge } = frame;
   const whole = (cut: Job['cuts'][number]) =>
     cut.depth >= (cut.run === 'over' ? panel.thickness : Math.min(panel.thickness, panel.measured));
+  const backLip = thickness - groove.setback - groove.width;
   return (
     !cuts.some(whole) &&
-    groove.setback + groove.width <= thickness + ROUNDING &&
+    backLip >= -ROUNDING &&
+    (backEdge === undefined || backEdge.profile.depth < backLip) &&
     groove.depth <= thickness &&
-    swellGap < groove.depth &&
-    doors.every(({ stile, rail, muntin, across, up }) => {
-      const muntins = across > 1 || up > 1 ? muntin / 2 : Number.POSITIVE_INFINITY;
-      return groove.depth < Math.min(stile, rail, muntins);
-    })
+    Math.max(swellGap, endGap) < groove.depth &&
+    doors.every((door) => groovedParts(door).every(({ room }) => groove.depth < room))
   );
 }

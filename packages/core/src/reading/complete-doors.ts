@@ -1,4 +1,5 @@
 import { type HungIn, layOpenings, leafSize, type Size, shareOut } from '../door/door.ts';
+import { type GroovedPart, groovedParts } from '../door/groove-room.ts';
 import { DEFAULTS } from '../job/defaults.ts';
 import { fillOpenings } from '../job/given-job.ts';
 import type { Door } from '../job/job.ts';
@@ -137,18 +138,11 @@ function checkCounts(file: Loose<FileDoor> & object, at: string, desk: Desk): vo
 /** Every part wide enough for its groove, every opening larger than nothing. */
 function checkParts(door: Door, grooveDepth: number, at: string, desk: Desk): void {
   const { stile, topRail, bottomRail, midRail, muntin, columns, rows, width, height } = door;
-  const divided = columns.length > 1 || rows.length > 1;
   if (columns.length > 1 && muntin === 0) reportMuntin('muntin', at, desk);
   else if (rows.length > 1 && midRail === 0) reportMuntin('midRail', at, desk);
   checkOpenings(width - 2 * stile, columns, muntin, 'width', 'stile', 'columns', door, at, desk);
   checkOpenings(height - topRail - bottomRail, rows, midRail, 'height', 'rail', 'rows', door, at, desk);
-  checkGroove('stile', stile, grooveDepth, at, desk);
-  checkGroove('rail', door.rail, grooveDepth, at, desk);
-  if (topRail !== door.rail) checkGroove('topRail', topRail, grooveDepth, at, desk);
-  if (bottomRail !== door.rail) checkGroove('bottomRail', bottomRail, grooveDepth, at, desk);
-  // Muntins and mid rails are grooved on both their edges.
-  if (divided && muntin > 0) checkGroove('muntin', muntin / 2, grooveDepth, at, desk);
-  if (rows.length > 1 && midRail !== muntin) checkGroove('midRail', midRail / 2, grooveDepth, at, desk);
+  for (const grooved of groovedParts(door)) checkGroove(grooved, grooveDepth, at, desk);
 }
 
 function reportMuntin(key: 'muntin' | 'midRail', at: string, desk: Desk): void {
@@ -202,17 +196,10 @@ function checkOpenings(
   );
 }
 
-function checkGroove(
-  part: 'stile' | 'rail' | 'topRail' | 'bottomRail' | 'muntin' | 'midRail',
-  room: number,
-  depth: number,
-  at: string,
-  desk: Desk,
-): void {
+function checkGroove({ part, room, bothEdges }: GroovedPart, depth: number, at: string, desk: Desk): void {
   if (!(depth >= room)) return;
   const path = `${at}.${part}`;
-  const both = part === 'muntin' || part === 'midRail';
-  const [width, why] = both ? [room * 2, 'from both its edges '] : [room, ''];
+  const [width, why] = bothEdges ? [room * 2, 'from both its edges '] : [room, ''];
   desk.report(
     'groove-through-part',
     path,

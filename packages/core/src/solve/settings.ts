@@ -27,7 +27,7 @@ const SCRATCH = 1e-3;
 const WIDEST = 300;
 
 /** The names of everything in a job that can be set. */
-function settingNames(job: Job): string[] {
+export function settingNames(job: Job): string[] {
   return [
     ...sizeSettings(job).map(({ name }) => name),
     ...job.cuts.flatMap(({ name }) => [`${name}.depth`, `${name}.reach`]),

@@ -31,7 +31,7 @@ const OF_THE_JOINT: readonly Target[] = [
     // Not the fit's own, which takes what is within 1e-9 of nothing as nothing: that would leave 0 a range of settings.
     read: (job) => {
       const { grooveNeeded } = join(job).tongue;
-      return grooveNeeded === null ? null : job.frame.groove.width - grooveNeeded;
+      return grooveNeeded === null ? null : job.frame.groove.width - 2 * (job.panel.film ?? 0) - grooveNeeded;
     },
   },
   {
