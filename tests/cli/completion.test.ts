@@ -34,7 +34,7 @@ function listed(out: string): string[] {
     .sort();
 }
 
-const VIEWS = ['cuts', 'detail', 'door', 'joint', 'panel', 'season', 'section', 'sheet', 'spread'];
+const VIEWS = ['corner', 'cuts', 'detail', 'door', 'joint', 'panel', 'season', 'section', 'sheet', 'spread'];
 
 describe('completion in bash', () => {
   it('offers commands, options, what these may be, and files', () => {

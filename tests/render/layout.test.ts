@@ -7,7 +7,7 @@ import { JOBS } from './jobs-to-draw.ts';
 import { layoutFaults } from './layout-faults.ts';
 import { randomReport } from './random-report.ts';
 
-const ALL_VIEWS: readonly PlainView[] = ['section', 'joint', 'detail', 'cuts', 'panel', 'door'];
+const ALL_VIEWS: readonly PlainView[] = ['section', 'joint', 'detail', 'cuts', 'corner', 'panel', 'door'];
 
 /** The scene with every figure moved by (x, y). */
 function withFiguresMoved(drawing: Scene, x: number, y: number): Scene {

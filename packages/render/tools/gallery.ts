@@ -81,6 +81,13 @@ const PICTURES: readonly (Picture & { readonly heading?: string })[] = [
       'Run on edge, the panel stands against the fence. A free outline is given by the ordinates of its corners and by its radii.',
   },
   {
+    heading: 'Stile and rail',
+    example: 'hall-doors',
+    view: 'corner',
+    words:
+      'Where the rails are coped to a sticking: both closed, in a section along the rail, with the sticking and its groove, the stub tenon in it, and the panel behind them dashed. A gap along the line would be shown and said.',
+  },
+  {
     heading: 'Panel and door',
     example: 'hall-doors',
     view: 'panel',

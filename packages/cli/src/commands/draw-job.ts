@@ -153,9 +153,13 @@ async function openFontsFor(scenes: readonly Scene[], given: string | undefined,
 }
 
 /** The number of the door asked for by name, from 0; undefined where none is. */
-function findDoor({ doors = [] }: Report, { door, view }: DrawRequest): number | undefined {
+function findDoor({ doors = [], frame }: Report, { door, view }: DrawRequest): number | undefined {
   if ((view === 'door' || view === 'panel') && doors.length === 0)
     throw new UsageError(`--view ${view} needs a door, and the job has none. Add it under doors, with its sizes.`);
+  if (view === 'corner' && frame.cope === undefined)
+    throw new UsageError(
+      '--view corner shows rails coped to a sticking, and the job has none. Give frame.sticking, with frame.joint left out or of kind cope.',
+    );
   if (door === undefined) return undefined;
   const index = doors.findIndex(({ name }) => name === door);
   if (index >= 0) return index;

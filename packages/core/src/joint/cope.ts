@@ -1,4 +1,14 @@
-import { arcAngle, type Chain, type Curve, line, pointAlong, SAME_LENGTH, splitAtExtremes } from '@fielded/geometry';
+import {
+  arcAngle,
+  type Chain,
+  type Curve,
+  flipCurve,
+  line,
+  pathData,
+  pointAlong,
+  SAME_LENGTH,
+  splitAtExtremes,
+} from '@fielded/geometry';
 import { sweepCut } from '../machining/sweep.ts';
 import type { OutlineProfile, Profile } from '../profile/profile.ts';
 import { type Frame, jointOf } from './frame.ts';
@@ -7,8 +17,12 @@ import { type Frame, jointOf } from './frame.ts';
 export interface CopeReport {
   /** How far the rail goes into the stile past its sight edge, and how thick its stub tenon is: the groove's width. */
   readonly tenon: { readonly length: number; readonly thickness: number };
+  /** How far the sticking it closes on goes in from the sight edge, and down from the front face. */
+  readonly sticking: { readonly reach: number; readonly depth: number };
   /** The widest gap along the line where the rail's end meets the sticking. */
   readonly gap: number;
+  /** What the knife leaves of the rail's end: SVG path data, x in from the tenon's tip, y down from the front face, from the tip to the face. */
+  readonly outline: string;
 }
 
 /** Places along the line where rail and sticking meet that are looked at. */
@@ -44,9 +58,16 @@ export function copeProfile(frame: Frame): OutlineProfile | undefined {
 export function reportCope(frame: Frame): CopeReport | undefined {
   const profile = copeProfile(frame);
   if (profile === undefined || frame.sticking === undefined) return undefined;
+  const { reach, depth } = frame.sticking;
   return {
+    sticking: { reach, depth },
     tenon: { length: jointOf(frame).length, thickness: frame.groove.width },
     gap: widestGap(profile, frame.sticking),
+    outline: pathData(
+      swept(profile).map((c) => flipCurve(c, 0)),
+      0,
+      false,
+    ),
   };
 }
 

@@ -35,7 +35,7 @@ function reportPanel({ panel: { thickness, measured, width } }: Job): Report['pa
 }
 
 function reportFrame({ frame }: Job): Report['frame'] {
-  const { thickness, groove, swellGap, sticking } = frame;
+  const { thickness, groove, swellGap, sticking, backEdge } = frame;
   const cope = reportCope(frame);
   return {
     thickness,
@@ -43,7 +43,13 @@ function reportFrame({ frame }: Job): Report['frame'] {
     swellGap,
     sticking: sticking === undefined ? null : placedPath(profileChain(sticking), 'front', 0),
     ...(cope && { cope }),
+    ...(backEdge && { backEdge: reportBackEdge(backEdge.profile, thickness) }),
   };
+}
+
+function reportBackEdge(profile: Profile, thickness: number): NonNullable<Report['frame']['backEdge']> {
+  const { reach, depth } = profile;
+  return { reach, depth, outline: placedPath(profileChain(profile), 'back', thickness) };
 }
 
 function reportSection({ section, cuts }: Edge): SectionReport {

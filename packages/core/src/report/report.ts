@@ -87,6 +87,11 @@ export interface Report {
     readonly sticking: string | null;
     /** The counter-profile of the rails' ends; left out for a plain lip, and where stiles and rails do not meet in a cope. */
     readonly cope?: CopeReport;
+    /**
+     * What is worked on the back's inside arris, in from the sight edge and up from the back; its outline in the sticking's
+     * coordinates. Left out where there is none.
+     */
+    readonly backEdge?: { readonly reach: number; readonly depth: number; readonly outline: string };
   };
   readonly section: SectionReport;
   readonly tongue: TongueReport;

@@ -25,6 +25,7 @@ export type Drawer = (report: Report, scale: number, only: readonly string[] | n
 /** The views that a report has what it takes for, the ones to work on first. */
 export function viewsFor(report: Report): ViewName[] {
   const views: ViewName[] = ['joint', 'section', 'detail', 'cuts'];
+  if (report.frame.cope) views.push('corner');
   (report.knives ?? []).forEach((knife, index) => {
     views.push(`knife ${index}`);
     if (knife.limiter) views.push(`limiter ${index}`);
@@ -40,6 +41,7 @@ const NAMES: Readonly<Record<string, string>> = {
   section: 'Section',
   detail: 'Detail',
   cuts: 'Cuts',
+  corner: 'Corner',
   panel: 'Panel',
   door: 'Door',
   spread: 'Spread',

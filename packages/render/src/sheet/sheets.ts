@@ -1,6 +1,6 @@
 import type { Report } from '@fielded/core';
 import type { Scene } from '../scene.ts';
-import { type PlainView, poseNote } from '../views/views.ts';
+import { copeSentence, type PlainView, poseNote } from '../views/views.ts';
 import { scaleText } from '../words/lengths.ts';
 import { describe, titleOf } from '../words/title.ts';
 import type { UnitsChoice } from '../words/units-choice.ts';
@@ -79,16 +79,16 @@ function viewPages(report: Report, page: Page, { view, door, scale }: SheetOptio
     if (scale === undefined || scale === 'fit') return doorPages(report, all, page);
     return packBlocks(all.map(blockMaker(report, scale, page)), page);
   }
-  const ofFit = view === 'joint' || view === 'detail';
+  const note = view === 'corner' ? copeSentence(report) : view === 'joint' || view === 'detail' ? poseNote(report) : '';
   const usual = ofDoors || view === 'detail' ? 'fit' : 1;
-  return [[blockMaker(report, scale ?? usual, page)({ view, index: door ?? 0, count: ofFit ? poseNote(report) : '' })]];
+  return [[blockMaker(report, scale ?? usual, page)({ view, index: door ?? 0, count: note })]];
 }
 
 function blockMaker(report: Report, scale: number | 'fit', page: Page): (subject: Subject) => Block {
   return (subject) => (scale === 'fit' ? fitBlock(report, subject, page) : blockOf(report, subject, scale, page));
 }
 
-/** The joint true to size with its groove enlarged; the cuts; then every door and every panel once, with how many are made. */
+/** The joint true to size with its groove enlarged; the cuts; how stile and rail meet; then every door and every panel once, with how many are made. */
 function benchPages(report: Report, page: Page, options: SheetOptions): Block[][] {
   const scale = options.scale === undefined || options.scale === 'fit' ? 1 : options.scale;
   const joint = blockOf(report, { view: 'joint', index: 0, count: poseNote(report) }, scale, page);
@@ -96,6 +96,10 @@ function benchPages(report: Report, page: Page, options: SheetOptions): Block[][
   const groove: Subject = { view: 'detail', index: 0, count: '' };
   const detail = findBlock(report, groove, below) ?? fitBlock(report, groove, page);
   const cuts = report.section.cuts.map((_, index) => blockOf(report, { view: 'cuts', index, count: '' }, scale, page));
-  const [first = [], ...more] = flowBlocks([joint, detail, ...cuts], page);
+  const corner =
+    report.frame.cope === undefined
+      ? []
+      : [blockOf(report, { view: 'corner', index: 0, count: copeSentence(report) }, scale, page)];
+  const [first = [], ...more] = flowBlocks([joint, detail, ...cuts, ...corner], page);
   return [first, ...doorPages(report, doorSubjects(report, ['door', 'panel']), page, more)];
 }

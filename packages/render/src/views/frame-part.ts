@@ -20,16 +20,26 @@ export const FRAME_HATCH = 2.4;
 /** Wood shown behind the groove, paper mm. */
 const BEHIND_GROOVE = 18;
 
-/** The frame's section with its groove and sticking, broken off behind the groove. `sight` is the x of its edge, `front` the y of its front face. */
-export function drawFramePart(report: Report, scale: number, sight: number, front: number): FramePart {
-  const { groove, thickness, sticking } = report.frame;
+/**
+ * The frame's section with its groove and what is worked on its arrises, broken off behind the groove. `sight` is the x of its edge,
+ * `front` the y of its front face. `plainBack` leaves the back's arris square, as it is where a rail meets a stile.
+ */
+export function drawFramePart(
+  report: Report,
+  scale: number,
+  sight: number,
+  front: number,
+  plainBack = false,
+): FramePart {
+  const { groove, thickness, sticking, backEdge } = report.frame;
   const grooveBottom = sight - scale * groove.depth;
   const left = grooveBottom - BEHIND_GROOVE;
   const grooveTop = front + scale * groove.setback;
   const grooveFloor = grooveTop + scale * groove.width;
   const back = front + scale * thickness;
 
-  const arris = sticking ? lipArris(sticking, scale, sight, front) : [];
+  const arris = sticking ? placeArris(sticking, scale, sight, front) : [];
+  const behind = backEdge && !plainBack ? reverseCurves(placeArris(backEdge.outline, scale, sight, front)) : [];
   const lipStart = arris[0] ? { x: arris[0].x0, y: arris[0].y0 } : { x: sight, y: front };
   const lipEnd = arris.length ? { x: arris[arris.length - 1]!.x1, y: arris[arris.length - 1]!.y1 } : lipStart;
   const edge: Curve[] = [
@@ -39,8 +49,9 @@ export function drawFramePart(report: Report, scale: number, sight: number, fron
     line(sight, grooveTop, grooveBottom, grooveTop),
     line(grooveBottom, grooveTop, grooveBottom, grooveFloor),
     line(grooveBottom, grooveFloor, sight, grooveFloor),
-    line(sight, grooveFloor, sight, back),
-    line(sight, back, left, back),
+    line(sight, grooveFloor, sight, behind[0]?.y0 ?? back),
+    ...behind,
+    line(behind.at(-1)?.x1 ?? sight, back, left, back),
   ].filter((curve) => curve.x0 !== curve.x1 || curve.y0 !== curve.y1);
   const wood: Loop = { curves: [...edge, line(left, back, left, front)], closed: true };
   const broken = breakLine(left, front, back);
@@ -60,9 +71,9 @@ export function drawFramePart(report: Report, scale: number, sight: number, fron
   };
 }
 
-/** The sticking from the front face to the sight edge. It is given from the sight edge in, so it is mirrored, and run from its shallow end. */
-function lipArris(sticking: string, scale: number, sight: number, front: number): readonly Curve[] {
-  const [loop] = placeLoops(readLoops(sticking), { scale, x: sight, y: front, mirrored: true });
+/** The profile of an arris from its face to the sight edge. It is given from the sight edge in, so it is mirrored, and run from its shallow end. */
+function placeArris(outline: string, scale: number, sight: number, front: number): readonly Curve[] {
+  const [loop] = placeLoops(readLoops(outline), { scale, x: sight, y: front, mirrored: true });
   const curves = loop?.curves ?? [];
   const first = curves[0];
   const last = curves[curves.length - 1];

@@ -115,7 +115,25 @@ function frameTiers(report: Report, part: FramePart, stand: Stand, scale: number
   );
   const mouth = { x: sight, y: back };
   tier('below', figure(report, 'frame.groove.depth', groove.depth, 'groove', 'Depth of the groove'), floor, mouth);
-  return tiers;
+  return [...tiers, ...backEdgeTiers(report, stand, left, scale)];
+}
+
+/** What is worked on the back's inside arris: in from the sight edge, and up from the back. */
+function backEdgeTiers(report: Report, stand: Stand, left: number, scale: number): LinearDimension[] {
+  const { backEdge, thickness } = report.frame;
+  if (backEdge === undefined) return [];
+  const at = (x: number, y: number): Point => ({ x: (stand.sight - x) * scale, y: (stand.front + y) * scale });
+  const reach = figure(report, 'frame.backEdge.reach', backEdge.reach, 'back edge', 'Reach of the back edge');
+  const depth = figure(report, 'frame.backEdge.depth', backEdge.depth, 'back edge', 'Depth of the back edge');
+  return [
+    { ...reach, side: 'below', from: at(backEdge.reach, thickness), to: at(0, thickness - backEdge.depth) },
+    {
+      ...depth,
+      side: 'left',
+      from: { x: left, y: (stand.front + thickness) * scale },
+      to: at(0, thickness - backEdge.depth),
+    },
+  ];
 }
 
 function panelTiers(report: Report, part: PanelPart, stand: Stand, scale: number): LinearDimension[] {

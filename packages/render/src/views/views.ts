@@ -4,6 +4,7 @@ import { layWithin } from '../dimension/lay-within.ts';
 import type { Item } from '../scene.ts';
 import { safeText } from '../text/safe-text.ts';
 import { facesSentence, tongueSentence } from '../words/verdict.ts';
+import { sketchCorner } from './corner.ts';
 import { drawCuts } from './cuts.ts';
 import { sketchDetail } from './detail.ts';
 import { sketchDoor } from './door.ts';
@@ -11,8 +12,8 @@ import { sketchJoint } from './joint.ts';
 import { sketchPanel } from './panel.ts';
 import { sketchSection } from './section.ts';
 
-/** The drawings of one thing each; `door` and `panel` need doors in the job. */
-export type PlainView = 'section' | 'joint' | 'detail' | 'cuts' | 'panel' | 'door';
+/** The drawings of one thing each; `door` and `panel` need doors in the job, `corner` rails that are coped to a sticking. */
+export type PlainView = 'section' | 'joint' | 'detail' | 'cuts' | 'corner' | 'panel' | 'door';
 
 /** Every view in the order it is offered, and what it shows in one line: lists of views elsewhere come from this one. */
 export const VIEW_WORDS: Readonly<Record<PlainView, string>> = {
@@ -20,6 +21,7 @@ export const VIEW_WORDS: Readonly<Record<PlainView, string>> = {
   section: "the panel's edge by itself",
   detail: 'tongue and groove enlarged, with what is free on all sides',
   cuts: 'what each cut takes, in running order, as the panel lies',
+  corner: 'stile and rail, closed: the sticking in its cope, the stub tenon in the groove',
   panel: "the front of a door's panel",
   door: 'the front of a door',
 };
@@ -86,6 +88,14 @@ export const VIEWS: Readonly<Record<PlainView, ViewEntry>> = {
     extent: edgeExtent,
     notes: tongueNote,
   },
+  corner: {
+    name: () => 'Stile and rail',
+    draw: (report, scale, _, room) => layWithin(sketchCorner(report, scale), room),
+    scales: [2, 1],
+    least: 0.5,
+    extent: grooveExtent,
+    notes: (report) => [copeSentence(report)],
+  },
   panel: {
     name: (report, door) => `Panel of door ${doorName(report, door)}`,
     draw: (report, scale, door, room) => layWithin(sketchPanel(report, scale, door), room),
@@ -103,6 +113,15 @@ export const VIEWS: Readonly<Record<PlainView, ViewEntry>> = {
     notes: (report, door) => [countOfDoors(report, door)],
   },
 };
+
+/** Whether the rails' ends close on the sticking, and what is dashed. */
+export function copeSentence({ frame, units }: Report): string {
+  const { cope } = frame;
+  if (cope === undefined) return '';
+  const closes =
+    cope.gap < 0.005 ? 'Closes all along.' : `Up to ${formatLength(cope.gap, units)} stays open along the line.`;
+  return `${closes} Panel behind dashed.`;
+}
 
 function countOfDoors({ doors, units }: Report, index: number): string {
   const door = doors?.[index];
@@ -132,7 +151,9 @@ export function usualScale(view: PlainView, report: Report, door: number): numbe
 
 /** The views that a report has what it takes for. */
 export function viewsOf(report: Report): PlainView[] {
-  return (Object.keys(VIEWS) as PlainView[]).filter(
-    (view) => !(view === 'door' || view === 'panel') || report.doors?.length,
+  return (Object.keys(VIEWS) as PlainView[]).filter((view) =>
+    view === 'corner'
+      ? report.frame.cope !== undefined
+      : !(view === 'door' || view === 'panel') || report.doors?.length,
   );
 }
