@@ -1,7 +1,8 @@
 export { type PointReading, readPoints, type Table, writeCsv } from './csv.ts';
 export { paintText, type WordDocument, type WordPicture, type WordText } from './docx/word-document.ts';
 export { writeDocx } from './docx/write-docx.ts';
-export { type DxfOutline, type DxfReading, readDxf } from './read-dxf.ts';
+export type { DxfOutline } from './join-loose.ts';
+export { type DxfReading, readDxf } from './read-dxf.ts';
 export { readOutlineFile } from './read-outline.ts';
 export type { OutlineRefusal } from './refusal.ts';
 export type { TracedArc } from './scan/arcs.ts';

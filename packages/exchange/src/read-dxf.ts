@@ -1,11 +1,7 @@
-import { arc, type Chain, type Curve, line } from '@fielded/geometry';
+import { arc, type Curve, line } from '@fielded/geometry';
 import { type DxfEntity, type DxfGroup, figureOf, numberOf, takeApart, textOf } from './dxf-groups.ts';
-
-/** An outline of a DXF file: lines and arcs joined end to start, x right, y up, mm. */
-export interface DxfOutline {
-  readonly layer: string;
-  readonly chain: Chain;
-}
+import { type DxfOutline, joinLoose, type LoosePiece } from './join-loose.ts';
+import { MOST_STROKES } from './refusal.ts';
 
 /** What a DXF file holds that can be read as outlines, and what was left out and why. */
 export interface DxfReading {
@@ -21,7 +17,8 @@ const UNIT_LENGTHS: Readonly<Record<number, number>> = { 0: 1, 1: 25.4, 2: 304.8
  *
  * Every polyline is an outline of its own, closed ones with their closing piece; single lines and arcs are joined where
  * their ends meet within `join` mm, in the file's order. Everything else in the drawing is named in `leftOut` with how
- * many of it there are. A text that is no DXF file, or holds a figure that is no number, gives no outline and says so.
+ * many of it there are. A text that is no DXF file, holds a figure that is no number, or more than `MOST_STROKES` lines and
+ * arcs, gives no outline and says so. Takes time in proportion to the text.
  */
 export function readDxf(text: string, join = 1e-6): DxfReading {
   const contents = takeApart(text);
@@ -31,7 +28,7 @@ export function readDxf(text: string, join = 1e-6): DxfReading {
   if (unit === undefined)
     return { outlines: [], leftOut: [`The drawing's unit ($INSUNITS ${code}) is not a usual one.`] };
   const outlines: DxfOutline[] = [];
-  const loose: { layer: string; curve: Curve }[] = [];
+  const loose: LoosePiece[] = [];
   const others = new Map<string, number>();
   for (const entity of foldVertices(contents.entities)) {
     const layer = textOf(entity.groups, 8);
@@ -41,10 +38,27 @@ export function readDxf(text: string, join = 1e-6): DxfReading {
     } else if (entity.type === 'LINE' || entity.type === 'ARC') loose.push({ layer, curve: single(entity, unit) });
     else others.set(entity.type, (others.get(entity.type) ?? 0) + 1);
   }
-  outlines.push(...joinLoose(loose, join));
-  if (outlines.some(({ chain }) => chain.some((c) => !Number.isFinite(c.x0 + c.y0 + c.x1 + c.y1 + c.r))))
+  const strokes = loose.length + outlines.reduce((sum, { chain }) => sum + chain.length, 0);
+  if (strokes > MOST_STROKES)
+    return {
+      outlines: [],
+      leftOut: [`The drawing has ${strokes} lines and arcs, and up to ${MOST_STROKES} are read.`],
+    };
+  const isWild = (c: Curve) => !Number.isFinite(c.x0 + c.y0 + c.x1 + c.y1 + c.r);
+  if (loose.some(({ curve }) => isWild(curve)) || outlines.some(({ chain }) => chain.some(isWild)))
     return { outlines: [], leftOut: ['The drawing holds a figure that is not a number.'] };
-  return { outlines, leftOut: [...others].map(([type, count]) => `${count} × ${type}`) };
+  for (const outline of joinLoose(loose, join)) outlines.push(outline);
+  return { outlines, leftOut: nameOthers(others) };
+}
+
+/** Kinds of entities that are named: what is past these only repeats. */
+const MOST_KINDS = 8;
+
+function nameOthers(others: ReadonlyMap<string, number>): string[] {
+  const named = [...others]
+    .slice(0, MOST_KINDS)
+    .map(([type, count]) => `${count} × ${type.length > 40 ? `${type.slice(0, 38)}…` : type}`);
+  return others.size > MOST_KINDS ? [...named, `and ${others.size - MOST_KINDS} more kinds`] : named;
 }
 
 /** Old polylines hold their vertices as entities that follow, up to SEQEND: they are made one entity. */
@@ -101,53 +115,4 @@ function single({ type, groups }: DxfEntity, unit: number): Curve {
     return [cx + r * Math.cos(angle), cy + r * Math.sin(angle)] as const;
   };
   return arc(...point(50), ...point(51), cx, cy, 1);
-}
-
-/**
- * Joins lines and arcs of a layer whose ends meet, turning them round where they were drawn the other way. An outline runs
- * the way its pieces follow each other in the file.
- */
-function joinLoose(loose: readonly { layer: string; curve: Curve }[], join: number): DxfOutline[] {
-  const outlines: DxfOutline[] = [];
-  const left = loose.map((piece, index) => ({ ...piece, index }));
-  while (left.length > 0) {
-    const { layer, curve, index } = left.shift()!;
-    const joined: Joined = { chain: [curve], first: index, last: index };
-    for (let i = 0; i < left.length; i++) {
-      const next = left[i]!;
-      if (next.layer !== layer || !attach(joined, next.curve, next.index, join)) continue;
-      left.splice(i, 1);
-      i = -1;
-    }
-    const { chain, first, last } = joined;
-    outlines.push({ layer, chain: first > last ? chain.map(turnRound).reverse() : chain });
-  }
-  return outlines;
-}
-
-/** A chain in the making, and where its first and last piece stood in the file. */
-interface Joined {
-  readonly chain: Curve[];
-  first: number;
-  last: number;
-}
-
-function attach(joined: Joined, c: Curve, index: number, join: number): boolean {
-  const meets = (x0: number, y0: number, x1: number, y1: number) => Math.hypot(x1 - x0, y1 - y0) <= join;
-  const { chain } = joined;
-  const first = chain[0]!;
-  const last = chain[chain.length - 1]!;
-  const back = turnRound(c);
-  if (meets(last.x1, last.y1, c.x0, c.y0)) chain.push({ ...c, x0: last.x1, y0: last.y1 });
-  else if (meets(last.x1, last.y1, c.x1, c.y1)) chain.push({ ...back, x0: last.x1, y0: last.y1 });
-  else if (meets(c.x1, c.y1, first.x0, first.y0)) chain.unshift({ ...c, x1: first.x0, y1: first.y0 });
-  else if (meets(c.x0, c.y0, first.x0, first.y0)) chain.unshift({ ...back, x1: first.x0, y1: first.y0 });
-  else return false;
-  if (chain[0] !== first) joined.first = index;
-  else joined.last = index;
-  return true;
-}
-
-function turnRound(c: Curve): Curve {
-  return { ...c, x0: c.x1, y0: c.y1, x1: c.x0, y1: c.y0, turn: -c.turn as -1 | 0 | 1 };
 }

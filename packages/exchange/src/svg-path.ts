@@ -1,5 +1,6 @@
+import { isLongerPath } from '@fielded/geometry';
 import svgpath from 'svgpath';
-import type { OutlineRefusal } from './refusal.ts';
+import { MOST_STROKES, type OutlineRefusal } from './refusal.ts';
 
 /** Millimetres for one of the units that an SVG's size may be given in (CSS: 96 px to the inch). */
 const UNITS: Readonly<Record<string, number>> = { mm: 1, cm: 10, in: 25.4, pt: 25.4 / 72, pc: 25.4 / 6, px: 25.4 / 96 };
@@ -12,12 +13,12 @@ const UNITS: Readonly<Record<string, number>> = { mm: 1, cm: 10, in: 25.4, pt: 2
  * transforms, which a drawing program's "flatten transforms" takes out.
  */
 export function readSvgPath(text: string): string | OutlineRefusal {
-  const plain = text.replace(/<!--[\s\S]*?-->/g, '');
-  const root = /<svg\b[^>]*>/i.exec(plain)?.[0];
+  const plain = withoutComments(text);
+  if (plain === null)
+    return { refused: 'a comment in the drawing is opened and not closed', instead: 'Save it as plain SVG again' };
+  const [root] = tagsOf(plain, 'svg');
   if (root === undefined) return { refused: 'this is not an SVG drawing', instead: 'Save it as plain SVG' };
-  const paths = [...plain.matchAll(/<path\b[^>]*>/gi)]
-    .map(([tag]) => attribute(tag, 'd'))
-    .filter((d) => d !== undefined);
+  const paths = tagsOf(plain, 'path').flatMap((tag) => attribute(tag, 'd') ?? []);
   const [only] = paths;
   if (only === undefined)
     return { refused: 'there is no path in the drawing', instead: 'Turn its shapes into one path' };
@@ -37,9 +38,38 @@ export function readSvgPath(text: string): string | OutlineRefusal {
       refused: 'its width and its view box do not say how long a unit is',
       instead: 'Give the drawing a width in mm',
     };
-  const path = svgpath(decode(only)) as ReturnType<typeof svgpath> & { readonly err: string };
-  // What is no path data goes on as it is: the reader of outlines says what is wrong with it.
-  return path.err === '' ? path.scale(unit).toString() : decode(only);
+  // What is no path data, or too long, goes on as it is: the reader of outlines says what is wrong with it.
+  const data = decode(only);
+  if (isLongerPath(data, MOST_STROKES)) return data;
+  const path = svgpath(data) as ReturnType<typeof svgpath> & { readonly err: string };
+  return path.err === '' ? path.scale(unit).toString() : data;
+}
+
+/** The text without its comments; null where one does not end. Searches with patterns would take the text's length squared. */
+function withoutComments(text: string): string | null {
+  const kept: string[] = [];
+  let at = 0;
+  for (;;) {
+    const from = text.indexOf('<!--', at);
+    if (from < 0) return kept.join('') + text.slice(at);
+    kept.push(text.slice(at, from));
+    const to = text.indexOf('-->', from + 4);
+    if (to < 0) return null;
+    at = to + 3;
+  }
+}
+
+/** The tags of one name, from their < to the next >. */
+function tagsOf(text: string, name: string): string[] {
+  const tags: string[] = [];
+  const start = new RegExp(`<${name}\\b`, 'gi');
+  for (let found = start.exec(text); found !== null; found = start.exec(text)) {
+    const end = text.indexOf('>', found.index);
+    if (end < 0) break;
+    tags.push(text.slice(found.index, end + 1));
+    start.lastIndex = end + 1;
+  }
+  return tags;
 }
 
 /** Millimetres for one unit of the drawing; undefined where its size cannot be made sense of. */

@@ -83,3 +83,20 @@ function picometres(mm: number): string {
   }
   return `${mm < 0 ? '-' : ''}${whole}.${`${places}`.padStart(digits, '0')}`;
 }
+
+/** Numbers that one stroke of path data takes at most: an arc's. */
+const NUMBERS_PER_STROKE = 7;
+
+/**
+ * Whether path data holds more numbers than so many strokes can take: told before it is read, since readers of path data take
+ * the square of a long run of numbers. Stops counting as soon as it knows.
+ *
+ * @example isLongerPath('M 0 9 H 12', 1) // false
+ */
+export function isLongerPath(path: string, strokes: number): boolean {
+  const number = /(?:\d+(?:\.\d*)?|\.\d+)(?:e[-+]?\d+)?/gi;
+  // Two more for the start.
+  const most = strokes * NUMBERS_PER_STROKE + 2;
+  for (let count = 0; number.exec(path) !== null; count++) if (count >= most) return true;
+  return false;
+}

@@ -4,6 +4,7 @@ import {
   chainExtent,
   findSelfCrossing,
   fitBezier,
+  isLongerPath,
   line,
   SAME_LENGTH,
   svgArc,
@@ -85,8 +86,14 @@ export interface Drawn {
 /** The curves that SVG path data draws, as they stand in it, mm; or what is wrong with it. */
 export function drawPath(path: string, units: Units): Drawn | OutlineFault {
   if (path.trim() === '') return fault('outline-unreadable', 'the path is empty', WRITE_LIKE);
-  const parsed = svgpath(path) as ReturnType<typeof svgpath> & { readonly err: string };
+  if (isLongerPath(path, MOST_PIECES)) return TOO_LONG;
+  const parsed = svgpath(path) as ReturnType<typeof svgpath> & {
+    readonly err: string;
+    readonly segments: readonly unknown[];
+  };
   if (parsed.err !== '') return explainSyntax(path, parsed.err);
+  // With the M at its start and a Z at its end; strokes of no length count like any others.
+  if (parsed.segments.length > MOST_PIECES + 2) return TOO_LONG;
   const chain: Curve[] = [];
   let closed = false;
   let several = false;
@@ -140,10 +147,11 @@ export function drawPath(path: string, units: Units): Drawn | OutlineFault {
       'the path lifts and starts again',
       'Draw the outline as one path with one M at its start',
     );
-  if (chain.length > MOST_PIECES)
-    return fault('too-many', `the path has more than ${MOST_PIECES} strokes`, 'Draw it with fewer');
+  if (chain.length > MOST_PIECES) return TOO_LONG;
   return { chain, closed };
 }
+
+const TOO_LONG: OutlineFault = fault('too-many', `the path has more than ${MOST_PIECES} strokes`, 'Draw it with fewer');
 
 function explainSyntax(path: string, error: string): OutlineFault {
   const at = Number(/at pos (\d+)/.exec(error)?.[1] ?? 0);

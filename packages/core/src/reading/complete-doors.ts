@@ -6,7 +6,7 @@ import type { Door } from '../job/job.ts';
 import { checkHead, completeHead } from './complete-head.ts';
 import { type Desk, figureOf } from './desk.ts';
 import type { FileDoor, JobFile, Loose } from './job-file.ts';
-import { MOST_HEAD_PIECES } from './limits.ts';
+import { MOST_HEAD_PIECES, MOST_PANELS } from './limits.ts';
 import { joinPath } from './tree.ts';
 
 /** Outlines over all doors: each is offset many times. */
@@ -17,8 +17,23 @@ function checkHeadPieces(doors: readonly Door[], desk: Desk): void {
   desk.report('too-many', 'doors', what, 'Draw them with fewer, or put doors into several jobs');
 }
 
+/** Whether the panels of all doors, told by their counts alone, are no more than are shared out. */
+function checkPanelCount(files: Loose<JobFile['doors']>, desk: Desk): boolean {
+  let panels = 0;
+  for (const file of files ?? []) {
+    const across = file?.columns?.length ?? file?.across ?? 1;
+    const up = file?.rows?.length ?? file?.up ?? 1;
+    panels += across * up * (file?.leaves ?? 1) * (file?.quantity ?? 1);
+  }
+  if (panels <= MOST_PANELS) return true;
+  const what = `doors: they have ${panels} panels in all, and up to ${MOST_PANELS} are worked out`;
+  desk.report('too-many', 'doors', what, 'Put doors into several jobs, or check their quantities');
+  return false;
+}
+
 /** The doors with sizes and names filled in, checked for room for a panel and for a groove in every part of the frame. */
 export function completeDoors(files: Loose<JobFile['doors']>, grooveDepth: number, desk: Desk): Door[] {
+  if (!checkPanelCount(files, desk)) return [];
   const doors = (files ?? []).flatMap((file, index) => {
     const at = joinPath('doors', index);
     if (file === undefined) return [];

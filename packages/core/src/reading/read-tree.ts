@@ -9,6 +9,7 @@ import { completeShop } from './complete-shop.ts';
 import { type Desk, openDesk, type Refused } from './desk.ts';
 import type { JobFile, Loose, ShopFile } from './job-file.ts';
 import { jobSchema } from './job-schema.ts';
+import { LONGEST_FAULT } from './limits.ts';
 import { findPlace } from './place.ts';
 import { explainIssues } from './schema-faults.ts';
 import { shopSchema } from './shop-schema.ts';
@@ -139,7 +140,12 @@ export function inOrder(faults: readonly TextFault[], file: string): Fault[] {
   return [...faults]
     .sort((one, other) => one.line - other.line || one.column - other.column)
     .map(({ code, at, line, column, text, what, instead }) => {
-      const message = `${what}. ${instead}.`;
+      const message = `${shorten(what)}. ${shorten(instead)}.`;
       return { severity: 'error', code, at, message, file, line, column, received: text, expected: instead };
     });
+}
+
+/** Whatever a file holds, what is said of it stays a line: names and keys in it may be as long as the file. */
+function shorten(words: string): string {
+  return words.length > LONGEST_FAULT ? `${words.slice(0, LONGEST_FAULT - 1)}…` : words;
 }

@@ -1,6 +1,7 @@
 import type * as v from 'valibot';
 import type { FaultCode } from '../problem/codes.ts';
 import { kindOf } from './figures.ts';
+import { MOST_FAULTS } from './limits.ts';
 import { findNearest } from './nearest.ts';
 import { findPlace } from './place.ts';
 import { UNKNOWN_KEY } from './schema-shapes.ts';
@@ -8,9 +9,9 @@ import { joinPath, type TextFault, type Tree } from './tree.ts';
 
 type Issue = v.BaseIssue<unknown>;
 
-/** The schema's issues in a maker's words, each with its place in the text. */
+/** The schema's issues in a maker's words, each with its place in the text; the first `MOST_FAULTS` of them. */
 export function explainIssues(issues: readonly Issue[], tree: Tree): TextFault[] {
-  return issues.flatMap((issue) => explainIssue(issue, tree, ''));
+  return issues.slice(0, MOST_FAULTS).flatMap((issue) => explainIssue(issue, tree, ''));
 }
 
 function explainIssue(issue: Issue, tree: Tree, base: string): TextFault[] {
@@ -27,6 +28,9 @@ function pickBranch(issue: Issue): readonly Issue[] {
   const isGroup = typeof issue.input === 'object' && issue.input !== null && !Array.isArray(issue.input);
   return (issue.issues ?? []).filter((one) => (one.path !== undefined || one.type.startsWith('object')) === isGroup);
 }
+
+/** Of a key that is as long as a file, this much is shown. */
+const LONGEST_KEY = 40;
 
 type Words = readonly [code: FaultCode, what: string, instead: string];
 
@@ -72,15 +76,16 @@ function explain(issue: Issue, at: string, tree: Tree): Words {
 
 function explainUnknownKey(issue: Issue, at: string, known: readonly string[]): Words {
   const key = String(issue.path?.at(-1)?.key ?? '');
+  const shown = key.length > LONGEST_KEY ? `${key.slice(0, LONGEST_KEY)}…` : key;
   if (/^\d+\D*$/.test(key) && issue.input === null)
     return [
       'unknown-key',
-      `A comma inside { } parts two keys, so ${key} stands alone`,
+      `A comma inside { } parts two keys, so ${shown} stands alone`,
       'Write the decimal with a point, or the length in quotes',
     ];
   const group = at.slice(0, at.length - key.length).replace(/\.$/, '');
-  const near = findNearest(key, known);
-  const what = `${key} is no key ${group === '' ? 'of this file' : `of ${group}`}`;
+  const near = findNearest(shown, known);
+  const what = `${shown} is no key ${group === '' ? 'of this file' : `of ${group}`}`;
   return ['unknown-key', what, `${near ? `Did you mean ${near}? ` : ''}Known here: ${known.join(', ')}`];
 }
 

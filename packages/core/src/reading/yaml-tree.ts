@@ -1,6 +1,7 @@
-import { Composer, type Document, isAlias, isMap, isScalar, isSeq, Lexer, LineCounter, type Node, Parser } from 'yaml';
+import { type Document, isAlias, isMap, isScalar, isSeq, Lexer, LineCounter, type Node, Parser } from 'yaml';
 import type { FaultCode } from '../problem/codes.ts';
-import { DEEPEST_NESTING, MOST_CHARACTERS, MOST_VALUES } from './limits.ts';
+import { composeFirst } from './compose-yaml.ts';
+import { DEEPEST_NESTING, MOST_CHARACTERS, MOST_LEXEMES, MOST_VALUES } from './limits.ts';
 import { joinPath, type Place, type TextFault, type Tree } from './tree.ts';
 import { explainYamlErrors } from './yaml-faults.ts';
 
@@ -8,8 +9,8 @@ import { explainYamlErrors } from './yaml-faults.ts';
  * Reads YAML 1.2 (and so JSON) into plain data: strings, numbers, booleans, null, lists and groups, nothing else.
  *
  * Refused, each with its place: what is not YAML, several documents in one file, tags, keys that are not plain words,
- * one key twice, aliases to nothing or to themselves, nesting past `DEEPEST_NESTING`, more than `MOST_VALUES` values
- * once aliases are followed. Merge keys mean nothing in YAML 1.2, so `<<` is a key like any other. Numbers in other
+ * one key twice, aliases to nothing or to themselves, nesting past `DEEPEST_NESTING`, more than `MOST_LEXEMES` words and
+ * marks, more than `MOST_VALUES` values once aliases are followed. Merge keys mean nothing in YAML 1.2, so `<<` is a key like any other. Numbers in other
  * bases than ten stay text, for the reader of figures to refuse. Takes time in proportion to the text.
  */
 export function readYaml(text: string): Tree {
@@ -27,30 +28,43 @@ export function readYaml(text: string): Tree {
   lines.addNewLine(0);
   const parser = new Parser(lines.addNewLine);
   const tokens = [];
+  const faultHere = (code: FaultCode, what: string, instead: string): Tree => {
+    const { line, col } = lines.linePos(parser.offset);
+    const fault: TextFault = { code, at: '', line, column: col, text: '', what, instead };
+    return { value: null, places: new Map(), keyPlaces: new Map(), faults: [fault] };
+  };
+  let lexemes = 0;
   let broken = 0;
+  let started = 0;
   // Nesting is counted before anything recursive sees the text: a deep stack can bring the whole process down.
   for (const lexeme of new Lexer().lex(text)) {
     for (const token of parser.next(lexeme)) {
       tokens.push(token);
       if (token.type === 'error') broken++;
+      if (token.type === 'document') started++;
     }
-    if (parser.stack.length > DEEPEST_NESTING) {
-      const { line, col } = lines.linePos(parser.offset);
-      const what = `Lists and groups stand more than ${DEEPEST_NESTING} deep inside each other`;
-      const instead = 'Write the file as in the examples: the deepest they go is six';
-      const fault: TextFault = { code: 'yaml-too-deep', at: '', line, column: col, text: '', what, instead };
-      return { value: null, places: new Map(), keyPlaces: new Map(), faults: [fault] };
-    }
-    if (broken > 20) break;
+    if (parser.stack.length > DEEPEST_NESTING)
+      return faultHere(
+        'yaml-too-deep',
+        `Lists and groups stand more than ${DEEPEST_NESTING} deep inside each other`,
+        'Write the file as in the examples: the deepest they go is six',
+      );
+    if (++lexemes > MOST_LEXEMES)
+      return faultHere(
+        'yaml-too-many-values',
+        `The file holds more than ${MOST_LEXEMES} words, marks and line ends of YAML`,
+        'Check that this is the right file, or split it into several',
+      );
+    // One document is read, and a second is told of: a third says nothing new.
+    if (broken > 20 || started > 2) break;
   }
-  tokens.push(...parser.end());
-  const composer = new Composer({ version: '1.2', uniqueKeys: false, prettyErrors: false, logLevel: 'silent' });
-  const documents = [...composer.compose(tokens)];
+  // Not spread into the call: a call with a million arguments brings the process down.
+  for (const token of parser.end()) tokens.push(token);
+  const { documents, errors } = composeFirst(tokens);
   const first = documents[0];
-  if (first === undefined || (first.contents === null && first.errors.length === 0))
+  if (errors.length === 0 && (first === undefined || first.contents === null))
     return fileFault('file-empty', 'The file is empty', 'Start from one of the examples, or from docs/job-file.md');
-  const errors = documents.flatMap((document) => document.errors);
-  if (errors.length > 0)
+  if (errors.length > 0 || first === undefined)
     return { value: null, places: new Map(), keyPlaces: new Map(), faults: explainYamlErrors(errors, lines, text) };
   const walk = walkDocument(first, lines);
   const value = documents.length > 1 ? null : walk.value;
