@@ -118,10 +118,7 @@ test('no text is crossed in any drawing of 300 random jobs and all examples, by 
   expect(layoutFaults({ ...first, items: moved(first.items) }, boxOf).length).toBeGreaterThan(0);
 });
 
-test('leaders do not look like hatching and end on something; they are no longer than 25 mm but where there is no place', () => {
+test('no leader is longer than 25 mm, looks like hatching or ends on nothing', () => {
   const faults = drawings.flatMap(([name, drawing]) => leaderFaults(drawing).map((fault) => `${name}: ${fault}`));
-  const long = faults.filter((fault) => /is [\d.]+ mm long$/.test(fault));
-  expect(faults.filter((fault) => !long.includes(fault))).toEqual([]);
-  // Radii square to their arc in narrow wood, and joints of random sizes that are all figures: 13 of 2,200 drawings.
-  expect(long.length).toBeLessThanOrEqual(drawings.length / 150);
+  expect(faults).toEqual([]);
 });

@@ -60,7 +60,11 @@ export function breakSketch(sketch: Sketch, axis: 'x' | 'y', by: number): Sketch
       to: point(d.to),
       levels: d.levels.map((value) => level(value, d.side === 'left' || d.side === 'right')),
     })),
-    leaders: sketch.leaders.map((d) => ({ ...d, targets: outside(d.targets, axis, strip).map(point) })),
+    leaders: sketch.leaders.map((d) => ({
+      ...d,
+      targets: outside(d.targets, axis, strip).map(point),
+      spare: outside(d.spare ?? [], axis, strip).map(point),
+    })),
     angles: (sketch.angles ?? []).map((d) => ({ ...d, vertex: point(d.vertex) })),
     ordinates: (sketch.ordinates ?? []).map((d) => ({ ...d, point: point(d.point) })),
   };

@@ -13,6 +13,8 @@ export interface InteriorDimension extends LinearDimension {
 }
 
 const LATER_LEVEL = 2;
+/** Where on its dimension line a leader may start but in the middle, in shares of the length, the best first. */
+const OTHER_STARTS: readonly number[] = [0.3, 0.7, 0.1, 0.9];
 
 /** Places dimensions within the drawing; a figure that finds no room beside its line gets a leader to free paper. */
 export function layInteriors(dimensions: readonly InteriorDimension[], board: Board): Drawn[] {
@@ -57,9 +59,13 @@ function withLeader(dimension: InteriorDimension, board: Board): Drawn {
   const level = dimension.levels[chosen]!;
   addMarks(line.marks, board);
   const { low, high } = spanOf(dimension);
-  const middle = (low + high) / 2;
-  const target = isUpright(dimension.side) ? { x: level, y: middle } : { x: middle, y: level };
-  const leader: LeaderDimension = { ...dimension, targets: [{ ...target, directions: ANY_DIRECTION }], arrow: false };
+  const startAt = (share: number) => {
+    const along = low + share * (high - low);
+    const start = isUpright(dimension.side) ? { x: level, y: along } : { x: along, y: level };
+    return { ...start, directions: ANY_DIRECTION };
+  };
+  const spare = OTHER_STARTS.map(startAt);
+  const leader: LeaderDimension = { ...dimension, targets: [startAt(0.5)], spare, arrow: false };
   const [led] = layLeaders([leader], board);
   return {
     ...line,

@@ -1,4 +1,4 @@
-import { boxesOverlap, loopsBox } from '@fielded/geometry';
+import { boxesOverlap, growBox, loopsBox } from '@fielded/geometry';
 import type { Item } from '../scene.ts';
 import { group, textBox } from '../scene.ts';
 import { layAngles } from './angle.ts';
@@ -12,6 +12,18 @@ import { layOrdinates } from './ordinate.ts';
 import type { Sketch } from './sketch.ts';
 import { layTiers } from './tiers.ts';
 
+/** Whether leaders are laid before the tiers, and how much further out than usual the tiers stand, mm. */
+interface Plan {
+  readonly leadersFirst: boolean;
+  readonly out: number;
+}
+
+/** Tried in this order until nothing is wrong: where a leader finds no place, it is laid earlier, or the tiers make room. */
+const PLANS: readonly Plan[] = [0, 5, 10, 15].flatMap((out) => [
+  { leadersFirst: false, out },
+  { leadersFirst: true, out },
+]);
+
 /**
  * Lays out all dimensions of a sketch: first ordinates and the tiers round it, then those within it, which keep off the places where
  * leaders will end, then the leaders.
@@ -19,21 +31,23 @@ import { layTiers } from './tiers.ts';
  * Every dimension comes back as one group under its own key. Thin lines are interrupted where a text stands on them.
  */
 export function layDimensions(sketch: Sketch): Item[] {
-  let drawn = layInOrder(sketch, false);
-  // Where a leader came out long, or runs through a text, it may do better before the tiers are there.
-  if (drawn.some(({ strained }) => strained)) {
-    const other = layInOrder(sketch, true);
-    if (harmOf(other) < harmOf(drawn)) drawn = other;
+  let drawn: Drawn[] = [];
+  let least = Infinity;
+  for (const plan of PLANS) {
+    const laid = layByPlan(sketch, plan);
+    const harm = harmOf(laid);
+    if (harm < least) [drawn, least] = [laid, harm];
+    if (least === 0) break;
   }
   return interruptLines([...sketch.items, group('dimensions', drawn.map(dimensionGroup))]);
 }
 
-function layInOrder(sketch: Sketch, leadersFirst: boolean): Drawn[] {
+function layByPlan(sketch: Sketch, { leadersFirst, out }: Plan): Drawn[] {
   const board = newBoard(sketch.outlines, sketch.woods);
   keepClearOf(sketch.items, board);
   const ordinates = layOrdinates(sketch.ordinates ?? [], sketch.around, board);
   const early = leadersFirst ? layLeaders(sketch.leaders, board) : [];
-  const tiers = layTiers(sketch.tiers, ordinates.around, board);
+  const tiers = layTiers(sketch.tiers, growBox(ordinates.around, out), board);
   if (!leadersFirst) board.arrows.push(...sketch.leaders.flatMap(leaderEnds));
   const angles = layAngles(sketch.angles ?? [], board);
   const interiors = layInteriors(sketch.interiors, board);

@@ -11,6 +11,8 @@ import { drawnFigure } from './linear.ts';
 export interface LeaderDimension extends Figure {
   /** Points that the leader may lead to, the best first. */
   readonly targets: readonly Target[];
+  /** Further points, tried only where none of those gives a clear place. */
+  readonly spare?: readonly Target[];
   /** false: the line starts without an arrowhead, as from a dimension line whose figure found no room. */
   readonly arrow: boolean;
 }
@@ -25,6 +27,8 @@ export const ANY_DIRECTION: readonly number[] = [
   -60, -30, -120, -150, 60, 30, 120, 150, -75, -105, 75, 105, -15, 15, -165, 165,
 ].map((degrees) => (degrees * Math.PI) / 180);
 
+/** Half of the 15° steps, radians. */
+const HALF_STEP = (7.5 * Math.PI) / 180;
 /** Leaders are no longer than 25 mm; only where that leaves no place at all for the text may they be. */
 const LENGTHS: readonly number[] = [8, 9.5, 11, 12.5, 14, 16, 18, 20, 22.5, 25];
 const TOO_LONG: readonly number[] = [29, 34, 40, 48, 58, 70, 84, 100, 120, 145, 175, 210, 260, 320];
@@ -50,35 +54,68 @@ export function leaderEnds(leader: LeaderDimension): Box[] {
 
 /**
  * Places leaders one after the other where their texts are clear of everything: of all directions and lengths the one
- * that does least harm, shorter before longer, and directions in the order given.
+ * that does least harm, shorter before longer, and directions in the order given. Only where none of those is clear are the
+ * directions between them and the spare targets tried, and then greater lengths.
  */
 export function layLeaders(leaders: readonly LeaderDimension[], board: Board): Drawn[] {
   return leaders.map((leader) => {
-    const lettering = letter(leader, true);
     const targets = clearOfHatch(leader.targets);
-    let best: Drawn | undefined;
-    let least = Infinity;
-    for (const length of [...LENGTHS, ...TOO_LONG]) {
-      if (length > MOST_LENGTH && least < UNREADABLE) break;
-      targets.forEach((target, rank) => {
-        target.directions.forEach((direction, turn) => {
-          const before = length * PER_MM + rank * LATER_TARGET + turn * LATER_DIRECTION;
-          if (before >= least) return;
-          const drawn = layOne(leader, lettering, target, direction, length);
-          const crossed =
-            before +
-            outlinesCrossed(drawn.lines[0]!, board) * CROSSES_OUTLINE +
-            textsCrossed(drawn.lines, board) * CROSSES_TEXT;
-          if (crossed >= least) return;
-          const cost = crossed + weighMarks(drawn.marks, board, least - crossed);
-          if (cost < least) [best, least] = [drawn, cost];
-        });
-      });
-    }
-    if (!best) throw new RangeError(`leader ${leader.key} has nowhere to lead to`);
-    addMarks(best.marks, board);
-    return least >= CROSSES_TEXT ? { ...best, strained: true } : best;
+    let best = bestPlace(leader, targets, LENGTHS, board);
+    const more = [...between(targets), ...clearOfHatch(leader.spare ?? [])];
+    if (best.cost >= UNREADABLE) best = lesserHarm(best, bestPlace(leader, more, LENGTHS, board));
+    if (best.cost >= UNREADABLE) best = lesserHarm(best, bestPlace(leader, targets, TOO_LONG, board));
+    const { drawn, cost, length } = best;
+    if (!drawn) throw new RangeError(`leader ${leader.key} has nowhere to lead to`);
+    addMarks(drawn.marks, board);
+    return length > MOST_LENGTH || cost >= CROSSES_TEXT ? { ...drawn, strained: true } : drawn;
   });
+}
+
+/** A way to draw a leader, with the harm it does; none yet where `drawn` is null. */
+interface LeaderPlace {
+  readonly drawn: Drawn | null;
+  readonly cost: number;
+  readonly length: number;
+}
+
+function lesserHarm(a: LeaderPlace, b: LeaderPlace): LeaderPlace {
+  return b.cost < a.cost ? b : a;
+}
+
+/** The least harmful of all targets, directions and lengths. */
+function bestPlace(
+  leader: LeaderDimension,
+  targets: readonly Target[],
+  lengths: readonly number[],
+  board: Board,
+): LeaderPlace {
+  const lettering = letter(leader, true);
+  let best: LeaderPlace = { drawn: null, cost: Infinity, length: 0 };
+  for (const length of lengths) {
+    targets.forEach((target, rank) => {
+      target.directions.forEach((direction, turn) => {
+        const before = length * PER_MM + rank * LATER_TARGET + turn * LATER_DIRECTION;
+        if (before >= best.cost) return;
+        const drawn = layOne(leader, lettering, target, direction, length);
+        const crossed =
+          before +
+          outlinesCrossed(drawn.lines[0]!, board) * CROSSES_OUTLINE +
+          textsCrossed(drawn.lines, board) * CROSSES_TEXT;
+        if (crossed >= best.cost) return;
+        const cost = crossed + weighMarks(drawn.marks, board, best.cost - crossed);
+        if (cost < best.cost) best = { drawn, cost, length };
+      });
+    });
+  }
+  return best;
+}
+
+/** The same targets with the directions half way between; none for a radius, whose leader is square to its arc. */
+function between(targets: readonly Target[]): readonly Target[] {
+  const free = targets.filter(({ directions }) => directions.length > 2);
+  return clearOfHatch(
+    free.map((target) => ({ ...target, directions: target.directions.map((direction) => direction + HALF_STEP) })),
+  );
 }
 
 /** The targets without directions along the hatching, unless nothing would be left. */

@@ -257,11 +257,13 @@ function clearanceLeaders(report: Report, part: PanelPart, stand: Stand, scale: 
   const { inserted } = stand;
   if (clearance === null || inserted === null || !goesTogether(verdict)) return [];
   const shown = figure(report, 'fit.clearance', clearance, 'clearance', 'Clearance at the design insertion', 'judged');
-  const targets = [0.3, 0.5, 0.7].flatMap((share) => {
-    const surfaces = surfacesAt(part, inserted * share);
-    if (surfaces === null) return [];
-    return [{ x: inserted * scale * share, y: surfaces.bottom * scale, directions: DOWNWARDS }];
-  });
+  const targetsAt = (shares: readonly number[]) =>
+    shares.flatMap((share) => {
+      const surfaces = surfacesAt(part, inserted * share);
+      if (surfaces === null) return [];
+      return [{ x: inserted * scale * share, y: surfaces.bottom * scale, directions: DOWNWARDS }];
+    });
+  const targets = targetsAt([0.3, 0.5, 0.7]);
   if (targets.length === 0) return [];
-  return [{ ...shown, targets, arrow: true }];
+  return [{ ...shown, targets, spare: targetsAt([0.85, 0.95]), arrow: true }];
 }
