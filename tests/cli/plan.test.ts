@@ -43,7 +43,7 @@ describe('fielded plan', () => {
     const { out } = await run(['plan', EXAMPLE, '--json']);
     const { fielded, title, plan, problems } = JSON.parse(out);
     expect([fielded, title, problems]).toEqual([1, 'Dresser doors, narrow panels', []]);
-    expect(Object.keys(plan)).toEqual(['setups', 'ways', 'steps', 'setUpCount', 'stack', 'correction']);
+    expect(Object.keys(plan)).toEqual(['setups', 'ways', 'steps', 'setUpCount', 'stack', 'otherHeads', 'correction']);
     expect(plan.setups[0]).toMatchObject({ cut: 'raise', machine: 'large', seat: -29.5, notChecked: [] });
     expect(plan.correction[1]).toHaveLength(6);
   });

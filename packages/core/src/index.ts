@@ -54,7 +54,7 @@ export { assumedRules } from './report/assumed-rules.ts';
 export { type Sample, sampleBoard } from './report/board.ts';
 export { sayCurve } from './report/curve-words.ts';
 export { answerDoors, type DoorsAnswer } from './report/doors.ts';
-export { type EvaluateOptions, evaluate, evaluateJoint } from './report/evaluate.ts';
+export { type Evaluated, type EvaluateOptions, evaluate, evaluateJoint, evaluateWithPlan } from './report/evaluate.ts';
 export { answerJoint } from './report/joint.ts';
 export { answerKnives, type Knives, reportShopKnives } from './report/knives.ts';
 export { type KnifeMatch, matchKnives, sweptOutline } from './report/match.ts';

@@ -1,6 +1,6 @@
 import {
   answerPlan,
-  evaluate,
+  evaluateWithPlan,
   type FileWord,
   findNearest,
   type Job,
@@ -72,15 +72,18 @@ async function planFile(path: string, shop: ReadOptions['shop'], options: PlanOp
   const read = await readOneJob({ path, text }, shop, io);
   if (read === null) return 2;
   const job = options.machine === undefined ? read : onMachine(read, options.machine);
-  const planned = answerPlan(prepareJob(job));
+  // As JSON the plan stands alone; all else has the report's statements beside it.
+  const { planned, report } = options.json
+    ? { planned: answerPlan(prepareJob(job)), report: undefined }
+    : evaluateWithPlan(job);
   if (planned === undefined) throw new UsageError(whyNoPlan(job));
   if (options.write && !(await writeBack(path, text as string, proposedRuns(planned), job.units, shop, io))) return 2;
   if (options.output === undefined) {
     const paint = painter(io.colour);
-    const words = options.json ? toJson(job, planned) : planReport(planned, evaluate(job), path, options.all, paint);
+    const words = report ? planReport(planned, report, path, options.all, paint) : toJson(job, planned);
     await io.out(words);
   } else {
-    const written = await writeSheets(planned, evaluate(job), options, io);
+    const written = await writeSheets(planned, report!, options, io);
     if (!(await deliver(io, options.output, written, options.force))) return 2;
     if (planned.problems.length > 0)
       await io.err(`${listProblems(planned.problems, WIDTH, (words) => words).join('\n')}\n`);
@@ -145,5 +148,5 @@ function whyNoPlan({ shop, cuts }: Job): string {
 /** The runs that the plan proposes, as words to write into the job file. */
 function proposedRuns({ problems }: Planned): FileWord[] {
   const writes = problems.flatMap(({ advice = [] }) => advice.flatMap((each) => each.writes));
-  return writes.filter((write): write is FileWord => 'word' in write);
+  return writes.filter((write): write is FileWord => 'word' in write && write.path.at(-1) === 'run');
 }

@@ -1,7 +1,5 @@
 import type { Job } from '../job/job.ts';
-import { evaluate } from '../report/evaluate.ts';
-import { answerPlan } from '../report/plan.ts';
-import { prepareJob } from '../report/prepare.ts';
+import { evaluateWithPlan } from '../report/evaluate.ts';
 import type { Report } from '../report/report.ts';
 import type { Rates } from '../shop/rates.ts';
 import { priceQuantities } from './price.ts';
@@ -51,8 +49,8 @@ export interface CountedJob {
 
 /** Evaluates and plans a job, and counts what a quote prices. */
 export function countJob(job: Job): CountedJob {
-  const report = evaluate(job);
-  return { report, quantities: countQuantities(job, report, answerPlan(prepareJob(job))?.plan) };
+  const { report, planned } = evaluateWithPlan(job);
+  return { report, quantities: countQuantities(job, report, planned?.plan) };
 }
 
 /**

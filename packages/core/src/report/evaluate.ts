@@ -1,4 +1,5 @@
 import type { GivenJob } from '../job/given-job.ts';
+import type { Planned } from '../setup/make-plan.ts';
 import type { SimulationOptions } from '../spread/simulation.ts';
 import { adviseAll } from './advice.ts';
 import { answerDoors } from './doors.ts';
@@ -27,6 +28,21 @@ export interface EvaluateOptions {
  * @throws RangeError for a job made by hand that no file could hold; never for one that `readJob` gave.
  */
 export function evaluate(given: GivenJob, options: EvaluateOptions = {}): Report {
+  return evaluateWithPlan(given, options).report;
+}
+
+/** A job's report, and the plan that was worked out for it; undefined where there is nothing to plan. */
+export interface Evaluated {
+  readonly report: Report;
+  readonly planned: Planned | undefined;
+}
+
+/**
+ * The whole answer to a job with its plan, worked out once: for whoever wants both.
+ *
+ * @throws RangeError as `evaluate` does.
+ */
+export function evaluateWithPlan(given: GivenJob, options: EvaluateOptions = {}): Evaluated {
   const prepared = prepareJob(given);
   const { job, fit } = prepared;
   const { problems, ...joint } = answerJoint(prepared);
@@ -45,7 +61,7 @@ export function evaluate(given: GivenJob, options: EvaluateOptions = {}): Report
     ...findHeadSwelling(job, doors?.doors ?? [], season.report),
     ...(planned?.problems ?? []).filter(({ severity }) => severity === 'error'),
   ];
-  return {
+  const report: Report = {
     ...joint,
     statements: stateBoth(job, fit.verdict, all, listNotChecked(planned)),
     ...(knives && { knives: knives.reports }),
@@ -54,6 +70,7 @@ export function evaluate(given: GivenJob, options: EvaluateOptions = {}): Report
     ...(doors && { doors: doors.doors, blanks: doors.blanks, leftOver: doors.leftOver, timber: doors.timber }),
     problems: sortProblems(adviseAll(prepared, season.report, all)),
   };
+  return { report, planned };
 }
 
 /**

@@ -5,6 +5,7 @@ import { type Depths, depthsOf, leastDeviation } from '../knife/match-profiles.t
 import type { Cut } from '../machining/cut.ts';
 import { sweepCut } from '../machining/sweep.ts';
 import type { Code } from '../problem/codes.ts';
+import { answerDoors } from './doors.ts';
 import { answerKnives, headNamed, steelFault, woodOf } from './knives.ts';
 import { answerPlan } from './plan.ts';
 import { prepareJob } from './prepare.ts';
@@ -88,7 +89,7 @@ function describe(job: Job, index: number, knife: string, deviation: number, run
   if (run) {
     const at = `cuts[${index}]`;
     const made = answerKnives(prepared, knife)?.problems ?? [];
-    const planned = answerPlan(prepared)?.problems ?? [];
+    const planned = answerPlan(prepared, answerDoors(prepared), 'own heads')?.problems ?? [];
     for (const { severity, code, at: where, about } of [...made, ...planned])
       if (
         (severity === 'error' || LIPS.has(code)) &&

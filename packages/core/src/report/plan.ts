@@ -1,16 +1,19 @@
 import { hollowOf } from '../door/head.ts';
+import type { Cut } from '../machining/cut.ts';
 import { makePlan, type Planned } from '../setup/make-plan.ts';
 import type { PanelsToRun } from '../setup/steps.ts';
 import { answerDoors, type DoorsAnswer } from './doors.ts';
+import { answerKnives } from './knives.ts';
 import type { PreparedJob } from './prepare.ts';
 
 /**
  * The set-up of every cut that names a head, and the order of work; undefined where the job has no shop with a machine, or no
- * cut names a head.
+ * cut names a head. What nothing can make in its own head is tried in the shop's others, unless told to keep to its own.
  */
 export function answerPlan(
   prepared: PreparedJob,
   doors: DoorsAnswer | undefined = answerDoors(prepared),
+  tried: 'own heads' | 'all heads' = 'all heads',
 ): Planned | undefined {
   const { job } = prepared;
   const { shop } = job;
@@ -20,7 +23,12 @@ export function answerPlan(
   if (heads.every((head) => head === undefined)) return undefined;
   const { width } = job.panel;
   const panels = doors ? sortPanels(doors) : sortPanel(width, shop.rules.leastEndGrainWidth);
-  return makePlan(job, shop, panels);
+  // A cut of the frame is put to the same test as the panel's.
+  const canBeGround = (cut: Cut) => {
+    const problems = answerKnives({ job: { ...job, cuts: [cut] } }, cut.name)?.problems;
+    return problems?.every(({ severity }) => severity !== 'error') ?? false;
+  };
+  return makePlan(job, shop, panels, tried === 'all heads' ? canBeGround : undefined);
 }
 
 /** What the panel is called where the job names no door. */

@@ -42,6 +42,6 @@ function findMakingProblems(prepared: PreparedJob): Problem[] {
   return [
     ...(answerKnives(prepared)?.problems ?? []),
     ...(doors?.problems ?? []),
-    ...(answerPlan(prepared, doors)?.problems ?? []).filter(({ severity }) => severity === 'error'),
+    ...(answerPlan(prepared, doors, 'own heads')?.problems ?? []).filter(({ severity }) => severity === 'error'),
   ];
 }

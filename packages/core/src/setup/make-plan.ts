@@ -1,13 +1,13 @@
 import type { Job } from '../job/job.ts';
 import { designInsertion } from '../joint/fit.ts';
 import type { Problem } from '../problem/problem.ts';
-import { advise, sayProblem, told, withAdvice } from '../problem/say.ts';
 import type { Shop } from '../shop/shop.ts';
 import { chooseWays } from './choose.ts';
 import { correctSetting, thicknessLeft } from './correction.ts';
 import { findSecondWay, setCurve } from './curve.ts';
 import { frameWorks } from './frame-works.ts';
-import { feedAgainst } from './hand.ts';
+import { judgeChoice } from './judge-choice.ts';
+import { adviseHead, type CanBeGround, tryOtherHeads } from './other-heads.ts';
 import type { Plan, SetUp, Way } from './plan.ts';
 import { makeSetUp } from './set-up.ts';
 import { type JudgedStack, judgeStack } from './stack.ts';
@@ -24,10 +24,10 @@ export interface Planned {
 /**
  * Which machine, which way up and round, how high, how far out, how fast and in what order, for every cut that names a head.
  *
- * Pure; every figure on stock of nominal thickness. What the shop file does not say stands against nothing and is listed as
+ * `canBeGround` tells whether a knife for a cut fits the head it names: with it, other heads are tried for what nothing can make. Pure; every figure on stock of nominal thickness. What the shop file does not say stands against nothing and is listed as
  * not checked.
  */
-export function makePlan(job: Job, shop: Shop, panels: PanelsToRun): Planned {
+export function makePlan(job: Job, shop: Shop, panels: PanelsToRun, canBeGround?: CanBeGround): Planned {
   const works = job.cuts.flatMap((cut, k): Work[] => {
     const work = prepareWork(shop, cut, { at: `cuts[${k}]`, of: 'panel', thickness: job.panel.thickness });
     return work ? [work] : [];
@@ -62,9 +62,15 @@ export function makePlan(job: Job, shop: Shop, panels: PanelsToRun): Planned {
     all.length === 0
       ? []
       : orderSteps(all, groups, numbered(before), numbered(after), numbered(others.map(({ setUp }) => setUp)), panels);
+  const stuck = [
+    ...works.filter((_, k) => chosen[k] === undefined),
+    ...frame.flatMap(({ work, way }) => (way ? [] : work)),
+  ];
+  const elsewhere = new Map(stuck.map((work) => [work, planElsewhere(work, shop, panels, canBeGround, job)]));
+  const adviceFor = (work: Work) => (elsewhere.get(work) ?? []).slice(0, MOST_ADVISED).map(({ advice }) => advice);
   const problems = [
-    ...works.flatMap((work, k) => judgeChoice(job, work, ways[k]!, chosen[k])),
-    ...frame.flatMap(({ work, ways: each, way }) => (way ? [] : judgeChoice(job, work, each, way))),
+    ...works.flatMap((work, k) => judgeChoice(job, work, ways[k]!, chosen[k], adviceFor(work))),
+    ...frame.flatMap(({ work, ways: each, way }) => (way ? [] : judgeChoice(job, work, each, way, adviceFor(work)))),
     ...all.flatMap((setUp) => setUp.problems),
   ];
   return {
@@ -76,6 +82,7 @@ export function makePlan(job: Job, shop: Shop, panels: PanelsToRun): Planned {
       steps,
       setUpCount: countSetUps(steps),
       stack: stack?.report ?? null,
+      otherHeads: [...elsewhere.values()].flat().map(({ setUp }) => setUp),
       correction: [
         ...before.map(() => []),
         ...correction,
@@ -85,6 +92,18 @@ export function makePlan(job: Job, shop: Shop, panels: PanelsToRun): Planned {
     },
     problems,
   };
+}
+
+/** Other heads that are offered for a cut, at most; all stand in the plan. */
+const MOST_ADVISED = 2;
+
+/** How a cut that nothing can make in its own head would be set up in other heads of the shop. */
+function planElsewhere(work: Work, shop: Shop, panels: PanelsToRun, canBeGround: CanBeGround | undefined, job: Job) {
+  if (canBeGround === undefined) return [];
+  return tryOtherHeads(work, shop, job, canBeGround, panels.leastOpening).map((way) => {
+    const setUp = makeSetUp(way, { ends: [], edges: [] }, null, undefined, shop.rules, job);
+    return { setUp, advice: adviseHead(way, setUp, work.cut, job.cuts.indexOf(work.cut), job) };
+  });
 }
 
 /** A cut that depends on no other. */
@@ -169,39 +188,4 @@ function tonguePerStock(way: Judged, works: readonly Work[], chosen: readonly (J
     return run === 'over' && deepest.cut.tilt !== Math.PI / 2 ? 1 : 0;
   };
   return 1 - follows('front') - follows('back');
-}
-
-/** What is said of the way chosen: that there is none, or that it is not the run the job gives. */
-function judgeChoice(job: Job, work: Work, ways: readonly Judged[], way: Judged | undefined): Problem[] {
-  const { cut, at, headName } = work;
-  const about = { cut: cut.name, head: headName };
-  if (way === undefined) {
-    if (ways.length === 0) return [];
-    const further = nearest(ways).against.map(({ sentence, figures }) => ({ sentence: sentence!, figures: figures! }));
-    return [sayProblem('cannot-be-run', at, { cut: cut.name, head: headName }, job, { about, further })];
-  }
-  if (way.run === cut.run) return [];
-  const asGiven = nearest(ways.filter(({ run }) => run === cut.run));
-  const further = asGiven.against.map(({ sentence, figures }) => ({ sentence: sentence!, figures: figures! }));
-  const figures = {
-    cut: cut.name,
-    machine: way.machineName,
-    run: told(`run.${way.run}`, {}),
-    rotation: told(`rotation.${way.rotation}`, {}),
-    feed: told(way.rotation === 'clockwise' ? 'feed.left-to-right' : 'feed.right-to-left', {}),
-  };
-  const problem = sayProblem(`another-run.${further.length === 0 ? 'both' : 'instead'}`, at, { cut: cut.name }, job, {
-    about,
-    further,
-  });
-  const index = job.cuts.indexOf(cut);
-  const turn = feedAgainst(way.rotation) === 'left to right' ? 'advice.turn-over' : 'advice.run';
-  return [
-    withAdvice(problem, [advise(turn, figures, [{ path: ['cuts', index, 'run'], word: way.run }], job)], [], job),
-  ];
-}
-
-/** The way with least against it. */
-function nearest(ways: readonly Judged[]): Judged {
-  return ways.reduce((one, other) => (other.against.length < one.against.length ? other : one));
 }

@@ -230,6 +230,8 @@ export interface Plan {
   readonly setUpCount: number;
   /** null where the cuts are not two of opposite sides. */
   readonly stack: StackReport | null;
+  /** For cuts that nothing can make in their own head: how they would be set up in other heads of the shop. */
+  readonly otherHeads: readonly SetUp[];
   /** For each set-up, in the same order. */
   readonly correction: readonly (readonly Correction[])[];
 }

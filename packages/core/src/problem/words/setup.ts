@@ -12,6 +12,10 @@ export const SETUP_WORDS = {
   'advice.turn-over':
     'Turn the head over and run {run:said} on "{machine}", spindle {rotation:said} seen from above, feed {feed:said}.',
   'advice.run': 'Run it {run:said} on "{machine}", spindle {rotation:said} seen from above, feed {feed:said}.',
+  'advice.other-head':
+    'The head "{head}" would, with the knife {knife}: {run:said} on "{machine}", spindle {rotation:said} seen from above, its deepest point {point:length} above the table, {axis:length} from the fence to the axis, {speed:count} a minute.',
+  'advice.other-head.ground':
+    'The head "{head}" would, with a knife ground for it: {run:said} on "{machine}", spindle {rotation:said} seen from above, its deepest point {point:length} above the table, {axis:length} from the fence to the axis, {speed:count} a minute.',
   'wrong-hand':
     'On "{machine}" the knives for the {cut} are of the wrong hand to run {run:said} {rotation:said}: their backs would meet the wood. The mark and the rake of the knife decide.',
   'not-reversing': 'The spindle of "{machine}" does not turn {rotation:said}.',

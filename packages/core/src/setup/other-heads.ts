@@ -1,0 +1,66 @@
+import type { Cut } from '../machining/cut.ts';
+import type { Voice } from '../problem/language.ts';
+import type { Advice } from '../problem/problem.ts';
+import { advise, told } from '../problem/say.ts';
+import type { Shop } from '../shop/shop.ts';
+import type { LeastOpening } from './against.ts';
+import { chooseWays } from './choose.ts';
+import type { SetUp } from './plan.ts';
+import { type Judged, listWays } from './ways.ts';
+import { prepareWork, type Work } from './work.ts';
+
+/** Whether a knife for a cut can be ground for the head it names. */
+export type CanBeGround = (cut: Cut) => boolean;
+
+/**
+ * The other heads of the shop that would make a cut which nothing can make in its own: the best way with each. A knife of the shop
+ * with the same profile that is kept in the head is taken; else one has to be ground, and must be able to be. Heads with a knife come first.
+ */
+export function tryOtherHeads(
+  work: Work,
+  shop: Shop,
+  voice: Voice,
+  canBeGround: CanBeGround,
+  opening?: LeastOpening,
+): Judged[] {
+  const found = Object.keys(shop.heads).flatMap((head): Judged[] => {
+    if (head === work.headName) return [];
+    const { knife: _, ...bare } = work.cut;
+    const knife = work.of === 'panel' ? keptIn(head, work.cut, shop) : undefined;
+    const cut: Cut = { ...bare, head, ...(knife !== undefined && { knife }) };
+    const other = prepareWork(shop, cut, work);
+    const [way] = other === undefined ? [] : chooseWays([listWays(other, shop, voice, opening)], false);
+    return way !== undefined && (knife !== undefined || canBeGround(cut)) ? [way] : [];
+  });
+  return found.sort((one, other) => Number(one.work.knife === undefined) - Number(other.work.knife === undefined));
+}
+
+/** A knife of the shop that is kept in a head and leaves the same profile. */
+function keptIn(head: string, { profile }: Cut, { knives }: Shop): string | undefined {
+  const wanted = JSON.stringify(profile);
+  const kept = Object.entries(knives).find(
+    ([, knife]) => knife.head === head && knife.measured === 'wood' && JSON.stringify(knife.profile) === wanted,
+  );
+  return kept?.[0];
+}
+
+/**
+ * The other head in words, with its figures; `index` is the cut's place in the job, −1 on the frame. What can be written is written: a
+ * knife's name, or the head of a cut that names no knife. A knife that is kept in its own head cannot simply be put into another.
+ */
+export function adviseHead({ work }: Judged, setUp: SetUp, own: Cut, index: number, voice: Voice): Advice {
+  const figures = {
+    head: work.headName,
+    machine: setUp.machine,
+    run: told(`run.${setUp.run}`, {}),
+    rotation: told(`rotation.${setUp.rotation}`, {}),
+    point: setUp.cuttingPoint,
+    axis: setUp.fence.toAxis,
+    speed: setUp.speed,
+  };
+  const { knife } = work.cut;
+  if (knife !== undefined)
+    return advise('advice.other-head', { ...figures, knife }, [{ path: ['cuts', index, 'knife'], word: knife }], voice);
+  const writes = own.knife === undefined && index >= 0 ? [{ path: ['cuts', index, 'head'], word: work.headName }] : [];
+  return advise('advice.other-head.ground', figures, writes, voice);
+}
