@@ -231,7 +231,19 @@ describe('the report of a shaped door', () => {
     expect(report.doors![0]!.panels[0]!.field).toBeNull();
   });
 
+  it('says where a low panel keeps no field beside its head', () => {
+    const low = evaluate(read(job('{ shape: arch, rise: 99 }', 'rows: [120, rest], muntin: 60,')).job!);
+    expect(low.doors![0]!.head!.field).toBeNull();
+    const [problem] = low.problems.filter(({ code }) => code === 'head-no-field');
+    expect(problem).toMatchObject({ severity: 'error', figures: { door: 'A', reach: 38 } });
+    const higher = evaluate(read(job('{ shape: arch, rise: 99 }', 'rows: [240, rest], muntin: 60,')).job!);
+    expect(higher.problems.map(({ code }) => code)).not.toContain('head-no-field');
+    expect(higher.doors![0]!.head!.field).not.toBeNull();
+  });
+
   it.each([
+    ['{ shape: arch, rise: 0 }', '', 'above 0'],
+    ['{ shape: cathedral, rise: 60, crown: 120, ears: 0 }', '', 'above 0'],
     ['{ shape: arch, rise: 201 }', '', 'a rise of 201 mm is more than half'],
     ['{ shape: arch, rise: 60, crown: 90 }', '', 'crown is not used: shape: arch has rise'],
     ['{ shape: cathedral, rise: 60, crown: 90 }', '', 'ears is missing'],
@@ -271,6 +283,21 @@ describe('the report of a shaped door', () => {
     const roomy = evaluate(read(text.replace('endGap: 0.5', `endGap: ${problem!.figures!.wanted}`)).job!);
     expect(roomy.problems.map(({ code }) => code)).not.toContain('head-bottoms-out');
   });
+});
+
+it('shrinks out of the groove beside a steep head before it does at its sides', () => {
+  const text = job('{ shape: arch, rise: 190 }')
+    .replace('swellGap: 2', 'swellGap: 1, endGap: 6.9')
+    .replace('doors:', 'season: { made: 12, driest: 6, dampest: 12 }\ndoors:');
+  const evaluated = (of: string) => evaluate(readJob(of, { shop: SHOP }).job!);
+  const report = evaluated(text);
+  const [problem] = report.problems.filter(({ code }) => code === 'head-leaves-groove');
+  const shrinks = report.season!.made.insertion - report.season!.driest.insertion;
+  const lean = (report.doors![0]!.head!.lean * Math.PI) / 180;
+  expect(problem!.figures!.left).toBeCloseTo(11 - 6.9 - shrinks * Math.sin(lean), 9);
+  expect(evaluated(text.replace('endGap: 6.9', 'endGap: 2')).problems.map(({ code }) => code)).not.toContain(
+    'head-leaves-groove',
+  );
 });
 
 describe('a head of any outline', () => {
@@ -349,6 +376,10 @@ describe('a head of any outline', () => {
     ],
     ['{ shape: outline, path: "M 400 60 L 200 0 L 0 60" }', 'does not run from one side'],
     ['{ shape: outline, path: "M 0 60 L 300 0 L 100 0 L 400 60" }', 'crosses itself'],
+    ['{ shape: outline, path: "M 0 60 H 120 L 80 0 H 320 L 280 60 H 400" }', 'the path turns back'],
+    ['{ shape: outline, path: "M 0 60 H 180 A 30 30 0 1 1 220 60 H 400" }', 'the path turns back'],
+    ['{ shape: outline, path: "M 0 60 L 200 0 L 400 60 Z" }', 'is closed'],
+    ['{ shape: outline, path: "M 0 60 L 200 0 M 200 0 L 400 60" }', 'lifts and starts again'],
     ['{ shape: outline, path: "M 0 60 Q" }', 'not SVG path data'],
     ['{ shape: outline, rise: 60, path: "M 0 60 L 200 0 L 400 60" }', 'rise is not used'],
     ['{ shape: outline }', 'path is missing'],

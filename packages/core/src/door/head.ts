@@ -1,4 +1,4 @@
-import { arc, type Chain, type Curve, curvesBetween, line, shiftCurve } from '@fielded/geometry';
+import { arc, arcAngle, type Chain, type Curve, curvesBetween, line, shiftCurve } from '@fielded/geometry';
 
 /** The shaped head of a door's top opening, as its top rail's sight edge shows it, mm; `rise` from the springing to the apex. */
 export type DoorHead =
@@ -51,11 +51,17 @@ export function roundOf(edge: HeadRadii): number | null {
 }
 
 /** Why a head cannot be drawn in its opening. */
-export type HeadFault = 'rise-past-half-circle' | 'rise-past-radii' | 'wider-than-opening' | 'not-the-opening';
+export type HeadFault =
+  | 'rise-past-half-circle'
+  | 'rise-past-radii'
+  | 'wider-than-opening'
+  | 'not-the-opening'
+  | 'turns-back';
 
 /** What stands against a head in an opening `width` mm wide; null where nothing does. */
 export function findHeadFault(head: DoorHead, width: number): HeadFault | null {
-  if (head.shape === 'outline') return spansOpening(head.chain, width) ? null : 'not-the-opening';
+  if (head.shape === 'outline')
+    return !spansOpening(head.chain, width) ? 'not-the-opening' : turnsBack(head.chain) ? 'turns-back' : null;
   if (head.shape === 'arch') return head.rise > width / 2 ? 'rise-past-half-circle' : null;
   if (head.rise > head.crown + head.ears) return 'rise-past-radii';
   return cathedralHalfWidth(head) > width / 2 ? 'wider-than-opening' : null;
@@ -144,6 +150,20 @@ function spansOpening(chain: Chain, width: number): boolean {
   if (first === undefined || last === undefined) return false;
   const inside = curvesBetween([{ curves: chain, closed: false }], -ROUNDED, width + ROUNDED);
   return Math.abs(first.x0) <= ROUNDED && Math.abs(last.x1 - width) <= ROUNDED && inside.length === chain.length;
+}
+
+/** A heading past the upright by less, radians, is what a drawing rounds. */
+const UPRIGHT = 1e-3;
+
+/** Whether an outline goes back towards the left anywhere: its rail would hook under the panel and could not be put on. */
+function turnsBack(chain: Chain): boolean {
+  return chain.some((c) => {
+    const from = heading(c, 'start');
+    // An arc turns steadily: it goes back nowhere if neither of its ends does, less than a whole turn apart.
+    const to = c.turn === 0 ? from : from + c.turn * arcAngle(c);
+    const start = Math.atan2(Math.sin(from), Math.cos(from));
+    return Math.max(Math.abs(start), Math.abs(start + to - from)) > Math.PI / 2 + UPRIGHT;
+  });
 }
 
 /** Any outline as it is, run on along its first and last piece or cut off there. */

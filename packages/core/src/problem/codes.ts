@@ -39,6 +39,8 @@ export const SEVERITIES = {
   'head-too-hollow': 'error',
   'head-field-pointed': 'error',
   'head-bottoms-out': 'warning',
+  'head-leaves-groove': 'warning',
+  'head-no-field': 'error',
   'head-not-flat': 'error',
   'curved-work': 'caution',
   // Setting up

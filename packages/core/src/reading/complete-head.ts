@@ -117,6 +117,11 @@ function sayFault(fault: HeadFault, head: DoorHead, width: number, { show }: Des
         `the path does not run from one side of the opening to the other, ${show(width)}`,
         `Start it at x 0 and end it at ${show(width)}, between the two`,
       ];
+    case 'turns-back':
+      return [
+        'the path turns back towards the left: its rail would hook under the panel and could not be put on',
+        'Draw it from left to right all the way, upright at the most',
+      ];
     case 'wider-than-opening':
       return [
         `crown and ears over a rise of ${rise} are wider than the opening of ${show(width)}`,

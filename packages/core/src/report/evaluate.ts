@@ -3,7 +3,7 @@ import type { Planned } from '../setup/make-plan.ts';
 import type { SimulationOptions } from '../spread/simulation.ts';
 import { adviseAll } from './advice.ts';
 import { answerDoors } from './doors.ts';
-import { findHeadSwelling } from './head-problems.ts';
+import { findHeadSeasons } from './head-problems.ts';
 import { answerJoint } from './joint.ts';
 import { answerKnives } from './knives.ts';
 import { answerPlan, listNotChecked } from './plan.ts';
@@ -58,7 +58,7 @@ export function evaluateWithPlan(given: GivenJob, options: EvaluateOptions = {})
     ...unknownWoods(job),
     ...season.problems,
     ...(doors?.problems ?? []),
-    ...findHeadSwelling(job, doors?.doors ?? [], season.report),
+    ...findHeadSeasons(job, doors?.doors ?? [], season.report),
     ...(planned?.problems ?? []).filter(({ severity }) => severity === 'error'),
   ];
   const report: Report = {

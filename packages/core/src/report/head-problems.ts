@@ -1,6 +1,7 @@
 import type { DoorReport } from '../door/door-report.ts';
 import { hollowOf, roundOf } from '../door/head.ts';
 import type { HeadReport } from '../door/head-report.ts';
+import { DEFAULTS } from '../job/defaults.ts';
 import type { Job } from '../job/job.ts';
 import { endGapOf } from '../joint/frame.ts';
 import { toDegrees } from '../measure/angle.ts';
@@ -16,6 +17,7 @@ export function findHeadProblems(job: Job, doors: readonly DoorReport[]): Proble
   const problems = shaped.flatMap(({ name, head, at }) => [
     ...hollowProblems(job, name, head, at),
     ...pointProblems(job, name, head, at),
+    ...fieldProblems(job, name, head, at),
     ...heldProblems(job, name, at),
   ]);
   const [first] = shaped;
@@ -60,6 +62,16 @@ function pointProblems(job: Job, door: string, { panelEdge }: HeadReport, at: st
   );
 }
 
+/** Beside a head that springs low the raises meet, and no field is left. */
+function fieldProblems(job: Job, door: string, { field, panelEdge }: HeadReport, at: string): Problem[] {
+  const front = job.cuts.filter(({ side }) => side === 'front').sort((one, other) => other.reach - one.reach)[0];
+  if (front === undefined || field !== null) return [];
+  const round = roundOf(panelEdge);
+  if (round !== null && round <= front.reach) return [];
+  const figures = { door, cut: front.name, reach: front.reach };
+  return [sayProblem('head-no-field', at, figures, job, { about: { door, cut: front.name } })];
+}
+
 /** No bearing goes round a curve beside a spindle that is not square to the panel. */
 function heldProblems(job: Job, door: string, at: string): Problem[] {
   return job.cuts.flatMap(({ name: cut, tilt }) =>
@@ -69,16 +81,34 @@ function heldProblems(job: Job, door: string, at: string): Problem[] {
   );
 }
 
-/** What damp air does beside a head: where its edge leans, the panel's growth in width takes up the gap there. */
-export function findHeadSwelling(job: Job, doors: readonly DoorReport[], season: SeasonReport | undefined): Problem[] {
+/**
+ * What the seasons do beside a head: where its edge leans by ψ, the panel moves sin ψ of what it moves at its sides, square to
+ * the edge; damp takes up the gap there, dry air takes wood out of the groove.
+ */
+export function findHeadSeasons(job: Job, doors: readonly DoorReport[], season: SeasonReport | undefined): Problem[] {
   if (season === undefined) return [];
   const free = endGapOf(job.frame);
-  const growth = (season.dampest.insertion - season.made.insertion) / season.width;
+  const least = (job.shop?.rules ?? DEFAULTS.rules).leastEngagement;
+  const grows = (season.dampest.insertion - season.made.insertion) / season.width;
+  const shrinks = (season.made.insertion - season.driest.insertion) / season.width;
   return doors.flatMap(({ name: door, head, panel }, k) => {
     if (head === undefined) return [];
-    const moves = growth * panel.width * Math.sin((head.lean * Math.PI) / 180);
-    if (moves <= free) return [];
-    const figures = { door, lean: head.lean, moves, gap: free, wanted: Math.ceil(moves * 10) / 10 };
-    return [sayProblem('head-bottoms-out', `doors[${k}].head`, figures, job, { about: { door } })];
+    const leaning = panel.width * Math.sin((head.lean * Math.PI) / 180);
+    const at = `doors[${k}].head`;
+    const more = { about: { door } };
+    const problems: Problem[] = [];
+    const moves = grows * leaning;
+    if (moves > free) {
+      const figures = { door, lean: head.lean, moves, gap: free, wanted: Math.ceil(moves * 10) / 10 };
+      problems.push(sayProblem('head-bottoms-out', at, figures, job, more));
+    }
+    const made = job.frame.groove.depth - free;
+    const left = made - shrinks * leaning;
+    // Where the sides are left with as little, that is said already.
+    if (left < least && left < season.driest.insertion && made >= least) {
+      const figures = { door, lean: head.lean, moves: shrinks * leaning, left: Math.max(0, left), least };
+      problems.push(sayProblem('head-leaves-groove', at, figures, job, more));
+    }
+    return problems;
   });
 }

@@ -14,6 +14,10 @@ export const DOOR_WORDS = {
     "The raise runs to a point under the head of door {door}: the panel's edge has a radius of {edge:length} there, and the {cut} reaches in {reach:length}. Give the head a larger radius, or the cut less reach.",
   'head-bottoms-out':
     "At the dampest the panel of door {door} meets the groove's bottom beside its head: the edge that leans {lean:degrees} moves {moves:length} square to itself, and {gap:length} is free. Give frame.endGap {wanted:length} or more.",
+  'head-leaves-groove':
+    'At the driest the panel of door {door} has {left:length} left in the groove beside its head, less than the {least:length} that hold it: the edge that leans {lean:degrees} draws back by {moves:length} square to itself. Give frame.endGap less, or the groove more depth.',
+  'head-no-field':
+    'The raises meet under the head of door {door}: the {cut} reaches in {reach:length} from every edge, and no field is left beside the head. Give the opening more height, the head less rise, or the cut less reach.',
   'head-not-flat':
     'Door {door} has a shaped head, and the {cut} is held at {held:degrees}: only a cut that is run flat goes round a curve. Run it flat, or leave the head straight.',
   'curved-work':
