@@ -9,6 +9,7 @@ import { EXAMPLE } from '../../packages/page/src/job/start.ts';
 import {
   type DrawnPoint,
   drawnPath,
+  GRIDS,
   lacksOf,
   snapPoint,
 } from '../../packages/page/src/panels/outline/drawn-outline.ts';
@@ -40,6 +41,15 @@ describe('an outline drawn by hand', () => {
     // 29 by 4: the arc of radius 7.25 has turned by 2·atan(2/5) = 43.6°, and leaves with slope 20/21.
     const [, , , end] = [...arc, snapPoint(arc, 12, 1.1, 'line')];
     expect((4 - end!.y) / (end!.x - 9)).toBeCloseTo(20 / 21, 9);
+  });
+
+  it('ends an arc exactly plumb where it nearly does, and draws on the grid of inches', () => {
+    // Off level from (0, 6): a quarter circle meant to end plumb at (9, 0), the hand half a millimetre off.
+    const points = draw([0, 6, 'line'], [3, 6, 'line'], [9.2, 0.1, 'arc']);
+    expect(drawnPath(points)).toBe('M 0 6 L 3 6 A 6 6 0 0 0 9 0');
+    const { x, y } = snapPoint([], 0, 5, 'line', GRIDS.in);
+    expect(x).toBe(0);
+    expect((y / 25.4) * 32).toBeCloseTo(6, 9);
   });
 
   it('reads as a job whatever is drawn, or is refused in words', () => {

@@ -1,7 +1,6 @@
 import './style/page.css';
 import './style/sheet.css';
 import './style/sizes.css';
-import './style/parts.css';
 import './style/print.css';
 import { render } from 'preact';
 import { claimDesk } from './desk/claim.ts';

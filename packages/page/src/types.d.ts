@@ -8,3 +8,8 @@ declare module '*?url' {
 }
 
 declare module '*.css';
+
+declare module '*?worker&inline' {
+  const Inlined: new () => Worker;
+  export default Inlined;
+}

@@ -20,6 +20,7 @@ export { type SampleLabel, sampleLabel } from './order/sample-label.ts';
 export { OUTLINE_VIEWS, type OutlineLayer, type OutlineView, outlineLayers } from './outline-layers.ts';
 export { type PdfInfo, writePdf } from './pdf/write-pdf.ts';
 export { planSheets } from './plan/plan-sheets.ts';
+export { setUpPicture } from './plan/section-picture.ts';
 export type { GroupItem, Item, PathItem, Role, Scene, TextItem } from './scene.ts';
 export { PAPERS, type PaperName, SCALES } from './sheet/paper.ts';
 export { type SheetOptions, sheets } from './sheet/sheets.ts';

@@ -1,4 +1,4 @@
-import { type Chain, type Point, pathData } from '@fielded/geometry';
+import { type Chain, curveLength, type Point, pathData, pointAt } from '@fielded/geometry';
 import { listArcs, type TracedArc } from './arcs.ts';
 import { fitSurface } from './fit-surface.ts';
 import type { GreyImage, ScanRefusal } from './grey-image.ts';
@@ -27,10 +27,12 @@ export interface Traced {
   /** The face whose cut reaches further in. */
   readonly front: TracedSide;
   readonly back: TracedSide | null;
-  /** What was read, in pixels of the picture: to be drawn over it. */
+  /** What was seen and what was read of it, in pixels of the picture: to be drawn over it. */
   readonly seen: {
     readonly front: readonly Point[];
     readonly back: readonly Point[];
+    /** Along the lines and arcs of front and back. */
+    readonly read: { readonly front: readonly Point[]; readonly back: readonly Point[] };
     readonly silhouette: readonly Point[];
   };
 }
@@ -39,6 +41,9 @@ export interface Traced {
 const LEAST_DPI = 100;
 const MOST_DPI = 9600;
 const INCH = 25.4;
+/** Arcs are drawn by points so far apart, mm. */
+const DRAWN_STEP = 0.2;
+
 /**
  * Traces a scan of a sample's end grain: its thickness, and the outlines of the cuts on its two faces in lines and arcs (formulas T1 to T3).
  *
@@ -64,24 +69,36 @@ export function traceScan(image: GreyImage, dpi: readonly [number, number]): Tra
   if (front === null)
     return { refused: 'no cut was found on either face', instead: 'Scan the end grain with the worked edge on it' };
   // From a face's own coordinates back to pixels of the picture.
-  const seenOf = (surface: ScannedSurface | null, onTop: boolean): Point[] =>
-    (surface?.points ?? []).map(({ x, y }) => {
+  const seenOf = (points: readonly Point[], onTop: boolean): Point[] =>
+    points.map(({ x, y }) => {
       const p = level.back({ x: edge + (mirrored ? -x : x), y: onTop ? level.thickness - y : y });
       return { x: p.x / across, y: p.y / down };
     });
+  const sides = { front: traceSide(front, across), back: back && traceSide(back, across) };
   return {
     dpi,
     thickness: level.thickness,
     edge: level.thickness - front.depth - (back?.depth ?? 0),
     turned: level.turned,
-    front: traceSide(front, across),
-    back: back && traceSide(back, across),
+    ...sides,
     seen: {
-      front: seenOf(front, upperIsFront),
-      back: seenOf(back, !upperIsFront),
+      front: seenOf(front.points, upperIsFront),
+      back: seenOf(back?.points ?? [], !upperIsFront),
+      read: {
+        front: seenOf(along(sides.front.chain), upperIsFront),
+        back: seenOf(along(sides.back?.chain ?? []), !upperIsFront),
+      },
       silhouette: silhouette.points,
     },
   };
+}
+
+/** Points along a chain, y below the face, close enough to draw it by. */
+function along(chain: Chain): Point[] {
+  return chain.flatMap((c) => {
+    const steps = c.turn === 0 ? 1 : Math.max(2, Math.ceil(curveLength(c) / DRAWN_STEP));
+    return Array.from({ length: steps + 1 }, (_, k) => pointAt(c, k / steps)).map(({ x, y }) => ({ x, y: -y }));
+  });
 }
 
 function traceSide({ points, reach, depth }: ScannedSurface, pixel: number): TracedSide {

@@ -10,10 +10,10 @@ const ROUND = 4;
 const INCH = 25.4;
 
 /**
- * What was read over what was seen: the scan round the sample at its own size in millimetres, with the traced outlines of front and back
- * drawn over it and the figures below.
+ * What was read over what was seen: the scan round the sample at its own size in millimetres, with the lines and arcs of front and back
+ * drawn over it and, unless it is to be `bare`, the figures below.
  */
-export function tracedSvg(image: GreyImage, traced: Traced): string {
+export function tracedSvg(image: GreyImage, traced: Traced, options: { readonly bare?: boolean } = {}): string {
   const { seen, dpi } = traced;
   const [across, down] = [INCH / dpi[0], INCH / dpi[1]];
   const box = boxOf(seen.silhouette);
@@ -30,17 +30,17 @@ export function tracedSvg(image: GreyImage, traced: Traced): string {
     points.length === 0
       ? ''
       : `<path d="M ${points.map(place).join(' L ')}" fill="none" stroke="${colour}" stroke-width="0.15" stroke-linejoin="round"/>`;
-  const lines = describe(traced);
-  const foot = 5 + 5 * lines.length;
-  // A line of 45 letters fits the width.
-  const size = Math.min(3.2, width / 27);
+  const lines = options.bare ? [] : describe(traced);
+  const foot = options.bare ? 0 : 5 + 5 * lines.length;
+  // A line of 56 letters fits the width, in a wide font too.
+  const size = Math.min(3.2, width / 36);
   return [
     `<svg xmlns="http://www.w3.org/2000/svg" width="${width.toFixed(2)}mm" height="${(height + foot).toFixed(2)}mm" viewBox="0 0 ${width.toFixed(2)} ${(height + foot).toFixed(2)}" role="img" aria-label="Traced outline over its scan">`,
     `<title>Traced outline over its scan</title>`,
     `<rect width="100%" height="100%" fill="#ffffff"/>`,
     `<image width="${width.toFixed(3)}" height="${height.toFixed(3)}" preserveAspectRatio="none" href="data:image/png;base64,${picture}"/>`,
-    outline(seen.front, '#c8321f'),
-    outline(seen.back, '#0b5fa5'),
+    outline(seen.read.front, '#c8321f'),
+    outline(seen.read.back, '#0b5fa5'),
     ...lines.map(
       ({ words, colour }, i) =>
         `<text x="2" y="${(height + 5 + 5 * i).toFixed(2)}" font-family="IBM Plex Sans, DejaVu Sans, Arial, sans-serif" font-size="${size}" fill="${colour}">${words}</text>`,

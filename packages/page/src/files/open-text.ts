@@ -12,12 +12,17 @@ export type Opened =
 const MOST_BYTES = 1_000_000;
 const MOST_DRAWING_BYTES = 8_000_000;
 const DRAWING = /\.(?:svg|dxf)$/i;
+const PICTURE = /\.(?:png|jpe?g)$/i;
 const MOST_LINES = 12;
 
 /** Reads chosen files, refusing what is too large before it is read. */
 export async function readFiles(files: readonly File[]): Promise<GivenFile[] | { readonly message: string }> {
   const given: GivenFile[] = [];
   for (const file of files) {
+    if (PICTURE.test(file.name))
+      return {
+        message: `${file.name} is a picture. To trace a sample, choose it under Own outline…, From a scan or photo….`,
+      };
     const most = DRAWING.test(file.name) ? MOST_DRAWING_BYTES : MOST_BYTES;
     if (file.size > most) {
       const kinds = DRAWING.test(file.name) ? 'Drawings of up to 8 MB' : 'Job files of up to 1 MB';

@@ -6,7 +6,8 @@ import type { LinearDimension, Side } from '../dimension/linear.ts';
 import type { Sketch } from '../dimension/sketch.ts';
 import { hatchLoops } from '../geometry/hatch.ts';
 import { stroke } from '../geometry/stroke.ts';
-import { type Item, itemsBox, path, text } from '../scene.ts';
+import { type Item, itemsBox, path, type Scene, sceneAround, text } from '../scene.ts';
+import { safeText } from '../text/safe-text.ts';
 import { poseCut } from '../views/cut-pose.ts';
 import { regionOf } from '../views/cuts.ts';
 import { PANEL_HATCH, shortenTo, splitBreaks } from '../views/panel-part.ts';
@@ -45,6 +46,13 @@ export function drawSetUpSection(
     }
   }
   return drawn!;
+}
+
+/** The same as a drawing of its own. */
+export function setUpPicture(report: Report, setUps: readonly SetUp[], index: number, room: PictureRoom): Scene {
+  const { cut, machine } = setUps[index]!;
+  const title = `Section through table, head, stock and fence: ${safeText(cut)} on ${safeText(machine)}`;
+  return sceneAround(title, drawSetUpSection(report, setUps, index, room).items);
 }
 
 /** Everything of the section before its dimensions. Paper coordinates: the fence's line at x = 0. */

@@ -1,3 +1,4 @@
+import '../../style/parts.css';
 import { type Job, makeCuttingList, type Report } from '@fielded/core';
 import { useSignal } from '@preact/signals';
 import type { JSX } from 'preact';

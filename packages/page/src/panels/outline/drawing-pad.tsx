@@ -1,70 +1,91 @@
+import { formatLength, parseLength, sweptOutline } from '@fielded/core';
 import { useSignal } from '@preact/signals';
 import type { JSX } from 'preact';
 import { useRef } from 'preact/hooks';
 import { useDesk } from '../../desk/context.ts';
-import { useOutline } from '../../files/outline-files.ts';
-import { type DrawnPoint, drawnPath, GRID, lacksOf, snapPoint } from './drawn-outline.ts';
+import { type OutlinePlace, useOutline } from '../../files/outline-files.ts';
+import { type DrawnPoint, drawnPath, GRIDS, lacksOf, snapPoint } from './drawn-outline.ts';
+import { PlaceFields } from './place-fields.tsx';
 
-const WIDE = 60;
+/** Paper round the wood, mm. */
+const ROUND = 2;
+/** The paper is at least so wide, mm, and so much wider than the cut that is there. */
+const LEAST_WIDE = 40;
+const BEYOND = 22;
 
 /** A piece of squared paper: each press goes on by a line or an arc, which set off as the one before ended. Arrow keys and Enter do the same. */
-export function DrawingPad({ index }: { index: number }): JSX.Element {
+export function DrawingPad({ place }: { place: OutlinePlace }): JSX.Element {
   const desk = useDesk();
   const pad = useRef<SVGSVGElement>(null);
   const points = useSignal<readonly DrawnPoint[]>([]);
   const by = useSignal<DrawnPoint['by']>('line');
   const at = useSignal({ x: 0, y: 5 });
-  const deep = Math.ceil(desk.job.value.panel.thickness);
+  const { panel, frame, cuts, units } = desk.job.value;
+  const cut = place === 'sticking' ? undefined : cuts[place];
+  const deep = Math.ceil(place === 'sticking' ? frame.thickness : panel.thickness);
+  const wide = Math.ceil(Math.max(LEAST_WIDE, (cut?.reach ?? 0) + BEYOND));
+  const grid = GRIDS[units];
   const lacks = lacksOf(points.value);
-  const path = points.value.length > 0 ? drawnPath(points.value) : '';
-  const go = () => {
-    points.value = [...points.value, snapPoint(points.value, at.value.x, at.value.y, by.value)];
+  const snap = (x: number, y: number) => snapPoint(points.value, x, y, by.value, grid);
+  const add = (point: DrawnPoint) => {
+    points.value = [...points.value, point];
+    at.value = { x: point.x, y: point.y };
+  };
+  const back = () => {
+    points.value = points.value.slice(0, -1);
   };
   const follow = (event: PointerEvent) => {
     const box = pad.current!.getBoundingClientRect();
-    const scale = (WIDE + 4) / box.width;
+    const scale = (wide + 2 * ROUND) / box.width;
     at.value = {
-      x: Math.max(0, (event.clientX - box.left) * scale - 2),
-      y: Math.max(0, (event.clientY - box.top) * scale - 2),
+      x: Math.min(wide, Math.max(0, (event.clientX - box.left) * scale - ROUND)),
+      y: Math.min(deep, Math.max(0, (event.clientY - box.top) * scale - ROUND)),
     };
   };
   const keys = (event: KeyboardEvent) => {
     const way = { ArrowLeft: [-1, 0], ArrowRight: [1, 0], ArrowUp: [0, -1], ArrowDown: [0, 1] }[event.key];
-    if (way === undefined && event.key !== 'Enter') return;
+    if (way === undefined && event.key !== 'Enter' && event.key !== 'Backspace') return;
     event.preventDefault();
-    if (way === undefined) return go();
-    const step = event.shiftKey ? GRID : 2 * GRID;
+    if (event.key === 'Enter') return add(snap(at.value.x, at.value.y));
+    if (way === undefined) return back();
+    const step = event.shiftKey ? grid : 2 * grid;
     at.value = {
-      x: Math.min(WIDE, Math.max(0, at.value.x + way[0]! * step)),
+      x: Math.min(wide, Math.max(0, at.value.x + way[0]! * step)),
       y: Math.min(deep, Math.max(0, at.value.y + way[1]! * step)),
     };
   };
-  const next = snapPoint(points.value, at.value.x, at.value.y, by.value);
+  const next = snap(at.value.x, at.value.y);
+  const say = (mm: number) => formatLength(mm, units, 2);
   return (
     <div class="pad">
       <p>
-        Or draw it: {lacks ?? 'it reaches the face.'}{' '}
+        From the edge at the left to the face at the top. {lacks ?? 'It reaches the face.'}{' '}
         <span class="quiet" aria-live="polite">
-          {next.x.toFixed(1)} in, {next.y.toFixed(1)} down (mm)
+          {say(next.x)} in, {say(next.y)} down
         </span>
       </p>
       <svg
         ref={pad}
         class="squared"
-        viewBox={`-2 -2 ${WIDE + 4} ${deep + 4}`}
+        viewBox={`${-ROUND} ${-ROUND} ${wide + 2 * ROUND} ${deep + 2 * ROUND}`}
         role="application"
-        aria-label="Squared paper. Arrow keys move the point, Enter goes to it."
+        aria-label="Squared paper. Arrow keys move the point, Enter goes to it, Backspace takes the last one back."
         tabindex={0}
-        onPointerMove={follow}
         onPointerDown={(event) => {
+          pad.current?.setPointerCapture(event.pointerId);
           follow(event);
-          go();
+        }}
+        onPointerMove={follow}
+        onPointerUp={(event) => {
+          follow(event);
+          add(snap(at.value.x, at.value.y));
         }}
         onKeyDown={keys}
       >
-        <path class="grid" d={gridPath(deep)} />
-        <path class="wood" d={`M0 0H${WIDE}V${deep}H0Z`} />
-        <path class="drawn" d={path} />
+        <path class="grid" d={gridPath(wide, deep)} />
+        <path class="wood" d={`M0 0H${wide}V${deep}H0Z`} />
+        {cut !== undefined && <path class="was" d={sweptOutline(cut)} />}
+        <path class="drawn" d={points.value.length > 0 ? drawnPath(points.value) : ''} />
         {points.value.length > 0 && <path class="next" d={drawnPath([...points.value, next])} />}
         {points.value.map(({ x, y }, i) => (
           <circle key={`${i}`} cx={x} cy={y} r={0.7} />
@@ -84,24 +105,25 @@ export function DrawingPad({ index }: { index: number }): JSX.Element {
             {kind === 'line' ? 'By a line' : 'By an arc'}
           </button>
         ))}
-        <button
-          type="button"
-          disabled={points.value.length === 0}
-          onClick={() => {
-            points.value = points.value.slice(0, -1);
-          }}
-        >
+        <button type="button" disabled={points.value.length === 0} onClick={back}>
           One back
         </button>
-        <button
-          type="button"
-          class="main"
-          disabled={lacks !== null}
-          onClick={() => useOutline(desk, index, inJobUnits(points.value, desk.job.value.units))}
-        >
-          Cut it so
-        </button>
       </div>
+      <PlaceFields
+        units={units}
+        go={(x, y) =>
+          add({ x: points.value.length === 0 ? 0 : x, y, by: points.value.length === 0 ? 'line' : by.value })
+        }
+        read={(text) => parseLength(text, units)}
+      />
+      <button
+        type="button"
+        class="main"
+        disabled={lacks !== null}
+        onClick={() => useOutline(desk, place, inJobUnits(points.value, units))}
+      >
+        Cut it so
+      </button>
     </div>
   );
 }
@@ -113,9 +135,9 @@ function inJobUnits(points: readonly DrawnPoint[], units: 'mm' | 'in'): string {
 }
 
 /** Lines every 5 mm. */
-function gridPath(deep: number): string {
+function gridPath(wide: number, deep: number): string {
   const lines: string[] = [];
-  for (let x = 5; x < WIDE; x += 5) lines.push(`M${x} 0V${deep}`);
-  for (let y = 5; y < deep; y += 5) lines.push(`M0 ${y}H${WIDE}`);
+  for (let x = 5; x < wide; x += 5) lines.push(`M${x} 0V${deep}`);
+  for (let y = 5; y < deep; y += 5) lines.push(`M0 ${y}H${wide}`);
   return lines.join('');
 }

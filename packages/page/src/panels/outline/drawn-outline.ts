@@ -5,38 +5,83 @@ export interface DrawnPoint {
   readonly by: 'line' | 'arc';
 }
 
-/** Points snap to this grid, mm. */
-export const GRID = 0.5;
+/** Points snap to this grid, mm: half a millimetre, or 1/32 in where the job is in inches. */
+export const GRIDS: Readonly<Record<'mm' | 'in', number>> = { mm: 0.5, in: 25.4 / 32 };
 /** A line that is this near to level, plumb or the arc before it, degrees, is meant to be that. */
 const SNAP = 6;
+/** So much an arc may end away from level or plumb, degrees of its chord, and is meant to end so. */
+const SNAP_ARC = 3;
 
 interface Direction {
   readonly x: number;
   readonly y: number;
 }
 
+/** Ways an arc may end: level or plumb. */
+const SQUARE: readonly Direction[] = [
+  { x: 1, y: 0 },
+  { x: -1, y: 0 },
+  { x: 0, y: 1 },
+  { x: 0, y: -1 },
+];
+
 /**
- * The point that a hand meant: on the grid; a line nearly level, plumb or going on from the arc before it is made exactly so.
- * An outline starts at the panel's edge.
+ * The point that a hand meant, mm: on the grid; a line nearly level, plumb or going on from the arc before it is made exactly so, and so is
+ * an arc that nearly ends level or plumb. An outline starts at the panel's edge.
  */
-export function snapPoint(points: readonly DrawnPoint[], x: number, y: number, by: DrawnPoint['by']): DrawnPoint {
-  const onGrid = (mm: number) => Math.max(0, Math.round(mm / GRID) * GRID);
+export function snapPoint(
+  points: readonly DrawnPoint[],
+  x: number,
+  y: number,
+  by: DrawnPoint['by'],
+  grid: number = GRIDS.mm,
+): DrawnPoint {
+  const onGrid = (mm: number) => Math.max(0, Math.round(mm / grid) * grid);
   const last = points.at(-1);
   if (last === undefined) return { x: 0, y: onGrid(y), by: 'line' };
-  if (by === 'arc') return { x: onGrid(x), y: onGrid(y), by };
   const [dx, dy] = [x - last.x, y - last.y];
-  const degrees = (to: Direction) => {
-    const cross = dx * to.y - dy * to.x;
-    return Math.abs((Math.atan2(cross, dx * to.x + dy * to.y) * 180) / Math.PI);
-  };
+  const going = endDirection(points);
+  if (by === 'arc')
+    return squareEnd(last, going ?? LEVEL, { x: dx, y: dy }, onGrid) ?? { x: onGrid(x), y: onGrid(y), by };
+  const degrees = (to: Direction) => degreesBetween({ x: dx, y: dy }, to);
   if (degrees({ x: Math.sign(dx) || 1, y: 0 }) < SNAP) return { x: onGrid(x), y: last.y, by };
   if (degrees({ x: 0, y: Math.sign(dy) || 1 }) < SNAP) return { x: last.x, y: onGrid(y), by };
-  const going = endDirection(points);
   if (last.by === 'arc' && going !== null && degrees(going) < SNAP) {
     const along = dx * going.x + dy * going.y;
     return { x: last.x + along * going.x, y: last.y + along * going.y, by };
   }
   return { x: onGrid(x), y: onGrid(y), by };
+}
+
+/** Where an arc ends exactly level or plumb: its chord halves the angle between the ways it sets off and ends. Null where it is not near that. */
+function squareEnd(
+  last: DrawnPoint,
+  going: Direction,
+  chord: Direction,
+  onGrid: (mm: number) => number,
+): DrawnPoint | null {
+  for (const end of SQUARE) {
+    const half = unit(going.x + end.x, going.y + end.y);
+    // Ending as it set off it would be a line; turned right round it has no one chord.
+    if (half === null || going.x * end.x + going.y * end.y > 0.999) continue;
+    if (degreesBetween(chord, half) > SNAP_ARC) continue;
+    const isSteep = Math.abs(half.y) > Math.abs(half.x);
+    const reached = isSteep ? onGrid(last.y + chord.y) - last.y : onGrid(last.x + chord.x) - last.x;
+    const along = reached / (isSteep ? half.y : half.x);
+    const [x, y] = [last.x + along * half.x, last.y + along * half.y];
+    if (along > 1e-9 && x >= -1e-9 && y >= -1e-9) return { x: clean(x), y: clean(y), by: 'arc' };
+  }
+  return null;
+}
+
+/** Without the last digits of binary arithmetic. */
+function clean(mm: number): number {
+  return Math.max(0, Math.round(mm * 1e9) / 1e9);
+}
+
+function degreesBetween(one: Direction, other: Direction): number {
+  const cross = one.x * other.y - one.y * other.x;
+  return Math.abs((Math.atan2(cross, one.x * other.x + one.y * other.y) * 180) / Math.PI);
 }
 
 /** The way that the outline is going where it ends; null before it has gone anywhere. */

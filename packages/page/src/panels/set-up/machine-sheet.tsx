@@ -1,30 +1,17 @@
-import {
-  type Correction,
-  formatLength,
-  formatNumber,
-  type SetUp,
-  sayCurve,
-  sayNotChecked,
-  type Units,
-} from '@fielded/core';
+import { formatLength, formatNumber, type Plan, type SetUp, sayCurve, sayNotChecked, type Units } from '@fielded/core';
 import type { JSX } from 'preact';
 import { useDesk } from '../../desk/context.ts';
 import { keepTogether } from '../../words/keep-together.ts';
 import { plainMessage } from '../../words/plain-message.ts';
 import { PlanView } from './plan-view.tsx';
+import { SectionView } from './section-view.tsx';
 import { TestPiece } from './test-piece.tsx';
 
-/** One set-up on one sheet: the five figures that are set, large; the picture from above; what was not checked, in a box. */
-export function MachineSheet({
-  setUp,
-  corrections,
-  number,
-}: {
-  setUp: SetUp;
-  corrections: readonly Correction[];
-  number: number;
-}): JSX.Element {
+/** One set-up on one sheet: the five figures that are set, large; the pictures through the table and from above; what was not checked, in a box. */
+export function MachineSheet({ plan, index }: { plan: Plan; index: number }): JSX.Element {
   const desk = useDesk();
+  const setUp = plan.setups[index]!;
+  const number = index + 1;
   const units = desk.units.value;
   const { cut, machine, head, knife } = setUp;
   const voice = { units, terms: desk.report.value.terms };
@@ -47,6 +34,7 @@ export function MachineSheet({
           </div>
         ))}
       </dl>
+      <SectionView plan={plan} index={index} />
       <PlanView setUp={setUp} />
       {setUp.passes.length > 1 && (
         <p>
@@ -57,7 +45,7 @@ export function MachineSheet({
       {sayCurve(setUp, voice).map((words) => (
         <p key={words}>{words}</p>
       ))}
-      <TestPiece setUp={setUp} corrections={corrections} />
+      <TestPiece setUp={setUp} corrections={plan.correction[index] ?? []} />
       {(setUp.assumed || setUp.notChecked.length > 0) && (
         <div class="not-checked">
           <p>
@@ -68,7 +56,7 @@ export function MachineSheet({
               <li>The hand of the knife is assumed: make sure that it cuts, and does not rub, turning so.</li>
             )}
             {setUp.notChecked.map((path) => (
-              <li key={path}>{sayNotChecked(path, setUp, voice)}</li>
+              <li key={path}>{withoutKeys(sayNotChecked(path, setUp, voice))}</li>
             ))}
           </ul>
         </div>
@@ -80,6 +68,11 @@ export function MachineSheet({
       ))}
     </article>
   );
+}
+
+/** What is to be written into a shop file is given in the shop here. */
+function withoutKeys(words: string): string {
+  return words.replace(/, and write it as \w+\./, ', and give it in the shop.');
 }
 
 /** Height, fence, ring, speed and feed: what is set at the machine. */

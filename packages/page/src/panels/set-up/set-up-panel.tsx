@@ -1,3 +1,4 @@
+import '../../style/parts.css';
 import { answerPlan, type Planned, prepareJob, sayStep } from '@fielded/core';
 import { useSignal } from '@preact/signals';
 import type { JSX } from 'preact';
@@ -7,6 +8,7 @@ import type { Keeper } from '../../desk/keeper.ts';
 import type { Places } from '../../shell/places.ts';
 import { plainMessage } from '../../words/plain-message.ts';
 import { MachineSheet } from './machine-sheet.tsx';
+import { PlanFiles } from './plan-files.tsx';
 import { tickedSteps, tickStep } from './ticked-steps.ts';
 
 /** How the job is run: the order of work to tick off, and the sheet of each set-up, large, to read at the machine. */
@@ -32,13 +34,9 @@ export function SetUpPanel({ keeper, places }: { keeper: Keeper; places: Places 
         ))}
       <HeadChoices />
       <Steps key={keeper.jobId()} id={keeper.jobId()} planned={planned} />
-      {plan.setups.map((setUp, index) => (
-        <MachineSheet
-          key={`${setUp.cut} ${index}`}
-          setUp={setUp}
-          corrections={plan.correction[index] ?? []}
-          number={index + 1}
-        />
+      <PlanFiles planned={planned} />
+      {plan.setups.map(({ cut }, index) => (
+        <MachineSheet key={`${cut} ${index}`} plan={plan} index={index} />
       ))}
     </section>
   );

@@ -125,11 +125,14 @@ function WordField({ words, ...props }: FieldProps & { words: readonly string[] 
         id={id}
         aria-label={`${props.field.label}, ${props.whose}`}
         value={String(value ?? words[0])}
-        onChange={(event) => desk.changeShop([...props.at, props.field.key], event.currentTarget.value)}
+        onChange={(event) => {
+          const said = putShop(desk, props, event.currentTarget.value || undefined);
+          if (said !== '') desk.notice.value = { kind: 'fault', text: said };
+        }}
       >
         {words.map((word) => (
           <option key={word} value={word}>
-            {word}
+            {word || 'not known'}
           </option>
         ))}
       </select>

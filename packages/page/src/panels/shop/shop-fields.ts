@@ -16,6 +16,9 @@ export interface ShopField {
 const length = (key: string, label: string): ShopField => ({ key, label, kind: 'figure', unit: 'length' });
 const figure = (key: string, label: string, unit = ''): ShopField => ({ key, label, kind: 'figure', unit });
 
+const figures = (key: string, label: string, unit: string): ShopField => ({ key, label, kind: 'figures', unit });
+const yes = (key: string, label: string): ShopField => ({ key, label, kind: 'yes' });
+
 export const HEAD_FIELDS: readonly ShopField[] = [
   length('cuttingDiameter', 'Cutting diameter'),
   length('bodyDiameter', 'Body diameter'),
@@ -23,39 +26,93 @@ export const HEAD_FIELDS: readonly ShopField[] = [
   length('bore', 'Bore'),
   figure('rake', 'Rake', '°'),
   figure('wedge', 'Sharpness angle', '°'),
+  figure('shear', 'Shear', '°'),
   figure('knives', 'Knives'),
+  length('knifeThickness', 'Knife steel, thick'),
   length('limiterGap', 'Knife beyond limiter'),
   figure('maxSpeed', 'Greatest speed', '/min'),
   figure('minSpeed', 'Least speed', '/min'),
   { key: 'feed', label: 'Marked for feed by', kind: ['hand', 'mechanical'] },
+  figures('slots', 'Slots for: under, over', ''),
+  yes('jointed', 'Knives jointed'),
 ];
 
 export const MACHINE_FIELDS: readonly ShopField[] = [
-  { key: 'speeds', label: 'Speeds', kind: 'figures', unit: '/min' },
-  { key: 'seat', label: 'Seat, lowest and highest', kind: 'figures', unit: 'length' },
+  figures('speeds', 'Speeds', '/min'),
+  figures('seat', 'Seat, lowest and highest', 'length'),
   length('opening', 'Hole in the table'),
-  { key: 'rings', label: 'Rings', kind: 'figures', unit: 'length' },
+  figures('rings', 'Rings', 'length'),
   length('nutDiameter', 'Nut diameter'),
   length('spindle', 'Spindle diameter'),
   length('spindleLength', 'Spindle length'),
   figure('power', 'Power', 'kW'),
   length('fenceGap', 'Fence gap, at most'),
-  { key: 'bearings', label: 'Bearings for curves', kind: 'figures', unit: 'length' },
-  { key: 'ringFences', label: 'Ring fences', kind: 'figures', unit: 'length' },
-  { key: 'feeds', label: 'Feeds', kind: 'figures', unit: 'm/min' },
-  { key: 'reversing', label: 'Turns both ways', kind: 'yes' },
+  figures('feeds', 'Feeds', 'm/min'),
+  figures('tilt', 'Tilt, least and most', '°'),
+  figures('bearings', 'Bearings', 'length'),
+  figures('ringFences', 'Ring fences', 'length'),
+  yes('reversing', 'Turns both ways'),
+  yes('tallFence', 'Has a tall fence'),
 ];
 
 export const RULE_FIELDS: readonly ShopField[] = [
   length('leastEndGrainWidth', 'Least width on end grain'),
+  length('greatestBlankWidth', 'Widest blank'),
   length('kerf', 'Saw kerf'),
   length('edgeAllowance', 'Cleaned off a sawn edge'),
-  length('greatestBlankWidth', 'Widest blank'),
-  length('knifeMark', 'Knife marks at most'),
   length('leastEngagement', 'Least left in the groove'),
+  length('leastTongue', 'Thinnest tip of a tongue'),
+  length('knifeMark', 'Knife marks at most'),
+  figures('rimSpeed', 'Rim speed, least and most', 'm/s'),
+  length('fenceClearance', 'Left round what turns'),
+  length('lastPass', 'Depth of the last pass'),
+  figure('cuttingEnergy', 'Work of cutting', 'N/mm²'),
+  figure('leastClearance', 'Least clearance behind the edge', '°'),
+  figure('leastSideClearance', 'Least clearance at the side', '°'),
+  length('overrun', 'Steel beyond edge and face'),
+  length('overLength', 'Rough timber, longer by'),
+  length('overWidth', 'Rough timber, wider by'),
   length('stripWidth', 'Widest strip'),
   figure('yield', 'Share of timber used'),
 ];
+
+export const WOOD_FIELDS: readonly ShopField[] = [
+  figure('tangential', 'Along the rings, each % moisture'),
+  figure('radial', 'Across the rings, each % moisture'),
+  figure('density', 'Density at 12 %', 'kg/m³'),
+];
+
+/** What a knife is besides its profile. */
+export const KNIFE_FIELDS: readonly ShopField[] = [
+  length('fromFace', 'Deepest point from the head’s face'),
+  {
+    ...words('run', 'Ground for running', ['under', 'over']),
+    within: 'groundFor',
+    beside: { rotation: 'counterclockwise' },
+  },
+  {
+    ...words('rotation', 'Ground for turning', ['counterclockwise', 'clockwise']),
+    within: 'groundFor',
+    beside: { run: 'under' },
+  },
+  { key: 'presented', label: 'Ground for a panel held', kind: 'text' },
+  figure('sideRelief', 'Side relief', '°'),
+  { key: 'measured', label: 'Measured off the', kind: ['wood', 'knife'] },
+  { key: 'kept', label: 'Its sample is kept', kind: 'text' },
+];
+
+/** The sizes of a named shape; which of them a shape has. */
+export const PROFILE_FIELDS: readonly ShopField[] = [
+  length('reach', 'Reach'),
+  length('depth', 'Depth'),
+  length('land', 'Land'),
+  length('shoulder', 'Shoulder'),
+  figure('balance', 'Hollow'),
+];
+
+function words(key: string, label: string, of: readonly string[]): ShopField {
+  return { key, label, kind: ['', ...of] };
+}
 
 export const RATE_FIELDS: readonly ShopField[] = [
   { key: 'currency', label: 'Currency, such as EUR', kind: 'text' },
@@ -91,3 +148,12 @@ export const NEW_MACHINE = {
   mm: { speeds: [3000, 4500, 6000, 8000], seat: [-60, 90], opening: 200, nutDiameter: 48 },
   in: { speeds: [3000, 4500, 6000, 8000], seat: ['-2-1/2', '3-1/2'], opening: 8, nutDiameter: 2 },
 } as const;
+
+/** A knife to begin with: a cove, to be typed over. */
+export const NEW_KNIFE = {
+  mm: { shape: 'cove', reach: 14, depth: 5, land: 9 },
+  in: { shape: 'cove', reach: '9/16', depth: '3/16', land: '3/8' },
+} as const;
+
+/** A wood to begin with: figures near those of many, to be typed over with your own. */
+export const NEW_WOOD = { tangential: 0.003, radial: 0.002 } as const;

@@ -1,9 +1,8 @@
-import { useSignal } from '@preact/signals';
 import type { JSX } from 'preact';
 import { useDesk } from '../../desk/context.ts';
 import { getAt } from '../../job/data.ts';
-import { Later } from '../../shell/later.tsx';
 import { NumberField } from './number-field.tsx';
+import { OwnOutline } from './own-outline.tsx';
 import { ShapePicker } from './shape-picker.tsx';
 import { SizeField } from './size-field.tsx';
 
@@ -26,7 +25,7 @@ export function CutSizes({ index, several }: { index: number; several: boolean }
           Cut with the shop's knife <b>{String(knife)}</b>: its shape is ground in, its setting is yours.
         </p>
       )}
-      {knife === undefined && <OwnOutline index={index} isOutline={profile.shape === 'outline'} />}
+      {knife === undefined && <OwnOutline place={index} whose={cut.name} isOutline={profile.shape === 'outline'} />}
       <SizeField of={`${at}.reach`} label="Reach" whose={cut.name} mm={cut.reach} />
       <SizeField of={`${at}.depth`} label="Depth" whose={cut.name} mm={cut.depth} />
       {profile.shape !== 'outline' && !plain && (
@@ -48,34 +47,3 @@ export function CutSizes({ index, several }: { index: number; several: boolean }
     </div>
   );
 }
-
-/** The way to an outline of one's own; its part is fetched when it is opened. */
-function OwnOutline({ index, isOutline }: { index: number; isOutline: boolean }): JSX.Element {
-  const opened = useSignal(false);
-  if (opened.value)
-    return (
-      <Later
-        load={loadOutline}
-        index={index}
-        close={() => {
-          opened.value = false;
-        }}
-      />
-    );
-  return (
-    <>
-      {isOutline && <p class="hint">An outline of its own. Choosing a shape above replaces it.</p>}
-      <button
-        type="button"
-        class="quiet"
-        onClick={() => {
-          opened.value = true;
-        }}
-      >
-        Own outline…
-      </button>
-    </>
-  );
-}
-
-const loadOutline = () => import('../outline/outline-panel.tsx').then(({ OutlinePanel }) => OutlinePanel);

@@ -2,6 +2,7 @@ import type { JSX } from 'preact';
 import { useDesk } from '../../desk/context.ts';
 import { getAt } from '../../job/data.ts';
 import { Fold } from '../../shell/fold.tsx';
+import { OwnOutline } from './own-outline.tsx';
 import { LengthField } from './size-field.tsx';
 
 const SHAPES = ['bevel', 'cove', 'ovolo', 'ogee', 'rebate'] as const;
@@ -51,6 +52,7 @@ function Sticking(): JSX.Element {
           ))}
         </select>
       </div>
+      <OwnOutline place="sticking" whose="sticking" isOutline={shape === 'outline'} />
       {sticking !== undefined && shape !== 'outline' && (
         <>
           {size('reach', 'Reach')}

@@ -1,0 +1,39 @@
+import type { Planned } from '@fielded/core';
+import type { JSX } from 'preact';
+import { useDesk } from '../../desk/context.ts';
+import { fileName, handOver } from '../../files/hand-over.ts';
+
+type Makers = typeof import('../../files/plan-document.ts');
+
+/** Order of work and sheets on paper: as PDF, or printed. */
+export function PlanFiles({ planned }: { planned: Planned }): JSX.Element {
+  const desk = useDesk();
+  const make = async (run: (makers: Makers) => Promise<string>) => {
+    try {
+      desk.notice.value = { kind: 'note', text: await run(await import('../../files/plan-document.ts')) };
+    } catch (error) {
+      desk.notice.value = { kind: 'fault', text: `That could not be made: ${(error as Error).message}` };
+    }
+  };
+  const save = () =>
+    make(async ({ planPdf }) => {
+      const name = fileName(`${desk.job.value.title} set-up`, 'pdf');
+      handOver(name, await planPdf(planned, desk.report.value), 'application/pdf');
+      return `Saved as ${name}.`;
+    });
+  const print = () =>
+    make(async ({ printPlan }) => {
+      printPlan(planned, desk.report.value);
+      return 'The sheets are with the printer’s window.';
+    });
+  return (
+    <div class="buttons">
+      <button type="button" onClick={save}>
+        Sheets as PDF
+      </button>
+      <button type="button" onClick={print}>
+        Print the sheets
+      </button>
+    </div>
+  );
+}

@@ -1,0 +1,176 @@
+import type { ComponentChildren, JSX } from 'preact';
+import { useState } from 'preact/hooks';
+import { useDesk } from '../../desk/context.ts';
+import type { Desk } from '../../desk/desk.ts';
+import { type Data, getAtKeys, isGroup } from '../../job/data.ts';
+import { ShopEntryField } from './shop-entry-field.tsx';
+import type { ShopField } from './shop-fields.ts';
+
+/** Groups of the shop file whose entries have names. */
+export type Named = 'heads' | 'knives' | 'machines' | 'woods';
+
+/** The fields of one thing of the shop. */
+export function Fields({
+  at,
+  fields,
+  whose,
+}: {
+  at: readonly string[];
+  fields: readonly ShopField[];
+  whose: string;
+}): JSX.Element {
+  return (
+    <>
+      {fields.map((field) => (
+        <ShopEntryField key={`${field.within} ${field.key}`} at={at} field={field} whose={whose} />
+      ))}
+    </>
+  );
+}
+
+/** The names of the entries of a group. */
+export function useNames(what: Named): string[] {
+  const all = getAtKeys(useDesk().doc.value.shop?.data, [what]);
+  return isGroup(all) ? Object.keys(all) : [];
+}
+
+/** The entries of a group by their names; each unfolds to what is known of it, and can be renamed and removed. */
+export function Entries({
+  what,
+  one,
+  title,
+  fresh,
+  hint,
+  picture,
+  children,
+}: {
+  what: Named;
+  one: string;
+  title: string;
+  fresh: Data;
+  hint: string;
+  picture?: (name: string) => ComponentChildren;
+  children: (name: string) => ComponentChildren;
+}): JSX.Element {
+  const desk = useDesk();
+  const names = useNames(what);
+  return (
+    <div class="group">
+      <h3>{title}</h3>
+      {names.map((name) => (
+        <Entry key={name} name={name} picture={picture?.(name)}>
+          {() => (
+            <>
+              <NameField what={what} name={name} one={one} />
+              {children(name)}
+              <button type="button" class="quiet" onClick={() => removeEntry(desk, what, name)}>
+                Remove {name}
+              </button>
+            </>
+          )}
+        </Entry>
+      ))}
+      <button type="button" class="quiet" onClick={() => addEntry(desk, what, one, names, fresh)}>
+        Add a {one}
+      </button>
+      {names.length === 0 && <p class="hint">{hint}</p>}
+    </div>
+  );
+}
+
+/** One entry folded away under its name and picture. */
+function Entry({
+  name,
+  picture,
+  children,
+}: {
+  name: string;
+  picture: ComponentChildren;
+  children: () => ComponentChildren;
+}): JSX.Element {
+  const [opened, setOpened] = useState(false);
+  return (
+    <details onToggle={(event) => event.currentTarget.open && setOpened(true)}>
+      <summary>
+        {picture}
+        {name}
+      </summary>
+      {opened && children()}
+    </details>
+  );
+}
+
+/** Renames an entry, everywhere it is spoken of. */
+function NameField({ what, name, one }: { what: Named; name: string; one: string }): JSX.Element {
+  const desk = useDesk();
+  const rename = (next: string) => {
+    const all = getAtKeys(desk.doc.value.shop?.data, [what]);
+    if (next === '' || next === name || !isGroup(all)) return;
+    if (Object.hasOwn(all, next)) {
+      desk.notice.value = { kind: 'fault', text: `There is a ${one} called ${next} already.` };
+      return;
+    }
+    const { shop, data } = desk.doc.value;
+    const entries = Object.entries(all).map(([key, value]) => [key === name ? next : key, value]);
+    const shopData = { ...(shop!.data as object), [what]: Object.fromEntries(entries) } as Data;
+    desk.replace({
+      ...desk.doc.value,
+      data: renamedIn(data, what, name, next),
+      shop: { ...shop!, data: renamedIn(shopData, what, name, next) },
+    });
+  };
+  return (
+    <div class="field">
+      <label for={`name-${what}-${name}`}>Name</label>
+      <div class="line wide">
+        <input
+          id={`name-${what}-${name}`}
+          type="text"
+          autocomplete="off"
+          aria-label={`Name of ${name}`}
+          defaultValue={name}
+          onChange={(event) => rename(event.currentTarget.value.trim())}
+        />
+      </div>
+    </div>
+  );
+}
+
+/** The key under which a job or a shop speaks of an entry. */
+const SPOKEN_OF: Readonly<Partial<Record<Named, string>>> = { heads: 'head', knives: 'knife', woods: 'species' };
+
+/** Whatever names an entry, cuts and frame of a job or knives of a shop, with its new name. */
+function renamedIn(data: Data, what: Named, before: string, next: string): Data {
+  const key = SPOKEN_OF[what];
+  if (key === undefined) return data;
+  const walk = (here: Data, deep: number): Data => {
+    if (Array.isArray(here)) return (here as readonly Data[]).map((each) => walk(each, deep));
+    if (!isGroup(here)) return here;
+    const changed = Object.entries(here).map(([inner, value]) => {
+      if (inner === key && value === before) return [inner, next] as const;
+      // Prices are kept by the wood's name.
+      if (what === 'woods' && inner === 'rates' && isGroup(value) && isGroup(value.wood))
+        return [inner, { ...value, wood: keyRenamed(value.wood, before, next) }] as const;
+      return [inner, deep > 0 ? walk(value, deep - 1) : value] as const;
+    });
+    return Object.fromEntries(changed);
+  };
+  return walk(data, 3);
+}
+
+function keyRenamed(group: { readonly [key: string]: Data }, before: string, next: string): Data {
+  return Object.fromEntries(Object.entries(group).map(([key, value]) => [key === before ? next : key, value]));
+}
+
+function addEntry(desk: Desk, what: Named, one: string, names: readonly string[], fresh: Data): void {
+  let name = one;
+  for (let count = 2; names.includes(name); count++) name = `${one} ${count}`;
+  desk.changeShop([what, name], fresh);
+}
+
+function removeEntry(desk: Desk, what: Named, name: string): void {
+  const [fault] = desk.changeShop([what, name], undefined);
+  desk.notice.value = fault
+    ? { kind: 'fault', text: `${name} is still needed: ${fault.message}` }
+    : { kind: 'note', text: `${name} is removed. Undo brings it back.` };
+}

@@ -1,0 +1,148 @@
+import { formatLength, type KnifeMatch, matchKnives, sweptOutline, verdictWord } from '@fielded/core';
+import { useSignal } from '@preact/signals';
+import type { JSX } from 'preact';
+import { useEffect, useMemo } from 'preact/hooks';
+import { useDesk } from '../../desk/context.ts';
+import type { Change, Desk } from '../../desk/desk.ts';
+import { writeLength } from '../../entry/read-entry.ts';
+import { keepTogether } from '../../words/keep-together.ts';
+import { plainMessage } from '../../words/plain-message.ts';
+
+/** How many are listed, nearest first. */
+const SHOWN = 10;
+
+interface Compared {
+  readonly cut: string;
+  readonly matches: readonly KnifeMatch[];
+}
+
+/** Whether one of the shop's knives could make a cut: each at its best reach, nearest first, the best drawn over what is wanted. */
+export function KnifeMatches(): JSX.Element {
+  const desk = useDesk();
+  const { cuts } = desk.job.value;
+  const chosen = useSignal(0);
+  const compared = useSignal<Compared | null>(null);
+  const busy = useSignal(false);
+  const index = Math.min(chosen.value, cuts.length - 1);
+  // What was compared was another job.
+  useEffect(() => {
+    compared.value = null;
+  }, [desk.job.value, index, compared]);
+  const compare = () => {
+    busy.value = true;
+    // The words that say so are shown first.
+    setTimeout(() => {
+      const { name } = cuts[index]!;
+      const job = { ...desk.job.value, units: desk.units.value };
+      compared.value = { cut: name, matches: matchKnives(job, name) };
+      busy.value = false;
+    }, 30);
+  };
+  return (
+    <div class="group">
+      <h3>Can one of my knives do this?</h3>
+      <div class="field">
+        <label for="knife-for">The cut</label>
+        <select
+          id="knife-for"
+          value={String(index)}
+          onChange={(event) => {
+            chosen.value = Number(event.currentTarget.value);
+          }}
+        >
+          {cuts.map(({ name }, i) => (
+            <option key={name} value={String(i)}>
+              {name}
+            </option>
+          ))}
+        </select>
+      </div>
+      <button type="button" disabled={busy.value} onClick={compare}>
+        Compare the knives
+      </button>
+      <p role="status">{busy.value ? 'Comparing…' : ''}</p>
+      {compared.value !== null && <Matches compared={compared.value} index={index} />}
+    </div>
+  );
+}
+
+function Matches({ compared: { cut, matches }, index }: { compared: Compared; index: number }): JSX.Element {
+  const desk = useDesk();
+  const units = desk.units.value;
+  const [best] = matches;
+  if (best === undefined) return <p>There is no knife to compare with yet.</p>;
+  const say = (mm: number) => keepTogether(formatLength(mm, units, 2));
+  return (
+    <>
+      <DrawnOver match={best} index={index} />
+      <ol class="matches">
+        {matches.slice(0, SHOWN).map((match) => (
+          <li key={match.knife}>
+            <span>
+              <b>{match.knife}</b>, set to reach {say(match.reach)}: at most {say(match.deviation)} off
+              <small>
+                {match.fit === null ? 'no tongue is left' : `then ${verdictWord(match.fit)}`}; {runWords(match)}
+              </small>
+            </span>
+            <button
+              type="button"
+              aria-label={`Use ${match.knife} for the ${cut}`}
+              onClick={() => useKnife(desk, index, match)}
+            >
+              Use it
+            </button>
+          </li>
+        ))}
+      </ol>
+    </>
+  );
+}
+
+/** What the best knife leaves, drawn over the section that is wanted: from the panel's edge at the left to the face above. */
+function DrawnOver({ match, index }: { match: KnifeMatch; index: number }): JSX.Element | null {
+  const desk = useDesk();
+  const cut = desk.job.value.cuts[index];
+  const wanted = useMemo(() => (cut === undefined ? '' : sweptOutline(cut)), [cut]);
+  if (cut === undefined) return null;
+  const wide = Math.max(cut.reach, match.reach) + 6;
+  const deep = cut.depth + 4;
+  return (
+    <figure class="drawn-over">
+      <svg viewBox={`-1 -1 ${wide + 2} ${deep + 2}`} aria-hidden="true">
+        <path class="wood" d={`${match.swept}H${wide}V${deep}H0Z`} />
+        <path class="leaves" d={match.swept} />
+        <path class="wanted" d={wanted} />
+      </svg>
+      <figcaption>
+        What {match.knife} leaves; dashed, the {cut.name} that is wanted.
+      </figcaption>
+    </figure>
+  );
+}
+
+/** Whether its head and a machine can run it, as far as the shop says. */
+function runWords({ works, against, head }: KnifeMatch): string {
+  if (head === null) return 'kept in no head';
+  if (works) return `can be run in ${head}, as far as the shop says`;
+  if (against.length === 0) return `in ${head}, not worked out`;
+  return `in ${head} this stands against it: ${against.map((code) => code.replaceAll('-', ' ')).join(', ')}`;
+}
+
+/** The cut made with a knife of the shop, at the depth of the cut and the reach that was found. */
+function useKnife(desk: Desk, index: number, { knife, reach }: KnifeMatch): void {
+  const cut = desk.job.value.cuts[index];
+  if (cut === undefined) return;
+  const write = (mm: number) => writeLength(mm, desk.units.value, desk.job.value.units);
+  const at = `cuts[${index}]`;
+  const changes: Change[] = [
+    [`${at}.profile`, undefined],
+    [`${at}.head`, undefined],
+    [`${at}.knife`, knife],
+    [`${at}.depth`, write(cut.depth)],
+    [`${at}.reach`, write(reach)],
+  ];
+  const [fault] = desk.change(changes);
+  desk.notice.value = fault
+    ? { kind: 'fault', text: `${knife} cannot be set so: ${plainMessage(fault.message)}` }
+    : { kind: 'note', text: `The ${cut.name} is cut with ${knife} now. Undo takes it back.` };
+}

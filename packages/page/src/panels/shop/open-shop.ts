@@ -1,0 +1,33 @@
+import type { Desk } from '../../desk/desk.ts';
+import { readFiles } from '../../files/open-text.ts';
+import type { Data } from '../../job/data.ts';
+
+const DRAWING = /\.(?:svg|dxf)$/i;
+
+/** Takes a shop file up for the job on the desk, or says what is wrong with it by its lines. */
+export async function openShop(desk: Desk, files: readonly File[]): Promise<void> {
+  const given = await readFiles(files);
+  if ('message' in given) {
+    desk.notice.value = { kind: 'fault', text: given.message };
+    return;
+  }
+  const file = given.find(({ name }) => !DRAWING.test(name));
+  if (file === undefined) return;
+  const { putOutlinesIn, readFileData, readOutlineFile, readShop } = await import('./shop-reading.ts');
+  const loadOutline = (path: string) => {
+    const drawing = given.find(({ name }) => name === path.replace(/^.*[\\/]/, ''));
+    return drawing === undefined
+      ? { refused: 'it was not opened with the shop', instead: 'Choose the shop file and its drawings at once' }
+      : readOutlineFile(drawing.name, drawing.text);
+  };
+  const { faults } = readShop(file.text, file.name, loadOutline);
+  if (faults.length > 0) {
+    const lines = faults.slice(0, 12).map(({ line, message }) => (line > 0 ? `line ${line}: ${message}` : message));
+    desk.notice.value = { kind: 'fault', text: `${file.name} is not a shop file that can be read.`, lines };
+    return;
+  }
+  const data = putOutlinesIn(JSON.parse(JSON.stringify(readFileData(file.text).value)) as Data, loadOutline);
+  const before = desk.doc.value;
+  desk.replace({ ...before, shop: { name: file.name, text: file.text, data } });
+  desk.notice.value = { kind: 'note', text: `${file.name} is the shop now. Undo brings the one before back.` };
+}

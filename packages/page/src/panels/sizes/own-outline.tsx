@@ -1,0 +1,44 @@
+import { useSignal } from '@preact/signals';
+import type { JSX } from 'preact';
+import type { OutlinePlace } from '../../files/outline-files.ts';
+import { Later } from '../../shell/later.tsx';
+
+/** The way to an outline of one's own for a cut, or for the sticking; its part is fetched when it is opened. */
+export function OwnOutline({
+  place,
+  whose,
+  isOutline,
+}: {
+  place: OutlinePlace;
+  whose: string;
+  isOutline: boolean;
+}): JSX.Element {
+  const opened = useSignal(false);
+  if (opened.value)
+    return (
+      <Later
+        load={loadOutline}
+        place={place}
+        close={() => {
+          opened.value = false;
+        }}
+      />
+    );
+  return (
+    <>
+      {isOutline && <p class="hint">An outline of its own. Choosing a shape above replaces it.</p>}
+      <button
+        type="button"
+        class="quiet"
+        aria-label={`Own outline… for the ${whose}`}
+        onClick={() => {
+          opened.value = true;
+        }}
+      >
+        Own outline…
+      </button>
+    </>
+  );
+}
+
+const loadOutline = () => import('../outline/outline-panel.tsx').then(({ OutlinePanel }) => OutlinePanel);

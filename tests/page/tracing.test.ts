@@ -1,0 +1,85 @@
+// A sample traced on the page, from a picture with and without a scale; and an outline drawn by hand there.
+import { readFileSync, writeFileSync } from 'node:fs';
+import { join } from 'node:path';
+import { expect, it } from 'vitest';
+import { run } from '../cli/command.ts';
+import { PHONE, setUpBench } from './open-page.ts';
+
+const bench = setUpBench();
+const SAMPLE = 'examples/traced-sample/sample.png';
+
+it('gives what the command line gives, goes on answering meanwhile, and goes into the job in one step', async () => {
+  const page = await bench.open(PHONE);
+  await page.getByRole('button', { name: 'Own outline… for the raise' }).click();
+  const pictures = page.locator('.trace input[type="file"]');
+  expect(await pictures.getAttribute('accept')).toMatch(/image\/png.*image\/jpeg/);
+  // It is read beside the page, so that the page goes on answering.
+  const worker = page.waitForEvent('worker');
+  await pictures.setInputFiles(SAMPLE);
+  expect((await worker).url()).toMatch(/^blob:/);
+  await page.locator('.seen img').waitFor();
+  const { front, back } = JSON.parse((await run(['trace', SAMPLE, '--json'])).out);
+  const said = (await page.locator('.seen').innerText()).replaceAll('\u00A0', ' ');
+  const mm = (value: number) => `${Number(value.toFixed(2))} mm`;
+  expect(said).toContain(
+    `Front: ${mm(front.reach)} in, ${mm(front.depth)} deep. Lines and arcs within ${mm(front.deviation)}`,
+  );
+  expect(said).toContain(`Back: ${mm(back.reach)} in, ${mm(back.depth)} deep`);
+  expect(await page.locator('.seen img').evaluate((image: HTMLImageElement) => image.naturalWidth)).toBeGreaterThan(
+    100,
+  );
+
+  await page.getByRole('button', { name: 'Use both outlines' }).click();
+  const reach = page.locator('input[data-path="cuts[0].reach"]');
+  await expect.poll(async () => Number(await reach.inputValue())).toBeCloseTo(front.reach, 1);
+  expect(Number(await page.locator('input[data-path="cuts[1].reach"]').inputValue())).toBeCloseTo(back.reach, 1);
+  await page.getByRole('button', { name: 'Undo' }).click();
+  expect(await page.locator('input[data-path="cuts[1].profile.reach"]').inputValue()).toBe('14');
+});
+
+it('asks how large a picture is that does not say, and takes the calliper for it', async () => {
+  const page = await bench.open(PHONE);
+  await page.getByRole('button', { name: 'Own outline… for the raise' }).click();
+  const bytes = readFileSync(SAMPLE);
+  // Its density is called by a name that nobody reads.
+  bytes.write('pHYx', bytes.indexOf('pHYs'), 'latin1');
+  const bare = join(bench.folder, 'bare.png');
+  writeFileSync(bare, bytes);
+  await page.locator('.trace input[type="file"]').setInputFiles(bare);
+  await page.getByLabel('or its thickness by the calliper').fill('10');
+  await page.getByRole('button', { name: 'Trace it so' }).click();
+  // Half as thick as it is: everything else is half as large too.
+  await expect
+    .poll(async () => (await page.locator('.seen').innerText()).replaceAll('\u00A0', ' '))
+    .toMatch(/^10 mm thick[\s\S]*Front: (?:16\.9|17)\d* mm in, 4\.2\d* mm deep/);
+  await page.locator('.trace input[type="file"]').setInputFiles({
+    name: 'notes.png',
+    mimeType: 'image/png',
+    buffer: Buffer.from('no picture'),
+  });
+  await expect.poll(() => page.locator('.trace > .fault').innerText()).toContain('neither a PNG nor a JPEG');
+});
+
+it('an outline drawn with keys, typed points and a finger is cut, and so is one for the sticking', async () => {
+  const page = await bench.open(PHONE);
+  await page.getByText('Sticking on the frame').click();
+  await page.getByRole('button', { name: 'Own outline… for the sticking' }).click();
+  await page.locator('.outline-panel summary', { hasText: 'Draw it by hand' }).click();
+  const pad = page.locator('.squared');
+  await pad.focus();
+  await page.keyboard.press('Enter');
+  const go = async (x: string, y: string) => {
+    await page.getByLabel('In from the edge').fill(x);
+    await page.getByLabel('Down from the face').fill(y);
+    await page.keyboard.press('Enter');
+  };
+  await go('3', '5');
+  await page.getByRole('button', { name: 'By an arc' }).click();
+  await go('8', '0');
+  await page.getByRole('button', { name: 'Cut it so' }).click();
+  await expect.poll(() => page.locator('#sticking-shape').inputValue()).toBe('outline');
+  const job = await page.evaluate(
+    () => Object.entries(localStorage).find(([key]) => key.startsWith('fielded.desk.'))![1],
+  );
+  expect(JSON.parse(job).doc.data.frame.sticking).toEqual({ shape: 'outline', path: 'M 0 5 L 3 5 A 5 5 0 0 0 8 0' });
+});
