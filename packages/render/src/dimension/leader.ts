@@ -41,6 +41,9 @@ const PER_MM = 0.5;
 const CROSSES_OUTLINE = 10;
 /** A leader through a text would have to be interrupted: nearly as bad as a text that cannot be read. */
 const CROSSES_TEXT = 500;
+/** A shelf that lies on another level line, or all but, is taken for a part of it. */
+const SHELF_ON_LINE = 30;
+const BESIDE = 0.8;
 const LATER_TARGET = 2;
 const LATER_DIRECTION = 0.6;
 
@@ -100,7 +103,8 @@ function bestPlace(
         const crossed =
           before +
           outlinesCrossed(drawn.lines[0]!, board) * CROSSES_OUTLINE +
-          textsCrossed(drawn.lines, board) * CROSSES_TEXT;
+          textsCrossed(drawn.lines, board) * CROSSES_TEXT +
+          linesAlong(drawn.lines[1]!, board) * SHELF_ON_LINE;
         if (crossed >= best.cost) return;
         const cost = crossed + weighMarks(drawn.marks, board, best.cost - crossed);
         if (cost < best.cost) best = { drawn, cost, length };
@@ -153,6 +157,16 @@ function layOne(
 function textsCrossed(lines: readonly Stretch[], board: Board): number {
   return board.texts.filter((box) => lines.some((each) => lineMeetsBox(each.x0, each.y0, each.x1, each.y1, box, 0.3)))
     .length;
+}
+
+/** How many level lines and edges a shelf lies on, or runs close beside for more than 1 mm. */
+function linesAlong({ x0, x1, y0 }: Stretch, board: Board): number {
+  const [low, high] = [Math.min(x0, x1), Math.max(x0, x1)];
+  const isAlong = (other: Stretch) =>
+    Math.abs(other.y0 - y0) < BESIDE &&
+    Math.abs(other.y1 - y0) < BESIDE &&
+    Math.min(high, Math.max(other.x0, other.x1)) - Math.max(low, Math.min(other.x0, other.x1)) > 1;
+  return board.lines.filter(isAlong).length + board.outlines.filter(({ curve }) => isAlong(curve)).length;
 }
 
 /** How often a leader crosses an outline away from its target. Curves are taken as chords: near enough to choose by. */
