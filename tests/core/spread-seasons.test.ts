@@ -160,7 +160,7 @@ describe('what the seasons spoil is said, with what to do', () => {
       code: 'leaves-groove',
       at: 'season.driest',
       message:
-        'At the driest (6 %) the panel shrinks out of its groove. No single size of the joint puts this right: a narrower panel, quarter-sawn stock or a steadier wood moves less.',
+        'At the driest (6 %) the panel shrinks out of its groove. No one size of the joint was found that puts this right and spoils nothing: a narrower panel, quarter-sawn stock or a steadier wood moves less.',
     });
   });
 

@@ -31,8 +31,10 @@ export function reachesToTry(job: Job, fit: FitReport): Advice[] {
   const short = insertion - (fit.deepestInsertion ?? 0);
   return backFirst(job).flatMap((k) => {
     const { name, reach } = job.cuts[k]!;
-    // A little past the frame where the cut itself ends short of it; else as much further in as the tongue is short.
-    const wanted = reach < insertion ? [insertion + PAST_THE_FRAME, reach + short] : [reach + short];
+    // A little past the frame where the cut itself ends short of it; else further in by what the tongue is short, or more of it
+    // where the wood that wedges is a slope.
+    const further = SLOPES.map((times) => reach + times * short);
+    const wanted = reach < insertion ? [insertion + PAST_THE_FRAME, ...further] : further;
     return wanted.map((mm) => {
       const round = roundUp(mm, job.units);
       return advise('advice.reach', { cut: name, reach: round }, [{ path: ['cuts', k, 'reach'], mm: round }], job);
@@ -101,6 +103,8 @@ export function presentationsToTry(job: Job, name: string | undefined): Advice[]
 
 /** A groove is not made wider or narrower by more than this, mm. */
 const MOST_WIDER = 1;
+/** How many times the length that a tongue is short its cut is carried further in. */
+const SLOPES = [1, 1.5, 2, 3, 5];
 /** A tongue is carried past the frame by this much, mm. */
 const PAST_THE_FRAME = 1;
 /** A setting is not moved by less than this, mm. */

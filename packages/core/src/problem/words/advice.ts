@@ -16,9 +16,10 @@ export const ADVICE_WORDS = {
   'advice.sticking': 'Make the [sticking] {depth:length} deep.',
   'advice.present': 'Run it {held:said}: that way nothing is lost.',
   'advice.redraw': 'Change the profile: neither flat nor on edge does a knife leave it so.',
-  'advice.none': 'No single setting puts this right: change the profile of a cut, or the groove.',
+  'advice.none':
+    'No one setting was found that puts this right and spoils nothing: change the profile of a cut, or the groove.',
   'advice.none.season':
-    'No single size of the joint puts this right: a narrower panel, quarter-sawn stock or a steadier wood moves less.',
-  'advice.none.size': 'No single size puts this right.',
+    'No one size of the joint was found that puts this right and spoils nothing: a narrower panel, quarter-sawn stock or a steadier wood moves less.',
+  'advice.none.size': 'No one size was found that puts this right and spoils nothing.',
   'advice.another': 'Or: {advice:said}',
 } as const;
