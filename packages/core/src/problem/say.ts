@@ -1,8 +1,9 @@
+import type { ProblemCode } from './codes.ts';
 import { ENGLISH } from './english.ts';
 import { IN_ENGLISH, type Language, type Voice } from './language.ts';
 import { phraseIn, sayIn } from './phrase.ts';
 import type { Advice, Figures, Problem, Said } from './problem.ts';
-import { createSpeaker, type FiguresOf, messageOf, type Speaker } from './speaker.ts';
+import { createSpeaker, type FiguresOf, type More, messageOf, type Speaker } from './speaker.ts';
 
 export type { Language, Voice } from './language.ts';
 
@@ -25,6 +26,19 @@ export const say: Speaker<Sentences>['say'] = SPEAKER.say;
  */
 export function phrase(sentence: string, figures: Figures, voice: Voice, language: Language): string {
   return phraseIn(sentence, figures, voice, { language, english: ENGLISH });
+}
+
+/** A problem that is put into words only when a voice asks for it: what is weighed and dropped costs none. */
+export type Unsaid = (voice: Voice) => Problem;
+
+/** Keeps a problem of the whole catalogue to be said later. */
+export function sayLater<K extends SentenceKey & (ProblemCode | `${ProblemCode}.${string}`)>(
+  sentence: K,
+  at: string,
+  figures: FiguresOf<Sentences[K]>,
+  more?: More,
+): Unsaid {
+  return (voice) => sayProblem(sentence, at, figures, voice, more);
 }
 
 /** Advice in words, with the values of the job file that follow it. */

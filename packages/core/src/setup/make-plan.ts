@@ -67,7 +67,7 @@ export function makePlan(job: Job, shop: Shop, panels: PanelsToRun, canBeGround?
     ...frame.flatMap(({ work, way }) => (way ? [] : work)),
   ];
   const elsewhere = new Map(stuck.map((work) => [work, planElsewhere(work, shop, panels, canBeGround, job)]));
-  const adviceFor = (work: Work) => (elsewhere.get(work) ?? []).slice(0, MOST_ADVISED).map(({ advice }) => advice);
+  const adviceFor = (work: Work) => (elsewhere.get(work) ?? []).map(({ advice }) => advice);
   const problems = [
     ...works.flatMap((work, k) => judgeChoice(job, work, ways[k]!, chosen[k], adviceFor(work))),
     ...frame.flatMap(({ work, ways: each, way }) => (way ? [] : judgeChoice(job, work, each, way, adviceFor(work)))),
@@ -93,9 +93,6 @@ export function makePlan(job: Job, shop: Shop, panels: PanelsToRun, canBeGround?
     problems,
   };
 }
-
-/** Other heads that are offered for a cut, at most; all stand in the plan. */
-const MOST_ADVISED = 2;
 
 /** How a cut that nothing can make in its own head would be set up in other heads of the shop. */
 function planElsewhere(work: Work, shop: Shop, panels: PanelsToRun, canBeGround: CanBeGround | undefined, job: Job) {

@@ -6,15 +6,18 @@ import type { Shop } from '../shop/shop.ts';
 import type { LeastOpening } from './against.ts';
 import { chooseWays } from './choose.ts';
 import type { SetUp } from './plan.ts';
-import { type Judged, listWays } from './ways.ts';
+import { type Judged, listWorking } from './ways.ts';
 import { prepareWork, type Work } from './work.ts';
 
 /** Whether a knife for a cut can be ground for the head it names. */
 export type CanBeGround = (cut: Cut) => boolean;
 
+/** Other heads that are proposed for a cut, at most. */
+const MOST_PROPOSED = 2;
+
 /**
- * The other heads of the shop that would make a cut which nothing can make in its own: the best way with each. A knife of the shop
- * with the same profile that is kept in the head is taken; else one has to be ground, and must be able to be. Heads with a knife come first.
+ * Other heads of the shop that would make a cut which nothing can make in its own, two at most: the best way with each. A knife of the
+ * shop with the same profile that is kept in the head is taken; else one has to be ground, and must be able to be. Heads with a knife come first.
  */
 export function tryOtherHeads(
   work: Work,
@@ -23,16 +26,23 @@ export function tryOtherHeads(
   canBeGround: CanBeGround,
   opening?: LeastOpening,
 ): Judged[] {
-  const found = Object.keys(shop.heads).flatMap((head): Judged[] => {
-    if (head === work.headName) return [];
-    const { knife: _, ...bare } = work.cut;
-    const knife = work.of === 'panel' ? keptIn(head, work.cut, shop) : undefined;
-    const cut: Cut = { ...bare, head, ...(knife !== undefined && { knife }) };
-    const other = prepareWork(shop, cut, work);
-    const [way] = other === undefined ? [] : chooseWays([listWays(other, shop, voice, opening)], false);
-    return way !== undefined && (knife !== undefined || canBeGround(cut)) ? [way] : [];
-  });
-  return found.sort((one, other) => Number(one.work.knife === undefined) - Number(other.work.knife === undefined));
+  const { knife: _, ...bare } = work.cut;
+  const cuts = Object.keys(shop.heads)
+    .filter((head) => head !== work.headName)
+    .map((head): Cut => {
+      const knife = work.of === 'panel' ? keptIn(head, work.cut, shop) : undefined;
+      return { ...bare, head, ...(knife !== undefined && { knife }) };
+    })
+    .sort((one, other) => Number(one.knife === undefined) - Number(other.knife === undefined));
+  const found: Judged[] = [];
+  for (const cut of cuts) {
+    if (found.length === MOST_PROPOSED) break;
+    const other = prepareWork(shop, cut, work)!;
+    const [way] = chooseWays([listWorking(other, shop, voice, opening)], false);
+    // A knife is worked out last: it takes longer than all ways together.
+    if (way !== undefined && (cut.knife !== undefined || canBeGround(cut))) found.push(way);
+  }
+  return found;
 }
 
 /** A knife of the shop that is kept in a head and leaves the same profile. */

@@ -63,7 +63,9 @@ function judgeOn(on: NamedMachine, lower: Work, upper: Work, shop: Shop, voice: 
   const trials = [trialOf(lower, 'under', rotation, on, rules), trialOf(upper, 'over', rotation, on, rules)] as const;
   const spacer = spacerBetween(lower, upper);
   const own = againstStack(lower, upper, on, spacer, speed, rules, voice);
-  const each = trials.flatMap((trial) => findAgainst({ ...trial, speed: speed ?? NO_SPEED }, rules, voice));
+  const each = trials.flatMap((trial) =>
+    findAgainst({ ...trial, speed: speed ?? NO_SPEED }, rules).map((say) => say(voice)),
+  );
   // The upper head stands on the spacer, wherever the machine's own seat can be; hands are judged together.
   const counted = each.filter(
     ({ code, about }) => code !== 'wrong-hand' && (about?.cut === lower.cut.name || !SEAT_CODES.includes(code)),

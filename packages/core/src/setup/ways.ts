@@ -1,7 +1,7 @@
 import type { Voice } from '../problem/language.ts';
 import type { Problem } from '../problem/problem.ts';
 import { sayProblem, told } from '../problem/say.ts';
-import type { Machine, Shop } from '../shop/shop.ts';
+import type { Shop } from '../shop/shop.ts';
 import { findAgainst, type LeastOpening, type Trial } from './against.ts';
 import { chooseFeed, feedsFor } from './feed.ts';
 import { findHole } from './hole.ts';
@@ -21,30 +21,33 @@ const ROTATIONS: readonly Rotation[] = ['counterclockwise', 'clockwise'];
 
 /** Every way of making a cut in a shop: each machine, both runs, both rotations. On edge there is one run. `opening`: of the frames that it is run in. */
 export function listWays(work: Work, shop: Shop, voice: Voice, opening?: LeastOpening): Judged[] {
-  const runs = work.cut.tilt === Math.PI / 2 ? RUNS.slice(0, 1) : RUNS;
-  return Object.entries(shop.machines).flatMap(([name, machine]) =>
-    runs.flatMap((run) =>
-      ROTATIONS.map((rotation) => judgeWay(work, { name, machine }, run, rotation, shop, voice, opening)),
-    ),
-  );
+  return tryWays(work, shop).map((trial) => ({
+    ...trial,
+    against: findAgainst(trial, shop.rules, opening).map((say) => say(voice)),
+    warnings: warnOf(trial, shop.rules, voice),
+  }));
 }
 
-/** One way with its figures, judged. */
-function judgeWay(
-  work: Work,
-  { name, machine }: { readonly name: string; readonly machine: Machine },
-  run: Run,
-  rotation: Rotation,
-  { rules }: Shop,
-  voice: Voice,
-  opening?: LeastOpening,
-): Judged {
-  const pose = poseHead(work, run);
-  const placed = { ...pose, gap: pose.gap + 2 * rules.fenceClearance };
-  const hole = findHole(work, run, pose.seat, machine, rules);
-  const speed = chooseSpeed(work.head, machine, rules);
-  const trial: Trial = { work, machineName: name, machine, run, rotation, pose: placed, hole, speed };
-  return { ...trial, against: findAgainst(trial, rules, voice, opening), warnings: warnOf(trial, rules, voice) };
+/** The ways of making a cut that nothing stands against; the others are not put into words. */
+export function listWorking(work: Work, shop: Shop, voice: Voice, opening?: LeastOpening): Judged[] {
+  return tryWays(work, shop)
+    .filter((trial) => findAgainst(trial, shop.rules, opening).length === 0)
+    .map((trial) => ({ ...trial, against: [], warnings: warnOf(trial, shop.rules, voice) }));
+}
+
+function tryWays(work: Work, { machines, rules }: Shop): Trial[] {
+  const runs = work.cut.tilt === Math.PI / 2 ? RUNS.slice(0, 1) : RUNS;
+  const poses = runs.map((run) => {
+    const pose = poseHead(work, run);
+    return { run, pose: { ...pose, gap: pose.gap + 2 * rules.fenceClearance } };
+  });
+  return Object.entries(machines).flatMap(([machineName, machine]) => {
+    const speed = chooseSpeed(work.head, machine, rules);
+    return poses.flatMap(({ run, pose }) => {
+      const hole = findHole(work, run, pose.seat, machine, rules);
+      return ROTATIONS.map((rotation) => ({ work, machineName, machine, run, rotation, pose, hole, speed }));
+    });
+  });
 }
 
 /** Whether the head stands the other way up than its knife was ground for. */
