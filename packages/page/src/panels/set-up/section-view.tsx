@@ -4,8 +4,8 @@ import type { JSX } from 'preact';
 import { useEffect, useRef } from 'preact/hooks';
 import { useDesk } from '../../desk/context.ts';
 
-/** The picture fills a phone's width at its own size, mm: its figures are then as large as on the paper sheet. */
-const ROOM = { width: 88, height: 84 };
+/** Room that the picture is laid out in, mm: a phone shows it at four fifths, so that wood and head are as large as they can be and figures are still read. */
+const ROOM = { width: 116, height: 120 };
 const DARK = '(prefers-color-scheme: dark)';
 
 /** The section through table, ring, head, stock and fence, dimensioned from the table and the fence as a rule is laid. */

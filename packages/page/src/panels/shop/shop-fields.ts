@@ -137,10 +137,10 @@ export const MAKER_FIELDS: readonly ShopField[] = [
   { key: 'address', label: 'Address, a line each', kind: 'lines' },
 ];
 
-/** A head to begin with: its sizes are those of a common one, to be typed over with what is marked on yours. */
+/** A head to begin with: its sizes are those of a common one that takes a raise of 38 mm or 1-1/2 in, to be typed over with what is marked on yours. */
 export const NEW_HEAD = {
-  mm: { cuttingDiameter: 125, bodyDiameter: 72, height: 40, rake: 15, maxSpeed: 9000 },
-  in: { cuttingDiameter: 5, bodyDiameter: '2-7/8', height: '1-1/2', rake: 15, maxSpeed: 9000 },
+  mm: { cuttingDiameter: 160, bodyDiameter: 70, height: 40, rake: 15, maxSpeed: 7000 },
+  in: { cuttingDiameter: '6-1/4', bodyDiameter: '2-3/4', height: '1-1/2', rake: 15, maxSpeed: 7000 },
 } as const;
 
 /** A machine to begin with, likewise. */
