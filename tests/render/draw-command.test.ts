@@ -110,7 +110,7 @@ describe('wrong use is answered in a line, and nothing is written', () => {
     [['--paper', 'a5'], '--paper a5 is not known. Did you mean a4? There are a4, letter, a3 and tabloid.'],
     [['--sheet', '2'], '--sheet is for drawings on paper. Add --paper, or take --view sheet.'],
     [['--view', 'sheet', '--sheet', '9'], '--sheet 9: there are 3.'],
-    [['--view', 'sheet', '--sheet', '0'], '--sheet needs a whole number from 1 to 999, not 0.'],
+    [['--view', 'sheet', '--sheet', '0'], '--sheet needs a whole number from 1 to 9999, not 0.'],
     [['--units', 'cm'], '--units cm is not known. Did you mean mm? There are mm, in and both.'],
     [['--dpi', '300'], '--dpi is for .png. Leave it out.'],
     [['-o', 'x.png', '--dpi', '99999'], '--dpi needs a whole number from 36 to 1200, not 99999.'],

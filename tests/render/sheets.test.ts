@@ -1,6 +1,6 @@
 import { evaluate } from '@fielded/core';
 import type { Item, Scene, SheetOptions } from '@fielded/render';
-import { PAPERS, sceneToSvg, sheets } from '@fielded/render';
+import { laySheets, PAPERS, sceneToSvg, sheets } from '@fielded/render';
 import { describe, expect, test } from 'vitest';
 import { completeDoor } from '../support/doors.ts';
 import { cut, JOBS, job, profile } from './jobs-to-draw.ts';
@@ -226,4 +226,23 @@ test('doors of one size with different heads are drawn apart, and so are their p
   expect(shown.filter((words) => /^Door [AB] {2}/.test(words))).toHaveLength(2);
   expect(shown).toContain('1 off, of door A');
   expect(shown).toContain('1 off, of door B');
+});
+
+describe('one sheet of many', () => {
+  /** 1,500 doors of as many sizes: 3,000 drawings. */
+  const many = job({
+    doors: Array.from({ length: 1500 }, (_, i) =>
+      completeDoor({ name: `${i}`, width: 400 + i, height: 700 + i, stile: 60, rail: 60 }),
+    ),
+  });
+  test.each([['sheet', undefined] as const, ['door', 0.1] as const])('of %s is drawn alone', (view, scale) => {
+    const report = evaluate(many);
+    const before = process.cpuUsage();
+    const { count, draw } = laySheets(report, { view, paper: 'a4', ...(scale && { scale }) });
+    const last = draw(count - 1);
+    const { user, system } = process.cpuUsage(before);
+    expect(count).toBeGreaterThan(700);
+    expect(last.title).toContain(`sheet ${count} of ${count}`);
+    expect((user + system) / 1e6, 'seconds of processor time').toBeLessThan(1);
+  });
 });

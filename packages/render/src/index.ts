@@ -23,7 +23,7 @@ export { planSheets } from './plan/plan-sheets.ts';
 export { setUpPicture } from './plan/section-picture.ts';
 export type { GroupItem, Item, PathItem, Role, Scene, TextItem } from './scene.ts';
 export { PAPERS, type PaperName, SCALES } from './sheet/paper.ts';
-export { type SheetOptions, sheets } from './sheet/sheets.ts';
+export { type LaidSheets, laySheets, type SheetOptions, sheets } from './sheet/sheets.ts';
 export type { BlockFields } from './sheet/title-block.ts';
 export { FONT_FAMILY, PALETTES, type Palette, STYLES, type Style, type Theme } from './style.ts';
 export { type Letters, type SvgOptions, sceneToSvg, writeNumber } from './svg.ts';

@@ -1,5 +1,14 @@
 import { evaluate, findNearest, type Report } from '@fielded/core';
-import type { BlockFields, OutlineView, PaperName, PlainView, Scene, Theme, UnitsChoice } from '@fielded/render';
+import type {
+  BlockFields,
+  LaidSheets,
+  OutlineView,
+  PaperName,
+  PlainView,
+  Scene,
+  Theme,
+  UnitsChoice,
+} from '@fielded/render';
 import { UsageError } from '../arguments.ts';
 import { explainFailure, readText } from '../files/read-text.ts';
 import type { Fonts } from '../formats/fonts.ts';
@@ -55,12 +64,12 @@ export async function drawJob(request: DrawRequest, io: Io): Promise<number> {
     if (!(await deliver(io, request.output, await writeOutlines(report, request), request.force))) return 2;
     return finish(report, io);
   }
-  const scenes = await drawScenes(report, request, job.shop?.maker?.name);
-  const chosen = chooseSheets(scenes, request);
+  const laid = await laySheetsOf(report, request, job.shop?.maker?.name);
+  const chosen = chooseSheets(laid, request);
   const written = await writeScenes(chosen, request, io);
   if (!(await deliver(io, request.output, written, request.force))) return 2;
-  if (chosen.length < scenes.length && request.sheet === undefined)
-    await io.err(`${safe(`Sheet 1 of ${scenes.length}. --sheet 2 draws the next; a .pdf or .html holds them all.`)}\n`);
+  if (chosen.length < laid.count && request.sheet === undefined)
+    await io.err(`${safe(`Sheet 1 of ${laid.count}. --sheet 2 draws the next; a .pdf or .html holds them all.`)}\n`);
   return finish(report, io);
 }
 
@@ -78,15 +87,15 @@ async function writeOutlines(report: Report, request: DrawRequest): Promise<stri
 }
 
 /** The drawing part is loaded only when something is drawn: checking starts faster without it. */
-async function drawScenes(report: Report, request: DrawRequest, maker: string | undefined): Promise<Scene[]> {
-  if (isChart(request.view)) return [await drawChart(report, request.view)];
-  const { scene, sheets } = await import('@fielded/render');
+async function laySheetsOf(report: Report, request: DrawRequest, maker: string | undefined): Promise<LaidSheets> {
+  if (isChart(request.view)) return only(await drawChart(report, request.view));
+  const { scene, laySheets } = await import('@fielded/render');
   const door = findDoor(report, request);
   const { view, paper, scale, units, bare, landscape, fields, width, checkBar } = request;
   const common = { bare, ...(door !== undefined && { door }), ...(units && { units }) };
-  try {
+  return saysUsage(() => {
     if (paper !== null)
-      return sheets(report, {
+      return laySheets(report, {
         ...common,
         ...fields,
         ...(maker !== undefined && { shop: maker }),
@@ -96,21 +105,33 @@ async function drawScenes(report: Report, request: DrawRequest, maker: string | 
         ...(scale && { scale }),
       });
     if (view === 'sheet' || scale === 'fit') throw new Error('these need paper, which reading them made sure of');
-    return [
+    return only(
       scene(report, { ...common, view, checkBar, ...(scale && { scale }), ...(width !== undefined && { width }) }),
-    ];
+    );
+  });
+}
+
+function only(scene: Scene): LaidSheets {
+  return { count: 1, draw: () => scene };
+}
+
+/** What a drawing refuses, such as a scale that does not fit the paper, is wrong use. */
+function saysUsage<T>(draw: () => T): T {
+  try {
+    return draw();
   } catch (error) {
     if (error instanceof RangeError) throw new UsageError(error.message);
     throw error;
   }
 }
 
-/** The sheets that the file is to hold. */
-function chooseSheets(scenes: Scene[], { sheet, format }: DrawRequest): Scene[] {
-  if (sheet === undefined) return format === '.pdf' || format === '.html' ? scenes : scenes.slice(0, 1);
-  const chosen = scenes[sheet - 1];
-  if (chosen) return [chosen];
-  throw new UsageError(`--sheet ${sheet}: there ${scenes.length === 1 ? 'is one' : `are ${scenes.length}`}.`);
+/** The sheets that the file is to hold, drawn. */
+function chooseSheets({ count, draw }: LaidSheets, { sheet, format }: DrawRequest): Scene[] {
+  if (sheet !== undefined && sheet > count)
+    throw new UsageError(`--sheet ${sheet}: there ${count === 1 ? 'is one' : `are ${count}`}.`);
+  const all = format === '.pdf' || format === '.html';
+  const wanted = sheet !== undefined ? [sheet - 1] : Array.from({ length: all ? count : 1 }, (_, i) => i);
+  return saysUsage(() => wanted.map(draw));
 }
 
 /** Each format is loaded only when it is written. */

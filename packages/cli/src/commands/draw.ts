@@ -62,7 +62,7 @@ const OPTIONS = {
     choices: PAPER_NAMES,
   },
   landscape: { says: 'lays it across' },
-  sheet: { value: 'N', whole: [1, 999], says: 'only that sheet; a .pdf or .html holds them all' },
+  sheet: { value: 'N', whole: [1, 9999], says: 'only that sheet; a .pdf or .html holds them all' },
   date: { value: 'WORDS', says: 'as it shall stand in the title block' },
   'drawn-by': { value: 'NAME', says: 'as it shall stand in the title block' },
   number: { value: 'WORDS', says: "the drawing's number" },

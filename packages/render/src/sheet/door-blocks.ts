@@ -1,8 +1,9 @@
 import type { DoorReport, Report } from '@fielded/core';
 import { safeText } from '../text/safe-text.ts';
+import { VIEWS } from '../views/views.ts';
 import type { Block, Subject } from './blocks.ts';
 import { findBlock, fitBlock } from './blocks.ts';
-import { packBlocks } from './pages.ts';
+import { type PageBlocks, packBlocks } from './pages.ts';
 import type { Page } from './paper.ts';
 
 /** Between neighbours on a page, mm. */
@@ -65,16 +66,36 @@ const CELLS: readonly (readonly [number, number])[] = [
 /** So many drawings are tried larger one by one: more would take longer than it is worth. */
 const MOST_GROWN = 12;
 
+/** More drawings than this are shared out in the job's order, without a look at how large each comes out. */
+export const MOST_PACKED = 120;
+/** What dimensions and caption take beside a drawing, mm. */
+const AROUND = 45;
+
+/** Pages of so many drawings that each page is drawn only when it is asked for. */
+function cellPages(report: Report, subjects: readonly Subject[], page: Page): PageBlocks[] {
+  const quarter = { width: (page.width - BETWEEN) / 2, height: (page.height - BETWEEN) / 2 };
+  // Where one is too large for a quarter at its least scale, each has a page to itself.
+  const fit = subjects.every(
+    ({ view, index }) => VIEWS[view].extent(report, index) * VIEWS[view].least + AROUND < quarter.width,
+  );
+  const [cell, count] = fit ? [quarter, 4] : [page, 1];
+  return Array.from({ length: Math.ceil(subjects.length / count) }, (_, k) => () => {
+    const here = subjects.slice(k * count, (k + 1) * count);
+    return here.map((subject) => findBlock(report, subject, cell) ?? fitBlock(report, subject, cell));
+  });
+}
+
 /**
  * Pages of doors and panels after those begun, drawn as large as lets about three stand on a page; then each is drawn larger
- * if that takes no further page.
+ * if that takes no further page. Of more than `MOST_PACKED`, four stand on each.
  */
 export function doorPages(
   report: Report,
   subjects: readonly Subject[],
   page: Page,
   begun: readonly Block[][] = [],
-): Block[][] {
+): PageBlocks[] {
+  if (subjects.length > MOST_PACKED) return [...begun, ...cellPages(report, subjects, page)];
   const most = begun.length + Math.ceil(subjects.length / 3);
   const shares = CELLS.map(([across, down]) => ({
     width: (page.width - (across - 1) * BETWEEN) / across,

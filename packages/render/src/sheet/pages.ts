@@ -8,6 +8,13 @@ const MOST_GAP = 24;
 const LEAST_BESIDE = 8;
 const MOST_BESIDE = 30;
 
+/** What stands on one page: drawn, or to be drawn when the page is asked for. */
+export type PageBlocks = readonly Block[] | (() => readonly Block[]);
+
+export function blocksOf(page: PageBlocks): readonly Block[] {
+  return typeof page === 'function' ? page() : page;
+}
+
 /** Puts blocks side by side while they fit the width, rows under each other, in their order, and on a further page what does not fit any more. */
 export function flowBlocks(blocks: readonly Block[], page: Page): Block[][] {
   const pages: Block[][] = [];
@@ -19,11 +26,14 @@ export function flowBlocks(blocks: readonly Block[], page: Page): Block[][] {
   return pages;
 }
 
+/** Pages that are looked at for room: more would take the square of their number. */
+const MOST_OPEN = 40;
+
 /** Puts blocks on as few pages as it finds, after those of `begun`: the tallest first, each on the first page that has room for it. */
 export function packBlocks(blocks: readonly Block[], page: Page, begun: readonly Block[][] = []): Block[][] {
   const pages = begun.map((placed) => [...placed]);
   for (const block of [...blocks].sort((a, b) => b.height - a.height)) {
-    const open = pages.find((placed) => heightOf(rowsOf([...placed, block], page)) <= page.height);
+    const open = pages.slice(-MOST_OPEN).find((placed) => heightOf(rowsOf([...placed, block], page)) <= page.height);
     if (open) open.push(block);
     else pages.push([block]);
   }

@@ -7,8 +7,8 @@ import type { UnitsChoice } from '../words/units-choice.ts';
 import { inUnits } from '../words/units-choice.ts';
 import type { Block, Subject } from './blocks.ts';
 import { blockOf, findBlock, fitBlock } from './blocks.ts';
-import { doorPages, doorSubjects } from './door-blocks.ts';
-import { flowBlocks, packBlocks, placeBlocks } from './pages.ts';
+import { doorPages, doorSubjects, MOST_PACKED } from './door-blocks.ts';
+import { blocksOf, flowBlocks, type PageBlocks, packBlocks, placeBlocks } from './pages.ts';
 import type { Page, PaperName } from './paper.ts';
 import { PAPERS, SHEET_MARGIN } from './paper.ts';
 import { type BlockFields, layTitleBlock } from './title-block.ts';
@@ -39,6 +39,19 @@ const ABOVE_BLOCK = 6;
  * the job does not have.
  */
 export function sheets(given: Report, options: SheetOptions): Scene[] {
+  const { count, draw } = laySheets(given, options);
+  return Array.from({ length: count }, (_, i) => draw(i));
+}
+
+/** Sheets laid out but not drawn. */
+export interface LaidSheets {
+  readonly count: number;
+  /** One of them, from 0. What many doors need is drawn only now. */
+  readonly draw: (sheet: number) => Scene;
+}
+
+/** The same as `sheets`, each drawn when it is asked for: one sheet of thousands takes no longer than one of a few. Throws as `sheets` does, `draw` too. */
+export function laySheets(given: Report, options: SheetOptions): LaidSheets {
   const report = inUnits(given, options.units);
   const upright = PAPERS[options.paper];
   const wide = options.landscape ?? false;
@@ -47,7 +60,8 @@ export function sheets(given: Report, options: SheetOptions): Scene[] {
   const foot = layTitleBlock(report, options, width);
   const page: Page = { width, height: paper.height - 2 * SHEET_MARGIN - foot.height - ABOVE_BLOCK };
   const pages = options.view === 'sheet' ? benchPages(report, page, options) : viewPages(report, page, options);
-  return pages.map((blocks, i) => {
+  const draw = (i: number): Scene => {
+    const blocks = blocksOf(pages[i]!);
     const name = [...new Set(blocks.map((block) => block.name))].join(', ');
     const scales = [...new Set(blocks.map((block) => scaleText(block.scale)))];
     // Each drawing says its own beside its name.
@@ -63,11 +77,12 @@ export function sheets(given: Report, options: SheetOptions): Scene[] {
       description: describe(report, drawing),
       items: options.bare ? drawing : [...drawing, block],
     };
-  });
+  };
+  return { count: pages.length, draw };
 }
 
 /** One kind of drawing, of everything there is of it. */
-function viewPages(report: Report, page: Page, { view, door, scale }: SheetOptions): Block[][] {
+function viewPages(report: Report, page: Page, { view, door, scale }: SheetOptions): PageBlocks[] {
   if (view === 'sheet') return [];
   if (view === 'cuts') {
     const cuts = report.section.cuts.map((_, index) => ({ view, index, count: '' }));
@@ -77,7 +92,10 @@ function viewPages(report: Report, page: Page, { view, door, scale }: SheetOptio
   if (ofDoors && door === undefined && report.doors?.length) {
     const all = doorSubjects(report, [view]);
     if (scale === undefined || scale === 'fit') return doorPages(report, all, page);
-    return packBlocks(all.map(blockMaker(report, scale, page)), page);
+    const make = blockMaker(report, scale, page);
+    // So many are not drawn to see which go together on a page.
+    if (all.length > MOST_PACKED) return all.map((subject) => () => [make(subject)]);
+    return packBlocks(all.map(make), page);
   }
   const note = view === 'corner' ? copeSentence(report) : view === 'joint' || view === 'detail' ? poseNote(report) : '';
   const usual = ofDoors || view === 'detail' ? 'fit' : 1;
@@ -89,7 +107,7 @@ function blockMaker(report: Report, scale: number | 'fit', page: Page): (subject
 }
 
 /** The joint true to size with its groove enlarged; the cuts; how stile and rail meet; then every door and every panel once, with how many are made. */
-function benchPages(report: Report, page: Page, options: SheetOptions): Block[][] {
+function benchPages(report: Report, page: Page, options: SheetOptions): PageBlocks[] {
   const scale = options.scale === undefined || options.scale === 'fit' ? 1 : options.scale;
   const joint = blockOf(report, { view: 'joint', index: 0, count: poseNote(report) }, scale, page);
   const below: Page = { width: page.width, height: page.height - joint.height - 8 };
