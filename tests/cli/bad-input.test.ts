@@ -89,7 +89,7 @@ describe('shop files', () => {
     [
       'anywhere on the disk',
       '/etc/hostname',
-      "the file lies outside the job's folder. Move it beside the job, or give it on the command line with --shop.",
+      "it is named from the root of a disk. Name it as seen from the job's folder, such as hostname.",
     ],
     [
       'a link that leads outside',
@@ -100,6 +100,16 @@ describe('shop files', () => {
     const job = put(jobs, 'job.yaml', withShop(path));
     expect(await refusal('check', job)).toBe(`jobs/job.yaml:2:7  shop: ${path}: ${words}\n`);
   });
+
+  it.each(['/etc/thumb.dxf', 'C:\\thumb.dxf', '\\\\server\\shapes\\thumb.dxf'])(
+    'says of a drawing that is named %s that its name starts at a disk',
+    async (path) => {
+      const cut = broken(/profile: .*ogee.*/.exec(SOUND)![0], `profile: { shape: outline, file: '${path}' }`);
+      expect(await refusal('check', put(jobs, 'job.yaml', cut))).toContain(
+        `profile.file: ${path}: it is named from the root of a disk. Name it as seen from the job's folder, such as thumb.dxf.\n`,
+      );
+    },
+  );
 
   it('takes one from outside on the command line, and names it in its faults', async () => {
     const job = put(jobs, 'job.yaml', withShop('../outside.yaml'));
@@ -143,7 +153,7 @@ describe('wrong use', () => {
     [['draw', 'a.yaml', 'b.yaml'], 'draw takes one job at a time. See fielded help draw.'],
     [
       ['draw', 'a.yaml', '--view', 'jont'],
-      '--view jont is not known. Did you mean joint? There are joint, section, detail, cuts, panel, door, sheet, spread and season.',
+      '--view jont is not known. Did you mean joint? There are joint, section, detail, cuts, corner, panel, door, sheet, spread and season.',
     ],
     [['help', 'drw'], 'drw is no command. Did you mean draw? See fielded --help.'],
   ])('%j', async (argv, line) => {

@@ -64,7 +64,7 @@ async function openPage(path: string | undefined, port: number | null, browser: 
 const USUAL_PORT = 8347;
 
 async function serve(folder: string, path: string | undefined, port: number | null): Promise<Served> {
-  const files = path === undefined ? null : () => filesOf(path);
+  const files = path === undefined ? null : filesReader(path);
   try {
     return await servePage(folder, files, port ?? USUAL_PORT);
   } catch (error) {
@@ -78,14 +78,23 @@ async function serve(folder: string, path: string | undefined, port: number | nu
   }
 }
 
-/** The job's file as it is now, and the shop file that it names, if that may be read. */
-function filesOf(path: string): GivenFile[] {
-  const text = readText(path);
-  if (typeof text !== 'string') return [];
-  const { value } = readFileData(text);
-  const shop = (value as { shop?: unknown } | null)?.shop;
-  const job = { name: basename(path), text };
-  if (typeof shop !== 'string') return [job];
-  const loaded = shopLoader(path)(shop);
-  return typeof loaded === 'string' ? [job, { name: basename(join(dirname(path), shop)), text: loaded }] : [job];
+/** Gives the job's file as it is now, and the shop file that it names, if that may be read; a job that has not changed is not parsed again. */
+export function filesReader(path: string): () => GivenFile[] {
+  let known: { readonly text: string; readonly shop: string | null } | null = null;
+  return () => {
+    const text = readText(path);
+    if (typeof text !== 'string') return [];
+    if (known?.text !== text) known = { text, shop: shopNamedIn(text) };
+    const job = { name: basename(path), text };
+    if (known.shop === null) return [job];
+    const loaded = shopLoader(path)(known.shop);
+    return typeof loaded === 'string'
+      ? [job, { name: basename(join(dirname(path), known.shop)), text: loaded }]
+      : [job];
+  };
+}
+
+function shopNamedIn(text: string): string | null {
+  const shop = (readFileData(text).value as { shop?: unknown } | null)?.shop;
+  return typeof shop === 'string' ? shop : null;
 }

@@ -1,4 +1,4 @@
-import { dirname, join } from 'node:path';
+import { dirname, isAbsolute, join } from 'node:path';
 import type { ReadOptions } from '@fielded/core';
 import { besideJob } from './load-shop.ts';
 
@@ -11,7 +11,9 @@ type ReadDrawing = (name: string, text: string) => ReturnType<NonNullable<ReadOp
  */
 export function outlineLoader(jobPath: string, readDrawing: ReadDrawing): NonNullable<ReadOptions['loadOutline']> {
   return (path, from) => {
-    const text = besideJob(jobPath, join(dirname(from), path), 'Move it into the folder of the job');
+    // Joined to a folder, an absolute path would look like one below it.
+    const seen = isAbsolute(path) ? path : join(dirname(from), path);
+    const text = besideJob(jobPath, seen, 'Move it into the folder of the job');
     return typeof text === 'string' ? readDrawing(path, text) : text;
   };
 }

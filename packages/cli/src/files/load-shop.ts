@@ -1,5 +1,5 @@
 import { realpathSync } from 'node:fs';
-import { dirname, isAbsolute, relative, resolve, sep } from 'node:path';
+import { dirname, isAbsolute, relative, resolve, sep, win32 } from 'node:path';
 import type { ReadOptions } from '@fielded/core';
 import { type Refusal, readText } from './read-text.ts';
 
@@ -14,9 +14,15 @@ export function shopLoader(jobPath: string): NonNullable<ReadOptions['loadShop']
 /** The text of a file in the folder of the job or below, by its path from there; `instead` is said of one that is not. */
 export function besideJob(jobPath: string, path: string, instead: string): string | Refusal {
   const outside = { refused: "the file lies outside the job's folder", instead };
+  // Refused even where it leads into the folder: elsewhere, or on another machine, it would not.
+  if (isAbsolute(path) || win32.isAbsolute(path))
+    return {
+      refused: 'it is named from the root of a disk',
+      instead: `Name it as seen from the job's folder, such as ${win32.basename(path)}`,
+    };
   const folder = dirname(resolve(jobPath));
   const target = resolve(folder, path);
-  if (isAbsolute(path) || !isWithin(folder, target)) return outside;
+  if (!isWithin(folder, target)) return outside;
   try {
     if (!isWithin(realpathSync(folder), realpathSync(target))) return outside;
   } catch {

@@ -1,5 +1,5 @@
-import { createServer, type IncomingMessage, type Server, type ServerResponse } from 'node:http';
-import { readSite } from './site.ts';
+import { createServer, type IncomingMessage, type Server } from 'node:http';
+import { readSite, type SiteCache } from './site.ts';
 
 /** A file to lay on the page's desk when it opens. */
 export interface GivenFile {
@@ -15,8 +15,15 @@ export interface Served {
 
 const HOST = '127.0.0.1';
 
+/** A client that neither sends nor takes anything for so long is let go, ms. */
+const PATIENCE = 20_000;
+/** More connections than a browser with many tabs opens; those past them are closed at once. */
+const MOST_CONNECTIONS = 1000;
+
 /** Headers of every answer: nothing from elsewhere is loaded, nothing is framed, nothing is sent on. */
 const HEADERS: Readonly<Record<string, string>> = {
+  // By this the page's worker knows whose port it is: another program's pages are none of its business.
+  server: 'fielded',
   'content-security-policy':
     "default-src 'none'; script-src 'self'; style-src 'self'; font-src 'self' data:; img-src 'self' data: blob:; " +
     "connect-src 'self' data: blob:; worker-src 'self' blob:; manifest-src 'self'; base-uri 'none'; form-action 'none'; frame-ancestors 'none'",
@@ -33,7 +40,16 @@ const HEADERS: Readonly<Record<string, string>> = {
  * is refused, so that no web site can reach it under a name of its own. Rejects where the port is taken.
  */
 export function servePage(folder: string, files: (() => readonly GivenFile[]) | null, port = 0): Promise<Served> {
-  const server = createServer((request, response) => answer(folder, files, server, request, response));
+  const site: SiteCache = new Map();
+  const server = createServer((request, response) => {
+    const { status, headers, body } = reply({ folder, files, site, port: portOf(server) }, request);
+    response.writeHead(status, { ...HEADERS, ...headers });
+    response.end(request.method === 'HEAD' ? undefined : body);
+  });
+  server.maxConnections = MOST_CONNECTIONS;
+  server.headersTimeout = PATIENCE;
+  server.requestTimeout = PATIENCE;
+  server.setTimeout(PATIENCE);
   return new Promise((settle, fail) => {
     server.once('error', fail);
     server.listen(port, HOST, () =>
@@ -54,30 +70,21 @@ function portOf(server: Server): number {
   return typeof address === 'object' && address !== null ? address.port : 0;
 }
 
-function answer(
-  folder: string,
-  files: (() => readonly GivenFile[]) | null,
-  server: Server,
-  request: IncomingMessage,
-  response: ServerResponse,
-): void {
-  const { status, headers, body } = reply(folder, files, portOf(server), request);
-  response.writeHead(status, { ...HEADERS, ...headers });
-  response.end(request.method === 'HEAD' ? undefined : body);
-}
-
 interface Reply {
   readonly status: number;
   readonly headers: Readonly<Record<string, string>>;
   readonly body: string | Buffer;
 }
 
-function reply(
-  folder: string,
-  files: (() => readonly GivenFile[]) | null,
-  port: number,
-  { method, url = '/', headers }: IncomingMessage,
-): Reply {
+/** What is served, and where. */
+interface Serving {
+  readonly folder: string;
+  readonly files: (() => readonly GivenFile[]) | null;
+  readonly site: SiteCache;
+  readonly port: number;
+}
+
+function reply({ folder, files, site, port }: Serving, { method, url = '/', headers }: IncomingMessage): Reply {
   const refuse = (status: number, body: string): Reply => ({
     status,
     headers: { 'content-type': 'text/plain; charset=utf-8' },
@@ -91,6 +98,6 @@ function reply(
     const kind = { 'content-type': 'application/json; charset=utf-8', 'cache-control': 'no-store' };
     return { status: 200, headers: kind, body: JSON.stringify(files()) };
   }
-  const file = readSite(folder, path);
+  const file = readSite(folder, path, site);
   return file === null ? refuse(404, 'There is no such file.\n') : { status: 200, ...file };
 }

@@ -19,6 +19,7 @@ const TYPES: Readonly<Record<string, string>> = {
   '.woff2': 'font/woff2',
   '.ttf': 'font/ttf',
   '.icc': 'application/vnd.iccprofile',
+  '.txt': 'text/plain; charset=utf-8',
 };
 const TEXT = /^(?:text|application\/(?:json|manifest)|image\/svg)/;
 
@@ -31,29 +32,40 @@ export function findSite(): string | null {
   }
 }
 
+/** Files read and packed so far, by where they lie and when they were written: packing one anew for every request would keep all others waiting. */
+export type SiteCache = Map<string, { readonly written: number; readonly file: SiteFile }>;
+
 /**
  * The file of the page at a path of its address, packed for the way; null where there is none.
  *
  * Nothing outside the folder can be asked for, whatever the path. Files with a hash in their name never change.
  */
-export function readSite(folder: string, path: string): SiteFile | null {
+export function readSite(folder: string, path: string, cache: SiteCache): SiteFile | null {
   const name = path === '/' ? 'index.html' : safePath(path);
   const type = name === null ? undefined : TYPES[extname(name)];
   if (name === null || type === undefined) return null;
   try {
-    const file = join(folder, name);
-    if (!statSync(file).isFile()) return null;
-    const plain = readFileSync(file);
-    const headers = {
-      'content-type': type,
-      'cache-control': name.startsWith('assets/') ? 'public, max-age=31536000, immutable' : 'no-cache',
-    };
-    return TEXT.test(type)
-      ? { body: gzipSync(plain), headers: { ...headers, 'content-encoding': 'gzip' } }
-      : { body: plain, headers };
+    const path = join(folder, name);
+    const found = statSync(path);
+    if (!found.isFile()) return null;
+    const kept = cache.get(path);
+    if (kept?.written === found.mtimeMs) return kept.file;
+    const file = pack(readFileSync(path), name, type);
+    cache.set(path, { written: found.mtimeMs, file });
+    return file;
   } catch {
     return null;
   }
+}
+
+function pack(plain: Buffer, name: string, type: string): SiteFile {
+  const headers = {
+    'content-type': type,
+    'cache-control': name.startsWith('assets/') ? 'public, max-age=31536000, immutable' : 'no-cache',
+  };
+  return TEXT.test(type)
+    ? { body: gzipSync(plain), headers: { ...headers, 'content-encoding': 'gzip' } }
+    : { body: plain, headers };
 }
 
 function safePath(path: string): string | null {

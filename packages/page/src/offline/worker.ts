@@ -32,16 +32,35 @@ self.addEventListener('message', (event) => {
   if (event.data === 'take over') void self.skipWaiting();
 });
 
+/** On this machine's own address the next program at the same port may be another: its server is asked first. */
+const ON_LOOPBACK = ['127.0.0.1', 'localhost', '[::1]'].includes(self.location.hostname);
+/** Set once another program has answered at this address: from then on nothing is answered here. */
+let elsewhere = false;
+
+/** Every file of the page by its whole address, and what is shown for it. */
+const OWN = new Set(FILES.map((file) => new URL(file, self.registration.scope).pathname));
+
 self.addEventListener('fetch', (event) => {
   const { request } = event;
   const url = new URL(request.url);
-  // The job that the command serves is read anew each time.
-  if (request.method !== 'GET' || url.origin !== self.location.origin || url.pathname.endsWith('/job.json')) return;
-  const wanted = request.mode === 'navigate' && !url.pathname.endsWith('/fielded.html') ? './' : request;
-  event.respondWith(
-    caches
-      .open(CACHE)
-      .then((cache) => cache.match(wanted, { ignoreSearch: true }))
-      .then((kept) => kept ?? fetch(request)),
-  );
+  // Only what the page is made of: the job that the command serves, notices and whatever else lies here go on as they came.
+  if (elsewhere || request.method !== 'GET' || url.origin !== self.location.origin || !OWN.has(url.pathname)) return;
+  event.respondWith(ON_LOOPBACK && request.mode === 'navigate' ? answerIfOurs(request) : answer(request));
 });
+
+function kept(request: Request): Promise<Response | undefined> {
+  return caches.open(CACHE).then((cache) => cache.match(request, { ignoreSearch: true }));
+}
+
+async function answer(request: Request): Promise<Response> {
+  return (await kept(request)) ?? fetch(request);
+}
+
+/** The page as it is kept, where the command or nobody serves this port; another program's own answer, and no more of this worker. */
+async function answerIfOurs(request: Request): Promise<Response> {
+  const served = await fetch(request).catch(() => null);
+  if (served === null || served.headers.get('server') === 'fielded') return answer(request);
+  elsewhere = true;
+  await self.registration.unregister();
+  return served;
+}
