@@ -68,6 +68,29 @@ describe.each(PACKAGES)('the pack of %s', (name) => {
   });
 });
 
+describe('the bundle that the command starts from', () => {
+  const bundle = join(root, 'packages/cli/bundle');
+  it('is in the pack, with the licences of what it took in', () => {
+    expect(listed.cli!).toEqual(expect.arrayContaining(['bundle/index.js', 'bundle/check.js', 'bundle/LICENSES.txt']));
+    const licences = readFileSync(join(bundle, 'LICENSES.txt'), 'utf8');
+    for (const name of ['yaml', 'valibot', 'svgpath']) expect(licences).toMatch(new RegExp(`^${name} [\\d.]+$`, 'm'));
+  });
+
+  it('imports nothing but its own files, Node and what the command depends on', () => {
+    const files = readdirSync(bundle).filter((file) => file.endsWith('.js'));
+    const imported = files.flatMap((file) =>
+      [
+        ...readFileSync(join(bundle, file), 'utf8').matchAll(
+          /^(?:import|export)\b[^'"]*["']([^'"]+)["']|\bimport\("([^"]+)"\)/gm,
+        ),
+      ].map(([, still, lazy]) => still ?? lazy!),
+    );
+    const outside = new Set(imported.filter((name) => !name.startsWith('./') && !name.startsWith('node:')));
+    expect(outside.size).toBeGreaterThan(5);
+    expect([...outside].filter((name) => !Object.hasOwn(manifest('cli').dependencies, name))).toEqual([]);
+  });
+});
+
 describe('the packs in an empty folder', () => {
   it('check and draw a job', () => {
     cpSync(join(root, 'examples/ogee-cove/job.yaml'), join(folder, 'job.yaml'));
