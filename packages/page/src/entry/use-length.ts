@@ -17,8 +17,10 @@ export interface LengthPlace {
   /** The length now, mm; null where the job does not give it. */
   readonly mm: number | null;
   readonly changes: (mm: number, write: (mm: number) => Data, written?: Data) => readonly Change[];
-  /** May be left empty: the line then goes. */
-  readonly optional?: boolean;
+  /** May be left empty: the line then goes. A word stands in the field meanwhile. */
+  readonly optional?: boolean | string;
+  /** What leaving it empty changes, where the line does not just go. */
+  readonly emptied?: readonly Change[];
 }
 
 export interface LengthEntry {
@@ -60,7 +62,7 @@ export function useLength(place: LengthPlace): LengthEntry {
     type(typed) {
       setDraft(desk, name, typed);
       if (typed.trim() === '' && place.optional) {
-        desk.change([[place.path, undefined]], visit.current.key);
+        desk.change(place.emptied ?? [[place.path, undefined]], visit.current.key);
         return;
       }
       const entry = readEntry(typed, shown, desk.job.value.units);

@@ -13,6 +13,13 @@ export interface Size {
 /** What a shown value is: a size to type over, or worked out from others, with the reason. */
 export type Editable = { readonly size: Size; readonly fixed: null } | { readonly size: null; readonly fixed: string };
 
+let ofDoors: (data: Data, report: Report, of: string) => Editable | null = () => null;
+
+/** Has the sizes of doors found too: what knows them comes with the drawings of doors. */
+export function addDoorSizes(find: typeof ofDoors): void {
+  ofDoors = find;
+}
+
 /**
  * How the value at `of`, a path as the drawings give it, can be changed in a job.
  *
@@ -31,7 +38,7 @@ export function findSize(data: Data, job: Job, report: Report, of: string): Edit
   }
   if (/^(panel\.(thickness|measured)|frame\.(thickness|swellGap|groove\.(width|depth|setback)))$/.test(of))
     return plain(of);
-  const door = doorSize(data, report, of);
+  const door = ofDoors(data, report, of);
   if (door !== null) return door;
   if (of === 'tongue.insertion') return turned(plain('frame.swellGap'), (mm) => job.frame.groove.depth - mm);
   if (of === 'fit.visibleMargin') return marginSize(data, job, report);
@@ -58,42 +65,18 @@ function cutSize(data: Data, job: Job, index: number, key: string): Editable {
   return { size: { path, changes: writeAt(path) }, fixed: null };
 }
 
-/** A size of a door's elevation; an opening's is turned into the door's own, or into the opening that it hangs in. */
-function doorSize(data: Data, report: Report, of: string): Editable | null {
-  const [, at, index, key] = /^(doors\[(\d+)\])\.([\w.[\]]+)$/.exec(of) ?? [];
-  const door = report.doors?.[Number(index)];
-  if (at === undefined || key === undefined || door === undefined) return null;
-  const hung = getAt(data, `${at}.opening`) !== undefined;
-  if (/^(stile|rail|topRail|bottomRail|midRail|muntin)$/.test(key))
-    return { size: { path: `${at}.${key}`, changes: writeAt(`${at}.${key}`) }, fixed: null };
-  const whole = (side: 'width' | 'height'): Editable => {
-    const path = hung ? `${at}.opening.${side}` : `${at}.${side}`;
-    const plain: Editable = { size: { path, changes: writeAt(path) }, fixed: null };
-    const outer = door.hungIn;
-    if (!hung || outer === undefined) return plain;
-    const leaves = side === 'width' ? door.leaves : 1;
-    // What the leaf gains, the carcase's opening gains once for every leaf.
-    return turned(plain, (mm) => outer[side] + (mm - door[side]) * leaves);
-  };
-  if (key === 'width' || key === 'height') return whole(key);
-  const [, side] = /^opening\.(width|height)$/.exec(key) ?? [];
-  if (side !== 'width' && side !== 'height') return null;
-  const count = side === 'width' ? door.across : door.up;
-  return turned(whole(side), (mm) => door[side] + (mm - door.opening[side]) * count);
-}
-
 function marginSize(data: Data, job: Job, report: Report): Editable {
   const reaches = job.cuts.map(({ side, reach }) => (side === 'front' ? reach : -1));
   const widest = reaches.indexOf(Math.max(...reaches));
   return turned(cutSize(data, job, widest, 'reach'), (mm) => mm + report.tongue.insertion);
 }
 
-function turned(editable: Editable, turn: (mm: number) => number): Editable {
+export function turned(editable: Editable, turn: (mm: number) => number): Editable {
   if (editable.size === null) return editable;
   const { path, changes } = editable.size;
   return { size: { path, changes: (mm, write) => changes(turn(mm), write) }, fixed: null };
 }
 
-function writeAt(path: string): Size['changes'] {
+export function writeAt(path: string): Size['changes'] {
   return (mm, write, written) => [[path, written ?? write(mm)]];
 }

@@ -11,7 +11,7 @@ export interface Frame {
 /** Screen pixels that a paper mm takes: a figure 3.5 mm high is then easy to read at arm's length. */
 const PIXELS_PER_MM = 2.95;
 const LARGEST = 12;
-const SMALLEST = 0.05;
+const SMALLEST = 0.02;
 /** A drawing that fits is not enlarged for less than this: it would only be restless. */
 const WORTH_IT = 1.12;
 
@@ -54,7 +54,9 @@ function nextScale(scene: Scene, scale: number, room: { readonly width: number; 
     return Math.max(0.2, most - texts) / (size - texts);
   };
   const factor = Math.min(share(scene.width, room.width), share(scene.height, room.height));
-  const next = Math.round(scale * factor * 20 - 0.3) / 20;
+  // Whole doors are drawn so small that steps of a twentieth would waste the room or leave it.
+  const steps = scale * factor < 0.5 ? 200 : 20;
+  const next = Math.round(scale * factor * steps - 0.3) / steps;
   return Math.min(LARGEST, Math.max(SMALLEST, next));
 }
 

@@ -76,7 +76,7 @@ export function LengthField({
             enterkeyhint="done"
             data-path={place.path}
             aria-label={whose === undefined ? undefined : name}
-            placeholder={place.optional ? '–' : ''}
+            placeholder={typeof place.optional === 'string' ? place.optional : place.optional ? '–' : ''}
             aria-describedby={`${id}-fault ${id}-hint`}
             aria-invalid={entry.fault !== ''}
             value={entry.text}

@@ -1,0 +1,117 @@
+import type { Job } from '@fielded/core';
+import type { Change, Desk } from '../../desk/desk.ts';
+import { type Data, getAt } from '../../job/data.ts';
+
+type Door = NonNullable<Job['doors']>[number];
+
+/** Which way panels are counted, and the list that gives their sizes one by one. */
+export type Count = 'across' | 'up';
+const LISTS = { across: 'columns', up: 'rows' } as const;
+
+/** The sizes of a row's or column's openings as the job gives them; all `rest` where it only counts them. */
+export function givenSizes(data: Data, at: string, count: Count, number: number): readonly Data[] {
+  const list = getAt(data, `${at}.${LISTS[count]}`);
+  return Array.isArray(list) ? list : Array.from({ length: number }, () => 'rest');
+}
+
+/** The path of one of these sizes. */
+export function sizePath(at: string, count: Count, index: number): string {
+  return `${at}.${LISTS[count]}[${index}]`;
+}
+
+/** Other sizes: a list where one is given, else their number alone. */
+export function sizesChanges(at: string, count: Count, sizes: readonly Data[]): readonly Change[] {
+  const list = `${at}.${LISTS[count]}`;
+  const plain = sizes.length === 1 || sizes.every((size) => size === 'rest');
+  return plain
+    ? [
+        [list, undefined],
+        [`${at}.${count}`, sizes.length],
+      ]
+    : [
+        [`${at}.${count}`, undefined],
+        [list, sizes],
+      ];
+}
+
+/** More or fewer panels: what comes to them shares the rest; muntins as wide as the stiles part them, unless told. */
+export function countChanges(desk: Desk, door: Door, at: string, count: Count) {
+  return (_: string, number: number): readonly Change[] => {
+    const { data } = desk.doc.value;
+    const sizes = givenSizes(data, at, count, door[count]);
+    const kept = sizes.slice(0, number);
+    // Without a rest the sizes kept would have to fill the door by chance.
+    const next: Data[] =
+      number > sizes.length
+        ? [...sizes, ...Array.from({ length: number - sizes.length }, () => 'rest')]
+        : kept.includes('rest')
+          ? [...kept]
+          : [...kept.slice(0, -1), 'rest'];
+    const needs = number > 1 && getAt(data, `${at}.muntin`) === undefined;
+    const stile = getAt(data, `${at}.stile`) ?? door.stile;
+    return [...sizesChanges(at, count, next), ...(needs ? [[`${at}.muntin`, stile] as const] : [])];
+  };
+}
+
+/** One leaf has nothing between leaves. */
+export function leavesChanges(at: string) {
+  return (path: string, leaves: number): readonly Change[] => [
+    [path, leaves],
+    ...(leaves === 1 ? [[`${at}.between`, undefined] as const] : []),
+  ];
+}
+
+/** An overlay needs how far the leaf laps over; an inset has a gap of its own. */
+export function hungChanges(at: string, hung: string, desk: Desk): readonly Change[] {
+  const lap = desk.job.value.units === 'in' ? '1/2' : 12;
+  return hung === 'overlay'
+    ? [
+        [`${at}.hung`, 'overlay'],
+        [`${at}.overlay`, lap],
+        [`${at}.gap`, undefined],
+      ]
+    : [
+        [`${at}.hung`, 'inset'],
+        [`${at}.overlay`, undefined],
+      ];
+}
+
+/** The same door given by its opening instead of its own size, or the other way about. */
+export function sizedByOther(desk: Desk, door: Door, at: string, byOpening: boolean): readonly Change[] {
+  const write = (mm: number): Data => inUnits(mm, desk.job.value.units, 5);
+  if (byOpening)
+    return [
+      ...(['opening', 'hung', 'gap', 'overlay', 'between', 'leaves'] as const).map(
+        (key) => [`${at}.${key}`, undefined] as const,
+      ),
+      [`${at}.width`, write(door.width)],
+      [`${at}.height`, write(door.height)],
+    ];
+  const GAP = 2;
+  return [
+    [`${at}.width`, undefined],
+    [`${at}.height`, undefined],
+    [`${at}.opening`, { width: write(door.width + 2 * GAP), height: write(door.height + 2 * GAP) }],
+    [`${at}.hung`, 'inset'],
+  ];
+}
+
+/** A length in the file's unit, to a thousandth of a millimetre or so many places of an inch. */
+export function inUnits(mm: number, units: 'mm' | 'in', places: number): number {
+  return Number((units === 'in' ? mm / 25.4 : mm).toFixed(units === 'in' ? places : 3));
+}
+
+/** What a head is when it is first chosen: an eighth of its opening high, in round figures; undefined takes it off. */
+export function headChanges(desk: Desk, door: Door, at: string, shape: string, opening: number): readonly Change[] {
+  const { units } = desk.job.value;
+  const round = (mm: number) => (units === 'in' ? Math.round((mm / 25.4) * 8) / 8 : Math.round(mm));
+  const head = door.head;
+  const rise = round(head?.rise ?? opening / 8);
+  if (shape === 'none') return [[`${at}.head`, undefined]];
+  if (shape === 'arch') return [[`${at}.head`, { shape, rise }]];
+  if (shape === 'cathedral')
+    return [[`${at}.head`, { shape, rise, crown: round(opening * 0.3), ears: round(opening * 0.2) }]];
+  const width = inUnits(opening, units, 5);
+  const radius = Number(((width ** 2 / 4 + rise ** 2) / (2 * rise)).toFixed(5));
+  return [[`${at}.head`, { shape, path: `M 0 ${rise} A ${radius} ${radius} 0 0 1 ${width} ${rise}` }]];
+}
