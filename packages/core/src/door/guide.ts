@@ -1,7 +1,7 @@
 import type { Machine } from '../shop/shop.ts';
 
 /** The bearing that belongs to a cut, and the nearest one there is. Diameters mm. */
-export interface BearingGuide {
+interface BearingGuide {
   /** 2(R − ρ): on it the panel's own edge, or a template like it, gives the reach. */
   readonly needed: number;
   /** null where the machine's bearings are not known, or none is smaller than the cutting circle. */
@@ -11,7 +11,7 @@ export interface BearingGuide {
 }
 
 /** A ring fence round the cutter, set off from the axis so that it gives the reach at its mark. Lengths mm, angles degrees. */
-export interface RingGuide {
+interface RingGuide {
   readonly diameter: number;
   /** From the spindle's axis back to the ring's centre, e = R_g + ρ − R. */
   readonly setOff: number;

@@ -154,7 +154,8 @@ function doorTiers(report: Report, door: DoorReport, index: number, s: number): 
   const [first, second] = columns;
   if (first && second) across(shown('muntin', door.muntin, 'muntin', 'Muntin'), first.x + first.width, door.muntin);
   const [top, under] = rows;
-  if (top && under && door.midRail !== door.muntin)
+  // Muntins of the same width stand for mid rails where there are any.
+  if (top && under && (door.midRail !== door.muntin || !second))
     up(shown('midRail', door.midRail, 'mid rail', 'Mid rail'), top.y + top.height, door.midRail);
   return tiers;
 }

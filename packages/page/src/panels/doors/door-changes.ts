@@ -97,7 +97,7 @@ export function sizedByOther(desk: Desk, door: Door, at: string, byOpening: bool
 }
 
 /** A length in the file's unit, to a thousandth of a millimetre or so many places of an inch. */
-export function inUnits(mm: number, units: 'mm' | 'in', places: number): number {
+function inUnits(mm: number, units: 'mm' | 'in', places: number): number {
   return Number((units === 'in' ? mm / 25.4 : mm).toFixed(units === 'in' ? places : 3));
 }
 

@@ -38,14 +38,14 @@ export function DoorFields({ door, index }: { door: Door; index: number }): JSX.
       {size('rail', 'Rails', door.rail)}
       <OpeningFields door={door} at={at} side="across" />
       <OpeningFields door={door} at={at} side="up" />
-      {several && size('muntin', 'Muntins', door.muntin)}
+      {several && size('muntin', door.across > 1 ? 'Muntins' : 'Mid rails', door.muntin)}
       <HeadFields door={door} at={at} index={index} />
       <Fold name="More sizes of this door">
         {() => (
           <>
             {size('topRail', 'Top rail', door.topRail, true)}
             {size('bottomRail', 'Bottom rail', door.bottomRail, true)}
-            {door.up > 1 && size('midRail', 'Mid rail', door.midRail, true)}
+            {door.up > 1 && door.across > 1 && size('midRail', 'Mid rail', door.midRail, true)}
             <Choice
               label="Grain"
               name={`grain ${index}`}
