@@ -1,7 +1,8 @@
 // Laws of planning: limits, reasons, fewest set-ups against every assignment and order, fence and bar against the section itself.
 
-import { evaluate, type Job, prepareJob, readJob, type SetUp, type Way } from '@fielded/core';
+import { evaluate, type Job, prepareJob, readJob, type SetUp, sayStep, type Way } from '@fielded/core';
 import { describe, expect, it } from 'vitest';
+import { correctTogether } from '../../packages/core/src/setup/correction.ts';
 import { poseHead } from '../../packages/core/src/setup/pose.ts';
 import { areaTaken } from '../../packages/core/src/setup/set-up.ts';
 import { prepareWork } from '../../packages/core/src/setup/work.ts';
@@ -354,6 +355,27 @@ describe('correction', () => {
   });
 });
 
+const BEVEL = { shape: 'bevel', land: 0, shoulder: 0, balance: 0.5 } as const;
+const BEVEL_FRONT = {
+  name: 'raise',
+  side: 'front',
+  profile: { ...BEVEL, reach: 38, depth: 9 },
+  depth: 9,
+  reach: 38,
+  run: 'under',
+  tilt: 0,
+  head: 'raiser',
+} as const;
+const BEVEL_BACK = {
+  ...BEVEL_FRONT,
+  name: 'cove',
+  side: 'back',
+  profile: { ...BEVEL, reach: 20, depth: 4 },
+  depth: 4,
+  reach: 20,
+  run: 'over',
+} as const;
+
 describe('both heads at once', () => {
   const OVER = 'fromFace: 1.2, groundFor: { run: over, rotation: counterclockwise }';
   const able = {
@@ -380,6 +402,26 @@ describe('both heads at once', () => {
     const bars = plan.setups.map(({ fence }: SetUp) => [fence.bar!.from, fence.bar!.to]);
     for (const [from, to] of bars) expect([from, to]).toEqual([expect.closeTo(9, 6), expect.closeTo(15.2, 6)]);
     expect(problems).toEqual([]);
+  });
+
+  it('is corrected by the spacer: spindle and fence move both heads, and leave a flat tongue as thick', () => {
+    const { plan } = planned(job());
+    expect(plan.correction).toHaveLength(2);
+    for (const rows of plan.correction)
+      expect(rows.map(({ spindle, fence }) => [spindle, fence])).toEqual(rows.map(() => [null, null]));
+    const measure = plan.steps.find(({ kind }) => kind === 'measure')!;
+    expect(sayStep(measure, plan, { units: 'mm' })).toBe(
+      'Measure it 9 mm in from the edge: it should be 6.2 mm thick. Where it is not, make the spacer thinner or thicker by what it is off: the height does not change it. Keep the piece as the sample.',
+    );
+  });
+
+  it('moves with the fence where the tongue tapers: by both heads together', () => {
+    const works = [BEVEL_FRONT, BEVEL_BACK].map(
+      (cut, k) => prepareWork(job().shop!, cut, { at: `cuts[${k}]`, of: 'panel', thickness: 20 })!,
+    );
+    // 9 in 38 and 4 in 20: a mm further in takes 9/38 + 4/20 off the tongue.
+    const row = correctTogether(works, 9, 'mm').find(({ reads }) => reads === 0.2)!;
+    expect(row).toEqual({ reads: 0.2, spindle: null, fence: expect.closeTo(0.2 / (9 / 38 + 4 / 20), 6) });
   });
 
   it.each([

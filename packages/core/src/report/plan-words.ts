@@ -21,7 +21,8 @@ export function sayStep(step: Step, plan: Pick<Plan, 'setups' | 'steps'>, voice:
       const frame = plan.setups[step.setUp ?? -1]?.frame;
       if (frame !== undefined) return sayFrameMeasure(frame, plan.setups[step.setUp ?? -1]!, voice);
       const test = testPieceOf(step, plan);
-      return test ? say('step.measure', test, voice) : say('step.measure.other', {}, voice);
+      const how = step.cuts.length > 1 ? 'step.measure.stacked' : 'step.measure';
+      return test ? say(how, test, voice) : say('step.measure.other', {}, voice);
     }
     case 'run-edges':
       if (step.panels === 'frame') return sayFrameCut(plan.setups[step.setUp ?? -1]?.frame, names, voice);

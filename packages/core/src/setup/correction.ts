@@ -39,6 +39,15 @@ export function correctSetting(
   return READINGS[units].map((reads) => ({ reads, spindle: moveFor(reads, up), fence: moveFor(reads, out) }));
 }
 
+/**
+ * The same with both heads on one spindle (formula U11): its height moves both cuts, one deeper and one less deep, so that only the
+ * spacer, and the fence where the tongue tapers, change it.
+ */
+export function correctTogether(works: readonly Work[], at: number, units: Units): Correction[] {
+  const out = works.reduce((sum, _, index) => sum + slopeOf(works, index, 'reach', at), 0);
+  return READINGS[units].map((reads) => ({ reads, spindle: null, fence: moveFor(reads, out) }));
+}
+
 function moveFor(reads: number, slope: number): number | null {
   return Math.abs(slope) < NO_SLOPE ? null : -reads / slope;
 }

@@ -3,7 +3,7 @@ import { designInsertion } from '../joint/fit.ts';
 import type { Problem } from '../problem/problem.ts';
 import type { Shop } from '../shop/shop.ts';
 import { chooseWays } from './choose.ts';
-import { correctSetting, thicknessLeft } from './correction.ts';
+import { correctSetting, correctTogether, thicknessLeft } from './correction.ts';
 import { findSecondWay, setCurve } from './curve.ts';
 import { frameWorks } from './frame-works.ts';
 import { judgeChoice } from './judge-choice.ts';
@@ -46,8 +46,8 @@ export function makePlan(job: Job, shop: Shop, panels: PanelsToRun, canBeGround?
     const curve = setCurve(way, panels, seconds[k] === undefined ? 'whole' : 'first');
     return [makeSetUp(way, before, thickness === null ? null : { at, thickness }, curve, shop.rules, job)];
   });
-  const correction = runnable.map((work, k) =>
-    correctSetting(runnable, runnable.indexOf(work), setups[k]!.run, at, job.units),
+  const correction = runnable.map((_, k) =>
+    stack?.ways ? correctTogether(runnable, at, job.units) : correctSetting(runnable, k, setups[k]!.run, at, job.units),
   );
   const others = seconds.flatMap((way) => (way ? [planSecond(way, panels, at, shop, job)] : []));
   const frame = frameWorks(job, shop).map((work) => planAlone(work, shop, job, panels));
