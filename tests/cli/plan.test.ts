@@ -39,6 +39,20 @@ describe('fielded plan', () => {
     expect(out.match(/✓ works/g)).toHaveLength(4);
   });
 
+  it('calls both heads at once one set-up', async () => {
+    const path = example((shop) =>
+      shop
+        .replace('cuttingDiameter: 125', 'cuttingDiameter: 112')
+        .replace('speeds: [3000, 4500, 6000, 7500]', 'speeds: [7000]')
+        .replace('power: 4', 'power: 9')
+        .replace(/(fromFace: 1.2.* run: )under/, '$1over'),
+    );
+    const { out } = await run(['plan', path]);
+    expect(out).toContain('Set-up 1, lower head: raise');
+    expect(out).toContain('Set-up 1, upper head: cove');
+    expect(out).toContain('Order of work: 1 set-up');
+  });
+
   it('prints the plan as JSON', async () => {
     const { out } = await run(['plan', EXAMPLE, '--json']);
     const { fielded, title, plan, problems } = JSON.parse(out);

@@ -106,6 +106,56 @@ describe("the sheets of the frame's own cuts", () => {
   });
 });
 
+describe('the sheet of both heads at once', () => {
+  const given = shopJob({
+    cove: 'fromFace: 1.2, groundFor: { run: over, rotation: counterclockwise }',
+    run: 'over',
+    machines:
+      '{ main: { speeds: [7000], seat: [-70, 90], opening: 220, rings: [170], nutDiameter: 48, spindleLength: 110, power: 6, feeds: [4, 8] } }',
+  });
+  const heads = { ...given.shop!.heads, small: { ...given.shop!.heads.small!, cuttingDiameter: 112 } };
+  const job = { ...given, shop: { ...given.shop!, heads } };
+  const scenes = sheetsOf(job);
+  const words = (k: number) =>
+    textsOf(scenes[k]!.items)
+      .map(({ text }) => text)
+      .join(' ')
+      .replaceAll('\u00a0', ' ');
+
+  it('is one, with both tools, the spacer, both powers together and no correction by the spindle', () => {
+    expect(planned(job).plan.stack!.works).toBe(true);
+    expect(scenes).toHaveLength(2);
+    expect(words(1)).toContain('Set-up 1: raise + cove 1 of 1');
+    expect(words(1)).toContain('spacer 3.5 mm');
+    expect(words(1)).toContain('the spacer sets the tongue');
+    expect(words(1)).not.toContain('spindle up');
+    const watts = planned(job).plan.setups.reduce((sum, { power }) => sum + power.most, 0);
+    expect(words(1)).toContain(`to ${Math.round(watts / 10) * 10} W`);
+    expect(words(0)).toContain('make the spacer thinner or thicker');
+  });
+
+  it('has no text on another, in inches either', () => {
+    expect(scenes.flatMap(overlaps)).toEqual([]);
+    expect(sheetsOf({ ...job, units: 'in' }).flatMap(overlaps)).toEqual([]);
+    expect(sheetsOf({ ...shopJob(), units: 'in' }).flatMap(overlaps)).toEqual([]);
+  });
+});
+
+it('keeps a long order of work on one page: what belongs together stands in one row', () => {
+  const cuts = Array.from(
+    { length: 8 },
+    (_, k) => `{ name: c${k}, side: front, profile: { shape: rebate, reach: 20, depth: ${1 + k} }, head: raiser }`,
+  );
+  const job = shopJob({ cuts: `[${cuts.join(', ')}]` });
+  const { plan } = planned(job);
+  expect(plan.steps.length).toBeGreaterThan(40);
+  const [first, second] = sheetsOf(job);
+  const said = (scene: Scene) => textsOf(scene.items).map(({ text }) => text);
+  expect(said(first!).join(' ')).toContain('Glue up the frames');
+  expect(said(first!).join(' ')).toContain('Set up "main" for c7. Run the sample');
+  expect(said(second!).join(' ')).not.toContain('Set up "main" for');
+});
+
 it('the check for texts on each other can fail', () => {
   const text = (x: number): TextItem => ({
     kind: 'text',

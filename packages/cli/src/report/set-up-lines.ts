@@ -15,11 +15,22 @@ export function setUpLines(plan: Plan, place: number, report: Report, paint: Pai
     ...runningPairs(setUp, report.units),
   ];
   return [
-    paint(`Set-up ${place + 1}: ${safe(setUp.cut)}`, 'heading'),
+    paint(`${nameSetUp(plan, place)}: ${safe(setUp.cut)}`, 'heading'),
     ...pairs.flatMap(([label, value]) => setPair(label, value)),
     ...sayCurve(setUp, report).flatMap((words, k) => setPair(k === 0 ? 'Curve' : '', words)),
     ...correctionLines(plan, place, report),
   ];
+}
+
+/** With both heads at once the two cuts of the panel are one set-up: a lower and an upper head. */
+function nameSetUp({ setups, stack }: Plan, place: number): string {
+  const isStacked = ({ of, cut }: SetUp) =>
+    stack?.works === true && of === 'panel' && [stack.lower, stack.upper].includes(cut);
+  const shared = setups.slice(0, place).some(isStacked) ? 1 : 0;
+  const setUp = setups[place]!;
+  const number = `Set-up ${place + 1 - shared}`;
+  if (!isStacked(setUp)) return number;
+  return `${number}, ${setUp.cut === stack!.lower ? 'lower' : 'upper'} head`;
 }
 
 type Pair = readonly [label: string, value: string];

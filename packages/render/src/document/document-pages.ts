@@ -17,6 +17,9 @@ const LEADING = 1.95;
 /** Least room under a heading, so that it never stands alone at a page's foot, mm. */
 const KEPT_WITH = 24;
 const COLUMN_GAP = 4;
+/** Room above and under the words of a table's row together, mm. */
+const ROW_ROOM = 2.2;
+const DENSE_ROW = 1.2;
 /** Room that a figure takes for its caption at least, mm. */
 const LEAST_FIGURE = 30;
 
@@ -233,9 +236,11 @@ function layFigureRow(row: readonly Figure[]): Piece {
 function layTable(table: Table, room: number): Piece[] {
   const whole = table.shares.reduce((sum, share) => sum + share, 0);
   const widths = table.shares.map((share) => (share / whole) * room);
-  const head = layRow(table.head, widths, table.align, 'quiet');
-  const body = table.rows.map((row) => ({ ...layRow(row, widths, table.align, 'text'), repeat: head }));
-  const foot = table.foot.map((row) => ({ ...layRow(row, widths, table.align, 'text'), repeat: head }));
+  const lay = (row: readonly Cell[], role: TextRole) =>
+    layRow(row, widths, table.align, role, table.dense ? DENSE_ROW : ROW_ROOM);
+  const head = lay(table.head, 'quiet');
+  const body = table.rows.map((row) => ({ ...lay(row, 'text'), repeat: head }));
+  const foot = table.foot.map((row) => ({ ...lay(row, 'text'), repeat: head }));
   return [
     { ...head, keep: body[0]?.height ?? 0 },
     ...body,
@@ -249,10 +254,11 @@ function layRow(
   widths: readonly number[],
   align: readonly ('start' | 'end')[],
   role: TextRole,
+  padding: number,
 ): Piece {
   const laid = cells.map((cell, i) => (typeof cell === 'string' ? wrap(cell, BODY, widths[i]! - COLUMN_GAP) : cell));
   const heights = laid.map((cell) => ('items' in cell ? cell.height : Math.max(1, cell.length) * BODY * LEADING));
-  const height = Math.max(...heights) + 2.2;
+  const height = Math.max(...heights) + padding;
   return {
     height,
     draw: (y, key) => {
@@ -268,7 +274,7 @@ function layRow(
             `${key} cell ${i} ${k}`,
             role,
             end ? x - (i === laid.length - 1 ? 0 : COLUMN_GAP) : left,
-            y + 1 + BODY * 1.3 + k * BODY * LEADING,
+            y + padding / 2 - 0.1 + BODY * 1.3 + k * BODY * LEADING,
             line,
             BODY,
             end ? 'end' : 'start',

@@ -27,6 +27,8 @@ export interface Table {
   readonly foot: readonly (readonly string[])[];
   readonly shares: readonly number[];
   readonly align: readonly ('start' | 'end')[];
+  /** Rows close together, for a list that should stay on one page. */
+  readonly dense?: boolean;
 }
 
 /** One piece of a document, from top to bottom. */

@@ -2,6 +2,7 @@ import { formatNumber, type Report, type SetUp } from '@fielded/core';
 import { type Item, text } from '../scene.ts';
 import { fitText, textWidth } from '../text/measure-text.ts';
 import { figureText } from '../words/lengths.ts';
+import type { Mounted } from './mounted.ts';
 
 /** Read at arm's length in bad light. */
 const BIG = 10;
@@ -22,27 +23,26 @@ interface BigFigure {
 }
 
 /** The five figures that are set, large, and the way it turns, in two rows of three. */
-export function drawBigFigures(setUp: SetUp, units: Report['units'], x: number, y: number, width: number): Item[] {
+export function drawBigFigures(mounted: Mounted, units: Report['units'], x: number, y: number, width: number): Item[] {
   const column = width / COLUMNS;
-  return listFigures(setUp, units).flatMap(({ label, figure, unit, note }, k) => {
+  return listFigures(mounted, units).flatMap(({ label, figure, unit, note }, k) => {
     const left = x + (k % COLUMNS) * column;
     const top = y + Math.floor(k / COLUMNS) * ROW;
+    const base = top + LABEL + 2.4 + BIG;
     const room = column - 6 - (unit === '' ? 0 : textWidth(unit, LABEL) + 2);
     const height = Math.min(BIG, (BIG * room) / textWidth(figure, BIG));
     const items: Item[] = [
       text(`figure ${k} label`, 'text', left, top + LABEL, fitText(label, LABEL, column - 3), LABEL),
-      text(`figure ${k}`, 'text', left, top + LABEL + 3 + BIG, figure, height),
-      text(`figure ${k} note`, 'text', left, top + LABEL + 3 + BIG + 4.4, fitText(note, NOTE, column - 3), NOTE),
+      text(`figure ${k}`, 'text', left, base, figure, height),
+      text(`figure ${k} note`, 'text', left, base + 5.2, fitText(note, NOTE, column - 3), NOTE),
     ];
     if (unit !== '')
-      items.push(
-        text(`figure ${k} unit`, 'text', left + textWidth(figure, height) + 2, top + LABEL + 3 + BIG, unit, LABEL),
-      );
+      items.push(text(`figure ${k} unit`, 'text', left + textWidth(figure, height) + 2, base, unit, LABEL));
     return items;
   });
 }
 
-function listFigures(setUp: SetUp, units: Report['units']): BigFigure[] {
+function listFigures({ setUp, upper }: Mounted, units: Report['units']): BigFigure[] {
   const length = (mm: number) => figureText(Math.abs(mm) < 0.005 ? 0 : mm, units).text;
   const both = (mm: number) => {
     const { text: shown, under } = figureText(mm, units);
@@ -59,7 +59,9 @@ function listFigures(setUp: SetUp, units: Report['units']): BigFigure[] {
       : {
           label: seat < 0 ? 'Seat below the table' : 'Seat above the table',
           figure: length(Math.abs(seat)),
-          note: `deepest point of the knife ${both(setUp.cuttingPoint)}`,
+          note: upper
+            ? `deepest points ${length(setUp.cuttingPoint)} and ${length(upper.cuttingPoint)}`
+            : `deepest point of the knife ${both(setUp.cuttingPoint)}`,
         };
   return [
     { ...height, unit: units },
@@ -69,7 +71,9 @@ function listFigures(setUp: SetUp, units: Report['units']): BigFigure[] {
           label: frame?.kind === 'back edge' ? 'Bearing, its radius' : 'Fence to axis',
           figure: length(fence.toAxis),
           unit: units,
-          note: `knives stand out ${both(fence.standsOut)}`,
+          note: upper
+            ? `out ${length(fence.standsOut)} below, ${length(upper.fence.standsOut)} above`
+            : `knives stand out ${both(fence.standsOut)}`,
         },
     hole === null
       ? { label: 'Table ring', figure: '–', unit: '', note: 'nothing turns in the table' }
@@ -87,11 +91,11 @@ function listFigures(setUp: SetUp, units: Report['units']): BigFigure[] {
     },
     {
       label: setUp.feedBy === 'feeder' ? 'Feed, by the feeder' : 'Feed by hand, at most',
-      figure: formatNumber(setUp.feedRate, 1),
-      unit: 'm/min',
+      figure: units === 'in' ? formatNumber(setUp.feedRate / 0.3048, 0) : formatNumber(setUp.feedRate, 1),
+      unit: units === 'in' ? 'ft/min' : 'm/min',
       note:
         units === 'in'
-          ? `${formatNumber(setUp.feedRate / 0.3048, 0)} ft/min`
+          ? `${formatNumber(setUp.feedRate, 1)} m/min, ${formatNumber(25.4 / setUp.mark.pitch, 0)} marks an inch`
           : `knife marks ${both(setUp.mark.pitch)} apart`,
     },
     {

@@ -48,7 +48,9 @@ function sketchPlan(setUp: SetUp, units: Report['units'], scale: number): Item[]
     ]),
   );
   const arrow = line + Math.max(0, radius - line) + 4;
-  const foot = arrow + STOCK_BELOW;
+  const shown = { ...figureText(fence.gap, units), word: 'gap', tone: 'plain' as const };
+  // A decimal under the figure takes a line more.
+  const foot = arrow + STOCK_BELOW + (shown.under === '' ? 0 : 3.4);
   const inside = setUp.frame?.kind === 'back edge';
   const alone = setUp.curve?.alone ?? false;
   const items: Item[] = [
@@ -78,7 +80,6 @@ function sketchPlan(setUp: SetUp, units: Report['units'], scale: number): Item[]
       'end',
     ),
   ];
-  const shown = { ...figureText(fence.gap, units), word: 'gap', tone: 'plain' as const };
   const gap = {
     ...shown,
     key: 'fence.gap',

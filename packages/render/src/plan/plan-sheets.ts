@@ -2,6 +2,7 @@ import {
   formatLength,
   type Planned,
   type Report,
+  type Step,
   sayNotChecked,
   sayPlanCaution,
   sayStep,
@@ -12,17 +13,20 @@ import type { Block, TextDocument } from '../document/document.ts';
 import { documentPages } from '../document/document-pages.ts';
 import type { Scene } from '../scene.ts';
 import { safeText } from '../text/safe-text.ts';
+import { mountAll } from './mounted.ts';
 import { setUpSheet } from './set-up-sheet.ts';
 
 /** The sheets of a plan, A4: the order of work, then one page for each set-up. */
 export function planSheets(planned: Planned, report: Report): Scene[] {
   const { plan } = planned;
-  const pages = plan.setups.map((_, k) => setUpSheet(plan, k, report, plan.setups.length));
+  const mounted = mountAll(plan);
+  const pages = mounted.map((_, k) => setUpSheet(plan, mounted, k, report));
   return [...documentPages(workDocument(planned, report), 'a4'), ...pages];
 }
 
 /** The whole order of work, both heads at once, and how to have checked what was not. */
-function workDocument({ plan, problems }: Planned, report: Report): TextDocument {
+function workDocument(planned: Planned, report: Report): TextDocument {
+  const { plan, problems } = planned;
   const title = `Order of work: ${safeText(report.title)}`;
   const count = plan.setUpCount === 1 ? 'one set-up' : `${plan.setUpCount} set-ups`;
   const unknown = plan.setups.flatMap((setUp) => setUp.notChecked.map((path) => sayNotChecked(path, setUp, report)));
@@ -37,15 +41,7 @@ function workDocument({ plan, problems }: Planned, report: Report): TextDocument
       }),
     ),
     { kind: 'heading', text: `Steps, with ${count}` },
-    {
-      kind: 'table',
-      about: 'The order of work',
-      head: ['', 'Step', 'Done'],
-      rows: plan.steps.map((step, k) => [String(k + 1), safeText(sayStep(step, plan, report)), '']),
-      foot: [],
-      shares: [6, 82, 12],
-      align: ['end', 'start', 'start'],
-    },
+    stepTable(planned, report),
     ...stackBlocks(plan.stack, report),
     ...(unknown.length === 0
       ? []
@@ -56,6 +52,51 @@ function workDocument({ plan, problems }: Planned, report: Report): TextDocument
     { kind: 'paragraph', text: sayPlanCaution(report), tone: 'quiet' },
   ];
   return { title, language: 'en', foot: title, blocks };
+}
+
+/** A page takes about so many lines of steps, and as many less as each problem before them takes. */
+const LINES_ON_A_PAGE = 46;
+
+/**
+ * The steps with boxes to tick. What belongs together is put into one row where they would not stay on one page: setting up with its
+ * test piece, and what is run then.
+ */
+function stepTable({ plan, problems }: Planned, report: Report): Block {
+  const said = plan.steps.map((step) => ({ step, words: safeText(sayStep(step, plan, report)) }));
+  const lines = said.reduce((sum, { words }) => sum + 0.35 + Math.ceil(words.length / CHARACTERS), 0);
+  const tight = lines + 3 * problems.length > LINES_ON_A_PAGE;
+  const rows = tight ? joinSteps(said) : said.map(({ words }) => words);
+  return {
+    kind: 'table',
+    about: 'The order of work',
+    head: ['', 'Step', 'Done'],
+    rows: rows.map((words, k) => [String(k + 1), words, '']),
+    foot: [],
+    shares: [6, 82, 12],
+    align: ['end', 'start', 'start'],
+    dense: true,
+  };
+}
+
+/** Characters of a step in one line of the table, about. */
+const CHARACTERS = 78;
+const TRYING: readonly Step['kind'][] = ['test-piece', 'measure'];
+
+/** Steps that belong to the one before them said in one row with it: the test after setting up, long edges after the ends. */
+function joinSteps(said: readonly { readonly step: Step; readonly words: string }[]): string[] {
+  const rows: { kinds: Step['kind'][]; setUp: Step['setUp']; words: string }[] = [];
+  for (const { step, words } of said) {
+    const last = rows.at(-1);
+    const goesOn =
+      last !== undefined &&
+      last.setUp === step.setUp &&
+      (TRYING.includes(step.kind) || (step.kind === 'run-edges' && last.kinds.at(-1) === 'run-ends'));
+    if (goesOn) {
+      last.kinds.push(step.kind);
+      last.words += ` ${words}`;
+    } else rows.push({ kinds: [step.kind], setUp: step.setUp, words });
+  }
+  return rows.map(({ words }) => words);
 }
 
 function stackBlocks(stack: Planned['plan']['stack'], { units }: Report): Block[] {

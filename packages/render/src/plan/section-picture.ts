@@ -6,12 +6,13 @@ import type { LinearDimension, Side } from '../dimension/linear.ts';
 import type { Sketch } from '../dimension/sketch.ts';
 import { hatchLoops } from '../geometry/hatch.ts';
 import { stroke } from '../geometry/stroke.ts';
-import { type Item, itemsBox, path, type Scene, sceneAround, text } from '../scene.ts';
+import { group, type Item, itemsBox, path, type Scene, sceneAround, text } from '../scene.ts';
 import { safeText } from '../text/safe-text.ts';
 import { poseCut } from '../views/cut-pose.ts';
 import { regionOf } from '../views/cuts.ts';
 import { PANEL_HATCH, shortenTo, splitBreaks } from '../views/panel-part.ts';
 import { figureText, spokenLength } from '../words/lengths.ts';
+import type { Mounted } from './mounted.ts';
 import { standingTool, type ToolPlace } from './standing-tool.ts';
 
 /** Room for a picture on the paper, mm. */
@@ -32,14 +33,14 @@ const BEYOND = 6;
 export function drawSetUpSection(
   report: Report,
   setUps: readonly SetUp[],
-  index: number,
+  mounted: Mounted,
   room: PictureRoom,
 ): { readonly items: Item[]; readonly scale: number } {
   let drawn: { items: Item[]; scale: number } | undefined;
   for (const scale of SCALES) {
     // Words beside short dimensions take room that the picture itself can use better.
     for (const words of [true, false]) {
-      const items = layDimensions(sketchSection(report, setUps, index, scale, words));
+      const items = layDimensions(sketchSection(report, setUps, mounted, scale, words));
       drawn = { items, scale };
       const box = itemsBox(items)!;
       if (box.x1 - box.x0 <= room.width && box.y1 - box.y0 <= room.height) return drawn;
@@ -52,34 +53,48 @@ export function drawSetUpSection(
 export function setUpPicture(report: Report, setUps: readonly SetUp[], index: number, room: PictureRoom): Scene {
   const { cut, machine } = setUps[index]!;
   const title = `Section through table, head, stock and fence: ${safeText(cut)} on ${safeText(machine)}`;
-  return sceneAround(title, drawSetUpSection(report, setUps, index, room).items);
+  const mounted = { setUp: setUps[index]!, correction: [], last: index };
+  return sceneAround(title, drawSetUpSection(report, setUps, mounted, room).items);
 }
 
 /** Everything of the section before its dimensions. Paper coordinates: the fence's line at x = 0. */
-function sketchSection(report: Report, setUps: readonly SetUp[], index: number, scale: number, words: boolean): Sketch {
-  const setUp = setUps[index]!;
-  const wood = poseWood(report, setUps, index, scale);
-  const tool = standingTool(setUp, wood.swept, wood.table, scale);
-  const { x0, x1, y0, y1 } = extentOf(wood.loops, tool);
+function sketchSection(
+  report: Report,
+  setUps: readonly SetUp[],
+  mounted: Mounted,
+  scale: number,
+  words: boolean,
+): Sketch {
+  const { setUp, upper } = mounted;
+  const wood = poseWood(report, setUps, mounted, scale);
+  const tool = standingTool(setUp, wood.swept, wood.table, scale, upper ? 'lower' : 'alone');
+  const above = upper && standingTool(upper, wood.sweptAbove, wood.table, scale, 'upper');
+  const tools = above ? [tool, above] : [tool];
+  const { x0, x1, y0, y1 } = extentOf(wood.loops, tools);
   const table = drawTable(setUp, tool, wood.table, x0, x1 + 4);
   const fence = setUp.frame?.kind === 'back edge' ? [] : drawFence(setUp, wood.table, scale, y0);
   const items: Item[] = [
     ...table,
-    path('knives fill', 'removed', tool.knives),
+    path(
+      'knives fill',
+      'removed',
+      tools.flatMap(({ knives }) => knives),
+    ),
     path('wood', 'wood', wood.loops),
     path('hatch', 'hatch', joinCurves(hatchLoops(wood.loops, PANEL_HATCH, true))),
     path('break', 'break', wood.breaks),
     path('outline', 'outline', joinCurves(wood.edges)),
     ...fence,
     ...tool.items,
+    ...(above ? [...drawSpacer(mounted, wood.table, scale), group('upper head', above.items)] : []),
   ];
   const around = { x0: x0 - 2, x1: x1 + 4, y0: Math.min(y0, -1), y1 };
   return {
     items,
-    outlines: [...wood.edges, ...tool.outlines],
+    outlines: [...wood.edges, ...tools.flatMap(({ outlines }) => outlines)],
     woods: wood.loops,
     around,
-    tiers: measureSection(setUp, report, wood.table, scale, around).map((tier) =>
+    tiers: measureSection(mounted, report, wood.table, scale, around).map((tier) =>
       words ? tier : { ...tier, word: '' },
     ),
     interiors: [],
@@ -88,10 +103,9 @@ function sketchSection(report: Report, setUps: readonly SetUp[], index: number, 
 }
 
 /** The stock as it lies after this cut, the cut's own edge, and where the table's top is. */
-function poseWood(report: Report, setUps: readonly SetUp[], index: number, scale: number) {
-  const setUp = setUps[index]!;
+function poseWood(report: Report, setUps: readonly SetUp[], { setUp, upper, last }: Mounted, scale: number) {
   const { cut, made, thickness, width } =
-    setUp.of === 'frame' ? frameStock(report, setUp) : panelStock(report, setUps, index);
+    setUp.of === 'frame' ? frameStock(report, setUp) : panelStock(report, setUps, setUp, last);
   const { pose, against } = poseCut({ ...cut, run: setUp.run }, thickness, scale);
   const shown = shortenTo(width, width - FIELD + BEYOND, scale);
   const outline = cutOutline(
@@ -101,18 +115,20 @@ function poseWood(report: Report, setUps: readonly SetUp[], index: number, scale
   );
   const loops = poseLoops(pose, readLoops(outline).map(shown.shorten));
   const { edges, breaks } = splitBreaks(loops, posePoint(pose, shown.to, 0), against === 'fence');
-  const swept = poseLoops(pose, readLoops(cut.swept)).flatMap(({ curves }) => curves);
-  return { loops, edges, breaks, swept, table: against === 'fence' ? 0 : thickness * scale };
+  const sweptOf = (path: string) => poseLoops(pose, readLoops(path)).flatMap(({ curves }) => curves);
+  const other = report.section.cuts.find(({ name }) => name === upper?.cut);
+  const [swept, sweptAbove] = [sweptOf(cut.swept), other ? sweptOf(other.swept) : []];
+  return { loops, edges, breaks, swept, sweptAbove, table: against === 'fence' ? 0 : thickness * scale };
 }
 
 /** Field that a report's section shows beyond its greatest reach, mm. */
 const FIELD = 20;
 
 /** The panel after this cut and those set up before it. */
-function panelStock(report: Report, setUps: readonly SetUp[], index: number) {
+function panelStock(report: Report, setUps: readonly SetUp[], setUp: SetUp, last: number) {
   const { cuts, thickness, width } = report.section;
-  const cut = cuts.find(({ name }) => name === setUps[index]!.cut) ?? cuts[0]!;
-  const panel = setUps.slice(0, index + 1).filter(({ of }) => of === 'panel');
+  const cut = cuts.find(({ name }) => name === setUp.cut) ?? cuts[0]!;
+  const panel = setUps.slice(0, last + 1).filter(({ of }) => of === 'panel');
   const made = panel.flatMap((each) => cuts.filter(({ name }) => name === each.cut));
   return { cut, made, thickness, width };
 }
@@ -124,14 +140,32 @@ function frameStock(report: Report, { cut: name, side, swept, fence }: SetUp) {
   return { cut, made: [cut], thickness: report.frame.thickness, width: reach + FIELD };
 }
 
-function extentOf(loops: readonly Loop[], tool: ToolPlace) {
+function extentOf(loops: readonly Loop[], tools: readonly ToolPlace[]) {
   const wood = loopsBox(loops)!;
   return {
-    x0: Math.min(wood.x0, tool.box.x0),
+    x0: Math.min(wood.x0, ...tools.map(({ box }) => box.x0)),
     x1: wood.x1,
-    y0: Math.min(wood.y0, tool.box.y0),
-    y1: Math.max(wood.y1 + TABLE_THICK, tool.box.y1),
+    y0: Math.min(wood.y0, ...tools.map(({ box }) => box.y0)),
+    y1: Math.max(wood.y1 + TABLE_THICK, ...tools.map(({ box }) => box.y1)),
   };
+}
+
+/** The collar between two heads. */
+function drawSpacer({ setUp, upper, spacer }: Mounted, table: number, scale: number): Item[] {
+  if (!upper || !spacer || upper.seat === null) return [];
+  const axis = -setUp.fence.toAxis * scale;
+  const half = (setUp.tool.nutDiameter / 2) * scale;
+  const [foot, head] = [table - (upper.seat - spacer) * scale, table - upper.seat * scale];
+  return [
+    path('spacer', 'judged', [
+      polygon([
+        [axis - half, foot],
+        [axis + half, foot],
+        [axis + half, head],
+        [axis - half, head],
+      ]),
+    ]),
+  ];
 }
 
 /** The table, cut through: its two halves beside the hole of the ring, or beside the spindle alone. */
@@ -182,7 +216,7 @@ function drawFence({ fence, curve }: SetUp, table: number, scale: number, top: n
 
 /** Heights from the table, distances from the fence. */
 function measureSection(
-  setUp: SetUp,
+  { setUp, upper, spacer }: Mounted,
   report: Report,
   table: number,
   scale: number,
@@ -216,6 +250,18 @@ function measureSection(
   if (seat !== null && setUp.presented % 90 === 0)
     add('left', 'seat', Math.abs(seat), 'seat', [x0, height(0)], [x0, height(seat)]);
   add('left', 'cuttingPoint', cuttingPoint, 'deepest', [x0, height(0)], [x0, height(cuttingPoint)]);
+  if (upper) {
+    add(
+      'left',
+      'upper.cuttingPoint',
+      upper.cuttingPoint,
+      'deepest above',
+      [x0, height(0)],
+      [x0, height(upper.cuttingPoint)],
+    );
+    if (spacer && upper.seat !== null)
+      add('left', 'spacer', spacer, 'spacer', [x0, height(upper.seat - spacer)], [x0, height(upper.seat)]);
+  }
   const axis = -fence.toAxis * scale;
   add('below', 'fence.toAxis', fence.toAxis, 'to axis', [axis, y1], [0, y1]);
   add('below', 'fence.standsOut', fence.standsOut, 'out', [0, y1], [fence.standsOut * scale, y1]);

@@ -1,4 +1,13 @@
-import { type Plan, type Report, type SetUp, say, sayCurve, sayPlanCaution, sayStartChecks } from '@fielded/core';
+import {
+  formatLength,
+  type Plan,
+  type Report,
+  type SetUp,
+  say,
+  sayCurve,
+  sayPlanCaution,
+  sayStartChecks,
+} from '@fielded/core';
 import { polygon } from '@fielded/geometry';
 import { stroke } from '../geometry/stroke.ts';
 import { type Item, itemsBox, moveItems, path, type Scene, text } from '../scene.ts';
@@ -10,6 +19,7 @@ import { drawStatements } from '../words/statement-marks.ts';
 import { BIG_FIGURES_HEIGHT, drawBigFigures } from './big-figures.ts';
 import { sayFrameHold } from './frame-words.ts';
 import { heading, LINE, listTexts, SMALL, UNDER_HEADING } from './lines.ts';
+import type { Mounted } from './mounted.ts';
 import { drawPlanView } from './plan-picture.ts';
 import { drawSetUpSection } from './section-picture.ts';
 import { drawSetting } from './setting-part.ts';
@@ -22,9 +32,10 @@ const WIDTH = PAPERS.a4.width - 2 * SHEET_MARGIN;
 const LEFT = SHEET_MARGIN;
 
 /** The sheet for one set-up: A4 upright, the figures that are set large, everything else small. */
-export function setUpSheet(plan: Plan, index: number, report: Report, of: number): Scene {
-  const setUp = plan.setups[index]!;
-  const name = `Set-up ${index + 1}: ${safeText(setUp.cut)}`;
+export function setUpSheet(plan: Plan, all: readonly Mounted[], index: number, report: Report): Scene {
+  const mounted = all[index]!;
+  const { setUp, upper } = mounted;
+  const name = `Set-up ${index + 1}: ${safeText([setUp, ...(upper ? [upper] : [])].map(({ cut }) => cut).join(' + '))}`;
   const foot = cautionOf(setUp, report, PAPERS.a4.height - SHEET_MARGIN);
   const open = openQuestions(setUp, foot.top - 3);
   const checks = startChecks(setUp, report, open.top - 3);
@@ -33,17 +44,17 @@ export function setUpSheet(plan: Plan, index: number, report: Report, of: number
   const curve = curveWords(setUp, report, checks.top - 3);
   const views = curve.top - 3 - PLAN_HEIGHT;
   const height = views - 2 - picture;
-  const section = drawSetUpSection(report, plan.setups, index, { width: WIDTH, height });
+  const section = drawSetUpSection(report, plan.setups, mounted, { width: WIDTH, height });
   const half = (WIDTH - BESIDE) / 2;
   const view = drawPlanView(setUp, report.units, { width: half, height: PLAN_HEIGHT });
   const items: Item[] = [
-    ...headOf(setUp, name, report, index, of),
-    ...drawBigFigures(setUp, report.units, LEFT, figures, WIDTH),
+    ...headOf(mounted, name, report, `${index + 1} of ${all.length}`),
+    ...drawBigFigures(mounted, report.units, LEFT, figures, WIDTH),
     ...placeIn(section.items, LEFT, picture, WIDTH, height),
     text('section scale', 'quiet', LEFT, picture + height - 1, scaleText(section.scale), SMALL),
     ...placeIn(view.items, LEFT, views, half, PLAN_HEIGHT),
     text('plan scale', 'quiet', LEFT, views + SMALL, `from above, ${scaleText(view.scale)}`, SMALL),
-    ...drawSetting(plan, index, report, LEFT + half + BESIDE, views, half),
+    ...drawSetting(mounted, report, LEFT + half + BESIDE, views, half),
     ...curve.items,
     ...checks.items,
     ...open.items,
@@ -60,21 +71,13 @@ export function setUpSheet(plan: Plan, index: number, report: Report, of: number
 }
 
 /** Which set-up, of which job, on which machine with what; and both statements. */
-function headOf(setUp: SetUp, name: string, report: Report, index: number, of: number): Item[] {
-  const knife = setUp.knife === null ? 'knife to be ground' : `knife ${setUp.knife}`;
-  const held =
-    setUp.presented === 0
-      ? 'flat'
-      : setUp.presented === 90
-        ? 'on edge'
-        : `spindle tilted ${Math.round(setUp.presented * 10) / 10}°`;
-  const turned = setUp.turnedOver ? ', head turned over' : '';
-  const slot = setUp.slot === null ? '' : `, slot for ${setUp.slot}`;
-  const lies = setUp.frame === undefined ? `${setUp.run} the stock, ${held}` : sayFrameHold(setUp.frame, setUp.run);
-  const how = `${setUp.machine} · head ${setUp.head}, ${knife}${slot} · ${lies}${turned}`;
+function headOf({ setUp, upper, spacer }: Mounted, name: string, report: Report, place: string): Item[] {
+  const how = upper
+    ? `${setUp.machine} · below ${sayTool(setUp)} · spacer ${formatLength(spacer!, report.units)} · above ${sayTool(upper)}`
+    : `${setUp.machine} · head ${sayTool(setUp)} · ${sayHold(setUp)}`;
   return [
     text('name', 'text', LEFT, SHEET_MARGIN + TITLE, fitText(name, TITLE, WIDTH - 30), TITLE),
-    text('place', 'quiet', LEFT + WIDTH, SHEET_MARGIN + TITLE, `${index + 1} of ${of}`, 3.5, 'end'),
+    text('place', 'quiet', LEFT + WIDTH, SHEET_MARGIN + TITLE, place, 3.5, 'end'),
     text('how', 'text', LEFT, SHEET_MARGIN + TITLE + 6, fitText(safeText(how), 2.8, WIDTH), 2.8),
     text(
       'job',
@@ -88,6 +91,19 @@ function headOf(setUp: SetUp, name: string, report: Report, index: number, of: n
     ...drawStatements(report, LEFT, SHEET_MARGIN + TITLE + 11, SMALL, WIDTH / 2).items,
     path('head rule', 'thin', [stroke(LEFT, SHEET_MARGIN + 18, LEFT + WIDTH, SHEET_MARGIN + 18)]),
   ];
+}
+
+/** The head with its knife, and which slot that goes into. */
+function sayTool({ head, knife, slot, turnedOver }: SetUp): string {
+  const steel = knife === null ? 'knife to be ground' : `knife ${knife}`;
+  return `${head}, ${steel}${slot === null ? '' : `, slot for ${slot}`}${turnedOver ? ', head turned over' : ''}`;
+}
+
+/** How the work lies for it. */
+function sayHold({ run, presented, frame }: SetUp): string {
+  if (frame !== undefined) return sayFrameHold(frame, run);
+  if (presented === 90) return 'on edge, worked face to the fence';
+  return `${run} the stock, ${presented === 0 ? 'flat' : `spindle tilted ${Math.round(presented * 10) / 10}°`}`;
 }
 
 /** Parts that stand on the foot of the sheet, each with where its top is. */

@@ -1,4 +1,4 @@
-import { formatLength, type Plan, type Report, type SetUp, say } from '@fielded/core';
+import { formatLength, type Report, type SetUp, say } from '@fielded/core';
 import { polygon } from '@fielded/geometry';
 import { stroke } from '../geometry/stroke.ts';
 import { type Item, path, text } from '../scene.ts';
@@ -6,27 +6,34 @@ import { fitText } from '../text/measure-text.ts';
 import { figureText } from '../words/lengths.ts';
 import { sayFrameSizes, sayFrameTest } from './frame-words.ts';
 import { LINE, listTexts, SMALL } from './lines.ts';
+import type { Mounted } from './mounted.ts';
 
 /** Boxes to write a measurement in. */
 const BOX = { width: 25, height: 10 };
 
+/** How far below the stock a feeder's wheels stand, mm (common practice). */
+const WHEELS = { mm: { least: 3, most: 6 }, in: { least: 3.175, most: 6.35 } };
+
 /** Passes, the bar, power, the correction, and boxes for the test piece. */
-export function drawSetting(plan: Plan, index: number, report: Report, x: number, y: number, width: number): Item[] {
-  const setUp = plan.setups[index]!;
+export function drawSetting(mounted: Mounted, report: Report, x: number, y: number, width: number): Item[] {
+  const { setUp, upper, spacer } = mounted;
   const { units } = report;
   const length = (mm: number) => formatLength(mm, units);
   const { passes, fence, frame } = setUp;
   const lines = [
+    ...(upper
+      ? [`Both heads on one spindle, a spacer of ${length(spacer!)} between them: the spacer sets the tongue.`]
+      : []),
     passes.length === 1
-      ? `One pass, ${length(passes[0]!.depth)} deep.`
+      ? `One pass, ${length(passes[0]!.depth)} deep${upper ? ` below, ${length(upper.passes[0]!.depth)} above` : ''}.`
       : `${passes.length} passes, set ${passes.map(({ depth }) => length(depth)).join(', then ')} deep.`,
     sayPower(setUp),
-    ...(setUp.feedBy === 'feeder' ? [say('plan.feeder', { least: 3, most: 6 }, report)] : []),
+    ...(setUp.feedBy === 'feeder' ? [say('plan.feeder', WHEELS[units], report)] : []),
     ...(frame === undefined ? [] : sayFrameSizes(frame, length)),
     ...(fence.barEdges === undefined ? [] : [`After ripping: bar ${sayBar(fence.barEdges, length)}.`]),
   ];
   const listed = listTexts('setting', lines, { x, y: y + SMALL + 0.5, width }, 'none');
-  const below = drawCorrection(plan, index, units, x, listed.y + 1, width);
+  const below = drawCorrection(mounted, units, x, listed.y + 1, width);
   return [...listed.items, ...below.items, ...drawTestBoxes(setUp, units, x, below.y + 1.5, width)];
 }
 
@@ -44,8 +51,7 @@ function sayBar(bar: SetUp['fence']['bar'], length: (mm: number) => string): str
 }
 
 /** What to move when the calliper reads too much or too little. */
-function drawCorrection(plan: Plan, index: number, units: Report['units'], x: number, y: number, width: number) {
-  const rows = plan.correction[index] ?? [];
+function drawCorrection({ correction: rows }: Mounted, units: Report['units'], x: number, y: number, width: number) {
   const first = 22;
   const column = (width - first) / Math.max(rows.length, 1);
   const signed = (mm: number) =>

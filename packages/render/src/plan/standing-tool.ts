@@ -26,9 +26,15 @@ type Place = (u: number, v: number) => readonly [number, number];
 
 /**
  * Draws the tool standing for a set-up: the fence's line at x = 0, the table's top at y = `table`. `swept` is the cut's edge
- * on the paper. A head whose seat is not known is drawn dashed, its deepest point at its face.
+ * on the paper. Of two heads on one spindle each is drawn for itself, `lower` and `upper`. A head whose seat is not known is drawn dashed, its deepest point at its face.
  */
-export function standingTool(setUp: SetUp, swept: readonly Curve[], table: number, scale: number): ToolPlace {
+export function standingTool(
+  setUp: SetUp,
+  swept: readonly Curve[],
+  table: number,
+  scale: number,
+  stands: 'alone' | 'lower' | 'upper' = 'alone',
+): ToolPlace {
   const { tool, fence, run } = setUp;
   const place = placer(setUp, table, scale);
   const under = run === 'under' || setUp.presented === 90;
@@ -45,12 +51,17 @@ export function standingTool(setUp: SetUp, swept: readonly Curve[], table: numbe
   const knives = knifeLoop(swept, place, body);
   const bearing = setUp.frame?.kind === 'back edge' ? [box(top, top + BEARING, fence.toAxis * scale)] : [];
   const clamped = top + (bearing.length > 0 ? BEARING : 0);
-  const axis = stroke(...place(below - 2, 0), ...place(clamped + NUT + 4, 0));
+  // Of two heads the lower one has the spindle's foot and the upper one the nut.
+  const [foot, end] = [stands === 'upper' ? seat : below, stands === 'lower' ? clamped : clamped + NUT];
+  const axis = stroke(
+    ...place(foot - (stands === 'upper' ? 0 : 2), 0),
+    ...place(end + (stands === 'lower' ? 0 : 4), 0),
+  );
   const items: Item[] = [
-    path('spindle', 'fine', [box(below, seat, spindle)]),
+    ...(stands === 'upper' ? [] : [path('spindle', 'fine', [box(foot, seat, spindle)])]),
     path('head fill', 'paper', [head]),
     path('head', setUp.seat === null ? 'hidden' : 'fine', [head]),
-    path('nut', 'fine', [box(clamped, clamped + NUT, nut)]),
+    ...(stands === 'lower' ? [] : [path('nut', 'fine', [box(clamped, end, nut)])]),
     ...(bearing.length > 0
       ? [
           path('bearing', 'judged', bearing),
@@ -61,7 +72,7 @@ export function standingTool(setUp: SetUp, swept: readonly Curve[], table: numbe
     path('axis', 'cutter', [axis]),
     text('head word', 'quiet', ...place((seat + top) / 2 - 1, -body / 2), 'head', 2.5, 'middle'),
   ];
-  const drawn = [head, ...bearing, box(below, clamped + NUT, nut), axis];
+  const drawn = [head, ...bearing, box(foot, end, nut), axis];
   const hole = setUp.hole?.ring ?? null;
   const half =
     hole === null
