@@ -49,7 +49,7 @@ export {
   readJob,
   readShop,
 } from './reading/read.ts';
-export { readJobData, readShopData } from './reading/read-data.ts';
+export { createJobReader, type JobReader, readJobData, readShopData } from './reading/read-data.ts';
 export { assumedRules } from './report/assumed-rules.ts';
 export { type Sample, sampleBoard } from './report/board.ts';
 export { sayCurve } from './report/curve-words.ts';

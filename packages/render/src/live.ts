@@ -22,6 +22,13 @@ export interface LiveOptions {
   readonly scale: number;
   /** Only dimensions of these values are laid out, which is quick enough for every frame of a drag; all, for null. */
   readonly only: readonly string[] | null;
+  /** Where the panel's corner or the frame's stands on the paper, so that what does not change stays where it is; else the margins decide. */
+  readonly at?: LivePlace;
+}
+
+/** A corner of the wood and its place, paper mm: the panel's edge at its front face, or the frame's sight edge at its own. */
+export interface LivePlace extends Point {
+  readonly on: 'panel' | 'frame';
 }
 
 const MARGIN = 8;
@@ -29,14 +36,15 @@ const MARGIN = 8;
 const NAMES = { section: 'Section of the panel', joint: 'Joint in section' } as const;
 
 /** The section or the joint for a screen on which it is changed: the drawing that `scene` gives, without its foot. */
-export function liveScene(report: Report, { view, scale, only }: LiveOptions): LiveScene {
+export function liveScene(report: Report, { view, scale, only, at }: LiveOptions): LiveScene {
   if (!(scale > 0 && Number.isFinite(scale))) throw new RangeError(`scale ${scale}`);
   const sketch = view === 'joint' ? sketchJoint(report, scale, 'all') : sketchSection(report, scale);
   const items = layDimensions(only === null ? sketch : keepOnly(sketch, only));
   const box = itemsBox(items)!;
-  const x = MARGIN - box.x0;
-  const y = MARGIN - box.y0;
   const frame = frameCorner(items);
+  const corner = (at?.on === 'frame' ? frame : null) ?? { x: 0, y: 0 };
+  const x = at === undefined ? MARGIN - box.x0 : at.x - corner.x;
+  const y = at === undefined ? MARGIN - box.y0 : at.y - corner.y;
   return {
     width: box.x1 - box.x0 + 2 * MARGIN,
     height: box.y1 - box.y0 + 2 * MARGIN,

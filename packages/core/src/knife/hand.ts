@@ -10,7 +10,7 @@ export const USUAL_ROTATION = 'counterclockwise';
  * The hand of a knife, k = s·r (formula K9): +1 under the stock turning counterclockwise or over it clockwise, −1 the other
  * two ways. A head that is turned over changes both its run and its rotation: its knives keep their hand.
  */
-function handOfKnife({ run, rotation }: GroundFor): 1 | -1 {
+export function handOfKnife({ run, rotation }: GroundFor): 1 | -1 {
   return (run === 'under') === (rotation === 'counterclockwise') ? 1 : -1;
 }
 

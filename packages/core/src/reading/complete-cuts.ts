@@ -1,5 +1,4 @@
-import { headForHand, USUAL_ROTATION } from '../knife/hand.ts';
-import { steelReach, woodProfile } from '../knife/wood-profile.ts';
+import { USUAL_ROTATION } from '../knife/hand.ts';
 import type { Cut } from '../machining/cut.ts';
 import type { Profile } from '../profile/profile.ts';
 import type { Shop, ShopKnife } from '../shop/shop.ts';
@@ -113,10 +112,9 @@ function offSteel(
   const name = file.head ?? knife.head;
   const kept = name !== undefined && Object.hasOwn(shop.heads, name) ? shop.heads[name] : undefined;
   const { groundFor = { run: file.run ?? 'under', rotation: USUAL_ROTATION } } = knife;
-  const head = kept && headForHand(kept, groundFor);
-  if (head !== undefined && name !== undefined && file.presented !== undefined) {
-    const { length, most } = steelReach(knife.profile, head, file.presented);
-    if (length <= most) return { profile: woodProfile(knife.profile, head, file.presented), head: name };
+  if (kept !== undefined && name !== undefined && file.presented !== undefined) {
+    const { length, most, profile } = desk.readSteel(knife, kept, groundFor, file.presented);
+    if (profile !== null) return { profile, head: name };
     desk.report(
       'steel-past-foot',
       `${at}.knife`,
@@ -124,7 +122,7 @@ function offSteel(
       'Check its outline, or name the head it is really kept in',
     );
   }
-  if (head === undefined && (file.head === undefined || Object.hasOwn(shop.heads, file.head)))
+  if (kept === undefined && (file.head === undefined || Object.hasOwn(shop.heads, file.head)))
     desk.report(
       'steel-without-head',
       `${at}.knife`,

@@ -1,6 +1,7 @@
 import { formatLength } from '../measure/format.ts';
 import type { Units } from '../measure/length.ts';
 import type { FaultCode } from '../problem/codes.ts';
+import { type ReadSteel, readSteel } from './steel.ts';
 
 /** Why another file cannot be had, and what to do: sentences without their full stops. */
 export interface Refused {
@@ -17,11 +18,18 @@ export interface Desk {
   readonly openOutline: (name: string) => string | Refused;
   /** A length in the file's own unit, for a message. */
   show(mm: number): string;
+  /** What a knife cuts whose outline was taken off its steel. */
+  readonly readSteel: ReadSteel;
 }
 
 /** A desk whose reports go to `report`. */
-export function openDesk(units: Units, report: Desk['report'], openOutline: Desk['openOutline']): Desk {
-  return { units, report, openOutline, show: (mm) => formatLength(mm, units) };
+export function openDesk(
+  units: Units,
+  report: Desk['report'],
+  openOutline: Desk['openOutline'],
+  steel: ReadSteel = readSteel,
+): Desk {
+  return { units, report, openOutline, show: (mm) => formatLength(mm, units), readSteel: steel };
 }
 
 /** A struck-out figure compares as false with everything, so that no check fails because of another fault. */

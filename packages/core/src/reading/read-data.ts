@@ -1,5 +1,6 @@
 import { DEEPEST_NESTING, MOST_VALUES } from './limits.ts';
 import { NO_SHOP_HERE, type ReadJob, type ReadShop, readJobTree, readShopTree } from './read-tree.ts';
+import { createSteelMemory } from './steel.ts';
 import { joinPath, type Place, type TextFault, type Tree } from './tree.ts';
 
 /**
@@ -17,6 +18,36 @@ export function readJobData(value: unknown, shop?: unknown): ReadJob {
   });
 }
 
+/** Reads jobs that are plain data, as `readJobData` does. */
+export type JobReader = (value: unknown, shop?: unknown) => ReadJob;
+
+/**
+ * A reader for an editor, which reads a job anew at every keystroke and every step of a drag: the shop is read once as long
+ * as it is the same object, and so is what its knives cut. What it is given must never be changed in place.
+ *
+ * @example createJobReader()(data, shop) // as readJobData(data, shop)
+ */
+export function createJobReader(): JobReader {
+  const readSteel = createSteelMemory();
+  let last: { readonly data: unknown; readonly name: string; readonly read: ReadShop } | null = null;
+  const readKept = (data: unknown, name: string): ReadShop => {
+    const known = last !== null && last.data === data && last.name === name;
+    const kept = known ? last! : { data, name, read: readShopData(data, name) };
+    last = kept;
+    return kept.read;
+  };
+  return (value, shop) =>
+    readJobTree(
+      treeOf(value),
+      (path) => {
+        if (shop !== undefined) return readKept(shop, path ?? '');
+        return path === undefined ? undefined : NO_SHOP_HERE;
+      },
+      undefined,
+      readSteel,
+    );
+}
+
 /** Reads a shop that is already plain data; `name` is what its faults call it. */
 export function readShopData(value: unknown, name = ''): ReadShop {
   return readShopTree(treeOf(value), name);
@@ -24,22 +55,24 @@ export function readShopData(value: unknown, name = ''): ReadShop {
 
 /** A tree over plain data, which has no places in any text. */
 function treeOf(value: unknown): Tree {
-  const places = new Map<string, Place>();
-  const keyPlaces = new Map<string, Place>();
-  let deep = false;
-  const walk = (item: unknown, at: string, depth: number): void => {
-    deep ||= depth > DEEPEST_NESTING || places.size > MOST_VALUES;
-    if (deep) return;
-    places.set(at, { line: 0, column: 0, text: textOf(item) });
-    if (typeof item !== 'object' || item === null) return;
-    for (const [key, inner] of Object.entries(item)) {
-      const path = joinPath(at, Array.isArray(item) ? Number(key) : key);
-      keyPlaces.set(path, { line: 0, column: 0, text: key });
-      walk(inner, path, depth + 1);
-    }
-  };
-  walk(value, '', 0);
-  if (!deep) return { value, places, keyPlaces, faults: [] };
+  if (!holdsTooMuch(value)) {
+    // Only a fault asks for places: a job that can be read, at every step of a drag, does without.
+    let found: ReturnType<typeof findPlaces> | null = null;
+    const find = () => {
+      found ??= findPlaces(value);
+      return found;
+    };
+    return {
+      value,
+      get places() {
+        return find().places;
+      },
+      get keyPlaces() {
+        return find().keyPlaces;
+      },
+      faults: [],
+    };
+  }
   const what = 'The job holds too much, or is nested too deep';
   const fault: TextFault = {
     code: 'yaml-too-deep',
@@ -51,6 +84,35 @@ function treeOf(value: unknown): Tree {
     instead: 'Write it as in the examples',
   };
   return { value: null, places: new Map(), keyPlaces: new Map(), faults: [fault] };
+}
+
+/** Whether there are more values than are read, or deeper ones. */
+function holdsTooMuch(value: unknown): boolean {
+  let count = 0;
+  const isTooMuch = (item: unknown, depth: number): boolean => {
+    count += 1;
+    if (depth > DEEPEST_NESTING || count > MOST_VALUES) return true;
+    if (typeof item !== 'object' || item === null) return false;
+    return Object.values(item).some((inner) => isTooMuch(inner, depth + 1));
+  };
+  return isTooMuch(value, 0);
+}
+
+/** Every value and every key by its path, with what stands there. */
+function findPlaces(value: unknown): Pick<Tree, 'places' | 'keyPlaces'> {
+  const places = new Map<string, Place>();
+  const keyPlaces = new Map<string, Place>();
+  const walk = (item: unknown, at: string): void => {
+    places.set(at, { line: 0, column: 0, text: textOf(item) });
+    if (typeof item !== 'object' || item === null) return;
+    for (const [key, inner] of Object.entries(item)) {
+      const path = joinPath(at, Array.isArray(item) ? Number(key) : key);
+      keyPlaces.set(path, { line: 0, column: 0, text: key });
+      walk(inner, path);
+    }
+  };
+  walk(value, '');
+  return { places, keyPlaces };
 }
 
 function textOf(value: unknown): string {

@@ -13,6 +13,7 @@ import { LONGEST_FAULT } from './limits.ts';
 import { findPlace } from './place.ts';
 import { explainIssues } from './schema-faults.ts';
 import { shopSchema } from './shop-schema.ts';
+import type { ReadSteel } from './steel.ts';
 import type { TextFault, Tree } from './tree.ts';
 
 /** A job ready to evaluate, or everything that stands in its way in the order of the file. */
@@ -44,10 +45,15 @@ export const NO_SHOP_HERE: Refused = {
 };
 
 /** The job in a tree, with the shop that `findShop` gives for the name in it: every fault at once, in the order of the file. */
-export function readJobTree(written: Tree, findShop: FindShop, findOutline: FindOutline = noDrawing): ReadJob {
+export function readJobTree(
+  written: Tree,
+  findShop: FindShop,
+  findOutline: FindOutline = noDrawing,
+  readSteel?: ReadSteel,
+): ReadJob {
   const tree = readAliases(written);
   const units = unitsOf(tree);
-  const checked = checkSchema<JobFile>(tree, jobSchema(units));
+  const checked = checkSchema<JobFile>(tree, jobSchemaIn(units));
   const faults = [...checked.faults];
   const name = checked.file?.shop;
   const shop = findShop(name);
@@ -57,7 +63,7 @@ export function readJobTree(written: Tree, findShop: FindShop, findOutline: Find
     faults.push({ code: 'shop-unreadable', at: 'shop', ...place, what, instead: shop.instead });
   }
   const found = shop !== undefined && 'shop' in shop ? (shop.shop ?? undefined) : undefined;
-  const desk = openDeskOn(tree, units, faults, (path) => findOutline(path, ''));
+  const desk = openDeskOn(tree, units, faults, (path) => findOutline(path, ''), readSteel);
   // A shop that could not be read would make every name in it unknown: one fault is enough.
   const broken = shop !== undefined && found === undefined;
   const job = completeJob(checked.file, found, broken ? silence(desk, ['unknown-knife', 'unknown-head']) : desk);
@@ -70,7 +76,7 @@ export function readJobTree(written: Tree, findShop: FindShop, findOutline: Find
 export function readShopTree(written: Tree, name: string, findOutline: FindOutline = noDrawing): ReadShop {
   const tree = readAliases(written);
   const units = unitsOf(tree);
-  const checked = checkSchema<ShopFile>(tree, shopSchema(units));
+  const checked = checkSchema<ShopFile>(tree, shopSchemaIn(units));
   const faults = [...checked.faults];
   const shop = completeShop(
     checked.file,
@@ -78,6 +84,19 @@ export function readShopTree(written: Tree, name: string, findOutline: FindOutli
   );
   if (faults.length > 0 || shop === undefined) return { shop: null, faults: inOrder(faults, name) };
   return { shop, faults: [] };
+}
+
+// Made when first asked for, and once: making one takes as long as reading a job by it.
+const jobSchemaIn = onceEach(jobSchema);
+const shopSchemaIn = onceEach(shopSchema);
+
+function onceEach<T>(make: (units: Units) => T): (units: Units) => T {
+  const made: Partial<Record<Units, T>> = {};
+  return (units) => {
+    const known = made[units] ?? make(units);
+    made[units] = known;
+    return known;
+  };
 }
 
 /** Millimetres unless the file says inches; a faulty `units` is reported by the schema. */
@@ -115,11 +134,17 @@ function strikeOut(output: unknown, issues: readonly v.BaseIssue<unknown>[]): un
   return output;
 }
 
-function openDeskOn(tree: Tree, units: Units, faults: TextFault[], openOutline: Desk['openOutline']): Desk {
+function openDeskOn(
+  tree: Tree,
+  units: Units,
+  faults: TextFault[],
+  openOutline: Desk['openOutline'],
+  readSteel?: ReadSteel,
+): Desk {
   const report: Desk['report'] = (code, at, what, instead) => {
     faults.push({ code, at, ...findPlace(tree, at, code), what, instead });
   };
-  return openDesk(units, report, openOutline);
+  return openDesk(units, report, openOutline, readSteel);
 }
 
 function noDrawing(): Refused {

@@ -1,4 +1,12 @@
-import { type Fault, type Job, type Problem, type ReadJob, type Report, readJobData, type Units } from '@fielded/core';
+import {
+  createJobReader,
+  type Fault,
+  type Job,
+  type Problem,
+  type ReadJob,
+  type Report,
+  type Units,
+} from '@fielded/core';
 import { computed, effect, type ReadonlySignal, type Signal, signal } from '@preact/signals';
 import { reportJoint } from '../job/answer-joint.ts';
 import { type Data, getAt, type Keys, setAt, setKeys } from '../job/data.ts';
@@ -30,6 +38,8 @@ export interface Desk {
   readonly canRedo: ReadonlySignal<boolean>;
   /** While a size is moved by hand the drawing keeps its scale and place, and shows these sizes only. */
   readonly moving: Signal<readonly string[] | null>;
+  /** Whether a hand drags it: at every frame of that only the sheet and its figures follow. */
+  readonly dragged: Signal<boolean>;
   /** The dimensions that show the size being typed; null while nothing is. */
   readonly typing: Signal<readonly string[] | null>;
   /** An earlier joint to compare with. */
@@ -45,6 +55,8 @@ export interface Desk {
   change(changes: readonly Change[], key?: string): readonly Fault[];
   /** Makes a change to the shop, as `change` does to the job; the job has a shop of its own from then on. */
   changeShop(keys: Keys, value: Data | undefined, key?: string): readonly Fault[];
+  /** Another job's data read with the shop of this one. */
+  read(data: Data): ReadJob;
   /** What would be wrong with changes. */
   check(changes: readonly Change[]): readonly Fault[];
   /** Ends a change made in one go. */
@@ -109,11 +121,16 @@ function withRestOpen(joint: Report): Report {
   return statements.canBeRun === true ? { ...joint, statements: { ...statements, canBeRun: null } } : joint;
 }
 
+function sameData(one: Data | undefined, other: Data | undefined): boolean {
+  return one === other || JSON.stringify(one) === JSON.stringify(other);
+}
+
 /** A desk with a readable job on it. Throws RangeError for one that is not. */
 export function createDesk(first: Doc, firstUnits?: Units): Desk {
   const jobs = new WeakMap<Doc, ReadJob>();
+  const readJob = createJobReader();
   const read = (doc: Doc): ReadJob => {
-    const known = jobs.get(doc) ?? readJobData(doc.data, doc.shop?.data);
+    const known = jobs.get(doc) ?? readJob(doc.data, doc.shop?.data);
     jobs.set(doc, known);
     return known;
   };
@@ -170,6 +187,7 @@ export function createDesk(first: Doc, firstUnits?: Units): Desk {
     canUndo: computed(() => history.value.past.length > 0),
     canRedo: computed(() => history.value.future.length > 0),
     moving,
+    dragged: signal(false),
     typing: signal<readonly string[] | null>(null),
     trace: signal<Report | null>(null),
     proposal: signal<readonly Change[] | null>(null),
@@ -178,7 +196,7 @@ export function createDesk(first: Doc, firstUnits?: Units): Desk {
     notice,
     change(changes, key) {
       const next = changed(changes);
-      if (JSON.stringify(next.data) === JSON.stringify(doc.peek().data)) return [];
+      if (changes.every(([path, value]) => sameData(getAt(doc.peek().data, path), value))) return [];
       const { faults } = read(next);
       if (faults.length === 0) history.value = advance(history.peek(), next, key ?? null);
       return faults;
@@ -191,6 +209,7 @@ export function createDesk(first: Doc, firstUnits?: Units): Desk {
       if (faults.length === 0) history.value = advance(history.peek(), next, key ?? null);
       return faults;
     },
+    read: (data) => readJob(data, doc.peek().shop?.data),
     check: (changes) => read(changed(changes)).faults,
     settle() {
       history.value = settle(history.value);

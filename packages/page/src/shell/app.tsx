@@ -1,9 +1,11 @@
+import { useComputed } from '@preact/signals';
 import type { JSX } from 'preact';
 import { useEffect, useMemo } from 'preact/hooks';
 import { DeskContext } from '../desk/context.ts';
 import type { Desk } from '../desk/desk.ts';
 import { isChanged } from '../desk/doc.ts';
 import type { Keeper } from '../desk/keeper.ts';
+import { createRestingDesk } from '../desk/resting-desk.ts';
 import { Sizes } from '../panels/sizes/sizes.tsx';
 import { Stage } from '../stage/stage.tsx';
 import { Later } from './later.tsx';
@@ -19,20 +21,25 @@ export function App({ desk, keeper, greet }: { desk: Desk; keeper: Keeper; greet
   useEffect(() => listenToKeys(desk), [desk]);
   useEffect(() => watchTyping(desk), [desk]);
   useEffect(() => listenToDrops(desk, keeper), [desk, keeper]);
-  const untouched = desk.history.value.past.length === 0 && !isChanged(desk.doc.value);
+  const resting = useMemo(() => createRestingDesk(desk, () => desk.dragged.value), [desk]);
+  const untouched = useComputed(() => resting.history.value.past.length === 0 && !isChanged(resting.doc.value));
   return (
     <DeskContext.Provider value={desk}>
       <div class="page">
         <button type="button" class="skip" onClick={goToFirstSize}>
           To the first size
         </button>
-        <TitleBar places={places} keeper={keeper} />
+        <DeskContext.Provider value={resting}>
+          <TitleBar places={places} keeper={keeper} />
+        </DeskContext.Provider>
         <main data-place={places.place.value}>
           <RoomNav places={places} />
           <Stage view={places.view} />
           <div class="side">
-            {greet && untouched && places.place.value === 'joint' && <Greeting />}
-            <Part places={places} keeper={keeper} />
+            {greet && untouched.value && places.place.value === 'joint' && <Greeting />}
+            <DeskContext.Provider value={resting}>
+              <Part places={places} keeper={keeper} />
+            </DeskContext.Provider>
           </div>
         </main>
         <Notices />

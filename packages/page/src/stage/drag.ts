@@ -1,3 +1,4 @@
+import { batch } from '@preact/signals';
 import type { Desk } from '../desk/desk.ts';
 import { writeLength } from '../entry/read-entry.ts';
 import { dragStep, nextStep, snap } from '../entry/steps.ts';
@@ -36,6 +37,7 @@ export function startDrag(desk: Desk, handle: Handle, pixels: number): Drag {
         const level = Math.abs(dx) >= Math.abs(dy) ? (moves.level ?? moves.plumb) : (moves.plumb ?? moves.level);
         if (level === undefined) return null;
         move = level;
+        desk.dragged.value = true;
         desk.moving.value = dimensionsOf(move.of);
       }
       const [along, aside] = move === moves.level ? [dx, dy] : [dy, dx];
@@ -48,14 +50,21 @@ export function startDrag(desk: Desk, handle: Handle, pixels: number): Drag {
     },
     end() {
       desk.settle();
-      desk.moving.value = null;
+      letGo(desk);
     },
     cancel() {
       if (move !== null && desk.doc.value.data !== base.data) desk.undo();
       desk.settle();
-      desk.moving.value = null;
+      letGo(desk);
     },
   };
+}
+
+function letGo({ dragged, moving }: Desk): void {
+  batch(() => {
+    dragged.value = false;
+    moving.value = null;
+  });
 }
 
 /** Moves a handle by one step of the arrow keys. Gives the size moved, or null where it does not go that way. */

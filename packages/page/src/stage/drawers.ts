@@ -9,5 +9,5 @@ export async function loadDrawer(view: ViewName): Promise<Drawer> {
 
 /** What draws a view that is worked on: at hand from the first. */
 export function liveDrawer(view: 'joint' | 'section'): Drawer {
-  return (report, scale, only) => liveScene(report, { view, scale, only });
+  return (report, scale, only, at) => liveScene(report, { view, scale, only, ...(at && { at }) });
 }

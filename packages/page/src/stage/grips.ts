@@ -3,7 +3,7 @@ import type { Desk } from '../desk/desk.ts';
 import { type Drag, nudge, startDrag } from './drag.ts';
 import { type Handle, type Move, openMoves } from './handles.ts';
 import { openDimensionOf } from './mark-dimensions.ts';
-import { createSvg } from './svg-element.ts';
+import { createSvg, setIfOther } from './svg-element.ts';
 import { FINGER, findPressed } from './under-finger.ts';
 import type { Anchors, Spot } from './view-scene.ts';
 
@@ -18,7 +18,8 @@ interface GripHooks {
 
 /** The small open circles on the arrises. */
 export interface Grips {
-  place(handles: readonly Handle[], anchors: Anchors, scale: number, perMm: number): void;
+  /** `held`: something is moved by hand, and only what that moves is gone over. */
+  place(handles: readonly Handle[], anchors: Anchors, scale: number, perMm: number, held: boolean): void;
 }
 
 const RADIUS = 5;
@@ -34,41 +35,54 @@ interface Rack {
   readonly grips: Map<string, SVGGElement>;
   readonly handles: Map<string, Handle>;
   readonly spots: Map<string, Spot>;
+  /** The one taken hold of last. */
+  active: string | null;
 }
 
 /** Keeps a circle with a finger's room round it for each handle, by its key. */
 export function createGrips(node: SVGSVGElement, root: SVGGElement, desk: Desk, hooks: GripHooks): Grips {
   const layer = root.appendChild(createSvg('g', { class: 'grips' }));
-  const rack: Rack = { node, layer, desk, hooks, grips: new Map(), handles: new Map(), spots: new Map() };
+  const rack: Rack = { node, layer, desk, hooks, grips: new Map(), handles: new Map(), spots: new Map(), active: null };
   listenToPointer(rack);
   return {
-    place(list, anchors, scale, perMm) {
+    place(list, anchors, scale, perMm, held) {
       const wanted = new Set(list.map(({ key }) => key));
       for (const [key, grip] of rack.grips) if (!wanted.has(key) && !grip.classList.contains('held')) remove(rack, key);
-      for (const handle of list) placeGrip(rack, handle, anchors[handle.at.on], scale, perMm);
+      for (const handle of list) placeGrip(rack, handle, anchors[handle.at.on], scale, perMm, held);
     },
   };
 }
 
-function placeGrip(rack: Rack, handle: Handle, spot: Spot | null, scale: number, perMm: number): void {
+function placeGrip(rack: Rack, handle: Handle, spot: Spot | null, scale: number, perMm: number, held: boolean): void {
   const { desk } = rack;
   const { key } = handle;
+  const known = rack.grips.get(key);
+  if (held && known !== undefined && spot !== null && key !== rack.active) {
+    rack.handles.set(key, handle);
+    putGrip(rack, known, handle, spot, scale);
+    return;
+  }
   const moves = openMoves(handle, desk.doc.value.data, desk.job.value, desk.report.value);
   if (spot === null || (moves.level === undefined && moves.plumb === undefined)) {
     remove(rack, key);
     return;
   }
   rack.handles.set(key, handle);
-  const grip = rack.grips.get(key) ?? create(rack, key);
+  const grip = known ?? create(rack, key);
   rack.grips.set(key, grip);
-  const x = spot.x + handle.at.x * scale;
-  const y = spot.y + handle.at.y * scale;
-  rack.spots.set(key, { x, y });
-  grip.setAttribute('transform', `translate(${x.toFixed(3)} ${y.toFixed(3)})`);
+  putGrip(rack, grip, handle, spot, scale);
   const [finger, ring] = grip.children as unknown as [SVGCircleElement, SVGCircleElement];
-  finger.setAttribute('r', (FINGER / perMm).toFixed(2));
-  ring.setAttribute('r', (RADIUS / perMm).toFixed(2));
+  setIfOther(finger, 'r', (FINGER / perMm).toFixed(2));
+  setIfOther(ring, 'r', (RADIUS / perMm).toFixed(2));
   describeGrip(grip, handle, moves, desk);
+}
+
+/** Puts a grip on its arris. */
+function putGrip(rack: Rack, grip: SVGGElement, { key, at }: Handle, spot: Spot, scale: number): void {
+  const x = spot.x + at.x * scale;
+  const y = spot.y + at.y * scale;
+  rack.spots.set(key, { x, y });
+  setIfOther(grip, 'transform', `translate(${x.toFixed(3)} ${y.toFixed(3)})`);
 }
 
 function remove({ grips, handles }: Rack, key: string): void {
@@ -112,6 +126,7 @@ function listenToPointer(rack: Rack): void {
     const grip = pressed.element as SVGGElement;
     const key = grip.getAttribute('data-handle')!;
     const handle = rack.handles.get(key)!;
+    rack.active = key;
     hooks.take(handle);
     const drag = startDrag(desk, handle, hooks.pixelsPerMm());
     held = { id: event.pointerId, key, grip, drag, x: event.clientX, y: event.clientY };
@@ -153,6 +168,7 @@ function listenToKeys(rack: Rack, grip: SVGGElement, key: string): void {
     if (way === undefined || event.ctrlKey || event.metaKey) return;
     event.preventDefault();
     const handle = rack.handles.get(key)!;
+    rack.active = key;
     hooks.take(handle);
     const move = nudge(desk, handle, way[0], way[1], event.shiftKey || event.altKey);
     if (move === null) return;
@@ -175,9 +191,7 @@ function describeGrip(grip: SVGGElement, handle: Handle, moves: { level?: Move; 
   const main = (moves.plumb ?? moves.level)!;
   const words = [say(moves.level), say(moves.plumb)].filter((word) => word !== '').join(', ');
   const ways = moves.level && moves.plumb ? 'both' : moves.level ? 'level' : 'plumb';
-  const set = (name: string, value: string) => {
-    if (grip.getAttribute(name) !== value) grip.setAttribute(name, value);
-  };
+  const set = (name: string, value: string) => setIfOther(grip, name, value);
   set('data-ways', ways);
   set('aria-label', handle.name);
   set('aria-valuenow', main.mm.toFixed(3));

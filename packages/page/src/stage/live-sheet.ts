@@ -11,10 +11,10 @@ import type { Closer } from './look-closer.ts';
 import { markDimensions } from './mark-dimensions.ts';
 import { createPainter, type Painter } from './painter.ts';
 import type { Slide } from './slide-in.ts';
-import { createSvg } from './svg-element.ts';
+import { createSvg, setIfOther } from './svg-element.ts';
 import { type Fitted, thinOut } from './thin-out.ts';
 import { createTrace, type Trace } from './trace.ts';
-import { type Drawer, type Spot, shiftOf } from './view-scene.ts';
+import { type Drawer, placeOf, type Spot } from './view-scene.ts';
 
 export interface SheetHooks {
   openDimension(open: OpenDimension): void;
@@ -66,7 +66,6 @@ export function createLiveSheet(
     slide: null,
     settled: null,
     hold: 'panel',
-    shifted: { x: 0, y: 0 },
     size: { width: box.clientWidth, height: box.clientHeight },
   };
   const grips = createGrips(node, root, desk, {
@@ -106,7 +105,6 @@ interface Sheet {
   slide: Slide | null;
   settled: Settled | null;
   hold: Handle['hold'];
-  shifted: Spot;
   // Asked for while nothing is held: asking at every frame would have the browser lay the page out in the middle of it.
   size: { width: number; height: number };
 }
@@ -127,9 +125,7 @@ function paint(sheet: Sheet, grips: Grips): void {
   const stays = held || (hand !== null && sheet.settled?.of === of);
   if (!stays) sheet.settled = settle(sheet, of, hand);
   const { scale, scene: before, only } = sheet.settled!;
-  const scene = stays ? sheet.draw(report, scale, held ? moving : only) : before;
-  const from = before[sheet.hold] ?? before.panel;
-  sheet.shifted = stays ? shiftOf(scene[sheet.hold] ?? scene.panel, from) : { x: 0, y: 0 };
+  const scene = stays ? sheet.draw(report, scale, held ? moving : only, placeOf(before, sheet.hold)) : before;
 
   const frame = sheet.closer.within(sheet.settled!.frame);
   const natural = scene.panel === null ? scene.height * (sheet.size.width / sheet.settled!.frame.width) : 0;
@@ -137,15 +133,14 @@ function paint(sheet: Sheet, grips: Grips): void {
   box.classList.toggle('scrolls', scrolls);
   node.classList.toggle('closer', sheet.closer.look.value.times > 1);
   node.style.height = scrolls ? `${natural}px` : '';
-  node.setAttribute('viewBox', `${frame.x} ${frame.y} ${frame.width} ${frame.height}`);
-  sheet.root.setAttribute('transform', `translate(${sheet.shifted.x} ${sheet.shifted.y})`);
+  setIfOther(node, 'viewBox', `${frame.x} ${frame.y} ${frame.width} ${frame.height}`);
 
   const perMm = pixelsOf(sheet);
   drawing.paint(scene.items);
   markDimensions(drawing, scene.items, { open: (item) => openDimension(sheet, item), isFixed: isFixedOn(desk), perMm });
   sheet.trace.paint(scene, scale);
   const handles = scene.panel ? findHandles(desk.job.value, report, BEYOND / scale, scene.frame !== null) : [];
-  grips.place(handles, scene, scale, perMm);
+  grips.place(handles, scene, scale, perMm, held);
 }
 
 /** The motion is fetched when it is first asked for. */
@@ -176,7 +171,7 @@ function pixelsOf({ settled, size, closer }: Sheet): number {
 function placeOnScreen(sheet: Sheet, { x, y }: Spot): Spot {
   const frame = sheet.closer.within(sheet.settled!.frame);
   const pixels = pixelsOf(sheet);
-  return { x: (x + sheet.shifted.x - frame.x) * pixels, y: (y + sheet.shifted.y - frame.y) * pixels };
+  return { x: (x - frame.x) * pixels, y: (y - frame.y) * pixels };
 }
 
 function isFixedOn(desk: Desk): (of: string) => boolean {

@@ -1,6 +1,6 @@
 import { type GroupItem, type Item, textWidth } from '@fielded/render';
 import type { Painter } from './painter.ts';
-import { createSvg } from './svg-element.ts';
+import { createSvg, setIfOther } from './svg-element.ts';
 
 interface Marking {
   readonly open: (item: GroupItem) => void;
@@ -18,11 +18,11 @@ export function markDimensions(painter: Painter, items: readonly Item[], marking
     const element = painter.find('dimensions', item.key);
     if (element === null) continue;
     const of = item.of!;
-    element.setAttribute('tabindex', '0');
-    element.setAttribute('role', 'button');
-    const label = `${item.label ?? of}. ${marking.isFixed(of) ? 'Worked out' : 'Change'}`;
-    if (element.getAttribute('aria-label') !== label) element.setAttribute('aria-label', label);
-    element.setAttribute('class', marking.isFixed(of) ? 'dimension fixed' : 'dimension');
+    const fixed = marking.isFixed(of);
+    setIfOther(element, 'tabindex', '0');
+    setIfOther(element, 'role', 'button');
+    setIfOther(element, 'aria-label', `${item.label ?? of}. ${fixed ? 'Worked out' : 'Change'}`);
+    setIfOther(element, 'class', fixed ? 'dimension fixed' : 'dimension');
     placeTarget(element, item, marking);
   }
 }
@@ -47,7 +47,7 @@ function placeTarget(element: SVGElement, item: GroupItem, { perMm, open }: Mark
   const least = FINGER / perMm;
   const width = Math.max(box.x1 - box.x0, least);
   const height = Math.max(box.y1 - box.y0, least);
-  const set = (name: string, value: number) => target.setAttribute(name, value.toFixed(2));
+  const set = (name: string, value: number) => setIfOther(target, name, value.toFixed(2));
   set('x', (box.x0 + box.x1 - width) / 2);
   set('y', (box.y0 + box.y1 - height) / 2);
   set('width', width);

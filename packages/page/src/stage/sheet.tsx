@@ -74,8 +74,7 @@ export function Sheet({ view, label }: { view: ViewName; label: string }): JSX.E
           class="readout"
           ref={(element) => {
             if (element === null || readout.value === null) return;
-            element.style.left = `${readout.value.x}px`;
-            element.style.top = `${readout.value.y}px`;
+            element.style.translate = `${readout.value.x}px ${readout.value.y}px`;
           }}
         >
           {readout.value.text}

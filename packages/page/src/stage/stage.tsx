@@ -1,14 +1,14 @@
-import { type Signal, useSignal } from '@preact/signals';
+import { type Signal, useComputed, useSignal } from '@preact/signals';
 import type { JSX } from 'preact';
-import { useEffect, useRef, useState } from 'preact/hooks';
-import { useDesk } from '../desk/context.ts';
+import { useEffect, useMemo, useRef, useState } from 'preact/hooks';
+import { DeskContext, useDesk } from '../desk/context.ts';
+import { createRestingDesk } from '../desk/resting-desk.ts';
 import { Compare } from '../panels/fit/compare.tsx';
 import { Later } from '../shell/later.tsx';
-import { useStill } from '../shell/still.ts';
 import { Problems } from './problems.tsx';
 import { Sheet } from './sheet.tsx';
 import { Tools } from './tools.tsx';
-import { Verdict, VerdictChip } from './verdict.tsx';
+import { LiveVerdict, Verdict, VerdictChip } from './verdict.tsx';
 import { type ViewName, viewsFor } from './view-scene.ts';
 
 /** Wide enough for two drawings beside each other, px. */
@@ -21,35 +21,35 @@ export function Stage({ view }: { view: Signal<ViewName> }): JSX.Element {
   const fitting = useSignal(false);
   const stage = useRef<HTMLElement>(null);
   const wide = useWide(stage);
-  const report = desk.report.value;
-  // A joint that is being moved is reported alone: what else there is to be seen stays.
-  const known = useRef<ViewName[]>([]);
-  if (desk.moving.value === null || known.current.length === 0) known.current = viewsFor(report);
-  const views = known.current;
+  // What stands round the drawing is not gone over while a size is moved; a joint that is moved is reported alone anyway.
+  const resting = useMemo(() => createRestingDesk(desk, () => desk.moving.value !== null), [desk]);
+  const names = useComputed(() => viewsFor(resting.report.value).join('|'));
+  const title = useComputed(() => resting.report.value.title);
+  const views = names.value.split('|') as ViewName[];
   const shown = views.includes(view.value) ? view.value : views[0]!;
   const beside = wide && second.value !== null && views.includes(second.value) ? second.value : null;
-  const tools = useStill(() => (
-    <Tools view={view} second={second} fitting={fitting} views={views} shown={shown} beside={beside} wide={wide} />
-  ));
   return (
     <section class="stage" ref={stage} aria-label="Drawing">
       <Verdict />
       <div class={beside ? 'sheets two' : 'sheets'}>
         <VerdictChip fitting={fitting} />
-        <Sheet key={`1 ${shown}`} view={shown} label={report.title} />
-        {beside && <Sheet key={`2 ${beside}`} view={beside} label={report.title} />}
+        <Sheet key={`1 ${shown}`} view={shown} label={title.value} />
+        {beside && <Sheet key={`2 ${beside}`} view={beside} label={title.value} />}
       </div>
-      {tools}
-      {fitting.value && (
-        <Later
-          load={loadFit}
-          close={() => {
-            fitting.value = false;
-          }}
-        />
-      )}
-      <Compare />
-      <Problems />
+      <DeskContext.Provider value={resting}>
+        <LiveVerdict />
+        <Tools view={view} second={second} fitting={fitting} views={views} shown={shown} beside={beside} wide={wide} />
+        {fitting.value && (
+          <Later
+            load={loadFit}
+            close={() => {
+              fitting.value = false;
+            }}
+          />
+        )}
+        <Compare />
+        <Problems />
+      </DeskContext.Provider>
     </section>
   );
 }

@@ -9,3 +9,8 @@ export function createSvg<K extends keyof SVGElementTagNameMap>(
   for (const [name, value] of Object.entries(attributes)) element.setAttribute(name, value);
   return element;
 }
+
+/** Sets an attribute that has another value: setting the same again would have the browser lay the drawing out anew. */
+export function setIfOther(element: Element, name: string, value: string): void {
+  if (element.getAttribute(name) !== value) element.setAttribute(name, value);
+}

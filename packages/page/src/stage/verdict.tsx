@@ -56,7 +56,6 @@ export function Verdict(): JSX.Element {
           </div>
         ))}
       </dl>
-      <LiveVerdict sentence={verdictSentence(report)} />
     </div>
   );
 }
@@ -122,7 +121,8 @@ function lineOf({ fit, units }: Report): string {
 }
 
 /** Read out once the hand rests, not at every step. */
-function LiveVerdict({ sentence }: { sentence: string }): JSX.Element {
+export function LiveVerdict(): JSX.Element {
+  const sentence = verdictSentence(useDesk().report.value);
   const [said, setSaid] = useState(sentence);
   useEffect(() => {
     const wait = setTimeout(() => setSaid(sentence), 600);

@@ -1,5 +1,5 @@
 import type { Report } from '@fielded/core';
-import type { PlainView, Scene } from '@fielded/render';
+import type { LivePlace, PlainView, Scene } from '@fielded/render';
 
 /** A point on the paper, mm. */
 export interface Spot {
@@ -19,8 +19,8 @@ export type ViewScene = Scene & Anchors;
 /** The drawings of a job: those of the wood, what may become of it, and one for each knife or limiter. */
 export type ViewName = PlainView | 'spread' | 'season' | `knife ${number}` | `limiter ${number}`;
 
-/** Draws a view of a report at a scale; `only` names the dimensions to lay out, all for null. */
-export type Drawer = (report: Report, scale: number, only: readonly string[] | null) => ViewScene;
+/** Draws a view of a report at a scale; `only` names the dimensions to lay out, all for null; `at` keeps a corner of the wood where it is. */
+export type Drawer = (report: Report, scale: number, only: readonly string[] | null, at?: LivePlace) => ViewScene;
 
 /** The views that a report has what it takes for, the ones to work on first. */
 export function viewsFor(report: Report): ViewName[] {
@@ -75,7 +75,9 @@ export function isWorkedOn(view: ViewName): view is 'joint' | 'section' {
   return view === 'joint' || view === 'section';
 }
 
-/** From `now` to where it was. */
-export function shiftOf(now: Spot | null, before: Spot | null): Spot {
-  return now && before ? { x: before.x - now.x, y: before.y - now.y } : { x: 0, y: 0 };
+/** Where a corner of the wood lies, to have another drawing put there; nowhere, on a drawing that only shows. */
+export function placeOf(anchors: Anchors, on: LivePlace['on']): LivePlace | undefined {
+  const spot = anchors[on];
+  if (spot !== null) return { on, ...spot };
+  return anchors.panel === null ? undefined : { on: 'panel', ...anchors.panel };
 }

@@ -2,7 +2,6 @@ import type { Cut } from '@fielded/core';
 import type { JSX } from 'preact';
 import { useDesk } from '../../desk/context.ts';
 import { type Data, getAt, isGroup } from '../../job/data.ts';
-import { useStill } from '../../shell/still.ts';
 import { Choice, TextField } from './choice.tsx';
 import { NumberField } from './number-field.tsx';
 import { SeasonSizes } from './season-sizes.tsx';
@@ -11,7 +10,7 @@ import { SpreadSizes } from './spread-sizes.tsx';
 /** How each cut is run, in running order; then how settings spread, and the seasons. */
 export function Running(): JSX.Element {
   const desk = useDesk();
-  return useStill(() => (
+  return (
     <>
       <ol class="running">
         {desk.job.value.cuts.map((cut, index) => (
@@ -21,7 +20,7 @@ export function Running(): JSX.Element {
       <SpreadSizes />
       <SeasonSizes />
     </>
-  ));
+  );
 }
 
 function CutRun({ cut, index }: { cut: Cut; index: number }): JSX.Element {

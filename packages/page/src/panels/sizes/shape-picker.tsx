@@ -1,4 +1,4 @@
-import { type Report, readJobData } from '@fielded/core';
+import type { ReadJob, Report } from '@fielded/core';
 import type { JSX } from 'preact';
 import { useRef } from 'preact/hooks';
 import { useDesk } from '../../desk/context.ts';
@@ -6,7 +6,6 @@ import type { Change } from '../../desk/desk.ts';
 import { writeLength } from '../../entry/read-entry.ts';
 import { reportJoint } from '../../job/answer-joint.ts';
 import { type Data, getAt, setAt } from '../../job/data.ts';
-import { useStill } from '../../shell/still.ts';
 
 const SHAPES = ['rebate', 'bevel', 'cove', 'ovolo', 'ogee'] as const;
 type Shape = (typeof SHAPES)[number];
@@ -23,12 +22,12 @@ interface Choice {
 export function ShapePicker({ index }: { index: number }): JSX.Element {
   const desk = useDesk();
   const kept = useRef<{ data: Data; choices: Choice[] } | null>(null);
-  const { data, shop } = desk.doc.value;
+  const { data } = desk.doc.value;
   // Small drawings are not worth a frame of a drag.
   if (kept.current === null || (desk.moving.value === null && kept.current.data !== data))
-    kept.current = { data, choices: SHAPES.flatMap((shape) => tryShape(data, shop?.data, index, shape)) };
+    kept.current = { data, choices: SHAPES.flatMap((shape) => tryShape(data, desk.read, index, shape)) };
   const now = getAt(data, `cuts[${index}].profile.shape`);
-  return useStill(() => (
+  return (
     <div class="shapes" role="radiogroup" aria-label="Shape">
       {kept.current!.choices.map(({ shape, changes, outline, width, thickness }) => (
         <label key={shape} class="shape">
@@ -46,13 +45,13 @@ export function ShapePicker({ index }: { index: number }): JSX.Element {
         </label>
       ))}
     </div>
-  ));
+  );
 }
 
 /** The job with another shape at a cut; where the shape's own rules ask for it, with less land or shoulder or more reach. */
-function tryShape(data: Data, shop: Data | undefined, index: number, shape: Shape): Choice[] {
+function tryShape(data: Data, read: (data: Data) => ReadJob, index: number, shape: Shape): Choice[] {
   const at = `cuts[${index}].profile`;
-  const before = readJobData(data, shop).job?.cuts[index];
+  const before = read(data).job?.cuts[index];
   if (before === undefined) return [];
   const file = getAt(data, 'units') === 'in' ? 'in' : 'mm';
   const write = (mm: number) => writeLength(mm, file, file);
@@ -76,7 +75,7 @@ function tryShape(data: Data, shop: Data | undefined, index: number, shape: Shap
   ];
   for (const changes of attempts) {
     const changed = changes.reduce((was, [path, value]) => setAt(was, path, value), data);
-    const { job } = readJobData(changed, shop);
+    const { job } = read(changed);
     if (job === null) continue;
     const report: Report = reportJoint({ ...job, cuts: [job.cuts[index]!] });
     return [
