@@ -3,7 +3,7 @@ import type { ReadOptions, SimulationOptions } from '@fielded/core';
 import { type Command, defineCommand } from '../command.ts';
 import { findJobs } from '../files/find-jobs.ts';
 import { type Io, safe } from '../io.ts';
-import { jsonText } from '../report/json-text.ts';
+import { jsonListText, jsonText } from '../report/json-text.ts';
 import { plainReport } from '../report/plain-report.ts';
 import { type Checked, summary } from '../report/summary.ts';
 import { painter } from '../terminal/paint.ts';
@@ -64,6 +64,9 @@ async function checkJobs(
   // The bar has standard error to itself until it is cleared; faults follow it.
   const held: Io = { ...io, err: async (text) => void faults.push(text) };
   const checked: Checked[] = [];
+  // As JSON each report is put into words at once: a thousand of them need not be kept.
+  const texts: string[] = [];
+  let status = 0;
   for (const job of jobs) {
     await progress.step(job.path);
     // Lets an interrupt in between two jobs.
@@ -72,12 +75,15 @@ async function checkJobs(
     const report = read === null ? null : await evaluateJob(read, simulation, io);
     if (simulation !== undefined && report !== null && report.spread === undefined)
       faults.push(`${safe(job.path)}  Nothing was simulated: the job gives no spread. Add spread: with a ± to it.\n`);
-    checked.push({ path: job.path, report });
+    status = Math.max(status, exitStatus(report));
+    if (!json) checked.push({ path: job.path, report });
+    else if (report !== null) texts.push(jsonText(several ? { file: job.path, ...report } : report));
   }
   await progress.clear();
   await io.err(faults.join(''));
-  await io.out(json ? toJson(checked, several) : toText(checked, several, io));
-  return Math.max(...checked.map(({ report }) => exitStatus(report)));
+  if (json) await io.out(several ? jsonListText(texts) : texts.join(''));
+  else await io.out(toText(checked, several, io));
+  return status;
 }
 
 function toText(checked: readonly Checked[], several: boolean, io: Io): string {
@@ -85,12 +91,4 @@ function toText(checked: readonly Checked[], several: boolean, io: Io): string {
   if (several) return summary(checked, paint);
   const [{ path, report }] = checked as readonly [Checked];
   return report === null ? '' : plainReport(report, path, paint);
-}
-
-/** One report as an object, several as a list of objects that name their files; nothing for jobs that were not read. */
-function toJson(checked: readonly Checked[], several: boolean): string {
-  const reports = checked.flatMap(({ path, report }) => (report === null ? [] : [{ file: path, ...report }]));
-  if (several) return jsonText(reports);
-  const report = checked[0]?.report;
-  return report ? jsonText(report) : '';
 }

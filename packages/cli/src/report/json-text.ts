@@ -9,3 +9,11 @@ export function jsonText(value: unknown): string {
   );
   return `${text}\n`;
 }
+
+/** The list of what `jsonText` made of each: the same text as that of the whole list. */
+export function jsonListText(texts: readonly string[]): string {
+  if (texts.length === 0) return '[]\n';
+  // Line feeds stand between the parts of an answer only: within a text they are escaped.
+  const items = texts.map((text) => `  ${text.trimEnd().replaceAll('\n', '\n  ')}`);
+  return `[\n${items.join(',\n')}\n]\n`;
+}

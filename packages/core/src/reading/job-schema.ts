@@ -5,7 +5,7 @@ import { length, millimetres, moisture, number, path, presentation, temperature,
 import type { JobFile } from './job-file.ts';
 import { MOST_CUTS, MOST_DOORS } from './limits.ts';
 import { profileSchema, withShapes } from './profile-schema.ts';
-import { about, group, VERSION } from './schema-shapes.ts';
+import { about, group, oncePerUnit, VERSION } from './schema-shapes.ts';
 import { speciesSchema } from './wood-schema.ts';
 
 const ABOVE_NOTHING = { above: 0 };
@@ -16,7 +16,9 @@ const NOTHING_OR_MORE = { least: 0 };
  *
  * The one description of the file: it reads, it tells what is wrong, and the published JSON Schema is generated from it.
  */
-export function jobSchema(units: Units): v.GenericSchema<unknown, JobFile> {
+export const jobSchema: (units: Units) => v.GenericSchema<unknown, JobFile> = oncePerUnit(makeJobSchema);
+
+function makeJobSchema(units: Units): v.GenericSchema<unknown, JobFile> {
   const positive = (what: string, word?: string) => about(length(units, ABOVE_NOTHING, word), what);
   const orNothing = (what: string) => about(length(units, NOTHING_OR_MORE), what);
   return group({

@@ -1,4 +1,5 @@
 import * as v from 'valibot';
+import type { Units } from '../measure/length.ts';
 
 /** The one version of the two formats there is. */
 export const VERSION = 1;
@@ -25,6 +26,16 @@ export function group<const E extends v.ObjectEntries>(entries: E): Group<E> {
   };
   const schema = v.objectWithRest(entries, v.never(`${UNKNOWN_KEY} ${known}`), describe);
   return { ...schema, '~run': refuseLists(schema, schema['~run'].bind(schema)) } as Group<E>;
+}
+
+/** The same maker, which makes what it makes of each unit once: a schema takes longer to make than a file to be read by it. */
+export function oncePerUnit<S>(make: (units: Units) => S): (units: Units) => S {
+  const made = new Map<Units, S>();
+  return (units) => {
+    const schema = made.get(units) ?? make(units);
+    made.set(units, schema);
+    return schema;
+  };
 }
 
 /** A schema with the words that say what it is for. */

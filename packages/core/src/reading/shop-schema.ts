@@ -5,14 +5,16 @@ import { angle, length, millimetres, number, presentation, text } from './figure
 import type { ShopFile } from './job-file.ts';
 import { withShapes } from './profile-schema.ts';
 import { ratesSchema } from './rates-schema.ts';
-import { about, group, named, VERSION } from './schema-shapes.ts';
+import { about, group, named, oncePerUnit, VERSION } from './schema-shapes.ts';
 import { ownWood } from './wood-schema.ts';
 
 const ABOVE_NOTHING = { above: 0 };
 const NOTHING_OR_MORE = { least: 0 };
 
 /** What a shop file may hold, with bare numbers in `units`. */
-export function shopSchema(units: Units): v.GenericSchema<unknown, ShopFile> {
+export const shopSchema: (units: Units) => v.GenericSchema<unknown, ShopFile> = oncePerUnit(makeShopSchema);
+
+function makeShopSchema(units: Units): v.GenericSchema<unknown, ShopFile> {
   const positive = (what: string) => about(length(units, ABOVE_NOTHING), what);
   const orNothing = (what: string) => about(length(units, NOTHING_OR_MORE), what);
   const speed = () => number({ above: 0, most: 100_000 }, 'a speed');
