@@ -231,6 +231,32 @@ describe('the report of a shaped door', () => {
     expect(report.doors![0]!.panels[0]!.field).toBeNull();
   });
 
+  it('knows the largest groove cutter that follows the rail, and whether its sticking does', () => {
+    // The rail is hollow where the panel is round: R − groove depth ≤ r (plane geometry), 2 × (120 + 11) in diameter.
+    const plain = evaluate(read(job('{ shape: cathedral, rise: 60, crown: 120, ears: 80 }')).job!);
+    expect(plain.doors![0]!.head!.greatestGroover).toBeCloseTo(262, 9);
+    const arch = evaluate(read(job('{ shape: arch, rise: 60 }')).job!);
+    expect(arch.doors![0]!.head!.greatestGroover).toBeCloseTo(2 * (archRadius(400, 60) + 11), 9);
+    const pointed = evaluate(read(job('{ shape: outline, path: "M 0 60 L 200 0 L 400 60" }')).job!);
+    expect(pointed.doors![0]!.head!.greatestGroover).toBe(0);
+    // A sticking of 5 on the head of 160: a bearing of 75.
+    const stuck = (head: string) =>
+      evaluate(
+        read(
+          job(head).replace(
+            'swellGap: 2 }',
+            'swellGap: 2, sticking: { shape: ovolo, reach: 5, depth: 5, head: large } }',
+          ),
+        ).job!,
+      ).problems.filter(({ code }) => code === 'head-rail-too-hollow');
+    expect(stuck('{ shape: cathedral, rise: 60, crown: 75, ears: 120 }')).toEqual([]);
+    const [problem] = stuck('{ shape: cathedral, rise: 60, crown: 74, ears: 120 }');
+    expect(problem!.figures).toMatchObject({ edge: 74, bearing: 75, diameter: 158 });
+    expect(stuck('{ shape: outline, path: "M 0 60 L 200 0 L 400 60" }')[0]!.sentence).toBe(
+      'head-rail-too-hollow.corner',
+    );
+  });
+
   it('says where a low panel keeps no field beside its head', () => {
     const low = evaluate(read(job('{ shape: arch, rise: 99 }', 'rows: [120, rest], muntin: 60,')).job!);
     expect(low.doors![0]!.head!.field).toBeNull();

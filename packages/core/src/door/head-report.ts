@@ -12,6 +12,7 @@ import {
   headCurve,
   headRadii,
   hollowOf,
+  railHollow,
   squareGap,
 } from './head.ts';
 import { areaWithin, hasOutline, outlineLength, type ShapedPanel, shapedOutline } from './shaped-panel.ts';
@@ -64,6 +65,8 @@ export interface HeadReport {
   readonly bearings: readonly { readonly cut: string; readonly diameter: number }[];
   /** The least hollow radius of the rail's sight edge whose panel that bearing still follows, R − ρ + i. */
   readonly leastConcave: number | null;
+  /** Diameter of the largest groove cutter that follows the rail where it is hollow, 2(r + groove depth); 0 in a corner, null where nothing is hollow. */
+  readonly greatestGroover: number | null;
   /** How far the head's edge leans at most: from the grain to its normal. */
   readonly lean: number;
   /** The gap square to the edge where it leans most that gives the panel its gaps across and along the grain. */
@@ -111,6 +114,11 @@ function listGuides(
   });
 }
 
+/** The groove cutter's bearing, R less the groove's depth, has to go into the rail's hollow. */
+function groover(hollow: number | null, depth: number): number | null {
+  return hollow === null || hollow === 0 ? hollow : 2 * (hollow + depth);
+}
+
 /** What a door's head gives; undefined for a door without one. */
 export function reportHead(
   door: Door & { readonly head: DoorHead },
@@ -148,6 +156,7 @@ export function reportHead(
     bearing,
     bearings,
     leastConcave: bearing === null ? null : bearing + insertion,
+    greatestGroover: groover(railHollow(head, panel.opening), insertion + gaps.along),
     lean: toDegrees(lean),
     gap: squareGap(gaps.across, gaps.along, lean),
     tears: cuts.map((cut) => ({ cut: cut.name, shoulder: tornShoulder(cut, 'counterclockwise') })),

@@ -50,6 +50,12 @@ export function roundOf(edge: HeadRadii): number | null {
   return 'round' in edge ? edge.round : 'radius' in edge ? edge.radius : edge.crown;
 }
 
+/** The least hollow radius of the rail's sight edge, where the panel below is round, mm: 0 for a corner, null where it has none. */
+export function railHollow(head: DoorHead, width: number): number | null {
+  if (head.shape !== 'outline') return roundOf(headRadii(head, width, 0));
+  return turnsSharply(head.chain, -1) ? 0 : roundOf(headRadii(head, width, 0));
+}
+
 /** Why a head cannot be drawn in its opening. */
 export type HeadFault =
   | 'rise-past-half-circle'
@@ -208,11 +214,15 @@ function leastRadii(chain: Chain, out: number): HeadRadii {
     const radii = chain.filter((c) => c.turn === turn).map((c) => c.r - turn * out);
     return radii.length === 0 ? null : Math.min(...radii);
   };
-  const cornered = chain.some((c, i) => {
+  return { round: least(-1), hollow: turnsSharply(chain, 1) ? 0 : least(1) };
+}
+
+/** Whether an outline has a corner that turns left (1) or right (−1). */
+function turnsSharply(chain: Chain, way: -1 | 1): boolean {
+  return chain.some((c, i) => {
     const before = chain[i - 1];
-    return before !== undefined && Math.sin(heading(c, 'start') - heading(before, 'end')) > CORNER;
+    return before !== undefined && way * Math.sin(heading(c, 'start') - heading(before, 'end')) > CORNER;
   });
-  return { round: least(-1), hollow: cornered ? 0 : least(1) };
 }
 
 /** The steepest slope of an outline, radians from the level. */

@@ -37,6 +37,7 @@ export const SEVERITIES = {
   'too-narrow-for-end-grain': 'warning',
   'ends-stop-short': 'error',
   'head-too-hollow': 'error',
+  'head-rail-too-hollow': 'error',
   'head-field-pointed': 'error',
   'head-bottoms-out': 'warning',
   'head-leaves-groove': 'warning',

@@ -19,6 +19,7 @@ export function findHeadProblems(job: Job, doors: readonly DoorReport[]): Proble
     ...pointProblems(job, name, head, at),
     ...fieldProblems(job, name, head, at),
     ...heldProblems(job, name, at),
+    ...railProblems(job, name, head, at),
   ]);
   const [first] = shaped;
   if (first === undefined) return [];
@@ -49,6 +50,23 @@ function hollowProblems(job: Job, door: string, { panelEdge }: HeadReport, at: s
     const figures = { door, cut, head, edge, bearing, least, diameter: 2 * (edge + reach) };
     return [sayProblem('head-too-hollow', at, figures, job, { about: { door, cut, head } })];
   });
+}
+
+/** The sticking runs on the rail's own edge, which is hollow where the panel is round. */
+function railProblems({ frame, shop, ...voice }: Job, door: string, report: HeadReport, at: string): Problem[] {
+  const { sticking, stickingHead: head } = frame;
+  const { greatestGroover } = report;
+  if (sticking === undefined || head === undefined || greatestGroover === null) return [];
+  const found = shop && Object.hasOwn(shop.heads, head) ? shop.heads[head] : undefined;
+  if (found === undefined) return [];
+  const bearing = found.cuttingDiameter / 2 - sticking.reach;
+  const more = { about: { door, head } };
+  if (greatestGroover === 0)
+    return [sayProblem('head-rail-too-hollow.corner', at, { door, head, bearing }, voice, more)];
+  const edge = greatestGroover / 2 - frame.groove.depth;
+  if (edge >= bearing - 1e-9) return [];
+  const figures = { door, head, edge, bearing, diameter: 2 * (edge + sticking.reach) };
+  return [sayProblem('head-rail-too-hollow', at, figures, voice, more)];
 }
 
 /** The raise has to stay within the round of the panel's edge. */

@@ -10,6 +10,10 @@ export const DOOR_WORDS = {
     'The hollow of the head of door {door} is too tight for the {cut}: the panel\'s edge has a radius of {edge:length} there, and the [head] "{head}" less the reach leaves {bearing:length}. Hollow arcs of {least:length} or more, as the rail shows them, would go; so would a [head] of up to {diameter:length} with this reach.',
   'head-too-hollow.corner':
     'The head of door {door} has a hollow corner, which the {cut} cannot follow: no bearing goes into it. Round it, as the rail shows it, with {least:length} or more for the [head] "{head}".',
+  'head-rail-too-hollow':
+    'The sticking cannot follow the head of door {door}: its rail is hollow there with a radius of {edge:length}, and the [head] "{head}" less the reach leaves {bearing:length}. Round arcs of {bearing:length} or more would go; so would a [head] of up to {diameter:length}.',
+  'head-rail-too-hollow.corner':
+    'The sticking cannot follow the head of door {door}: its rail has a hollow corner, which no bearing goes into. Round it with {bearing:length} or more for the [head] "{head}", or cut the corner by hand.',
   'head-field-pointed':
     "The raise runs to a point under the head of door {door}: the panel's edge has a radius of {edge:length} there, and the {cut} reaches in {reach:length}. Give the head a larger radius, or the cut less reach.",
   'head-bottoms-out':
@@ -21,9 +25,9 @@ export const DOOR_WORDS = {
   'head-not-flat':
     'Door {door} has a shaped head, and the {cut} is held at {held:degrees}: only a cut that is run flat goes round a curve. Run it flat, or leave the head straight.',
   'curved-work':
-    'Door {door} has a shaped head, run against a bearing or a ring fence and not the straight one. Start against a lead-in pin or block, hold the panel in a jig with handles, never run a small or light piece against a bearing, leave untouched edge for the bearing to run on, and prefer the cutter under the work. One shoulder of the head is cut against the grain: run that half with knives of the other hand and the other rotation, or take it in light passes. The marks on the tools, the rules where you work and trained practice go first.',
+    'Door {door} has a shaped head, run against a bearing or a ring fence and not the straight one: start against a lead-in pin or block, hold the panel in a jig with handles, leave untouched edge for the bearing to run on, prefer the cutter under the work, and never run a small or light piece so. One shoulder is cut against the grain: light passes there, or knives of the other hand with the other rotation. The marks on the tools, the rules where you work and trained practice go first.',
   'shoulder.left':
-    'Seen from the front, the {cut} runs against the grain on the left shoulder where the spindle turns counterclockwise, on the right one where it turns clockwise.',
+    'Seen from the front, the {cut} tears on the left shoulder where the spindle turns counterclockwise, on the right one where it turns clockwise.',
   'shoulder.right':
-    'Seen from the front, the {cut} runs against the grain on the right shoulder where the spindle turns counterclockwise, on the left one where it turns clockwise.',
+    'Seen from the front, the {cut} tears on the right shoulder where the spindle turns counterclockwise, on the left one where it turns clockwise.',
 } as const;

@@ -1,8 +1,9 @@
-import type { Job } from '@fielded/core';
+import { formatLength, type Job } from '@fielded/core';
 import type { JSX } from 'preact';
 import { useDesk } from '../../desk/context.ts';
 import { getAt } from '../../job/data.ts';
 import { Fold } from '../../shell/fold.tsx';
+import { keepTogether } from '../../words/keep-together.ts';
 import { plainMessage } from '../../words/plain-message.ts';
 import { Choice, TextField } from '../sizes/choice.tsx';
 import { headChanges } from './door-changes.ts';
@@ -39,6 +40,11 @@ export function HeadFields({ door, at, index }: { door: Door; at: string; index:
       {head !== undefined && head.shape !== 'outline' && size('head.rise', 'Rise', head.rise)}
       {head?.shape === 'cathedral' && size('head.crown', 'Crown, radius', head.crown)}
       {head?.shape === 'cathedral' && size('head.ears', 'Ears, radius', head.ears)}
+      {head?.shape === 'cathedral' && reported?.head?.leastConcave != null && (
+        <p class="hint">
+          The cutters follow ears of {keepTogether(formatLength(reported.head.leastConcave, desk.units.value))} or more.
+        </p>
+      )}
       {head?.shape === 'outline' && (
         <TextField
           path={`${at}.head.path`}

@@ -8,8 +8,8 @@ import { QuantityField } from './quantity-field.tsx';
 type Door = NonNullable<Job['doors']>[number];
 
 const WORDS = {
-  across: { count: 'Panels across', one: 'Opening from the left' },
-  up: { count: 'Panels up', one: 'Opening from the top' },
+  across: { count: 'Panels across', one: 'Column' },
+  up: { count: 'Panels up', one: 'Row' },
 } as const;
 
 /** How many panels there are one way, and where there are several, the size of each: left empty, it shares the rest. */
@@ -45,7 +45,7 @@ export function OpeningFields({ door, at, side }: { door: Door; at: string; side
             return (
               <LengthField
                 key={sizePath(at, side, k)}
-                label={`${WORDS[side].one}, ${k + 1}`}
+                label={`${WORDS[side].one} ${k + 1}, opening`}
                 whose={door.name}
                 place={{
                   path: sizePath(at, side, k),
