@@ -114,7 +114,7 @@ function listGuides(
   });
 }
 
-/** The groove cutter's bearing, R less the groove's depth, has to go into the rail's hollow. */
+/** The groove cutter's bearing, R less the groove's depth, has to go into the rail's hollow (formula A10). */
 function groover(hollow: number | null, depth: number): number | null {
   return hollow === null || hollow === 0 ? hollow : 2 * (hollow + depth);
 }
