@@ -51,9 +51,18 @@ function apart(path: string, depth: Depth, reach: number): number {
   const traced = pathPoints(path, 0.01);
   const oneWay = (from: typeof drawn, to: typeof drawn, every: number) => {
     let most = 0;
+    let at = 0;
     for (let i = 0; i < from.length; i += every) {
       let least = Number.POSITIVE_INFINITY;
-      for (const q of to) least = Math.min(least, (from[i]!.x - q.x) ** 2 + (from[i]!.y - q.y) ** 2);
+      // Both run from the edge inwards: the nearest point is not far from the one before.
+      const [first, last] = [Math.max(0, at - 2500), Math.min(to.length, at + 2500)];
+      for (let k = first; k < last; k++) {
+        const away = (from[i]!.x - to[k]!.x) ** 2 + (from[i]!.y - to[k]!.y) ** 2;
+        if (away < least) {
+          least = away;
+          at = k;
+        }
+      }
       most = Math.max(most, least);
     }
     return Math.sqrt(most);
@@ -73,19 +82,32 @@ describe('a scan at 600 dpi, blurred, with 2 % noise', () => {
     ['with a torn fibre', { fibre: true }],
     ['light wood on black', { paper: 10, wood: 170 }],
     ['at 1200 dpi', { dpi: 1200, turn: 1 }],
-  ])('%s: outlines within 0.05 mm, thickness within 0.02', (_, settings) => {
-    const traced = read(settings);
-    expect(Math.abs(traced.thickness - 20)).toBeLessThan(0.02);
-    expect(traced.front.reach).toBeGreaterThan(37.9);
-    expect(apart(traced.front.path, ogee, 38)).toBeLessThan(0.05);
-    expect(apart(traced.back!.path, cove, 14)).toBeLessThan(0.05);
-    expect(Math.abs(Math.abs(traced.turned) - Math.abs(settings.turn ?? 0))).toBeLessThan(0.05);
-  });
+  ])(
+    '%s: outlines within 0.015 mm, thickness within 0.02, in the lines and arcs they were drawn with',
+    (_, settings) => {
+      const traced = read(settings);
+      expect(Math.abs(traced.thickness - 20)).toBeLessThan(0.02);
+      expect(traced.front.reach).toBeGreaterThan(37.9);
+      expect(apart(traced.front.path, ogee, 38)).toBeLessThan(0.015);
+      expect(apart(traced.back!.path, cove, 14)).toBeLessThan(0.015);
+      // A land, two arcs and a shoulder; a land and an arc.
+      expect(traced.front.chain.map(({ turn }) => turn !== 0)).toEqual([false, true, true, false]);
+      expect(traced.back!.chain.map(({ turn }) => turn !== 0)).toEqual([false, true]);
+      expect(traced.front.deviation).toBeLessThan(0.03);
+      expect(Math.abs(Math.abs(traced.turned) - Math.abs(settings.turn ?? 0))).toBeLessThan(0.05);
+    },
+  );
 
   it('a bevel without a back cut has no back', () => {
     const traced = read({ turn: 1 }, sampleOf(bevel, plain, 19, 70));
     expect(traced.back).toBeNull();
-    expect(apart(traced.front.path, bevel, 30)).toBeLessThan(0.05);
+    expect(apart(traced.front.path, bevel, 30)).toBeLessThan(0.015);
+  });
+
+  it('what was drawn with no lines and arcs is followed within 0.06 mm', () => {
+    const ellipse: Depth = (x) => (x < 10 ? 8 : x < 34 ? 8 - 7 * Math.sqrt(1 - ((34 - x) / 24) ** 2) : 0);
+    const traced = read({ turn: 2 }, sampleOf(ellipse, plain, 20, 70));
+    expect(apart(traced.front.path, ellipse, 34)).toBeLessThan(0.06);
   });
 
   it('says what radius an arc had, within four times its uncertainty', () => {
@@ -113,6 +135,8 @@ it('the job it writes reads without faults, and gives the sample again', () => {
   expect(report.fit.verdict).toBe('sliding');
   expect(report.tongue.thicknessAtTip).toBeCloseTo(6.2, 1);
   expect(Math.abs(report.fit.frontFace!.most)).toBeLessThan(0.1);
+  // Nothing in it leads back or dips by a hair's breadth, which no knife could cut.
+  expect(report.problems.filter(({ severity }) => severity === 'error')).toEqual([]);
 });
 
 it('draws what it read over what it saw', () => {

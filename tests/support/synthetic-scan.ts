@@ -43,32 +43,52 @@ export function drawScan(sample: DrawnSample, settings: ScanSettings = {}) {
     const x = random.between(0, width * mm);
     return { x, y: random.between(0, 1) < 0.5 ? margin / 3 : height * mm - margin / 3, r: random.between(0.1, 0.5) };
   });
+  const isDark = (sx: number, sy: number, near: typeof specks): boolean => {
+    // From the middle of the picture, y up, turned back.
+    const mx = sx - (width * mm) / 2;
+    const my = (height * mm) / 2 - sy;
+    let x = mx * cos + my * sin + length / 2;
+    let y = -mx * sin + my * cos + thickness / 2;
+    if (mirrored) x = length - x;
+    if (upsideDown) y = thickness - y;
+    const wooden = sample.inside(x, y) || (fibre && x > 30.2 && x < 30.4 && y > thickness / 2 && y < thickness + 1.2);
+    return wooden || near.some((s) => Math.hypot(sx - s.x, sy - s.y) < s.r);
+  };
+  const specksNear = (sy: number) => specks.filter(({ y, r }) => Math.abs(y - sy) < r + 2 * mm);
+  const cornersOf = (py: number) => {
+    const near = specksNear(py * mm);
+    return Uint8Array.from({ length: width + 1 }, (_, px) => (isDark(px * mm, py * mm, near) ? 1 : 0));
+  };
   const cover = new Float32Array(width * height);
+  let above = cornersOf(0);
   for (let py = 0; py < height; py++) {
-    const near = specks.filter(({ y, r }) => Math.abs(y - py * mm) < r + 2 * mm);
+    const near = specksNear(py * mm);
+    const below = cornersOf(py + 1);
     for (let px = 0; px < width; px++) {
+      const corners = above[px]! + above[px + 1]! + below[px]! + below[px + 1]!;
+      // A pixel whose corners are alike is all of one kind: nothing drawn is thinner than two pixels.
+      if (corners === 0 || corners === 4) {
+        cover[py * width + px] = corners / 4;
+        continue;
+      }
       let count = 0;
       for (let k = 0; k < PARTS * PARTS; k++) {
         const sx = (px + ((k % PARTS) + 0.5) / PARTS) * mm;
         const sy = (py + (Math.floor(k / PARTS) + 0.5) / PARTS) * mm;
-        // From the middle of the picture, y up, turned back.
-        const mx = sx - (width * mm) / 2;
-        const my = (height * mm) / 2 - sy;
-        let x = mx * cos + my * sin + length / 2;
-        let y = -mx * sin + my * cos + thickness / 2;
-        if (mirrored) x = length - x;
-        if (upsideDown) y = thickness - y;
-        const wooden =
-          sample.inside(x, y) || (fibre && x > 30.2 && x < 30.4 && y > thickness / 2 && y < thickness + 1.2);
-        if (wooden || near.some((s) => Math.hypot(sx - s.x, sy - s.y) < s.r)) count++;
+        if (isDark(sx, sy, near)) count++;
       }
       cover[py * width + px] = count / (PARTS * PARTS);
     }
+    above = below;
   }
   const soft = blurred(blurred(cover, width, height, blur, 1), width, height, blur, width);
   const grey = new Uint8Array(width * height);
+  // Drawn from many made once, in no order.
+  const normals = Float32Array.from({ length: 1 << 16 }, () => normal(random));
+  let drawn = 1;
   for (let i = 0; i < grey.length; i++) {
-    const shade = paper + (wood - paper) * soft[i]! + noise * 255 * normal(random);
+    drawn = (Math.imul(drawn, 1664525) + 1013904223) >>> 0;
+    const shade = paper + (wood - paper) * soft[i]! + noise * 255 * normals[drawn >>> 16]!;
     grey[i] = Math.min(255, Math.max(0, Math.round(shade)));
   }
   return { width, height, grey };
@@ -78,22 +98,27 @@ function normal(random: { between: (from: number, to: number) => number }): numb
   return Math.sqrt(-2 * Math.log(random.between(1e-9, 1))) * Math.cos(2 * Math.PI * random.between(0, 1));
 }
 
-/** A Gaussian along rows (`step` 1) or columns (`step` the width). */
+/** A Gaussian along rows (`step` 1) or columns (`step` the width); beyond the picture stands its last pixel. */
 function blurred(from: Float32Array, width: number, height: number, sigma: number, step: number): Float32Array {
   if (sigma === 0) return from;
   const reach = Math.ceil(4 * sigma);
-  const weights = Array.from({ length: 2 * reach + 1 }, (_, k) => Math.exp(-((k - reach) ** 2) / (2 * sigma * sigma)));
+  const weights = Float64Array.from({ length: 2 * reach + 1 }, (_, k) =>
+    Math.exp(-((k - reach) ** 2) / (2 * sigma * sigma)),
+  );
   const total = weights.reduce((sum, weight) => sum + weight, 0);
   const to = new Float32Array(from.length);
-  const size = step === 1 ? width : height;
-  for (let i = 0; i < from.length; i++) {
-    const place = step === 1 ? i % width : Math.floor(i / width);
-    let sum = 0;
-    for (let k = -reach; k <= reach; k++) {
-      const at = Math.min(size - 1, Math.max(0, place + k));
-      sum += weights[k + reach]! * from[i + (at - place) * step]!;
+  const [size, lines, next] = step === 1 ? [width, height, width] : [height, width, 1];
+  for (let line = 0; line < lines; line++) {
+    const start = line * next;
+    for (let place = 0; place < size; place++) {
+      const inside = place >= reach && place < size - reach;
+      let sum = 0;
+      for (let k = -reach; k <= reach; k++) {
+        const at = inside ? place + k : Math.min(size - 1, Math.max(0, place + k));
+        sum += weights[k + reach]! * from[start + at * step]!;
+      }
+      to[start + place * step] = sum / total;
     }
-    to[i] = sum / total;
   }
   return to;
 }

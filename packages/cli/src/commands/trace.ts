@@ -105,8 +105,8 @@ function describe(path: string, { dpi, thickness, edge, turned, front, back }: T
   const side = (name: string, traced: TracedSide) => [
     `  ${name}: ${mm(traced.reach)} in, ${mm(traced.depth)} deep at the edge; lines and arcs within ${mm(traced.deviation)} of the scan`,
     ...traced.arcs.map(
-      ({ from, to, radius, uncertainty, nominal }) =>
-        `    arc from ${mm(from)} to ${mm(to)} in: radius ${mm(radius)} ± ${mm(uncertainty)}${nominal === null ? '' : `; drawn with ${nominal} mm, most likely`}`,
+      ({ from, to, radius, uncertainty, nominal, deviation }) =>
+        `    arc from ${mm(from)} to ${mm(to)} in: radius ${mm(radius)} ± ${mm(uncertainty)}${nominal === null ? '' : `; ${nominal} mm would lie ${mm(deviation)} off in its middle`}`,
     ),
   ];
   const pixels = dpi[0] === dpi[1] ? `${Math.round(dpi[0])}` : `${Math.round(dpi[0])} × ${Math.round(dpi[1])}`;

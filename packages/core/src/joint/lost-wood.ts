@@ -1,4 +1,12 @@
-import { levelThread, liesOn, momentsUnder, threadChain, threadHeight, walkStrips } from '@fielded/geometry';
+import {
+  FIT_TOLERANCE,
+  levelThread,
+  liesOn,
+  momentsUnder,
+  threadChain,
+  threadHeight,
+  walkStrips,
+} from '@fielded/geometry';
 import type { Sweep } from '../machining/sweep.ts';
 
 /** Wood that a drawn profile keeps and its turning knife takes: mm², and where, mm in from the edge and below the worked face. */
@@ -13,7 +21,8 @@ const DRAWN = 1;
 const SWEPT = 2;
 
 /**
- * Compares what is drawn with what is swept, within stock `width` × `thickness`; null where the sweep takes nothing more.
+ * Compares what is drawn with what is swept, within stock `width` × `thickness`; null where the sweep takes nothing more, or nothing as thick
+ * as the tolerance that outlines are read within.
  *
  * Exact, strip by strip in cut coordinates: lost is what lies inside the stock and the swept region but not inside the
  * drawn one (formula 11).
@@ -43,5 +52,9 @@ export function findLostWood(sweep: Sweep, thickness: number, width: number): Lo
       box[3] = Math.max(box[3]!, threadHeight(deep, left), threadHeight(deep, right), heights[i]!);
     }
   });
-  return area === 0 ? null : { area, fromEdge: [box[0]!, box[1]!], below: [box[2]!, box[3]!] };
+  // A drawing is read within this tolerance: what is thinner all along was never drawn.
+  const extent = Math.hypot(box[1]! - box[0]!, box[3]! - box[2]!);
+  return area === 0 || area <= FIT_TOLERANCE * extent
+    ? null
+    : { area, fromEdge: [box[0]!, box[1]!], below: [box[2]!, box[3]!] };
 }

@@ -1,4 +1,5 @@
 import { type Chain, curveLength, fitPoints, line, type Point, pointAt } from '@fielded/geometry';
+import { fitStretches } from './fit-stretches.ts';
 
 /** How far arcs may lie from the points, mm, first to last tried: within the first no point's scatter is followed. */
 const TOLERANCES = [0.02, 0.025, 0.03, 0.015, 0.04];
@@ -6,17 +7,26 @@ const TOLERANCES = [0.02, 0.025, 0.03, 0.015, 0.04];
 const GOOD = 0.03;
 /** Arcs that leave the points by more than this, mm, are no fit at all. */
 const MOST_SWING = 0.15;
+/** Lines and arcs that a surface was drawn with lie within this of it, mm, or it was drawn otherwise. */
+const DRAWN = 0.05;
+/** What neighbouring points scatter alike is not seen between them: no less than this, mm, and this part of a pixel. */
+const LEAST_SCATTER = 0.002;
+const OF_PIXEL = 0.06;
 /** Points are taken together over this way, mm: it rounds a corner by less than a tenth of it. */
 const BUNDLE = 0.1;
 /** Places along a fit at which its way from the points is measured, mm apart. */
 const STEP = 0.1;
 
 /**
- * Lines and tangent arcs through a scanned surface (x in from the edge, y below the face; the chain has y up), and how far they and the
- * points lie from each other at most, measured both ways: a fit that swings out between its points does not pass.
+ * Lines and arcs through a scanned surface (x in from the edge, y below the face, pixels so many mm; the chain has y up), and how far the points
+ * lie from them at most, corners that the blur has rounded apart: those it was drawn with, where it was drawn with a few. Else as many
+ * tangent arcs as it takes, measured both ways: a fit that swings out between its points does not pass.
  */
-export function fitSurface(points: readonly Point[]): { chain: Chain; deviation: number } {
+export function fitSurface(points: readonly Point[], pixel: number): { chain: Chain; deviation: number } {
   const bundles = bundled(points).map(({ x, y }) => ({ x, y: -y }));
+  const scatter = scatterOf(bundles, pixel);
+  const drawn = fitStretches(bundles, scatter);
+  if (drawn !== null && drawn.deviation <= Math.max(DRAWN, 5 * scatter)) return drawn;
   let best: { chain: Chain; deviation: number } = { chain: [], deviation: Number.POSITIVE_INFINITY };
   for (const tolerance of TOLERANCES) {
     const fit = fitPoints(bundles, tolerance);
@@ -28,6 +38,20 @@ export function fitSurface(points: readonly Point[]): { chain: Chain; deviation:
   // Points that scatter too much for arcs: the way from bundle to bundle is no further from them than they are apart.
   const chain = bundles.slice(1).map((p, i) => line(bundles[i]!.x, bundles[i]!.y, p.x, p.y));
   return { chain, deviation: BUNDLE / 2 };
+}
+
+/** How far bundles scatter about the surface, mm: by their second differences, of which the middle one is 0.6745·√6 times as large. */
+function scatterOf(bundles: readonly Point[], pixel: number): number {
+  const bends: number[] = [];
+  for (let i = 1; i + 1 < bundles.length; i++) {
+    const [p, q, r] = [bundles[i - 1]!, bundles[i]!, bundles[i + 1]!];
+    const [dx, dy] = [r.x - p.x, r.y - p.y];
+    const length = Math.hypot(dx, dy);
+    if (length > 0) bends.push((2 * Math.abs((q.x - p.x) * dy - (q.y - p.y) * dx)) / length);
+  }
+  bends.sort((a, b) => a - b);
+  const middle = bends[Math.floor(bends.length / 2)] ?? 0;
+  return Math.max(LEAST_SCATTER, OF_PIXEL * pixel, middle / (0.6745 * Math.sqrt(6)));
 }
 
 /** Means of neighbouring points; the first and the last stay as they are. */

@@ -78,7 +78,7 @@ export function traceScan(image: GreyImage, dpi: readonly [number, number]): Tra
   return {
     dpi,
     thickness: level.thickness,
-    edge: level.thickness - front.depth - (back?.depth ?? 0),
+    edge: level.thickness - sides.front.depth - (sides.back?.depth ?? 0),
     turned: level.turned,
     ...sides,
     seen: {
@@ -101,7 +101,15 @@ function along(chain: Chain): Point[] {
   });
 }
 
-function traceSide({ points, reach, depth }: ScannedSurface, pixel: number): TracedSide {
-  const { chain, deviation } = fitSurface(points);
-  return { path: pathData(chain, 0, false), reach, depth, deviation, arcs: listArcs(chain, points, pixel), chain };
+function traceSide({ points }: ScannedSurface, pixel: number): TracedSide {
+  const { chain, deviation } = fitSurface(points, pixel);
+  const [first, last] = [chain[0]!, chain[chain.length - 1]!];
+  return {
+    path: pathData(chain, 0, false),
+    reach: last.x1,
+    depth: -first.y0,
+    deviation,
+    arcs: listArcs(chain, points, pixel),
+    chain,
+  };
 }

@@ -204,10 +204,10 @@ function SideWords({ name, side, say }: { name: string; side: SeenSide; say: (mm
       </p>
       {arcs.length > 0 && (
         <ul class="arcs">
-          {arcs.map(({ from, to, radius, uncertainty, nominal }) => (
+          {arcs.map(({ from, to, radius, uncertainty, nominal, deviation: off }) => (
             <li key={from}>
               {say(from)} to {say(to)} in: radius {say(radius)} ± {say(uncertainty)}
-              {nominal !== null && `, most likely drawn with ${say(nominal)}`}
+              {nominal !== null && `; ${say(nominal)} would lie ${say(off)} off in its middle`}
             </li>
           ))}
         </ul>

@@ -89,6 +89,8 @@ function wordsFor(missing: string): string {
 /** @example workOf(line, money) // '0.12 m³ at €1,900.00' */
 function workOf({ quantity, unit, price }: QuoteLine, money: (minor: number) => string): string {
   const figure = new Intl.NumberFormat(LANGUAGE, { maximumFractionDigits: quantity < 1 ? 3 : 2 }).format(quantity);
+  // Pieces that nothing is asked for yet are counted in the words of the line.
+  if (price === null && unit === 'each') return '';
   const count = unit === 'each' ? `${figure} off` : `${figure}\u00A0${unit}`;
   return price === null ? count : `${count} at ${money(Math.round(price))}`;
 }
