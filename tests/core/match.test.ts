@@ -50,6 +50,26 @@ describe('the knives of a shop for a cut', () => {
     }
   });
 
+  it('find the planted one first among 200, also where a near one stands beside it: 3 random shops', () => {
+    const random = new Random(2026);
+    for (let i = 0; i < 3; i++) {
+      const planted = { ...randomProfile(random, 12), shape: 'cove', shoulder: 0 } as const;
+      const near = { ...planted, reach: planted.reach + 0.4 };
+      const others = Array.from({ length: 198 }, (_, k) => [`other ${k}`, kept(randomProfile(random, 12))] as const);
+      const knives = Object.fromEntries([
+        ...others.slice(0, 99),
+        ['near', kept(near)],
+        ['planted', kept(planted)],
+        ...others.slice(99),
+      ]);
+      const job = jobWith(planted, planted.depth + 0.3, planted.reach + 0.8, knives);
+      const [first, second] = matchKnives(job, 'raise', 0);
+      expect(first, `case ${i}`).toMatchObject({ knife: 'planted', reach: expect.closeTo(planted.reach + 0.8, 6) });
+      expect(first!.deviation).toBeLessThan(1e-6);
+      expect(second!.deviation).toBeGreaterThan(1e-3);
+    }
+  });
+
   it('deviate by what a grid of settings finds, never more', () => {
     const random = new Random(43);
     for (let i = 0; i < 20; i++) {

@@ -24,6 +24,9 @@ function textsOf(items: readonly Item[]): TextItem[] {
   return items.flatMap((item) => (item.kind === 'group' ? textsOf(item.items) : item.kind === 'text' ? [item] : []));
 }
 
+const itemsOf = (items: readonly Item[]): Item[] =>
+  items.flatMap((item) => (item.kind === 'group' ? [item, ...itemsOf(item.items)] : [item]));
+
 const wordsOf = (scenes: readonly Scene[]) =>
   scenes
     .flatMap((scene) => textsOf(scene.items).map((item) => item.text))
@@ -66,6 +69,12 @@ describe('an order for a knife', () => {
     const assumed = sheetsOf({ ...named('ogee-38'), assumed: true });
     const marked = assumed.flatMap((sheet) => textsOf(sheet.items)).filter(({ role }) => role === 'trouble-text');
     expect(marked.map((item) => item.text).join(' ')).toContain('ASSUMED, confirm it before grinding');
+    // In black and white too: in a heavy frame at the top of the first sheet.
+    const first = itemsOf(assumed[0]!.items);
+    const framed = first.find(({ key }) => key === 'assumed frame');
+    expect(framed).toMatchObject({ kind: 'path', role: 'outline' });
+    expect(wordsOf([assumed[0]!])).toContain('Hand ASSUMED: have it confirmed before anything is ground.');
+    expect(assumed.map((sheet) => layoutFaults(sheet))).toEqual(assumed.map(() => []));
   });
 
   it('lists every ordinate of knife and limiter, and every radius', () => {
@@ -83,5 +92,21 @@ describe('an order for a knife', () => {
     const radii = [...knife.outline.matchAll(/A ([\d.]+)/g)].map((found) => show(Number(found[1])));
     expect(radii.length).toBeGreaterThan(0);
     for (const radius of radii) expect(cells).toContain(radius);
+  });
+
+  it('takes three sheets or four: templates and words, head and figures, limiter and figures', () => {
+    const scenes = sheetsOf(named('ogee-38'));
+    expect(scenes.length).toBeLessThanOrEqual(4);
+    expect(sheetsOf(named('cove-14'))).toHaveLength(3);
+    expect(wordsOf([scenes[1]!])).toContain('The knife in its head');
+    expect(wordsOf([scenes[1]!])).toContain('chords within 0.05 mm');
+  });
+
+  it('calls what bows less than 0.002 mm a line, and gives no radius of metres to set a wheel to', () => {
+    const cells = sheetsOf(named('ogee-38')).flatMap((sheet) => textsOf(sheet.items).map((item) => item.text));
+    const figures = cells
+      .filter((cell) => /^[−\d.]+$/.test(cell))
+      .map((cell) => Math.abs(Number(cell.replace('−', '-'))));
+    expect(Math.max(...figures)).toBeLessThan(1000);
   });
 });

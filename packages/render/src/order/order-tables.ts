@@ -1,5 +1,5 @@
 import type { KnifeReport, Report } from '@fielded/core';
-import { readReportPath } from '@fielded/geometry';
+import { type Curve, readReportPath } from '@fielded/geometry';
 import { type Item, text } from '../scene.ts';
 import { drawTable, type FigureTable, tableHeight } from '../views/table.ts';
 import { ORDER_PAPER } from './order-frame.ts';
@@ -34,21 +34,35 @@ export function arcRows(outline: string, units: Report['units']): FigureTable {
     rows: inOrder.map((c, i) => [
       String(i + 1),
       ...[c.x0, c.y0, c.x1, c.y1].map((mm) => show(mm, units)),
-      ...(c.turn === 0 ? ['line', '', ''] : [c.r, c.cx, c.cy].map((mm) => show(mm, units))),
+      ...(isStraight(c) ? ['line', '', ''] : [c.r, c.cx, c.cy].map((mm) => show(mm, units))),
     ]),
   };
 }
 
-/** Tables over as many sheets as they take: each a list of items. */
+/** An arc that bows less than this, mm, is ground as a line. */
+const STRAIGHT = 0.002;
+
+function isStraight({ x0, y0, x1, y1, r, turn }: Curve): boolean {
+  return turn === 0 || Math.hypot(x1 - x0, y1 - y0) ** 2 / (8 * r) < STRAIGHT;
+}
+
+/** What stands on the first sheet already, and where it ends, mm. */
+export interface SheetStart {
+  readonly items: readonly Item[];
+  readonly y: number;
+}
+
+/** Tables over as many sheets as they take, below what stands on the first: each a list of items. */
 export function tableSheets(
   tables: readonly { readonly title: string; readonly table: FigureTable; readonly blocks: number }[],
+  start?: SheetStart,
 ): Item[][] {
   const { height, margin, foot } = ORDER_PAPER;
   const top = margin + 16;
   const most = height - foot - 8;
   const sheets: Item[][] = [];
-  let items: Item[] = [];
-  let y = top;
+  let items: Item[] = [...(start?.items ?? [])];
+  let y = start?.y ?? top;
   const turn = () => {
     sheets.push(items);
     items = [];
@@ -61,7 +75,9 @@ export function tableSheets(
       const perBlock = Math.floor((most - y - 10) / ROW);
       const rows = table.rows.slice(from, from + perBlock * blocks);
       const each = Math.max(1, Math.ceil(rows.length / blocks));
-      items.push(text(`table ${k} ${from}`, 'text', margin, y, from === 0 ? title : `${title}, continued`, 3.5));
+      items.push(
+        text(`table ${k} ${from}`, 'text', margin, y, from === 0 ? title : `${title.split(':')[0]}, continued`, 3.5),
+      );
       items.push(drawTable(`rows ${k} ${from}`, { headings: table.headings, rows }, margin, y + 6, each));
       y += 6 + tableHeight(each) + 10;
       from += rows.length;
