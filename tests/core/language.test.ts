@@ -3,6 +3,7 @@ import {
   evaluate,
   type GivenJob,
   type Job,
+  readJob,
   readLanguage,
   sayTerm,
   termsOf,
@@ -62,6 +63,20 @@ describe('a second language, added as one file', () => {
     expect(said.message).toContain('0,17 mm tiefer');
     expect(said.advice![0]!.message).toBe('„Rückseite“ um 0,17 mm tiefer einstellen.');
     expect(said.figures).toEqual(report.problems[0]!.figures);
+  });
+
+  it('says what is wrong with a file in it, with the parts of its sentences', () => {
+    const text = 'fielded: 1\npanel: { thickness: -3 }\nframe: { thicknes: 22 }\ncuts: []\n';
+    const faults = readJob(text).faults.map((fault) => translate(fault, { units: 'mm' }, language!));
+    expect(faults.map(({ message }) => message)).toEqual([
+      'panel.thickness: -3 ist zu klein. Mehr als 0, höchstens 10 m angeben.',
+      'frame.thickness is missing. Add thickness (thickness of stiles and rails).',
+      'frame.groove is missing. Add groove (its width, depth and setback).',
+      "frame.swellGap is missing. Add swellGap (left at the groove's bottom when the panel is made).",
+      expect.stringMatching(/^thicknes ist kein Schlüssel von frame\. Gemeint: thickness\? Bekannt sind thickness, /),
+      'cuts holds no cut. Add at least one, with a side and a profile.',
+    ]);
+    expect(faults[0]).toMatchObject({ code: 'out-of-range', at: 'panel.thickness', line: 2 });
   });
 
   it('names stretches and lists its own way', () => {

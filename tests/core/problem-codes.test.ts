@@ -39,3 +39,12 @@ it('has a sentence for every problem', () => {
   const silent = Object.keys(SEVERITIES).filter((code) => !sentences.some((key) => key.split('.')[0] === code));
   expect(silent).toEqual([]);
 });
+
+it('has a sentence for every fault of a file, of what to do too, and none for another', () => {
+  const sentences = Object.keys(ENGLISH).filter((key) => key.startsWith('fault.'));
+  expect([...new Set(sentences.map((key) => key.split('.')[1]))].sort()).toEqual([...FAULT_CODES].sort());
+  const remedies = new Set(sentences.filter((key) => key.endsWith('.do')));
+  const without = sentences.filter((key) => !key.endsWith('.do') && !remedies.has(`${key}.do`));
+  expect(without).toEqual([]);
+  for (const key of sentences) expect(ENGLISH[key]).toMatch(/\.$/);
+});

@@ -125,6 +125,7 @@ cuts:
 
   it('says what was read and what would be accepted as data too', () => {
     const [fault] = readJob(broken('run: under', 'run: udner')).faults;
+    const figures = { at: 'cuts[0].run', value: 'udner', near: 'under', options: 'under, over' };
     expect(fault).toEqual({
       severity: 'error',
       code: 'unknown-choice',
@@ -135,6 +136,9 @@ cuts:
       received: 'udner',
       expected: 'Did you mean under? Write one of under, over',
       message: 'cuts[0].run: udner is not known. Did you mean under? Write one of under, over.',
+      sentence: 'fault.unknown-choice.near',
+      figures,
+      further: [{ sentence: 'fault.unknown-choice.near.do', figures }],
     });
   });
 });

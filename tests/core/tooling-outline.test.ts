@@ -20,7 +20,7 @@ const TWELVE =
 describe('the fitted outline of a knife', () => {
   it('of an ogee of 12 pieces has 12: between corners one arc holds', () => {
     const outline = readOutline(TWELVE, 'mm');
-    if ('code' in outline) throw new Error(outline.what);
+    if ('sentence' in outline) throw new Error(outline.sentence);
     const seen = seeProfile(outline.chain, 0);
     const { chain, deviation } = steelOutline(seen, face);
     expect(chain).toHaveLength(12);

@@ -32,7 +32,7 @@ function anyProfile(random: Random): Profile {
         : ` A ${random.between(3, 60)} ${random.between(3, 60)} 0 0 ${random.oneOf([0, 1])} ${x} ${y}`;
   }
   const outline = readOutline(`${path} V 0`, 'mm');
-  if ('code' in outline) return anyProfile(random);
+  if ('sentence' in outline) return anyProfile(random);
   const reach = Math.max(...outline.chain.map((c) => c.x1));
   return { shape: 'outline', reach, depth: outline.chain[0]!.y0, chain: outline.chain };
 }

@@ -15,8 +15,8 @@ export { parseAngle } from './measure/angle.ts';
 export type { Misreading } from './measure/figure.ts';
 export { formatLength, formatNumber } from './measure/format.ts';
 export { parseLength, toMillimetres, type Units } from './measure/length.ts';
+export { ALL_ENGLISH as ENGLISH } from './problem/all-english.ts';
 export { type Code, FAULT_CODES, type FaultCode, type ProblemCode, SEVERITIES } from './problem/codes.ts';
-export { ENGLISH } from './problem/english.ts';
 export type { Language, Voice } from './problem/language.ts';
 export type {
   Advice,

@@ -1,4 +1,4 @@
-import { ENGLISH } from './english.ts';
+import { ALL_ENGLISH } from './all-english.ts';
 import type { Language } from './language.ts';
 
 /** A language, or everything that is wrong with its file, a line each. */
@@ -29,9 +29,9 @@ export function readLanguage(value: unknown): ReadLanguage {
 }
 
 function faultsOf(key: string, sentence: unknown): string[] {
-  if (!Object.hasOwn(ENGLISH, key)) return [`${key} is no sentence of the catalogue`];
+  if (!Object.hasOwn(ALL_ENGLISH, key)) return [`${key} is no sentence of the catalogue`];
   if (typeof sentence !== 'string' || sentence.trim() === '') return [`${key} says nothing: write a sentence`];
-  const known = placeholders(ENGLISH[key as keyof typeof ENGLISH]);
+  const known = placeholders(ALL_ENGLISH[key]!);
   const kinds = known.map(kindOf);
   const strange = placeholders(sentence).filter((each) => !kinds.includes(kindOf(each)));
   const figures = strange.map(

@@ -1,3 +1,4 @@
+import { ALL_ENGLISH } from './all-english.ts';
 import type { ProblemCode } from './codes.ts';
 import { ENGLISH } from './english.ts';
 import { IN_ENGLISH, type Language, type Voice } from './language.ts';
@@ -62,12 +63,12 @@ export function withAdvice(
   return { ...all, message: messageOf(all, voice, voice.language ?? IN_ENGLISH, ENGLISH) };
 }
 
-/** The same problem in another language; in English what that language has no sentence for. */
-export function translate(problem: Problem, voice: Voice, language: Language): Problem {
+/** The same problem, or fault of a file, in another language; in English what that language has no sentence for. */
+export function translate<P extends Problem>(problem: P, voice: Voice, language: Language): P {
   if (problem.sentence === undefined) return problem;
   const advice = problem.advice?.map((each) => ({
     ...each,
-    message: sayIn(each, voice, { language, english: ENGLISH }),
+    message: sayIn(each, voice, { language, english: ALL_ENGLISH }),
   }));
-  return { ...problem, ...(advice && { advice }), message: messageOf(problem, voice, language, ENGLISH) };
+  return { ...problem, ...(advice && { advice }), message: messageOf(problem, voice, language, ALL_ENGLISH) };
 }

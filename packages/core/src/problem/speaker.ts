@@ -20,7 +20,7 @@ type NameOf<P extends string> = P extends `${infer Name}:${string}` ? Name : P;
 
 /** The figures that a sentence names, with their types, read off the sentence itself. */
 export type FiguresOf<S> = S extends `${string}{${infer P}}${infer Rest}`
-  ? { readonly [N in NameOf<P>]: KindOf<P> } & FiguresOf<Rest>
+  ? (P extends ` ${string}` ? unknown : { readonly [N in NameOf<P>]: KindOf<P> }) & FiguresOf<Rest>
   : unknown;
 
 /** What a problem is about, what else it says, and what would put it right. */

@@ -10,21 +10,11 @@ import {
   svgArc,
 } from '@fielded/geometry';
 import svgpath from 'svgpath';
-import { formatLength } from '../measure/format.ts';
 import { LONGEST, toMillimetres, type Units } from '../measure/length.ts';
-import type { FaultCode } from '../problem/codes.ts';
-
-/** What is wrong with an outline and what to do instead, as parts of a message. */
-export interface OutlineFault {
-  readonly code: FaultCode;
-  readonly what: string;
-  readonly instead: string;
-}
+import { type ToldFault, tellFault } from '../problem/say-fault.ts';
 
 /** More pieces than any profile has, and as many as are searched for crossings in a moment. */
 const MOST_PIECES = 6000;
-
-const WRITE_LIKE = 'Write it like "M 0 9 H 12 A 30 30 0 0 1 30 2 V 0"';
 
 /**
  * The chain that SVG path data draws, from the edge to the face, or what is wrong with it.
@@ -37,44 +27,22 @@ const WRITE_LIKE = 'Write it like "M 0 9 H 12 A 30 30 0 0 1 30 2 V 0"';
  *
  * @example readOutline('M 0 9 H 12 L 30 2 V 0', 'mm') // { chain: three lines }
  */
-export function readOutline(path: string, units: Units): { readonly chain: Chain } | OutlineFault {
+export function readOutline(path: string, units: Units): { readonly chain: Chain } | ToldFault {
   const drawn = drawPath(path, units);
-  if ('code' in drawn) return drawn;
+  if ('sentence' in drawn) return drawn;
   const chain = trimOutside(drawn.chain, drawn.closed);
   const first = chain[0];
   const last = chain.at(-1);
-  if (first === undefined || last === undefined)
-    return fault('outline-empty', 'the path draws nothing in the wood', 'Draw it from the edge to the face');
+  if (first === undefined || last === undefined) return tellFault('fault.outline-empty', {});
   const rises = last.y1 - first.y0;
   if (rises > SAME_LENGTH || (rises >= -SAME_LENGTH && first.x0 > last.x1))
-    return fault(
-      'outline-reversed',
-      first.x0 > last.x1 ? 'the path runs from the face to the edge' : 'the path ends deeper than it starts',
-      'Start it at the edge, at full depth, and end it at the face',
-    );
+    return tellFault(first.x0 > last.x1 ? 'fault.outline-reversed' : 'fault.outline-reversed.deeper', {});
   const { reach, depth } = chainExtent(chain);
-  if (reach <= SAME_LENGTH || depth <= SAME_LENGTH)
-    return fault(
-      'outline-outside',
-      'the path lies outside the wood',
-      'Write x as the distance in from the edge and y as the depth below the face, both above 0',
-    );
+  if (reach <= SAME_LENGTH || depth <= SAME_LENGTH) return tellFault('fault.outline-outside', {});
   const crossing = findSelfCrossing(chain);
-  if (crossing === 'tangled')
-    return fault('outline-tangled', 'the path is too tangled to be followed', 'Draw it with fewer strokes');
-  if (crossing !== null) {
-    const at = `${formatLength(crossing.x, units)} in and ${formatLength(crossing.y, units)} deep`;
-    return fault(
-      'outline-crosses-itself',
-      `the path crosses itself at ${at}`,
-      'Draw it so that it meets itself nowhere',
-    );
-  }
+  if (crossing === 'tangled') return tellFault('fault.outline-tangled', {});
+  if (crossing !== null) return tellFault('fault.outline-crosses-itself', { x: crossing.x, y: crossing.y });
   return { chain };
-}
-
-function fault(code: FaultCode, what: string, instead: string): OutlineFault {
-  return { code, what, instead };
 }
 
 /** Curves end to start, and whether the path was closed with Z. */
@@ -84,8 +52,8 @@ export interface Drawn {
 }
 
 /** The curves that SVG path data draws, as they stand in it, mm; or what is wrong with it. */
-export function drawPath(path: string, units: Units): Drawn | OutlineFault {
-  if (path.trim() === '') return fault('outline-unreadable', 'the path is empty', WRITE_LIKE);
+export function drawPath(path: string, units: Units): Drawn | ToldFault {
+  if (path.trim() === '') return tellFault('fault.outline-unreadable.empty', {});
   if (isLongerPath(path, MOST_PIECES)) return TOO_LONG;
   const parsed = svgpath(path) as ReturnType<typeof svgpath> & {
     readonly err: string;
@@ -140,24 +108,18 @@ export function drawPath(path: string, units: Units): Drawn | OutlineFault {
     if (letter !== 'V' && letter !== 'Z') atX = mm(letter === 'H' ? k[0]! : k.at(-2)!);
     if (letter !== 'H' && letter !== 'Z') atY = mm(k.at(-1)!);
   });
-  if (wild) return fault('out-of-range', 'the path holds a figure beyond 10 m', 'Write it in the unit of the file');
-  if (several)
-    return fault(
-      'outline-several',
-      'the path lifts and starts again',
-      'Draw the outline as one path with one M at its start',
-    );
+  if (wild) return tellFault('fault.out-of-range.path', {});
+  if (several) return tellFault('fault.outline-several', {});
   if (chain.length > MOST_PIECES) return TOO_LONG;
   return { chain, closed };
 }
 
-const TOO_LONG: OutlineFault = fault('too-many', `the path has more than ${MOST_PIECES} strokes`, 'Draw it with fewer');
+const TOO_LONG = tellFault('fault.too-many.strokes', { most: MOST_PIECES });
 
-function explainSyntax(path: string, error: string): OutlineFault {
+function explainSyntax(path: string, error: string): ToldFault {
   const at = Number(/at pos (\d+)/.exec(error)?.[1] ?? 0);
   const rest = path.slice(at, at + 20);
-  const where = rest === '' ? 'it breaks off at the end' : `it cannot be read from "${rest}"`;
-  return fault('outline-unreadable', `the path is not SVG path data: ${where}`, WRITE_LIKE);
+  return rest === '' ? tellFault('fault.outline-unreadable.end', {}) : tellFault('fault.outline-unreadable', { rest });
 }
 
 /** Leaves out the straight strokes at either end that lie outside the wood, and for a closed path the way back up the edge. */

@@ -27,12 +27,7 @@ export function completeCuts(
     const name = file?.name ?? `cut ${index + 1}`;
     const first = names.get(name);
     if (first !== undefined)
-      desk.report(
-        'duplicate-cut-name',
-        `${at}.name`,
-        `${at}.name: "${name}" is also the name of ${joinPath('cuts', first)}`,
-        'Give each cut a name of its own: settings are told apart by it',
-      );
+      desk.report('fault.duplicate-cut-name', `${at}.name`, { name, other: joinPath('cuts', first) });
     else names.set(name, index);
     return completeCut(file, name, at, stock, shop, desk);
   });
@@ -49,13 +44,7 @@ function completeCut(
   if (file === undefined) return undefined;
   const found = findProfile(file, at, shop, desk);
   if (file.head !== undefined) checkName('head', file.head, shop?.heads, at, desk);
-  if (file.run === 'over' && file.presented === Math.PI / 2)
-    desk.report(
-      'over-on-edge',
-      `${at}.run`,
-      `${at}.run: over has no meaning on edge, where the worked face stands against the fence`,
-      'Leave run out, or present the panel flat',
-    );
+  if (file.run === 'over' && file.presented === Math.PI / 2) desk.report('fault.over-on-edge', `${at}.run`, {});
   if (found === undefined) return undefined;
   const depth = file.depth ?? found.profile.depth;
   checkDepth(depth, file, at, stock, desk);
@@ -85,14 +74,7 @@ function findProfile(
 ): { readonly profile: Profile; readonly head?: string } | undefined {
   const has = (key: 'profile' | 'knife') => Object.hasOwn(file, key);
   if (has('profile') === has('knife'))
-    desk.report(
-      'profile-or-knife',
-      at,
-      has('knife') ? `${at} has both a profile and a knife` : `${at} has neither a profile nor a knife`,
-      has('knife')
-        ? 'Keep one: a knife brings its own profile'
-        : 'Add a profile, or the name of a knife of the shop file',
-    );
+    desk.report(has('knife') ? 'fault.profile-or-knife.both' : 'fault.profile-or-knife.neither', at, {});
   const profile = completeProfile(file.profile, `${at}.profile`, desk);
   if (file.knife === undefined) return profile && { profile };
   checkName('knife', file.knife, shop?.knives, at, desk);
@@ -115,20 +97,10 @@ function offSteel(
   if (kept !== undefined && name !== undefined && file.presented !== undefined) {
     const { length, most, profile } = desk.readSteel(knife, kept, groundFor, file.presented);
     if (profile !== null) return { profile, head: name };
-    desk.report(
-      'steel-past-foot',
-      `${at}.knife`,
-      `${at}.knife: ${file.knife} was measured ${desk.show(length)} long from its tip, and after ${desk.show(most)} the face of the head ${name} leads away from the axis again`,
-      'Check its outline, or name the head it is really kept in',
-    );
+    desk.report('fault.steel-past-foot', `${at}.knife`, { knife: `${file.knife}`, length, most, head: name });
   }
   if (kept === undefined && (file.head === undefined || Object.hasOwn(shop.heads, file.head)))
-    desk.report(
-      'steel-without-head',
-      `${at}.knife`,
-      `${at}.knife: ${file.knife} was measured off the steel, and what it cuts depends on its head`,
-      'Name a head of the shop file: here, or at the knife',
-    );
+    desk.report('fault.steel-without-head', `${at}.knife`, { knife: `${file.knife}` });
   return undefined;
 }
 
@@ -141,20 +113,16 @@ export function checkName(
 ): void {
   if (known !== undefined && Object.hasOwn(known, name)) return;
   const path = `${at}.${what}`;
-  const code = what === 'head' ? 'unknown-head' : 'unknown-knife';
+  const code = `fault.unknown-${what}` as const;
   if (known === undefined) {
-    desk.report(
-      code,
-      path,
-      `${path}: ${name} is looked for in the shop file, and there is none`,
-      'Add shop: and the file that describes it',
-    );
+    desk.report(`${code}.no-shop`, path, { name });
     return;
   }
   const names = Object.keys(known);
   const near = findNearest(name, names);
-  const list = names.length === 0 ? `The shop file has no ${what} yet` : `The shop file has ${names.join(', ')}`;
-  desk.report(code, path, `${path}: ${name} is not in the shop file`, `${near ? `Did you mean ${near}? ` : ''}${list}`);
+  if (names.length === 0) desk.report(`${code}.none`, path, { name });
+  else if (near === undefined) desk.report(code, path, { name, known: names.join(', ') });
+  else desk.report(`${code}.near`, path, { name, near, known: names.join(', ') });
 }
 
 /** A cut as deep as the stock leaves no edge: for a cutter set from the worked face that is the measured stock too. */
@@ -162,13 +130,7 @@ function checkDepth(depth: number, file: NonNullable<Loose<FileCut>>, at: string
   const thick = file.run === 'over' ? stock.thickness : Math.min(stock.thickness, figureOf(stock.measured));
   const least = Number.isNaN(thick) ? stock.thickness : thick;
   if (!(depth >= least)) return;
-  const path = `${at}.${depthKey(file)}`;
-  desk.report(
-    'takes-whole-edge',
-    path,
-    `${path}: a cut ${desk.show(depth)} deep takes the whole edge of stock ${desk.show(least)} thick`,
-    'Write a depth less than the thickness, so that a tongue is left',
-  );
+  desk.report('fault.takes-whole-edge', `${at}.${depthKey(file)}`, { depth, stock: least });
 }
 
 /** Which key of a cut says how deep it goes. */

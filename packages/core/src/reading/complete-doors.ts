@@ -3,6 +3,7 @@ import { type GroovedPart, groovedParts } from '../door/groove-room.ts';
 import { DEFAULTS } from '../job/defaults.ts';
 import { fillOpenings } from '../job/given-job.ts';
 import type { Door } from '../job/job.ts';
+import { toldPart } from '../problem/say-fault.ts';
 import { checkHead, completeHead } from './complete-head.ts';
 import { type Desk, figureOf } from './desk.ts';
 import type { FileDoor, JobFile, Loose } from './job-file.ts';
@@ -12,9 +13,7 @@ import { joinPath } from './tree.ts';
 /** Outlines over all doors: each is offset many times. */
 function checkHeadPieces(doors: readonly Door[], desk: Desk): void {
   const pieces = doors.reduce((sum, { head }) => sum + (head?.shape === 'outline' ? head.chain.length : 0), 0);
-  if (pieces <= MOST_HEAD_PIECES) return;
-  const what = `doors: the outlines of their heads have ${pieces} lines and arcs, and up to ${MOST_HEAD_PIECES} are computed`;
-  desk.report('too-many', 'doors', what, 'Draw them with fewer, or put doors into several jobs');
+  if (pieces > MOST_HEAD_PIECES) desk.report('fault.too-many.heads', 'doors', { pieces, most: MOST_HEAD_PIECES });
 }
 
 /** Whether the panels of all doors, told by their counts alone, are no more than are shared out. */
@@ -26,8 +25,7 @@ function checkPanelCount(files: Loose<JobFile['doors']>, desk: Desk): boolean {
     panels += across * up * (file?.leaves ?? 1) * (file?.quantity ?? 1);
   }
   if (panels <= MOST_PANELS) return true;
-  const what = `doors: they have ${panels} panels in all, and up to ${MOST_PANELS} are worked out`;
-  desk.report('too-many', 'doors', what, 'Put doors into several jobs, or check their quantities');
+  desk.report('fault.too-many.panels', 'doors', { panels, most: MOST_PANELS });
   return false;
 }
 
@@ -69,27 +67,18 @@ const OPENING_KEYS = ['hung', 'gap', 'overlay', 'between', 'leaves'] as const;
 
 /** The carcase's opening with its defaults; keys that mean nothing as the door is given are refused. */
 function readOpening(file: Loose<FileDoor> & object, at: string, desk: Desk): HungIn | undefined {
-  const refuse = (key: string, why: string, instead: string) =>
-    desk.report('key-not-used', `${at}.${key}`, `${at}.${key} is not used: ${why}`, instead);
+  const refuse = (key: string, why: 'no-opening' | 'overlay' | 'inset' | 'one-leaf') =>
+    desk.report(`fault.key-not-used.${why}`, `${at}.${key}`, {});
   const { opening } = file;
   if (opening === undefined) {
-    for (const key of OPENING_KEYS)
-      if (key in file) refuse(key, 'the door has no opening', 'Give the opening, or take this line out');
+    for (const key of OPENING_KEYS) if (key in file) refuse(key, 'no-opening');
     return undefined;
   }
   const hung = file.hung ?? DEFAULTS.hung;
-  if (hung === 'overlay' && 'gap' in file) refuse('gap', 'the door is hung overlay', 'Write overlay: instead');
-  if (hung === 'inset' && 'overlay' in file)
-    refuse('overlay', 'the door is hung inset', 'Write hung: overlay, or gap:');
-  if ((file.leaves ?? DEFAULTS.leaves) === 1 && 'between' in file)
-    refuse('between', 'there is one leaf', 'Write leaves: 2, or take this line out');
-  if (hung === 'overlay' && !('overlay' in file))
-    desk.report(
-      'missing-key',
-      `${at}.overlay`,
-      `${at}.overlay is missing: the door is hung overlay`,
-      'Add overlay: and how far it laps over the carcase',
-    );
+  if (hung === 'overlay' && 'gap' in file) refuse('gap', 'overlay');
+  if (hung === 'inset' && 'overlay' in file) refuse('overlay', 'inset');
+  if ((file.leaves ?? DEFAULTS.leaves) === 1 && 'between' in file) refuse('between', 'one-leaf');
+  if (hung === 'overlay' && !('overlay' in file)) desk.report('fault.missing-key.overlay', `${at}.overlay`, {});
   return {
     width: figureOf(opening.width),
     height: figureOf(opening.height),
@@ -105,29 +94,18 @@ function completeSize(file: Loose<FileDoor> & object, hungIn: HungIn | undefined
   if (hungIn === undefined) {
     for (const key of ['width', 'height'] as const) {
       if (key in file) continue;
-      desk.report(
-        'size-or-opening',
-        `${at}.${key}`,
-        `${at} has no ${key}`,
-        'Give width and height of the door, or the opening of the carcase',
-      );
+      desk.report('fault.size-or-opening.neither', `${at}.${key}`, { door: at, size: key });
     }
     const size = { width: figureOf(file.width), height: figureOf(file.height) };
     return Number.isNaN(size.width + size.height) ? null : size;
   }
   for (const key of ['width', 'height'] as const)
-    if (key in file)
-      desk.report('size-or-opening', `${at}.${key}`, `${at} has both a ${key} and an opening`, 'Keep one of them');
+    if (key in file) desk.report('fault.size-or-opening.both', `${at}.${key}`, { door: at, size: key });
   const size = leafSize(hungIn, file.leaves ?? DEFAULTS.leaves);
   if (Number.isNaN(size.width + size.height)) return null;
   for (const key of ['width', 'height'] as const) {
     if (size[key] > 0) continue;
-    desk.report(
-      'door-too-small',
-      `${at}.opening.${key}`,
-      `${at}.opening.${key}, ${desk.show(hungIn[key])}, is filled up by the gaps: nothing is left for the door`,
-      'Write a larger opening or smaller gaps',
-    );
+    desk.report('fault.door-too-small.opening', `${at}.opening.${key}`, { size: hungIn[key] });
     return null;
   }
   return size;
@@ -140,13 +118,10 @@ function checkCounts(file: Loose<FileDoor> & object, at: string, desk: Desk): vo
     ['up', 'rows'],
   ] as const) {
     const sizes = file[list];
-    if (sizes === undefined || file[count] === undefined || file[count] === sizes.length) continue;
-    desk.report(
-      'key-not-used',
-      `${at}.${count}`,
-      `${at}.${count} is ${file[count]}, and ${list} lists ${sizes.length}`,
-      `Take ${count} out: ${list} says how many there are`,
-    );
+    const counted = file[count];
+    if (sizes === undefined || counted === undefined || counted === sizes.length) continue;
+    const figures = { count: counted, listed: sizes.length, key: count, list };
+    desk.report('fault.key-not-used.count', `${at}.${count}`, figures);
   }
 }
 
@@ -161,12 +136,8 @@ function checkParts(door: Door, grooveDepth: number, at: string, desk: Desk): vo
 }
 
 function reportMuntin(key: 'muntin' | 'midRail', at: string, desk: Desk): void {
-  desk.report(
-    'muntin-missing',
-    `${at}.muntin`,
-    `${at} has several panels and no muntin between them`,
-    `Add ${key === 'muntin' ? 'muntin' : 'muntin: or midRail'}: and its width`,
-  );
+  const sentence = key === 'muntin' ? 'fault.muntin-missing' : 'fault.muntin-missing.rows';
+  desk.report(sentence, `${at}.muntin`, { door: at });
 }
 
 function checkOpenings(
@@ -187,38 +158,24 @@ function checkOpenings(
   if ([over, room, parting, ...given].some(Number.isNaN)) return;
   if (given.length === 0) {
     if (shares[0]! > 0) return;
-    const count = sizes.length;
-    const taken = over - room + (count - 1) * parting;
-    const muntins = count > 1 && parting > 0 ? ` and ${count - 1} ${count === 2 ? 'muntin' : 'muntins'}` : '';
-    desk.report(
-      'door-too-small',
-      `${at}.${size}`,
-      `${at}.${size}, ${desk.show(over)}, leaves no room for a panel: two ${part}s${muntins} take ${desk.show(taken)}`,
-      `Write a larger ${size} or narrower parts`,
-    );
+    const muntins = parting > 0 ? sizes.length - 1 : 0;
+    const taken = over - room + (sizes.length - 1) * parting;
+    const parts =
+      muntins > 1
+        ? toldPart('door.stiles-muntins', { part, muntins })
+        : toldPart(muntins === 1 ? 'door.stiles-muntin' : 'door.stiles', { part });
+    desk.report('fault.door-too-small.stiles', `${at}.${size}`, { over, parts, taken, size });
     return;
   }
   const needed = given.reduce((sum, one) => sum + one, 0) + (sizes.length - 1) * parting;
   const rest = given.length < sizes.length;
   if (rest ? shares.every((share) => share > 0) : Math.abs(needed - room) < 0.01) return;
-  desk.report(
-    'openings-overrun',
-    `${at}.${list}`,
-    rest || needed > room
-      ? `${at}.${list} come to ${desk.show(needed)} with what parts them, and ${desk.show(room)} lies between the ${part}s`
-      : `${at}.${list} come to ${desk.show(needed)} with what parts them, ${desk.show(room - needed)} less than lies between the ${part}s`,
-    'Write smaller openings, or rest for one of them',
-  );
+  if (rest || needed > room) desk.report('fault.openings-overrun.more', `${at}.${list}`, { needed, room, part });
+  else desk.report('fault.openings-overrun.less', `${at}.${list}`, { needed, less: room - needed, part });
 }
 
 function checkGroove({ part, room, bothEdges }: GroovedPart, depth: number, at: string, desk: Desk): void {
   if (!(depth >= room)) return;
-  const path = `${at}.${part}`;
-  const [width, why] = bothEdges ? [room * 2, 'from both its edges '] : [room, ''];
-  desk.report(
-    'groove-through-part',
-    path,
-    `${path}, ${desk.show(width)}, is cut through ${why}by a groove ${desk.show(depth)} deep`,
-    `Write a wider ${part}, or a shallower groove`,
-  );
+  if (bothEdges) desk.report('fault.groove-through-part.both', `${at}.${part}`, { width: room * 2, depth, part });
+  else desk.report('fault.groove-through-part', `${at}.${part}`, { width: room, depth, part });
 }

@@ -14,29 +14,11 @@ export function completeFrame(file: Loose<JobFile['frame']>, shop: Shop | undefi
   const depth = figureOf(file?.groove?.depth);
   const setback = figureOf(file?.groove?.setback);
   const swellGap = figureOf(file?.swellGap);
-  const { report, show } = desk;
+  const { report } = desk;
   if (setback + width > thickness)
-    report(
-      'groove-behind-frame',
-      'frame.groove',
-      `frame.groove: setback ${show(setback)} and width ${show(width)} come to ${show(setback + width)}, ` +
-        `past the back of a frame ${show(thickness)} thick`,
-      'Write a smaller setback or width, or a thicker frame',
-    );
-  if (depth > thickness)
-    report(
-      'groove-deeper-than-frame',
-      'frame.groove.depth',
-      `frame.groove.depth, ${show(depth)}, is more than the frame's thickness of ${show(thickness)}`,
-      'Write the depth from the sight edge to the bottom of the groove, usually about 10 mm (3/8 in)',
-    );
-  if (swellGap >= depth)
-    report(
-      'swell-gap-fills-groove',
-      'frame.swellGap',
-      `frame.swellGap, ${show(swellGap)}, leaves nothing of the groove's depth of ${show(depth)} for the tongue`,
-      'Write a gap less than the depth of the groove',
-    );
+    report('fault.groove-behind-frame', 'frame.groove', { setback, width, sum: setback + width, frame: thickness });
+  if (depth > thickness) report('fault.groove-deeper-than-frame', 'frame.groove.depth', { depth, frame: thickness });
+  if (swellGap >= depth) report('fault.swell-gap-fills-groove', 'frame.swellGap', { gap: swellGap, depth });
   const sticking = completeProfile(file?.sticking, 'frame.sticking', desk);
   const backEdge = completeProfile(file?.backEdge, 'frame.backEdge', desk);
   for (const key of ['sticking', 'backEdge'] as const) {
@@ -47,12 +29,7 @@ export function completeFrame(file: Loose<JobFile['frame']>, shop: Shop | undefi
   if (Number.isNaN(thickness + width + depth + setback + swellGap)) return undefined;
   const endGap = file?.endGap;
   if (endGap !== undefined && endGap >= depth)
-    report(
-      'swell-gap-fills-groove',
-      'frame.endGap',
-      `frame.endGap, ${show(endGap)}, leaves nothing of the groove's depth of ${show(depth)} for the tongue`,
-      'Write a gap less than the depth of the groove',
-    );
+    report('fault.swell-gap-fills-groove', 'frame.endGap', { gap: endGap, depth });
   const joint = file?.joint && { kind: file.joint.kind ?? DEFAULTS.joint, length: file.joint.length ?? depth };
   const frame = {
     thickness,
@@ -74,12 +51,6 @@ export function completeFrame(file: Loose<JobFile['frame']>, shop: Shop | undefi
 }
 
 /** A profile on the back's arris may not break into the groove. */
-function checkBackEdge(depth: number, lip: number, { report, show }: Desk): void {
-  if (!(depth >= lip)) return;
-  report(
-    'back-edge-in-groove',
-    'frame.backEdge',
-    `frame.backEdge: ${show(depth)} deep breaks into the groove, whose back lip is ${show(Math.max(0, lip))} thick`,
-    'Write a shallower profile, or set the groove further forward',
-  );
+function checkBackEdge(depth: number, lip: number, { report }: Desk): void {
+  if (depth >= lip) report('fault.back-edge-in-groove', 'frame.backEdge', { depth, lip: Math.max(0, lip) });
 }

@@ -1,5 +1,6 @@
 import { curveBox, findSelfCrossing, flipCurve, joinBoxes } from '@fielded/geometry';
 import { type DoorHead, findHeadFault, type HeadFault } from '../door/head.ts';
+import { type FaultSentence, toldPart } from '../problem/say-fault.ts';
 import { drawPath } from '../profile/outline-path.ts';
 import type { Desk } from './desk.ts';
 import type { FileDoor, FileHead, Loose } from './job-file.ts';
@@ -10,12 +11,6 @@ const KEYS = {
   outline: ['path'],
 } as const;
 const ALL_KEYS = ['rise', 'crown', 'ears', 'path'] as const;
-const MEANS = {
-  rise: 'how high it stands',
-  crown: 'the radius of the round arc in the middle',
-  ears: 'the radius of the hollow arcs beside it',
-  path: 'SVG path data from the left side of the opening to the right',
-};
 
 /** A head's own keys: those of its shape, each given, and no others; undefined where one is missing or was struck out. */
 export function completeHead(file: Loose<FileHead>, at: string, desk: Desk): DoorHead | undefined {
@@ -24,14 +19,9 @@ export function completeHead(file: Loose<FileHead>, at: string, desk: Desk): Doo
   const own: readonly string[] = KEYS[shape];
   for (const key of ALL_KEYS) {
     if (own.includes(key) && !(key in file))
-      desk.report('missing-key', `${at}.${key}`, `${at}.${key} is missing`, `Add ${key}: and ${MEANS[key]}`);
+      desk.report('fault.missing-key.head', `${at}.${key}`, { key, means: toldPart(`head.${key}`, {}) });
     if (!own.includes(key) && key in file)
-      desk.report(
-        'key-not-used',
-        `${at}.${key}`,
-        `${at}.${key} is not used: shape: ${shape} has ${listWords(own)}`,
-        'Take this line out',
-      );
+      desk.report('fault.key-not-used.head', `${at}.${key}`, { shape, keys: listWords(own) });
   }
   if (shape === 'outline') return path === undefined ? undefined : completeOutline(path, `${at}.path`, desk);
   if (rise === undefined) return undefined;
@@ -46,19 +36,14 @@ function listWords(words: readonly string[]): string {
 /** The path with y up from its lowest point. */
 function completeOutline(path: string, at: string, desk: Desk): DoorHead | undefined {
   const drawn = drawPath(path, desk.units);
-  if ('code' in drawn) {
-    desk.report(drawn.code, at, `${at}: ${drawn.what}`, 'Write it like "M 0 60 A 510 510 0 0 1 480 60"');
+  if ('sentence' in drawn) {
+    desk.place({ ...drawn, remedy: 'fault.outline-unreadable.head.do' }, at);
     return undefined;
   }
   const box = joinBoxes(drawn.chain.map(curveBox));
   if (box === null || drawn.closed || box.y1 - box.y0 < 1e-6 || findSelfCrossing(drawn.chain) !== null) {
-    const what = drawn.closed ? 'is closed' : box === null || box.y1 - box.y0 < 1e-6 ? 'is level' : 'crosses itself';
-    desk.report(
-      'head-does-not-fit',
-      at,
-      `${at}: the path ${what}`,
-      'Draw an open path over the opening, left to right',
-    );
+    const what = drawn.closed ? 'closed' : box === null || box.y1 - box.y0 < 1e-6 ? 'level' : 'crosses';
+    desk.report(`fault.head-does-not-fit.${what}`, at, {});
     return undefined;
   }
   return { shape: 'outline', rise: box.y1 - box.y0, chain: drawn.chain.map((c) => flipCurve(c, box.y1)) };
@@ -72,60 +57,30 @@ export function checkHead(
   at: string,
   desk: Desk,
 ): boolean {
-  const { show, report } = desk;
-  if (door.columns.length > 1) {
-    report(
-      'head-does-not-fit',
-      at,
-      `${at}: the top row has ${door.columns.length} openings`,
-      'Shape a door of one column, or take head out',
-    );
+  const { columns, grain } = door;
+  if (columns.length > 1) {
+    desk.report('fault.head-does-not-fit.columns', at, { columns: columns.length });
     return false;
   }
-  if (door.grain === 'across') {
-    report('head-does-not-fit', at, `${at}: a shaped head needs a panel whose grain runs up`, 'Take head or grain out');
+  if (grain === 'across') {
+    desk.report('fault.head-does-not-fit.grain', at, {});
     return false;
   }
-  if (head.rise >= opening.height) {
-    report(
-      'head-does-not-fit',
-      at,
-      `${at}.rise, ${show(head.rise)}, is as much as the opening is high, ${show(opening.height)}`,
-      'Write a smaller rise',
-    );
+  const { rise } = head;
+  if (rise >= opening.height) {
+    desk.report('fault.head-does-not-fit.height', at, { rise, height: opening.height });
     return false;
   }
   const fault = findHeadFault(head, opening.width);
   if (fault === null) return true;
-  const [what, instead] = sayFault(fault, head, opening.width, desk);
-  report('head-does-not-fit', at, `${at}: ${what}`, instead);
+  desk.report(HEAD_FAULTS[fault], at, { rise, width: opening.width });
   return false;
 }
 
-function sayFault(fault: HeadFault, head: DoorHead, width: number, { show }: Desk): [what: string, instead: string] {
-  const rise = show(head.rise);
-  switch (fault) {
-    case 'rise-past-half-circle':
-      return [
-        `a rise of ${rise} is more than half the opening's width of ${show(width)}`,
-        'Write a rise of up to half the width',
-      ];
-    case 'rise-past-radii':
-      return [`a rise of ${rise} is more than crown and ears together`, 'Write a smaller rise or larger radii'];
-    case 'not-the-opening':
-      return [
-        `the path does not run from one side of the opening to the other, ${show(width)}`,
-        `Start it at x 0 and end it at ${show(width)}, between the two`,
-      ];
-    case 'turns-back':
-      return [
-        'the path turns back towards the left: its rail would hook under the panel and could not be put on',
-        'Draw it from left to right all the way, upright at the most',
-      ];
-    case 'wider-than-opening':
-      return [
-        `crown and ears over a rise of ${rise} are wider than the opening of ${show(width)}`,
-        'Write a smaller rise or smaller radii',
-      ];
-  }
-}
+const HEAD_FAULTS = {
+  'rise-past-half-circle': 'fault.head-does-not-fit.half-circle',
+  'rise-past-radii': 'fault.head-does-not-fit.radii',
+  'not-the-opening': 'fault.head-does-not-fit.sides',
+  'turns-back': 'fault.head-does-not-fit.turns-back',
+  'wider-than-opening': 'fault.head-does-not-fit.wider',
+} as const satisfies Readonly<Record<HeadFault, FaultSentence>>;

@@ -48,28 +48,17 @@ export function completeJob(file: Loose<JobFile>, shop: Shop | undefined, desk: 
 /** A shop's knife can be named by many cuts: what counts is what is run. */
 function checkPieces(cuts: readonly (Cut | undefined)[], desk: Desk): void {
   const pieces = cuts.reduce((sum, cut) => sum + (cut?.profile.shape === 'outline' ? cut.profile.chain.length : 0), 0);
-  if (pieces <= MOST_PIECES) return;
-  const what = `cuts: their outlines have ${pieces} lines and arcs, and up to ${MOST_PIECES} are computed`;
-  desk.report('too-many', 'cuts', what, 'Draw them with fewer');
+  if (pieces > MOST_PIECES) desk.report('fault.too-many.pieces', 'cuts', { pieces, most: MOST_PIECES });
 }
 
 function checkFit(fit: Loose<JobFile['fit']>, desk: Desk): void {
-  if (!(figureOf(fit?.snug) > figureOf(fit?.loose))) return;
-  desk.report(
-    'out-of-order',
-    'fit',
-    `fit: snug, ${desk.show(figureOf(fit?.snug))}, is more than loose, ${desk.show(figureOf(fit?.loose))}`,
-    'Write a snug that is no more than loose: below snug is tight, above loose is loose',
-  );
+  const snug = figureOf(fit?.snug);
+  const loose = figureOf(fit?.loose);
+  if (snug > loose) desk.report('fault.out-of-order.fit', 'fit', { snug, loose });
 }
 
 function checkSeason(season: Loose<Season>, desk: Desk): void {
   const { driest, dampest } = (season ?? {}) as Partial<Season>;
   if (typeof driest !== 'number' || typeof dampest !== 'number' || driest <= dampest) return;
-  desk.report(
-    'out-of-order',
-    'season',
-    `season: driest, ${driest} %, is damper than dampest, ${dampest} %`,
-    'Write the lower moisture content as driest',
-  );
+  desk.report('fault.out-of-order.season', 'season', { driest: `${driest}`, dampest: `${dampest}` });
 }

@@ -21,15 +21,15 @@ export function completeProfile(file: Loose<FileProfile>, at: string, desk: Desk
 function completeDrawing(name: string, at: string, desk: Desk): Profile | undefined {
   const opened = desk.openOutline(name);
   if (typeof opened === 'string') return completeOutline(opened, 'mm', at, desk);
-  desk.report('outline-file', at, `${at}: ${name}: ${opened.refused}`, opened.instead);
+  desk.report('fault.outline-file', at, { name, ...opened });
   return undefined;
 }
 
 function completeOutline(path: string | undefined, units: Units, at: string, desk: Desk): Profile | undefined {
   if (path === undefined) return undefined;
   const outline = readOutline(path, units);
-  if ('code' in outline) {
-    desk.report(outline.code, at, `${at}: ${outline.what}`, outline.instead);
+  if ('sentence' in outline) {
+    desk.place(outline, at);
     return undefined;
   }
   const { reach, depth } = chainExtent(outline.chain);
@@ -40,26 +40,11 @@ function completeNamed(file: Loose<NamedProfile>, at: string, desk: Desk): Profi
   const { shape, reach, depth, land, shoulder, balance } = file ?? {};
   const sizes = { reach: figureOf(reach), depth: figureOf(depth), land: figureOf(land), shoulder: figureOf(shoulder) };
   if (sizes.land >= sizes.reach)
-    desk.report(
-      'land-past-reach',
-      `${at}.land`,
-      `${at}.land, ${desk.show(sizes.land)}, leaves nothing of the reach of ${desk.show(sizes.reach)}`,
-      'Write a land less than the reach',
-    );
+    desk.report('fault.land-past-reach', `${at}.land`, { land: sizes.land, reach: sizes.reach });
   if (sizes.shoulder >= sizes.depth)
-    desk.report(
-      'shoulder-past-depth',
-      `${at}.shoulder`,
-      `${at}.shoulder, ${desk.show(sizes.shoulder)}, leaves nothing of the depth of ${desk.show(sizes.depth)}`,
-      'Write a shoulder less than the depth, or use shape: rebate for an upright step alone',
-    );
+    desk.report('fault.shoulder-past-depth', `${at}.shoulder`, { shoulder: sizes.shoulder, depth: sizes.depth });
   if (!(figureOf(balance) > 0 && figureOf(balance) < 1) && balance !== undefined)
-    desk.report(
-      'out-of-range',
-      `${at}.balance`,
-      `${at}.balance: ${balance} leaves out one of the two arcs of the ogee`,
-      'Write a share between 0 and 1, such as 0.5; for one arc alone use shape: cove or ovolo',
-    );
+    desk.report('fault.out-of-range.balance', `${at}.balance`, { balance: `${balance}` });
   if (shape === 'rebate') checkRebate(sizes, at, desk);
   checkQuarterCircle(shape, sizes, at, desk);
   const profile = { shape, reach, depth, land, shoulder, balance };
@@ -69,9 +54,7 @@ function completeNamed(file: Loose<NamedProfile>, at: string, desk: Desk): Profi
 /** A rebate goes in flat and up square: a land or a shoulder of its own would be read and dropped. */
 function checkRebate({ land, shoulder }: { land: number; shoulder: number }, at: string, desk: Desk): void {
   for (const [key, size] of Object.entries({ land, shoulder })) {
-    if (!(size > 0)) continue;
-    const what = `${at}.${key}, ${desk.show(size)}, has no use: a rebate is all land, and upright at its end`;
-    desk.report('key-without-use', `${at}.${key}`, what, 'Take it out, or use shape: bevel');
+    if (size > 0) desk.report('fault.key-without-use', `${at}.${key}`, { size });
   }
 }
 
@@ -85,11 +68,6 @@ function checkQuarterCircle(
   const run = reach - land;
   const rise = depth - shoulder;
   if (shape === 'rebate' || shape === 'bevel' || !(run > 0 && rise > run * (1 + 1e-12))) return;
-  desk.report(
-    'past-quarter-circle',
-    at,
-    `${at}: the ${shape} rises ${desk.show(rise)} (depth less shoulder) over a run of ${desk.show(run)} (reach less land), ` +
-      'and past a quarter circle the arc turns under',
-    `Give it ${desk.show(land + rise)} of reach, or take the depth down to ${desk.show(shoulder + run)}`,
-  );
+  const wanted = { reach: land + rise, depth: shoulder + run };
+  desk.report('fault.past-quarter-circle', at, { shape: `${shape}`, rise, run, ...wanted });
 }

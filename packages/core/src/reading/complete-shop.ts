@@ -1,3 +1,5 @@
+import { formatLength } from '../measure/format.ts';
+import type { ToldFault } from '../problem/say-fault.ts';
 import { findHeadFaults } from '../shop/head-faults.ts';
 import { findMachineFaults } from '../shop/machine-faults.ts';
 import type { Maker } from '../shop/rates.ts';
@@ -16,12 +18,18 @@ export function completeShop(file: Loose<ShopFile>, desk: Desk): Shop | undefine
     knives[name] = { profile, ...steelOf(knife as ShopKnife) };
   }
   for (const [name, head] of Object.entries(file?.heads ?? {})) {
-    report(findHeadFaults((head ?? {}) as Head, desk.show), `heads.${name}`, desk);
+    report(findHeadFaults((head ?? {}) as Head), `heads.${name}`, desk);
     checkOrder(head?.minSpeed, head?.maxSpeed, `heads.${name}.minSpeed`, String, desk);
   }
   for (const [name, machine] of Object.entries(file?.machines ?? {})) {
-    report(findMachineFaults((machine ?? {}) as Machine, desk.show), `machines.${name}`, desk);
-    checkOrder(machine?.seat?.[0], machine?.seat?.[1], `machines.${name}.seat`, desk.show, desk);
+    report(findMachineFaults((machine ?? {}) as Machine), `machines.${name}`, desk);
+    checkOrder(
+      machine?.seat?.[0],
+      machine?.seat?.[1],
+      `machines.${name}.seat`,
+      (mm) => formatLength(mm, desk.units),
+      desk,
+    );
     checkOrder(machine?.tilt?.[0], machine?.tilt?.[1], `machines.${name}.tilt`, showDegrees, desk);
   }
   checkRules(file?.rules, desk);
@@ -82,8 +90,7 @@ function completeMaker({ name, address, logo }: Loose<ShopFile> & object, desk: 
   if (name !== undefined)
     return { name, address: (address ?? []).filter((line) => line !== undefined), ...(logo !== undefined && { logo }) };
   const key = (address?.length ?? 0) > 0 ? 'address' : 'logo';
-  if (key === 'address' || logo !== undefined)
-    desk.report('missing-key', key, `${key} is given, and no name for the shop`, 'Add name: and the name of the shop');
+  if (key === 'address' || logo !== undefined) desk.report('fault.missing-key.maker', key, {});
   return undefined;
 }
 
@@ -91,32 +98,19 @@ function completeMaker({ name, address, logo }: Loose<ShopFile> & object, desk: 
 function checkFromFace(knife: ShopKnife, name: string, heads: Loose<ShopFile['heads']>, desk: Desk): void {
   const { head, fromFace } = knife;
   const height = head !== undefined && Object.hasOwn(heads ?? {}, head) ? heads?.[head]?.height : undefined;
-  if (!(figureOf(fromFace) > figureOf(height))) return;
-  const at = `knives.${name}.fromFace`;
-  const what = `${at}: ${desk.show(figureOf(fromFace))} in from the face is past the other end of the head ${head}, ${desk.show(figureOf(height))} high`;
-  desk.report('from-face-past-head', at, what, "Measure from the head's face on the side where the knife cuts deepest");
+  const figures = { fromFace: figureOf(fromFace), height: figureOf(height), head: `${head}` };
+  if (figures.fromFace > figures.height) desk.report('fault.from-face-past-head', `knives.${name}.fromFace`, figures);
 }
 
 function checkRules(rules: Loose<ShopFile['rules']>, desk: Desk): void {
   checkOrder(rules?.rimSpeed?.[0], rules?.rimSpeed?.[1], 'rules.rimSpeed', String, desk);
   const least = figureOf(rules?.leastEndGrainWidth);
   const greatest = figureOf(rules?.greatestBlankWidth);
-  if (!(greatest < least)) return;
-  const what = `rules: greatestBlankWidth, ${desk.show(greatest)}, is less than leastEndGrainWidth, ${desk.show(least)}`;
-  desk.report('out-of-order', 'rules', what, 'Write a greatest width that blanks of the least width fit in');
+  if (greatest < least) desk.report('fault.out-of-order.blanks', 'rules', { greatest, least });
 }
 
-/** One figure of a head or a machine that cannot be. */
-interface FigureFault {
-  readonly code: Parameters<Desk['report']>[0];
-  readonly key: string;
-  readonly what: string;
-  readonly instead: string;
-}
-
-function report(faults: readonly FigureFault[], at: string, desk: Desk): void {
-  for (const { code, key, what, instead } of faults)
-    desk.report(code, `${at}.${key}`, `${at}.${key}: ${what}`, instead);
+function report(faults: readonly (ToldFault & { readonly key: string })[], at: string, desk: Desk): void {
+  for (const { key, ...told } of faults) desk.place(told, `${at}.${key}`);
 }
 
 function checkOrder(
@@ -126,9 +120,8 @@ function checkOrder(
   show: (value: number) => string,
   desk: Desk,
 ): void {
-  if (!(figureOf(low) > figureOf(high))) return;
-  const what = `${at} runs from ${show(figureOf(low))} down to ${show(figureOf(high))}`;
-  desk.report('out-of-order', at, what, 'Write the least first, then the greatest');
+  const [from, to] = [figureOf(low), figureOf(high)];
+  if (from > to) desk.report('fault.out-of-order.range', at, { low: show(from), high: show(to) });
 }
 
 function showDegrees(angle: number): string {

@@ -1,6 +1,5 @@
-import { formatLength } from '../measure/format.ts';
 import type { Units } from '../measure/length.ts';
-import type { FaultCode } from '../problem/codes.ts';
+import { type FaultFigures, type FaultSentence, type ToldFault, tellFault } from '../problem/say-fault.ts';
 import { type ReadSteel, readSteel } from './steel.ts';
 
 /** Why another file cannot be had, and what to do: sentences without their full stops. */
@@ -12,24 +11,25 @@ export interface Refused {
 /** Where a file's values are checked against each other: what is wrong is reported here, with the path of the value. */
 export interface Desk {
   readonly units: Units;
-  /** `what` is wrong and what to do `instead`, as sentences without their full stops. */
-  report(code: FaultCode, at: string, what: string, instead: string): void;
+  /** A sentence of the catalogue, with its figures, about the value at a path. */
+  report<K extends FaultSentence>(sentence: K, at: string, figures: FaultFigures<K>): void;
+  /** The same for a fault that was told before its place was known. */
+  place(fault: ToldFault, at: string): void;
   /** The outline in a drawing file that the file names, as path data in mm, or why there is none to be had. */
   readonly openOutline: (name: string) => string | Refused;
-  /** A length in the file's own unit, for a message. */
-  show(mm: number): string;
   /** What a knife cuts whose outline was taken off its steel. */
   readonly readSteel: ReadSteel;
 }
 
-/** A desk whose reports go to `report`. */
+/** A desk whose reports go to `place`. */
 export function openDesk(
   units: Units,
-  report: Desk['report'],
+  place: Desk['place'],
   openOutline: Desk['openOutline'],
   steel: ReadSteel = readSteel,
 ): Desk {
-  return { units, report, openOutline, show: (mm) => formatLength(mm, units), readSteel: steel };
+  const report: Desk['report'] = (sentence, at, figures) => place(tellFault(sentence, figures), at);
+  return { units, report, place, openOutline, readSteel: steel };
 }
 
 /** A struck-out figure compares as false with everything, so that no check fails because of another fault. */

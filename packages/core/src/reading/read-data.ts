@@ -1,3 +1,4 @@
+import { tellFault } from '../problem/say-fault.ts';
 import { DEEPEST_NESTING, MOST_VALUES } from './limits.ts';
 import { NO_SHOP_HERE, type ReadJob, type ReadShop, readJobTree, readShopTree } from './read-tree.ts';
 import { createSteelMemory } from './steel.ts';
@@ -73,16 +74,7 @@ function treeOf(value: unknown): Tree {
       faults: [],
     };
   }
-  const what = 'The job holds too much, or is nested too deep';
-  const fault: TextFault = {
-    code: 'yaml-too-deep',
-    at: '',
-    line: 0,
-    column: 0,
-    text: '',
-    what,
-    instead: 'Write it as in the examples',
-  };
+  const fault: TextFault = { at: '', line: 0, column: 0, text: '', ...tellFault('fault.yaml-too-deep.data', {}) };
   return { value: null, places: new Map(), keyPlaces: new Map(), faults: [fault] };
 }
 

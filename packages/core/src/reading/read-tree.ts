@@ -1,7 +1,10 @@
 import * as v from 'valibot';
 import type { Job } from '../job/job.ts';
 import type { Units } from '../measure/length.ts';
-import type { Fault } from '../problem/problem.ts';
+import { IN_ENGLISH } from '../problem/language.ts';
+import { sayIn } from '../problem/phrase.ts';
+import type { Fault, Figures } from '../problem/problem.ts';
+import { codeOfFault, FAULT_ENGLISH, tellFault } from '../problem/say-fault.ts';
 import type { Shop } from '../shop/shop.ts';
 import { readAliases } from './aliases.ts';
 import { completeJob } from './complete-job.ts';
@@ -58,16 +61,15 @@ export function readJobTree(
   const name = checked.file?.shop;
   const shop = findShop(name);
   if (shop !== undefined && 'refused' in shop) {
-    const what = `shop: ${name}: ${shop.refused}`;
-    const place = findPlace(tree, 'shop', 'shop-unreadable');
-    faults.push({ code: 'shop-unreadable', at: 'shop', ...place, what, instead: shop.instead });
+    const told = tellFault('fault.shop-unreadable', { ...shop, name: `${name}` });
+    faults.push({ at: 'shop', ...findPlace(tree, 'shop', 'shop-unreadable'), ...told });
   }
   const found = shop !== undefined && 'shop' in shop ? (shop.shop ?? undefined) : undefined;
   const desk = openDeskOn(tree, units, faults, (path) => findOutline(path, ''), readSteel);
   // A shop that could not be read would make every name in it unknown: one fault is enough.
   const broken = shop !== undefined && found === undefined;
   const job = completeJob(checked.file, found, broken ? silence(desk, ['unknown-knife', 'unknown-head']) : desk);
-  const all = [...inOrder(faults, ''), ...(shop !== undefined && 'faults' in shop ? shop.faults : [])];
+  const all = [...inOrder(faults, '', units), ...(shop !== undefined && 'faults' in shop ? shop.faults : [])];
   if (all.length > 0 || job === undefined) return { job: null, faults: all };
   return { job, faults: [] };
 }
@@ -82,7 +84,7 @@ export function readShopTree(written: Tree, name: string, findOutline: FindOutli
     checked.file,
     openDeskOn(tree, units, faults, (path) => findOutline(path, name)),
   );
-  if (faults.length > 0 || shop === undefined) return { shop: null, faults: inOrder(faults, name) };
+  if (faults.length > 0 || shop === undefined) return { shop: null, faults: inOrder(faults, name, units) };
   return { shop, faults: [] };
 }
 
@@ -115,7 +117,7 @@ function checkSchema<F>(
   const result = v.safeParse(schema, tree.value);
   // What could not be read as YAML is not also called missing.
   const unread = new Set(
-    tree.faults.filter(({ at, code }) => at !== '' && code !== 'duplicate-key').map(({ at }) => at),
+    tree.faults.filter(({ at, sentence }) => at !== '' && sentence !== 'fault.duplicate-key').map(({ at }) => at),
   );
   const faults = [...tree.faults, ...explainIssues(result.issues ?? [], tree).filter(({ at }) => !unread.has(at))];
   return { file: strikeOut(result.output, result.issues ?? []) as Loose<F>, faults };
@@ -141,10 +143,10 @@ function openDeskOn(
   openOutline: Desk['openOutline'],
   readSteel?: ReadSteel,
 ): Desk {
-  const report: Desk['report'] = (code, at, what, instead) => {
-    faults.push({ code, at, ...findPlace(tree, at, code), what, instead });
+  const place: Desk['place'] = (told, at) => {
+    faults.push({ at, ...findPlace(tree, at, codeOfFault(told.sentence)), ...told });
   };
-  return openDesk(units, report, openOutline, readSteel);
+  return openDesk(units, place, openOutline, readSteel);
 }
 
 function noDrawing(): Refused {
@@ -152,25 +154,35 @@ function noDrawing(): Refused {
 }
 
 function silence(desk: Desk, codes: readonly string[]): Desk {
-  return {
-    ...desk,
-    report: (code, ...rest) => {
-      if (!codes.includes(code)) desk.report(code, ...rest);
-    },
+  const place: Desk['place'] = (told, at) => {
+    if (!codes.includes(codeOfFault(told.sentence))) desk.place(told, at);
   };
+  return openDesk(desk.units, place, desk.openOutline, desk.readSteel);
 }
 
 /** Faults in the order of the file, as they are reported. */
-export function inOrder(faults: readonly TextFault[], file: string): Fault[] {
+export function inOrder(faults: readonly TextFault[], file: string, units: Units = 'mm'): Fault[] {
+  const speech = { language: IN_ENGLISH, english: FAULT_ENGLISH };
   return [...faults]
     .sort((one, other) => one.line - other.line || one.column - other.column)
-    .map(({ code, at, line, column, text, what, instead }) => {
-      const message = `${shorten(what)}. ${shorten(instead)}.`;
-      return { severity: 'error', code, at, message, file, line, column, received: text, expected: instead };
+    .map(({ sentence, remedy, figures: told, at, line, column, text }) => {
+      const figures = shortenAll({ ...told, at });
+      const say = (each: string) => sayIn({ sentence: each, figures }, { units }, speech).replace(/\.$/, '');
+      const expected = say(remedy);
+      const message = `${shorten(say(sentence))}. ${shorten(expected)}.`;
+      const further = [{ sentence: remedy, figures }];
+      const said = { severity: 'error', code: codeOfFault(sentence), at, message, sentence, figures, further } as const;
+      return { ...said, file, line, column, received: text, expected };
     });
 }
 
 /** Whatever a file holds, what is said of it stays a line: names and keys in it may be as long as the file. */
 function shorten(words: string): string {
   return words.length > LONGEST_FAULT ? `${words.slice(0, LONGEST_FAULT - 1)}…` : words;
+}
+
+function shortenAll(figures: Figures): Figures {
+  return Object.fromEntries(
+    Object.entries(figures).map(([name, value]) => [name, typeof value === 'string' ? shorten(value) : value]),
+  );
 }

@@ -1,4 +1,5 @@
-import type { FaultCode } from '../problem/codes.ts';
+import type { ToldFault } from '../problem/say-fault.ts';
+
 /** Where a value stands in the text: 1-based; `text` is what stands there, shortened. */
 export interface Place {
   readonly line: number;
@@ -7,13 +8,8 @@ export interface Place {
 }
 
 /** What is wrong at a place of the text, before it is known which file that is. */
-export interface TextFault extends Place {
-  readonly code: FaultCode;
+export interface TextFault extends Place, ToldFault {
   readonly at: string;
-  /** What is wrong, as a sentence without its full stop. */
-  readonly what: string;
-  /** What to do about it, likewise. */
-  readonly instead: string;
 }
 
 /** A file's content as plain data, and the place of every value and of every key, by their paths in the file. */

@@ -1,4 +1,5 @@
 import type { LineCounter, YAMLParseError } from 'yaml';
+import { tellFault } from '../problem/say-fault.ts';
 import type { TextFault } from './tree.ts';
 
 /** YAML's own complaints in a maker's words, one to a line of the file: the rest mostly follow from the first. */
@@ -10,37 +11,23 @@ export function explainYamlErrors(errors: readonly YAMLParseError[], lines: Line
     if (seen.has(line)) continue;
     seen.add(line);
     const written = readLine(text, lines, line);
-    const [what, instead] = explain(error, written);
-    faults.push({ code: 'yaml-syntax', at: '', line, column: col, text: shorten(written.trim()), what, instead });
+    const told = tellFault(`fault.yaml-syntax.${kindOf(error, written)}`, {});
+    faults.push({ at: '', line, column: col, text: shorten(written.trim()), ...told });
   }
   return faults;
 }
 
-function explain(error: YAMLParseError, line: string): readonly [what: string, instead: string] {
-  const { code, message } = error;
-  // A line longer than any that a person writes is not searched for quotes: that takes its length squared.
-  const shown = line.length > 1000 ? '' : line;
-  if (code === 'TAB_AS_INDENT') return ['This line is indented with a tab', 'Use spaces'];
-  if (/["'].*["']\s*(#.*)?$/.test(shown) && /scalar at node end|closing/.test(message))
-    return ['The quotes on this line do not pair up', "Write inches as 3/4 in, or the whole in single quotes: '3/4\"'"];
-  if (code === 'MISSING_CHAR' && /quote/.test(message))
-    return ['A quoted text is opened and not closed', 'Close it with the mark it was opened with'];
-  if (/Flow (map|sequence)|flow (map|sequence)|flow collection/i.test(message))
-    return [
-      'A list in [ ] or a group in { } does not end, or lacks a comma',
-      'Part its entries with commas and close it',
-    ];
-  if (code === 'BAD_INDENT' || /same column|indent/i.test(message))
-    return ['This line is not indented like the lines it belongs to', 'Line it up with them'];
-  if (code === 'BLOCK_AS_IMPLICIT_KEY' || code === 'MULTILINE_IMPLICIT_KEY')
-    return [
-      'A colon too many, or a line that runs into the next',
-      'Write one "key: value" to a line, and quote a value that holds a colon',
-    ];
-  if (code === 'BAD_SCALAR_START') return ['A value cannot start with that sign', 'Put the value in quotes'];
-  if (code === 'BAD_ALIAS') return ['An alias or anchor (* or &) is not written right', 'Write the value out'];
-  if (code === 'RESOURCE_EXHAUSTION') return ['The file is nested too deep to be read', 'Write it as in the examples'];
-  return ['This line cannot be read as YAML', 'Write "key: value", with lists as "- item" lines, as in the examples'];
+/** Which of YAML's complaints it is. */
+function kindOf({ code, message }: YAMLParseError, line: string) {
+  if (code === 'TAB_AS_INDENT') return 'tab';
+  if (/["'].*["']\s*(#.*)?$/.test(line) && /scalar at node end|closing/.test(message)) return 'quotes';
+  if (code === 'MISSING_CHAR' && /quote/.test(message)) return 'open-quote';
+  if (/Flow (map|sequence)|flow (map|sequence)|flow collection/i.test(message)) return 'list';
+  if (code === 'BAD_INDENT' || /same column|indent/i.test(message)) return 'indent';
+  if (code === 'BLOCK_AS_IMPLICIT_KEY' || code === 'MULTILINE_IMPLICIT_KEY') return 'colon';
+  if (code === 'BAD_SCALAR_START') return 'sign';
+  if (code === 'BAD_ALIAS') return 'alias';
+  return code === 'RESOURCE_EXHAUSTION' ? 'deep' : 'line';
 }
 
 function readLine(text: string, lines: LineCounter, line: number): string {

@@ -1,5 +1,5 @@
 import { type Document, isAlias, isMap, isScalar, isSeq, Lexer, LineCounter, type Node, Parser } from 'yaml';
-import type { FaultCode } from '../problem/codes.ts';
+import { type ToldFault, tellFault } from '../problem/say-fault.ts';
 import { composeFirst } from './compose-yaml.ts';
 import { DEEPEST_NESTING, MOST_CHARACTERS, MOST_LEXEMES, MOST_VALUES } from './limits.ts';
 import { joinPath, type Place, type TextFault, type Tree } from './tree.ts';
@@ -14,24 +14,22 @@ import { explainYamlErrors } from './yaml-faults.ts';
  * bases than ten stay text, for the reader of figures to refuse. Takes time in proportion to the text.
  */
 export function readYaml(text: string): Tree {
-  const fileFault = (code: FaultCode, what: string, instead: string): Tree => ({
+  const fileFault = (told: ToldFault, line = 0, column = 0): Tree => ({
     value: null,
     places: new Map(),
     keyPlaces: new Map(),
-    faults: [{ code, at: '', line: 0, column: 0, text: '', what, instead }],
+    faults: [{ at: '', line, column, text: '', ...told }],
   });
-  if (text.length > MOST_CHARACTERS)
-    return fileFault('file-too-large', `The file has ${text.length} characters`, 'Files of up to a million are read');
-  if (text.includes('\0')) return fileFault('file-not-text', 'The file is not text', 'Write it as plain text (UTF-8)');
+  if (text.length > MOST_CHARACTERS) return fileFault(tellFault('fault.file-too-large', { characters: text.length }));
+  if (text.includes('\0')) return fileFault(tellFault('fault.file-not-text', {}));
 
   const lines = new LineCounter();
   lines.addNewLine(0);
   const parser = new Parser(lines.addNewLine);
   const tokens = [];
-  const faultHere = (code: FaultCode, what: string, instead: string): Tree => {
+  const faultHere = (told: ToldFault): Tree => {
     const { line, col } = lines.linePos(parser.offset);
-    const fault: TextFault = { code, at: '', line, column: col, text: '', what, instead };
-    return { value: null, places: new Map(), keyPlaces: new Map(), faults: [fault] };
+    return fileFault(told, line, col);
   };
   let lexemes = 0;
   let broken = 0;
@@ -44,17 +42,9 @@ export function readYaml(text: string): Tree {
       if (token.type === 'document') started++;
     }
     if (parser.stack.length > DEEPEST_NESTING)
-      return faultHere(
-        'yaml-too-deep',
-        `Lists and groups stand more than ${DEEPEST_NESTING} deep inside each other`,
-        'Write the file as in the examples: the deepest they go is six',
-      );
+      return faultHere(tellFault('fault.yaml-too-deep', { most: DEEPEST_NESTING }));
     if (++lexemes > MOST_LEXEMES)
-      return faultHere(
-        'yaml-too-many-values',
-        `The file holds more than ${MOST_LEXEMES} words, marks and line ends of YAML`,
-        'Check that this is the right file, or split it into several',
-      );
+      return faultHere(tellFault('fault.yaml-too-many-values.marks', { most: MOST_LEXEMES }));
     // One document is read, and a second is told of: a third says nothing new.
     if (broken > 20 || started > 2) break;
   }
@@ -63,7 +53,7 @@ export function readYaml(text: string): Tree {
   const { documents, errors } = composeFirst(tokens);
   const first = documents[0];
   if (errors.length === 0 && (first === undefined || first.contents === null))
-    return fileFault('file-empty', 'The file is empty', 'Start from one of the examples, or from docs/job-file.md');
+    return fileFault(tellFault('fault.file-empty', {}));
   if (errors.length > 0 || first === undefined)
     return { value: null, places: new Map(), keyPlaces: new Map(), faults: explainYamlErrors(errors, lines, text) };
   const walk = walkDocument(first, lines);
@@ -76,26 +66,16 @@ function checkDocuments(documents: readonly Document.Parsed[], lines: LineCounte
   const first = documents[0]!;
   if (first.directives.yaml.version !== '1.2')
     faults.push({
-      code: 'yaml-version',
       at: '',
       line: 1,
       column: 1,
       text: `%YAML ${first.directives.yaml.version}`,
-      what: `The file asks for YAML ${first.directives.yaml.version}`,
-      instead: 'Take the %YAML line out: files are read as YAML 1.2',
+      ...tellFault('fault.yaml-version', { version: first.directives.yaml.version }),
     });
   const second = documents[1];
   if (second !== undefined) {
     const { line, col } = lines.linePos(second.range[0]);
-    faults.push({
-      code: 'yaml-several-documents',
-      at: '',
-      line,
-      column: col,
-      text: '---',
-      what: 'A second document starts here, after a line of ---',
-      instead: 'Write one job to a file',
-    });
+    faults.push({ at: '', line, column: col, text: '---', ...tellFault('fault.yaml-several-documents', {}) });
   }
   return faults;
 }
@@ -123,8 +103,8 @@ function walkDocument(document: Document.Parsed, lines: LineCounter): Walk {
     const { line, col } = lines.linePos(node.range?.[0] ?? 0);
     return { line, column: col, text: shorten(textOf(node)) };
   };
-  const report = (code: FaultCode, at: string, node: Node, what: string, instead: string): undefined => {
-    faults.push({ code, at, ...placeOf(node), what, instead });
+  const report = (told: ToldFault, at: string, node: Node): undefined => {
+    faults.push({ at, ...placeOf(node), ...told });
     return undefined;
   };
 
@@ -132,38 +112,17 @@ function walkDocument(document: Document.Parsed, lines: LineCounter): Walk {
     if (node === null) return null;
     values++;
     if (values > MOST_VALUES) {
-      if (values === MOST_VALUES + 1)
-        report(
-          'yaml-too-many-values',
-          at,
-          node,
-          `The file holds more than ${MOST_VALUES} values, counting what aliases repeat`,
-          'Write out what is needed, without aliases inside aliases',
-        );
+      if (values === MOST_VALUES + 1) report(tellFault('fault.yaml-too-many-values', { most: MOST_VALUES }), at, node);
       return undefined;
     }
     if (isAlias(node)) {
       const target = anchors.get(node.source);
-      if (target === undefined)
-        return report(
-          'yaml-alias',
-          at,
-          node,
-          `*${node.source} stands for nothing`,
-          `Give the value it repeats an anchor, &${node.source}, above it`,
-        );
+      if (target === undefined) return report(tellFault('fault.yaml-alias.nothing', { alias: node.source }), at, node);
       if (open.has(target) || open.size > DEEPEST_NESTING)
-        return report('yaml-alias', at, node, `*${node.source} repeats something that holds it`, 'Write the value out');
+        return report(tellFault('fault.yaml-alias.itself', { alias: node.source }), at, node);
       return walk(target, at);
     }
-    if (node.tag !== undefined)
-      return report(
-        'yaml-tag',
-        at,
-        node,
-        `A tag, ${node.tag}, stands before the value`,
-        'Take it out: the value alone is enough',
-      );
+    if (node.tag !== undefined) return report(tellFault('fault.yaml-tag', { tag: node.tag }), at, node);
     if ('anchor' in node && node.anchor) anchors.set(node.anchor, node);
     places.set(at, placeOf(node));
     if (isScalar(node)) return readScalar(node.value, node.type === 'PLAIN' ? node.source : undefined);
@@ -182,26 +141,13 @@ function walkDocument(document: Document.Parsed, lines: LineCounter): Walk {
     for (const { key, value } of pairs) {
       const name = isScalar(key) && key.tag === undefined ? keyName(key.value, key.source) : undefined;
       if (name === undefined || UNUSABLE_KEYS.includes(name)) {
-        if (values <= MOST_VALUES)
-          report(
-            'yaml-key',
-            at,
-            key,
-            `"${shorten(textOf(key))}" cannot stand before the colon`,
-            'Write a plain word there',
-          );
+        if (values <= MOST_VALUES) report(tellFault('fault.yaml-key', { key: shorten(textOf(key)) }), at, key);
         continue;
       }
       const path = joinPath(at, name);
       if (Object.hasOwn(group, name)) {
         if (values <= MOST_VALUES)
-          report(
-            'duplicate-key',
-            path,
-            key,
-            `${path} is given twice, first on line ${keyPlaces.get(path)!.line}`,
-            'Keep one of them',
-          );
+          report(tellFault('fault.duplicate-key', { line: keyPlaces.get(path)!.line }), path, key);
         continue;
       }
       if (isScalar(key) && key.anchor) anchors.set(key.anchor, key);

@@ -1,37 +1,24 @@
-import type { FaultCode } from '../problem/codes.ts';
+import { type ToldFault, tellFault } from '../problem/say-fault.ts';
 import type { Machine } from './shop.ts';
 
-/** A figure of a machine that cannot be: `key` names it, `what` is wrong and what to do `instead`, without full stops. */
-export interface MachineFault {
-  readonly code: FaultCode;
+/** A figure of a machine that cannot be: `key` names it. */
+export interface MachineFault extends ToldFault {
   readonly key: string;
-  readonly what: string;
-  readonly instead: string;
 }
 
 /**
- * The figures of a machine that contradict each other; `show` writes a length. A figure that is missing contradicts nothing.
+ * The figures of a machine that contradict each other. A figure that is missing contradicts nothing.
  *
- * @example findMachineFaults({ ...machine, opening: 200, rings: [250] }, show)[0].code // 'ring-past-opening'
+ * @example findMachineFaults({ ...machine, opening: 200, rings: [250] })[0].sentence // 'fault.ring-past-opening'
  */
-export function findMachineFaults(machine: Machine, show: (mm: number) => string): MachineFault[] {
+export function findMachineFaults(machine: Machine): MachineFault[] {
   const faults: MachineFault[] = [];
   const { opening, rings = [], spindle = Number.NaN, nutDiameter } = machine;
   rings.forEach((ring, index) => {
-    if (!(ring > opening)) return;
-    faults.push({
-      code: 'ring-past-opening',
-      key: `rings[${index}]`,
-      what: `a ring with a hole of ${show(ring)} does not close an opening of ${show(opening)}`,
-      instead: "Write the holes that the rings leave, none larger than the table's opening",
-    });
+    if (ring > opening)
+      faults.push({ key: `rings[${index}]`, ...tellFault('fault.ring-past-opening', { ring, opening }) });
   });
   if (nutDiameter < spindle)
-    faults.push({
-      code: 'nut-within-spindle',
-      key: 'nutDiameter',
-      what: `a nut ${show(nutDiameter)} across holds nothing on a spindle of ${show(spindle)}`,
-      instead: 'Write the diameter over the corners of the nut or its washer',
-    });
+    faults.push({ key: 'nutDiameter', ...tellFault('fault.nut-within-spindle', { nut: nutDiameter, spindle }) });
   return faults;
 }
