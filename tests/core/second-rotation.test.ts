@@ -103,6 +103,14 @@ describe('the second rotation', () => {
     expect(planOf().plan.setups).toHaveLength(2);
   });
 
+  it('leaves a head run all round before the long edges, which take away what breaks out at its end', () => {
+    const kinds = planOf({ left: '' }).plan.steps.map(({ kind }) => kind);
+    expect(kinds.indexOf('run-heads')).toBeGreaterThan(kinds.indexOf('run-ends'));
+    expect(kinds.indexOf('run-heads')).toBeLessThan(kinds.indexOf('run-edges'));
+    const halves = planOf().plan.steps.map(({ kind }) => kind);
+    expect(halves.indexOf('run-heads')).toBeGreaterThan(halves.indexOf('run-edges'));
+  });
+
   it('is not planned for a door without a shaped head', () => {
     const job = jobOf();
     const plain = { ...job, doors: job.doors.map(({ head: _, ...door }) => door) };

@@ -41,18 +41,14 @@ export function orderSteps(
   for (const group of groups) {
     order.setUp(group);
     order.add('run-ends', group, twice && once.length === 0 ? 'narrow' : 'all', [...once, ...narrow]);
-    if (!twice || once.length > 0) order.add('run-edges', group, twice ? 'wide' : 'all', once);
-    order.heads(group, once);
+    if (!twice || once.length > 0) order.edgesAndHeads(group, twice ? 'wide' : 'all', once, once);
   }
   if (twice) {
     order.add('rip', [], 'narrow', narrow);
     for (const group of [...groups].reverse()) {
       order.setUpAgain(group);
-      order.add('run-edges', group, 'narrow', narrow);
-      order.heads(
-        group,
-        narrow.filter((door) => !once.includes(door)),
-      );
+      const heads = narrow.filter((door) => !once.includes(door));
+      order.edgesAndHeads(group, 'narrow', narrow, heads);
     }
   }
   const all = [...once, ...narrow];
@@ -97,11 +93,25 @@ class StepList {
     });
   }
 
-  /** Shaped heads after the straight sides: the fence comes off, the bearing or ring goes on, the height stays. */
-  heads(group: Group, doors: readonly string[]): void {
+  /**
+   * Long edges and shaped heads at one height: the fence comes off, the bearing or ring goes on. A head run all round comes out
+   * of the wood at a side, and the long edges after it take the breakout away; halves that end at the apex come last.
+   */
+  edgesAndHeads(group: Group, panels: Step['panels'], doors: readonly string[], headed: readonly string[]): void {
+    const whole = this.shoulderOf(group) === 'both';
+    if (whole) this.heads(group, headed);
+    this.add('run-edges', group, panels, doors);
+    if (!whole) this.heads(group, headed);
+  }
+
+  private heads(group: Group, doors: readonly string[]): void {
     const shaped = this.shapedOf(doors);
-    const shoulder = this.setups[group[0]!]!.curve?.shoulder ?? null;
+    const shoulder = this.shoulderOf(group);
     if (shaped.length > 0 && shoulder !== null) this.add('run-heads', group, 'all', shaped, shoulder);
+  }
+
+  private shoulderOf(group: Group): Step['shoulder'] {
+    return this.setups[group[0]!]!.curve?.shoulder ?? null;
   }
 
   /** The other half of the heads, with the other rotation. */

@@ -86,7 +86,7 @@ export const SETUP_WORDS = {
   'step.run-ends': 'Run both ends, {cuts} on "{machine}": {panels}.',
   'step.run-edges': 'Run both long edges, {cuts} on "{machine}": {panels}.',
   'step.run-heads':
-    'Take the straight fence off, fit the bearing or the ring fence with a lead-in, and run the shaped heads, {cuts} on "{machine}" at the same height: {panels}. The {shoulder:said} half, seen from the front, runs against the grain: light passes there.',
+    'Take the straight fence off, fit the bearing or the ring fence with a lead-in, and run the shaped heads, {cuts} on "{machine}" at the same height: {panels}. The {shoulder:said} half, seen from the front, runs against the grain: light passes there. Then put the fence back to the sample for the long edges, which take the breakout away.',
   'step.run-heads.first':
     'Take the straight fence off, fit the bearing or the ring fence with a lead-in, and run the {shoulder:said} half of the shaped heads, seen from the front, from the side up to the apex, {cuts} on "{machine}" at the same height: {panels}. The other half follows with the other rotation.',
   'step.run-heads.second':
