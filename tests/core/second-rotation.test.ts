@@ -5,6 +5,7 @@ import { answerPlan, evaluate, prepareJob, readJob, sayCurve, sayStep } from '@f
 import { describe, expect, it } from 'vitest';
 import { chooseGuide } from '../../packages/core/src/door/guide.ts';
 import { tornShoulder } from '../../packages/core/src/door/head-report.ts';
+import { planned, shopJob } from '../support/plans.ts';
 
 interface Changes {
   readonly machine?: string;
@@ -195,5 +196,51 @@ describe('what a curved edge runs on', () => {
   it('follows a template where the bearing is another', () => {
     const { plan } = planOf({ machine: 'bearings: [70]' });
     expect(sayCurve(plan.setups[0]!, { units: 'mm' }).join(' ')).toContain('template 7 mm outside');
+  });
+});
+
+describe('both heads at once on a shaped head', () => {
+  const DOORS =
+    '[{ name: A, width: 520, height: 900, stile: 60, rail: 75, head: { shape: cathedral, rise: 60, crown: 120, ears: 80 } }]';
+  const MACHINES =
+    '{ main: { speeds: [7000], seat: [-70, 90], opening: 220, nutDiameter: 48, spindleLength: 110, power: 5.5, reversing: true, bearings: [84] } }';
+  const COVE = 'fromFace: 1.2, groundFor: { run: over, rotation: counterclockwise }';
+  const stacked = (others: readonly ('ogee' | 'cove')[]) => {
+    const given = shopJob({ cove: COVE, run: 'over', machines: MACHINES, doors: DOORS });
+    const { knives, heads } = given.shop!;
+    const shop = {
+      ...given.shop!,
+      heads: { ...heads, small: { ...heads.small!, cuttingDiameter: 112 } },
+      knives: {
+        ...knives,
+        ...Object.fromEntries(
+          others.map((name) => {
+            const { run } = knives[name]!.groundFor!;
+            return [`${name}-left`, { ...knives[name]!, groundFor: { run, rotation: 'clockwise' as const } }];
+          }),
+        ),
+      },
+    };
+    return planned({ ...given, shop });
+  };
+  const headsOf = ({ plan }: ReturnType<typeof stacked>) =>
+    plan.steps.filter(({ kind }) => kind === 'run-heads').map(({ cuts, shoulder }) => [cuts.join('+'), shoulder]);
+
+  it('runs one half of it with both, and the other with each knife of the other hand', () => {
+    const done = stacked(['ogee', 'cove']);
+    expect(done.plan.stack!.works).toBe(true);
+    expect(headsOf(done)).toEqual([
+      ['raise+cove', 'right'],
+      ['raise', 'left'],
+      ['cove', 'left'],
+    ]);
+    // One bearing serves both: the heads are chosen so that the same fence does.
+    expect(done.plan.setups.slice(0, 2).map(({ curve }) => curve!.guide.bearing.needed)).toEqual([84, 84]);
+  });
+
+  it('runs all of it with both where only one of them can turn back', () => {
+    const done = stacked(['ogee']);
+    expect(headsOf(done)).toEqual([['raise+cove', 'both']]);
+    expect(done.problems.filter(({ code }) => code === 'one-rotation')).toHaveLength(2);
   });
 });

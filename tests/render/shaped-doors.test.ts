@@ -1,7 +1,16 @@
 // What is drawn of shaped doors is what the report says.
 import { readFileSync } from 'node:fs';
-import { evaluate, readJob } from '@fielded/core';
-import { doorSchedule, type Item, scene } from '@fielded/render';
+import { answerPlan, assumedRules, evaluate, makeCuttingList, prepareJob, readJob } from '@fielded/core';
+import {
+  cuttingSheets,
+  doorSchedule,
+  type Item,
+  makeTemplate,
+  planSheets,
+  scene,
+  sceneToSvg,
+  templateSheets,
+} from '@fielded/render';
 import { describe, expect, it } from 'vitest';
 
 const report = evaluate(
@@ -68,5 +77,53 @@ describe('a schedule of doors', () => {
         expect(item.y).toBeLessThan(height);
       }
     }
+  });
+});
+
+describe('an odd head', () => {
+  const B = 'name: A, stile: 60, rail: 75';
+  it.each([
+    ['half a circle', `${B}, width: 520, height: 900, head: { shape: arch, rise: 200 }`],
+    [
+      'with ears smaller than the groove',
+      `${B}, width: 520, height: 900, head: { shape: cathedral, rise: 60, crown: 120, ears: 0.01 }`,
+    ],
+    ['low over its foot', `${B}, width: 520, height: 320, head: { shape: arch, rise: 169 }`],
+    [
+      'with a spike',
+      `${B}, width: 520, height: 900, head: { shape: outline, path: "M 0 60 H 199 L 200 0 L 201 60 H 400" }`,
+    ],
+    [
+      'over two leaves hung overlay',
+      `${B}, opening: { width: 900, height: 1200 }, hung: overlay, overlay: 12, leaves: 2, head: { shape: arch, rise: 60 }`,
+    ],
+  ])('%s goes through report, plan, lists, templates and drawings', (_, door) => {
+    const { job } = readJob(
+      readFileSync('examples/wardrobe/job.yaml', 'utf8').replace(/doors:[\s\S]*$/, `doors: [{ ${door} }]\n`),
+      { loadShop: () => readFileSync('examples/wardrobe/shop.yaml', 'utf8') },
+    );
+    const odd = evaluate(job!);
+    const [shaped] = odd.doors!;
+    expect(shaped!.head!.area).toBeGreaterThan(0);
+    expect(shaped!.panels[0]!.volume).toBeGreaterThan(0);
+    expect(shaped!.panels[0]!.volume).toBeLessThanOrEqual(shaped!.head!.area * 20 + 1e-6);
+    const list = makeCuttingList([odd]);
+    const sheets = [
+      ...planSheets(answerPlan(prepareJob(job!))!, odd),
+      ...cuttingSheets(list, { reports: [odd], assumed: assumedRules([job!], 'mm') }),
+      ...(['panel', 'rail', 'field'] as const).flatMap((part) => {
+        const template = makeTemplate(odd, shaped!, part);
+        return template === null ? [] : templateSheets(template);
+      }),
+      scene(odd, { view: 'door', door: 0 }),
+      scene(odd, { view: 'panel', door: 0 }),
+    ];
+    for (const sheet of sheets) expect(sceneToSvg(sheet)).not.toMatch(/NaN|Infinity|undefined/);
+    // Without a field the report says so, and no template of it is made.
+    if (shaped!.head!.field === null)
+      expect(odd.problems.map(({ code }) => code)).toEqual(
+        expect.arrayContaining([expect.stringMatching(/^head-(no-field|field-pointed)$/)]),
+      );
+    expect(makeTemplate(odd, shaped!, 'field') === null).toBe(shaped!.head!.field === null);
   });
 });
