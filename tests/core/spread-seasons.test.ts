@@ -289,7 +289,7 @@ it('a job without seasons or spread has neither in its report', () => {
 });
 
 describe('moisture acts only inside the groove', () => {
-  const swelling = { thickness: 0, width: 0, insertion: 3, groove: 0 };
+  const swelling = { thickness: 0, width: 0, insertion: 3, groove: 0, edge: 0.5 };
   const measured = (moisture: number, insertion?: number) => {
     const joint = createJoint(wedgeJob(), undefined, swelling);
     const moves = new Float64Array(joint.moveCount);

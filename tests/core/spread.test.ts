@@ -15,7 +15,7 @@ const clearanceOf = (job = coatedJob(), within = limits) => {
   return stackFigure(joint, listSources(joint.cuts, within), 'clearance');
 };
 const slopes = (stack: ReturnType<typeof clearanceOf>) =>
-  Object.fromEntries(stack.sources.map(({ name, slope }) => [name, Number(slope.toFixed(9))]));
+  Object.fromEntries(stack.sources.map(({ name, slope }) => [name, Number(slope.toFixed(9)) + 0]));
 
 /** Flat tongue: rebates on both faces, so that the clearance is W − (T − d₁ − d₂) and nothing else. */
 const flatJob = (runs: readonly ['under' | 'over', 'under' | 'over']) =>
@@ -35,13 +35,20 @@ describe('a flat tongue against the closed form', () => {
     [['over', 'over'], 1],
   ] as const)('run %j it follows the stock %d for one', (runs, thickness) => {
     const stack = clearanceOf(flatJob(runs));
+    // A cut that is out of square goes less deep at the mouth than at the tip, or the tip counts: half the slope of one way.
+    const wedge = -(9 * Math.tan(Math.PI / 18000)) / 0.02;
     expect(slopes(stack)).toEqual({
       'panel.thickness': thickness,
       'front.height': 1,
       'front.fence': 0,
+      'front.square': Number(wedge.toFixed(9)),
       'back.height': 1,
       'back.fence': 0,
+      'back.square': Number(wedge.toFixed(9)),
       'frame.groove.width': 1,
+      'frame.groove.depth': 0,
+      'frame.groove.setback': 0,
+      'panel.size': 0,
       film: -2,
       moisture: 0,
     });
@@ -193,7 +200,18 @@ describe('the report agrees with the fit', () => {
 });
 
 describe('bad input is named', () => {
-  it.each(['thickness', 'height', 'fence', 'grooveWidth', 'film', 'moisture'] as const)('negative %s', (name) => {
+  it.each([
+    'thickness',
+    'height',
+    'fence',
+    'grooveWidth',
+    'film',
+    'moisture',
+    'setback',
+    'grooveDepth',
+    'panelSize',
+    'square',
+  ] as const)('negative %s', (name) => {
     const call = () => reportSpread(coatedJob(), { ...limits, [name]: -0.1 }, undefined, few);
     expect(call).toThrow(new RangeError(`spread.${name} is a ± and must be 0 or more, got -0.1`));
   });

@@ -30,7 +30,7 @@ export function spreadLines({ spread, section, units }: Report, width: number, p
   ];
 }
 
-function clearancePairs({ clearance, frontFace }: SpreadReport, units: Units): [string, string][] {
+function clearancePairs({ clearance, frontFace, bottomGap }: SpreadReport, units: Units): [string, string][] {
   const { simulated } = clearance;
   const { '0.00135': least, '0.99865': most } = simulated.quantiles;
   const range = (low: number, high: number) => `${sayLength(low, units)} to ${sayLength(high, units)}`;
@@ -44,6 +44,7 @@ function clearancePairs({ clearance, frontFace }: SpreadReport, units: Units): [
       `${facePhrase({ least: frontFace.least.worst[0], most: frontFace.most.worst[1] }, units)}, at the very worst`,
     ],
     ...simulatedFace(frontFace, units),
+    ...gapPair(bottomGap, units),
   ];
 }
 
@@ -52,6 +53,13 @@ function simulatedFace({ least, most }: SpreadReport['frontFace'], units: Units)
   if (least.simulated === null || most.simulated === null) return [];
   const range = { least: least.simulated.quantiles['0.00135'], most: most.simulated.quantiles['0.99865'] };
   return [['', `${facePhrase(range, units)}, for 997 of 1000`]];
+}
+
+/** The gap at the groove's bottom, where something that is off moves it. */
+function gapPair({ worst: [least, most] }: SpreadReport['bottomGap'], units: Units): [string, string][] {
+  if (most - least < 1e-9) return [];
+  const words = least < 0 ? `${sayLength(-least, units)} too little` : sayLength(least, units);
+  return [['Gap at bottom', `${words} to ${sayLength(most, units)}, at the very worst`]];
 }
 
 /** The sources that move the clearance, largest first. */
@@ -67,7 +75,7 @@ function sourceTable({ clearance }: SpreadReport, units: Units): string[] {
     ],
     moving.map(({ name, plusMinus, contribution, share }) => [
       safe(sourceWords(name)),
-      name === 'moisture' ? `${formatNumber(plusMinus, 1)} %` : cellLength(plusMinus, units),
+      sayPlusMinus(name, plusMinus, units),
       cellLength(contribution, units),
       sayShare(share).replace('\u00a0', ' '),
     ]),
@@ -105,13 +113,22 @@ function shortRuns(runs: readonly string[]): string {
   return runs.length > 5 ? `${runs.slice(0, 5).join(', ')}, …` : runs.join(', ');
 }
 
+function sayPlusMinus(name: string, plusMinus: number, units: Units): string {
+  if (name === 'moisture') return `${formatNumber(plusMinus, 1)} %`;
+  return name.endsWith('.square') ? `${formatNumber(plusMinus, 2)}°` : cellLength(plusMinus, units);
+}
+
 /** A source as the trade calls it. */
 function sourceWords(name: string): string {
   const own: Readonly<Record<string, string>> = {
     'panel.thickness': 'stock thickness',
+    'panel.size': 'panel size',
     'frame.groove.width': 'groove width',
+    'frame.groove.depth': 'groove depth',
+    'frame.groove.setback': 'setback of the groove',
     film: 'finish',
     moisture: 'moisture',
   };
-  return own[name] ?? name.replace(/\.height$/, ', spindle height').replace(/\.fence$/, ', fence');
+  const ofCut = name.replace(/\.height$/, ', spindle height').replace(/\.fence$/, ', fence');
+  return own[name] ?? ofCut.replace(/\.square$/, ', out of square');
 }

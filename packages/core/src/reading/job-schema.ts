@@ -1,7 +1,7 @@
 import * as v from 'valibot';
 import { DEFAULTS } from '../job/defaults.ts';
 import type { Units } from '../measure/length.ts';
-import { length, millimetres, moisture, number, path, presentation, temperature, text } from './figures.ts';
+import { angle, length, millimetres, moisture, number, path, presentation, temperature, text } from './figures.ts';
 import type { JobFile } from './job-file.ts';
 import { MOST_CUTS, MOST_DOORS } from './limits.ts';
 import { profileSchema, withShapes } from './profile-schema.ts';
@@ -85,6 +85,12 @@ function makeJobSchema(units: Units): v.GenericSchema<unknown, JobFile> {
         spacer: v.exactOptional(orNothing('± of the spacer between two heads on one spindle')),
         moisture: v.exactOptional(
           about(number({ least: 0, most: 30 }, 'a ± of moisture'), "± of the panel's moisture, points of %"),
+        ),
+        setback: v.exactOptional(orNothing("± of the groove's setback from the front face")),
+        grooveDepth: v.exactOptional(orNothing('± of the groove depth')),
+        panelSize: v.exactOptional(orNothing("± of the panel's width and height")),
+        square: v.exactOptional(
+          about(angle({ least: 0, most: 5 }), '± by which fence and table are out of square, of each cut, degrees'),
         ),
       }),
     ),

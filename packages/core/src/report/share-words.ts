@@ -5,11 +5,16 @@ import type { Simulation } from '../spread/simulation.ts';
 /** The shares are of no unit. */
 const PLAIN: Voice = { units: 'mm' };
 
-/** How many of the joints made at random bind, are tight, slide and rattle, and how they were spread, as a sentence. */
-export function shareSentence({ count, distribution, seed, shares }: Simulation, voice: Voice = PLAIN): string {
+/**
+ * How many of the joints made at random bind, are tight, slide and rattle, and how they were spread, as a sentence; and another where
+ * some bottom out.
+ */
+export function shareSentence(simulation: Simulation, voice: Voice = PLAIN): string {
+  const { count, distribution, seed, shares, bottomsOut } = simulation;
   const { tight, sliding: slide, loose: rattle } = shares;
   const bind = shares['will-not-enter'] + shares['stops-short'];
-  return say(`shares.${distribution}`, { count, bind, tight, slide, rattle, seed }, voice);
+  const verdicts = say(`shares.${distribution}`, { count, bind, tight, slide, rattle, seed }, voice);
+  return bottomsOut > 0 ? `${verdicts} ${say('shares.bottom-out', { share: bottomsOut }, voice)}` : verdicts;
 }
 
 /**

@@ -1,8 +1,9 @@
+import { DEFAULTS } from '../job/defaults.ts';
 import type { Job } from '../job/job.ts';
 import { sweptOf } from '../joint/edge.ts';
 import type { Problem } from '../problem/problem.ts';
 import { sayProblem, type Voice } from '../problem/say.ts';
-import { swellingOf } from '../season/seasons.ts';
+import { edgeShare, swellingOf } from '../season/seasons.ts';
 import type { StackReport } from '../setup/plan.ts';
 import { createJoint, type Joint, NO_SWELLING, type Swelling } from '../spread/joint.ts';
 import { DEFAULT_SIMULATION, reportSpread, type SpreadReport } from '../spread/report.ts';
@@ -89,6 +90,7 @@ export function simulateJob(
 function jobSwelling(job: Job): Swelling {
   const species = speciesNamed(job.panel);
   const width = panelWidth(job);
-  if (species === null || width === null) return NO_SWELLING;
-  return swellingOf(species, job.panel.sawn, width, job.season?.pinned ?? true, frameWood(job, species));
+  const pinned = job.season?.pinned ?? DEFAULTS.pinned;
+  if (species === null || width === null) return { ...NO_SWELLING, edge: edgeShare(pinned) };
+  return swellingOf(species, job.panel.sawn, width, pinned, frameWood(job, species));
 }

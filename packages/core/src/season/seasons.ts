@@ -75,6 +75,7 @@ export function swellingOf(
     width: across.coefficient,
     insertion: width * across.coefficient * edgeShare(pinned),
     groove: frame === undefined ? 0 : panelGrain(frame.species, frame.sawn).thickness.coefficient,
+    edge: edgeShare(pinned),
   };
 }
 
@@ -85,7 +86,7 @@ export interface FrameWood {
 }
 
 /** The part of a panel's change in width that one edge takes: all of it where the other is pinned, else half. */
-function edgeShare(pinned: Season['pinned']): number {
+export function edgeShare(pinned: Season['pinned']): number {
   return pinned === 'edge' ? 1 : 0.5;
 }
 
@@ -137,7 +138,7 @@ export function reportSeasons(
       clearance:
         middle > 0
           ? grooveChange +
-            swollenClearance(job, { thickness, width: across, insertion: reached - design, groove: 0 }, swept)
+            swollenClearance(job, { thickness, width: across, insertion: reached - design, groove: 0, edge: 0 }, swept)
           : null,
       bare: Math.max(0, design - insertion),
     };
@@ -157,7 +158,7 @@ function swollenClearance(job: JointSizes, swelling: Swelling, swept?: readonly 
   const joint = createJoint(job, undefined, swelling, swept);
   const moves = new Float64Array(joint.moveCount);
   moves[MOVE.moisture] = 1;
-  const figures: JointFigures = { clearance: 0, frontMost: 0, frontLeast: 0 };
+  const figures: JointFigures = { clearance: 0, frontMost: 0, frontLeast: 0, bottomGap: 0 };
   joint.measure(moves, figures);
   return figures.clearance;
 }

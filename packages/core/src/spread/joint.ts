@@ -3,11 +3,10 @@ import type { Cut } from '../machining/cut.ts';
 import { depthTaken } from '../machining/datum.ts';
 import { sweepCut } from '../machining/sweep.ts';
 import type { JointSizes } from './limits.ts';
-import { alongDepth, alongReach, MOVE, movePlace } from './moves.ts';
+import { MOVE, movePlace } from './moves.ts';
 import { recutDepths } from './recut.ts';
-import type { SideDepths } from './side.ts';
-import { leastSideDepth } from './side.ts';
-import { type CutSurface, cutSurface } from './surface.ts';
+import { createSide, movedDepth, type Side, type SideDepths } from './side.ts';
+import { cutSurface } from './surface.ts';
 
 /** How the wood answers to 1 % more moisture: parts of its thickness and of its width, and mm of insertion. */
 export interface Swelling {
@@ -16,10 +15,12 @@ export interface Swelling {
   readonly insertion: number;
   /** The groove's width, by the frame's wood. */
   readonly groove: number;
+  /** The part of a change in the panel's size that one edge takes. */
+  readonly edge: number;
 }
 
 /** Wood whose moisture does not change. */
-export const NO_SWELLING: Swelling = { thickness: 0, width: 0, insertion: 0, groove: 0 };
+export const NO_SWELLING: Swelling = { thickness: 0, width: 0, insertion: 0, groove: 0, edge: 0.5 };
 
 /** Figures of a moved joint, mm; proud of the frame is positive. */
 export interface JointFigures {
@@ -28,6 +29,8 @@ export interface JointFigures {
   frontMost: number;
   /** The same, hard against the back wall. */
   frontLeast: number;
+  /** From the panel's edge to the groove's bottom; negative: the panel is that much too large on this side. */
+  bottomGap: number;
 }
 
 /** A joint ready to be moved: its surfaces computed once, so that asking again costs no section. */
@@ -41,6 +44,16 @@ export interface Joint {
   /** Whether its surfaces can be slid, or the section has to be cut anew for every move; and how many lines and arcs they have. */
   readonly slides: boolean;
   readonly pieces: number;
+  /** Both sides' surfaces, where they can be slid. */
+  readonly sides?: { readonly front: Side; readonly back: Side };
+  /** What the figures follow from besides the depths of both sides: sizes as given, mm. */
+  readonly sizes: {
+    readonly thickness: number;
+    readonly width: number;
+    readonly depth: number;
+    readonly setback: number;
+    readonly film: number;
+  };
   /**
    * Writes into `figures` what the joint is when its sizes are off by `moves` (mm, moisture in points of %), the panel going
    * `insertion` in.
@@ -69,7 +82,8 @@ export function createJoint(
   const film = job.panel.film ?? 0;
   const edges = swept ?? cuts.map((cut) => sweepCut(cut, depthTaken(cut, job.panel)).swept);
   const slides = edges.every((edge) => runsForward(edge, 1, 0));
-  const depthsOf = slides ? sideDepths(cuts, edges) : recutDepths(job, cuts);
+  const sides = slides ? createSides(cuts, edges) : undefined;
+  const depthsOf = sides === undefined ? recutDepths(job, cuts) : slideDepths(sides);
   const depths: SideDepths = { front: 0, back: 0 };
   return {
     insertion: designInsertion,
@@ -78,12 +92,15 @@ export function createJoint(
     moveCount: movePlace(cuts.length),
     slides,
     pieces: edges.reduce((sum, edge) => sum + edge.length, 0),
+    ...(sides && { sides }),
+    sizes: { thickness: job.panel.measured, ...groove, film },
     measure(moves, figures, insertion = designInsertion) {
       const moisture = moves[MOVE.moisture]!;
       const swell = 1 + swelling.thickness * moisture;
-      // The bottom of the groove stops a panel that swells; a tip that is only set to the groove goes no further in by moisture.
-      const most = Math.max(insertion, groove.depth);
-      const reached = insertion > 0 ? Math.min(insertion + swelling.insertion * moisture, most) : 0;
+      const bottom = groove.depth + moves[MOVE.grooveDepth]!;
+      const meant = insertion + swelling.edge * moves[MOVE.panelSize]! + swelling.insertion * moisture;
+      // The bottom of the groove stops a panel that is too large or swells; a tip that is only set to the groove goes no further in.
+      const reached = insertion > 0 ? Math.min(meant, bottom) : 0;
       // The tongue's surfaces are those cut before it swelled: how far in is measured on the wood as it was.
       const into = Math.max(0, reached / (1 + swelling.width * moisture));
       depthsOf(moves, into, depths);
@@ -93,56 +110,25 @@ export function createJoint(
       const tongue = swell * (thickness - depths.front - depths.back) + 2 * coat;
       const width = (groove.width + moves[MOVE.grooveWidth]!) * (1 + swelling.groove * moisture);
       figures.clearance = width - tongue;
-      figures.frontMost = swell * depths.front - groove.setback;
+      figures.frontMost = swell * depths.front - groove.setback - moves[MOVE.setback]!;
       figures.frontLeast = figures.frontMost - figures.clearance;
+      figures.bottomGap = bottom - meant;
     },
   };
 }
 
-/** The way to get both sides' depths by sliding surfaces: every cut has one depth at each distance in. */
-function sideDepths(
-  cuts: readonly Cut[],
-  edges: readonly Chain[],
-): (moves: ArrayLike<number>, into: number, depths: SideDepths) => void {
+function createSides(cuts: readonly Cut[], edges: readonly Chain[]): NonNullable<Joint['sides']> {
   const surfaces = edges.map(cutSurface);
-  const front = createSide('front', cuts, surfaces);
-  const back = createSide('back', cuts, surfaces);
+  return { front: createSide('front', cuts, surfaces), back: createSide('back', cuts, surfaces) };
+}
+
+/** The way to get both sides' depths by sliding surfaces: every cut has one depth at each distance in. */
+function slideDepths({
+  front,
+  back,
+}: NonNullable<Joint['sides']>): (moves: ArrayLike<number>, into: number, depths: SideDepths) => void {
   return (moves, into, depths) => {
     depths.front = movedDepth(front, moves, into);
     depths.back = movedDepth(back, moves, into);
   };
-}
-
-/** One side of the panel: its cuts' surfaces at their settings, and room for how far each is moved. */
-interface Side {
-  readonly surfaces: readonly CutSurface[];
-  readonly cuts: readonly { readonly place: number; readonly tilt: number; readonly over: boolean }[];
-  readonly shifts: { right: Float64Array; down: Float64Array };
-}
-
-function createSide(side: 'front' | 'back', cuts: readonly Cut[], surfaces: readonly CutSurface[]): Side {
-  const mine = cuts.flatMap((cut, index) => (cut.side === side ? [index] : []));
-  return {
-    surfaces: mine.map((index) => surfaces[index]!),
-    cuts: mine.map((index) => ({
-      place: movePlace(index),
-      tilt: cuts[index]!.tilt,
-      over: cuts[index]!.run === 'over',
-    })),
-    shifts: { right: new Float64Array(mine.length), down: new Float64Array(mine.length) },
-  };
-}
-
-function movedDepth(side: Side, moves: ArrayLike<number>, to: number): number {
-  const { cuts, shifts } = side;
-  const thicker = moves[MOVE.thickness]!;
-  for (let i = 0; i < cuts.length; i++) {
-    const { place, tilt, over } = cuts[i]!;
-    const height = moves[place]!;
-    const fence = moves[place + 1]!;
-    const flat = tilt === 0;
-    shifts.right[i] = flat ? fence : alongReach(tilt, height, fence);
-    shifts.down[i] = (flat ? height : alongDepth(tilt, height, fence)) + (over ? thicker : 0);
-  }
-  return leastSideDepth(side.surfaces, shifts.right, shifts.down, to);
 }

@@ -3,7 +3,7 @@ import type { Panel } from '../joint/panel.ts';
 import type { Cut } from '../machining/cut.ts';
 import type { Moisture } from '../wood/moisture.ts';
 
-/** ± on each source: mm, and points of % for moisture. */
+/** ± on each source: mm, points of % for moisture, radians for `square`. */
 export interface SpreadLimits {
   readonly thickness: number;
   /** Spindle height, of each cut for itself. */
@@ -17,6 +17,13 @@ export interface SpreadLimits {
   readonly spacer?: number;
   /** Moisture of the panel against what it was machined at. */
   readonly moisture?: number;
+  /** From the frame's face to the groove. */
+  readonly setback?: number;
+  readonly grooveDepth?: number;
+  /** Width and height of the panel as cut. */
+  readonly panelSize?: number;
+  /** How far fence and table are out of square, radians, of each cut for itself. */
+  readonly square?: number;
 }
 
 /** The air or the moisture a panel is made in and lives through. */

@@ -1,14 +1,17 @@
-/** What can be off in a joint, by its place in a list of moves: four for the whole joint, then two for each cut. */
+/** What can be off in a joint, by its place in a list of moves: seven for the whole joint, then three for each cut. */
 export const MOVE: {
   readonly thickness: 0;
   readonly grooveWidth: 1;
   readonly film: 2;
   readonly moisture: 3;
-} = { thickness: 0, grooveWidth: 1, film: 2, moisture: 3 };
+  readonly setback: 4;
+  readonly grooveDepth: 5;
+  readonly panelSize: 6;
+} = { thickness: 0, grooveWidth: 1, film: 2, moisture: 3, setback: 4, grooveDepth: 5, panelSize: 6 };
 
-/** Place in a list of moves of a cut's spindle height; its fence follows. */
+/** Place in a list of moves of a cut's spindle height, mm; its fence, mm, follows, then how far fence and table are out of square, degrees. */
 export function movePlace(cut: number): number {
-  return 4 + 2 * cut;
+  return 7 + 3 * cut;
 }
 
 /**
@@ -22,6 +25,14 @@ export function alongReach(tilt: number, height: number, fence: number): number 
 /** How much deeper a cut goes, mm, when spindle and fence move. */
 export function alongDepth(tilt: number, height: number, fence: number): number {
   return height * cosine(tilt) + fence * Math.sin(tilt);
+}
+
+/**
+ * How much less deep a cut goes for each mm in from the edge where fence and table are `degrees` out of square (formula S6); no
+ * less for 0.
+ */
+export function outOfSquare(degrees: number): number {
+  return degrees === 0 ? 0 : Math.tan((degrees * Math.PI) / 180);
 }
 
 function cosine(tilt: number): number {

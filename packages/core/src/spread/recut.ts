@@ -1,11 +1,11 @@
-import { SAME_LENGTH } from '@fielded/geometry';
+import { arc, type Chain, type Curve, line, SAME_LENGTH } from '@fielded/geometry';
 import { cutSection } from '../joint/section.ts';
 import { grooveNeed, insertedPart, readTongue } from '../joint/tongue.ts';
 import type { Cut } from '../machining/cut.ts';
 import { depthTaken } from '../machining/datum.ts';
 import { sweepCut } from '../machining/sweep.ts';
 import type { JointSizes } from './limits.ts';
-import { alongDepth, alongReach, MOVE, movePlace } from './moves.ts';
+import { alongDepth, alongReach, MOVE, movePlace, outOfSquare } from './moves.ts';
 import type { SideDepths } from './side.ts';
 
 /**
@@ -23,7 +23,9 @@ export function recutDepths(
       const fence = moves[movePlace(index) + 1]!;
       const moved = { ...cut, reach: cut.reach + alongReach(cut.tilt, height, fence) };
       const depth = depthTaken(cut, panel) + alongDepth(cut.tilt, height, fence);
-      return { side: cut.side, edge: sweepCut(moved, depth).swept };
+      const lean = outOfSquare(moves[movePlace(index) + 2]!);
+      const { swept } = sweepCut(moved, depth);
+      return { side: cut.side, edge: lean === 0 ? swept : leanChain(swept, lean) };
     });
     // Wide enough to hold the tongue, and a hair at least so that a tip has a width to be measured over.
     const width = Math.max(into, 4 * SAME_LENGTH);
@@ -32,4 +34,42 @@ export function recutDepths(
     depths.front = panel.measured - need.front;
     depths.back = need.back;
   };
+}
+
+/** Arcs that lean are made of arcs that turn no more than this, radians: they then lie within 1e-7 mm of the true curve. */
+const MOST_TURN = 0.03;
+
+/** A chain that goes `lean` less deep for each mm in from the edge. */
+function leanChain(chain: Chain, lean: number): Chain {
+  const move = (x: number, y: number): [number, number] => [x, y - lean * x];
+  const leaning = chain.flatMap((c) =>
+    c.turn === 0 ? [line(...move(c.x0, c.y0), ...move(c.x1, c.y1))] : leanArc(c, move),
+  );
+  // It runs out through the face, deeper there than it was or not.
+  const { x1, y1 } = leaning.at(-1)!;
+  return y1 > 0 ? [...leaning, line(x1, y1, x1, 0)] : leaning;
+}
+
+function leanArc(c: Curve, move: (x: number, y: number) => [number, number]): Curve[] {
+  const from = Math.atan2(c.y0 - c.cy, c.x0 - c.cx);
+  const turned = c.turn * (Math.atan2(c.y1 - c.cy, c.x1 - c.cx) - from);
+  const angle = turned <= 0 ? turned + 2 * Math.PI : turned;
+  const count = Math.ceil(angle / MOST_TURN);
+  const at = (part: number): [number, number] => {
+    if (part === 0) return move(c.x0, c.y0);
+    if (part === count) return move(c.x1, c.y1);
+    const to = from + (c.turn * angle * part) / count;
+    return move(c.cx + c.r * Math.cos(to), c.cy + c.r * Math.sin(to));
+  };
+  return Array.from({ length: count }, (_, i) => arcThrough(at(i), at(i + 0.5), at(i + 1), c.turn as -1 | 1));
+}
+
+/** The arc from a to b that passes p between them. */
+function arcThrough(a: readonly number[], p: readonly number[], b: readonly number[], turn: -1 | 1): Curve {
+  const [ux, uy] = [p[0]! - a[0]!, p[1]! - a[1]!];
+  const [vx, vy] = [b[0]! - a[0]!, b[1]! - a[1]!];
+  const cross = 2 * (ux * vy - uy * vx);
+  const [u, v] = [ux * ux + uy * uy, vx * vx + vy * vy];
+  const [cx, cy] = [a[0]! + (vy * u - uy * v) / cross, a[1]! + (ux * v - vx * u) / cross];
+  return arc(a[0]!, a[1]!, b[0]!, b[1]!, cx, cy, turn);
 }

@@ -14,6 +14,8 @@ export interface SpreadReport {
     readonly least: Stack & { readonly simulated: Sample | null };
     readonly most: Stack & { readonly simulated: Sample | null };
   };
+  /** From the panel's edge to the groove's bottom; negative: the panel is that much too large at this edge. */
+  readonly bottomGap: Stack;
   /** Clearances that part tight, sliding and loose. */
   readonly limits: { readonly snug: number; readonly loose: number };
   /** Every way to run the cuts under or over, narrowest first. */
@@ -45,6 +47,7 @@ export function reportSpread(
       least: { ...stackFigure(joint, sources, 'frontLeast'), simulated: simulated.frontFace.least },
       most: { ...stackFigure(joint, sources, 'frontMost'), simulated: simulated.frontFace.most },
     },
+    bottomGap: stackFigure(joint, sources, 'bottomGap'),
     limits: { snug: job.fit.snug, loose: job.fit.loose },
     arrangements: listArrangements(job, limits, joint),
   };

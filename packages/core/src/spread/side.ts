@@ -1,5 +1,8 @@
-import { meetCarriers, shiftCurve } from '@fielded/geometry';
-import { type CutSurface, depthAt, leastDepth } from './surface.ts';
+import { meetCarriers, SAME_LENGTH, shiftCurve } from '@fielded/geometry';
+import type { Cut } from '../machining/cut.ts';
+import { greatest } from './branch.ts';
+import { alongDepth, alongReach, MOVE, movePlace, outOfSquare } from './moves.ts';
+import { type CutSurface, depthAt, leastDepth, leastLeaning, type Spot, takeLess } from './surface.ts';
 
 /** Least depth of the front and of the back surface below its face, over an inserted tongue, mm. */
 export interface SideDepths {
@@ -7,21 +10,79 @@ export interface SideDepths {
   back: number;
 }
 
+/** One cut of a side, by its place in a list of moves. */
+export interface SideCut {
+  readonly surface: CutSurface;
+  readonly place: number;
+  readonly tilt: number;
+  readonly over: boolean;
+}
+
+/** How each cut of a side is moved: further in (mm), deeper (mm), and how much deeper for each mm in from the panel's edge. */
+export interface Shifts {
+  readonly right: Float64Array;
+  readonly down: Float64Array;
+  readonly lean: Float64Array;
+}
+
+/** One side of the panel: its cuts' surfaces at their settings, room for how far each is moved, and the place found last. */
+export interface Side {
+  readonly cuts: readonly SideCut[];
+  readonly surfaces: readonly CutSurface[];
+  readonly shifts: Shifts;
+  /** Whether every surface nowhere gets deeper on the way in. */
+  readonly falls: boolean;
+  /** Where and what `leastPlace` found last. */
+  readonly found: Spot;
+}
+
+export function createSide(side: 'front' | 'back', cuts: readonly Cut[], surfaces: readonly CutSurface[]): Side {
+  const mine = cuts.flatMap((cut, index): SideCut[] => {
+    const { tilt, run } = cut;
+    return cut.side === side
+      ? [{ surface: surfaces[index]!, place: movePlace(index), tilt, over: run === 'over' }]
+      : [];
+  });
+  const room = () => new Float64Array(mine.length);
+  return {
+    cuts: mine,
+    surfaces: mine.map(({ surface }) => surface),
+    shifts: { right: room(), down: room(), lean: room() },
+    falls: mine.every(({ surface }) => surface.falls),
+    found: { x: 0, depth: 0 },
+  };
+}
+
+/** The least depth of a side moved by `moves`, 0 to `to` in from the edge, mm; the face itself at the least. */
+export function movedDepth({ cuts, surfaces, shifts }: Side, moves: ArrayLike<number>, to: number): number {
+  if (cuts.length === 0) return 0;
+  const thicker = moves[MOVE.thickness]!;
+  let leans = false;
+  for (let i = 0; i < cuts.length; i++) {
+    const { place, tilt, over } = cuts[i]!;
+    const height = moves[place]!;
+    const fence = moves[place + 1]!;
+    const square = moves[place + 2]!;
+    const flat = tilt === 0;
+    shifts.right[i] = flat ? fence : alongReach(tilt, height, fence);
+    shifts.down[i] = (flat ? height : alongDepth(tilt, height, fence)) + (over ? thicker : 0);
+    shifts.lean[i] = square === 0 ? 0 : -outOfSquare(square);
+    if (square !== 0) leans = true;
+  }
+  const depth = leans ? leastOfLeaning(surfaces, shifts, to) : leastSideDepth(surfaces, shifts, to);
+  return depth > 0 ? depth : 0;
+}
+
 /**
- * How far below its face the tongue stays at least, 0 to `to` in from the edge, mm, under all the cuts of one side.
+ * How far below its face the tongue stays at least, 0 to `to` in from the edge, mm, under all the cuts of one side, none of which
+ * leans.
  *
- * Each cut's surface is moved `right` (mm, further in) and `down` (mm, deeper) first; where no cut reaches it is 0, the
- * face itself. Where the cuts overlap the deeper one counts. Exact: the least of the deepest lies at an end, at a place
- * where one surface is shallowest, or where two surfaces cross.
+ * Each cut's surface is moved first. Where the cuts overlap the deeper one counts; -Infinity where somewhere no cut reaches.
+ * Exact: the least of the deepest lies at an end, at a place where one surface is shallowest, or where two surfaces cross.
  */
-export function leastSideDepth(
-  surfaces: readonly CutSurface[],
-  right: ArrayLike<number>,
-  down: ArrayLike<number>,
-  to: number,
-): number {
-  if (surfaces.length === 1) return Math.max(0, down[0]! + leastDepth(surfaces[0]!, -right[0]!, to - right[0]!));
-  let deepestAtEnd = 0;
+export function leastSideDepth(surfaces: readonly CutSurface[], { right, down }: Shifts, to: number): number {
+  if (surfaces.length === 1) return down[0]! + leastDepth(surfaces[0]!, -right[0]!, to - right[0]!);
+  let deepestAtEnd = Number.NEGATIVE_INFINITY;
   for (let i = 0; i < surfaces.length; i++) {
     if (!surfaces[i]!.falls) return leastOfDeepest(surfaces, right, down, to);
     const depth = down[i]! + depthAt(surfaces[i]!, to - right[i]!, -1);
@@ -38,25 +99,26 @@ function leastOfDeepest(
   to: number,
 ): number {
   const deepest = (x: number, side: -1 | 1) => {
-    let depth = 0;
+    let depth = Number.NEGATIVE_INFINITY;
     for (let i = 0; i < surfaces.length; i++) {
       const one = down[i]! + depthAt(surfaces[i]!, x - right[i]!, side);
       if (one > depth) depth = one;
     }
     return depth;
   };
-  let least = deepest(0, 1);
+  spot.x = 0;
+  spot.depth = deepest(0, 1);
   const look = (x: number) => {
-    if (x > 0 && x < to) least = Math.min(least, deepest(x, -1), deepest(x, 1));
+    if (x > 0 && x < to) takeLess(spot, x, Math.min(deepest(x, -1), deepest(x, 1)));
   };
-  if (to > 0) least = Math.min(least, deepest(to, -1));
+  if (to > 0) takeLess(spot, to, deepest(to, -1));
   for (let i = 0; i < surfaces.length; i++) {
     // A surface may step through another where neither is shallowest.
     for (const piece of surfaces[i]!.pieces) look(piece.x1 + right[i]!);
     for (const place of surfaces[i]!.shallows) look(place.x + right[i]!);
     for (let k = 0; k < i; k++) lookAtCrossings(surfaces, right, down, i, k, look);
   }
-  return least;
+  return spot.depth;
 }
 
 /** Visits every x where the surfaces of two cuts may cross; one that is not on both is a look too many, no harm. */
@@ -78,4 +140,54 @@ function lookAtCrossings(
       for (let m = 0; m < met.length; m += 2) look(met[m]! + right[k]!);
     }
   }
+}
+
+/** Written by whoever looked for a least depth last: making one each time would cost more than the looking. */
+const spot: Spot = { x: 0, depth: 0 };
+
+/** The least depth of a cut over a ≤ x ≤ b in from the panel's edge, mm, and where, in `spot`. */
+function leastOfCut(surface: CutSurface, { right, down, lean }: Shifts, i: number, a: number, b: number): number {
+  const moved = right[i]!;
+  leastLeaning(surface, a - moved, b - moved, lean[i]!, spot);
+  spot.x += moved;
+  spot.depth += down[i]! + lean[i]! * moved;
+  return spot.depth;
+}
+
+/** Depths are found to this, mm, where leaning surfaces cross. */
+const CLOSE = 1e-9;
+
+/** The same for cuts that lean; leaning arcs cross in no closed form, so for several cuts the place is searched for. */
+function leastOfLeaning(surfaces: readonly CutSurface[], shifts: Shifts, to: number): number {
+  if (surfaces.length === 1) return leastOfCut(surfaces[0]!, shifts, 0, 0, to);
+  const deepestLeast = (a: number, b: number) => {
+    let deepest = Number.NEGATIVE_INFINITY;
+    for (let i = 0; i < surfaces.length; i++) deepest = Math.max(deepest, leastOfCut(surfaces[i]!, shifts, i, a, b));
+    return deepest;
+  };
+  let where = 0;
+  let least = Number.POSITIVE_INFINITY;
+  const at = ([x]: readonly number[]) => {
+    // A step that stands where the tongue ends is not climbed.
+    const depth = x === to ? deepestLeast(Math.max(0, to - 3 * SAME_LENGTH), to) : deepestLeast(x!, x!);
+    if (depth < least) {
+      least = depth;
+      where = x!;
+    }
+    return -depth;
+  };
+  const depth = -greatest({ low: [0], high: [to], at, atMost: ([a], [b]) => -deepestLeast(a!, b!) }, CLOSE);
+  spot.x = where;
+  return depth;
+}
+
+/** The least depth of a side over 0 … `to`, moved by its `shifts`, mm, not bounded by the face; where it is stands in `side.found`. */
+export function leastPlace({ surfaces, shifts, found }: Side, to: number): number {
+  const leans = shifts.lean.some((lean) => lean !== 0);
+  found.depth =
+    surfaces.length === 1 || leans
+      ? leastOfLeaning(surfaces, shifts, to)
+      : leastOfDeepest(surfaces, shifts.right, shifts.down, to);
+  found.x = spot.x;
+  return found.depth;
 }

@@ -4,7 +4,6 @@ import type { Joint, JointFigures } from './joint.ts';
 import { createRandom, FURTHEST_NORMAL, type Random } from './random.ts';
 import type { Distribution, SimulatedSpread, SimulationOptions } from './simulation.ts';
 import type { Figure, Source } from './sources.ts';
-import { createReader } from './stack.ts';
 import { createTally, createVerdictTally, type Tally, type VerdictTally } from './tally.ts';
 import { worstCase } from './worst-case.ts';
 
@@ -41,6 +40,7 @@ export function* simulateInChunks(
     frontLeast: tallyOf('frontLeast'),
     frontMost: tallyOf('frontMost'),
     verdicts: createVerdictTally(limits),
+    bottomedOut: 0,
   };
   const make = createMaker(joint, varied, random, distribution, tallies);
   let done = 0;
@@ -58,16 +58,20 @@ interface Tallies {
   readonly frontLeast: Tally;
   readonly frontMost: Tally;
   readonly verdicts: VerdictTally;
+  /** Joints whose panel reaches the groove's bottom. */
+  bottomedOut: number;
 }
 
 function readTallies(tallies: Tallies, seed: number, distribution: Distribution): SimulatedSpread {
-  const { clearance, frontLeast, frontMost, verdicts } = tallies;
+  const { clearance, frontLeast, frontMost, verdicts, bottomedOut } = tallies;
+  const sample = clearance.read()!;
   return {
     clearance: {
-      ...clearance.read()!,
+      ...sample,
       seed,
       distribution,
       shares: verdicts.shares(),
+      bottomsOut: bottomedOut / sample.count,
       histogram: clearance.histogram(),
     },
     frontFace: { least: frontLeast.read(), most: frontMost.read() },
@@ -99,8 +103,7 @@ export function simulateSpread(
 function bounds(joint: Joint, varied: readonly Source[], distribution: Distribution, figure: Figure): [number, number] {
   const stretch = distribution === 'normal' ? FURTHEST_NORMAL / 3 : 1;
   const stretched = varied.map((source) => ({ ...source, plusMinus: source.plusMinus * stretch }));
-  const read = createReader(joint, figure);
-  return [worstCase(read, joint, stretched, figure, -1), worstCase(read, joint, stretched, figure, 1)];
+  return [worstCase(joint, stretched, figure, -1), worstCase(joint, stretched, figure, 1)];
 }
 
 /** Makes a number of joints into the tallies. */
@@ -115,7 +118,7 @@ function createMaker(
   const draws = new Float64Array(Math.max(1, varied.length) * DRAW);
   const places = varied.map((source) => source.place);
   const scales = varied.map((source) => (distribution === 'normal' ? source.plusMinus / 3 : source.plusMinus));
-  const figures: JointFigures = { clearance: 0, frontMost: 0, frontLeast: 0 };
+  const figures: JointFigures = { clearance: 0, frontMost: 0, frontLeast: 0, bottomGap: 0 };
   const draw = distribution === 'normal' ? random.fillNormal : random.fillEven;
   return (count) => {
     for (let start = 0; start < count; start += DRAW) {
@@ -127,6 +130,7 @@ function createMaker(
         joint.measure(moves, figures);
         const { clearance } = figures;
         tallies.clearance.add(clearance);
+        if (figures.bottomGap < -SAME_LENGTH) tallies.bottomedOut++;
         if (clearance >= -SAME_LENGTH) {
           tallies.verdicts.add(clearance, true);
           tallies.frontLeast.add(figures.frontLeast);

@@ -31,6 +31,8 @@ export interface Simulation extends Sample {
   readonly distribution: Distribution;
   /** Joints by verdict, as parts of them all. */
   readonly shares: Readonly<Record<'will-not-enter' | 'stops-short' | 'tight' | 'sliding' | 'loose', number>>;
+  /** The part of all joints whose panel reaches the bottom of the groove, whatever their clearance: the frame then does not close. */
+  readonly bottomsOut: number;
   readonly histogram: Histogram;
 }
 

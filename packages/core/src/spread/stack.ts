@@ -51,7 +51,7 @@ export function stackFigure(joint: Joint, sources: readonly Source[], figure: Fi
   const root = Math.sqrt(variance);
   return {
     nominal,
-    worst: [worstCase(read, joint, sources, figure, -1), worstCase(read, joint, sources, figure, 1)],
+    worst: [worstCase(joint, sources, figure, -1), worstCase(joint, sources, figure, 1)],
     rss: [nominal - root, nominal + root],
     sources: shares
       .map(({ source, slope }) => {
@@ -65,7 +65,7 @@ export function stackFigure(joint: Joint, sources: readonly Source[], figure: Fi
 
 /** Reads one figure of a joint for a list of moves. */
 export function createReader(joint: Joint, figure: Figure): (moves: ArrayLike<number>) => number {
-  const figures: JointFigures = { clearance: 0, frontMost: 0, frontLeast: 0 };
+  const figures: JointFigures = { clearance: 0, frontMost: 0, frontLeast: 0, bottomGap: 0 };
   return (moves) => {
     joint.measure(moves, figures);
     return figures[figure];

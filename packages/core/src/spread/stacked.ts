@@ -2,7 +2,7 @@ import { type Arrangement, followThickness, LEAST_SHOWN } from './arrangements.t
 import { createJoint, type Joint, type Swelling } from './joint.ts';
 import type { JointSizes, SpreadLimits } from './limits.ts';
 import { movePlace } from './moves.ts';
-import { listSources, type Source } from './sources.ts';
+import { listSources, type Source, UNKNOWN } from './sources.ts';
 import { stackFigure } from './stack.ts';
 
 /** The two cuts that both heads make at once, by their place in running order. */
@@ -33,8 +33,10 @@ export function stackedArrangement(
 function tieCuts(joint: Joint, { lower, upper }: StackedCuts): Joint {
   const [low, high] = [movePlace(lower), movePlace(upper)];
   const moved = new Float64Array(joint.moveCount);
+  // Its sides no longer move each for itself.
+  const { sides: _, ...alone } = joint;
   return {
-    ...joint,
+    ...alone,
     measure: (moves, figures, insertion) => {
       moved.set(moves as ArrayLike<number>);
       // Both rise together, and a thicker spacer lifts the upper head alone: higher is shallower there.
@@ -47,14 +49,13 @@ function tieCuts(joint: Joint, { lower, upper }: StackedCuts): Joint {
 
 /** The sources of a joint whose two cuts are tied. */
 function stackSources(job: JointSizes, limits: SpreadLimits, { lower, upper }: StackedCuts): Source[] {
-  const sense = { clearance: 0, frontMost: 0, frontLeast: 0 } as const;
   const [low, high] = [movePlace(lower), movePlace(upper)];
   const own = [low, low + 1, high, high + 1];
   const common = listSources(job.cuts, limits).filter(({ place }) => !own.includes(place));
   return [
     ...common,
-    { name: 'heads.height', plusMinus: limits.height, place: low, sense },
-    { name: 'heads.fence', plusMinus: limits.fence, place: low + 1, sense },
-    { name: 'spacer', plusMinus: limits.spacer ?? 0, place: high, sense },
+    { name: 'heads.height', plusMinus: limits.height, place: low, sense: UNKNOWN },
+    { name: 'heads.fence', plusMinus: limits.fence, place: low + 1, sense: UNKNOWN },
+    { name: 'spacer', plusMinus: limits.spacer ?? 0, place: high, sense: UNKNOWN },
   ];
 }

@@ -59,6 +59,62 @@ export function leastDepth(surface: CutSurface, from: number, to: number): numbe
   return least;
 }
 
+/** A depth and where it is. */
+export interface Spot {
+  x: number;
+  depth: number;
+}
+
+/**
+ * The least of depth + slope·x over from ≤ x ≤ to, mm, and where, written into `spot`: what a surface that leans by `slope` keeps at
+ * least. Exact: on an arc it lies at an end or where the arc leans as much the other way. -Infinity where the cut ends before `to`.
+ */
+export function leastLeaning(surface: CutSurface, from: number, to: number, slope: number, spot: Spot): void {
+  spot.x = from;
+  spot.depth = depthAt(surface, from, 1) + slope * from;
+  if (to - from <= 2 * SAME_LENGTH) return;
+  takeLess(spot, to, depthAt(surface, to, -1) + slope * to);
+  const { pieces } = surface;
+  const leaning = Math.hypot(1, slope);
+  for (let i = 0; i < pieces.length; i++) {
+    const p = pieces[i]!;
+    if (p.x1 <= from) continue;
+    if (p.x0 >= to) break;
+    if (p.x0 > from) takeLess(spot, p.x0, p.y0 + slope * p.x0);
+    if (p.x1 < to) takeLess(spot, p.x1, p.y1 + slope * p.x1);
+    if (p.turn <= 0) continue;
+    const x = p.cx - (p.r * slope) / leaning;
+    if (x > from && x > p.x0 && x < to && x < p.x1) takeLess(spot, x, p.cy - p.r / leaning + slope * x);
+  }
+}
+
+/** Keeps the lesser of two depths. */
+export function takeLess(spot: Spot, x: number, depth: number): void {
+  if (!(depth < spot.depth)) return;
+  spot.x = x;
+  spot.depth = depth;
+}
+
+/** The most of depth + slope·x over from ≤ x ≤ to, mm, both sides of every step; -Infinity where the cut ends before `from`. */
+export function mostLeaning(surface: CutSurface, from: number, to: number, slope: number): number {
+  const { pieces, end } = surface;
+  if (from - SAME_LENGTH > end || pieces.length === 0) return Number.NEGATIVE_INFINITY;
+  const till = Math.min(to, end);
+  let most = Math.max(depthAt(surface, from, -1) + slope * from, depthAt(surface, till, -1) + slope * till);
+  const leaning = Math.hypot(1, slope);
+  for (let i = 0; i < pieces.length; i++) {
+    const p = pieces[i]!;
+    if (p.x1 < from) continue;
+    if (p.x0 > till) break;
+    if (p.x0 >= from) most = Math.max(most, p.y0 + slope * p.x0);
+    if (p.x1 <= till) most = Math.max(most, p.y1 + slope * p.x1);
+    if (p.turn >= 0) continue;
+    const x = p.cx + (p.r * slope) / leaning;
+    if (x > from && x > p.x0 && x < till && x < p.x1) most = Math.max(most, p.cy + p.r / leaning + slope * x);
+  }
+  return most;
+}
+
 /** Ends and crests of pieces that are no deeper than what lies just beside them; the outer ends are not among them. */
 function findShallows(pieces: readonly Piece[]): { x: number; depth: number }[] {
   const found: { x: number; depth: number }[] = [];

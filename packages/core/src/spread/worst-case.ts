@@ -1,130 +1,165 @@
-import { SAME_LENGTH } from '@fielded/geometry';
+import { greatest } from './branch.ts';
 import type { Joint } from './joint.ts';
+import { MOVE } from './moves.ts';
+import { seekWorst } from './seek-worst.ts';
+import type { Side } from './side.ts';
+import { extremeDepth } from './side-extremes.ts';
 import type { Figure, Source } from './sources.ts';
+import { createReader } from './stack.ts';
 
-/** Where in its ± a source is tried: both ends, then the middle. */
-const LEVELS = [-1, 1, 0] as const;
+/** Worst cases are found to this, mm. */
+const CLOSE = 1e-8;
 
-/** With more sources of unknown sense than this (729 combinations) the worst case is climbed to instead. */
-const MOST_TRIED = 6;
+/** How a figure follows from both depths, the stock, the coat, the groove's width and setback: its factors (formulas 9 and S1). */
+interface Factors {
+  readonly front: number;
+  readonly back: number;
+  readonly stock: number;
+  readonly coat: number;
+  readonly width: number;
+  readonly setback: number;
+}
 
-/** The least (`way` -1) or most (+1) a figure can be, mm, with every source within its ±. */
-export function worstCase(
-  read: (moves: Float64Array) => number,
+const FACTORS: Readonly<Record<Exclude<Figure, 'bottomGap'>, Factors>> = {
+  clearance: { front: 1, back: 1, stock: -1, coat: -2, width: 1, setback: 0 },
+  frontMost: { front: 1, back: 0, stock: 0, coat: 0, width: 0, setback: -1 },
+  frontLeast: { front: 0, back: -1, stock: 1, coat: 2, width: -1, setback: -1 },
+};
+
+/**
+ * The least (`way` -1) or most (+1) a figure can be, mm, with every source anywhere within its ± (formula S7): no joint inside them
+ * beats it by more than 1e-7.
+ *
+ * Both sides' cuts move each for itself, so each side's extreme depth is sought alone; stock thickness and moisture, which act on
+ * everything at once, are searched over together. Joints whose surfaces cannot be slid, or whose cuts are tied, are tried at the ends and middles of every source.
+ */
+export function worstCase(joint: Joint, sources: readonly Source[], figure: Figure, way: -1 | 1): number {
+  if (joint.sides === undefined) return seekWorst(createReader(joint, figure), joint, sources, figure, way);
+  const off = new Float64Array(joint.moveCount);
+  for (const { place, plusMinus } of sources) off[place] = plusMinus;
+  if (figure === 'bottomGap') return worstGap(joint, off, way);
+  const search = createSearch(joint, joint.sides, off, FACTORS[figure], way);
+  const [thickness, moisture] = [off[MOVE.thickness]!, off[MOVE.moisture]!];
+  const low = [-thickness, -moisture];
+  const high = [thickness, moisture];
+  return way * greatest({ low, high, ...search }, CLOSE);
+}
+
+function worstGap({ sizes, insertion, swelling }: Joint, off: ArrayLike<number>, way: -1 | 1): number {
+  const moved = swelling.edge * off[MOVE.panelSize]! + Math.abs(swelling.insertion) * off[MOVE.moisture]!;
+  return sizes.depth - insertion + way * (off[MOVE.grooveDepth]! + moved);
+}
+
+/** The figure, signed so that more is worse, at a thickness and a moisture, and a bound of it between two of each. */
+function createSearch(
   joint: Joint,
-  sources: readonly Source[],
-  figure: Figure,
+  sides: { readonly front: Side; readonly back: Side },
+  off: ArrayLike<number>,
+  factors: Factors,
   way: -1 | 1,
-): number {
-  const moves = new Float64Array(joint.moveCount);
-  const open: Source[] = [];
-  for (const source of sources) {
-    if (!(source.plusMinus > 0)) continue;
-    const sense = source.sense[figure];
-    if (sense === 0) open.push(source);
-    else moves[source.place] = way * sense * source.plusMinus;
-  }
-  const { best: corner, moves: bestMoves } =
-    open.length <= MOST_TRIED ? tryEvery(read, moves, open, way) : climb(read, moves, open, way);
-  let best = corner;
-  for (const { place, plusMinus } of open) {
-    if (bestMoves[place] === 0) best = Math.max(best, refine(read, bestMoves, place, plusMinus, way));
-  }
-  return way * best;
-}
-
-interface Found {
-  best: number;
-  moves: Float64Array;
-}
-
-/** The best of every combination of ends and middles: 3ⁿ of them. */
-function tryEvery(
-  read: (moves: Float64Array) => number,
-  moves: Float64Array,
-  open: readonly Source[],
-  way: -1 | 1,
-): Found {
-  const found: Found = { best: Number.NEGATIVE_INFINITY, moves: moves.slice() };
-  const tryFrom = (index: number) => {
-    if (index === open.length) {
-      const value = way * read(moves);
-      if (value > found.best) {
-        found.best = value;
-        found.moves = moves.slice();
-      }
-      return;
-    }
-    const { place, plusMinus } = open[index]!;
-    for (const level of LEVELS) {
-      moves[place] = level * plusMinus;
-      tryFrom(index + 1);
-    }
+): {
+  at: (place: readonly number[]) => number;
+  atMost: (low: readonly number[], high: readonly number[]) => number;
+} {
+  const { sizes, swelling } = joint;
+  const depthOf = {
+    front: createDepth(sides.front, off, way * factors.front),
+    back: createDepth(sides.back, off, way * factors.back),
   };
-  tryFrom(0);
-  return found;
-}
+  // What moves the figure one way only stands at its end.
+  const end = (factor: number, plusMinus: number) => Math.sign(way * factor) * plusMinus;
+  const coat = Math.max(0, sizes.film + end(factors.coat, off[MOVE.film]!));
+  const width = sizes.width + end(factors.width, off[MOVE.grooveWidth]!);
+  const setback = sizes.setback + end(factors.setback, off[MOVE.setback]!);
+  // Further in, no surface is deeper: whether that is worse follows from what depth does.
+  const deeperIsWorse = way * (factors.front + factors.back) > 0;
+  const into = createInsertion(joint, off, deeperIsWorse ? -1 : 1);
 
-/** One source after another to its best level, the others kept, from three starts and until none gains any more. */
-function climb(
-  read: (moves: Float64Array) => number,
-  moves: Float64Array,
-  open: readonly Source[],
-  way: -1 | 1,
-): Found {
-  const found: Found = { best: Number.NEGATIVE_INFINITY, moves: moves.slice() };
-  for (const start of LEVELS) {
-    for (const { place, plusMinus } of open) moves[place] = start * plusMinus;
-    let value = way * read(moves);
-    for (let gained = true; gained; ) {
-      gained = false;
-      for (const { place, plusMinus } of open) {
-        const before = moves[place]!;
-        let kept = before;
-        for (const level of LEVELS) {
-          moves[place] = level * plusMinus;
-          const tried = way * read(moves);
-          if (tried > value + SAME_LENGTH) {
-            value = tried;
-            kept = moves[place]!;
-            gained = true;
-          }
-        }
-        moves[place] = kept;
-      }
-    }
-    if (value > found.best) {
-      found.best = value;
-      found.moves = moves.slice();
-    }
-  }
-  return found;
-}
-
-/** Golden-section search of one source between its ends, the others kept; leaves `moves` at the best found. */
-function refine(
-  read: (moves: Float64Array) => number,
-  moves: Float64Array,
-  place: number,
-  plusMinus: number,
-  way: -1 | 1,
-): number {
-  const golden = (Math.sqrt(5) - 1) / 2;
-  const at = (move: number) => {
-    moves[place] = move;
-    return way * read(moves);
+  const figure = (thicker: number, moisture: number, front: number, back: number) => {
+    const wood = factors.front * front + factors.back * back + factors.stock * (sizes.thickness + thicker);
+    const groove = factors.width * width * (1 + swelling.groove * moisture);
+    return (
+      way * ((1 + swelling.thickness * moisture) * wood + factors.coat * coat + groove + factors.setback * setback)
+    );
   };
-  let low = -plusMinus;
-  let high = plusMinus;
-  for (let turn = 0; turn < 60; turn++) {
-    const left = high - golden * (high - low);
-    const right = low + golden * (high - low);
-    if (at(left) > at(right)) high = right;
-    else low = left;
-  }
-  const between = (low + high) / 2;
-  const found = at(between);
-  const stay = at(0);
-  if (found > stay) moves[place] = between;
-  return Math.max(found, stay);
+  return {
+    at: ([thicker, moisture]) => {
+      const far = into(moisture!, moisture!);
+      return figure(thicker!, moisture!, depthOf.front(far, thicker!), depthOf.back(far, thicker!));
+    },
+    atMost: ([t0, m0], [t1, m1]) => {
+      const far = into(m0!, m1!);
+      const front = { low: depthOf.front(far, t0!), high: depthOf.front(far, t1!) };
+      const back = { low: depthOf.back(far, t0!), high: depthOf.back(far, t1!) };
+      let most = Number.NEGATIVE_INFINITY;
+      for (const thicker of [t0!, t1!, ...kinks(front, t0!, t1!), ...kinks(back, t0!, t1!)]) {
+        const f = boundDepth(front, t0!, t1!, thicker, way * factors.front);
+        const b = boundDepth(back, t0!, t1!, thicker, way * factors.back);
+        for (const moisture of [m0!, m1!]) most = Math.max(most, figure(thicker, moisture, f, b));
+      }
+      return most;
+    },
+  };
+}
+
+interface Ends {
+  readonly low: number;
+  readonly high: number;
+}
+
+/**
+ * A depth between two thicknesses, from those at both: it grows with the stock, and by no more than the stock does. `way` says whether the
+ * most (above 0) or the least is wanted.
+ */
+function boundDepth({ low, high }: Ends, t0: number, t1: number, thicker: number, way: number): number {
+  return way > 0 ? Math.min(high, low + thicker - t0) : Math.max(low, high - (t1 - thicker));
+}
+
+/** Thicknesses at which those bounds turn. */
+function kinks({ low, high }: Ends, t0: number, t1: number): number[] {
+  const grown = Math.min(high - low, t1 - t0);
+  return [t0 + grown, t1 - grown];
+}
+
+/**
+ * A side's extreme depth for an insertion and a thickness, mm, the face itself at the least: the most where `way` is above 0, the
+ * least below. Worked out once for each insertion where the stock moves all of its cuts alike.
+ */
+function createDepth(side: Side, off: ArrayLike<number>, way: number): (into: number, thicker: number) => number {
+  if (way === 0) return () => 0;
+  const towards = way > 0 ? 1 : -1;
+  const overs = side.cuts.filter(({ over }) => over).length;
+  const mixed = overs > 0 && overs < side.cuts.length;
+  const known = new Map<string, number>();
+  return (into, thicker) => {
+    const alone = mixed ? thicker : 0;
+    const key = `${into} ${alone}`;
+    let depth = known.get(key);
+    if (depth === undefined) {
+      depth = extremeDepth(side, off, into, alone, towards);
+      known.set(key, depth);
+    }
+    return Math.max(0, depth + (!mixed && overs > 0 ? thicker : 0));
+  };
+}
+
+/** The least (`way` -1) or most insertion, mm on the wood as it was made, at any moisture between two. */
+function createInsertion(
+  { sizes, insertion, swelling }: Joint,
+  off: ArrayLike<number>,
+  way: -1 | 1,
+): (m0: number, m1: number) => number {
+  const bottom = sizes.depth + way * off[MOVE.grooveDepth]!;
+  const meant = insertion + way * swelling.edge * off[MOVE.panelSize]!;
+  const at = (moisture: number) => {
+    const reached = Math.min(meant + swelling.insertion * moisture, bottom);
+    return Math.max(0, reached / (1 + swelling.width * moisture));
+  };
+  // From the moisture at which it meets the bottom on, it only shrinks against the wood that has swelled.
+  const meets = swelling.insertion === 0 ? Number.NaN : (bottom - meant) / swelling.insertion;
+  return (m0, m1) => {
+    if (way < 0) return Math.min(at(m0), at(m1));
+    const most = Math.max(at(m0), at(m1));
+    return meets > m0 && meets < m1 ? Math.max(most, at(meets)) : most;
+  };
 }

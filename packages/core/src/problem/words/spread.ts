@@ -8,6 +8,8 @@ export const SPREAD_WORDS = {
     'Of {count:grouped} joints made at random, {bind:share} bind, {tight:share} are tight, {slide:share} slide, {rattle:share} rattle (each ± three deviations of a normal spread; seed {seed:count}).',
   'shares.uniform':
     'Of {count:grouped} joints made at random, {bind:share} bind, {tight:share} are tight, {slide:share} slide, {rattle:share} rattle (each ± spread evenly; seed {seed:count}).',
+  'shares.bottom-out':
+    'In {share:share} the panel bottoms out in the groove: it is too large, and the frame does not close on it.',
   'figure.share': '{share:share}',
   'runs.under': '{cut} under',
   'runs.over': '{cut} over',

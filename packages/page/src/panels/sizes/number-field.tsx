@@ -13,10 +13,12 @@ interface NumberFieldProps {
   readonly digits: number;
   readonly unit?: string;
   readonly hint?: string;
+  /** May be left empty: the line then goes. */
+  readonly optional?: boolean;
 }
 
 /** A plain figure that is no length: a share, degrees, per cent. */
-export function NumberField({ path, label, value, step, digits, unit, hint }: NumberFieldProps): JSX.Element {
+export function NumberField({ path, label, value, step, digits, unit, hint, optional }: NumberFieldProps): JSX.Element {
   const desk = useDesk();
   const id = useId();
   const [draft, setDraft] = useState<string | null>(null);
@@ -49,6 +51,7 @@ export function NumberField({ path, label, value, step, digits, unit, hint }: Nu
               setDraft(typed);
               const read = readNumber(typed);
               if (read !== null) put(read, `${path} typed`);
+              else if (optional && typed.trim() === '') desk.change([[path, undefined]], `${path} typed`);
             }}
             onBlur={() => {
               desk.settle();

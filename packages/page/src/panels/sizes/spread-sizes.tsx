@@ -2,6 +2,7 @@ import type { JSX } from 'preact';
 import { useDesk } from '../../desk/context.ts';
 import { getAt } from '../../job/data.ts';
 import { Fold } from '../../shell/fold.tsx';
+import { NumberField } from './number-field.tsx';
 import { LengthField } from './size-field.tsx';
 
 const SOURCES = [
@@ -10,6 +11,15 @@ const SOURCES = [
   ['fence', 'Fence ±'],
   ['grooveWidth', 'Groove width ±'],
   ['film', 'Finish on a face ±'],
+  ['setback', 'Setback of the groove ±'],
+  ['grooveDepth', 'Groove depth ±'],
+  ['panelSize', 'Panel size ±'],
+] as const;
+
+/** Those that are no lengths. */
+const PLAIN = [
+  { key: 'square', label: 'Fence and table out of square ±', step: 0.05, digits: 3, unit: '°' },
+  { key: 'moisture', label: 'Moisture of the panel ±', step: 0.5, digits: 2, unit: '%' },
 ] as const;
 
 /** How far stock and settings vary from one panel to the next. */
@@ -31,6 +41,15 @@ export function SpreadSizes(): JSX.Element {
                 changes: (mm, write, written) => [[`spread.${key}`, written ?? write(mm)]],
                 optional: true,
               }}
+            />
+          ))}
+          {PLAIN.map(({ key, ...field }) => (
+            <NumberField
+              key={key}
+              {...field}
+              path={`spread.${key}`}
+              value={spread?.[key] === undefined ? null : spread[key] * (key === 'square' ? 180 / Math.PI : 1)}
+              optional
             />
           ))}
           {getAt(data, 'spread') !== undefined && (
