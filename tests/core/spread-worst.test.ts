@@ -12,8 +12,8 @@ import { seekFurther } from './seek-further.ts';
 
 const FIGURES: readonly Figure[] = ['clearance', 'frontMost', 'frontLeast', 'bottomGap'];
 /** Joints that the search tries for each worst case, and how many worst cases: more of both where the environment says so. */
-const TRIES = Number(process.env.WORST_TRIES ?? 300);
-const RUNS = Number(process.env.WORST_RUNS ?? 60);
+const TRIES = Number(process.env.WORST_TRIES ?? 200);
+const RUNS = Number(process.env.WORST_RUNS ?? 30);
 const SEED = Number(process.env.WORST_SEED ?? 0);
 
 const none = { thickness: 0, height: 0, fence: 0, grooveWidth: 0, film: 0 };

@@ -1,70 +1,147 @@
-/** A function over a box of numbers, and an upper bound of it over any part of that box. */
-export interface Bounded {
+/** What is known of a part of a box: the function's value in its middle, and one that it nowhere exceeds there. */
+export interface Looked {
+  readonly value: number;
+  readonly bound: number;
+}
+
+/** A function over a box of numbers, looked at part by part. */
+export interface Search {
   readonly low: readonly number[];
   readonly high: readonly number[];
   readonly at: (place: readonly number[]) => number;
-  /** No less than the function is anywhere between `low` and `high`; the closer, the faster. */
-  readonly atMost: (low: readonly number[], high: readonly number[]) => number;
+  /**
+   * Value in the middle of the part between `low` and `high`, and a bound over all of it: the closer, the faster the search. A
+   * value that does not exceed `best` need not be exact, as long as it does not either.
+   */
+  readonly look: (low: readonly number[], high: readonly number[], best: number) => Looked;
 }
 
-/** Parts of a box that are looked at before the search gives up and names the bound. */
-const MOST_PARTS = 4000;
+/** Parts that may still be looked at, shared by searches inside one another. */
+export interface Effort {
+  parts: number;
+}
+
 /** Parts narrower than this, mm or points of %, are not split again. */
 const NARROWEST = 1e-11;
 
 /**
  * The greatest of a function over a box, to `tolerance`, by branch and bound (Land and Doig 1960; formula S7): parts whose bound
- * does not exceed the greatest value found are left out, the others halved. It cannot miss a peak, however narrow. After 4000
- * parts it gives the greatest bound that is left, which no place exceeds.
+ * does not exceed the greatest value found are left out, of the others the one with the greatest bound is halved. It cannot miss a
+ * peak, however narrow. Once the effort is spent it gives the greatest bound that is left, which no place exceeds.
  */
-export function greatest({ low, high, at, atMost }: Bounded, tolerance: number): number {
+export function greatest({ low, high, at, look }: Search, tolerance: number, effort: Effort): number {
   let best = Number.NEGATIVE_INFINITY;
   for (const corner of cornersOf(low, high)) best = Math.max(best, at(corner));
-  const open = [{ low, high, bound: atMost(low, high) }];
-  for (let parts = 0; open.length > 0; parts++) {
-    const part = open.pop()!;
-    if (part.bound <= best + tolerance) continue;
-    if (parts >= MOST_PARTS) return open.reduce((most, { bound }) => Math.max(most, bound), part.bound);
-    const widest = widestOf(part.low, part.high, low, high);
-    if (widest < 0) continue;
-    const middle = (part.low[widest]! + part.high[widest]!) / 2;
-    const halves = [
-      { low: part.low, high: part.high.with(widest, middle) },
-      { low: part.low.with(widest, middle), high: part.high },
-    ].map((half) => ({ ...half, bound: Math.min(part.bound, atMost(half.low, half.high)) }));
-    for (const half of halves) best = Math.max(best, at(half.low.map((from, i) => (from + half.high[i]!) / 2)));
-    best = Math.max(best, at(part.low.map((from, i) => (i === widest ? middle : from))));
-    // The more promising half last, so that it is looked at first.
-    halves.sort((a, b) => a.bound - b.bound);
-    open.push(...halves);
+  const lookAt = (from: readonly number[], to: readonly number[], most: number): Part => {
+    const { value, bound } = look(from, to, best);
+    best = Math.max(best, value);
+    return { low: from, high: to, bound: Math.min(most, bound) };
+  };
+  const open = [lookAt(low, high, Number.POSITIVE_INFINITY)];
+  for (;;) {
+    const part = takeMost(open);
+    if (part === undefined || part.bound <= best + tolerance) return best;
+    if (effort.parts <= 0) return part.bound;
+    const halves = halve(part, lookAt);
+    effort.parts -= 2 * part.low.length;
+    for (const half of halves) if (half.bound > best + tolerance) open.push(half);
   }
-  return best;
+}
+
+interface Part {
+  readonly low: readonly number[];
+  readonly high: readonly number[];
+  readonly bound: number;
+}
+
+/** Takes the part with the greatest bound out of a list. */
+function takeMost(open: Part[]): Part | undefined {
+  let most = 0;
+  for (let i = 1; i < open.length; i++) if (open[i]!.bound > open[most]!.bound) most = i;
+  const part = open[most];
+  const last = open.pop();
+  if (last !== undefined && most < open.length) open[most] = last;
+  return part;
+}
+
+/** The halves of a part across the number that makes most of its bound; none of one that is too narrow. */
+function halve(
+  { low, high, bound }: Part,
+  lookAt: (low: readonly number[], high: readonly number[], most: number) => Part,
+): Part[] {
+  let halves: Part[] = [];
+  let least = Number.POSITIVE_INFINITY;
+  let widest = 0;
+  for (let i = 0; i < low.length; i++) {
+    const width = high[i]! - low[i]!;
+    if (!(width > NARROWEST)) continue;
+    const middle = (low[i]! + high[i]!) / 2;
+    const pair = [lookAt(low, high.with(i, middle), bound), lookAt(low.with(i, middle), high, bound)];
+    const sum = pair[0]!.bound + pair[1]!.bound;
+    // Of two that are as good the wider one, or a number that does not matter yet would be kept whole for ever.
+    if (halves.length === 0 || sum < least || (sum === least && width > widest)) {
+      halves = pair;
+      least = sum;
+      widest = width;
+    }
+  }
+  return halves;
+}
+
+/**
+ * The least of a function over from ≤ x ≤ to, to `tolerance`, and where: the same search along a line, for one that is asked often.
+ * It stops at the first value that does not exceed `enough`.
+ *
+ * `least` gives what the function is no less than between two places, and its value where both are one.
+ */
+export function leastAlong(
+  least: (a: number, b: number) => number,
+  from: number,
+  to: number,
+  tolerance: number,
+  enough: number,
+  effort: Effort,
+): { readonly x: number; readonly value: number } {
+  let x = from;
+  let value = least(from, from);
+  const take = (at: number) => {
+    const found = least(at, at);
+    if (found < value) {
+      value = found;
+      x = at;
+    }
+  };
+  take(to);
+  // Parts still to look at: both ends and the bound of each, one after the other.
+  const open = [from, to, least(from, to)];
+  while (open.length > 0 && value > enough) {
+    const bound = open.pop()!;
+    const b = open.pop()!;
+    const a = open.pop()!;
+    if (bound >= value - tolerance || b - a <= NARROWEST) continue;
+    if (effort.parts <= 0) return { x, value: leastBound(open, bound) };
+    effort.parts -= 2;
+    const middle = (a + b) / 2;
+    take(middle);
+    const left = least(a, middle);
+    const right = least(middle, b);
+    if (left < right) open.push(middle, b, right, a, middle, left);
+    else open.push(a, middle, left, middle, b, right);
+  }
+  return { x, value };
+}
+
+function leastBound(open: readonly number[], bound: number): number {
+  let least = bound;
+  for (let i = 2; i < open.length; i += 3) least = Math.min(least, open[i]!);
+  return least;
 }
 
 /** The corners of a box of up to four numbers; of a larger one, its lowest and its highest. */
 function cornersOf(low: readonly number[], high: readonly number[]): (readonly number[])[] {
-  if (low.length > 4) return [low, high];
-  return Array.from({ length: 2 ** low.length }, (_, bits) =>
-    low.map((from, i) => (bits & (1 << i) ? high[i]! : from)),
+  const wide = low.flatMap((from, i) => (high[i]! > from ? [i] : []));
+  if (wide.length > 4) return [low, high];
+  return Array.from({ length: 2 ** wide.length }, (_, bits) =>
+    wide.reduce((corner, i, bit) => (bits & (1 << bit) ? corner.with(i, high[i]!) : corner), low),
   );
-}
-
-/** Which number is widest against the whole box; -1 where all are too narrow to be halved. */
-function widestOf(
-  low: readonly number[],
-  high: readonly number[],
-  leastLow: readonly number[],
-  mostHigh: readonly number[],
-): number {
-  let widest = -1;
-  let most = 0;
-  for (let i = 0; i < low.length; i++) {
-    const width = high[i]! - low[i]!;
-    const share = width / (mostHigh[i]! - leastLow[i]!);
-    if (width > NARROWEST && share > most) {
-      most = share;
-      widest = i;
-    }
-  }
-  return widest;
 }

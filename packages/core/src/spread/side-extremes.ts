@@ -1,5 +1,5 @@
 import { SAME_LENGTH } from '@fielded/geometry';
-import { greatest } from './branch.ts';
+import { type Effort, greatest, leastAlong } from './branch.ts';
 import { outOfSquare } from './moves.ts';
 import { deepestMoves, type Stretch } from './reach-of-moves.ts';
 import { leastPlace, type Side } from './side.ts';
@@ -17,7 +17,7 @@ interface Ranged {
 }
 
 /** Depths are found to this, mm. */
-const CLOSE = 1e-9;
+const CLOSE = 3e-8;
 
 const spot: Spot = { x: 0, depth: 0 };
 
@@ -28,7 +28,14 @@ const spot: Spot = { x: 0, depth: 0 };
  *
  * `thicker` is what the stock is thicker, which the cuts run over follow.
  */
-export function extremeDepth(side: Side, off: ArrayLike<number>, into: number, thicker: number, way: -1 | 1): number {
+export function extremeDepth(
+  side: Side,
+  off: ArrayLike<number>,
+  into: number,
+  thicker: number,
+  way: -1 | 1,
+  effort: Effort,
+): number {
   if (side.cuts.length === 0) return Number.NEGATIVE_INFINITY;
   const ranged = side.cuts.map(({ place, tilt, over }): Ranged => {
     const stretches = deepestMoves(tilt, off[place]!, off[place + 1]!, way);
@@ -40,23 +47,21 @@ export function extremeDepth(side: Side, off: ArrayLike<number>, into: number, t
       down: over ? thicker : 0,
     };
   });
-  return way < 0 ? leastOfAll(side, ranged, into) : mostOfAll(side, ranged, into);
+  return way < 0 ? leastOfAll(side, ranged, into, effort) : mostOfAll(side, ranged, into, effort);
 }
 
 /**
  * The least: the cuts move each for itself, so at every place each is as shallow as its own moves make it, and of the deepest of them
  * the least over all places counts.
  */
-function leastOfAll(side: Side, ranged: readonly Ranged[], into: number): number {
+function leastOfAll(side: Side, ranged: readonly Ranged[], into: number, effort: Effort): number {
   const shallowest = (a: number, b: number) =>
     ranged.reduce(
       (deepest, cut, i) => Math.max(deepest, leastBetween(side, cut, i, a, b, into)),
       Number.NEGATIVE_INFINITY,
     );
   if (side.falls && ranged.every(({ lean }) => lean <= 0)) return shallowest(into, into);
-  const at = ([x]: readonly number[]) => -shallowest(x!, x!);
-  const atMost = ([a]: readonly number[], [b]: readonly number[]) => -shallowest(a!, b!);
-  return -greatest({ low: [0], high: [into], at, atMost }, CLOSE);
+  return leastAlong(shallowest, 0, into, CLOSE, Number.NEGATIVE_INFINITY, effort).value;
 }
 
 /** No more than the depth of one cut anywhere over a ≤ x ≤ b, however it is moved; what it is at its least where a = b. */
@@ -65,18 +70,24 @@ function leastBetween(side: Side, cut: Ranged, i: number, a: number, b: number, 
   let least = Number.POSITIVE_INFINITY;
   for (const { from, to, down, slope } of cut.stretches) {
     const [low, high] = [a - to, b - from];
-    if (high - low <= 2 * SAME_LENGTH) {
+    const leastOf = (leaning: number) => {
       // A step that stands where the tongue ends is not climbed.
-      spot.depth = depthAt(surface, low, a >= into ? -1 : 1) - slope * low;
-    } else leastLeaning(surface, low, high, -slope, spot);
-    const along = (slope + cut.lean) * (slope + cut.lean > 0 ? a : b);
-    least = Math.min(least, spot.depth + down - slope * from + along);
+      if (high - low <= 2 * SAME_LENGTH) return depthAt(surface, low, a >= into ? -1 : 1) + leaning * low;
+      leastLeaning(surface, low, high, leaning, spot);
+      return spot.depth;
+    };
+    const steep = slope + cut.lean;
+    const together = leastOf(-slope) + down - slope * from + steep * (steep > 0 ? a : b);
+    // Each at its least for itself is no less either, and closer where the surface is level.
+    const apart =
+      slope === 0 ? together : leastOf(0) + down + Math.min(0, slope * (to - from)) + cut.lean * (cut.lean > 0 ? a : b);
+    least = Math.min(least, Math.max(together, a < b ? apart : together));
   }
   return least + cut.down;
 }
 
 /** The most: over all places that the cuts can be moved to, each as deep there as it can be. */
-function mostOfAll(side: Side, ranged: readonly Ranged[], into: number): number {
+function mostOfAll(side: Side, ranged: readonly Ranged[], into: number, effort: Effort): number {
   const low = ranged.map(({ from }) => from);
   const high = ranged.map(({ to }) => to);
   const deepestAt = (x: number) =>
@@ -86,15 +97,18 @@ function mostOfAll(side: Side, ranged: readonly Ranged[], into: number): number 
     );
   // Where every surface rises towards the face the tongue's end counts, and there each cut for itself.
   if (side.falls && ranged.every(({ lean }) => lean <= 0)) return deepestAt(into);
-  const at = (rights: readonly number[]) => {
+  const at = (rights: readonly number[], best?: number) => {
     setCuts(side, ranged, rights);
-    return leastPlace(side, into);
+    return leastPlace(side, into, best);
   };
-  const atMost = (from: readonly number[], to: readonly number[]) => {
-    at(from.map((a, i) => (a + to[i]!) / 2));
-    return boundOfMost(side, ranged, into, from, to);
-  };
-  return greatest({ low, high, at, atMost }, CLOSE);
+  const look = (from: readonly number[], to: readonly number[], best: number) => ({
+    value: at(
+      from.map((a, i) => (a + to[i]!) / 2),
+      best,
+    ),
+    bound: boundOfMost(side, ranged, into, from, to),
+  });
+  return greatest({ low, high, at: (place) => at(place), look }, CLOSE, effort);
 }
 
 /** Sets a side's cuts as deep as they can be where they are moved to. */

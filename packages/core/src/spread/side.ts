@@ -1,8 +1,8 @@
 import { meetCarriers, SAME_LENGTH, shiftCurve } from '@fielded/geometry';
 import type { Cut } from '../machining/cut.ts';
-import { greatest } from './branch.ts';
+import { leastAlong } from './branch.ts';
 import { alongDepth, alongReach, MOVE, movePlace, outOfSquare } from './moves.ts';
-import { type CutSurface, depthAt, leastDepth, leastLeaning, type Spot, takeLess } from './surface.ts';
+import { type CutSurface, depthAt, leastDepth, leastLeaning, type Spot } from './surface.ts';
 
 /** Least depth of the front and of the back surface below its face, over an inserted tongue, mm. */
 export interface SideDepths {
@@ -54,7 +54,8 @@ export function createSide(side: 'front' | 'back', cuts: readonly Cut[], surface
 }
 
 /** The least depth of a side moved by `moves`, 0 to `to` in from the edge, mm; the face itself at the least. */
-export function movedDepth({ cuts, surfaces, shifts }: Side, moves: ArrayLike<number>, to: number): number {
+export function movedDepth(side: Side, moves: ArrayLike<number>, to: number): number {
+  const { cuts, surfaces, shifts } = side;
   if (cuts.length === 0) return 0;
   const thicker = moves[MOVE.thickness]!;
   let leans = false;
@@ -69,8 +70,8 @@ export function movedDepth({ cuts, surfaces, shifts }: Side, moves: ArrayLike<nu
     shifts.lean[i] = square === 0 ? 0 : -outOfSquare(square);
     if (square !== 0) leans = true;
   }
-  const depth = leans ? leastOfLeaning(surfaces, shifts, to) : leastSideDepth(surfaces, shifts, to);
-  return depth > 0 ? depth : 0;
+  const depth = leans ? leastPlace(side, to) : leastSideDepth(surfaces, shifts, to);
+  return Math.max(0, depth);
 }
 
 /**
@@ -106,19 +107,18 @@ function leastOfDeepest(
     }
     return depth;
   };
-  spot.x = 0;
-  spot.depth = deepest(0, 1);
+  let least = deepest(0, 1);
   const look = (x: number) => {
-    if (x > 0 && x < to) takeLess(spot, x, Math.min(deepest(x, -1), deepest(x, 1)));
+    if (x > 0 && x < to) least = Math.min(least, deepest(x, -1), deepest(x, 1));
   };
-  if (to > 0) takeLess(spot, to, deepest(to, -1));
+  if (to > 0) least = Math.min(least, deepest(to, -1));
   for (let i = 0; i < surfaces.length; i++) {
     // A surface may step through another where neither is shallowest.
     for (const piece of surfaces[i]!.pieces) look(piece.x1 + right[i]!);
     for (const place of surfaces[i]!.shallows) look(place.x + right[i]!);
     for (let k = 0; k < i; k++) lookAtCrossings(surfaces, right, down, i, k, look);
   }
-  return spot.depth;
+  return least;
 }
 
 /** Visits every x where the surfaces of two cuts may cross; one that is not on both is a look too many, no harm. */
@@ -156,38 +156,33 @@ function leastOfCut(surface: CutSurface, { right, down, lean }: Shifts, i: numbe
 
 /** Depths are found to this, mm, where leaning surfaces cross. */
 const CLOSE = 1e-9;
+/** Parts of the tongue that are looked at for that: some forty for each place that may be the one. */
+const MOST_PARTS = 2000;
 
-/** The same for cuts that lean; leaning arcs cross in no closed form, so for several cuts the place is searched for. */
-function leastOfLeaning(surfaces: readonly CutSurface[], shifts: Shifts, to: number): number {
-  if (surfaces.length === 1) return leastOfCut(surfaces[0]!, shifts, 0, 0, to);
-  const deepestLeast = (a: number, b: number) => {
-    let deepest = Number.NEGATIVE_INFINITY;
-    for (let i = 0; i < surfaces.length; i++) deepest = Math.max(deepest, leastOfCut(surfaces[i]!, shifts, i, a, b));
-    return deepest;
-  };
-  let where = 0;
-  let least = Number.POSITIVE_INFINITY;
-  const at = ([x]: readonly number[]) => {
+/**
+ * The least depth of a side over 0 … `to`, moved by its `shifts`, mm, not bounded by the face; where it is stands in `side.found`.
+ * Searched for, since leaning arcs cross in no closed form, and no further than the first place with no more than `enough`.
+ */
+export function leastPlace(
+  { surfaces, shifts, found }: Side,
+  to: number,
+  enough: number = Number.NEGATIVE_INFINITY,
+): number {
+  if (surfaces.length === 1) {
+    leastOfCut(surfaces[0]!, shifts, 0, 0, to);
+    found.x = spot.x;
+    found.depth = spot.depth;
+    return found.depth;
+  }
+  const deepest = (a: number, b: number) => {
     // A step that stands where the tongue ends is not climbed.
-    const depth = x === to ? deepestLeast(Math.max(0, to - 3 * SAME_LENGTH), to) : deepestLeast(x!, x!);
-    if (depth < least) {
-      least = depth;
-      where = x!;
-    }
-    return -depth;
+    const from = a === to ? Math.max(0, to - 3 * SAME_LENGTH) : a;
+    let depth = Number.NEGATIVE_INFINITY;
+    for (let i = 0; i < surfaces.length; i++) depth = Math.max(depth, leastOfCut(surfaces[i]!, shifts, i, from, b));
+    return depth;
   };
-  const depth = -greatest({ low: [0], high: [to], at, atMost: ([a], [b]) => -deepestLeast(a!, b!) }, CLOSE);
-  spot.x = where;
-  return depth;
-}
-
-/** The least depth of a side over 0 … `to`, moved by its `shifts`, mm, not bounded by the face; where it is stands in `side.found`. */
-export function leastPlace({ surfaces, shifts, found }: Side, to: number): number {
-  const leans = shifts.lean.some((lean) => lean !== 0);
-  found.depth =
-    surfaces.length === 1 || leans
-      ? leastOfLeaning(surfaces, shifts, to)
-      : leastOfDeepest(surfaces, shifts.right, shifts.down, to);
-  found.x = spot.x;
-  return found.depth;
+  const { x, value } = leastAlong(deepest, 0, to, CLOSE, enough, { parts: MOST_PARTS });
+  found.x = x;
+  found.depth = value;
+  return value;
 }

@@ -99,11 +99,14 @@ export function simulateSpread(
   }
 }
 
-/** Least and most of a figure that any draw can give, mm. */
+/** Parts looked at for the bounds of a tally, which need not be close. */
+const ROUGH = 40;
+
+/** Least and most of a figure that no draw exceeds, mm. */
 function bounds(joint: Joint, varied: readonly Source[], distribution: Distribution, figure: Figure): [number, number] {
   const stretch = distribution === 'normal' ? FURTHEST_NORMAL / 3 : 1;
   const stretched = varied.map((source) => ({ ...source, plusMinus: source.plusMinus * stretch }));
-  return [worstCase(joint, stretched, figure, -1), worstCase(joint, stretched, figure, 1)];
+  return [worstCase(joint, stretched, figure, -1, ROUGH), worstCase(joint, stretched, figure, 1, ROUGH)];
 }
 
 /** Makes a number of joints into the tallies. */

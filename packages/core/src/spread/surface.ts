@@ -89,7 +89,7 @@ export function leastLeaning(surface: CutSurface, from: number, to: number, slop
 }
 
 /** Keeps the lesser of two depths. */
-export function takeLess(spot: Spot, x: number, depth: number): void {
+function takeLess(spot: Spot, x: number, depth: number): void {
   if (!(depth < spot.depth)) return;
   spot.x = x;
   spot.depth = depth;

@@ -1,4 +1,4 @@
-import { greatest } from './branch.ts';
+import { type Effort, greatest, type Search } from './branch.ts';
 import type { Joint } from './joint.ts';
 import { MOVE } from './moves.ts';
 import { seekWorst } from './seek-worst.ts';
@@ -9,6 +9,11 @@ import { createReader } from './stack.ts';
 
 /** Worst cases are found to this, mm. */
 const CLOSE = 1e-8;
+/** Parts that are looked at for one worst case, all searches in it together. */
+const MOST_PARTS = 1500;
+/** Pieces that may be looked at, and how many parts are looked at however many pieces there are. */
+const MOST_LOOKS = 40_000;
+const LEAST_PARTS = 40;
 
 /** How a figure follows from both depths, the stock, the coat, the groove's width and setback: its factors (formulas 9 and S1). */
 interface Factors {
@@ -33,16 +38,24 @@ const FACTORS: Readonly<Record<Exclude<Figure, 'bottomGap'>, Factors>> = {
  * Both sides' cuts move each for itself, so each side's extreme depth is sought alone; stock thickness and moisture, which act on
  * everything at once, are searched over together. Joints whose surfaces cannot be slid, or whose cuts are tied, are tried at the ends and middles of every source.
  */
-export function worstCase(joint: Joint, sources: readonly Source[], figure: Figure, way: -1 | 1): number {
+export function worstCase(
+  joint: Joint,
+  sources: readonly Source[],
+  figure: Figure,
+  way: -1 | 1,
+  parts: number = MOST_PARTS,
+): number {
   if (joint.sides === undefined) return seekWorst(createReader(joint, figure), joint, sources, figure, way);
   const off = new Float64Array(joint.moveCount);
   for (const { place, plusMinus } of sources) off[place] = plusMinus;
   if (figure === 'bottomGap') return worstGap(joint, off, way);
-  const search = createSearch(joint, joint.sides, off, FACTORS[figure], way);
+  // The more pieces there are to look at, the fewer times.
+  const effort = { parts: Math.min(parts, Math.max(LEAST_PARTS, MOST_LOOKS / joint.pieces)) };
+  const search = createSearch(joint, joint.sides, off, FACTORS[figure], way, effort);
   const [thickness, moisture] = [off[MOVE.thickness]!, off[MOVE.moisture]!];
   const low = [-thickness, -moisture];
   const high = [thickness, moisture];
-  return way * greatest({ low, high, ...search }, CLOSE);
+  return way * greatest({ low, high, ...search }, CLOSE, effort);
 }
 
 function worstGap({ sizes, insertion, swelling }: Joint, off: ArrayLike<number>, way: -1 | 1): number {
@@ -57,14 +70,12 @@ function createSearch(
   off: ArrayLike<number>,
   factors: Factors,
   way: -1 | 1,
-): {
-  at: (place: readonly number[]) => number;
-  atMost: (low: readonly number[], high: readonly number[]) => number;
-} {
+  effort: Effort,
+): Pick<Search, 'at' | 'look'> {
   const { sizes, swelling } = joint;
   const depthOf = {
-    front: createDepth(sides.front, off, way * factors.front),
-    back: createDepth(sides.back, off, way * factors.back),
+    front: createDepth(sides.front, off, way * factors.front, effort),
+    back: createDepth(sides.back, off, way * factors.back, effort),
   };
   // What moves the figure one way only stands at its end.
   const end = (factor: number, plusMinus: number) => Math.sign(way * factor) * plusMinus;
@@ -82,12 +93,13 @@ function createSearch(
       way * ((1 + swelling.thickness * moisture) * wood + factors.coat * coat + groove + factors.setback * setback)
     );
   };
+  const at = ([thicker, moisture]: readonly number[]) => {
+    const far = into(moisture!, moisture!);
+    return figure(thicker!, moisture!, depthOf.front(far, thicker!), depthOf.back(far, thicker!));
+  };
   return {
-    at: ([thicker, moisture]) => {
-      const far = into(moisture!, moisture!);
-      return figure(thicker!, moisture!, depthOf.front(far, thicker!), depthOf.back(far, thicker!));
-    },
-    atMost: ([t0, m0], [t1, m1]) => {
+    at,
+    look: ([t0, m0], [t1, m1]) => {
       const far = into(m0!, m1!);
       const front = { low: depthOf.front(far, t0!), high: depthOf.front(far, t1!) };
       const back = { low: depthOf.back(far, t0!), high: depthOf.back(far, t1!) };
@@ -97,7 +109,7 @@ function createSearch(
         const b = boundDepth(back, t0!, t1!, thicker, way * factors.back);
         for (const moisture of [m0!, m1!]) most = Math.max(most, figure(thicker, moisture, f, b));
       }
-      return most;
+      return { value: at([(t0! + t1!) / 2, (m0! + m1!) / 2]), bound: most };
     },
   };
 }
@@ -125,7 +137,12 @@ function kinks({ low, high }: Ends, t0: number, t1: number): number[] {
  * A side's extreme depth for an insertion and a thickness, mm, the face itself at the least: the most where `way` is above 0, the
  * least below. Worked out once for each insertion where the stock moves all of its cuts alike.
  */
-function createDepth(side: Side, off: ArrayLike<number>, way: number): (into: number, thicker: number) => number {
+function createDepth(
+  side: Side,
+  off: ArrayLike<number>,
+  way: number,
+  effort: Effort,
+): (into: number, thicker: number) => number {
   if (way === 0) return () => 0;
   const towards = way > 0 ? 1 : -1;
   const overs = side.cuts.filter(({ over }) => over).length;
@@ -136,7 +153,7 @@ function createDepth(side: Side, off: ArrayLike<number>, way: number): (into: nu
     const key = `${into} ${alone}`;
     let depth = known.get(key);
     if (depth === undefined) {
-      depth = extremeDepth(side, off, into, alone, towards);
+      depth = extremeDepth(side, off, into, alone, towards, effort);
       known.set(key, depth);
     }
     return Math.max(0, depth + (!mixed && overs > 0 ? thicker : 0));
