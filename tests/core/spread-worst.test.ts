@@ -1,9 +1,8 @@
 // No joint inside its limits is worse than the worst that is reported, and the worst is one that can be.
 import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
-import { createJoint, type Joint } from '../../packages/core/src/spread/joint.ts';
+import { createJoint, createReader, type Joint } from '../../packages/core/src/spread/joint.ts';
 import { type Figure, listSources, type Source } from '../../packages/core/src/spread/sources.ts';
-import { createReader } from '../../packages/core/src/spread/stack.ts';
 import { worstCase } from '../../packages/core/src/spread/worst-case.ts';
 import { line } from '../../packages/geometry/src/curve.ts';
 import { anyCut } from './any-cut.ts';

@@ -1,8 +1,8 @@
-import { createJoint, type Joint } from './joint.ts';
+import { createJoint, createReader, type Joint } from './joint.ts';
 import type { JointSizes, SpreadLimits } from './limits.ts';
 import { MOVE } from './moves.ts';
 import { listSources } from './sources.ts';
-import { createReader, type Stack, stackFigure } from './stack.ts';
+import { type Stack, stackFigure } from './stack.ts';
 
 type Run = 'under' | 'over';
 

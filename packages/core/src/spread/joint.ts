@@ -117,6 +117,15 @@ export function createJoint(
   };
 }
 
+/** Reads one figure of a joint for a list of moves. */
+export function createReader(joint: Joint, figure: keyof JointFigures): (moves: ArrayLike<number>) => number {
+  const figures: JointFigures = { clearance: 0, frontMost: 0, frontLeast: 0, bottomGap: 0 };
+  return (moves) => {
+    joint.measure(moves, figures);
+    return figures[figure];
+  };
+}
+
 function createSides(cuts: readonly Cut[], edges: readonly Chain[]): NonNullable<Joint['sides']> {
   const surfaces = edges.map(cutSurface);
   return { front: createSide('front', cuts, surfaces), back: createSide('back', cuts, surfaces) };

@@ -1,4 +1,4 @@
-import type { Joint, JointFigures } from './joint.ts';
+import { createReader, type Joint } from './joint.ts';
 import type { Figure, Source } from './sources.ts';
 import { worstCase } from './worst-case.ts';
 
@@ -60,15 +60,6 @@ export function stackFigure(joint: Joint, sources: readonly Source[], figure: Fi
         return { name: source.name, plusMinus: source.plusMinus, slope, contribution, share };
       })
       .sort((a, b) => b.contribution - a.contribution),
-  };
-}
-
-/** Reads one figure of a joint for a list of moves. */
-export function createReader(joint: Joint, figure: Figure): (moves: ArrayLike<number>) => number {
-  const figures: JointFigures = { clearance: 0, frontMost: 0, frontLeast: 0, bottomGap: 0 };
-  return (moves) => {
-    joint.measure(moves, figures);
-    return figures[figure];
   };
 }
 

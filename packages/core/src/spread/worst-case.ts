@@ -1,11 +1,10 @@
 import { type Effort, greatest, type Search } from './branch.ts';
-import type { Joint } from './joint.ts';
+import { createReader, type Joint } from './joint.ts';
 import { MOVE } from './moves.ts';
 import { seekWorst } from './seek-worst.ts';
 import type { Side } from './side.ts';
 import { extremeDepth } from './side-extremes.ts';
 import type { Figure, Source } from './sources.ts';
-import { createReader } from './stack.ts';
 
 /** Worst cases are found to this, mm. */
 const CLOSE = 1e-8;
