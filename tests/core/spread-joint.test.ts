@@ -8,7 +8,7 @@ import { line } from '../../packages/geometry/src/curve.ts';
 import { anyCut } from './any-cut.ts';
 import { cut, plainJob } from './joints-to-spread.ts';
 
-const figures = (): JointFigures => ({ clearance: 0, frontMost: 0, frontLeast: 0 });
+const figures = (): JointFigures => ({ clearance: 0, frontMost: 0, frontLeast: 0, bottomGap: 0 });
 
 const off = fc.double({ min: -0.6, max: 0.6, noNaN: true });
 

@@ -294,7 +294,7 @@ describe('moisture acts only inside the groove', () => {
     const joint = createJoint(wedgeJob(), undefined, swelling);
     const moves = new Float64Array(joint.moveCount);
     moves[MOVE.moisture] = moisture;
-    const figures = { clearance: 0, frontMost: 0, frontLeast: 0 };
+    const figures = { clearance: 0, frontMost: 0, frontLeast: 0, bottomGap: 0 };
     joint.measure(moves, figures, insertion);
     return figures.clearance;
   };

@@ -90,7 +90,7 @@ describe('the worst case', () => {
       [30, 9],
       [30, 0],
     ] as const;
-    const chain = points.slice(1).map(([x1, y1], i) => line(...points[i]!, x1, y1));
+    const chain = points.slice(1).map(([x1, y1], i) => line(points[i]![0], points[i]![1], x1, y1));
     const pins = cut('pins', 'front', { shape: 'outline', reach: 30, depth: 9, chain }, { tilt: Math.PI / 2 });
     const joint = createJoint(coatedJob({ cuts: [pins] }));
     const most = (height: number) => worstCase(joint, listSources(joint.cuts, { ...none, height }), 'clearance', 1);
