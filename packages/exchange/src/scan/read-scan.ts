@@ -1,6 +1,7 @@
 import { decode as decodePng } from 'fast-png';
 import { decode as decodeJpeg } from 'jpeg-js';
 import type { ScanImage, ScanRefusal } from './grey-image.ts';
+import { greyOfSequentialJpeg } from './jpeg-grey.ts';
 import { readJpegHeader, readPngHeader } from './picture-header.ts';
 
 /** More pixels than this are not decoded: A4 at 600 dpi has 35 million. */
@@ -66,7 +67,10 @@ function packed(data: ArrayLike<number>, i: number, width: number, depth: number
   return (byte >> (8 - depth - (bit & 7))) & (2 ** depth - 1);
 }
 
+/** Scanners and cameras write sequential JPEGs, of which only the brightness is decoded; any other is left to the library. */
 function greyOfJpeg(bytes: Uint8Array): Uint8Array {
+  const light = greyOfSequentialJpeg(bytes);
+  if (light !== null) return light;
   const { data, width, height } = decodeJpeg(bytes, {
     useTArray: true,
     formatAsRGBA: false,
