@@ -140,6 +140,17 @@ describe('a shop file given as a job', () => {
   });
 });
 
+describe('a job given as a shop file', () => {
+  it.each([
+    [['board', 'examples/shop/job.yaml']],
+    [['check', 'examples/ogee-cove/job.yaml', '--shop', 'examples/shop/job.yaml']],
+  ])('is said to be one by %s', async (args) => {
+    expect(await refusal(...args)).toBe(
+      'examples/shop/job.yaml  This is a job, not a shop file. Name the file with heads, knives and machines here: the one that the job has under shop:.\n',
+    );
+  });
+});
+
 describe('wrong use', () => {
   it.each([
     [['chekc', 'a.yaml'], 'chekc is no command. Did you mean check? See fielded --help.'],

@@ -1,6 +1,6 @@
 import { evaluate, type Job, type ReadJob, type ReadOptions, type Report, readJob } from '@fielded/core';
 import type { JobText } from '../files/find-jobs.ts';
-import { isShop } from '../files/is-shop.ts';
+import { isJob, isShop, JOB_FOR_SHOP } from '../files/is-shop.ts';
 import { outlineLoader } from '../files/load-outline.ts';
 import { shopLoader } from '../files/load-shop.ts';
 import { type Refusal, readText } from '../files/read-text.ts';
@@ -11,8 +11,8 @@ import { listFaults, refusalLine } from '../report/list-faults.ts';
 export async function openShop(path: string | undefined, io: Io): Promise<ReadOptions['shop'] | null> {
   if (path === undefined) return undefined;
   const text = readText(path);
-  if (typeof text === 'string') return { text, name: path };
-  await io.err(refusalLine(path, text));
+  if (typeof text === 'string' && !isJob(text)) return { text, name: path };
+  await io.err(refusalLine(path, typeof text === 'string' ? JOB_FOR_SHOP : text));
   return null;
 }
 

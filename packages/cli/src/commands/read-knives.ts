@@ -13,7 +13,7 @@ import {
   type Shop,
   type Units,
 } from '@fielded/core';
-import { isShop } from '../files/is-shop.ts';
+import { isJob, isShop, JOB_FOR_SHOP } from '../files/is-shop.ts';
 import { outlineLoader } from '../files/load-outline.ts';
 import { readText } from '../files/read-text.ts';
 import type { Io } from '../io.ts';
@@ -94,7 +94,7 @@ export async function openShopFile(path: string, text: string, io: Io): Promise<
   });
   const { shop, faults } = named ? await withDrawings(path, text) : first;
   if (shop !== null) return shop;
-  await io.err(listFaults(path, faults, false));
+  await io.err(isJob(text) ? refusalLine(path, JOB_FOR_SHOP) : listFaults(path, faults, false));
   return null;
 }
 

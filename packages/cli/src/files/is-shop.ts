@@ -1,4 +1,18 @@
 import { readFileData } from '@fielded/core';
+import type { Refusal } from './read-text.ts';
+
+/** What is said where a job stands in the place of a shop file. */
+export const JOB_FOR_SHOP: Refusal = {
+  refused: 'this is a job, not a shop file',
+  instead: 'Name the file with heads, knives and machines here: the one that the job has under shop:',
+};
+
+/** A file with cuts, a panel or a frame. */
+export function isJob(text: string): boolean {
+  const { value } = readFileData(text);
+  if (typeof value !== 'object' || value === null) return false;
+  return ['cuts', 'panel', 'frame'].some((key) => Object.hasOwn(value, key));
+}
 
 /** A file without cuts that speaks of knives, heads or machines; one that cannot be told is a job. */
 export function isShop(text: string): boolean {
