@@ -21,7 +21,8 @@ it('a door is given by its opening, its rows and its head; every figure drawn of
   await field(page, 'doors[0].up').fill('2');
   await field(page, 'doors[0].rows[0]').fill('900');
   // 1604 and 10 at either end, less two rails, a mid rail and 900.
-  await expect.poll(() => field(page, 'doors[0].rows[1]').getAttribute('placeholder')).toBe('rest: 544');
+  await doors.getByText('544 mm: its share of the rest').waitFor();
+  expect(await field(page, 'doors[0].rows[1]').getAttribute('placeholder')).toBe('rest');
   await doors.getByRole('radio', { name: 'cathedral' }).focus();
   await page.keyboard.press('Space');
   await field(page, 'doors[0].head.ears').fill('70');

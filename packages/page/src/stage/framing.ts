@@ -11,7 +11,9 @@ export interface Frame {
 /** Screen pixels that a paper mm takes: a figure 3.5 mm high is then easy to read at arm's length. */
 const PIXELS_PER_MM = 2.95;
 const LARGEST = 12;
-const SMALLEST = 0.02;
+const SMALLEST = 0.03;
+/** Made smaller, a drawing that does not fit has to come so much nearer to it: texts beside short lengths may even make it larger. */
+const NEARER = 0.92;
 /** A drawing that fits is not enlarged for less than this: it would only be restless. */
 const WORTH_IT = 1.12;
 
@@ -34,15 +36,19 @@ export function fitScale<S extends Scene>(
   let scale = start;
   let scene = draw(scale);
   let kept: { scale: number; scene: S } | null = null;
+  let nearest: { scale: number; scene: S; over: number } | null = null;
   for (let round = 0; round < 4; round++) {
     const fits = scene.width <= room.width && scene.height <= room.height;
     if (fits && (kept === null || scale > kept.scale)) kept = { scale, scene };
+    const over = Math.max(scene.width / room.width, scene.height / room.height);
+    if (!fits && nearest !== null && scale < nearest.scale && over > nearest.over * NEARER) break;
+    if (!fits) nearest = { scale, scene, over };
     const next = nextScale(scene, scale, room);
     if (next === scale || (fits && next / scale < WORTH_IT && next > scale)) break;
     scale = next;
     scene = draw(scale);
   }
-  return kept ?? { scale, scene };
+  return kept ?? nearest ?? { scale, scene };
 }
 
 /** What is not wood on a drawing, paper mm: dimensions and margins. */

@@ -47,12 +47,13 @@ export function OpeningFields({ door, at, side }: { door: Door; at: string; side
                 key={sizePath(at, side, k)}
                 label={`${WORDS[side].one} ${k + 1}, opening`}
                 whose={door.name}
+                {...(free &&
+                  mm !== undefined && { hint: `${formatLength(mm, desk.units.value)}: its share of the rest` })}
                 place={{
                   path: sizePath(at, side, k),
                   mm: free ? null : (mm ?? null),
                   changes: (value, write, written) => withSize(k, written ?? write(value)),
-                  optional:
-                    mm === undefined ? 'rest' : `rest: ${formatLength(mm, desk.units.value).replace(/ (mm|in)$/, '')}`,
+                  optional: 'rest',
                   emptied: withSize(k, 'rest'),
                 }}
               />
