@@ -1,7 +1,8 @@
 // The frame's own cuts planned like the panel's: figures from plane geometry, their places in the order of work, what stands against them.
 
-import { type Job, type Plan, sayStep } from '@fielded/core';
+import { answerKnives, type Job, type Plan, prepareJob, sayStep } from '@fielded/core';
 import { describe, expect, it } from 'vitest';
+import { copeProfile } from '../../packages/core/src/joint/cope.ts';
 import { planned, shopJob } from '../support/plans.ts';
 
 const OVOLO = { shape: 'ovolo', reach: 6, depth: 5, land: 0, shoulder: 1, balance: 0.5 } as const;
@@ -59,7 +60,7 @@ describe("the frame's own cuts", () => {
         tenon: { length: 11, thickness: 6.4 },
         shoulder: { length: 11 },
       },
-      notChecked: expect.arrayContaining(['frame.sticking.knife']),
+      notChecked: expect.arrayContaining(['shop.knives']),
     });
     expect(cope!.frame).toMatchObject({ shoulder: { depth: expect.closeTo(22 - 7.5 - 6.4, 9) } });
     expect(cope!.fence.gap).toBeCloseTo(2 * Math.sqrt(60 ** 2 - 49 ** 2) + 6, 9);
@@ -91,6 +92,35 @@ describe("the frame's own cuts", () => {
     expect(of('Run the back edge')).toContain('on a bearing of 55 mm radius');
     expect(of('Run the back edge')).toContain('keep a radius of 60 mm');
     expect(words.filter((step) => step.includes('coped piece'))).toHaveLength(1);
+  });
+
+  it('use the knives that the shop keeps in that head with those profiles: seat and hand are then known', () => {
+    const job = framed();
+    const shop = job.shop!;
+    const kept = {
+      head: 'small',
+      measured: 'wood',
+      fromFace: 1.4,
+      groundFor: { run: 'under', rotation: 'counterclockwise' },
+    } as const;
+    const knives = {
+      ...shop.knives,
+      // A rebate as deep and as far in would leave no counter-profile.
+      square: { ...kept, profile: { ...OVOLO, shape: 'rebate', reach: 11, depth: 7.5, shoulder: 0 } as const },
+      'ovolo-6': { ...kept, profile: OVOLO },
+      // As read off a drawing: a hundredth off.
+      'cope-6': { ...kept, profile: { ...copeProfile(job.frame)!, reach: 11.004 } },
+      // Not the one: a mm deeper, or in another head.
+      deeper: { ...kept, profile: { ...COVE, depth: 5 } },
+      elsewhere: { ...kept, profile: COVE, head: 'raiser' },
+    };
+    const held = planned({ ...job, shop: { ...shop, knives } }).plan.setups;
+    expect(held[0]).toMatchObject({ cut: 'cope', knife: 'cope-6', seat: 7.5 + 1.4 - 40, assumed: false });
+    expect(held[1]).toMatchObject({ cut: 'sticking', knife: 'ovolo-6', seat: 5 + 1.4 - 40, assumed: false });
+    expect(held[0]!.notChecked).not.toContain('shop.knives');
+    expect(held.at(-1)).toMatchObject({ cut: 'back edge', knife: null, seat: null, assumed: true });
+    const orders = answerKnives(prepareJob({ ...job, shop: { ...shop, knives } }))!.reports;
+    expect(orders.filter(({ knife }) => knife === 'ovolo-6' || knife === 'cope-6')).toHaveLength(2);
   });
 
   it('have no cope where the parts are tenoned or mitred, or the lip is plain', () => {

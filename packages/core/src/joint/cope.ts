@@ -1,14 +1,5 @@
-import {
-  arcAngle,
-  type Chain,
-  type Curve,
-  flipCurve,
-  line,
-  pathData,
-  pointAlong,
-  SAME_LENGTH,
-  splitAtExtremes,
-} from '@fielded/geometry';
+import { type Chain, type Curve, flipCurve, line, pathData, SAME_LENGTH } from '@fielded/geometry';
+import { reachAt } from '../machining/reach-at.ts';
 import { sweepCut } from '../machining/sweep.ts';
 import type { OutlineProfile, Profile } from '../profile/profile.ts';
 import { type Frame, jointOf } from './frame.ts';
@@ -93,26 +84,6 @@ function swept(profile: Profile): Chain {
     tilt: 0,
   } as const;
   return sweepCut(cut, profile.depth).swept;
-}
-
-/** The farthest that a chain reaches in at a depth, mm. */
-function reachAt(chain: Chain, depth: number): number {
-  let farthest = 0;
-  for (const c of splitAtExtremes(chain))
-    if ((c.y0 - depth) * (c.y1 - depth) <= 0) farthest = Math.max(farthest, placeAt(c, depth));
-  return farthest;
-}
-
-/** Where a monotone curve passes a depth, by halving. */
-function placeAt(c: Curve, depth: number): number {
-  const angle = arcAngle(c);
-  let [from, to] = [0, 1];
-  for (let i = 0; i < 40; i++) {
-    const middle = (from + to) / 2;
-    if (pointAlong(c, middle, angle).y > depth === c.y0 > depth) from = middle;
-    else to = middle;
-  }
-  return pointAlong(c, (from + to) / 2, angle).x;
 }
 
 /** A curve of the sticking as the rail's end has it: measured from the tip of the tenon. */

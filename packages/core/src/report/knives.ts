@@ -1,6 +1,7 @@
 import type { Job } from '../job/job.ts';
 import { copeProfile } from '../joint/cope.ts';
 import { type GroundFor, headForHand, USUAL_ROTATION } from '../knife/hand.ts';
+import { keptKnife } from '../knife/kept-knife.ts';
 import { type KnifeOrder, makeKnife } from '../knife/knife.ts';
 import type { KnifeReport } from '../knife/knife-report.ts';
 import { AS_DRAWN } from '../knife/set-steel.ts';
@@ -49,9 +50,9 @@ function ordersForFrame({ frame, units, terms, language, cuts }: Job, shop: Shop
     // A cut that the job calls so comes before it.
     if (headName === undefined || !head || !profile || cuts.some((cut) => cut.name === name)) return [];
     const voice = { units, ...(terms && { terms }), ...(language && { language }) };
-    return [
-      { ...shared(shop, null, undefined), ...voice, name, headName, head, profile, tilt: 0, setting: AS_DRAWN, at },
-    ];
+    const kept = keptKnife(shop, headName, profile);
+    const made = shared(shop, kept ?? null, kept === undefined ? undefined : shop.knives[kept]);
+    return [{ ...made, ...voice, name, headName, head, profile, tilt: 0, setting: AS_DRAWN, at }];
   });
 }
 

@@ -134,12 +134,14 @@ function listNames(names: readonly string[]): string {
 }
 
 /** What was not checked, in words, and what to measure to have it checked. */
-export function sayNotChecked(path: string, { machine, head, knife }: SetUp, voice: Voice): string {
+export function sayNotChecked(path: string, { cut, machine, head, knife }: SetUp, voice: Voice): string {
   const key = path.slice(path.lastIndexOf('.') + 1);
   switch (key) {
     case 'fromFace':
     case 'presented':
       return say(`unknown.${key}`, { knife: knife ?? '' }, voice);
+    case 'knives':
+      return say('unknown.knives', { cut, head }, voice);
     case 'bore':
       return say('unknown.bore', { head }, voice);
     case 'spindle':

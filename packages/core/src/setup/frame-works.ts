@@ -1,6 +1,7 @@
 import type { Job } from '../job/job.ts';
 import { copeProfile } from '../joint/cope.ts';
 import { type Frame, jointOf } from '../joint/frame.ts';
+import { keptKnife } from '../knife/kept-knife.ts';
 import type { Cut } from '../machining/cut.ts';
 import type { Profile } from '../profile/profile.ts';
 import type { Shop } from '../shop/shop.ts';
@@ -14,7 +15,10 @@ import { prepareWork, type Work } from './work.ts';
 export function frameWorks({ frame }: Pick<Job, 'frame'>, shop: Shop): Work[] {
   const { sticking, stickingHead, backEdge, thickness } = frame;
   const cope = copeProfile(frame);
-  const prepare = (cut: Cut | undefined, at: string, what: FrameCut): Work[] => {
+  const prepare = (bare: Cut | undefined, at: string, what: FrameCut): Work[] => {
+    // A knife that the shop keeps in that head is the one that is used.
+    const knife = bare && keptKnife(shop, bare.head!, bare.profile);
+    const cut = bare && { ...bare, ...(knife !== undefined && { knife }) };
     const work = cut && prepareWork(shop, cut, { at, of: 'frame', thickness, frame: what });
     return work ? [work] : [];
   };

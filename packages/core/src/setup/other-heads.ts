@@ -1,3 +1,4 @@
+import { keptKnife } from '../knife/kept-knife.ts';
 import type { Cut } from '../machining/cut.ts';
 import type { Voice } from '../problem/language.ts';
 import type { Advice } from '../problem/problem.ts';
@@ -30,7 +31,7 @@ export function tryOtherHeads(
   const cuts = Object.keys(shop.heads)
     .filter((head) => head !== work.headName)
     .map((head): Cut => {
-      const knife = work.of === 'panel' ? keptIn(head, work.cut, shop) : undefined;
+      const knife = work.cut.tilt === 0 ? keptKnife(shop, head, work.cut.profile) : undefined;
       return { ...bare, head, ...(knife !== undefined && { knife }) };
     })
     .sort((one, other) => Number(one.knife === undefined) - Number(other.knife === undefined));
@@ -43,15 +44,6 @@ export function tryOtherHeads(
     if (way !== undefined && (cut.knife !== undefined || canBeGround(cut))) found.push(way);
   }
   return found;
-}
-
-/** A knife of the shop that is kept in a head and leaves the same profile. */
-function keptIn(head: string, { profile }: Cut, { knives }: Shop): string | undefined {
-  const wanted = JSON.stringify(profile);
-  const kept = Object.entries(knives).find(
-    ([, knife]) => knife.head === head && knife.measured === 'wood' && JSON.stringify(knife.profile) === wanted,
-  );
-  return kept?.[0];
 }
 
 /**
@@ -69,8 +61,10 @@ export function adviseHead({ work }: Judged, setUp: SetUp, own: Cut, index: numb
     speed: setUp.speed,
   };
   const { knife } = work.cut;
-  if (knife !== undefined)
-    return advise('advice.other-head', { ...figures, knife }, [{ path: ['cuts', index, 'knife'], word: knife }], voice);
+  if (knife !== undefined) {
+    const named = index >= 0 ? [{ path: ['cuts', index, 'knife'], word: knife }] : [];
+    return advise('advice.other-head', { ...figures, knife }, named, voice);
+  }
   const writes = own.knife === undefined && index >= 0 ? [{ path: ['cuts', index, 'head'], word: work.headName }] : [];
   return advise('advice.other-head.ground', figures, writes, voice);
 }

@@ -163,6 +163,11 @@ function areaTaker(work: Work, before: readonly Work[]): (depth: number) => numb
   };
 }
 
+/** Where the knife would have to be named: at the cut, or on the frame among the shop's, kept in the head with that profile. */
+function missingKnife({ of, at }: Work): string {
+  return of === 'frame' ? 'shop.knives' : `${at}.knife`;
+}
+
 /** What the set-up depends on and nobody said, by its place in the job or the shop file. */
 function listNotChecked(
   { work, machine, machineName, run, hole, pose }: Judged,
@@ -171,7 +176,7 @@ function listNotChecked(
   const { cut, head, headName, knife } = work;
   const inMachine = (key: string) => `machines.${machineName}.${key}`;
   const missing: string[] = [];
-  if (pose.seat === null) missing.push(knife === undefined ? `${work.at}.knife` : `knives.${cut.knife}.fromFace`);
+  if (pose.seat === null) missing.push(knife === undefined ? missingKnife(work) : `knives.${cut.knife}.fromFace`);
   if (pose.seat === null && run === 'over' && hole === null) missing.push(inMachine('rings'));
   if (knife !== undefined && knife.presented === undefined && cut.tilt !== 0)
     missing.push(`knives.${cut.knife}.presented`);

@@ -2,6 +2,7 @@
 const WORDS: Readonly<Record<string, string>> = {
   fromFace: 'height of the head (measure fromFace)',
   knife: 'height of the head (knife to be ground)',
+  knives: 'height of the head (no knife of the shop has this profile)',
   presented: 'how work is held for the knife',
   bore: 'bore of the head',
   spindle: 'thickness of the spindle',

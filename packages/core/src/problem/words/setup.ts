@@ -174,6 +174,8 @@ export const SETUP_WORDS = {
     "How high the head sits is not known. Measure with a depth gauge how far the deepest point of the knife {knife} lies in from the head's face, and write it as fromFace.",
   'unknown.knife':
     'How high the head sits is not known until its knife is ground. Set the deepest point of the knife to the height given, with a rule from the table.',
+  'unknown.knives':
+    'How high the head sits for the {cut} is not known: no knife that the shop keeps in the head "{head}" has its profile. Set the deepest point of the knife to the height given, with a rule from the table, or describe the knife in the shop with its fromFace.',
   'unknown.presented': 'Nobody said how work is held for the knife {knife}. Ask, and write it as presented.',
   'unknown.bore': 'The bore of the head "{head}" is not known. Read it off the head, and write it as bore.',
   'unknown.spindle':
