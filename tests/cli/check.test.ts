@@ -58,6 +58,12 @@ A test piece decides: cut one in the same stock before the panels.
 `);
   });
 
+  it('says how the rails meet the stiles, and what is worked on the back', async () => {
+    const { out } = await run(['check', 'examples/coped-frame/job.yaml']);
+    expect(out).toContain('  Cope               stub tenon 11.00 mm long; closes on the sticking\n');
+    expect(out).toContain('  Back edge          5.00 mm in, 4.00 mm deep\n');
+  });
+
   it('keeps every line within 80 columns, and colours only where asked', async () => {
     const long = put(folder, 'long.yaml', broken('title: Test', `title: ${'A long title of doors '.repeat(8)}`));
     const { out } = await run(['check', long]);

@@ -92,12 +92,15 @@ export function plainReport(report: Report, file: string, paint: Paint): string 
 
 function stockLines({ panel, frame, units }: Report): string[] {
   const say = (mm: number) => sayLength(mm, units);
-  const { groove } = frame;
+  const { groove, cope, backEdge } = frame;
+  const closes = (gap: number) => (gap < 0.005 ? 'closes on the sticking' : `leaves up to ${say(gap)} open`);
   const measured = panel.measured === panel.thickness ? '' : `, measured ${say(panel.measured)}`;
   return setPairs([
     ['Panel', `${say(panel.thickness)} thick${measured}`],
     ['Frame', `${say(frame.thickness)} thick${frame.sticking === null ? '' : ', with a sticking on its lip'}`],
     ['Groove', `${say(groove.width)} wide, ${say(groove.depth)} deep, set back ${say(groove.setback)}`],
+    ...(cope ? [['Cope', `stub tenon ${say(cope.tenon.length)} long; ${closes(cope.gap)}`] as const] : []),
+    ...(backEdge ? [['Back edge', `${say(backEdge.reach)} in, ${say(backEdge.depth)} deep`] as const] : []),
     ['Swell gap', say(frame.swellGap)],
   ]);
 }
