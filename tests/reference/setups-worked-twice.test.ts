@@ -386,6 +386,66 @@ describe('shops that no example has', () => {
   });
 });
 
+describe('on edge and with a tilted spindle', () => {
+  const base = jobOf(withMachine({ seat: [-90, 120], nut: 20, long: 200 }));
+  const shop = base.shop!;
+  const able = { ...shop.machines.m0!, tallFence: true, tilt: [-0.8, 0.8] as const };
+  const bevel = { shape: 'bevel', reach: 30, depth: 8, land: 0, shoulder: 0, balance: 0.5 } as const;
+  const setUpOf = (tilt: number, run: Run) => {
+    const knives = {
+      k0: { ...shop.knives.k0!, profile: bevel, groundFor: { run, rotation: 'counterclockwise' as const } },
+    };
+    const cut = { ...base.cuts[0]!, profile: bevel, depth: 8, reach: 30, tilt, run };
+    const { plan } = planned({ ...base, cuts: [cut], shop: { ...shop, knives, machines: { m0: able } } });
+    return plan.setups.find(({ cut: name }) => name === 'front')!;
+  };
+
+  it('on edge depth and reach change places: the fence sets the one, the spindle the other', () => {
+    expect(setUpOf(Math.PI / 2, 'under')).toMatchObject({
+      cuttingPoint: 30,
+      seat: 30 + 1.5 - 40,
+      fence: {
+        toAxis: 80 - 8,
+        standsOut: 8,
+        gap: expect.closeTo(2 * Math.sqrt(8 * (160 - 8)) + 6, 9),
+        bar: { from: 30, to: null },
+      },
+    });
+  });
+
+  it.each([
+    ['under', 0.2],
+    ['under', 0.6],
+    ['over', 0.3],
+  ] as const)(
+    '%s the stock, tilted %d rad: the cutting circle, the seat and the gap, by points of the cut',
+    (run, tilt) => {
+      const { fence, seat } = setUpOf(tilt, run);
+      // In the plane across the feed: x in from the fence, z up from the table. Under the stock the spindle's top leans away from it.
+      const lean = run === 'under' ? -Math.sin(tilt) : Math.sin(tilt);
+      const along = ([x, z]: readonly [number, number]) => (x + fence.toAxis) * lean + z * Math.cos(tilt);
+      const off = ([x, z]: readonly [number, number]) => Math.abs((x + fence.toAxis) * Math.cos(tilt) - z * lean);
+      // A bevel from 8 deep at the edge to nothing 30 in.
+      const points = Array.from({ length: 3001 }, (_, i) => {
+        const a = (30 * i) / 3000;
+        const b = 8 - (8 * a) / 30;
+        return [a, run === 'under' ? b : T - b] as const;
+      });
+      expect(Math.max(...points.map(off))).toBeCloseTo(80, 3);
+      const station = along([0, run === 'under' ? 8 : T - 8]);
+      expect(seat).toBeCloseTo(run === 'under' ? station + 1.5 - 40 : station - 1.5, 6);
+      // Where the turning knives pass the fence's line, x = 0: as far each way as their radius at that height leaves.
+      const radii = points.map((p) => ({ u: along(p), r: off(p) })).sort((p, q) => p.u - q.u);
+      const widest = radii.map(({ u, r }) => {
+        // The place on the fence's line at the same station of the spindle.
+        const z = (u - fence.toAxis * lean) / Math.cos(tilt);
+        return 2 * Math.sqrt(Math.max(0, r * r - off([0, z]) ** 2));
+      });
+      expect(fence.gap - 6).toBeCloseTo(Math.max(...widest), 1);
+    },
+  );
+});
+
 it('plans four cuts on four machines in a shop of ten heads within 5 ms', () => {
   const job = jobOf(ABLE);
   const shop = job.shop!;
