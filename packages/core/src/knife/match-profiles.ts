@@ -7,6 +7,8 @@ export interface Depths {
   readonly reach: number;
   /** Where a piece starts or ends. */
   readonly corners: readonly number[];
+  /** The deepest piece from each corner to the next; undefined where none lies there. */
+  readonly spans: readonly (Piece | undefined)[];
 }
 
 /** Places between two corners where two sections are compared. */
@@ -29,7 +31,8 @@ export function depthsOf(swept: Chain): Depths {
     .filter((p) => p !== null && p.x1 - p.x0 > SAME_PLACE)
     .sort((p, q) => p!.x0 - q!.x0) as Piece[];
   const corners = [...new Set(below.flatMap((p) => [p.x0, p.x1]))].sort((p, q) => p - q);
-  return { pieces: below, end: corners[corners.length - 1] ?? 0, reach: swept[swept.length - 1]!.x1, corners };
+  const spans = corners.slice(1).map((to, i) => deepestAt(below, (corners[i]! + to) / 2));
+  return { pieces: below, end: corners[corners.length - 1] ?? 0, reach: swept[swept.length - 1]!.x1, corners, spans };
 }
 
 /** The part of a monotone piece that lies below the face; null where none does. */
@@ -88,7 +91,10 @@ interface Setting {
 /** A deviation that needs no closing in on, mm. */
 const EXACT = 1e-9;
 
-/** The greatest difference in depth with the knife's section moved in by `shift`: between neighbouring corners each is one piece. */
+/**
+ * The greatest difference in depth with the knife's section moved in by `shift`: between neighbouring corners each is one piece, so both
+ * are walked along together. What reaches `limit` is not followed to its end.
+ */
 function greatestOff(
   wanted: Depths,
   knife: Depths,
@@ -96,32 +102,61 @@ function greatestOff(
   between: number,
   limit: number = Number.POSITIVE_INFINITY,
 ): number {
-  const moved = knife.corners.map((a) => a + shift);
-  const stops = [0, wanted.end, knife.end + shift, ...wanted.corners, ...moved]
-    .filter((a) => a >= 0)
-    .sort((p, q) => p - q);
+  const [mine, other] = [wanted.corners, knife.corners];
+  // The next corner of each that lies in the panel.
+  let [i, k] = [0, 0];
+  while (i < mine.length && mine[i]! <= 0) i++;
+  while (k < other.length && other[k]! + shift <= 0) k++;
+  let from = 0;
   let most = 0;
-  for (let i = 1; i < stops.length; i++) {
-    const [from, to] = [stops[i - 1]!, stops[i]!];
+  while (i < mine.length || k < other.length) {
+    const [a, b] = [
+      mine[i] ?? Number.POSITIVE_INFINITY,
+      k < other.length ? other[k]! + shift : Number.POSITIVE_INFINITY,
+    ];
+    const to = Math.min(a, b);
     // Corners that lie on each other count as one place.
-    if (to - from < SAME_PLACE) continue;
-    const middle = (from + to) / 2;
-    const [want, have] = [pieceOver(wanted, middle), pieceOver(knife, middle - shift)];
-    const off = (a: number) =>
-      Math.abs((want ? Math.max(0, heightAt(want, a)) : 0) - (have ? Math.max(0, heightAt(have, a - shift)) : 0));
-    // Two straight lines are farthest apart at an end.
-    const steps = want?.turn || have?.turn ? between : 1;
-    for (let k = 0; k <= steps; k++) most = Math.max(most, off(from + ((to - from) * k) / steps));
-    if (most >= limit) return most;
+    if (to - from >= SAME_PLACE) {
+      most = Math.max(most, offBetween(pieceBefore(wanted, i), pieceBefore(knife, k), shift, from, to, between));
+      if (most >= limit) return most;
+    }
+    if (a === to) i++;
+    if (b === to) k++;
+    from = to;
   }
   return most;
 }
 
-/** The piece over a place; before the first one its level run-out to the edge; none past the end. */
-function pieceOver({ pieces, end }: Depths, a: number): Piece | undefined {
-  if (a >= end) return undefined;
+/** The greatest difference of two pieces from one place to another, the second moved in by `shift`. */
+function offBetween(
+  want: Piece | undefined,
+  have: Piece | undefined,
+  shift: number,
+  from: number,
+  to: number,
+  between: number,
+): number {
+  // Two straight lines are farthest apart at an end.
+  const steps = want?.turn || have?.turn ? between : 1;
+  let most = 0;
+  for (let n = 0; n <= steps; n++) {
+    const a = from + ((to - from) * n) / steps;
+    const depth = want ? Math.max(0, heightAt(want, a)) : 0;
+    const cut = have ? Math.max(0, heightAt(have, a - shift)) : 0;
+    most = Math.max(most, Math.abs(depth - cut));
+  }
+  return most;
+}
+
+/** The piece that ends at or passes a corner by its number: before the first one its level run-out to the edge, none past the last. */
+function pieceBefore({ pieces, corners, spans }: Depths, corner: number): Piece | undefined {
+  if (corner >= corners.length) return undefined;
+  // Left of the first piece, heightAt gives its nearer end: level.
+  return corner === 0 ? pieces[0] : spans[corner - 1];
+}
+
+function deepestAt(pieces: readonly Piece[], a: number): Piece | undefined {
   let deepest: Piece | undefined;
   for (const p of pieces) if (a > p.x0 && a < p.x1 && (!deepest || heightAt(p, a) > heightAt(deepest, a))) deepest = p;
-  // Left of the first piece, heightAt gives its nearer end: level.
-  return deepest ?? (pieces[0] && a <= pieces[0].x0 ? pieces[0] : undefined);
+  return deepest;
 }
