@@ -7,7 +7,7 @@ import { asOpened, type Doc } from '../../packages/page/src/desk/doc.ts';
 import { createHolds } from '../../packages/page/src/desk/holds.ts';
 import { createKeeper, isReadable } from '../../packages/page/src/desk/keeper.ts';
 import { keepHistory, recallHistory } from '../../packages/page/src/desk/kept-history.ts';
-import { clearOldDesks, keepDesk, listDesks, readDesk } from '../../packages/page/src/desk/storage.ts';
+import { clearOldDesks, keepDesk, listDesks, notesKey, readDesk } from '../../packages/page/src/desk/storage.ts';
 import { beginJob } from '../../packages/page/src/job/new-job.ts';
 import { EXAMPLE, exampleFor, INCH_EXAMPLE } from '../../packages/page/src/job/start.ts';
 
@@ -252,10 +252,14 @@ describe('a list of jobs', () => {
     expect(two.keeper.copy(job!.id)).toBe('done');
     const titles = () => two.keeper.earlier().map(({ title }) => title);
     expect(titles()).toEqual(expect.arrayContaining(['Other name', 'Other name (copy)']));
+    // What is noted beside a job goes and comes back with it.
+    store.setItem(notesKey(job!.id), '{"ticks":["1 Set up"]}');
     const { restore } = await two.keeper.remove(job!.id);
     expect(titles()).not.toContain('Other name');
+    expect(store.getItem(notesKey(job!.id))).toBeNull();
     restore();
     expect(titles()).toContain('Other name');
+    expect(store.getItem(notesKey(job!.id))).toBe('{"ticks":["1 Set up"]}');
     expect(await two.keeper.bringBack(two.desk, job!.id)).toBe('there');
     expect(two.desk.value('title')).toBe('Other name');
   });

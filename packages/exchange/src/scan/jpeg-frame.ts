@@ -1,5 +1,5 @@
 /** One component of a JPEG as its frame header gives it: sampling across and down, and its quantisation in the order of the file. */
-export interface JpegComponent {
+interface JpegComponent {
   readonly id: number;
   readonly across: number;
   readonly down: number;
