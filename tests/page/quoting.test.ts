@@ -1,5 +1,5 @@
 // What a quote on the page says against what the command line says of the same job, without a network.
-import { readFileSync } from 'node:fs';
+import { readFileSync, writeFileSync } from 'node:fs';
 import { join } from 'node:path';
 import { AxeBuilder } from '@axe-core/playwright';
 import { strFromU8, unzipSync } from 'fflate';
@@ -43,6 +43,20 @@ it('is the command line’s own, as PDF and as DOCX, and is printed', async () =
       expect(Object.keys(here!).filter((name) => name.endsWith('.png')).length).toBeGreaterThan(3);
     }
   }
+  const words = join(bench.folder, 'words.yaml');
+  writeFileSync(words, 'language: de-DE\nquote: Angebot\ntotal: Gesamtpreis\n');
+  await page.getByText('In another language').click();
+  const picker = page.getByLabel('Fixed words of a quote in another language');
+  await picker.setInputFiles({ name: 'x.yaml', mimeType: 'text/yaml', buffer: Buffer.from('qoute: x') });
+  await expect.poll(() => page.locator('.notice').innerText()).toContain('Did you mean quote?');
+  await picker.setInputFiles(words);
+  await page.getByText('The document is in German').waitFor();
+  const german = join(bench.folder, 'german.pdf');
+  expect((await run(['quote', KITCHEN, ...GIVEN, '--words', words, '-o', german, '--force'])).status).toBe(0);
+  const inGerman = textOf(await download(page, 'Quote as PDF'));
+  expect(inGerman).toBe(textOf(german));
+  expect(inGerman).toMatch(/Angebot[\s\S]*14\. März 2026[\s\S]*Gesamtpreis/);
+  await page.getByRole('button', { name: 'Back to English' }).click();
   await page.evaluate(() => {
     window.print = () => {};
   });

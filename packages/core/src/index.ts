@@ -40,6 +40,7 @@ export { countQuantities } from './quote/quantities.ts';
 export type * from './quote/quote-report.ts';
 export { QUOTE_WORDS, type QuoteWords } from './quote/quote-words.ts';
 export { findNearest } from './reading/nearest.ts';
+export { readQuoteWords, type WordsFault, writeQuoteWords } from './reading/quote-words.ts';
 export {
   type FileData,
   type ReadJob,

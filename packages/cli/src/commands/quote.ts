@@ -8,6 +8,7 @@ import {
   type ReadOptions,
   type Report,
   readFileData,
+  writeQuoteWords,
 } from '@fielded/core';
 import type { Bitmap, TextDocument } from '@fielded/render';
 import { UsageError } from '../arguments.ts';
@@ -56,11 +57,7 @@ export const quote: Command = defineCommand(
   },
   async ({ path, values, format }, io) => {
     if (values['print-words']) {
-      await io.out(
-        Object.entries(QUOTE_WORDS)
-          .map(([key, words]) => `${key}: ${JSON.stringify(words)}\n`)
-          .join(''),
-      );
+      await io.out(writeQuoteWords());
       return 0;
     }
     if (path === '') throw new UsageError('quote needs one job file. See fielded help quote.');

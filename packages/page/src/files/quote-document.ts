@@ -1,4 +1,4 @@
-import { QUOTE_WORDS, type Quote, type Report } from '@fielded/core';
+import type { Quote, QuoteWords, Report } from '@fielded/core';
 import { paintText, type WordPicture, writeDocx } from '@fielded/exchange';
 import {
   documentPages,
@@ -20,6 +20,8 @@ export interface AskedQuote {
   readonly report: Report;
   /** What stands against the job: the document is then a draft, and says so first. */
   readonly errors: readonly string[];
+  /** Fixed words of the document. */
+  readonly words: QuoteWords;
   readonly paper: PaperName;
 }
 
@@ -61,6 +63,6 @@ export async function printQuote(asked: AskedQuote): Promise<void> {
   );
 }
 
-function write({ quote, report, errors }: AskedQuote): TextDocument {
-  return quoteDocument(quote, report, { words: QUOTE_WORDS, errors });
+function write({ quote, report, words, errors }: AskedQuote): TextDocument {
+  return quoteDocument(quote, report, { words, errors });
 }

@@ -2,18 +2,18 @@ import { formatMoney, type QuoteLine, type QuotePrice } from '@fielded/core';
 import type { JSX } from 'preact';
 import { keepTogether } from '../../words/keep-together.ts';
 
-/** Money and figures as the document writes them. */
-const LANGUAGE = 'en-GB';
-
 /** The price line by line, as it stands in the document; a line without a rate says so, and leads to where the rate is given. */
 export function PriceTable({
   price,
+  language,
   giveRate,
 }: {
   price: QuotePrice;
+  /** Money and figures are written as the document writes them. */
+  language: string;
   giveRate: (missing: string) => void;
 }): JSX.Element {
-  const money = (minor: number) => formatMoney(minor, price.currency, LANGUAGE);
+  const money = (minor: number) => formatMoney(minor, price.currency, language);
   return (
     <table class="price">
       <caption>Price</caption>
@@ -28,7 +28,7 @@ export function PriceTable({
           <tr key={`${line.item} ${line.what}`}>
             <th scope="row">
               {keepTogether(line.what)}
-              <small>{workOf(line, money)}</small>
+              <small>{workOf(line, money, language)}</small>
             </th>
             <td>{line.amount === null ? <NotPriced line={line} giveRate={giveRate} /> : money(line.amount)}</td>
           </tr>
@@ -86,9 +86,9 @@ function wordsFor(missing: string): string {
   return missing === 'panel.species' ? 'Name the wood' : 'Give its rate';
 }
 
-/** @example workOf(line, money) // '0.12 m³ at €1,900.00' */
-function workOf({ quantity, unit, price }: QuoteLine, money: (minor: number) => string): string {
-  const figure = new Intl.NumberFormat(LANGUAGE, { maximumFractionDigits: quantity < 1 ? 3 : 2 }).format(quantity);
+/** @example workOf(line, money, 'en-GB') // '0.12 m³ at €1,900.00' */
+function workOf({ quantity, unit, price }: QuoteLine, money: (minor: number) => string, language: string): string {
+  const figure = new Intl.NumberFormat(language, { maximumFractionDigits: quantity < 1 ? 3 : 2 }).format(quantity);
   // Pieces that nothing is asked for yet are counted in the words of the line.
   if (price === null && unit === 'each') return '';
   const count = unit === 'each' ? `${figure} off` : `${figure}\u00A0${unit}`;

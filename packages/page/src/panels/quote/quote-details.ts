@@ -1,4 +1,4 @@
-import type { QuoteKind, QuoteOptions } from '@fielded/core';
+import { QUOTE_WORDS, type QuoteKind, type QuoteOptions, type QuoteWords } from '@fielded/core';
 import type { PaperName } from '@fielded/render';
 import { readNote, writeNote } from '../../desk/job-notes.ts';
 
@@ -29,6 +29,20 @@ export function readDetails(id: string): QuoteDetails {
     date: text(held.date),
     paper: PAPERS.includes(held.paper) ? (held.paper as PaperName) : usualPaper(),
   };
+}
+
+const WORDS_NOTE = 'quote words';
+
+/** The fixed words that the document was given for this job; the English ones unless told, or where one is missing. */
+export function readWordsNote(id: string): QuoteWords {
+  const held = readNote(id, WORDS_NOTE);
+  if (typeof held !== 'object' || held === null) return QUOTE_WORDS;
+  const words = { ...QUOTE_WORDS, ...held };
+  return Object.values(words).every((text) => typeof text === 'string') ? words : QUOTE_WORDS;
+}
+
+export function keepWords(id: string, words: QuoteWords): void {
+  writeNote(id, WORDS_NOTE, words === QUOTE_WORDS ? undefined : words);
 }
 
 export function keepDetails(id: string, details: QuoteDetails): void {

@@ -1,4 +1,4 @@
-import type { Problem, Quote, Report } from '@fielded/core';
+import type { Problem, Quote, QuoteWords, Report } from '@fielded/core';
 import type { PaperName } from '@fielded/render';
 import { useSignal } from '@preact/signals';
 import type { JSX } from 'preact';
@@ -12,17 +12,19 @@ export function QuoteFiles({
   quote,
   report,
   errors,
+  words,
   paper,
 }: {
   quote: Quote;
   report: Report;
   errors: readonly Problem[];
+  words: QuoteWords;
   paper: PaperName;
 }): JSX.Element {
   const desk = useDesk();
   const busy = useSignal(false);
   const what = errors.length > 0 ? 'Draft' : quote.kind === 'quote' ? 'Quote' : 'Estimate';
-  const asked = { quote, report, paper, errors: errors.map(({ message }) => message) };
+  const asked = { quote, report, words, paper, errors: errors.map(({ message }) => message) };
   const make = async (run: (makers: Makers) => Promise<string>) => {
     busy.value = true;
     try {

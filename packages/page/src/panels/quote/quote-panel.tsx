@@ -4,12 +4,14 @@ import type { JSX } from 'preact';
 import { useEffect, useMemo, useRef, useState } from 'preact/hooks';
 import { useDesk } from '../../desk/context.ts';
 import type { Keeper } from '../../desk/keeper.ts';
+import { Fold } from '../../shell/fold.tsx';
 import type { Places } from '../../shell/places.ts';
 import { plainMessage } from '../../words/plain-message.ts';
 import { RateFields } from '../shop/rate-fields.tsx';
 import { DetailFields } from './detail-fields.tsx';
+import { LanguageField } from './language-field.tsx';
 import { PriceTable } from './price-table.tsx';
-import { keepDetails, optionsOf, readDetails } from './quote-details.ts';
+import { keepDetails, keepWords, optionsOf, readDetails, readWordsNote } from './quote-details.ts';
 import { QuoteFiles } from './quote-files.tsx';
 
 /** What the job costs and the document for the client, by the same working as the command line. */
@@ -27,6 +29,7 @@ function QuoteOfJob({ id, places }: { id: string; places: Places }): JSX.Element
   const job = useMemo(() => ({ ...desk.job.value, units }), [desk.job.value, units]);
   const counted = useMemo(() => countJob(job), [job]);
   const details = useSignal(readDetails(id));
+  const words = useSignal(readWordsNote(id));
   const rates = useRef<HTMLDetailsElement>(null);
   const priced = hasCurrency(job.shop?.rates?.currency);
   const [open, setOpen] = useState(!priced);
@@ -60,16 +63,33 @@ function QuoteOfJob({ id, places }: { id: string; places: Places }): JSX.Element
       {quote === null ? (
         <p class="hint">Say the currency and your rates: they are kept with the shop, for every quote.</p>
       ) : (
-        <PriceTable price={quote.price} giveRate={giveRate} />
+        <PriceTable price={quote.price} language={words.value.language} giveRate={giveRate} />
       )}
       <details ref={rates} open={open} onToggle={(event) => setOpen(event.currentTarget.open)}>
         <summary>Rates of the shop</summary>
         {open && <RateFields />}
       </details>
+      <Fold name="In another language">
+        {() => (
+          <LanguageField
+            words={words.value}
+            change={(next) => {
+              words.value = next;
+              keepWords(id, next);
+            }}
+          />
+        )}
+      </Fold>
       {quote !== null && (
         <>
           <Reservations quote={quote} errors={errors} />
-          <QuoteFiles quote={quote} report={counted.report} errors={errors} paper={details.value.paper} />
+          <QuoteFiles
+            quote={quote}
+            report={counted.report}
+            errors={errors}
+            words={words.value}
+            paper={details.value.paper}
+          />
         </>
       )}
     </section>
