@@ -10,7 +10,7 @@ export const MOST_VALUES = 200_000;
 /** Faults of YAML that are looked for in a file: the rest mostly follow from the first. */
 export const MOST_YAML_FAULTS = 100;
 
-/** Faults against the schema that are put into words: a file with more is no job. */
+/** Faults that are put into words, the first of the file: one with more is no job. */
 export const MOST_FAULTS = 2000;
 
 /** Characters of what a fault says: no line of a report may be as long as the file it is about. */

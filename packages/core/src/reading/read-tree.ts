@@ -12,7 +12,7 @@ import { completeShop } from './complete-shop.ts';
 import { type Desk, openDesk, type Refused } from './desk.ts';
 import type { JobFile, Loose, ShopFile } from './job-file.ts';
 import { jobSchema } from './job-schema.ts';
-import { LONGEST_FAULT } from './limits.ts';
+import { LONGEST_FAULT, MOST_FAULTS } from './limits.ts';
 import { findPlace } from './place.ts';
 import { explainIssues } from './schema-faults.ts';
 import { shopSchema } from './shop-schema.ts';
@@ -165,6 +165,7 @@ export function inOrder(faults: readonly TextFault[], file: string, units: Units
   const speech = { language: IN_ENGLISH, english: FAULT_ENGLISH };
   return [...faults]
     .sort((one, other) => one.line - other.line || one.column - other.column)
+    .slice(0, MOST_FAULTS)
     .map(({ sentence, remedy, figures: told, at, line, column, text }) => {
       const figures = shortenAll({ ...told, at });
       const say = (each: string) => sayIn({ sentence: each, figures }, { units }, speech).replace(/\.$/, '');
