@@ -36,25 +36,29 @@ export function recutDepths(
   };
 }
 
-/** Arcs that lean are made of arcs that turn no more than this, radians: they then lie within 1e-7 mm of the true curve. */
+/** Arcs that lean are made of arcs that turn no more than this, radians, and less where they are large. */
 const MOST_TURN = 0.03;
+/** How far such an arc may lie off the true curve, an arc of an ellipse, mm; and that distance over r·lean·turn³ (measured). */
+const MOST_OFF = 1e-8;
+const OFF_BY = 0.025;
 
 /** A chain that goes `lean` less deep for each mm in from the edge. */
 function leanChain(chain: Chain, lean: number): Chain {
   const move = (x: number, y: number): [number, number] => [x, y - lean * x];
   const leaning = chain.flatMap((c) =>
-    c.turn === 0 ? [line(...move(c.x0, c.y0), ...move(c.x1, c.y1))] : leanArc(c, move),
+    c.turn === 0 ? [line(...move(c.x0, c.y0), ...move(c.x1, c.y1))] : leanArc(c, lean, move),
   );
   // It runs out through the face, deeper there than it was or not.
   const { x1, y1 } = leaning.at(-1)!;
   return y1 > 0 ? [...leaning, line(x1, y1, x1, 0)] : leaning;
 }
 
-function leanArc(c: Curve, move: (x: number, y: number) => [number, number]): Curve[] {
+function leanArc(c: Curve, lean: number, move: (x: number, y: number) => [number, number]): Curve[] {
   const from = Math.atan2(c.y0 - c.cy, c.x0 - c.cx);
   const turned = c.turn * (Math.atan2(c.y1 - c.cy, c.x1 - c.cx) - from);
   const angle = turned <= 0 ? turned + 2 * Math.PI : turned;
-  const count = Math.ceil(angle / MOST_TURN);
+  const turn = Math.min(MOST_TURN, Math.cbrt(MOST_OFF / (OFF_BY * c.r * Math.abs(lean))));
+  const count = Math.ceil(angle / turn);
   const at = (part: number): [number, number] => {
     if (part === 0) return move(c.x0, c.y0);
     if (part === count) return move(c.x1, c.y1);
