@@ -1,3 +1,4 @@
+import { deflateSync } from 'node:zlib';
 import { encode as encodePng } from 'fast-png';
 import { encode as encodeJpeg } from 'jpeg-js';
 import { describe, expect, it, vi } from 'vitest';
@@ -226,6 +227,32 @@ describe('files', () => {
     }
   });
 
+  it('pictures that unpack to more than they say are refused before they are unpacked', () => {
+    const refused = (bytes: Uint8Array) => (readScan(bytes) as { refused?: string }).refused;
+    const header = (side: number, depth: number, type: number) => {
+      const data = new Uint8Array(13);
+      new DataView(data.buffer).setUint32(0, side);
+      new DataView(data.buffer).setUint32(4, side);
+      data.set([depth, type], 8);
+      return pngChunk('IHDR', data);
+    };
+    const packed = deflateSync(new Uint8Array(100_000_000));
+    const signature = new Uint8Array([0x89, 0x50, 0x4e, 0x47, 0x0d, 0x0a, 0x1a, 0x0a]);
+    const end = pngChunk('IEND', new Uint8Array());
+    const pixels = pngChunk('IDAT', deflateSync(new Uint8Array(100 * 101)));
+    const made = (...parts: Uint8Array[]) => new Uint8Array(Buffer.concat([signature, ...parts, end]));
+    const before = process.memoryUsage().rss;
+    expect(refused(made(header(100, 8, 0), pngChunk('IDAT', packed)))).toContain('damaged');
+    // A profile that is a bomb, and a second header, are left unread.
+    const profile = pngChunk('iCCP', new Uint8Array(Buffer.concat([Buffer.from('a\0\0'), packed])));
+    expect(refused(made(header(100, 8, 0), profile, pixels))).toBeUndefined();
+    expect(readScan(made(header(100, 8, 0), header(30_000, 8, 0), pixels))).toMatchObject({ width: 100, height: 100 });
+    expect((process.memoryUsage().rss - before) / 1e6, 'megabytes more').toBeLessThan(60);
+    expect(refused(made(header(8000, 16, 6), pixels))).toBe(
+      'the picture takes 512 MB unpacked, and up to 145 MB are read',
+    );
+  });
+
   it('pictures without a sample are refused in words', () => {
     const refused = (image: { width: number; height: number; grey: Uint8Array }) =>
       (traceScan(image, [600, 600]) as { refused?: string }).refused;
@@ -241,6 +268,17 @@ describe('files', () => {
     expect((traceScan(scan, [30, 30]) as { refused: string }).refused).toContain('pixels to the inch');
   });
 });
+
+/** A part of a PNG: length, name, data, check. */
+function pngChunk(name: string, data: Uint8Array): Uint8Array {
+  const chunk = new Uint8Array(data.length + 12);
+  const view = new DataView(chunk.buffer);
+  view.setUint32(0, data.length);
+  chunk.set(new TextEncoder().encode(name), 4);
+  chunk.set(data, 8);
+  view.setUint32(data.length + 8, crc(chunk.subarray(4, data.length + 8)));
+  return chunk;
+}
 
 function crc(bytes: Uint8Array): number {
   let value = 0xffffffff;

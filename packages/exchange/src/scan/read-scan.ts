@@ -3,9 +3,12 @@ import { decode as decodeJpeg } from 'jpeg-js';
 import type { ScanImage, ScanRefusal } from './grey-image.ts';
 import { greyOfSequentialJpeg } from './jpeg-grey.ts';
 import { readJpegHeader, readPngHeader } from './picture-header.ts';
+import { plainPng, rawBytesOfPng } from './plain-png.ts';
 
 /** More pixels than this are not decoded: A4 at 600 dpi has 35 million. */
 const MOST_PIXELS = 70e6;
+/** Bytes that the pixels of a PNG may take: A4 at 600 dpi in colour with transparency takes 139 million. */
+const MOST_RAW = 145e6;
 /** Fewer across or down than this show no profile. */
 const LEAST_SIDE = 50;
 /** What decoding a JPEG may take, MB: three colours of A4 at 600 dpi take more, and are refused in words. */
@@ -27,6 +30,11 @@ export function readScan(bytes: Uint8Array): ScanImage | ScanRefusal {
       refused: `the picture has ${Math.round((width * height) / 1e6)} million pixels, and up to ${MOST_PIXELS / 1e6} million are read`,
       instead: 'Crop it to the sample, or scan at 600 dpi',
     };
+  if (kind === 'png' && rawBytesOfPng(bytes) > MOST_RAW)
+    return {
+      refused: `the picture takes ${Math.round(rawBytesOfPng(bytes) / 1e6)} MB unpacked, and up to ${MOST_RAW / 1e6} MB are read`,
+      instead: 'Save it in shades of grey with 8 bits, or crop it to the sample',
+    };
   if (width < LEAST_SIDE || height < LEAST_SIDE)
     return { refused: `the picture is only ${width} × ${height} pixels`, instead: 'Scan the sample at 600 dpi' };
   try {
@@ -42,18 +50,20 @@ export function readScan(bytes: Uint8Array): ScanImage | ScanRefusal {
 }
 
 function greyOfPng(bytes: Uint8Array, width: number, height: number): Uint8Array {
-  const { data, channels, depth, palette } = decodePng(bytes);
+  // Interlaced pictures have up to twice as many rows, each with a byte of its own and the bits it is filled up with.
+  const raw = rawBytesOfPng(bytes) + 4 * (width + height) + 64;
+  const { data, channels, depth, palette } = decodePng(plainPng(bytes, raw));
   const count = width * height;
+  const grey = new Uint8Array(count);
   if (palette !== undefined && channels === 1) {
     const shades = palette.map(([r = 0, g = 0, b = 0]) => brightness(r, g, b));
-    return Uint8Array.from(
-      { length: count },
-      (_, i) => shades[depth < 8 ? packed(data, i, width, depth) : data[i]!] ?? 0,
-    );
+    for (let i = 0; i < count; i++) grey[i] = shades[depth < 8 ? packed(data, i, width, depth) : data[i]!] ?? 0;
+    return grey;
   }
   if (depth < 8) {
     const most = 2 ** depth - 1;
-    return Uint8Array.from({ length: count }, (_, i) => (packed(data, i, width, depth) * 255) / most);
+    for (let i = 0; i < count; i++) grey[i] = (packed(data, i, width, depth) * 255) / most;
+    return grey;
   }
   if (data.length < count * channels) throw new RangeError('the picture is short of pixels');
   return toGrey(data, count, channels, depth === 16 ? 1 / 257 : 1);
