@@ -1,6 +1,7 @@
 import { readFileSync } from 'node:fs';
 import { fileURLToPath } from 'node:url';
 import type { Plugin, UserConfig, UserConfigFn } from 'vite';
+import { keepLicences } from '../../build/carry-licences.ts';
 import { keepOffline } from './build/keep-offline.ts';
 import { singleFile } from './build/single-file.ts';
 
@@ -18,6 +19,7 @@ function whileWorking(): Plugin {
 /** The page as a folder of files; with `--mode single`, as one file beside them that opens from disk. */
 const config: UserConfigFn = ({ mode }): UserConfig => {
   const single = mode === 'single';
+  const licences = keepLicences([['IBM Plex Sans', here('../render/fonts/OFL.txt')]]);
   return {
     root: here('.'),
     base: './',
@@ -28,8 +30,11 @@ const config: UserConfigFn = ({ mode }): UserConfig => {
     },
     plugins: [
       whileWorking(),
+      licences.note(),
+      licences.write(),
       single ? singleFile(readFileSync(here('public/icon.svg'), 'utf8')) : keepOffline(here('public')),
     ],
+    worker: { plugins: () => [licences.note()] },
     oxc: { jsx: { runtime: 'automatic', importSource: 'preact' } },
     build: {
       outDir: here('dist/site'),

@@ -4,7 +4,7 @@ import { arc, type Curve, line } from '../../packages/geometry/src/curve.ts';
 import { profile } from './joints-to-spread.ts';
 
 /** A named shape in whole millimetres. */
-export const anyProfile = fc
+const anyProfile = fc
   .record({
     shape: fc.constantFrom('rebate', 'bevel', 'cove', 'ovolo', 'ogee' as const),
     reach: fc.integer({ min: 4, max: 40 }),
@@ -18,7 +18,7 @@ export const anyProfile = fc
     return profile(shape, Math.max(reach, depth + 1), depth, flat, step);
   });
 /** An outline that wanders up and down, of lines and arcs, from the edge to the face. */
-export const anyWanderer = fc
+const anyWanderer = fc
   .array(
     fc.record({
       run: fc.double({ min: 0.8, max: 6, noNaN: true }),

@@ -62,7 +62,9 @@ describe.each(PACKAGES)('the pack of %s', (name) => {
     const files = listed[name]!;
     expect(files).toContain('LICENSE');
     const doors =
-      name === 'page' ? ['dist/site/index.html', 'dist/site/fielded.html'] : ['dist/index.js', 'dist/index.d.ts'];
+      name === 'page'
+        ? ['dist/site/index.html', 'dist/site/fielded.html', 'dist/site/LICENSES.txt']
+        : ['dist/index.js', 'dist/index.d.ts'];
     expect(files).toEqual(expect.arrayContaining(doors));
     expect(files.filter((file) => /tsbuildinfo|\.test\.|node_modules/.test(file))).toEqual([]);
   });

@@ -1,6 +1,11 @@
 import { createHash } from 'node:crypto';
 import type { Plugin } from 'vite';
 
+/** Text that is carried and neither shown nor run: the licences of what the file holds. */
+function inert(text: string): string {
+  return `<template id="licences">${text.replaceAll('&', '&amp;').replaceAll('<', '&lt;')}</template>`;
+}
+
 /** Puts script and style into the page itself, allowed by their hashes, so that it opens from a single file on disk. */
 export function singleFile(icon: string): Plugin {
   return {
@@ -14,9 +19,11 @@ export function singleFile(icon: string): Plugin {
         if (page?.type !== 'asset') return;
         const scripts: string[] = [];
         const styles: string[] = [];
+        let licences = '';
         for (const [name, file] of Object.entries(bundle)) {
           if (file.type === 'chunk') scripts.push(file.code.replaceAll('</script', '<\\/script'));
           else if (name.endsWith('.css')) styles.push(String(file.source));
+          else if (name === 'LICENSES.txt') licences = String(file.source);
           if (name !== 'index.html') delete bundle[name];
         }
         const script = scripts.join('\n');
@@ -30,7 +37,7 @@ export function singleFile(icon: string): Plugin {
           .replace("script-src 'self'", `script-src '${hashOf(script)}'`)
           .replace("style-src 'self'", `style-src '${hashOf(style)}'`)
           .replace('</head>', () => `<style>${style}</style>\n  </head>`)
-          .replace('</body>', () => `<script type="module">${script}</script>\n  </body>`);
+          .replace('</body>', () => `<script type="module">${script}</script>\n    ${inert(licences)}\n  </body>`);
         delete bundle['index.html'];
         this.emitFile({ type: 'asset', fileName: 'fielded.html', source: html });
       },

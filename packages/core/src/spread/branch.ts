@@ -1,5 +1,5 @@
 /** What is known of a part of a box: the function's value in its middle, and one that it nowhere exceeds there. */
-export interface Looked {
+interface Looked {
   readonly value: number;
   readonly bound: number;
 }

@@ -11,7 +11,7 @@ export interface SideDepths {
 }
 
 /** One cut of a side, by its place in a list of moves. */
-export interface SideCut {
+interface SideCut {
   readonly surface: CutSurface;
   readonly place: number;
   readonly tilt: number;
@@ -19,7 +19,7 @@ export interface SideCut {
 }
 
 /** How each cut of a side is moved: further in (mm), deeper (mm), and how much deeper for each mm in from the panel's edge. */
-export interface Shifts {
+interface Shifts {
   readonly right: Float64Array;
   readonly down: Float64Array;
   readonly lean: Float64Array;
@@ -81,7 +81,7 @@ export function movedDepth(side: Side, moves: ArrayLike<number>, to: number): nu
  * Each cut's surface is moved first. Where the cuts overlap the deeper one counts; -Infinity where somewhere no cut reaches.
  * Exact: the least of the deepest lies at an end, at a place where one surface is shallowest, or where two surfaces cross.
  */
-export function leastSideDepth(surfaces: readonly CutSurface[], { right, down }: Shifts, to: number): number {
+function leastSideDepth(surfaces: readonly CutSurface[], { right, down }: Shifts, to: number): number {
   if (surfaces.length === 1) return down[0]! + leastDepth(surfaces[0]!, -right[0]!, to - right[0]!);
   let deepestAtEnd = Number.NEGATIVE_INFINITY;
   for (let i = 0; i < surfaces.length; i++) {
