@@ -149,9 +149,13 @@ describe('what the seasons spoil is said, with what to do', () => {
       code: 'bottoms-out',
       at: 'season.dampest',
       message:
-        'At the dampest (11 %) the panel swells until it bottoms out: it is 0.98 mm too wide at each edge, 1.95 mm over all, and pushes the frame apart. Leave a swell gap of 3 mm.',
+        'At the dampest (11 %) the panel swells until it bottoms out at its free edge: it is 0.98 mm too wide, and pushes the frame apart. Leave a swell gap of 3 mm.',
     });
     expect(find('bottoms-out')).toBeUndefined();
+    // Pinned at its centre it is too wide at both edges.
+    expect(find('bottoms-out', { panel: panel({ width: 800 }) })?.message).toMatch(
+      /it is 0\.98 mm too wide at each edge, 1\.95 mm over all/,
+    );
   });
 
   it('leaves the groove', () => {

@@ -134,9 +134,12 @@ function stateProblems(job: Job, report: SeasonReport, state: State): Problem[] 
   const now = { when: told(`when.${state}`, {}), moisture };
   const least = job.shop?.rules.leastEngagement ?? DEFAULTS.rules.leastEngagement;
   const problems: Problem[] = [];
-  if (bottomGap < 0) {
-    problems.push(sayProblem('bottoms-out', at, { ...now, each: -bottomGap, whole: -2 * bottomGap }, job));
-  }
+  if (bottomGap < 0)
+    problems.push(
+      report.pinned === 'edge'
+        ? sayProblem('bottoms-out.edge', at, { ...now, over: -bottomGap }, job)
+        : sayProblem('bottoms-out', at, { ...now, each: -bottomGap, whole: -2 * bottomGap }, job),
+    );
   if (insertion <= 0) {
     problems.push(sayProblem('leaves-groove', at, now, job));
   } else if (insertion < least) {

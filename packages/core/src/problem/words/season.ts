@@ -14,6 +14,8 @@ export const SEASON_WORDS = {
     "{when:said} the air is at {temperature:number} °C: the Wood Handbook's table of moisture covers −1 to 132 °C. Give the moisture content itself.",
   'bottoms-out':
     '{when:said} ({moisture:percent}) the panel swells until it bottoms out: it is {each:length} too wide at each edge, {whole:length} over all, and pushes the frame apart.',
+  'bottoms-out.edge':
+    '{when:said} ({moisture:percent}) the panel swells until it bottoms out at its free edge: it is {over:length} too wide, and pushes the frame apart.',
   'leaves-groove': '{when:said} ({moisture:percent}) the panel shrinks out of its groove.',
   'little-engagement':
     '{when:said} ({moisture:percent}) only {insertion:length} of the tongue is in the groove, less than the {least:length} that holds it.',
