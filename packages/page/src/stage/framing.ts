@@ -41,8 +41,7 @@ export function fitScale<S extends Scene>(
     const fits = scene.width <= room.width && scene.height <= room.height;
     if (fits && (kept === null || scale > kept.scale)) kept = { scale, scene };
     const over = Math.max(scene.width / room.width, scene.height / room.height);
-    if (!fits && nearest !== null && scale < nearest.scale && over > nearest.over * NEARER) break;
-    if (!fits) nearest = { scale, scene, over };
+    if (!fits && (nearest === null || over < nearest.over * NEARER)) nearest = { scale, scene, over };
     const next = nextScale(scene, scale, room);
     if (next === scale || (fits && next / scale < WORTH_IT && next > scale)) break;
     scale = next;
