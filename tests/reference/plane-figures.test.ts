@@ -1,5 +1,6 @@
 // Areas and centroids of plane figures against published formulas and worked examples: CRC Standard Mathematical Tables
 // (circular segment, spandrel), and a handbook's worked example of a segment from its chord and height.
+import { all, type BigNumber, create } from 'mathjs';
 import { describe, expect, it } from 'vitest';
 import { profileChain, raiseRadius } from '../../packages/core/src/profile/chain.ts';
 import { line } from '../../packages/geometry/src/curve.ts';
@@ -45,6 +46,20 @@ describe('circular segments (CRC formulas, r = 1)', () => {
     const height = 1e-3;
     const r = (50 ** 2 + height ** 2) / (2 * height);
     expect(segmentArea(100, r) / ((2 / 3) * 100 * height)).toBeCloseTo(1, 8);
+  });
+
+  it('is r²·(asin s − s·√(1 − s²)) to rounding, from flat to a half circle, in numbers of 64 digits (mathjs)', () => {
+    const { bignumber, asin, multiply, subtract, sqrt, divide, pow } = create(all, {
+      number: 'BigNumber',
+      precision: 64,
+    });
+    for (const chord of [1e-6, 1e-3, 0.1, 0.4, 0.499, 0.5, 0.501, 0.7, 1, 1.5, 1.9, 1.99, 2]) {
+      const s = divide(bignumber(chord), bignumber(2)) as BigNumber;
+      const root = sqrt(subtract(bignumber(1), pow(s, bignumber(2)) as BigNumber) as BigNumber) as BigNumber;
+      const exact = subtract(asin(s) as BigNumber, multiply(s, root) as BigNumber) as BigNumber;
+      const off = divide(subtract(bignumber(segmentArea(chord, 1)), exact), exact) as BigNumber;
+      expect(Math.abs(off.toNumber()), `chord ${chord}`).toBeLessThan(chord <= 0.5 ? 1e-15 : 6e-15);
+    }
   });
 });
 

@@ -86,7 +86,7 @@ function pushCrossings(s: Thread, t: Thread, stops: number[], from: number, to: 
   const end = Math.min(s.x1, t.x1, to);
   let i = placeAt(s, start);
   let k = placeAt(t, start);
-  while (i < s.pieces.length && k < t.pieces.length) {
+  while (i < s.end && k < t.end) {
     const endOfP = s.pieces[i]!.x1;
     const endOfQ = t.pieces[k]!.x1;
     const left = Math.max(s.pieces[i]!.x0, t.pieces[k]!.x0, start);

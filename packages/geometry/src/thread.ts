@@ -1,10 +1,10 @@
 import { type Chain, type Curve, flipCurve } from './curve.ts';
-import { heightAt, highOf, isPiece, lowOf, type Piece, splitCurve } from './piece.ts';
+import { heightAt, isPiece, type Piece, splitCurve } from './piece.ts';
 import { STRIP_WIDTH } from './tolerance.ts';
 
 /**
  * Pieces joined end to end, left to right: a stretch of boundary with one height at every x, however many lines and arcs
- * it is made of. `of` is the number of the region it bounds, `id` its own place in the list it was made into; `low` and
+ * it is made of: those of `pieces` from place `first` up to, not with, place `end`. `of` is the number of the region it bounds, `id` its own place in the list it was made into; `low` and
  * `high` bound its height, mm.
  *
  * Where `depthFrom` is a height, mm, the pieces hold depths below it, as a front cut's do below the panel's face: the
@@ -12,6 +12,8 @@ import { STRIP_WIDTH } from './tolerance.ts';
  */
 export interface Thread {
   readonly pieces: readonly Piece[];
+  readonly first: number;
+  readonly end: number;
   readonly depthFrom: number | null;
   readonly x0: number;
   readonly x1: number;
@@ -30,45 +32,85 @@ export interface Thread {
 export function threadChain(chain: Chain, of: number, out: Thread[], depthFrom: number | null = null): void {
   let run: Piece[] = [];
   let rightwards = true;
-  const close = () => {
-    if (run.length > 0) out.push(threadOf(rightwards ? run : run.reverse(), depthFrom, of, out.length));
-    run = [];
-  };
   const stretch: Piece[] = [];
-  for (const c of chain) {
-    if (rightwards && isPiece(c) && c.x1 - c.x0 > STRIP_WIDTH) {
-      run.push(c);
-      continue;
+  for (let k = 0; k < chain.length; k++) {
+    if (rightwards) {
+      // As far as the chain goes straight on to the right, its own curves are the pieces: a long profile is not copied.
+      const end = endOfPlain(chain, k);
+      if (run.length === 0 && endsThread(chain, end)) {
+        if (end > k) out.push(threadOf(chain, k, end, depthFrom, of, out.length));
+      } else for (; k < end; k++) run.push(chain[k]!);
+      if (end === chain.length) break;
+      k = end;
     }
+    const c = chain[k]!;
     stretch.length = 0;
     splitCurve(c, stretch);
     // Arcs come clockwise; take the pieces in the chain's own direction.
     if (c.turn > 0) stretch.reverse();
-    if (stretch.length === 0) close();
+    if (stretch.length === 0) run = closeRun(run, rightwards, depthFrom, of, out);
     for (const piece of stretch) {
       // Narrower than any strip: upright but for rounding.
       if (piece.x1 - piece.x0 <= STRIP_WIDTH) {
-        close();
+        run = closeRun(run, rightwards, depthFrom, of, out);
         continue;
       }
       const goesRight = runsRight(c, piece);
-      if (goesRight !== rightwards) close();
+      if (goesRight !== rightwards) run = closeRun(run, rightwards, depthFrom, of, out);
       rightwards = goesRight;
       run.push(piece);
     }
   }
-  close();
+  closeRun(run, rightwards, depthFrom, of, out);
 }
 
-function threadOf(pieces: readonly Piece[], depthFrom: number | null, of: number, id: number): Thread {
-  let least = Number.POSITIVE_INFINITY;
-  let most = Number.NEGATIVE_INFINITY;
-  for (const p of pieces) {
-    least = Math.min(least, lowOf(p));
-    most = Math.max(most, highOf(p));
+/** The first place from `from` on that is no piece as it stands, or none wider than a strip may be narrow; the chain's length where all are. */
+function endOfPlain(chain: Chain, from: number): number {
+  let end = from;
+  while (end < chain.length) {
+    const c = chain[end]!;
+    if (!(c.x1 - c.x0 > STRIP_WIDTH && isPiece(c))) break;
+    end++;
+  }
+  return end;
+}
+
+/** Whether a thread that runs to the right must end before this place: at the chain's end, or at a line that stands upright or turns back. */
+function endsThread(chain: Chain, place: number): boolean {
+  const c = chain[place];
+  return c === undefined || (c.turn === 0 && c.x1 - c.x0 <= STRIP_WIDTH);
+}
+
+/** Makes a thread of a run of pieces, if there are any; gives the next run, empty. */
+function closeRun(run: Piece[], rightwards: boolean, depthFrom: number | null, of: number, out: Thread[]): Piece[] {
+  if (run.length > 0) out.push(threadOf(rightwards ? run : run.reverse(), 0, run.length, depthFrom, of, out.length));
+  return [];
+}
+
+/** A thread of the pieces from place `from` up to, not with, place `end`. */
+function threadOf(
+  pieces: readonly Piece[],
+  from: number,
+  end: number,
+  depthFrom: number | null,
+  of: number,
+  id: number,
+): Thread {
+  const { x0, y0 } = pieces[from]!;
+  let least = y0;
+  let most = y0;
+  // Pieces are joined end to end: the far end of each and the tops of arcs that have theirs within are enough.
+  for (let k = from; k < end; k++) {
+    const p = pieces[k]!;
+    const { y1 } = p;
+    if (y1 < least) least = y1;
+    if (y1 > most) most = y1;
+    if (p.turn === 0 || p.x0 >= p.cx || p.cx >= p.x1) continue;
+    if (p.turn > 0) least = Math.min(least, p.cy - p.r);
+    else most = Math.max(most, p.cy + p.r);
   }
   const [low, high] = depthFrom === null ? [least, most] : [depthFrom - most, depthFrom - least];
-  return { pieces, depthFrom, x0: pieces[0]!.x0, x1: pieces[pieces.length - 1]!.x1, low, high, of, id };
+  return { pieces, first: from, end, depthFrom, x0, x1: pieces[end - 1]!.x1, low, high, of, id };
 }
 
 /** Whether the chain runs along a piece of this curve from left to right: clockwise on the upper half, anticlockwise on the lower. */
@@ -79,13 +121,13 @@ function runsRight(c: Curve, piece: Piece): boolean {
 /** A level thread between two x: a face of the stock. */
 export function levelThread(x0: number, x1: number, y: number, of: number, id: number): Thread {
   const piece: Piece = { x0, y0: y, x1, y1: y, cx: 0, cy: 0, r: 0, turn: 0 };
-  return { pieces: [piece], depthFrom: null, x0, x1, low: y, high: y, of, id };
+  return { pieces: [piece], first: 0, end: 1, depthFrom: null, x0, x1, low: y, high: y, of, id };
 }
 
-/** The place in a thread of the piece that spans x, the right one where two meet; the nearest beyond its ends. */
-export function placeAt({ pieces }: Thread, x: number): number {
-  let from = 0;
-  let to = pieces.length - 1;
+/** The place in `pieces` of the piece of a thread that spans x, the right one where two meet; the nearest beyond its ends. */
+export function placeAt({ pieces, first, end }: Thread, x: number): number {
+  let from = first;
+  let to = end - 1;
   while (from < to) {
     const middle = (from + to + 1) >> 1;
     if (pieces[middle]!.x0 <= x) from = middle;
@@ -100,7 +142,7 @@ export function threadHeight(t: Thread, x: number): number {
   return t.depthFrom === null ? height : t.depthFrom - height;
 }
 
-/** A thread's k-th piece as it lies in the plane. */
+/** The piece at a place of a thread as it lies in the plane. */
 export function pieceAt({ pieces, depthFrom }: Thread, k: number): Piece {
   return depthFrom === null ? pieces[k]! : flipCurve(pieces[k]!, depthFrom);
 }
@@ -115,7 +157,7 @@ export interface Share {
 /** The pieces of a thread over [x0, x1], left to right, the first and last of them cut there. */
 export function sharesOf(t: Thread, x0: number, x1: number): Share[] {
   const shares: Share[] = [];
-  for (let k = placeAt(t, x0); k < t.pieces.length; k++) {
+  for (let k = placeAt(t, x0); k < t.end; k++) {
     if (t.pieces[k]!.x0 >= x1) break;
     const piece = pieceAt(t, k);
     shares.push({ piece, x0: Math.max(piece.x0, x0), x1: Math.min(piece.x1, x1) });
