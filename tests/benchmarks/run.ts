@@ -131,7 +131,10 @@ ${table(
   ]),
 )}
 
-"One pass of Green" adds up the boundary integral over the same pieces and does nothing else: no method can be faster.
+"One pass of Green" adds up the boundary integral over the same pieces and does nothing else, each arc's segment by the sine of its
+angle, as textbooks have it; Fielded sums a series instead, and so may come out below it.
+
+The whole report of both jobs of many pieces holds advice: their tongues stop short, and every remedy is tried out before it is given.
 ${failures.length > 0 ? `\nNo figures:\n\n${failures.join('\n')}\n` : ''}
 ## Calls, warm
 

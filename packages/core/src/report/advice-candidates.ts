@@ -104,7 +104,7 @@ export function presentationsToTry(job: Job, name: string | undefined): Advice[]
 /** A groove is not made wider or narrower by more than this, mm. */
 const MOST_WIDER = 1;
 /** How many times the length that a tongue is short its cut is carried further in. */
-const SLOPES = [1, 1.5, 2, 3, 5];
+const SLOPES = [1, 2];
 /** A tongue is carried past the frame by this much, mm. */
 const PAST_THE_FRAME = 1;
 /** A setting is not moved by less than this, mm. */
