@@ -252,6 +252,18 @@ const EXAMPLE = JSON.stringify({
 });
 
 describe('a part of the page that cannot be fetched', () => {
+  it('says so where it belongs, and is there at the second try', async () => {
+    const page = await bench.open({ ...DESKTOP, serviceWorkers: 'block' });
+    await page.route('**/doors-panel-*.js', (route) => route.abort());
+    await page.locator('.rooms').getByRole('button', { name: 'Doors', exact: true }).click();
+    const failed = page.locator('.not-fetched');
+    expect(await failed.innerText()).toContain('could not be fetched');
+    await page.unroute('**/doors-panel-*.js');
+    await failed.getByRole('button', { name: 'Try again' }).click();
+    await page.getByRole('button', { name: 'Add a door' }).first().waitFor();
+    expect(await failed.count()).toBe(0);
+  });
+
   it('is told in words, no tick stands for what it would have checked, and asking again fetches it', async () => {
     const page = await bench.open({ ...DESKTOP, serviceWorkers: 'block' });
     await page.route('**/whole-report-*', (route) => route.abort());

@@ -16,6 +16,16 @@ export function processorTime(call: () => unknown): number {
   return (user + system) / 1000;
 }
 
+/**
+ * The least of up to three such times, or the first that is within `most`: what else runs on the machine takes caches and collects
+ * garbage beside a call, and never makes it faster.
+ */
+export function leastProcessorTime(call: () => unknown, most: number): number {
+  let least = Number.POSITIVE_INFINITY;
+  for (let n = 0; n < 3 && least >= most; n++) least = Math.min(least, processorTime(call));
+  return least;
+}
+
 export interface Timing {
   /** Milliseconds of one call. */
   readonly median: number;

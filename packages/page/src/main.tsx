@@ -41,7 +41,8 @@ async function start(): Promise<void> {
   page.replaceChildren();
   render(<App desk={desk} keeper={keeper} greet={claim.kept === null && !given} />, page);
   registerWorker(desk);
-  void import('./style/fonts.css');
+  // Without them the page reads in the letters of the system.
+  import('./style/fonts.css').catch(() => {});
 }
 
 const UNREADABLE: Notice = {

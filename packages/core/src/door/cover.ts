@@ -11,7 +11,7 @@ export interface Limits {
 export const EXACT = 24;
 
 /** Steps after which a search gives up: under EXACT sizes far more than one needs, less for what a long list leaves. */
-const MOST_STEPS = { exact: 400_000, rest: 2_000 };
+const MOST_STEPS = { exact: 400_000, rest: 700 };
 const FILL_COST = 20;
 /** Subsets that are looked at for one bin of a long list. */
 const MOST_TRIES = 4_000;

@@ -1,7 +1,7 @@
 import { type Document, isAlias, isMap, isScalar, isSeq, Lexer, LineCounter, type Node, Parser } from 'yaml';
 import { type ToldFault, tellFault } from '../problem/say-fault.ts';
 import { composeFirst } from './compose-yaml.ts';
-import { DEEPEST_NESTING, MOST_CHARACTERS, MOST_LEXEMES, MOST_VALUES } from './limits.ts';
+import { DEEPEST_NESTING, MOST_CHARACTERS, MOST_FAULTS, MOST_LEXEMES, MOST_VALUES } from './limits.ts';
 import { joinPath, type Place, type TextFault, type Tree } from './tree.ts';
 import { explainYamlErrors } from './yaml-faults.ts';
 
@@ -104,7 +104,8 @@ function walkDocument(document: Document.Parsed, lines: LineCounter): Walk {
     return { line, column: col, text: shorten(textOf(node)) };
   };
   const report = (told: ToldFault, at: string, node: Node): undefined => {
-    faults.push({ at, ...placeOf(node), ...told });
+    // No more than are put into words: places take longest to find.
+    if (faults.length < MOST_FAULTS) faults.push({ at, ...placeOf(node), ...told });
     return undefined;
   };
 

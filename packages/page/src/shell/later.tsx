@@ -1,7 +1,7 @@
 import type { FunctionComponent, JSX } from 'preact';
 import { useEffect, useState } from 'preact/hooks';
 
-/** A part that is fetched when it is first shown; nothing stands in its place until it is there. */
+/** A part that is fetched when it is first shown; nothing stands in its place until it is there, and a way to try again where it cannot be had. */
 export function Later<P extends object>({
   load,
   ...props
@@ -9,13 +9,28 @@ export function Later<P extends object>({
   const [fetched, setFetched] = useState<{ readonly by: typeof load; readonly Part: FunctionComponent<P> } | null>(
     null,
   );
+  const [failed, setFailed] = useState<typeof load | null>(null);
+  const [tries, setTries] = useState(0);
   useEffect(() => {
     let wanted = true;
-    void load().then((Part) => wanted && setFetched({ by: load, Part }));
+    setFailed(null);
+    load().then(
+      (Part) => wanted && setFetched({ by: load, Part }),
+      () => wanted && setFailed(() => load),
+    );
     return () => {
       wanted = false;
     };
-  }, [load]);
+  }, [load, tries]);
   // What stood here before is another part: it is not shown with what is meant for this one.
-  return fetched?.by === load ? <fetched.Part {...(props as unknown as P)} /> : null;
+  if (fetched?.by === load) return <fetched.Part {...(props as unknown as P)} />;
+  if (failed !== load) return null;
+  return (
+    <div class="not-fetched" role="alert">
+      <p>This part of the page could not be fetched. Your job is kept.</p>
+      <button type="button" onClick={() => setTries(tries + 1)}>
+        Try again
+      </button>
+    </div>
+  );
 }
