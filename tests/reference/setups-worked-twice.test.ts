@@ -197,7 +197,7 @@ function drawShop(random: Random): Drawn {
   };
 }
 
-/** The four of the list that a maker meets, and what must be said of each. */
+/** Four shops that makers have, and what must be said of each. */
 const ABLE: Drawn = {
   machines: {
     m0: {
