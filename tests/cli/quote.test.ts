@@ -1,4 +1,4 @@
-import { existsSync, readFileSync, writeFileSync } from 'node:fs';
+import { existsSync, mkdirSync, readFileSync, symlinkSync, writeFileSync } from 'node:fs';
 import { join } from 'node:path';
 import { describe, expect, it } from 'vitest';
 import { runProgram, scratchFolder } from '../support/programs.ts';
@@ -123,7 +123,22 @@ describe('fielded quote', () => {
     expect(readFileSync(file, 'utf8')).toMatch(/<img alt="Alder Lane" src="data:image\/png;base64,/);
     expect(readFileSync(file, 'utf8')).not.toContain('alert(1)');
     put('broken.png', 'no picture');
+    const svg = (inside: string, size = 'width="40" height="20"') =>
+      `<svg xmlns="http://www.w3.org/2000/svg" ${size}>${inside}</svg>`;
+    put('reads.svg', svg('<image width="40" height="20" href="/etc/hostname.png"/>'));
+    put('blurs.svg', svg('<rect style="filter: blur(900px)" width="40" height="20"/>'));
+    put('copies.svg', svg('<g id="a"/><use href="#a"/><use href="#a"/>'));
+    put('tall.svg', svg('<rect width="1" height="100000"/>', 'width="1" height="100000"'));
+    symlinkSync('/etc/hostname', join(folder, 'link.svg'));
+    mkdirSync(join(folder, 'folder.svg'));
+    const more = 'holds pictures, copies, filters or entities';
     for (const [name, said] of [
+      ['reads.svg', more],
+      ['blurs.svg', more],
+      ['copies.svg', more],
+      ['tall.svg', 'over 10 times as high as wide'],
+      ['link.svg', "a link out of the shop file's folder"],
+      ['folder.svg', 'no plain file'],
       ['missing.png', 'missing'],
       ['broken.png', 'cannot be read as a picture'],
       ['../outside.png', "outside the shop file's folder"],

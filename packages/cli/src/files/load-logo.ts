@@ -1,4 +1,4 @@
-import { readFileSync, statSync } from 'node:fs';
+import { readFileSync, realpathSync, statSync } from 'node:fs';
 import { dirname, relative, resolve, sep } from 'node:path';
 import type { Bitmap } from '@fielded/render';
 import { Resvg } from '@resvg/resvg-js';
@@ -7,6 +7,10 @@ import { explainFailure, type Refusal } from './read-text.ts';
 /** A logo is no photograph. */
 const MOST_BYTES = 2_000_000;
 const MOST_PIXELS = 40_000_000;
+/** A logo is drawn as wide as it may be: one that is higher than so many times that would take the memory of a poster. */
+const STEEPEST = 10;
+/** What of SVG reads other files, or takes time out of proportion to its size: pictures, copies of copies, filters, entities. */
+const TAKES_MORE = /<(?:[\w-]+:)?(?:image|feImage|filter|foreignObject|use)\b|\bfilter\s*[:=]|<!ENTITY/i;
 /** Width that a logo is drawn at, pixels: 70 mm at some 340 to the inch. */
 const DRAWN_WIDTH = 940;
 
@@ -22,6 +26,10 @@ export function loadLogo(shopPath: string, name: string): Bitmap | Refusal {
     return { refused: "the logo lies outside the shop file's folder", instead: 'Move it beside the shop file' };
   let bytes: Buffer;
   try {
+    // A link is followed: what counts is where the picture really lies, and that it is a file that ends.
+    if (relative(realpathSync(folder), realpathSync(file)).startsWith('..'))
+      return { refused: "the logo is a link out of the shop file's folder", instead: 'Put the picture itself there' };
+    if (!statSync(file).isFile()) return { refused: 'the logo is no plain file', instead: 'Name a .png, .jpg or .svg' };
     if (statSync(file).size > MOST_BYTES)
       return { refused: 'the logo is larger than 2 MB', instead: 'Save it smaller, 1000 pixels wide or so' };
     bytes = readFileSync(file);
@@ -40,10 +48,21 @@ function drawLogo(bytes: Buffer): Bitmap | Refusal {
   if (pixels !== null && pixels.width * pixels.height > MOST_PIXELS)
     return { refused: 'the logo has more than 40 million pixels', instead: 'Save it smaller, 1000 pixels wide or so' };
   const svg = pixels === null ? bytes.toString('utf8') : aroundPicture(bytes, pixels);
-  const drawn = new Resvg(svg, {
+  if (pixels === null && TAKES_MORE.test(svg))
+    return {
+      refused: 'the logo holds pictures, copies, filters or entities',
+      instead: 'Save it as lines and areas alone, or as .png',
+    };
+  const picture = new Resvg(svg, {
     fitTo: { mode: 'width', value: Math.min(DRAWN_WIDTH, pixels?.width ?? DRAWN_WIDTH) },
     font: { loadSystemFonts: false },
-  }).render();
+  });
+  if (picture.height > STEEPEST * picture.width)
+    return {
+      refused: `the logo is over ${STEEPEST} times as high as wide`,
+      instead: 'Crop it, or turn it on its side',
+    };
+  const drawn = picture.render();
   return { png: new Uint8Array(drawn.asPng()), width: drawn.width, height: drawn.height };
 }
 
