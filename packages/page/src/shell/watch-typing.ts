@@ -1,5 +1,5 @@
 import type { Desk } from '../desk/desk.ts';
-import { dimensionsOf, isSmallScreen } from '../stage/in-hand.ts';
+import { dimensionsOf, isSmallScreen, seenHeight } from '../stage/in-hand.ts';
 
 /** How long a keyboard on the screen takes to come up, ms. */
 const KEYBOARD = 260;
@@ -25,15 +25,25 @@ export function watchTyping(desk: Desk): () => void {
     document.documentElement.classList.remove('typing');
   };
   const keepInSight = () => {
-    if (field !== null && isSmallScreen()) (field.closest('.field') ?? field).scrollIntoView({ block: 'nearest' });
+    // What is docked above the keyboard is in sight wherever the page is.
+    if (field === null || !isSmallScreen() || field.closest('.docked') !== null) return;
+    (field.closest('.field') ?? field).scrollIntoView({ block: 'nearest' });
+  };
+  const followKeyboard = () => {
+    // Two fingers that enlarge the page are no keyboard.
+    if ((visualViewport?.scale ?? 1) !== 1) return;
+    const { style } = document.documentElement;
+    style.setProperty('--seen', `${seenHeight()}px`);
+    style.setProperty('--keyboard', `${Math.max(0, innerHeight - seenHeight() - (visualViewport?.offsetTop ?? 0))}px`);
+    keepInSight();
   };
   const { visualViewport } = globalThis;
   addEventListener('focusin', enter);
   addEventListener('focusout', leave);
-  visualViewport?.addEventListener('resize', keepInSight);
+  visualViewport?.addEventListener('resize', followKeyboard);
   return () => {
     removeEventListener('focusin', enter);
     removeEventListener('focusout', leave);
-    visualViewport?.removeEventListener('resize', keepInSight);
+    visualViewport?.removeEventListener('resize', followKeyboard);
   };
 }

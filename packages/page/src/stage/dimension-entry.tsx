@@ -58,10 +58,12 @@ function SizeEntry({
   useLayoutEffect(() => {
     if (!docked && still) desk.moving.value = [];
     entry.enter();
-    field.current?.focus();
+    field.current?.focus({ preventScroll: true });
     field.current?.select();
+    const goBack = docked ? bringUpSheet(field.current) : null;
     return () => {
       desk.moving.value = null;
+      goBack?.();
     };
   }, []);
   const leave = () => {
@@ -134,6 +136,22 @@ function FixedNote({ open, close, words }: { open: OpenDimension; close: () => v
       </button>
     </div>
   );
+}
+
+/** Scrolls the sheet to the top of a small screen, where it stands above field and keyboard; what comes back scrolls back. */
+function bringUpSheet(field: HTMLElement | null): () => void {
+  const before = scrollY;
+  const sheets = field?.closest('.sheets');
+  const lift = () => scrollTo({ top: scrollY + (sheets?.getBoundingClientRect().top ?? 0), behavior: 'instant' });
+  // A browser scrolls by itself once its keyboard is up.
+  const liftAgain = () => requestAnimationFrame(lift);
+  const { visualViewport } = globalThis;
+  lift();
+  visualViewport?.addEventListener('resize', liftAgain);
+  return () => {
+    visualViewport?.removeEventListener('resize', liftAgain);
+    scrollTo({ top: before, behavior: 'instant' });
+  };
 }
 
 /** Over the figure, kept within the sheet. */

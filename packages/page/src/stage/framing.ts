@@ -9,7 +9,9 @@ export interface Frame {
 }
 
 /** Screen pixels that a paper mm takes: a figure 3.5 mm high is then easy to read at arm's length. */
-const PIXELS_PER_MM = 2.95;
+export const PIXELS_PER_MM = 2.95;
+/** The same for what is only looked at: its smallest letters are 2.5 mm high, and 8 px or more on any screen. */
+export const LEAST_PIXELS_PER_MM = 2.3;
 const LARGEST = 12;
 const SMALLEST = 0.03;
 /** Made smaller, a drawing that does not fit has to come so much nearer to it: texts beside short lengths may even make it larger. */

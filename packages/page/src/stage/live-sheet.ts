@@ -3,10 +3,11 @@ import { untracked } from '@preact/signals';
 import type { Desk } from '../desk/desk.ts';
 import { findSize } from '../job/sizes.ts';
 import type { OpenDimension } from './dimension-entry.tsx';
-import { type Frame, frameScene, roomOf } from './framing.ts';
+import { enlargeWood, frameHand } from './frame-hand.ts';
+import { type Frame, frameScene, LEAST_PIXELS_PER_MM, roomOf } from './framing.ts';
 import { createGrips, type Grips } from './grips.ts';
 import { findHandles, type Handle } from './handles.ts';
-import { isSmallScreen } from './in-hand.ts';
+import { isSmallScreen, seenHeight } from './in-hand.ts';
 import type { Closer } from './look-closer.ts';
 import { markDimensions } from './mark-dimensions.ts';
 import { createPainter, type Painter } from './painter.ts';
@@ -38,6 +39,8 @@ const BEYOND = 10;
 /** What stays put while something is moved or typed: the frame looked through, and where the wood lay in it. */
 interface Settled extends Fitted {
   readonly frame: Frame;
+  /** Screen pixels that the frame takes across. */
+  readonly across: number;
   /** What it was settled for: the room, and what was in hand. */
   readonly of: string;
 }
@@ -128,11 +131,14 @@ function paint(sheet: Sheet, grips: Grips): void {
   const scene = stays ? sheet.draw(report, scale, held ? moving : only, placeOf(before, sheet.hold)) : before;
 
   const frame = sheet.closer.within(sheet.settled!.frame);
-  const natural = scene.panel === null ? scene.height * (sheet.size.width / sheet.settled!.frame.width) : 0;
-  const scrolls = natural > sheet.size.height + 1;
+  const { frame: whole, across } = sheet.settled!;
+  const wide = across > sheet.size.width + 1;
+  const natural = scene.panel === null ? scene.height * (across / whole.width) : 0;
+  const scrolls = wide || natural > sheet.size.height + 1;
   box.classList.toggle('scrolls', scrolls);
   node.classList.toggle('closer', sheet.closer.look.value.times > 1);
   node.style.height = scrolls ? `${natural}px` : '';
+  node.style.width = wide ? `${across}px` : '';
   setIfOther(node, 'viewBox', `${frame.x} ${frame.y} ${frame.width} ${frame.height}`);
 
   const perMm = pixelsOf(sheet);
@@ -155,17 +161,24 @@ function settle({ draw, desk, size, settled }: Sheet, of: string, hand: readonly
   const room = roomOf(size.width, size.height);
   const fitted = thinOut((scale, only) => draw(report, scale, only), room, settled?.scale ?? 2, hand);
   const { scene } = fitted;
+  if (hand !== null && scene.panel !== null) {
+    const larger = enlargeWood((scale) => draw(report, scale, hand), scene, room, seenHeight());
+    if (larger !== scene)
+      return { ...fitted, scale: larger.scale, scene: larger, of, frame: frameHand(larger, room), across: size.width };
+  }
   // What is only looked at is as high as it likes, but no smaller than its letters allow.
   const tall = {
     ...room,
     height: Math.max(room.height, (scene.height * room.width) / Math.max(room.width, scene.width)),
   };
-  return { ...fitted, of, frame: frameScene(scene, scene.panel === null ? tall : room) };
+  if (scene.panel !== null) return { ...fitted, of, frame: frameScene(scene, room), across: size.width };
+  const frame = frameScene(scene, tall);
+  return { ...fitted, of, frame, across: Math.max(size.width, frame.width * LEAST_PIXELS_PER_MM) };
 }
 
 /** Screen pixels of a paper mm. */
-function pixelsOf({ settled, size, closer }: Sheet): number {
-  return settled === null ? 1 : (size.width / settled.frame.width) * closer.look.value.times;
+function pixelsOf({ settled, closer }: Sheet): number {
+  return settled === null ? 1 : (settled.across / settled.frame.width) * closer.look.value.times;
 }
 
 function placeOnScreen(sheet: Sheet, { x, y }: Spot): Spot {

@@ -27,7 +27,8 @@ export function markDimensions(painter: Painter, items: readonly Item[], marking
   }
 }
 
-function dimensionsIn(items: readonly Item[]): GroupItem[] {
+/** The dimensions among items, however deep. */
+export function dimensionsIn(items: readonly Item[]): GroupItem[] {
   return items.flatMap((item) => {
     if (item.kind !== 'group') return [];
     return item.of === undefined ? dimensionsIn(item.items) : [item];
@@ -70,7 +71,8 @@ function listen(element: SVGElement): void {
   });
 }
 
-function textsBox(item: GroupItem): { x0: number; y0: number; x1: number; y1: number } | null {
+/** The box round the texts of a dimension, paper mm; null where it has none. */
+export function textsBox(item: GroupItem): { x0: number; y0: number; x1: number; y1: number } | null {
   let box: { x0: number; y0: number; x1: number; y1: number } | null = null;
   for (const text of item.items) {
     if (text.kind !== 'text') continue;

@@ -1,5 +1,6 @@
 import type { Item } from '@fielded/render';
 import { fitScale } from './framing.ts';
+import { isSmallScreen } from './in-hand.ts';
 import type { ViewScene } from './view-scene.ts';
 
 interface Room {
@@ -16,8 +17,9 @@ export interface Fitted {
 
 type Draw = (scale: number, only: readonly string[] | null) => ViewScene;
 
-/** Least share of its largest scale that the wood keeps beside its dimensions. */
+/** Least share of its largest scale that the wood keeps beside its dimensions; more where there is little room for it. */
 const LEAST_SHARE = 0.62;
+const LEAST_SHARE_SMALL = 0.78;
 
 /** Dimensions from the one that is used most to the one that is missed least. */
 const ORDER: readonly RegExp[] = [
@@ -41,7 +43,8 @@ export function thinOut(draw: Draw, room: Room, start: number, hand: readonly st
   if (hand !== null) return fit(draw, room, start, hand);
   const bare = fit(draw, room, start, []);
   const full = fit(draw, room, start, null);
-  if (bare.scene.panel === null || full.scale >= bare.scale * LEAST_SHARE) return full;
+  const least = bare.scale * (isSmallScreen() ? LEAST_SHARE_SMALL : LEAST_SHARE);
+  if (bare.scene.panel === null || full.scale >= least) return full;
   const all = dimensionNames(full.scene.items);
   for (const step of STEPS) {
     const kinds = ORDER.slice(0, step);
@@ -51,7 +54,7 @@ export function thinOut(draw: Draw, room: Room, start: number, hand: readonly st
       start,
       all.filter((of) => kinds.some((kind) => kind.test(of))),
     );
-    if (tried.scale >= bare.scale * LEAST_SHARE) return tried;
+    if (tried.scale >= least) return tried;
   }
   return bare;
 }

@@ -40,8 +40,7 @@ export function Verdict(): JSX.Element {
           opened.value = !opened.value;
         }}
       >
-        <VerdictMark verdict={verdict} />
-        <span class="word">{lineOf(report)}</span>
+        Figures
       </button>
       <Statements report={report} />
       <dl class="figures">
@@ -114,10 +113,12 @@ export function VerdictChip({ fitting }: { fitting: Signal<boolean> }): JSX.Elem
   );
 }
 
-/** @example 'sliding, 0.2 mm clear' */
+/** @example 'sliding, 0.2 mm clear', 'will not enter, 1.6 mm too thick' */
 function lineOf({ fit, units }: Report): string {
   const word = verdictWord(fit.verdict);
-  return fit.clearance === null ? word : `${word}, ${keepTogether(formatLength(fit.clearance, units))} clear`;
+  if (fit.clearance === null) return word;
+  const words = keepTogether(formatLength(Math.abs(fit.clearance), units));
+  return `${word}, ${words} ${fit.clearance < 0 ? 'too thick' : 'clear'}`;
 }
 
 /** Read out once the hand rests, not at every step. */

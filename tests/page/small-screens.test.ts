@@ -1,0 +1,134 @@
+// The page on a phone, upright and on its side, with the keyboard up: the joint stays large, and nothing lies over anything.
+import type { Page } from 'playwright-core';
+import { describe, expect, it } from 'vitest';
+import { field, middleOf, PHONE, setUpBench } from './open-page.ts';
+
+const bench = setUpBench();
+const ON_ITS_SIDE = { ...PHONE, viewport: { width: 844, height: 390 } };
+
+/** Places on the screen, px: the wood's height, the figures of the sizes in hand, the sheet, the field and what lies above the keyboard. */
+async function measure(page: Page) {
+  return page.evaluate(() => {
+    const box = (element: Element | null | undefined) => {
+      const { top, bottom, left, right } = element?.getBoundingClientRect() ?? { top: 0, bottom: 0, left: 0, right: 0 };
+      return { top, bottom, left, right };
+    };
+    const wood = ['panel', 'frame'].map((key) => box(document.querySelector(`.ink > [data-key="${key}"]`)));
+    return {
+      wood: Math.max(...wood.map(({ bottom }) => bottom)) - Math.min(...wood.map(({ top }) => top)),
+      across: Math.max(...wood.map(({ right }) => right)) - Math.min(...wood.map(({ left }) => left)),
+      figures: [...document.querySelectorAll('.ink .dimension text')].map(box),
+      drawing: box(document.querySelector('.drawing')),
+      chip: box(document.querySelector('.chip')),
+      field: box(document.activeElement),
+      strip: box(
+        [...document.querySelectorAll('.key-strip')].find((strip) => strip.getBoundingClientRect().height > 0),
+      ),
+      height: innerHeight,
+      width: innerWidth,
+    };
+  });
+}
+
+/** The screen as a keyboard leaves it. */
+async function raiseKeyboard(page: Page, width: number, height: number): Promise<void> {
+  console.error('kb');
+  await page.setViewportSize({ width, height });
+  await page.waitForTimeout(450);
+}
+
+function expectTypingIsSeen(seen: Awaited<ReturnType<typeof measure>>, name: string): void {
+  expect(seen.wood, `${name}: wood`).toBeGreaterThanOrEqual(seen.height / 3 - 1);
+  expect(seen.figures.length, `${name}: figures`).toBeGreaterThan(0);
+  for (const { top, bottom, left, right } of seen.figures) {
+    expect(top, `${name}: figure`).toBeGreaterThanOrEqual(Math.max(0, seen.drawing.top) - 1);
+    expect(bottom, `${name}: figure`).toBeLessThanOrEqual(seen.drawing.bottom + 1);
+    expect(left, `${name}: figure`).toBeGreaterThanOrEqual(-1);
+    expect(right, `${name}: figure`).toBeLessThanOrEqual(seen.drawing.right + 1);
+  }
+  // The line of the verdict stands under the drawing, not on it; the field is clear of both and of the keys.
+  expect(seen.chip.top, `${name}: verdict`).toBeGreaterThanOrEqual(seen.drawing.bottom - 1);
+  expect(seen.field.bottom, `${name}: keys`).toBeLessThanOrEqual(seen.strip.top + 1);
+  expect(seen.field.bottom - seen.field.top, `${name}: field`).toBeGreaterThan(20);
+  const besideSheet = seen.field.left >= seen.drawing.right - 1;
+  expect(besideSheet || seen.field.top >= seen.chip.bottom - 1, `${name}: field clear of the sheet`).toBe(true);
+}
+
+describe('a phone upright, while a figure is typed', () => {
+  it.each(['en-GB', 'en-US'])(
+    'keeps the wood a third of the height and the figure in hand in sight in %s',
+    async (locale) => {
+      const page = await bench.open({ ...PHONE, locale });
+      for (const path of [
+        'frame.groove.width',
+        'frame.groove.depth',
+        'panel.thickness',
+        'cuts[0].profile.depth',
+        'cuts[0].profile.reach',
+        'cuts[1].profile.depth',
+      ]) {
+        // As the keyboard's own key for the next field does.
+        await field(page, path).focus();
+        await raiseKeyboard(page, 390, 400);
+        expectTypingIsSeen(await measure(page), path);
+      }
+    },
+  );
+
+  it('shows the joint above the field of a figure that was tapped on the drawing, and goes back to where it was', async () => {
+    const page = await bench.open(PHONE);
+    const { x, y } = await middleOf(page, '.drawing [data-of="frame.groove.width"] .target');
+    await page.touchscreen.tap(x, y);
+    await page.locator('.dimension-entry').waitFor();
+    await raiseKeyboard(page, 390, 400);
+    expectTypingIsSeen(await measure(page), 'tapped');
+    await page.keyboard.press('Escape');
+    await page.setViewportSize({ width: 390, height: 844 });
+    await expect.poll(() => page.evaluate(() => scrollY)).toBe(0);
+  });
+});
+
+describe('a phone on its side', () => {
+  it('shows the whole drawing at first, and the keys beside the sheet while a figure is typed', async () => {
+    const page = await bench.open(ON_ITS_SIDE);
+    const first = await measure(page);
+    expect(first.chip.bottom).toBeLessThanOrEqual(first.height + 1);
+    expect(first.drawing.bottom).toBeLessThanOrEqual(first.chip.top + 1);
+    expect(first.wood).toBeGreaterThanOrEqual(first.height / 4);
+    await field(page, 'frame.groove.width').click();
+    await raiseKeyboard(page, 844, 390);
+    const typing = await measure(page);
+    expectTypingIsSeen(typing, 'on its side');
+    expect(typing.strip.left).toBeGreaterThanOrEqual(typing.drawing.right - 1);
+    await raiseKeyboard(page, 844, 220);
+    expectTypingIsSeen(await measure(page), 'on its side, keyboard up');
+  });
+});
+
+describe('what is only looked at', () => {
+  it('has letters of 8 px at least on a phone, cuts and knives, in millimetres and inches', async () => {
+    const page = await bench.open(PHONE);
+    const files = ['examples/kitchen/job.yaml', 'examples/kitchen/shop.yaml'];
+    await page.locator('input[type="file"]').first().setInputFiles(files);
+    await page.getByText('job.yaml is open').waitFor();
+    for (const unit of ['mm', 'in']) {
+      await page.locator('.units label', { hasText: unit }).click();
+      for (const view of ['Cuts', 'Knife']) {
+        if (view === 'Cuts') await page.locator('.views button', { hasText: view }).click();
+        else await page.getByLabel('Knives').selectOption({ index: 1 });
+        await page.locator(`.drawing[data-view^="${view.toLowerCase()}"] text`).first().waitFor();
+        const seen = await page.evaluate(() => {
+          const texts = [...document.querySelectorAll<SVGTextElement>('.drawing .ink text')];
+          const scale = document.querySelector<SVGSVGElement>('.drawing')!.getScreenCTM()!.a;
+          return {
+            least: Math.min(...texts.map((text) => Number(text.getAttribute('font-size')) * scale)),
+            count: texts.length,
+          };
+        });
+        expect(seen.count).toBeGreaterThan(5);
+        expect(seen.least, `${view} in ${unit}`).toBeGreaterThanOrEqual(8);
+      }
+    }
+    expect(await page.evaluate(() => document.documentElement.scrollWidth - innerWidth)).toBeLessThanOrEqual(0);
+  });
+});
