@@ -1,6 +1,6 @@
 import { fileURLToPath } from 'node:url';
 import type { UserConfig } from 'vite';
-import { keepLicences } from '../../build/carry-licences.ts';
+import { keepLicences } from '../../tools/carry-licences.ts';
 
 /** What every command needs at once: one file instead of some 330 starts in half the time. */
 const TAKEN_IN = [/^@fielded\//, 'yaml', 'valibot', 'svgpath'];

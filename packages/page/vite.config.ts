@@ -1,7 +1,7 @@
 import { readFileSync } from 'node:fs';
 import { fileURLToPath } from 'node:url';
 import type { Plugin, UserConfig, UserConfigFn } from 'vite';
-import { keepLicences } from '../../build/carry-licences.ts';
+import { keepLicences } from '../../tools/carry-licences.ts';
 import { keepOffline } from './build/keep-offline.ts';
 import { singleFile } from './build/single-file.ts';
 

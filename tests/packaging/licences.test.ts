@@ -4,7 +4,7 @@ import { join } from 'node:path';
 import { fileURLToPath } from 'node:url';
 import type { Plugin } from 'vite';
 import { describe, expect, it } from 'vitest';
-import { keepLicences } from '../../build/carry-licences.ts';
+import { keepLicences } from '../../tools/carry-licences.ts';
 import { scratchFolder } from '../support/programs.ts';
 
 const root = fileURLToPath(new URL('../..', import.meta.url));

@@ -9,6 +9,8 @@ export const JOB_FOR_SHOP: Refusal = {
 
 /** A file with cuts, a panel or a frame. */
 export function isJob(text: string): boolean {
+  // As below: a shop file that is given for a job is mostly not parsed twice.
+  if (!/cuts|panel|frame/.test(text)) return false;
   const { value } = readFileData(text);
   if (typeof value !== 'object' || value === null) return false;
   return ['cuts', 'panel', 'frame'].some((key) => Object.hasOwn(value, key));

@@ -1,4 +1,5 @@
 import { parseLength, type Units } from '@fielded/core';
+import { sayMisread } from '../words/say-misread.ts';
 
 /** What was typed for a length: mm and how the job file keeps it, what is wrong with it, or a sum that has to be worked out. */
 export type Entry =
@@ -17,7 +18,7 @@ export function readEntry(text: string, shown: Units, file: Units): Entry {
   if ('mm' in read) return { kind: 'length', mm: read.mm, written: writeTyped(text.trim(), shown, file) };
   if (isSum(text)) return { kind: 'sum' };
   if (text.trim() === '') return { kind: 'fault', message: 'Write a length, such as 19 mm or 3/4 in.' };
-  return { kind: 'fault', message: `${text.trim()} is ${read.read}. Write ${read.instead}.` };
+  return { kind: 'fault', message: sayMisread(text.trim(), read) };
 }
 
 /** A sum has two figures or more with a sign between, or brackets; a fraction by itself is none. */

@@ -1,5 +1,6 @@
 import { parseLength, type Units } from '@fielded/core';
 import { create, parseDependencies } from 'mathjs/number';
+import { sayMisread } from '../words/say-misread.ts';
 
 interface Value {
   readonly value: number;
@@ -44,7 +45,7 @@ export function workOutSum(text: string, shown: Units): { readonly mm: number } 
     .replace(LENGTH, (word) => {
       const read = parseLength(word, shown);
       if ('mm' in read) lengths.push(read.mm);
-      else unread ??= `${word} is ${read.read}. Write ${read.instead}.`;
+      else unread ??= sayMisread(word, read);
       return ` L${lengths.length - 1}_ `;
     })
     .replace(/(\d),(\d)/g, '$1.$2');

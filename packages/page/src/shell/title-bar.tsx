@@ -3,6 +3,7 @@ import { useRef } from 'preact/hooks';
 import { useDesk } from '../desk/context.ts';
 import type { Desk } from '../desk/desk.ts';
 import type { Keeper } from '../desk/keeper.ts';
+import { FilePicker } from '../entry/file-picker.tsx';
 import { Later } from './later.tsx';
 import { Menu } from './menu.tsx';
 import type { Places } from './places.ts';
@@ -53,15 +54,12 @@ export function TitleBar({ places, keeper }: { places: Places; keeper: Keeper })
         <Menu name="Drawing">
           <Later load={loadDrawingMenu} view={places.view.value} />
         </Menu>
-        <input
-          ref={picker}
-          class="unseen"
-          type="file"
-          tabIndex={-1}
-          aria-label="Job file, with its shop file and drawings if it names any"
+        <FilePicker
+          picker={picker}
+          label="Job file, with its shop file and drawings if it names any"
           multiple
           accept=".yaml,.yml,.json,.svg,.dxf"
-          onChange={(event) => chooseFiles(desk, keeper, event.currentTarget)}
+          take={(files) => takeIn(desk, keeper, files)}
         />
       </div>
     </header>
@@ -71,10 +69,8 @@ export function TitleBar({ places, keeper }: { places: Places; keeper: Keeper })
 const loadJobMenu = () => import('./job-menu.tsx').then(({ JobMenu }) => JobMenu);
 const loadDrawingMenu = () => import('./drawing-menu.tsx').then(({ DrawingMenu }) => DrawingMenu);
 
-/** What was chosen in a file field, which is then ready to be used again. */
-async function chooseFiles(desk: Desk, keeper: Keeper, field: HTMLInputElement): Promise<void> {
-  const files = [...(field.files ?? [])];
-  field.value = '';
+/** Takes files in; the part that reads them is fetched only then. */
+async function takeIn(desk: Desk, keeper: Keeper, files: readonly File[]): Promise<void> {
   const { takeInFiles } = await import('../files/take-in.ts');
   await takeInFiles(desk, keeper, files);
 }

@@ -6,6 +6,7 @@ import { useDesk } from '../../desk/context.ts';
 import type { Desk } from '../../desk/desk.ts';
 import { entryText } from '../../entry/entry-text.ts';
 import { plainMessage } from '../../words/plain-message.ts';
+import { sayMisread } from '../../words/say-misread.ts';
 import { changesOf } from './written-changes.ts';
 
 const WANTED = [
@@ -87,7 +88,7 @@ export function AnyFigure({ close }: { close: () => void }): JSX.Element {
       </div>
       {'read' in value ? (
         <p class="fault" role="alert">
-          {text.value} is {value.read}. Write {value.instead}.
+          {sayMisread(text.value, value)}
         </p>
       ) : (
         solved && <Answer solved={solved} close={close} />

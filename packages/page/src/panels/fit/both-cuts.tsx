@@ -5,6 +5,7 @@ import { useEffect, useMemo } from 'preact/hooks';
 import { useDesk } from '../../desk/context.ts';
 import { entryText } from '../../entry/entry-text.ts';
 import { plainMessage } from '../../words/plain-message.ts';
+import { sayMisread } from '../../words/say-misread.ts';
 import { changesOf } from './written-changes.ts';
 
 type Face = 'flush' | 'proud' | 'recessed';
@@ -78,7 +79,7 @@ export function BothCuts({ front, back, close }: { front: string; back: string; 
       </div>
       {'read' in read && face.value !== 'flush' && (
         <p class="fault" role="alert">
-          {text.value || 'Nothing'} is {read.read}. Write {read.instead}.
+          {sayMisread(text.value, read)}
         </p>
       )}
       {there && <p role="status">It is already there: nothing needs moving.</p>}

@@ -6,9 +6,11 @@ import { useDesk } from '../../desk/context.ts';
 import { beginHistory } from '../../desk/history.ts';
 import type { Keeper } from '../../desk/keeper.ts';
 import { entryText } from '../../entry/entry-text.ts';
+import { LengthLine } from '../../entry/length-line.tsx';
 import { type Begun, beginJob, type NewJob, type ShapeName } from '../../job/new-job.ts';
 import type { Places } from '../../shell/places.ts';
 import { JointThumb } from '../../shell/thumb.tsx';
+import { sayMisread } from '../../words/say-misread.ts';
 import { Choice } from '../sizes/choice.tsx';
 
 const SHAPES: readonly (readonly [ShapeName, string])[] = [
@@ -159,22 +161,15 @@ function NewLength({
   return (
     <div class={`field${fault ? ' faulty' : ''}`}>
       <label for={id}>{label}</label>
-      <div class="line short">
-        <input
-          id={id}
-          type="text"
-          inputMode={units === 'mm' ? 'decimal' : 'text'}
-          autocomplete="off"
-          value={text}
-          aria-invalid={fault !== ''}
-          aria-describedby={`${id}-fault`}
-          onFocus={(event) => event.currentTarget.select()}
-          onInput={(event) => type(event.currentTarget.value)}
-        />
-        <span class="unit" aria-hidden="true">
-          {units}
-        </span>
-      </div>
+      <LengthLine
+        id={id}
+        units={units}
+        value={text}
+        aria-invalid={fault !== ''}
+        aria-describedby={`${id}-fault`}
+        onFocus={(event) => event.currentTarget.select()}
+        onInput={(event) => type(event.currentTarget.value)}
+      />
       <p class="fault" id={`${id}-fault`} aria-live="polite">
         {fault}
       </p>
@@ -219,7 +214,7 @@ function readLengths(texts: Readonly<Record<LengthName, string>>, units: Units) 
   const lengths: Partial<Record<LengthName, number>> = {};
   for (const name of LENGTHS) {
     const read = parseLength(texts[name], units);
-    if (!('mm' in read)) faults[name] = `${texts[name] || 'Nothing'} is ${read.read}. Write ${read.instead}.`;
+    if (!('mm' in read)) faults[name] = sayMisread(texts[name] ?? '', read);
     else if (read.mm < 0 && name !== 'proud') faults[name] = 'A size cannot be negative.';
     else lengths[name] = read.mm;
   }

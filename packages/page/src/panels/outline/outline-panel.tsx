@@ -3,6 +3,7 @@ import { useSignal } from '@preact/signals';
 import type { JSX } from 'preact';
 import { useRef } from 'preact/hooks';
 import { useDesk } from '../../desk/context.ts';
+import { FilePicker } from '../../entry/file-picker.tsx';
 import { readFiles } from '../../files/open-text.ts';
 import { type OutlinePlace, placeName, useOutline, useOutlineFile } from '../../files/outline-files.ts';
 import { getAt } from '../../job/data.ts';
@@ -18,9 +19,7 @@ export function OutlinePanel({ place, close }: { place: OutlinePlace; close: () 
   const at = place === 'sticking' ? 'frame.sticking' : `cuts[${place}].profile`;
   const written = getAt(desk.doc.value.data, `${at}.path`);
   const path = useSignal(typeof written === 'string' ? written : '');
-  const take = async (field: HTMLInputElement) => {
-    const files = [...(field.files ?? [])];
-    field.value = '';
+  const take = async (files: readonly File[]) => {
     const given = await readFiles(files);
     if ('message' in given) desk.notice.value = { kind: 'fault', text: given.message };
     else if (given[0]) useOutlineFile(desk, place, given[0]);
@@ -35,15 +34,7 @@ export function OutlinePanel({ place, close }: { place: OutlinePlace; close: () 
           Close
         </button>
       </div>
-      <input
-        ref={picker}
-        class="unseen"
-        type="file"
-        tabIndex={-1}
-        aria-label={`Drawing for the ${name}, SVG or DXF`}
-        accept=".svg,.dxf"
-        onChange={(event) => take(event.currentTarget)}
-      />
+      <FilePicker picker={picker} label={`Drawing for the ${name}, SVG or DXF`} accept=".svg,.dxf" take={take} />
       <p class="hint">One outline of lines and arcs, SVG or DXF: x in from the edge, the worked face at the top.</p>
       <TracePanel place={place} />
       <Fold name="Draw it by hand">{() => <DrawingPad place={place} />}</Fold>

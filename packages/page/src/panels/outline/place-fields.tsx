@@ -2,6 +2,8 @@ import type { parseLength, Units } from '@fielded/core';
 import { useSignal } from '@preact/signals';
 import type { JSX } from 'preact';
 import { useId, useRef } from 'preact/hooks';
+import { LengthLine } from '../../entry/length-line.tsx';
+import { sayMisread } from '../../words/say-misread.ts';
 
 /** The next point typed: exactly there, on no grid. */
 export function PlaceFields({
@@ -21,8 +23,8 @@ export function PlaceFields({
     event.preventDefault();
     const typed = [across.current!, down.current!].map((field) => field.value.trim() || '0');
     const [x, y] = typed.map(read) as [ReturnType<typeof parseLength>, ReturnType<typeof parseLength>];
-    if (!('mm' in x)) fault.value = `${typed[0]} is ${x.read}. Write ${x.instead}.`;
-    else if (!('mm' in y)) fault.value = `${typed[1]} is ${y.read}. Write ${y.instead}.`;
+    if (!('mm' in x)) fault.value = sayMisread(typed[0]!, x);
+    else if (!('mm' in y)) fault.value = sayMisread(typed[1]!, y);
     else if (x.mm < 0 || y.mm < 0) fault.value = 'In from the edge and down from the face are 0 or more.';
     else {
       fault.value = '';
@@ -34,19 +36,7 @@ export function PlaceFields({
   const field = (name: string, ref: typeof across) => (
     <div class="field">
       <label for={`${id}-${name}`}>{name}</label>
-      <div class="line short">
-        <input
-          id={`${id}-${name}`}
-          ref={ref}
-          type="text"
-          inputMode={units === 'mm' ? 'decimal' : 'text'}
-          autocomplete="off"
-          placeholder="–"
-        />
-        <span class="unit" aria-hidden="true">
-          {units}
-        </span>
-      </div>
+      <LengthLine id={`${id}-${name}`} units={units} field={ref} placeholder="–" />
     </div>
   );
   return (

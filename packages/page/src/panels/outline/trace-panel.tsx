@@ -4,9 +4,12 @@ import type { JSX } from 'preact';
 import { useEffect, useId, useMemo, useRef } from 'preact/hooks';
 import { useDesk } from '../../desk/context.ts';
 import type { Change, Desk } from '../../desk/desk.ts';
+import { FilePicker } from '../../entry/file-picker.tsx';
+import { LengthLine } from '../../entry/length-line.tsx';
 import { inUnits, type OutlinePlace, outlineChanges, useOutlines } from '../../files/outline-files.ts';
 import { createTracer, type PictureScale, type SeenSide, type TraceAnswer } from '../../files/trace-picture.ts';
 import { keepTogether } from '../../words/keep-together.ts';
+import { sayMisread } from '../../words/say-misread.ts';
 
 type Seen = Extract<TraceAnswer, { kind: 'traced' }>;
 type State = TraceAnswer | { readonly kind: 'none' } | { readonly kind: 'reading' };
@@ -26,9 +29,7 @@ export function TracePanel({ place }: { place: OutlinePlace }): JSX.Element {
     const found = await answer;
     if (mine === asked.current) state.value = found;
   };
-  const choose = (field: HTMLInputElement) => {
-    const file = field.files?.[0];
-    field.value = '';
+  const choose = ([file]: readonly File[]) => {
     if (file === undefined) return;
     tracer.stop();
     name.value = file.name;
@@ -40,14 +41,11 @@ export function TracePanel({ place }: { place: OutlinePlace }): JSX.Element {
       <button type="button" onClick={() => picker.current?.click()}>
         From a scan or photo…
       </button>
-      <input
-        ref={picker}
-        class="unseen"
-        type="file"
-        tabIndex={-1}
-        aria-label="Scan or photo of a sample’s end grain, PNG or JPEG"
+      <FilePicker
+        picker={picker}
+        label="Scan or photo of a sample’s end grain, PNG or JPEG"
         accept="image/png,image/jpeg,.png,.jpg,.jpeg"
-        onChange={(event) => choose(event.currentTarget)}
+        take={choose}
       />
       {kind === 'none' && (
         <p class="hint">
@@ -82,7 +80,7 @@ function ScaleFields({ asks, again }: { asks: boolean; again: (scale: PictureSca
     const read = thick === '' ? null : parseLength(thick, units);
     fault.value = '';
     if (read !== null && 'mm' in read && read.mm > 0) again({ thickness: read.mm });
-    else if (read !== null && !('mm' in read)) fault.value = `${thick} is ${read.read}. Write ${read.instead}.`;
+    else if (read !== null && !('mm' in read)) fault.value = sayMisread(thick, read);
     else if (Number(perInch) > 0) again({ dpi: Number(perInch) });
     else fault.value = 'Give one of the two.';
   };
@@ -102,19 +100,7 @@ function ScaleFields({ asks, again }: { asks: boolean; again: (scale: PictureSca
       </div>
       <div class="field">
         <label for={`${id}-thick`}>or its thickness by the calliper</label>
-        <div class="line short">
-          <input
-            id={`${id}-thick`}
-            ref={thickness}
-            type="text"
-            inputMode={units === 'mm' ? 'decimal' : 'text'}
-            autocomplete="off"
-            placeholder="–"
-          />
-          <span class="unit" aria-hidden="true">
-            {units}
-          </span>
-        </div>
+        <LengthLine id={`${id}-thick`} units={units} field={thickness} placeholder="–" />
       </div>
       <p class="fault" aria-live="polite">
         {fault}

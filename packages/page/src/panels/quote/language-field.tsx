@@ -2,6 +2,7 @@ import { QUOTE_WORDS, type QuoteWords } from '@fielded/core';
 import type { JSX } from 'preact';
 import { useRef } from 'preact/hooks';
 import { useDesk } from '../../desk/context.ts';
+import { FilePicker } from '../../entry/file-picker.tsx';
 import { handOver } from '../../files/hand-over.ts';
 import { readFiles } from '../../files/open-text.ts';
 
@@ -15,9 +16,7 @@ export function LanguageField({
 }): JSX.Element {
   const desk = useDesk();
   const picker = useRef<HTMLInputElement>(null);
-  const take = async (field: HTMLInputElement) => {
-    const files = [...(field.files ?? [])];
-    field.value = '';
+  const take = async (files: readonly File[]) => {
     const given = await readFiles(files);
     const [file] = 'message' in given ? [] : given;
     if ('message' in given) desk.notice.value = { kind: 'fault', text: given.message };
@@ -51,14 +50,11 @@ export function LanguageField({
           </button>
         )}
       </div>
-      <input
-        ref={picker}
-        class="unseen"
-        type="file"
-        tabIndex={-1}
-        aria-label="Fixed words of a quote in another language"
+      <FilePicker
+        picker={picker}
+        label="Fixed words of a quote in another language"
         accept=".yaml,.yml,.json"
-        onChange={(event) => take(event.currentTarget)}
+        take={take}
       />
       <p class="hint">Save the English words, write yours in their place, and choose the file here.</p>
     </>

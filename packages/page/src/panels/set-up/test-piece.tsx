@@ -3,7 +3,9 @@ import { useSignal } from '@preact/signals';
 import type { JSX } from 'preact';
 import { useId } from 'preact/hooks';
 import { useDesk } from '../../desk/context.ts';
+import { LengthLine } from '../../entry/length-line.tsx';
 import { keepTogether } from '../../words/keep-together.ts';
+import { sayMisread } from '../../words/say-misread.ts';
 
 /** Below this, mm, a calliper cannot tell and nothing is moved. */
 const LEAST = 0.02;
@@ -32,28 +34,21 @@ export function TestPiece({
       </p>
       <div class="field">
         <label for={id}>It measures</label>
-        <div class="line short">
-          <input
-            id={id}
-            type="text"
-            inputMode={units === 'mm' ? 'decimal' : 'text'}
-            autocomplete="off"
-            placeholder="–"
-            value={text.value}
-            onInput={(event) => {
-              text.value = event.currentTarget.value;
-            }}
-          />
-          <span class="unit" aria-hidden="true">
-            {units}
-          </span>
-        </div>
+        <LengthLine
+          id={id}
+          units={units}
+          placeholder="–"
+          value={text.value}
+          onInput={(event) => {
+            text.value = event.currentTarget.value;
+          }}
+        />
       </div>
       {read !== null && (
         <p role="status" class={'mm' in read ? 'correction' : 'fault'}>
           {'mm' in read
             ? sayCorrection(read.mm - testPiece.thickness, corrections, (mm) => keepTogether(formatLength(mm, units)))
-            : `${text.value} is ${read.read}. Write ${read.instead}.`}
+            : sayMisread(text.value, read)}
         </p>
       )}
     </div>

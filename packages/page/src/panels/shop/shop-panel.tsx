@@ -4,6 +4,7 @@ import { useSignal } from '@preact/signals';
 import type { JSX } from 'preact';
 import { useEffect, useRef } from 'preact/hooks';
 import { useDesk } from '../../desk/context.ts';
+import { FilePicker } from '../../entry/file-picker.tsx';
 import { getAtKeys } from '../../job/data.ts';
 import { Fold } from '../../shell/fold.tsx';
 import { addKnives } from './add-knives.ts';
@@ -61,19 +62,12 @@ export function ShopPanel(): JSX.Element {
           </button>
         )}
       </div>
-      <input
-        ref={picker}
-        class="unseen"
-        type="file"
-        tabIndex={-1}
-        aria-label="Shop file, with the drawings that it names"
+      <FilePicker
+        picker={picker}
+        label="Shop file, with the drawings that it names"
         multiple
         accept=".yaml,.yml,.json,.svg,.dxf"
-        onChange={(event) => {
-          const files = [...(event.currentTarget.files ?? [])];
-          event.currentTarget.value = '';
-          void openShop(desk, files);
-        }}
+        take={(files) => openShop(desk, files)}
       />
       <Entries what="heads" one="head" title="Heads" fresh={NEW_HEAD[units]} hint={common}>
         {(name) => <Fields at={['heads', name]} fields={HEAD_FIELDS} whose={name} />}

@@ -1,0 +1,36 @@
+import type { Units } from '@fielded/core';
+import type { JSX, RefObject } from 'preact';
+
+type Heard = (event: { readonly currentTarget: HTMLInputElement }) => void;
+
+/** A length that is typed and not kept as a size of the job: its line, with its unit. */
+export function LengthLine({
+  units,
+  field,
+  ...rest
+}: {
+  units: Units;
+  field?: RefObject<HTMLInputElement | null>;
+  id: string;
+  placeholder?: string;
+  value?: string;
+  'aria-invalid'?: boolean;
+  'aria-describedby'?: string;
+  onFocus?: Heard;
+  onInput?: Heard;
+}): JSX.Element {
+  return (
+    <div class="line short">
+      <input
+        {...rest}
+        {...(field && { ref: field })}
+        type="text"
+        inputMode={units === 'mm' ? 'decimal' : 'text'}
+        autocomplete="off"
+      />
+      <span class="unit" aria-hidden="true">
+        {units}
+      </span>
+    </div>
+  );
+}
