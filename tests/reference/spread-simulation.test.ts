@@ -1,6 +1,7 @@
 import { errorFunction, mean, sampleKurtosis, sampleSkewness, sampleStandardDeviation } from 'simple-statistics';
 import { describe, expect, it } from 'vitest';
 import { createJoint } from '../../packages/core/src/spread/joint.ts';
+import { fillNormalPairs } from '../../packages/core/src/spread/normal-pairs.ts';
 import { createRandom } from '../../packages/core/src/spread/random.ts';
 import { simulateInChunks, simulateSpread } from '../../packages/core/src/spread/simulate.ts';
 import type { SimulationOptions } from '../../packages/core/src/spread/simulation.ts';
@@ -38,6 +39,27 @@ describe('the generator', () => {
     expect(sample.every((each) => Math.abs(each) < 6.7)).toBe(true);
   });
 
+  it('makes of two whole numbers what logarithm, cosine and sine of the language make of them', () => {
+    const ends = [0, 1, 2, 2 ** 22 - 1, 2 ** 22, 2 ** 31 - 1, 2 ** 31, 2 ** 31 + 1, 2 ** 32 - 2, 2 ** 32 - 1];
+    const whole = new Uint32Array(20_000);
+    xoshiro128(1, 2, 3, 4)(whole);
+    ends.forEach((first, i) => {
+      ends.forEach((second, k) => whole.set([first, second], 2 * (ends.length * i + k)));
+    });
+    const out = new Float64Array(whole.length);
+    fillNormalPairs(whole, out, 0, out.length);
+    for (let i = 0; i < out.length; i += 2) {
+      const radius = Math.sqrt(-2 * Math.log((whole[i]! + 1) * 2 ** -32));
+      const angle = (whole[i + 1]! * 2 * Math.PI) / 2 ** 32;
+      const apart = Math.max(
+        Math.abs(out[i]! - radius * Math.cos(angle)),
+        Math.abs(out[i + 1]! - radius * Math.sin(angle)),
+      );
+      if (!(apart < 1e-14)) expect.fail(`${whole[i]}, ${whole[i + 1]}: ${apart}`);
+    }
+    expect(out[0]).toBeCloseTo(Math.sqrt(64 * Math.LN2), 14);
+  });
+
   it('spreads evenly: each tenth of the range holds a tenth, and neighbours do not follow each other', () => {
     const out = new Float64Array(200_000);
     createRandom(5).fillEven(out);
@@ -53,11 +75,15 @@ describe('the generator', () => {
 
   it('gives the published numbers of xoshiro128** from the state 1, 2, 3, 4', () => {
     // The reference C code's output, as several libraries print it in their own tests.
-    const next = xoshiro128(1, 2, 3, 4);
+    const fill = xoshiro128(1, 2, 3, 4);
     const published = [
       11520, 0, 5927040, 70819200, 2031721883, 1637235492, 1287239034, 3734860849, 3729100597, 4258142804,
     ];
-    expect(published.map(next)).toEqual(published);
+    // In two lists: the second goes on where the first stopped.
+    const [first, second] = [new Uint32Array(4), new Uint32Array(6)];
+    fill(first);
+    fill(second);
+    expect([...first, ...second]).toEqual(published);
   });
 
   it('refuses a seed that is no whole number', () => {

@@ -1,3 +1,4 @@
+import { fillNormalPairs } from './normal-pairs.ts';
 import { xoshiro128 } from './xoshiro.ts';
 
 /** Numbers that look random and are the same for the same seed everywhere. */
@@ -12,6 +13,9 @@ export interface Random {
 export const FURTHEST_NORMAL = 6.7;
 
 const STEP = 2 ** -32;
+
+/** Whole numbers made at a time. */
+const BATCH = 1024;
 
 /**
  * A random generator, the same for the same `seed` on every machine.
@@ -31,20 +35,27 @@ export function createRandom(seed: number): Random {
     z = Math.imul(z ^ (z >>> 13), 0xc2b2ae35);
     return z ^ (z >>> 16);
   };
-  const next = xoshiro128(scramble(), scramble(), scramble(), scramble());
+  const fillWhole = xoshiro128(scramble(), scramble(), scramble(), scramble());
+  const room = new Uint32Array(BATCH);
+  /** Visits `count` numbers in batches: the whole numbers of each, and how many of them are meant from where on. */
+  const inBatches = (count: number, visit: (whole: Uint32Array, from: number, end: number) => void) => {
+    for (let from = 0; from < count; from += BATCH) {
+      const end = Math.min(count, from + BATCH);
+      // Normal numbers are made of pairs.
+      const whole = end - from === BATCH ? room : room.subarray(0, end - from + ((end - from) % 2));
+      fillWhole(whole);
+      visit(whole, from, end);
+    }
+  };
 
   return {
     fillEven(out) {
-      for (let i = 0; i < out.length; i++) out[i] = (next() + 0.5) * 2 * STEP - 1;
+      inBatches(out.length, (whole, from, end) => {
+        for (let i = from; i < end; i++) out[i] = (whole[i - from]! + 0.5) * 2 * STEP - 1;
+      });
     },
     fillNormal(out) {
-      for (let i = 0; i < out.length; i += 2) {
-        // Never 0, so the logarithm is finite.
-        const radius = Math.sqrt(-2 * Math.log((next() + 1) * STEP));
-        const angle = next() * STEP * 2 * Math.PI;
-        out[i] = radius * Math.cos(angle);
-        if (i + 1 < out.length) out[i + 1] = radius * Math.sin(angle);
-      }
+      inBatches(out.length, (whole, from, end) => fillNormalPairs(whole, out, from, end));
     },
   };
 }

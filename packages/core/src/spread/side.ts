@@ -58,6 +58,14 @@ export function movedDepth(side: Side, moves: ArrayLike<number>, to: number): nu
   const { cuts, surfaces, shifts } = side;
   if (cuts.length === 0) return 0;
   const thicker = moves[MOVE.thickness]!;
+  if (cuts.length === 1 && side.falls) {
+    const { surface, place, tilt, over } = cuts[0]!;
+    const height = moves[place]!;
+    const fence = moves[place + 1]!;
+    // The usual raise, flat on the table and square to it: where the tongue ends it is thickest.
+    if (tilt === 0 && moves[place + 2]! === 0 && to > 2 * SAME_LENGTH)
+      return Math.max(0, height + (over ? thicker : 0) + depthAt(surface, to - fence, -1));
+  }
   let leans = false;
   for (let i = 0; i < cuts.length; i++) {
     const { place, tilt, over } = cuts[i]!;

@@ -119,30 +119,37 @@ function createMaker(
 ): (count: number) => void {
   const moves = new Float64Array(joint.moveCount);
   const draws = new Float64Array(Math.max(1, varied.length) * DRAW);
-  const places = varied.map((source) => source.place);
-  const scales = varied.map((source) => (distribution === 'normal' ? source.plusMinus / 3 : source.plusMinus));
+  const places = Int32Array.from(varied, (source) => source.place);
+  const scales = Float64Array.from(varied, ({ plusMinus }) => (distribution === 'normal' ? plusMinus / 3 : plusMinus));
   const figures: JointFigures = { clearance: 0, frontMost: 0, frontLeast: 0, bottomGap: 0 };
   const draw = distribution === 'normal' ? random.fillNormal : random.fillEven;
+  const clearances = new Float64Array(DRAW);
+  const least = new Float64Array(DRAW);
+  const most = new Float64Array(DRAW);
   return (count) => {
     for (let start = 0; start < count; start += DRAW) {
       draw(draws);
       const size = Math.min(DRAW, count - start);
       let next = 0;
+      let together = 0;
       for (let i = 0; i < size; i++) {
         for (let k = 0; k < places.length; k++) moves[places[k]!] = draws[next++]! * scales[k]!;
         joint.measure(moves, figures);
         const { clearance } = figures;
-        tallies.clearance.add(clearance);
+        clearances[i] = clearance;
         if (figures.bottomGap < -SAME_LENGTH) tallies.bottomedOut++;
         if (clearance >= -SAME_LENGTH) {
           tallies.verdicts.add(clearance, true);
-          tallies.frontLeast.add(figures.frontLeast);
-          tallies.frontMost.add(figures.frontMost);
+          least[together] = figures.frontLeast;
+          most[together++] = figures.frontMost;
           continue;
         }
         joint.measure(moves, figures, 0);
         tallies.verdicts.add(clearance, figures.clearance >= -SAME_LENGTH);
       }
+      tallies.clearance.add(clearances, size);
+      tallies.frontLeast.add(least, together);
+      tallies.frontMost.add(most, together);
     }
   };
 }
