@@ -44,7 +44,9 @@ describe('the generator', () => {
     const whole = new Uint32Array(20_000);
     xoshiro128(1, 2, 3, 4)(whole);
     ends.forEach((first, i) => {
-      ends.forEach((second, k) => whole.set([first, second], 2 * (ends.length * i + k)));
+      ends.forEach((second, k) => {
+        whole.set([first, second], 2 * (ends.length * i + k));
+      });
     });
     const out = new Float64Array(whole.length);
     fillNormalPairs(whole, out, 0, out.length);
