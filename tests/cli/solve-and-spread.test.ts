@@ -170,7 +170,7 @@ describe('fielded solve', () => {
     const { status, out } = await run(ask(job, 'deepestInsertion=14', 'back relief.depth'));
     expect(status).toBe(1);
     expect(out.replace(/\s+/g, ' ')).toContain(
-      'brings the deepest insertion to 14 mm: the nearest is 11 mm, at 5.03 mm.',
+      'bring the deepest insertion to 14 mm: the nearest is 11 mm, at 5.03 mm.',
     );
   });
 

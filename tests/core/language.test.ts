@@ -5,6 +5,7 @@ import {
   type Job,
   readJob,
   readLanguage,
+  sayFault,
   sayTerm,
   termsOf,
   translate,
@@ -77,6 +78,17 @@ describe('a second language, added as one file', () => {
       'cuts holds no cut. Add at least one, with a side and a profile.',
     ]);
     expect(faults[0]).toMatchObject({ code: 'out-of-range', at: 'panel.thickness', line: 2 });
+  });
+
+  it('calls places of the file as it is told to, and leaves out the one that it stands beside', () => {
+    const [fault, other] = readJob('fielded: 1\npanel: { thickness: -3 }\nframe: { thickness: 22 }\ncuts: []\n').faults;
+    const beside = (path: string) => (path === fault!.at ? '' : `<${path}>`);
+    expect([fault, other].map((each) => sayFault(each!, { units: 'mm', namePlace: beside }))).toEqual([
+      '-3 is too small. Write a thickness above 0, at most 10 m.',
+      '<frame.groove> is missing. Add groove (its width, depth and setback).',
+    ]);
+    expect(sayFault(other!, { units: 'mm', namePlace: () => '' })).toMatch(/^this is missing\./);
+    expect(sayFault(fault!, { units: 'mm' })).toBe(fault!.message);
   });
 
   it('names stretches and lists its own way', () => {
@@ -155,6 +167,7 @@ it('every sentence has figures of known kinds and terms that are known', () => {
     'spans',
     'said',
     'list',
+    'path',
   ];
   const strange = Object.entries(ENGLISH).flatMap(([key, sentence]) =>
     [...sentence.matchAll(/\{\w+:(\w+)\}/g)]

@@ -136,7 +136,7 @@ cuts:
       received: 'udner',
       expected: 'Did you mean under? Write one of under, over',
       message: 'cuts[0].run: udner is not known. Did you mean under? Write one of under, over.',
-      sentence: 'fault.unknown-choice.near',
+      sentence: 'fault.unknown-choice',
       figures,
       further: [{ sentence: 'fault.unknown-choice.near.do', figures }],
     });

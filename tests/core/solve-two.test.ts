@@ -70,7 +70,7 @@ describe('two settings at once', () => {
   it('say that none will do, and change nothing', () => {
     const found = solveByTwo(plainJob(), { for: 'visibleMargin', value: 500, by: ['raise.reach', 'frame.swellGap'] });
     expect(found).toMatchObject({ settings: null, total: null, writes: [] });
-    expect(found.reason).toContain('No raise.reach and frame.swellGap within 25 mm');
+    expect(found.reason).toContain('Within 25 mm of where they are, raise.reach and frame.swellGap do not');
   });
 
   it.each([

@@ -158,7 +158,7 @@ describe('no answer is an answer', () => {
     expect(solved.setting).toBeNull();
     expect(solved.nearest!.value).toBe(11);
     expect(solved.reason).toBe(
-      `No back relief.depth from 0 mm to 20 mm brings the deepest insertion to 14 mm: the nearest is 11 mm, at ${Number(
+      `Nowhere from 0 mm to 20 mm does back relief.depth bring the deepest insertion to 14 mm: the nearest is 11 mm, at ${Number(
         solved.nearest!.setting.toFixed(2),
       )} mm.`,
     );

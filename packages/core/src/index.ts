@@ -17,7 +17,7 @@ export { formatLength, formatNumber } from './measure/format.ts';
 export { parseLength, toMillimetres, type Units } from './measure/length.ts';
 export { ALL_ENGLISH as ENGLISH } from './problem/all-english.ts';
 export { type Code, FAULT_CODES, type FaultCode, type ProblemCode, SEVERITIES } from './problem/codes.ts';
-export type { Language, Voice } from './problem/language.ts';
+export type { Language, NamePlace, Voice } from './problem/language.ts';
 export type {
   Advice,
   Fault,
@@ -39,6 +39,7 @@ export { listPromises, type Promises } from './quote/promises.ts';
 export { countQuantities } from './quote/quantities.ts';
 export type * from './quote/quote-report.ts';
 export { QUOTE_WORDS, type QuoteWords } from './quote/quote-words.ts';
+export { sayFault } from './reading/fault-words.ts';
 export { findNearest } from './reading/nearest.ts';
 export { readQuoteWords, type WordsFault, writeQuoteWords } from './reading/quote-words.ts';
 export {

@@ -18,7 +18,7 @@ type Sentences = typeof JOINT_ENGLISH &
 
 /**
  * What each problem and each verdict says, in English: one entry a sentence, or a few that belong together. A key is a
- * problem's code, or a code and a variant (`code.variant`). `{name}` stands for a word, and a figure is given with its kind:
+ * problem's code, or a code and a variant (`code.variant`). `{name}` stands for a word, `{name:path}` for a place of the job file, and a figure is given with its kind:
  * `{name:length}`, `{name:degrees}`, `{name:number}`, `{name:count}`, `{name:percent}`, `{name:area}`, `{name:spans}` (from a
  * length to another), `{name:share}` (of 1), `{name:grouped}` (a large count), `{name:said}` and `{name:list}` (other sentences). `[term]` stands for a term of terms.ts that is British or American.
  *

@@ -7,7 +7,12 @@ export interface Voice {
   readonly terms?: Terms;
   /** English where none is named. */
   readonly language?: Language;
+  /** How places of the job file are called; by their paths unless told. */
+  readonly namePlace?: NamePlace;
 }
+
+/** What a place of the job file, such as `cuts[1].depth`, is called where the words stand; '' where they stand beside it. */
+export type NamePlace = (path: string) => string;
 
 /**
  * A language: its sentences by the keys of `ENGLISH`, and the sign that parts whole numbers from decimals. A sentence it

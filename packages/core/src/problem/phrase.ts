@@ -15,26 +15,44 @@ export interface Speech {
  * @throws RangeError for a figure that is not given or a term that is not known.
  */
 export function phraseIn(sentence: string, figures: Figures, voice: Voice, speech: Speech): string {
-  return sentence.replace(PLACEHOLDER, (_, name: string | undefined, kind: string | undefined, term: string) => {
-    if (name === undefined) return showTerm(term, voice);
-    const value = figures[name];
-    if (value === undefined) throw new RangeError(`the sentence names {${name}}, which is not given`);
-    if (typeof value === 'string') return value;
-    if (typeof value === 'number')
-      return withDecimal(showNumber(value, kind ?? 'number', voice, speech), speech.language);
-    if (kind === 'said') return sayIn(value as Said, voice, speech);
-    if (kind === 'list')
-      return joinAll(
-        (value as readonly Said[]).map((each) => sayIn(each, voice, speech)),
-        'figure.list',
-        speech,
-      );
-    return withDecimal(showSpans(value as Spans, voice, speech), speech.language);
-  });
+  return withoutPlace(sentence, figures, voice).replace(
+    PLACEHOLDER,
+    (_, name: string | undefined, kind: string | undefined, term: string) => {
+      if (name === undefined) return showTerm(term, voice);
+      const value = figures[name];
+      if (value === undefined) throw new RangeError(`the sentence names {${name}}, which is not given`);
+      if (kind === 'path') return showPlace(String(value), voice, speech);
+      if (typeof value === 'string') return value;
+      if (typeof value === 'number')
+        return withDecimal(showNumber(value, kind ?? 'number', voice, speech), speech.language);
+      if (kind === 'said') return sayIn(value as Said, voice, speech);
+      if (kind === 'list')
+        return joinAll(
+          (value as readonly Said[]).map((each) => sayIn(each, voice, speech)),
+          'figure.list',
+          speech,
+        );
+      return withDecimal(showSpans(value as Spans, voice, speech), speech.language);
+    },
+  );
 }
 
 /** `{name}`, `{name:kind}` or `[term]`. */
 const PLACEHOLDER = /\{(\w+)(?::(\w+))?\}|\[(\w+)\]/g;
+
+/** `{name:path}: ` before what is said of a place: left out where the words stand beside it. */
+const PLACE_FIRST = /^\{(\w+):path\}: /;
+
+function withoutPlace(sentence: string, figures: Figures, { namePlace }: Voice): string {
+  const [head, name] = (namePlace && PLACE_FIRST.exec(sentence)) ?? [];
+  return head !== undefined && namePlace?.(String(figures[name!])) === '' ? sentence.slice(head.length) : sentence;
+}
+
+function showPlace(path: string, { namePlace }: Voice, speech: Speech): string {
+  if (namePlace === undefined) return path;
+  const called = namePlace(path);
+  return called === '' ? fill('figure.here', '', '', speech) : called;
+}
 
 function showTerm(term: string, voice: Voice): string {
   if (!Object.hasOwn(TERMS, term)) throw new RangeError(`the sentence names [${term}], which is no term`);

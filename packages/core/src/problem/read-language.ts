@@ -44,9 +44,9 @@ function faultsOf(key: string, sentence: unknown): string[] {
 /** Kinds of a figure that is a plain number: one may be written as another, more or less fine. */
 const NUMBERS = /:(?:length|coarse|degrees|percent|area|count|grouped|share|number)\}$/;
 
-/** A placeholder with its kind, all numbers alike. */
+/** A placeholder with its kind, all numbers alike, and a place of the job file as any other word. */
 function kindOf(placeholder: string): string {
-  return placeholder.replace(NUMBERS, ':number}');
+  return placeholder.replace(NUMBERS, ':number}').replace(':path}', '}');
 }
 
 function placeholders(sentence: string): string[] {

@@ -12,11 +12,11 @@ export type FaultSentence = {
 }[keyof Sentences];
 
 /** The sentences that say what to do. */
-type FaultRemedy = Extract<keyof Sentences, `${string}.do`>;
+export type FaultRemedy = Extract<keyof Sentences, `${string}.do`>;
 
 /** The figures that a fault's two sentences name; the path of the value is known from its place. */
-export type FaultFigures<K extends FaultSentence> = Omit<
-  FiguresOf<Sentences[K]> & FiguresOf<Sentences[`${K}.do`]>,
+export type FaultFigures<K extends FaultSentence, R extends FaultRemedy = `${K}.do`> = Omit<
+  FiguresOf<Sentences[K]> & FiguresOf<Sentences[R]>,
   'at'
 >;
 
@@ -31,9 +31,13 @@ export interface ToldFault {
 /** What is wrong with a file and what to do about it, in the sentences of English that other languages stand in for. */
 export const FAULT_ENGLISH: Sentences & typeof FIGURE_WORDS = { ...READING_WORDS, ...FIGURE_WORDS };
 
-/** A fault to be said later. */
-export function tellFault<K extends FaultSentence>(sentence: K, figures: FaultFigures<K>): ToldFault {
-  return { sentence, remedy: `${sentence}.do` as FaultRemedy, figures: figures as Figures };
+/** A fault to be said later; `remedy` where another sentence than its own says what to do. */
+export function tellFault<K extends FaultSentence, R extends FaultRemedy = `${K}.do`>(
+  sentence: K,
+  figures: FaultFigures<K, R>,
+  remedy: R = `${sentence}.do` as R,
+): ToldFault {
+  return { sentence, remedy, figures: figures as Figures };
 }
 
 /** The code of a fault's sentence: `fault.CODE` or `fault.CODE.VARIANT`. */

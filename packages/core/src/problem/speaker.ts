@@ -13,9 +13,11 @@ type KindOf<P extends string> = P extends `${string}:spans`
     ? readonly Said[]
     : P extends `${string}:said`
       ? Said
-      : P extends `${string}:${string}`
-        ? number
-        : string;
+      : P extends `${string}:path`
+        ? string
+        : P extends `${string}:${string}`
+          ? number
+          : string;
 type NameOf<P extends string> = P extends `${infer Name}:${string}` ? Name : P;
 
 /** The figures that a sentence names, with their types, read off the sentence itself. */

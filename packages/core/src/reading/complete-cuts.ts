@@ -120,9 +120,10 @@ export function checkName(
   }
   const names = Object.keys(known);
   const near = findNearest(name, names);
-  if (names.length === 0) desk.report(`${code}.none`, path, { name });
-  else if (near === undefined) desk.report(code, path, { name, known: names.join(', ') });
-  else desk.report(`${code}.near`, path, { name, near, known: names.join(', ') });
+  const figures = { name, known: names.join(', ') };
+  if (names.length === 0) desk.report(code, path, figures, `${code}.none.do`);
+  else if (near === undefined) desk.report(code, path, figures);
+  else desk.report(code, path, { ...figures, near }, `${code}.near.do`);
 }
 
 /** A cut as deep as the stock leaves no edge: for a cutter set from the worked face that is the measured stock too. */

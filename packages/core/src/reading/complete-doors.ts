@@ -136,8 +136,8 @@ function checkParts(door: Door, grooveDepth: number, at: string, desk: Desk): vo
 }
 
 function reportMuntin(key: 'muntin' | 'midRail', at: string, desk: Desk): void {
-  const sentence = key === 'muntin' ? 'fault.muntin-missing' : 'fault.muntin-missing.rows';
-  desk.report(sentence, `${at}.muntin`, { door: at });
+  const remedy = key === 'muntin' ? 'fault.muntin-missing.do' : 'fault.muntin-missing.rows.do';
+  desk.report('fault.muntin-missing', `${at}.muntin`, { door: at }, remedy);
 }
 
 function checkOpenings(

@@ -18,8 +18,10 @@ export function completeHead(file: Loose<FileHead>, at: string, desk: Desk): Doo
   const { shape, rise, crown, ears, path } = file;
   const own: readonly string[] = KEYS[shape];
   for (const key of ALL_KEYS) {
-    if (own.includes(key) && !(key in file))
-      desk.report('fault.missing-key.head', `${at}.${key}`, { key, means: toldPart(`head.${key}`, {}) });
+    if (own.includes(key) && !(key in file)) {
+      const figures = { key, means: toldPart(`head.${key}`, {}) };
+      desk.report('fault.missing-key', `${at}.${key}`, figures, 'fault.missing-key.head.do');
+    }
     if (!own.includes(key) && key in file)
       desk.report('fault.key-not-used.head', `${at}.${key}`, { shape, keys: listWords(own) });
   }

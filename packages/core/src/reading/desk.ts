@@ -1,5 +1,11 @@
 import type { Units } from '../measure/length.ts';
-import { type FaultFigures, type FaultSentence, type ToldFault, tellFault } from '../problem/say-fault.ts';
+import {
+  type FaultFigures,
+  type FaultRemedy,
+  type FaultSentence,
+  type ToldFault,
+  tellFault,
+} from '../problem/say-fault.ts';
 import { type ReadSteel, readSteel } from './steel.ts';
 
 /** Why another file cannot be had, and what to do: sentences without their full stops. */
@@ -12,7 +18,12 @@ export interface Refused {
 export interface Desk {
   readonly units: Units;
   /** A sentence of the catalogue, with its figures, about the value at a path. */
-  report<K extends FaultSentence>(sentence: K, at: string, figures: FaultFigures<K>): void;
+  report<K extends FaultSentence, R extends FaultRemedy = `${K}.do`>(
+    sentence: K,
+    at: string,
+    figures: FaultFigures<K, R>,
+    remedy?: R,
+  ): void;
   /** The same for a fault that was told before its place was known. */
   place(fault: ToldFault, at: string): void;
   /** The outline in a drawing file that the file names, as path data in mm, or why there is none to be had. */
@@ -28,7 +39,7 @@ export function openDesk(
   openOutline: Desk['openOutline'],
   steel: ReadSteel = readSteel,
 ): Desk {
-  const report: Desk['report'] = (sentence, at, figures) => place(tellFault(sentence, figures), at);
+  const report: Desk['report'] = (sentence, at, figures, remedy) => place(tellFault(sentence, figures, remedy), at);
   return { units, report, place, openOutline, readSteel: steel };
 }
 

@@ -1,18 +1,16 @@
 import * as v from 'valibot';
 import type { Job } from '../job/job.ts';
 import type { Units } from '../measure/length.ts';
-import { IN_ENGLISH } from '../problem/language.ts';
-import { sayIn } from '../problem/phrase.ts';
-import type { Fault, Figures } from '../problem/problem.ts';
-import { codeOfFault, FAULT_ENGLISH, tellFault } from '../problem/say-fault.ts';
+import type { Fault } from '../problem/problem.ts';
+import { codeOfFault, tellFault } from '../problem/say-fault.ts';
 import type { Shop } from '../shop/shop.ts';
 import { readAliases } from './aliases.ts';
 import { completeJob } from './complete-job.ts';
 import { completeShop } from './complete-shop.ts';
 import { type Desk, openDesk, type Refused } from './desk.ts';
+import { inOrder } from './fault-words.ts';
 import type { JobFile, Loose, ShopFile } from './job-file.ts';
 import { jobSchema } from './job-schema.ts';
-import { LONGEST_FAULT, MOST_FAULTS } from './limits.ts';
 import { findPlace } from './place.ts';
 import { explainIssues } from './schema-faults.ts';
 import { shopSchema } from './shop-schema.ts';
@@ -158,32 +156,4 @@ function silence(desk: Desk, codes: readonly string[]): Desk {
     if (!codes.includes(codeOfFault(told.sentence))) desk.place(told, at);
   };
   return openDesk(desk.units, place, desk.openOutline, desk.readSteel);
-}
-
-/** Faults in the order of the file, as they are reported. */
-export function inOrder(faults: readonly TextFault[], file: string, units: Units = 'mm'): Fault[] {
-  const speech = { language: IN_ENGLISH, english: FAULT_ENGLISH };
-  return [...faults]
-    .sort((one, other) => one.line - other.line || one.column - other.column)
-    .slice(0, MOST_FAULTS)
-    .map(({ sentence, remedy, figures: told, at, line, column, text }) => {
-      const figures = shortenAll({ ...told, at });
-      const say = (each: string) => sayIn({ sentence: each, figures }, { units }, speech).replace(/\.$/, '');
-      const expected = say(remedy);
-      const message = `${shorten(say(sentence))}. ${shorten(expected)}.`;
-      const further = [{ sentence: remedy, figures }];
-      const said = { severity: 'error', code: codeOfFault(sentence), at, message, sentence, figures, further } as const;
-      return { ...said, file, line, column, received: text, expected };
-    });
-}
-
-/** Whatever a file holds, what is said of it stays a line: names and keys in it may be as long as the file. */
-function shorten(words: string): string {
-  return words.length > LONGEST_FAULT ? `${words.slice(0, LONGEST_FAULT - 1)}…` : words;
-}
-
-function shortenAll(figures: Figures): Figures {
-  return Object.fromEntries(
-    Object.entries(figures).map(([name, value]) => [name, typeof value === 'string' ? shorten(value) : value]),
-  );
 }

@@ -1,6 +1,7 @@
 import type { Fault } from '../problem/problem.ts';
 import type { Refused } from './desk.ts';
-import { inOrder, NO_SHOP_HERE, type ReadJob, type ReadShop, readJobTree, readShopTree } from './read-tree.ts';
+import { inOrder } from './fault-words.ts';
+import { NO_SHOP_HERE, type ReadJob, type ReadShop, readJobTree, readShopTree } from './read-tree.ts';
 import { readYaml } from './yaml-tree.ts';
 
 export type { ReadJob, ReadShop } from './read-tree.ts';

@@ -39,7 +39,7 @@ function explain(issue: Issue, at: string, tree: Tree): ToldFault {
   if (input === undefined && !tree.places.has(at)) return explainMissing(issue, at);
   const value = tree.places.get(at)?.text ?? '';
   if (type === 'raw_transform')
-    return explainFigure(JSON.parse(message) as FigureFault, input === null ? '' : value, input);
+    return explainFigure(JSON.parse(message) as FigureFault, at, input === null ? '' : value, input === null);
   const options = listOptions(expected);
   if (at === 'fielded') return tellFault('fault.unknown-version', { value });
   if (type === 'min_length' || (at === 'cuts' && input === null))
@@ -52,30 +52,32 @@ function explain(issue: Issue, at: string, tree: Tree): ToldFault {
     const figures = { value, options: options.join(', ') };
     return near === undefined
       ? tellFault('fault.unknown-choice', figures)
-      : tellFault('fault.unknown-choice.near', { ...figures, near });
+      : tellFault('fault.unknown-choice', { ...figures, near }, 'fault.unknown-choice.near.do');
   }
   const read = kindOf(input, wantedOf(type, options, 'wanted.group'));
   if (at === '') return tellFault('fault.wrong-type.file', { read });
   const wanted = wantedOf(type, options, 'wanted.group-like');
-  return value === ''
-    ? tellFault('fault.wrong-type', { read, wanted })
-    : tellFault('fault.wrong-type.shown', { read, wanted, value });
+  return tellFault('fault.wrong-type', { subject: subjectOf(at, value), read, wanted });
 }
 
-/** The sentences of a figure's faults: without the value that was written, and with it. */
+/** The sentences of a figure's faults. */
 const FIGURE_FAULTS = {
-  'wrong-type': ['fault.wrong-type', 'fault.wrong-type.shown'],
-  'empty-value': ['fault.empty-value.figure', 'fault.empty-value.figure-shown'],
-  'not-a-length': ['fault.not-a-length', 'fault.not-a-length.shown'],
-  'not-an-angle': ['fault.not-an-angle', 'fault.not-an-angle.shown'],
-  'not-a-number': ['fault.not-a-number', 'fault.not-a-number.shown'],
-  'out-of-range': ['fault.out-of-range', 'fault.out-of-range.shown'],
-  'unknown-choice': ['fault.unknown-choice.figure', 'fault.unknown-choice.figure-shown'],
-} as const satisfies Readonly<Record<FigureFaultCode, readonly [FaultSentence, FaultSentence]>>;
+  'wrong-type': 'fault.wrong-type',
+  'empty-value': 'fault.empty-value.figure',
+  'not-a-length': 'fault.not-a-length',
+  'not-an-angle': 'fault.not-an-angle',
+  'not-a-number': 'fault.not-a-number',
+  'out-of-range': 'fault.out-of-range',
+  'unknown-choice': 'fault.unknown-choice.figure',
+} as const satisfies Readonly<Record<FigureFaultCode, FaultSentence>>;
 
-function explainFigure({ code, read, wanted }: FigureFault, value: string, input: unknown): ToldFault {
-  const [bare, shown] = FIGURE_FAULTS[input === null ? 'empty-value' : code];
-  return value === '' ? tellFault(bare, { read, wanted }) : tellFault(shown, { read, wanted, value });
+function explainFigure({ code, read, wanted }: FigureFault, at: string, value: string, empty: boolean): ToldFault {
+  return tellFault(FIGURE_FAULTS[empty ? 'empty-value' : code], { subject: subjectOf(at, value), read, wanted });
+}
+
+/** What is faulty: the value that was written at a place, or the place where nothing, a list or a group was. */
+function subjectOf(at: string, value: string): Said {
+  return value === '' ? toldPart('subject.place', { at }) : toldPart('subject.written', { at, value });
 }
 
 function explainUnknownKey(issue: Issue, at: string, known: readonly string[]): ToldFault {
@@ -84,14 +86,11 @@ function explainUnknownKey(issue: Issue, at: string, known: readonly string[]): 
   if (/^\d+\D*$/.test(key) && issue.input === null) return tellFault('fault.unknown-key.comma', { key: shown });
   const group = at.slice(0, at.length - key.length).replace(/\.$/, '');
   const near = findNearest(shown, known);
-  const figures = { key: shown, known: known.join(', ') };
-  if (group === '')
-    return near === undefined
-      ? tellFault('fault.unknown-key.top', figures)
-      : tellFault('fault.unknown-key.top-near', { ...figures, near });
+  const sentence = group === '' ? 'fault.unknown-key.top' : 'fault.unknown-key';
+  const figures = { key: shown, known: known.join(', '), group };
   return near === undefined
-    ? tellFault('fault.unknown-key', { ...figures, group })
-    : tellFault('fault.unknown-key.near', { ...figures, group, near });
+    ? tellFault(sentence, figures)
+    : tellFault(sentence, { ...figures, near }, 'fault.unknown-key.near.do');
 }
 
 function explainMissing(issue: Issue, at: string): ToldFault {
@@ -100,10 +99,11 @@ function explainMissing(issue: Issue, at: string): ToldFault {
   const meaning = issue.message.startsWith('Invalid') ? '' : issue.message;
   if (at === 'cuts') return tellFault('fault.no-cuts', {});
   if (at === 'fielded') return tellFault('fault.missing-key.version', {});
-  if (options.length > 0) return tellFault('fault.missing-key.options', { key, options: options.join(', ') });
+  if (options.length > 0)
+    return tellFault('fault.missing-key', { key, options: options.join(', ') }, 'fault.missing-key.options.do');
   return meaning === ''
     ? tellFault('fault.missing-key', { key })
-    : tellFault('fault.missing-key.meaning', { key, meaning });
+    : tellFault('fault.missing-key', { key, meaning }, 'fault.missing-key.meaning.do');
 }
 
 /** `("front" | "back")` as its words. */

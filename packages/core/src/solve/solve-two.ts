@@ -1,4 +1,5 @@
 import type { Job } from '../job/job.ts';
+import type { Voice } from '../problem/language.ts';
 import type { FileValue } from '../problem/problem.ts';
 import { say } from '../problem/say.ts';
 import { type Compared, compareJobs } from './compare-jobs.ts';
@@ -48,7 +49,7 @@ export interface SolvedByTwo extends WantedByTwo, Compared {
  *
  * @throws RangeError as `solve` does, and where both sizes are one.
  */
-export function solveByTwo(job: Job, wanted: WantedByTwo): SolvedByTwo {
+export function solveByTwo(job: Job, wanted: WantedByTwo, voice: Voice = job): SolvedByTwo {
   if (!Number.isFinite(wanted.value))
     throw new RangeError(`the ${wanted.for} wanted must be a number, got ${wanted.value}`);
   const target = needTarget(wanted.for);
@@ -61,7 +62,7 @@ export function solveByTwo(job: Job, wanted: WantedByTwo): SolvedByTwo {
       : pair.moveLeast(target, wanted.value);
   if (found === null) {
     const figures = { first: a.name, second: b.name, range: RANGE, figure: target.words };
-    const reason = say('why.neither', figures, job);
+    const reason = say('why.neither', figures, voice);
     return { ...wanted, ...NOTHING, reason };
   }
   const [x, y] = found;

@@ -1,5 +1,6 @@
 import type { Job } from '../job/job.ts';
 import { formatLength } from '../measure/format.ts';
+import type { Voice } from '../problem/language.ts';
 import type { FileValue } from '../problem/problem.ts';
 import { say } from '../problem/say.ts';
 import { type Compared, compareJobs } from './compare-jobs.ts';
@@ -39,7 +40,8 @@ export interface Solved extends Wanted, Compared {
 }
 
 /**
- * Finds the setting of one size of a job that gives a wanted figure: the one nearest to the present setting.
+ * Finds the setting of one size of a job that gives a wanted figure: the one nearest to the present setting. Where there is none, the
+ * voice says why.
  *
  * Works the joint out anew at each trial, so every shape is right; bisects to the last bit, so where the figure changes at
  * all the residual is rounding. Where no setting gives it the answer says why and how near one comes.
@@ -47,7 +49,7 @@ export interface Solved extends Wanted, Compared {
  * @throws RangeError for a figure or size that a job does not have (the nearest named) or a value that is not a number.
  * @example solve(job, { for: 'clearance', value: 0.2, by: 'back relief.depth' }).setting // 4.8
  */
-export function solve(job: Job, wanted: Wanted): Solved {
+export function solve(job: Job, wanted: Wanted, voice: Voice = job): Solved {
   if (!Number.isFinite(wanted.value))
     throw new RangeError(`the ${wanted.for} wanted must be a number, got ${wanted.value}`);
   const target = needTarget(wanted.for);
@@ -55,7 +57,7 @@ export function solve(job: Job, wanted: Wanted): Solved {
   const curve: Curve = (mm) => readWhereReadable(target, setting.set(mm));
   const { found, nearest, reachable } = searchSetting(curve, wanted.value, setting.now, setting.least, setting.most);
   if (found === null) {
-    const reason = whyNot(job, wanted, target, setting, nearest, reachable);
+    const reason = whyNot(voice, wanted, target, setting, nearest, reachable);
     return { ...wanted, ...NOTHING, reason, nearest };
   }
   const change = found.setting - setting.now;
@@ -94,7 +96,7 @@ function toNearest64(mm: number, curve: Curve, { least, most }: Setting): Solved
 }
 
 function whyNot(
-  job: Job,
+  voice: Voice,
   { value, by }: Wanted,
   target: Target,
   setting: Setting,
@@ -104,11 +106,11 @@ function whyNot(
   const figure = target.words;
   if (nearest === null || reachable === null)
     return target.name.startsWith('season.')
-      ? say('why.no-seasons', { figure }, job)
-      : say('why.no-figure', { figure }, job);
+      ? say('why.no-seasons', { figure }, voice)
+      : say('why.no-figure', { figure }, voice);
   if (reachable[1] - reachable[0] < LEAST_MOVE)
-    return say('why.independent', { figure, by, value: nearest.value }, job);
+    return say('why.independent', { figure, by, value: nearest.value }, voice);
   const { least, most } = setting;
   const near = { nearest: nearest.value, setting: nearest.setting };
-  return say('why.out-of-reach', { by, least, most, figure, wanted: value, ...near }, job);
+  return say('why.out-of-reach', { by, least, most, figure, wanted: value, ...near }, voice);
 }

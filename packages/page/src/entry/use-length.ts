@@ -3,7 +3,7 @@ import { useMemo, useRef } from 'preact/hooks';
 import { useDesk } from '../desk/context.ts';
 import type { Change, Desk } from '../desk/desk.ts';
 import type { Data } from '../job/data.ts';
-import { plainMessage } from '../words/plain-message.ts';
+import { faultBeside } from '../words/plain-fault.ts';
 import { entryText } from './entry-text.ts';
 import { readEntry, writeLength } from './read-entry.ts';
 import { buttonStep, nextStep } from './steps.ts';
@@ -108,17 +108,10 @@ function useFault(desk: Desk, place: LengthPlace, draft: string | undefined, sho
     if (entry.kind === 'sum') return '';
     if (entry.mm < 0) return 'A size cannot be negative.';
     const [fault] = desk.check(place.changes(entry.mm, (mm) => writeLength(mm, shown, file), entry.written));
-    return fault === undefined ? '' : sayFault(fault.message, fault.at);
+    return fault === undefined ? '' : faultBeside(fault, file);
   }, [draft, shown, place.path, place.optional, data, desk]);
   const sum = desk.sumFaults.value[place.name ?? place.path];
   return typed !== '' || draft === undefined ? typed : (sum ?? '');
-}
-
-/** A fault in words for the field that it stands beside: without the path. */
-export function sayFault(message: string, at: string): string {
-  const bare = message.startsWith(at) ? message.slice(at.length).replace(/^[:,]?\s*/, '') : message;
-  const words = plainMessage(bare === '' ? message : bare);
-  return words[0]!.toUpperCase() + words.slice(1);
 }
 
 function setDraft(desk: Desk, path: string, text: string | undefined): void {
@@ -143,7 +136,7 @@ async function workOut(
     return true;
   }
   const negative = 'That comes to less than 0.';
-  const message = 'message' in sum ? sum.message : fault ? sayFault(fault.message, fault.at) : negative;
+  const message = 'message' in sum ? sum.message : fault ? faultBeside(fault, desk.job.peek().units) : negative;
   desk.sumFaults.value = { ...others, [path]: message };
   return false;
 }

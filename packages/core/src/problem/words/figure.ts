@@ -1,5 +1,8 @@
-/** What was read instead of a figure (after "is"), and what is wanted (after "write"): parts of the sentences of reading.ts. */
+/** What is faulty (before "is"), what was read instead of a figure (after it), and what is wanted (after "write"): parts of the sentences of reading.ts. */
 export const FIGURE_WORDS = {
+  'figure.here': 'this',
+  'subject.written': '{at:path}: {value}',
+  'subject.place': '{at:path}',
   'read.empty': 'empty',
   'read.list': 'a list, not {wanted:said}',
   'read.group': 'a group of keys, not {wanted:said}',

@@ -22,11 +22,11 @@ export const SOLVE_WORDS = {
   'move.groove-forward': 'set the groove {by:length} nearer the front',
   'why.no-seasons': 'There is no {figure:said} to set: the job gives no seasons, or not the wood and width they need.',
   'why.no-figure': 'There is no {figure:said} to set: the cuts leave no tongue, or it does not enter, at any setting.',
-  'why.independent': 'The {figure:said} does not depend on {by}: it is {value:length} at every setting.',
+  'why.independent': 'The {figure:said} does not depend on {by:path}: it is {value:length} at every setting.',
   'why.out-of-reach':
-    'No {by} from {least:length} to {most:length} brings the {figure:said} to {wanted:length}: the nearest is {nearest:length}, at {setting:length}.',
+    'Nowhere from {least:length} to {most:length} does {by:path} bring the {figure:said} to {wanted:length}: the nearest is {nearest:length}, at {setting:length}.',
   'why.neither':
-    'No {first} and {second} within {range:length} of where they are bring the {figure:said} to what is wanted.',
+    'Within {range:length} of where they are, {first:path} and {second:path} do not bring the {figure:said} to what is wanted.',
   'target.clearance': 'clearance',
   'target.deepestInsertion': 'deepest insertion',
   'target.insertion': 'insertion',

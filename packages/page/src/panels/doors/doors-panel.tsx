@@ -5,7 +5,7 @@ import { useDesk } from '../../desk/context.ts';
 import type { Desk } from '../../desk/desk.ts';
 import { type Data, getAt } from '../../job/data.ts';
 import { shownDoor } from '../../job/shown-door.ts';
-import { plainMessage } from '../../words/plain-message.ts';
+import { plainFault } from '../../words/plain-fault.ts';
 import { CuttingTables } from './cutting-tables.tsx';
 import { DoorFields } from './door-fields.tsx';
 
@@ -66,5 +66,5 @@ function addDoor(desk: Desk, doors: readonly Door[]): void {
     ? { name, width: 20, height: 28, stile: '2-3/8', rail: '2-3/8' }
     : { name, width: 500, height: 700, stile: 60, rail: 60 };
   const [fault] = desk.change([[`doors[${index}]`, before ? { ...(before as object), name } : plain]]);
-  if (fault) desk.notice.value = { kind: 'fault', text: plainMessage(fault.message) };
+  if (fault) desk.notice.value = { kind: 'fault', text: plainFault(fault, desk.job.value.units) };
 }

@@ -4,7 +4,7 @@ import { useDesk } from '../../desk/context.ts';
 import { getAt } from '../../job/data.ts';
 import { Fold } from '../../shell/fold.tsx';
 import { keepTogether } from '../../words/keep-together.ts';
-import { plainMessage } from '../../words/plain-message.ts';
+import { plainFault } from '../../words/plain-fault.ts';
 import { Choice, TextField } from '../sizes/choice.tsx';
 import { headChanges } from './door-changes.ts';
 import { DoorLength } from './door-length.tsx';
@@ -29,7 +29,7 @@ export function HeadFields({ door, at, index }: { door: Door; at: string; index:
   const choose = (shape: string) => {
     const changes = headChanges(desk, door, at, shape, reported?.opening.width ?? door.width - 2 * door.stile);
     const [fault] = desk.change(changes);
-    if (fault) desk.notice.value = { kind: 'fault', text: plainMessage(fault.message) };
+    if (fault) desk.notice.value = { kind: 'fault', text: plainFault(fault, desk.job.value.units) };
   };
   const size = (of: string, label: string, mm: number) => (
     <DoorLength key={of} door={door} at={at} of={of} label={label} mm={mm} />

@@ -4,7 +4,7 @@ import { useDesk } from '../../desk/context.ts';
 import type { Change } from '../../desk/desk.ts';
 import { moveOn } from '../../entry/move-on.ts';
 import { StepButton } from '../../entry/step-button.tsx';
-import { sayFault } from '../../entry/use-length.ts';
+import { faultBeside } from '../../words/plain-fault.ts';
 
 /** A whole number of things, with a step either way. */
 export function QuantityField({
@@ -26,7 +26,7 @@ export function QuantityField({
   const [fault, setFault] = useState('');
   const put = (count: number, key?: string): boolean => {
     const [refused] = desk.change(changes(path, count), key);
-    setFault(refused ? sayFault(refused.message, refused.at) : '');
+    setFault(refused ? faultBeside(refused, desk.job.value.units) : '');
     return refused === undefined;
   };
   const type = (text: string) => {

@@ -1,11 +1,11 @@
-import { facePhrase, formatLength, parseLength, type Solved, solve } from '@fielded/core';
+import { facePhrase, formatLength, parseLength, type Solved, solve, type Voice } from '@fielded/core';
 import { useSignal } from '@preact/signals';
 import type { JSX } from 'preact';
 import { useEffect, useId, useMemo } from 'preact/hooks';
 import { useDesk } from '../../desk/context.ts';
 import type { Desk } from '../../desk/desk.ts';
 import { entryText } from '../../entry/entry-text.ts';
-import { plainMessage } from '../../words/plain-message.ts';
+import { keepTogether } from '../../words/keep-together.ts';
 import { sayMisread } from '../../words/say-misread.ts';
 import { changesOf } from './written-changes.ts';
 
@@ -27,7 +27,7 @@ export function AnyFigure({ close }: { close: () => void }): JSX.Element {
   const value = parseLength(text.value, desk.units.value);
   const job = { ...desk.job.value, units: desk.units.value };
   const solved = useMemo(
-    () => ('mm' in value ? solve(job, { for: wanted.value, value: value.mm, by: by.value }) : null),
+    () => ('mm' in value ? solve(job, { for: wanted.value, value: value.mm, by: by.value }, voiceOf(desk)) : null),
     [desk.job.value, desk.units.value, wanted.value, by.value, text.value],
   );
   useEffect(() => {
@@ -109,7 +109,7 @@ function Answer({ solved, close }: { solved: Solved; close: () => void }): JSX.E
   if (solved.setting === null)
     return (
       <div class="answer" role="status">
-        <p>{solved.reason}</p>
+        <p>{keepTogether(solved.reason ?? '')}</p>
         <button type="button" class="quiet" onClick={close}>
           Cancel
         </button>
@@ -142,7 +142,7 @@ function Answer({ solved, close }: { solved: Solved; close: () => void }): JSX.E
       )}
       {solved.problems.come.map(({ code, message }) => (
         <p key={code} class="fault">
-          {plainMessage(message)}
+          {keepTogether(message)}
         </p>
       ))}
       <div class="buttons">
@@ -190,6 +190,12 @@ function movesOf(desk: Desk): (readonly [string, string])[] {
     ['frame.groove.setback', 'the setback of the groove'] as const,
     ...cuts.map(({ name }) => [`${name}.reach`, `the reach of the ${name}`] as const),
   ];
+}
+
+/** Says what may move as it is chosen from the list. */
+function voiceOf(desk: Desk): Voice {
+  const names = new Map(movesOf(desk));
+  return { ...desk.job.value, units: desk.units.value, namePlace: (path) => names.get(path) ?? path };
 }
 
 /** A cut on the back sizes the tongue and shows least. */

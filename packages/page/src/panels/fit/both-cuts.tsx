@@ -4,7 +4,7 @@ import type { JSX } from 'preact';
 import { useEffect, useMemo } from 'preact/hooks';
 import { useDesk } from '../../desk/context.ts';
 import { entryText } from '../../entry/entry-text.ts';
-import { plainMessage } from '../../words/plain-message.ts';
+import { keepTogether } from '../../words/keep-together.ts';
 import { sayMisread } from '../../words/say-misread.ts';
 import { changesOf } from './written-changes.ts';
 
@@ -34,7 +34,11 @@ export function BothCuts({ front, back, close }: { front: string; back: string; 
     () =>
       wanted === null || there
         ? null
-        : solveByTwo(job, { for: 'face', value: wanted, by: [`${front}.depth`, `${back}.depth`] }),
+        : solveByTwo(
+            job,
+            { for: 'face', value: wanted, by: [`${front}.depth`, `${back}.depth`] },
+            { ...job, namePlace: (path) => `the depth of the ${path === `${front}.depth` ? front : back}` },
+          ),
     [desk.job.value, units, wanted, there, front, back],
   );
   useEffect(() => {
@@ -110,7 +114,7 @@ function BothAnswer({ solved }: { solved: SolvedByTwo }): JSX.Element {
   if (solved.reason !== null)
     return (
       <p class="fault" role="status">
-        {plainMessage(solved.reason)}
+        {keepTogether(solved.reason)}
       </p>
     );
   const moves = (solved.settings ?? []).flatMap(({ move }) => (move === null ? [] : [move]));
@@ -120,7 +124,7 @@ function BothAnswer({ solved }: { solved: SolvedByTwo }): JSX.Element {
       <p class="move">{words[0]!.toUpperCase() + words.slice(1)}.</p>
       {solved.problems.come.map(({ code, message }) => (
         <p key={code} class="fault">
-          {plainMessage(message)}
+          {keepTogether(message)}
         </p>
       ))}
     </div>

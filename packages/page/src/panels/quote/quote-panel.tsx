@@ -6,7 +6,7 @@ import { useDesk } from '../../desk/context.ts';
 import type { Keeper } from '../../desk/keeper.ts';
 import { Fold } from '../../shell/fold.tsx';
 import type { Places } from '../../shell/places.ts';
-import { plainMessage } from '../../words/plain-message.ts';
+import { keepTogether } from '../../words/keep-together.ts';
 import { RateFields } from '../shop/rate-fields.tsx';
 import { DetailFields } from './detail-fields.tsx';
 import { LanguageField } from './language-field.tsx';
@@ -123,7 +123,7 @@ function Reservations({ quote, errors }: { quote: Quote; errors: readonly Proble
           <p>The job cannot be made as it stands. Put it right first; a draft says so at its head.</p>
           <ul>
             {errors.map(({ code, at, message }) => (
-              <li key={`${code} ${at}`}>{plainMessage(message)}</li>
+              <li key={`${code} ${at}`}>{keepTogether(message)}</li>
             ))}
           </ul>
         </div>

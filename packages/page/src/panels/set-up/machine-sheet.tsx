@@ -2,7 +2,6 @@ import { formatLength, formatNumber, type Plan, type SetUp, sayCurve, sayNotChec
 import type { JSX } from 'preact';
 import { useDesk } from '../../desk/context.ts';
 import { keepTogether } from '../../words/keep-together.ts';
-import { plainMessage } from '../../words/plain-message.ts';
 import { PlanView } from './plan-view.tsx';
 import { SectionView } from './section-view.tsx';
 import { TestPiece } from './test-piece.tsx';
@@ -63,7 +62,7 @@ export function MachineSheet({ plan, index }: { plan: Plan; index: number }): JS
       )}
       {setUp.problems.map(({ code, at, severity, message }) => (
         <p key={`${code} ${at}`} class={severity === 'error' ? 'fault' : ''}>
-          {plainMessage(message)}
+          {keepTogether(message)}
         </p>
       ))}
     </article>

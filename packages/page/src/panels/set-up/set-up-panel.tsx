@@ -6,7 +6,7 @@ import { useMemo } from 'preact/hooks';
 import { useDesk } from '../../desk/context.ts';
 import type { Keeper } from '../../desk/keeper.ts';
 import type { Places } from '../../shell/places.ts';
-import { plainMessage } from '../../words/plain-message.ts';
+import { keepTogether } from '../../words/keep-together.ts';
 import { MachineSheet } from './machine-sheet.tsx';
 import { PlanFiles } from './plan-files.tsx';
 import { tickedSteps, tickStep } from './ticked-steps.ts';
@@ -29,7 +29,7 @@ export function SetUpPanel({ keeper, places }: { keeper: Keeper; places: Places 
         .filter(({ severity }) => severity === 'error')
         .map(({ code, at, message }) => (
           <p key={`${code} ${at}`} class="fault">
-            {plainMessage(message)}
+            {keepTogether(message)}
           </p>
         ))}
       <HeadChoices />

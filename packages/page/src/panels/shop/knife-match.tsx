@@ -6,7 +6,7 @@ import { useDesk } from '../../desk/context.ts';
 import type { Change, Desk } from '../../desk/desk.ts';
 import { writeLength } from '../../entry/read-entry.ts';
 import { keepTogether } from '../../words/keep-together.ts';
-import { plainMessage } from '../../words/plain-message.ts';
+import { plainFault } from '../../words/plain-fault.ts';
 
 /** How many are listed, nearest first. */
 const SHOWN = 10;
@@ -143,6 +143,6 @@ function useKnife(desk: Desk, index: number, { knife, reach }: KnifeMatch): void
   ];
   const [fault] = desk.change(changes);
   desk.notice.value = fault
-    ? { kind: 'fault', text: `${knife} cannot be set so: ${plainMessage(fault.message)}` }
+    ? { kind: 'fault', text: `${knife} cannot be set so: ${plainFault(fault, desk.job.value.units)}` }
     : { kind: 'note', text: `The ${cut.name} is cut with ${knife} now. Undo takes it back.` };
 }

@@ -3,8 +3,8 @@ import { useId, useState } from 'preact/hooks';
 import { useDesk } from '../../desk/context.ts';
 import type { Desk } from '../../desk/desk.ts';
 import { moveOn } from '../../entry/move-on.ts';
-import { sayFault } from '../../entry/use-length.ts';
 import { type Data, getAtKeys, isGroup, type Keys } from '../../job/data.ts';
+import { faultBeside } from '../../words/plain-fault.ts';
 import type { ShopField } from './shop-fields.ts';
 
 /** One thing known of a head, a machine or a rule, as the shop file has it; left empty, the line goes. */
@@ -42,7 +42,7 @@ function putShop(desk: Desk, { at, field, whose }: FieldProps, value: Data | und
           value === undefined ? undefined : { ...beside, ...(isGroup(before) && before), [key]: value },
         ];
   const [fault] = desk.changeShop(keys, next, `shop ${whose} ${at.join(' ')} ${key}`);
-  return fault ? sayFault(fault.message, fault.at) : '';
+  return fault ? faultBeside(fault, desk.job.value.units) : '';
 }
 
 function WrittenField(props: FieldProps): JSX.Element {

@@ -1,7 +1,7 @@
 import type { JSX } from 'preact';
 import { useId, useState } from 'preact/hooks';
 import { useDesk } from '../../desk/context.ts';
-import { sayFault } from '../../entry/use-length.ts';
+import { faultBeside } from '../../words/plain-fault.ts';
 
 interface ChoiceProps {
   readonly label: string;
@@ -67,7 +67,7 @@ export function TextField({ path, label, value, hint }: TextFieldProps): JSX.Ele
       </div>
       {hint && <p class="hint">{hint}</p>}
       <p class="fault" id={`${id}-fault`} aria-live="polite">
-        {fault ? sayFault(fault.message, path) : ''}
+        {fault ? faultBeside(fault, desk.job.value.units, path) : ''}
       </p>
     </div>
   );

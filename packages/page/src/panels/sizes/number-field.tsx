@@ -3,7 +3,7 @@ import { useId, useState } from 'preact/hooks';
 import { useDesk } from '../../desk/context.ts';
 import { moveOn } from '../../entry/move-on.ts';
 import { StepButton } from '../../entry/step-button.tsx';
-import { sayFault } from '../../entry/use-length.ts';
+import { faultBeside } from '../../words/plain-fault.ts';
 
 interface NumberFieldProps {
   readonly path: string;
@@ -27,7 +27,7 @@ export function NumberField({ path, label, value, step, digits, unit, hint, opti
   const bad = draft !== null && readNumber(draft) === null && draft.trim() !== '';
   const typed = draft === null ? null : readNumber(draft);
   const [fault] = typed === null ? [] : desk.check([[path, typed]]);
-  const words = bad ? `${draft} is not a figure.` : fault ? sayFault(fault.message, fault.at) : '';
+  const words = bad ? `${draft} is not a figure.` : fault ? faultBeside(fault, desk.job.value.units) : '';
   const by = (way: 1 | -1) => value !== null && put(Math.max(0, value + way * step));
   return (
     <div class={`field${words ? ' faulty' : ''}`}>

@@ -1,0 +1,31 @@
+import { type NamePlace, type Problem, sayFault, type Units } from '@fielded/core';
+import { keepTogether } from './keep-together.ts';
+
+/** What the fields of the page call the places of a job file. */
+const NAMES: readonly (readonly [RegExp, string])[] = [
+  [/^panel\.thickness$/, 'the stock'],
+  [/^panel\.measured$/, 'the stock as measured'],
+  [/^panel\.species$/, 'the wood'],
+  [/^panel\.width$/, 'the width of the panel'],
+  [/^frame\.thickness$/, 'the frame'],
+  [/^frame\.groove\.(width|depth|setback)$/, "the groove's $1"],
+  [/^frame\.swellGap$/, 'the gap for swelling'],
+  [/^cuts\[\d+\](?:\.profile)?\.(depth|reach|land|shoulder|balance|run|name)$/, 'the $1'],
+];
+
+/** A place of the job file as its field is called; its path where there is no field. */
+export const namePlace: NamePlace = (path) => {
+  const [pattern, name] = NAMES.find(([each]) => each.test(path)) ?? [];
+  return pattern === undefined ? path : path.replace(pattern, name!);
+};
+
+/** What is wrong with the job, in the page's own words: places of the job file under the names of their fields, lengths whole. */
+export function plainFault(fault: Problem, units: Units): string {
+  return keepTogether(sayFault(fault, { units, namePlace }));
+}
+
+/** The same for the field of a place, which the words stand beside: without its name. */
+export function faultBeside(fault: Problem, units: Units, place: string = fault.at): string {
+  const words = sayFault(fault, { units, namePlace: (path) => (path === place ? '' : namePlace(path)) });
+  return keepTogether(words[0]!.toUpperCase() + words.slice(1));
+}
