@@ -1,7 +1,8 @@
-// Tries many odd jobs and spoilt files: npm run fuzz -- --cases 100000 --shops 10000 --texts 20000 --drawings 20000 --seed 1
+// Tries many odd jobs and spoilt files: npm run fuzz -- --cases 100000 --shops 10000 --texts 20000 --drawings 20000 --settings 10000 --seed 1
 import { parseArgs } from 'node:util';
 import { fuzzDrawing } from './fuzz-drawings.ts';
 import { fuzzJob } from './fuzz-jobs.ts';
+import { fuzzSetting } from './fuzz-settings.ts';
 import { fuzzShop } from './fuzz-shops.ts';
 import { fuzzText, readStarts } from './fuzz-text.ts';
 
@@ -11,6 +12,7 @@ const { values } = parseArgs({
     shops: { type: 'string', default: '2000' },
     texts: { type: 'string', default: '5000' },
     drawings: { type: 'string', default: '5000' },
+    settings: { type: 'string', default: '2000' },
     seed: { type: 'string', default: '1' },
   },
 });
@@ -29,7 +31,10 @@ for (let i = 0; i < Number(values.texts); i++) tell(fuzzText(seed + i, starts));
 const textsTook = performance.now() - begun - jobsTook - shopsTook;
 for (let i = 0; i < Number(values.drawings); i++) tell(fuzzDrawing(seed + i));
 const drawingsTook = performance.now() - begun - jobsTook - shopsTook - textsTook;
+const untilSettings = performance.now() - begun;
+for (let i = 0; i < Number(values.settings); i++) tell(fuzzSetting(seed + i));
+const settingsTook = performance.now() - begun - untilSettings;
 console.log(
-  `${values.cases} jobs in ${(jobsTook / 1000).toFixed(1)} s, ${values.shops} shops in ${(shopsTook / 1000).toFixed(1)} s, ${values.texts} files in ${(textsTook / 1000).toFixed(1)} s, ${values.drawings} drawings in ${(drawingsTook / 1000).toFixed(1)} s, ${found} findings`,
+  `${values.cases} jobs in ${(jobsTook / 1000).toFixed(1)} s, ${values.shops} shops in ${(shopsTook / 1000).toFixed(1)} s, ${values.texts} files in ${(textsTook / 1000).toFixed(1)} s, ${values.drawings} drawings in ${(drawingsTook / 1000).toFixed(1)} s, ${values.settings} settings in ${(settingsTook / 1000).toFixed(1)} s, ${found} findings`,
 );
 process.exitCode = found > 0 ? 1 : 0;

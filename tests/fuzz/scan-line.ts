@@ -1,13 +1,18 @@
 import type { Cut, Job, NamedProfile } from '@fielded/core';
 
-/** How deep a named profile's cut goes at a mm in from the edge, straight from the shape's definition; 0 where it does not reach. */
+/** How deep a named profile's cut goes at a mm in from the edge; 0 where it does not reach. */
 function depthAt(job: Job, cut: Cut, a: number): number {
+  return Math.max(0, depthBelowFace(job, cut, a));
+}
+
+/** The same straight from the shape's definition: negative where the profile runs above the face, -Infinity past its reach. */
+export function depthBelowFace(job: Job, cut: Cut, a: number): number {
   const { thickness, measured } = job.panel;
   const set = cut.run === 'over' ? cut.depth + measured - thickness : cut.depth;
   const p = cut.profile as NamedProfile;
   const at = a - (cut.reach - p.reach);
-  if (at > p.reach) return 0;
-  return Math.max(0, set - p.depth + drawnDepth(p, at));
+  if (at > p.reach) return Number.NEGATIVE_INFINITY;
+  return set - p.depth + drawnDepth(p, at);
 }
 
 function drawnDepth(p: NamedProfile, a: number): number {
@@ -15,8 +20,10 @@ function drawnDepth(p: NamedProfile, a: number): number {
   const run = p.reach - p.land;
   const rise = p.depth - p.shoulder;
   const s = (run * run + rise * rise) / (2 * rise);
-  const hollow = (r: number) => p.depth - r + Math.sqrt(Math.max(0, r * r - (a - p.land) ** 2));
-  const round = (r: number) => p.shoulder + r - Math.sqrt(Math.max(0, r * r - (p.reach - a) ** 2));
+  // How far an arc of radius r has left its tangent, d mm on: r − √(r² − d²), written so that little of it is not lost.
+  const left = (r: number, d: number) => (d * d) / (r + Math.sqrt(Math.max(0, r * r - d * d)));
+  const hollow = (r: number) => p.depth - left(r, a - p.land);
+  const round = (r: number) => p.shoulder + left(r, p.reach - a);
   if (p.shape === 'bevel') return p.shoulder + (rise * (p.reach - a)) / run;
   if (p.shape === 'cove') return hollow(s);
   if (p.shape === 'ovolo') return round(s);

@@ -1,9 +1,12 @@
 // The same trials as `npm run fuzz`, fewer of them: a finding there becomes a named test beside this one.
+import { evaluate } from '@fielded/core';
 import { expect, it } from 'vitest';
 import { fuzzDrawing } from '../fuzz/fuzz-drawings.ts';
 import { fuzzJob } from '../fuzz/fuzz-jobs.ts';
+import { fuzzSetting, settingFaults, settingJob } from '../fuzz/fuzz-settings.ts';
 import { fuzzText, readStarts } from '../fuzz/fuzz-text.ts';
 import { pathArea } from '../fuzz/path-area.ts';
+import { Random } from '../support/random.ts';
 
 it('5,000 odd jobs keep every promise', () => {
   expect(Array.from({ length: 5000 }, (_, i) => fuzzJob(i + 1)).flat()).toEqual([]);
@@ -16,6 +19,26 @@ it('2,000 spoilt files give a job or faults in words', () => {
 
 it('1,000 spoilt outlines, as path data, DXF and SVG, are read or refused in words', () => {
   expect(Array.from({ length: 1000 }, (_, i) => fuzzDrawing(i + 1)).flat()).toEqual([]);
+});
+
+it('100 jobs off their nominal sizes have the margin, the steel and the worst cases that their shapes ask for', () => {
+  expect(Array.from({ length: 100 }, (_, i) => fuzzSetting(i + 1)).flat()).toEqual([]);
+});
+
+it('would notice a margin, a knife and a worst case that are a little off', () => {
+  const job = settingJob(7, new Random(7));
+  const report = evaluate(job);
+  const faultsWith = (other: Partial<typeof report>) => settingFaults(job, { ...report, ...other }, new Random(1));
+  expect(faultsWith({})).toEqual([]);
+  const [knife] = report.knives!;
+  const { clearance, ...spread } = report.spread!;
+  const [least, most] = clearance.worst;
+  const spreadOf = (worst: [number, number]) =>
+    faultsWith({ spread: { ...spread, clearance: { ...clearance, worst } } });
+  expect(faultsWith({ fit: { ...report.fit, visibleMargin: report.fit.visibleMargin! + 2e-6 } })).toHaveLength(1);
+  expect(faultsWith({ knives: [{ ...knife!, length: knife!.length + 2e-5 }] })).toHaveLength(1);
+  expect(faultsWith({ knives: [{ ...knife!, width: knife!.width - 2e-4 }] })).toHaveLength(1);
+  expect(spreadOf([least, most - 1e-4])).toHaveLength(1);
 });
 
 it('would notice an outline that is open, holds no number, or has another area', () => {

@@ -26,7 +26,7 @@ import { makeLimiter } from './limiter.ts';
 import { edgeOrdinates, steelOrdinates } from './ordinates.ts';
 import { type SeenProfile, seeFrom, seeProfile } from './seen-profile.ts';
 import { AS_DRAWN, findLip, type Setting, setSteel } from './set-steel.ts';
-import { steelLength, steelOutline, steelPath } from './steel-outline.ts';
+import { lengthFromTip, steelOutline, steelPath } from './steel-outline.ts';
 import { type TightWall, tightWalls } from './tight-walls.ts';
 import { seeSteel } from './wood-profile.ts';
 
@@ -122,7 +122,7 @@ export function makeKnife(order: KnifeOrder): { knife: KnifeReport | null; probl
     bodyRadius: head.bodyDiameter / 2,
     headHeight: head.height,
     tipAt: whole.tipStation,
-    length: steel ? outlineExtent(steel.chain).height : steelLength(wood.chain, face),
+    length: steel ? outlineExtent(steel.chain).height : lengthFromTip(wood.chain, face),
     width: steel ? axial : axial / face.cosShear,
     overrun: seen === whole ? { edge: overrun ?? 0, face: overrun ?? 0 } : { edge: 0, face: 0 },
     outline: steelPath(outline.chain),

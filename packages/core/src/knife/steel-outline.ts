@@ -121,8 +121,23 @@ export function steelPath(chain: Chain): string {
   );
 }
 
-/** Extent of the exact outline along t: its ends, its level places, and with shear the peaks between them. */
+/** Extent of the exact outline along t, mm. */
 export function steelLength(chain: Chain, face: KnifeFace): number {
+  const { least, most } = rangeAlong(chain, face);
+  return most - least;
+}
+
+/**
+ * How far the exact outline reaches along t from the tip line, mm, and with shear from what lies beyond it. A tip that cuts no wood, above
+ * the face or past the edge, is still there to be ground.
+ */
+export function lengthFromTip(chain: Chain, face: KnifeFace): number {
+  const { least, most } = rangeAlong(chain, face);
+  return most - Math.min(0, least);
+}
+
+/** Least and greatest t of the exact outline: at its ends, its level places, and with shear the peaks between them. */
+function rangeAlong(chain: Chain, face: KnifeFace): { least: number; most: number } {
   let [least, most] = [Number.POSITIVE_INFINITY, Number.NEGATIVE_INFINITY];
   for (const c of splitAtExtremes(chain)) {
     const at = steelCurve(c, face);
@@ -135,5 +150,5 @@ export function steelLength(chain: Chain, face: KnifeFace): number {
       );
     for (const u of places) [least, most] = [Math.min(least, t(u)), Math.max(most, t(u))];
   }
-  return most - least;
+  return { least, most };
 }

@@ -1,0 +1,176 @@
+import type { Cut, Job, Report } from '@fielded/core';
+import type { Random } from '../support/random.ts';
+import { depthBelowFace } from './scan-line.ts';
+
+/** A wood that swells by round figures, and the width of the panels made of it, mm. */
+export const WOOD = { name: 'test wood', tangential: 0.003, radial: 0.002 };
+export const WIDTH = 350;
+
+/** What a joint is off by, in the order of its sources: mm, moisture in points of %, square in radians. */
+interface Off {
+  thickness: number;
+  moisture: number;
+  panelSize: number;
+  grooveDepth: number;
+  grooveWidth: number;
+  film: number;
+  setback: number;
+  cuts: { height: number; fence: number; square: number }[];
+}
+
+interface Figures {
+  readonly clearance: number;
+  readonly frontMost: number;
+  readonly frontLeast: number;
+  readonly bottomGap: number;
+}
+
+const NAMES = ['clearance', 'frontMost', 'frontLeast', 'bottomGap'] as const;
+
+/** Joints made at random for each job, many of them at the very ends; and places of a tongue that leans that are looked at. */
+const JOINTS = 150;
+const PLACES = 40;
+/** Joints that are climbed from. */
+const STARTS = 12;
+/** Within this a joint may lie outside the worst case, and the worst case outside all joints found, mm. */
+const SAME = 1e-6;
+const NEAR = 1e-4;
+
+/**
+ * What is wrong with a job's worst cases. No joint inside the limits lies outside them: joints at random, worked out from the shapes'
+ * definitions and the swelling of the wood. And each is one that can be: a climb from the best of those joints gets there.
+ */
+export function worstFaults(job: Job, { spread, fit }: Report, random: Random): string[] {
+  if (spread === undefined || fit.verdict === null) return [];
+  const worst: Record<keyof Figures, readonly [number, number]> = {
+    clearance: spread.clearance.worst,
+    frontMost: spread.frontFace.most.worst,
+    frontLeast: spread.frontFace.least.worst,
+    bottomGap: spread.bottomGap.worst,
+  };
+  const made = Array.from({ length: JOINTS }, () => {
+    const off = drawJoint(job, random);
+    return { off, figures: measureOff(job, off) };
+  });
+  for (const name of NAMES) {
+    const [least, most] = worst[name];
+    const beyond = made.find(({ figures }) => figures[name] < least - SAME || figures[name] > most + SAME);
+    if (beyond)
+      return [`${name} can be ${beyond.figures[name]}, not ${least} to ${most}: ${JSON.stringify(beyond.off)}`];
+  }
+  return climbFaults(job, made, worst, random);
+}
+
+/** One of a job's worst cases, least or most of one figure, climbed to from the best joints that were made. */
+function climbFaults(
+  job: Job,
+  made: readonly { off: Off; figures: Figures }[],
+  worst: Record<keyof Figures, readonly [number, number]>,
+  random: Random,
+): string[] {
+  const name = random.oneOf(NAMES);
+  const way = random.oneOf([-1, 1] as const);
+  const said = way * worst[name][way < 0 ? 0 : 1];
+  const read = (off: Off) => way * measureOff(job, off)[name];
+  const starts = made.toSorted((a, b) => way * (b.figures[name] - a.figures[name])).slice(0, STARTS);
+  let found = Number.NEGATIVE_INFINITY;
+  for (const { off } of starts) if (found < said - SAME) found = Math.max(found, climb(job, off, read));
+  return found > said + SAME || found < said - NEAR
+    ? [`${way < 0 ? 'least' : 'most'} ${name} is said to be ${way * said}, a climb finds ${way * found}`]
+    : [];
+}
+
+function drawJoint({ cuts, spread }: Job, random: Random): Off {
+  const drawn = (most = 0) => (random.unit() < 0.6 ? random.oneOf([-most, most]) : random.between(-most, most));
+  const limits = spread!;
+  return {
+    thickness: drawn(limits.thickness),
+    moisture: drawn(limits.moisture),
+    panelSize: drawn(limits.panelSize),
+    grooveDepth: drawn(limits.grooveDepth),
+    grooveWidth: drawn(limits.grooveWidth),
+    film: drawn(limits.film),
+    setback: drawn(limits.setback),
+    cuts: cuts.map(() => ({
+      height: drawn(limits.height),
+      fence: drawn(limits.fence),
+      square: drawn(limits.square),
+    })),
+  };
+}
+
+/** From one joint to better ones, each of its sizes alone, in steps that halve (Hooke and Jeeves 1961). */
+function climb({ spread }: Job, from: Off, read: (off: Off) => number): number {
+  const off = structuredClone(from);
+  const limits = spread!;
+  const dials: { at: Record<string, number>; key: string; most: number }[] = [];
+  for (const key of ['thickness', 'moisture', 'panelSize', 'grooveDepth', 'grooveWidth', 'film', 'setback'] as const)
+    dials.push({ at: off as never, key, most: limits[key] ?? 0 });
+  for (const cut of off.cuts)
+    for (const key of ['height', 'fence', 'square'] as const) dials.push({ at: cut, key, most: limits[key] ?? 0 });
+  let value = read(off);
+  for (let part = 2; part > 1e-6; part /= 2) {
+    for (let gained = true; gained; ) {
+      gained = false;
+      for (const { at, key, most } of dials) {
+        if (!(most > 0)) continue;
+        for (const way of [-1, 1]) {
+          const before = at[key]!;
+          at[key] = Math.max(-most, Math.min(most, before + way * part * most));
+          const tried = at[key] === before ? value : read(off);
+          if (tried > value + 1e-12) {
+            value = tried;
+            gained = true;
+          } else at[key] = before;
+        }
+      }
+    }
+  }
+  return value;
+}
+
+/** The figures of a joint that is off, from its shapes' definitions and the swelling of its wood. */
+function measureOff(job: Job, off: Off): Figures {
+  const { groove, swellGap } = job.frame;
+  const bottom = groove.depth + off.grooveDepth;
+  const meant = groove.depth - swellGap + off.panelSize / 2 + (WIDTH * WOOD.tangential * off.moisture) / 2;
+  const into = Math.max(0, Math.min(meant, bottom)) / (1 + WOOD.tangential * off.moisture);
+  const moved: Job = {
+    ...job,
+    panel: { ...job.panel, measured: job.panel.measured + off.thickness },
+    cuts: job.cuts.map((cut, k) => moveCut(cut, off.cuts[k]!)),
+  };
+  const [front, back] = [leastDepth(moved, off, 'front', into), leastDepth(moved, off, 'back', into)];
+  const swell = 1 + WOOD.radial * off.moisture;
+  const coat = Math.max(0, (job.panel.film ?? 0) + off.film);
+  const tongue = swell * (moved.panel.measured - front - back) + 2 * coat;
+  const clearance = (groove.width + off.grooveWidth) * swell - tongue;
+  const frontMost = swell * front - groove.setback - off.setback;
+  return { clearance, frontMost, frontLeast: frontMost - clearance, bottomGap: bottom - meant };
+}
+
+/** A cut with its spindle and its fence moved; the head's axis leans by the tilt. */
+function moveCut(cut: Cut, { height, fence }: Off['cuts'][number]): Cut {
+  const [cos, sin] = [Math.cos(cut.tilt), Math.sin(cut.tilt)];
+  return { ...cut, depth: cut.depth + height * cos + fence * sin, reach: cut.reach + fence * cos - height * sin };
+}
+
+/** How deep a side stays below its face, from the tip to `into`: at the mouth, since named shapes only rise, unless one leans. */
+function leastDepth(job: Job, off: Off, side: Cut['side'], into: number): number {
+  const mine = job.cuts.flatMap((cut, k) => (cut.side === side ? [{ cut, lean: Math.tan(off.cuts[k]!.square) }] : []));
+  const at = (x: number) => Math.max(0, ...mine.map(({ cut, lean }) => depthBelowFace(job, cut, x) - x * lean));
+  // A hair short of the mouth, so that a step which stands there is not climbed.
+  const mouth = into - 1e-9;
+  if (mine.every(({ lean }) => lean === 0)) return at(mouth);
+  const step = mouth / PLACES;
+  let best = 0;
+  const depths = Array.from({ length: PLACES + 1 }, (_, i) => at(i * step));
+  for (let i = 1; i <= PLACES; i++) if (depths[i]! < depths[best]!) best = i;
+  let [low, high] = [Math.max(0, best - 1) * step, Math.min(PLACES, best + 1) * step];
+  for (let turn = 0; turn < 40; turn++) {
+    const [a, b] = [low + (high - low) / 3, high - (high - low) / 3];
+    if (at(a) < at(b)) high = b;
+    else low = a;
+  }
+  return Math.min(depths[best]!, at(low));
+}
