@@ -44,7 +44,7 @@ export function threadChain(chain: Chain, of: number, out: Thread[], depthFrom: 
       k = end;
     }
     const c = chain[k]!;
-    stretch.length = 0;
+    if (stretch.length > 0) stretch.length = 0;
     splitCurve(c, stretch);
     // Arcs come clockwise; take the pieces in the chain's own direction.
     if (c.turn > 0) stretch.reverse();

@@ -146,7 +146,7 @@ class StripReader {
     let inGone = false;
     this.layers = 0;
     this.overlapping = false;
-    throughFront.length = 0;
+    if (throughFront.length > 0) throughFront.length = 0;
     for (let i = 0; i < order.length; i++) {
       const { of } = order[i]!;
       inside[of] = !inside[of];
