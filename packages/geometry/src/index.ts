@@ -28,7 +28,7 @@ export { type Loop, loopsBox, type Placing, placeLoops, polygon, rectangle, reve
 export { type Moments, momentsUnder } from './moments.ts';
 export { offsetLoops } from './offset/offset.ts';
 export type { Join } from './offset/parallel.ts';
-export { isLongerPath, loopsData, pathData } from './path-data.ts';
+export { depthPath, isLongerPath, loopsData, pathData } from './path-data.ts';
 export { findPeak } from './peak.ts';
 export { heightAt, type Piece, splitCurve } from './piece.ts';
 export type { Point } from './point.ts';

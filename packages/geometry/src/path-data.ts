@@ -1,13 +1,24 @@
 import type { Chain, Curve } from './curve.ts';
 import type { Loop } from './loop.ts';
+import {
+  isWrittenAlike,
+  LONGEST_NUMBER,
+  makeRoom,
+  readText,
+  writeAgain,
+  writeAscii,
+  writeCode,
+  writePicometres,
+} from './path-ink.ts';
 
-/** How path data writes numbers: x, y and radius, what parts a letter from them, and whether y is written growing downwards where it grows up. */
+/**
+ * How path data is written: the height that y is turned to run down from (null: it is written as it is), a number, and whether
+ * spaces part a letter from its numbers.
+ */
 interface Pen {
-  readonly x: (x: number) => string;
-  readonly y: (y: number) => string;
-  readonly radius: (r: number) => string;
-  readonly gap: '' | ' ';
-  readonly flipped: boolean;
+  readonly top: number | null;
+  readonly write: (at: number, length: number) => number;
+  readonly spaced: boolean;
 }
 
 /**
@@ -19,69 +30,99 @@ interface Pen {
  * @example pathData([line(0, 20, 5, 20), line(5, 20, 5, 0)], 20, false) // 'M 0 0 L 5 0 L 5 20'
  */
 export function pathData(chain: Chain, top: number, closed: boolean): string {
-  const y = (height: number) => picometres(top - height);
-  return writePath(chain, closed, { x: picometres, y, radius: picometres, gap: ' ', flipped: true });
+  return readText(writePath(0, chain, closed, { top, write: writePicometres, spaced: true }));
 }
 
 /**
- * Loops as SVG path data without spare spaces, y as it is: for what lies on the paper already, where y grows downwards.
+ * The same of a chain whose y is a depth and grows downwards already, as a cut's is.
+ *
+ * @example depthPath([line(0, 9, 5, 9), line(5, 9, 5, 0)]) // 'M 0 9 L 5 9 L 5 0'
+ */
+export function depthPath(chain: Chain): string {
+  return readText(writePath(0, chain, false, AS_DEPTHS));
+}
+
+const AS_DEPTHS: Pen = { top: null, write: writePicometres, spaced: true };
+
+/**
+ * Loops as SVG path data without spare spaces, y as it is: for what lies on the paper already, where y grows downwards. `write`
+ * gives a number in at most 36 letters, none beyond ASCII.
  *
  * @example loopsData([rectangle({ x0: 0, y0: 0, x1: 4, y1: 2 })], String) // 'M0 0L4 0L4 2L0 2Z'
  */
 export function loopsData(loops: readonly Loop[], write: (length: number) => string): string {
-  const pen: Pen = { x: write, y: write, radius: write, gap: '', flipped: false };
-  return loops.map(({ curves, closed }) => writePath(curves, closed, pen)).join('');
+  const pen: Pen = { top: null, write: (at, length) => writeAscii(at, write(length)), spaced: false };
+  let at = 0;
+  for (const { curves, closed } of loops) at = writePath(at, curves, closed, pen);
+  return readText(at);
 }
 
-function writePath(chain: Chain, closed: boolean, { x, y, radius, gap, flipped }: Pen): string {
+function writePath(start: number, chain: Chain, closed: boolean, pen: Pen): number {
   const first = chain[0];
-  if (first === undefined) return '';
-  let at = `${x(first.x0)} ${y(first.y0)}`;
-  let data = `M${gap}${at}`;
+  if (first === undefined) return start;
+  const { top, spaced } = pen;
+  makeRoom(start, LONGEST_STROKE);
+  let at = writeLetter(start, MOVE, spaced);
+  let point = at;
+  at = writePoint(at, first.x0, first.y0, pen);
+  let pointEnd = at;
   // A closing straight line is what Z draws.
   const last = chain.length - 1;
   const drawn = closed && last > 0 && chain[last]!.turn === 0 ? last : last + 1;
   for (let i = 0; i < drawn; i++) {
     const c = chain[i]!;
-    const end = `${x(c.x1)} ${y(c.y1)}`;
-    // What starts and ends in the same place as written is a trace of rounding; as an arc it would read as a whole circle.
-    if (end === at) continue;
-    at = end;
-    if (c.turn === 0) data += `${gap}L${gap}${end}`;
+    makeRoom(at, LONGEST_STROKE);
+    const before = at;
+    if (spaced) at = writeCode(at, SPACE);
+    if (c.turn === 0) at = writeLetter(at, LINE, spaced);
     else {
-      const r = radius(c.r);
+      at = writeLetter(at, ARC, spaced);
+      const radius = at;
+      at = pen.write(at, c.r);
+      const radiusEnd = at;
+      at = writeAgain(writeCode(at, SPACE), radius, radiusEnd);
       // Anticlockwise with y up is anticlockwise to the eye: SVG's sweep flag 0.
-      const sweep = c.turn > 0 === flipped ? 0 : 1;
-      data += `${gap}A${gap}${r} ${r} 0 ${isLargeArc(c) ? 1 : 0} ${sweep} ${end}`;
+      const flags = (isLargeArc(c) ? 2 : 0) + (c.turn > 0 === (top !== null) ? 0 : 1);
+      at = writeAscii(at, FLAGS[flags]!);
     }
+    const end = at;
+    at = writePoint(at, c.x1, c.y1, pen);
+    // What starts and ends in the same place as written is a trace of rounding; as an arc it would read as a whole circle.
+    if (at - end === pointEnd - point && isWrittenAlike(point, end, at - end)) {
+      at = before;
+      continue;
+    }
+    point = end;
+    pointEnd = at;
   }
-  return closed ? `${data}${gap}Z` : data;
+  if (!closed) return at;
+  if (spaced) at = writeCode(at, SPACE);
+  return writeCode(at, CLOSE);
 }
+
+/** Two numbers, y turned as the pen says. */
+function writePoint(at: number, x: number, y: number, { top, write }: Pen): number {
+  return write(writeCode(write(at, x), SPACE), top === null ? y : top - y);
+}
+
+function writeLetter(at: number, letter: number, spaced: boolean): number {
+  const after = writeCode(at, letter);
+  return spaced ? writeCode(after, SPACE) : after;
+}
+
+/** No stroke takes more bytes than this: an arc's four numbers, and what parts them; and a Z. */
+const LONGEST_STROKE = 5 * LONGEST_NUMBER;
+/** What follows an arc's radii: not turned, less or more than half a turn, and the way it sweeps. */
+const FLAGS = [' 0 0 0 ', ' 0 0 1 ', ' 0 1 0 ', ' 0 1 1 '];
+const SPACE = 32;
+const MOVE = 77;
+const LINE = 76;
+const ARC = 65;
+const CLOSE = 90;
 
 /** Whether an arc turns through more than half a turn: its centre then lies to the other side of its chord. */
 function isLargeArc(c: Curve): boolean {
   return c.turn * ((c.x1 - c.x0) * (c.cy - c.y0) - (c.y1 - c.y0) * (c.cx - c.x0)) < 0;
-}
-
-/**
- * A length as a decimal of at most nine places, never -0. Whole part and places are written as whole numbers of machine
- * size, which is several times as fast as the shortest decimal of a double, and most of the cost of a report.
- */
-function picometres(mm: number): string {
-  const size = Math.abs(mm);
-  let whole = Math.floor(size);
-  let places = Math.round((size - whole) * 1e9);
-  if (places === 1e9) {
-    whole++;
-    places = 0;
-  }
-  if (places === 0) return mm < 0 && whole > 0 ? `-${whole}` : `${whole}`;
-  let digits = 9;
-  while (places % 10 === 0) {
-    places /= 10;
-    digits--;
-  }
-  return `${mm < 0 ? '-' : ''}${whole}.${`${places}`.padStart(digits, '0')}`;
 }
 
 /** Numbers that one stroke of path data takes at most: an arc's. */

@@ -1,4 +1,4 @@
-import { type Chain, type Curve, flipCurve, line, pathData, SAME_LENGTH } from '@fielded/geometry';
+import { type Chain, type Curve, depthPath, line, SAME_LENGTH } from '@fielded/geometry';
 import { reachAt } from '../machining/reach-at.ts';
 import { sweepCut } from '../machining/sweep.ts';
 import type { OutlineProfile, Profile } from '../profile/profile.ts';
@@ -54,11 +54,7 @@ export function reportCope(frame: Frame): CopeReport | undefined {
     sticking: { reach, depth },
     tenon: { length: jointOf(frame).length, thickness: frame.groove.width },
     gap: widestGap(profile, frame.sticking),
-    outline: pathData(
-      swept(profile).map((c) => flipCurve(c, 0)),
-      0,
-      false,
-    ),
+    outline: depthPath(swept(profile)),
   };
 }
 

@@ -6,12 +6,12 @@ import {
   type Curve,
   cornerAngle,
   curveLength,
+  depthPath,
   FIT_TOLERANCE,
   findPeak,
   fitArcs,
   flipCurve,
   type Heading,
-  pathData,
   pointAlong,
   SAME_LENGTH,
   SMOOTH_JOINT,
@@ -112,13 +112,9 @@ function runCurve(run: readonly Curve[], face: KnifeFace, gap: number): SmoothCu
   };
 }
 
-/** Path data whose numbers are (s, t): `pathData` turns y down, so t goes in as −t. */
+/** Path data whose numbers are (s, t). */
 export function steelPath(chain: Chain): string {
-  return pathData(
-    chain.map((c) => flipCurve(c, 0)),
-    0,
-    false,
-  );
+  return depthPath(chain);
 }
 
 /** Extent of the exact outline along t, mm. */

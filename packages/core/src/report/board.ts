@@ -1,4 +1,4 @@
-import { flipCurve, pathData } from '@fielded/geometry';
+import { depthPath } from '@fielded/geometry';
 import { profileChain } from '../profile/chain.ts';
 import type { ShapeName } from '../profile/profile.ts';
 import type { Shop, ShopKnife } from '../shop/shop.ts';
@@ -35,11 +35,7 @@ export function sampleBoard(shop: Shop): Sample[] {
         shape: knife.profile.shape,
         reach: profile.reach,
         depth: profile.depth,
-        outline: pathData(
-          profileChain(profile).map((c) => flipCurve(c, 0)),
-          0,
-          false,
-        ),
+        outline: depthPath(profileChain(profile)),
         head: knife.head ?? null,
         groundFor: knife.groundFor ?? null,
         kept: knife.kept ?? null,

@@ -1,4 +1,4 @@
-import { type Chain, flipCurve, pathData } from '@fielded/geometry';
+import { type Chain, depthPath, pathData } from '@fielded/geometry';
 import type { Job, Profile } from '../job/job.ts';
 import { reportCope } from '../joint/cope.ts';
 import type { Edge, EdgeCut } from '../joint/edge.ts';
@@ -95,6 +95,5 @@ function flat(profile: Profile, which: 'land' | 'shoulder', grown: number): numb
 
 /** A chain in cut coordinates as path data in the section, y down from the front face. */
 function placedPath(chain: Chain, side: 'front' | 'back', thickness: number): string {
-  const placed = side === 'front' ? chain.map((c) => flipCurve(c, thickness)) : chain;
-  return pathData(placed, thickness, false);
+  return side === 'front' ? depthPath(chain) : pathData(chain, thickness, false);
 }

@@ -1,4 +1,4 @@
-import { flipCurve, pathData } from '@fielded/geometry';
+import { depthPath } from '@fielded/geometry';
 import type { Job } from '../job/job.ts';
 import type { Verdict } from '../joint/fit-report.ts';
 import { type Depths, depthsOf, leastDeviation } from '../knife/match-profiles.ts';
@@ -112,6 +112,5 @@ function describe(job: Job, index: number, knife: string, deviation: number, run
 
 /** Edge of what a cut sweeps at its own depth and reach, SVG path data: x in from the edge, y down from the worked face. */
 export function sweptOutline(cut: Cut): string {
-  const depths = sweepCut(cut, cut.depth).swept.map((c) => flipCurve(c, 0));
-  return pathData(depths, 0, false);
+  return depthPath(sweepCut(cut, cut.depth).swept);
 }

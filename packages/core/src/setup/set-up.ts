@@ -1,4 +1,4 @@
-import { flipCurve, pathData } from '@fielded/geometry';
+import { depthPath, pathData } from '@fielded/geometry';
 import type { Job } from '../job/job.ts';
 import { type ClearedRegion, cutSection } from '../joint/section.ts';
 import { sweepCut } from '../machining/sweep.ts';
@@ -98,8 +98,7 @@ function warnOfMotor({ work, machineName }: Judged, greatest: number, most: numb
 const PASS_TOLERANCE = 0.02;
 
 function sweptPath({ cut, sweep, thickness }: Work): string {
-  const placed = cut.side === 'front' ? sweep.swept.map((curve) => flipCurve(curve, thickness)) : sweep.swept;
-  return pathData(placed, thickness, false);
+  return cut.side === 'front' ? depthPath(sweep.swept) : pathData(sweep.swept, thickness, false);
 }
 
 function describeTool({ work: { head }, machine }: Judged): Tool {
