@@ -274,7 +274,7 @@ describe('a part of the page that cannot be fetched', () => {
     expect(await page.locator('.statement.yes').count()).toBe(0);
     await page.unroute('**/whole-report-*');
     const fetched = page.waitForResponse(/whole-report-/);
-    await page.getByRole('button', { name: 'Fetch it again' }).click();
+    await page.getByRole('button', { name: 'Try again' }).click();
     expect((await fetched).ok()).toBe(true);
     expect(await notice.count()).toBe(0);
   });

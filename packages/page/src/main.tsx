@@ -2,10 +2,15 @@ import './style/page.css';
 import './style/sheet.css';
 import './style/sizes.css';
 import './style/print.css';
+import './style/parts.css';
+import './style/outline.css';
+import './style/shop.css';
+import './style/quote.css';
 import { render } from 'preact';
 import { claimDesk } from './desk/claim.ts';
 import { createDesk, type Desk, type Notice } from './desk/desk.ts';
 import { asOpened, type Doc } from './desk/doc.ts';
+import { attempt, fetchPart } from './desk/fetch-part.ts';
 import { createHolds } from './desk/holds.ts';
 import { createKeeper, isReadable, type Keeper } from './desk/keeper.ts';
 import { recallHistory } from './desk/kept-history.ts';
@@ -42,7 +47,7 @@ async function start(): Promise<void> {
   render(<App desk={desk} keeper={keeper} greet={claim.kept === null && !given} />, page);
   registerWorker(desk);
   // Without them the page reads in the letters of the system.
-  import('./style/fonts.css').catch(() => {});
+  fetchPart(() => import('./style/fonts.css')).catch(() => {});
 }
 
 const UNREADABLE: Notice = {
@@ -57,8 +62,12 @@ function firstDoc(): Doc {
 
 /** A job that came with the address: the part that reads it is fetched only then. */
 async function takeInGiven(desk: Desk, keeper: Keeper): Promise<boolean> {
-  const { takeInAddress } = await import('./files/take-in-address.ts');
-  return takeInAddress(desk, keeper);
+  let taken = false;
+  await attempt(desk, async () => {
+    const { takeInAddress } = await fetchPart(() => import('./files/take-in-address.ts'));
+    taken = await takeInAddress(desk, keeper);
+  });
+  return taken;
 }
 
 /** A store that can be reached; a browser may forbid it. */

@@ -11,6 +11,7 @@ import { computed, effect, type ReadonlySignal, type Signal, signal } from '@pre
 import { reportJoint } from '../job/answer-joint.ts';
 import { type Data, getAt, type Keys, setAt, setKeys } from '../job/data.ts';
 import type { Doc } from './doc.ts';
+import { attempt, fetchPart } from './fetch-part.ts';
 import { advance, beginHistory, type History, redo, settle, undo } from './history.ts';
 
 /** How the job is kept: written, or not: the browser forbids it, or has no room left. */
@@ -92,25 +93,31 @@ type Answer = (job: Job) => Report;
 /** What answers a whole job; null until it is fetched, and then everything that asked is told. */
 interface WholeAnswer {
   readonly ready: ReadonlySignal<Answer | null>;
-  /** Fetches it, once at a time; where that fails `failed` is told, and the next call tries again. */
-  fetch(failed: () => void): void;
+  /** Fetches it, once at a time; where that fails a notice says so, and the next call tries again. */
+  fetch(): void;
 }
 
-function createWholeAnswer(): WholeAnswer {
+const JOINT_ALONE =
+  'The part of the page that checks knives, spread, seasons and doors could not be fetched. What you see is the joint alone.';
+
+function createWholeAnswer(notice: Signal<Notice>): WholeAnswer {
   const ready = signal<Answer | null>(null);
   let fetching = false;
   return {
     ready,
-    fetch(failed) {
+    fetch() {
       if (fetching || ready.peek() !== null) return;
       fetching = true;
-      import('./whole-report.ts')
-        .then(({ answerWhole }) => {
+      void attempt(
+        { notice },
+        async () => {
+          const { answerWhole } = await fetchPart(() => import('./whole-report.ts'));
           ready.value = answerWhole;
-        }, failed)
-        .finally(() => {
-          fetching = false;
-        });
+        },
+        { missing: JOINT_ALONE },
+      ).finally(() => {
+        fetching = false;
+      });
     },
   };
 }
@@ -136,7 +143,8 @@ export function createDesk(first: Doc, firstUnits?: Units): Desk {
   };
   const start = read(first);
   if (start.job === null) throw new RangeError(`the first job cannot be read: ${start.faults[0]?.message}`);
-  const whole = createWholeAnswer();
+  const notice = signal<Notice>(NOTHING);
+  const whole = createWholeAnswer(notice);
   const history = signal<History<Doc>>(beginHistory(first));
   const doc = computed(() => history.value.present);
   const units = signal<Units>(firstUnits ?? start.job.units);
@@ -149,22 +157,8 @@ export function createDesk(first: Doc, firstUnits?: Units): Desk {
     if (moving.value !== null || !asksForMore(shown, joint)) return joint;
     return whole.ready.value?.(shown) ?? withRestOpen(joint);
   });
-  const notice = signal<Notice>(NOTHING);
-  const tellFailed = () => {
-    notice.value = {
-      kind: 'fault',
-      text: 'The part of the page that checks knives, spread, seasons and doors could not be fetched. What you see is the joint alone.',
-      action: {
-        name: 'Fetch it again',
-        run: () => {
-          notice.value = NOTHING;
-          whole.fetch(tellFailed);
-        },
-      },
-    };
-  };
   effect(() => {
-    if (asksForMore(job.value, report.value)) whole.fetch(tellFailed);
+    if (asksForMore(job.value, report.value)) whole.fetch();
   });
 
   const changed = (changes: readonly Change[]): Doc => ({

@@ -2,6 +2,7 @@ import type { Fault, Units } from '@fielded/core';
 import { useMemo, useRef } from 'preact/hooks';
 import { useDesk } from '../desk/context.ts';
 import type { Change, Desk } from '../desk/desk.ts';
+import { attempt, fetchPart } from '../desk/fetch-part.ts';
 import type { Data } from '../job/data.ts';
 import { faultBeside } from '../words/plain-fault.ts';
 import { entryText } from './entry-text.ts';
@@ -67,7 +68,7 @@ export function useLength(place: LengthPlace): LengthEntry {
       }
       const entry = readEntry(typed, shown, desk.job.value.units);
       if (entry.kind === 'length' && entry.mm >= 0) put(entry.mm, entry.written);
-      if (entry.kind === 'sum') void workOut(desk, name, typed, put);
+      if (entry.kind === 'sum') workOut(desk, name, typed, put);
     },
     leave() {
       const typed = desk.drafts.peek()[name];
@@ -78,8 +79,7 @@ export function useLength(place: LengthPlace): LengthEntry {
       const entry = readEntry(typed, shown, desk.job.value.units);
       const fits = (mm: number) => desk.check(place.changes(mm, write)).length === 0;
       if (entry.kind === 'length' && entry.mm >= 0 && fits(entry.mm)) setDraft(desk, name, undefined);
-      if (entry.kind === 'sum')
-        void workOut(desk, name, typed, put).then((done) => done && setDraft(desk, name, undefined));
+      if (entry.kind === 'sum') workOut(desk, name, typed, put, () => setDraft(desk, name, undefined));
     },
     giveUp() {
       setDraft(desk, name, undefined);
@@ -119,24 +119,27 @@ function setDraft(desk: Desk, path: string, text: string | undefined): void {
   desk.drafts.value = text === undefined ? others : { ...others, [path]: text };
 }
 
-/** Works out a sum, for which the parser is fetched the first time; whether it could be and is still what stands there. */
-async function workOut(
+/** Works out a sum, for which the parser is fetched the first time; `kept` is told where it could be and is still what stands there. */
+function workOut(
   desk: Desk,
   path: string,
   typed: string,
   put: (mm: number) => readonly Fault[],
-): Promise<boolean> {
-  const { workOutSum } = await import('./sums.ts');
-  if (desk.drafts.peek()[path] !== typed) return false;
-  const sum = workOutSum(typed, desk.units.peek());
-  const { [path]: _, ...others } = desk.sumFaults.peek();
-  const [fault] = 'mm' in sum && sum.mm >= 0 ? put(sum.mm) : [];
-  if ('mm' in sum && sum.mm >= 0 && fault === undefined) {
-    desk.sumFaults.value = others;
-    return true;
-  }
-  const negative = 'That comes to less than 0.';
-  const message = 'message' in sum ? sum.message : fault ? faultBeside(fault, desk.job.peek().units) : negative;
-  desk.sumFaults.value = { ...others, [path]: message };
-  return false;
+  kept: () => void = () => {},
+): void {
+  void attempt(desk, async () => {
+    const { workOutSum } = await fetchPart(() => import('./sums.ts'));
+    if (desk.drafts.peek()[path] !== typed) return;
+    const sum = workOutSum(typed, desk.units.peek());
+    const { [path]: _, ...others } = desk.sumFaults.peek();
+    const [fault] = 'mm' in sum && sum.mm >= 0 ? put(sum.mm) : [];
+    if ('mm' in sum && sum.mm >= 0 && fault === undefined) {
+      desk.sumFaults.value = others;
+      kept();
+      return;
+    }
+    const negative = 'That comes to less than 0.';
+    const message = 'message' in sum ? sum.message : fault ? faultBeside(fault, desk.job.peek().units) : negative;
+    desk.sumFaults.value = { ...others, [path]: message };
+  });
 }

@@ -11,6 +11,7 @@ import {
   sheets,
   spreadScene,
 } from '@fielded/render';
+import { fetchPart } from '../desk/fetch-part.ts';
 import { steelOf, type ViewName } from '../stage/view-scene.ts';
 
 /** A view as an SVG file: at its usual scale, ink on white. */
@@ -29,7 +30,7 @@ export function benchSheets(report: Report, paper: PaperName): string[] {
 
 /** The same as a PDF, for which the writer is fetched now. */
 export async function benchPdf(report: Report, paper: PaperName): Promise<Blob> {
-  const { scenesPdf } = await import('./pdf.ts');
+  const { scenesPdf } = await fetchPart(() => import('./pdf.ts'));
   return scenesPdf(benchScenes(report, paper));
 }
 
@@ -39,7 +40,7 @@ function benchScenes(report: Report, paper: PaperName): Scene[] {
 
 /** What is to be ground, or where no head is named what each cut takes, as DXF in millimetres. */
 export async function outlinesDxf(report: Report): Promise<string> {
-  const { writeDxf } = await import('@fielded/exchange');
+  const { writeDxf } = await fetchPart(() => import('@fielded/exchange'));
   const layers = (report.knives ?? []).flatMap(({ cut, outline, limiter }) => [
     { name: layerName(cut), chains: readReportPath(outline) },
     ...(limiter ? [{ name: layerName(`${cut} limiter`), chains: readReportPath(limiter.outline) }] : []),

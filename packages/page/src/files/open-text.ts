@@ -1,5 +1,6 @@
 import type { Fault } from '@fielded/core';
 import type { Doc, ShopDoc } from '../desk/doc.ts';
+import { fetchPart } from '../desk/fetch-part.ts';
 import type { Data } from '../job/data.ts';
 import type { GivenFile } from './given-file.ts';
 
@@ -66,8 +67,9 @@ export function areDrawings(files: readonly GivenFile[]): boolean {
 
 /** Opens a job file, with the shop file that it names if that is among the files. YAML is read by a part fetched now. */
 export async function openFiles(files: readonly GivenFile[]): Promise<Opened> {
-  const { readFileData, readJob } = await import('./yaml-reading.ts');
-  const outlines = files.some(({ name }) => DRAWING.test(name)) ? await import('./outline-files.ts') : null;
+  const { readFileData, readJob } = await fetchPart(() => import('./yaml-reading.ts'));
+  const drawn = files.some(({ name }) => DRAWING.test(name));
+  const outlines = drawn ? await fetchPart(() => import('./outline-files.ts')) : null;
   const jobs = files.filter(({ name, text }) => !DRAWING.test(name) && looksLikeJob(text));
   const job = jobs[0] ?? files[0];
   if (job === undefined) return { message: 'No file was chosen.', lines: [] };

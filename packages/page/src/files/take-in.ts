@@ -1,6 +1,7 @@
 import { readJobData } from '@fielded/core';
 import type { Desk } from '../desk/desk.ts';
 import { asOpened, type Doc } from '../desk/doc.ts';
+import { attempt, fetchPart } from '../desk/fetch-part.ts';
 import type { Keeper } from '../desk/keeper.ts';
 import type { GivenFile } from './given-file.ts';
 import { areDrawings, openFiles, readFiles } from './open-text.ts';
@@ -40,20 +41,19 @@ export async function takeIn(
 export async function takeInFiles(desk: Desk, keeper: Keeper, files: readonly File[]): Promise<void> {
   if (files.length === 0) return;
   desk.notice.value = { kind: 'note', text: 'Opening…' };
-  try {
+  const open = async () => {
     const given = await readFiles(files);
-    if (!('message' in given) && areDrawings(given)) return await takeInOutline(desk, given[0]!);
+    if (!('message' in given) && areDrawings(given)) return takeInOutline(desk, given[0]!);
     const opened = 'message' in given ? { message: given.message, lines: [] } : await openFiles(given);
     if (!('doc' in opened)) desk.notice.value = { kind: 'fault', text: opened.message, lines: opened.lines };
     else await takeIn(desk, keeper, opened.doc, `${opened.doc.fileName} is open. The job before is under Job.`, true);
-  } catch {
-    desk.notice.value = { kind: 'fault', text: 'The file could not be read; your job is as it was.' };
-  }
+  };
+  await attempt(desk, open, { fault: () => 'The file could not be read; your job is as it was.' });
 }
 
 /** A drawing without a job becomes the outline of the first cut on the front. */
 async function takeInOutline(desk: Desk, file: GivenFile): Promise<void> {
-  const { useOutlineFile } = await import('./outline-files.ts');
+  const { useOutlineFile } = await fetchPart(() => import('./outline-files.ts'));
   const index = Math.max(
     0,
     desk.job.value.cuts.findIndex(({ side }) => side === 'front'),

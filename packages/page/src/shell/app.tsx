@@ -4,6 +4,7 @@ import { useEffect, useMemo } from 'preact/hooks';
 import { DeskContext } from '../desk/context.ts';
 import type { Desk } from '../desk/desk.ts';
 import { isChanged } from '../desk/doc.ts';
+import { attempt, fetchPart } from '../desk/fetch-part.ts';
 import type { Keeper } from '../desk/keeper.ts';
 import { createRestingDesk } from '../desk/resting-desk.ts';
 import { Sizes } from '../panels/sizes/sizes.tsx';
@@ -95,7 +96,7 @@ function listenToKeys(desk: Desk): () => void {
     const typing = event.target instanceof HTMLInputElement && event.target.type === 'text';
     if (key === 's') {
       event.preventDefault();
-      void import('../files/save-job.ts').then(({ saveJob }) => saveJob(desk));
+      void attempt(desk, async () => (await fetchPart(() => import('../files/save-job.ts'))).saveJob(desk));
     }
     // A field that has something typed in it undoes that itself.
     if (typing && Object.keys(desk.drafts.value).length > 0) return;
@@ -119,12 +120,11 @@ function listenToDrops(desk: Desk, keeper: Keeper): () => void {
     // Folders can only be asked for while the drop is being handled.
     const entries = [...(event.dataTransfer?.items ?? [])].map((item) => item.webkitGetAsEntry());
     const files = [...(event.dataTransfer?.files ?? [])];
-    const open = async () => {
-      const { filesOf } = await import('../files/dropped-files.ts');
-      const { takeInFiles } = await import('../files/take-in.ts');
+    void attempt(desk, async () => {
+      const { filesOf } = await fetchPart(() => import('../files/dropped-files.ts'));
+      const { takeInFiles } = await fetchPart(() => import('../files/take-in.ts'));
       await takeInFiles(desk, keeper, await filesOf(entries, files));
-    };
-    void open();
+    });
   };
   addEventListener('dragover', over);
   addEventListener('drop', drop);

@@ -3,6 +3,7 @@ import { useSignal } from '@preact/signals';
 import type { JSX } from 'preact';
 import { useDesk } from '../desk/context.ts';
 import type { Desk } from '../desk/desk.ts';
+import { attempt, fetchPart } from '../desk/fetch-part.ts';
 import { fileName, handOver } from '../files/hand-over.ts';
 import { paintSvg } from '../files/paint-svg.ts';
 import { PAPER_NAMES, printPages } from '../files/print-pages.ts';
@@ -13,22 +14,18 @@ const WHAT: Readonly<Record<string, string>> = { dxf: 'outlines', pdf: 'sheets' 
 
 type Drawings = typeof import('../files/drawings.ts');
 
+const fetchDrawings = (): Promise<Drawings> => fetchPart(() => import('../files/drawings.ts'));
+
 /** The drawing on paper, as a file, or copied. */
 export function DrawingMenu({ view }: { view: ViewName }): JSX.Element {
   const desk = useDesk();
   const paper = useSignal<PaperName>(navigator.language === 'en-US' ? 'letter' : 'a4');
-  const give = async (ending: string, type: string, make: (drawings: Drawings) => BlobPart | Promise<BlobPart>) => {
-    try {
+  const give = (ending: string, type: string, make: (drawings: Drawings) => BlobPart | Promise<BlobPart>) =>
+    attempt(desk, async () => {
       const name = fileName(`${desk.job.value.title} ${WHAT[ending] ?? nameOf(view, desk.report.value)}`, ending);
-      handOver(name, await make(await import('../files/drawings.ts')), type);
+      handOver(name, await make(await fetchDrawings()), type);
       desk.notice.value = { kind: 'note', text: `Saved as ${name}.` };
-    } catch (error) {
-      desk.notice.value = {
-        kind: 'fault',
-        text: `That could not be made: ${(error as Error).message.replace(/\.+$/, '')}.`,
-      };
-    }
-  };
+    });
   return (
     <>
       <div class="paper">
@@ -77,8 +74,7 @@ export function DrawingMenu({ view }: { view: ViewName }): JSX.Element {
 
 /** The sheets for the bench at full size, to the printer. */
 async function printSheets(desk: Desk, paper: PaperName): Promise<void> {
-  const { benchSheets } = await import('../files/drawings.ts');
-  printPages(benchSheets(desk.report.peek(), paper), paper);
+  await attempt(desk, async () => printPages((await fetchDrawings()).benchSheets(desk.report.peek(), paper), paper));
 }
 
 /** A copied picture's pixels to the inch. */
@@ -86,15 +82,13 @@ const DPI = 300;
 
 /** The drawing as SVG text and as a picture, for a document to take whichever it can. */
 async function copyDrawing(desk: Desk, view: ViewName): Promise<void> {
-  try {
-    const { drawingSvg } = await import('../files/drawings.ts');
-    const svg = drawingSvg(desk.report.value, view);
+  const copy = async () => {
+    const svg = (await fetchDrawings()).drawingSvg(desk.report.value, view);
     const picture = await paintSvg(svg, DPI);
     await navigator.clipboard.write([
       new ClipboardItem({ 'image/png': picture, 'text/plain': new Blob([svg], { type: 'text/plain' }) }),
     ]);
     desk.notice.value = { kind: 'note', text: 'The drawing is copied, as a picture and as SVG.' };
-  } catch {
-    desk.notice.value = { kind: 'fault', text: 'This browser will not copy a drawing. Save it as SVG instead.' };
-  }
+  };
+  await attempt(desk, copy, { fault: () => 'This browser will not copy a drawing. Save it as SVG instead.' });
 }

@@ -1,5 +1,6 @@
 import type { FunctionComponent, JSX } from 'preact';
 import { useEffect, useState } from 'preact/hooks';
+import { fetchPart, NOT_FETCHED } from '../desk/fetch-part.ts';
 
 /** A part that is fetched when it is first shown; nothing stands in its place until it is there, and a way to try again where it cannot be had. */
 export function Later<P extends object>({
@@ -14,7 +15,7 @@ export function Later<P extends object>({
   useEffect(() => {
     let wanted = true;
     setFailed(null);
-    load().then(
+    fetchPart(load).then(
       (Part) => wanted && setFetched({ by: load, Part }),
       () => wanted && setFailed(() => load),
     );
@@ -27,7 +28,7 @@ export function Later<P extends object>({
   if (failed !== load) return null;
   return (
     <div class="not-fetched" role="alert">
-      <p>This part of the page could not be fetched. Your job is kept.</p>
+      <p>{NOT_FETCHED}</p>
       <button type="button" onClick={() => setTries(tries + 1)}>
         Try again
       </button>

@@ -12,8 +12,9 @@ export function Menu({ name, children }: { name: string; children: ComponentChil
     const closeOutside = (event: Event) => {
       if (menu.current?.open && !menu.current.contains(event.target as Node)) menu.current.open = false;
     };
-    // Choosing something closes the list; typing in it does not.
-    const closeChosen = (event: Event) => (event.target as Element).closest('.menu-list button') && close();
+    // Choosing something closes the list; typing in it, or fetching the list itself again, does not.
+    const closeChosen = (event: Event) =>
+      (event.target as Element).closest('.menu-list button:not(.not-fetched *)') && close();
     const { current } = menu;
     current?.addEventListener('click', closeChosen);
     addEventListener('pointerdown', closeOutside);

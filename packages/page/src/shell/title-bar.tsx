@@ -2,6 +2,7 @@ import type { JSX } from 'preact';
 import { useRef } from 'preact/hooks';
 import { useDesk } from '../desk/context.ts';
 import type { Desk } from '../desk/desk.ts';
+import { attempt, fetchPart } from '../desk/fetch-part.ts';
 import type { Keeper } from '../desk/keeper.ts';
 import { FilePicker } from '../entry/file-picker.tsx';
 import { Later } from './later.tsx';
@@ -71,8 +72,10 @@ const loadDrawingMenu = () => import('./drawing-menu.tsx').then(({ DrawingMenu }
 
 /** Takes files in; the part that reads them is fetched only then. */
 async function takeIn(desk: Desk, keeper: Keeper, files: readonly File[]): Promise<void> {
-  const { takeInFiles } = await import('../files/take-in.ts');
-  await takeInFiles(desk, keeper, files);
+  await attempt(desk, async () => {
+    const { takeInFiles } = await fetchPart(() => import('../files/take-in.ts'));
+    await takeInFiles(desk, keeper, files);
+  });
 }
 
 function Units(): JSX.Element {

@@ -1,9 +1,10 @@
 import { liveScene } from '@fielded/render';
+import { fetchPart } from '../desk/fetch-part.ts';
 import type { Drawer, ViewName } from './view-scene.ts';
 
 /** What draws a view that is only looked at: fetched when one is first shown. */
 export async function loadDrawer(view: ViewName): Promise<Drawer> {
-  const { drawOther } = await import('./other-views.ts');
+  const { drawOther } = await fetchPart(() => import('./other-views.ts'));
   return (report, scale) => drawOther(report, view, scale);
 }
 

@@ -1,6 +1,7 @@
 import type { GroupItem } from '@fielded/render';
 import { untracked } from '@preact/signals';
 import type { Desk } from '../desk/desk.ts';
+import { attempt, fetchPart } from '../desk/fetch-part.ts';
 import { findSize } from '../job/sizes.ts';
 import type { OpenDimension } from './dimension-entry.tsx';
 import { enlargeWood, frameHand } from './frame-hand.ts';
@@ -151,9 +152,11 @@ function paint(sheet: Sheet, grips: Grips): void {
 
 /** The motion is fetched when it is first asked for. */
 async function slideIn(sheet: Sheet): Promise<void> {
-  const { slideIn } = await import('./slide-in.ts');
-  sheet.slide?.finish();
-  sheet.slide = slideIn(sheet.node, sheet.desk.report.peek(), sheet.settled?.scale ?? 1);
+  await attempt(sheet.desk, async () => {
+    const { slideIn } = await fetchPart(() => import('./slide-in.ts'));
+    sheet.slide?.finish();
+    sheet.slide = slideIn(sheet.node, sheet.desk.report.peek(), sheet.settled?.scale ?? 1);
+  });
 }
 
 function settle({ draw, desk, size, settled }: Sheet, of: string, hand: readonly string[] | null): Settled {

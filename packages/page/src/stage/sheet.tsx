@@ -2,6 +2,7 @@ import { effect, signal } from '@preact/signals';
 import type { JSX } from 'preact';
 import { useEffect, useMemo, useRef, useState } from 'preact/hooks';
 import { useDesk } from '../desk/context.ts';
+import { attempt } from '../desk/fetch-part.ts';
 import { DimensionEntry, type OpenDimension } from './dimension-entry.tsx';
 import { liveDrawer, loadDrawer } from './drawers.ts';
 import { createLiveSheet, type LiveSheet } from './live-sheet.ts';
@@ -21,8 +22,12 @@ export function Sheet({ view, label }: { view: ViewName; label: string }): JSX.E
 
   const [draw, setDraw] = useState<Drawer | null>(() => (isWorkedOn(view) ? liveDrawer(view) : null));
   useEffect(() => {
-    if (draw === null) void loadDrawer(view).then((drawer) => setDraw(() => drawer));
-  }, [view, draw]);
+    if (draw !== null) return;
+    void attempt(desk, async () => {
+      const drawer = await loadDrawer(view);
+      setDraw(() => drawer);
+    });
+  }, [desk, view, draw]);
 
   useEffect(() => {
     if (draw === null) return;

@@ -2,6 +2,7 @@ import { type CuttingList, formatLength, formatNumber } from '@fielded/core';
 import type { JSX } from 'preact';
 import { useDesk } from '../../desk/context.ts';
 import type { Desk } from '../../desk/desk.ts';
+import { attempt, fetchPart } from '../../desk/fetch-part.ts';
 import { fileName, handOver } from '../../files/hand-over.ts';
 import { keepTogether } from '../../words/keep-together.ts';
 
@@ -109,12 +110,10 @@ function Rows({
 }
 
 async function saveCuttingList(desk: Desk): Promise<void> {
-  try {
-    const { cuttingPdf } = await import('../../files/cutting-pdf.ts');
+  await attempt(desk, async () => {
+    const { cuttingPdf } = await fetchPart(() => import('../../files/cutting-pdf.ts'));
     const name = fileName(`${desk.job.value.title} cutting list`, 'pdf');
     handOver(name, await cuttingPdf({ ...desk.job.value, units: desk.units.value }), 'application/pdf');
     desk.notice.value = { kind: 'note', text: `Saved as ${name}.` };
-  } catch (error) {
-    desk.notice.value = { kind: 'fault', text: `That could not be made: ${(error as Error).message}` };
-  }
+  });
 }

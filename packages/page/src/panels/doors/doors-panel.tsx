@@ -1,4 +1,3 @@
-import '../../style/parts.css';
 import { type Job, makeCuttingList } from '@fielded/core';
 import type { JSX } from 'preact';
 import { useDesk } from '../../desk/context.ts';

@@ -3,6 +3,7 @@ import { useSignal } from '@preact/signals';
 import type { JSX } from 'preact';
 import { useDesk } from '../../desk/context.ts';
 import type { Desk } from '../../desk/desk.ts';
+import { attempt, fetchPart } from '../../desk/fetch-part.ts';
 import { fileName, handOver } from '../../files/hand-over.ts';
 import { keepTogether } from '../../words/keep-together.ts';
 import { Choice } from '../sizes/choice.tsx';
@@ -51,8 +52,8 @@ export function TemplateButtons({ door, index }: { door: DoorReport; index: numb
 }
 
 async function saveTemplate(desk: Desk, index: number, part: Part, format: 'pdf' | 'dxf'): Promise<void> {
-  try {
-    const { templateFile } = await import('../../files/template-file.ts');
+  await attempt(desk, async () => {
+    const { templateFile } = await fetchPart(() => import('../../files/template-file.ts'));
     const job = { ...desk.job.value, units: desk.units.value };
     const file = await templateFile(job, index, part, format);
     if (file === null) {
@@ -62,7 +63,5 @@ async function saveTemplate(desk: Desk, index: number, part: Part, format: 'pdf'
     const name = fileName(`${job.title} ${job.doors[index]?.name ?? ''} ${part}`, format);
     handOver(name, file, format === 'pdf' ? 'application/pdf' : 'image/vnd.dxf');
     desk.notice.value = { kind: 'note', text: `Saved as ${name}.` };
-  } catch (error) {
-    desk.notice.value = { kind: 'fault', text: `That could not be made: ${(error as Error).message}` };
-  }
+  });
 }

@@ -1,4 +1,3 @@
-import '../../style/outline.css';
 import { useSignal } from '@preact/signals';
 import type { JSX } from 'preact';
 import { useRef } from 'preact/hooks';

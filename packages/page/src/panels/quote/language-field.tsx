@@ -2,9 +2,12 @@ import { QUOTE_WORDS, type QuoteWords } from '@fielded/core';
 import type { JSX } from 'preact';
 import { useRef } from 'preact/hooks';
 import { useDesk } from '../../desk/context.ts';
+import { attempt, fetchPart } from '../../desk/fetch-part.ts';
 import { FilePicker } from '../../entry/file-picker.tsx';
 import { handOver } from '../../files/hand-over.ts';
 import { readFiles } from '../../files/open-text.ts';
+
+const fetchReading = () => fetchPart(() => import('./words-reading.ts'));
 
 /** The fixed words of the document in another language: from a file, which a shop translates once. */
 export function LanguageField({
@@ -21,15 +24,11 @@ export function LanguageField({
     const [file] = 'message' in given ? [] : given;
     if ('message' in given) desk.notice.value = { kind: 'fault', text: given.message };
     if (file === undefined) return;
-    const { readQuoteWords } = await import('./words-reading.ts');
-    const read = readQuoteWords(file.text);
+    const read = (await fetchReading()).readQuoteWords(file.text);
     if ('fault' in read) desk.notice.value = { kind: 'fault', text: `${file.name}: ${read.fault}` };
     else change(read);
   };
-  const saveEnglish = async () => {
-    const { writeQuoteWords } = await import('./words-reading.ts');
-    handOver('quote-words.yaml', writeQuoteWords(), 'text/yaml');
-  };
+  const saveEnglish = async () => handOver('quote-words.yaml', (await fetchReading()).writeQuoteWords(), 'text/yaml');
   return (
     <>
       <p>
@@ -41,7 +40,7 @@ export function LanguageField({
         <button type="button" onClick={() => picker.current?.click()}>
           Words from a file…
         </button>
-        <button type="button" onClick={saveEnglish}>
+        <button type="button" onClick={() => attempt(desk, saveEnglish)}>
           Save the English words
         </button>
         {words !== QUOTE_WORDS && (
@@ -54,7 +53,7 @@ export function LanguageField({
         picker={picker}
         label="Fixed words of a quote in another language"
         accept=".yaml,.yml,.json"
-        take={take}
+        take={(files) => void attempt(desk, () => take(files))}
       />
       <p class="hint">Save the English words, write yours in their place, and choose the file here.</p>
     </>

@@ -3,6 +3,7 @@ import type { PaperName } from '@fielded/render';
 import { useSignal } from '@preact/signals';
 import type { JSX } from 'preact';
 import { useDesk } from '../../desk/context.ts';
+import { attempt, fetchPart } from '../../desk/fetch-part.ts';
 import { fileName, handOver } from '../../files/hand-over.ts';
 
 type Makers = typeof import('../../files/quote-document.ts');
@@ -27,11 +28,10 @@ export function QuoteFiles({
   const asked = { quote, report, words, paper, errors: errors.map(({ message }) => message) };
   const make = async (run: (makers: Makers) => Promise<string>) => {
     busy.value = true;
-    try {
-      desk.notice.value = { kind: 'note', text: await run(await import('../../files/quote-document.ts')) };
-    } catch (error) {
-      desk.notice.value = { kind: 'fault', text: `That could not be made: ${(error as Error).message}` };
-    }
+    await attempt(desk, async () => {
+      const makers = await fetchPart(() => import('../../files/quote-document.ts'));
+      desk.notice.value = { kind: 'note', text: await run(makers) };
+    });
     busy.value = false;
   };
   const save = (ending: 'pdf' | 'docx') => () =>

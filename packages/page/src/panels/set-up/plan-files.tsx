@@ -1,6 +1,7 @@
 import type { Planned } from '@fielded/core';
 import type { JSX } from 'preact';
 import { useDesk } from '../../desk/context.ts';
+import { attempt, fetchPart } from '../../desk/fetch-part.ts';
 import { fileName, handOver } from '../../files/hand-over.ts';
 
 type Makers = typeof import('../../files/plan-document.ts');
@@ -8,13 +9,11 @@ type Makers = typeof import('../../files/plan-document.ts');
 /** Order of work and sheets on paper: as PDF, or printed. */
 export function PlanFiles({ planned }: { planned: Planned }): JSX.Element {
   const desk = useDesk();
-  const make = async (run: (makers: Makers) => Promise<string>) => {
-    try {
-      desk.notice.value = { kind: 'note', text: await run(await import('../../files/plan-document.ts')) };
-    } catch (error) {
-      desk.notice.value = { kind: 'fault', text: `That could not be made: ${(error as Error).message}` };
-    }
-  };
+  const make = (run: (makers: Makers) => Promise<string>) =>
+    attempt(desk, async () => {
+      const makers = await fetchPart(() => import('../../files/plan-document.ts'));
+      desk.notice.value = { kind: 'note', text: await run(makers) };
+    });
   const save = () =>
     make(async ({ planPdf }) => {
       const name = fileName(`${desk.job.value.title} set-up`, 'pdf');

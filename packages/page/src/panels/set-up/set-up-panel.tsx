@@ -1,4 +1,3 @@
-import '../../style/parts.css';
 import { answerPlan, type Planned, prepareJob, sayStep } from '@fielded/core';
 import { useSignal } from '@preact/signals';
 import type { JSX } from 'preact';

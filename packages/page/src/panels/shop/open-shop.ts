@@ -1,4 +1,5 @@
 import type { Desk } from '../../desk/desk.ts';
+import { fetchPart } from '../../desk/fetch-part.ts';
 import { readFiles } from '../../files/open-text.ts';
 import type { Data } from '../../job/data.ts';
 
@@ -13,7 +14,7 @@ export async function openShop(desk: Desk, files: readonly File[]): Promise<void
   }
   const file = given.find(({ name }) => !DRAWING.test(name));
   if (file === undefined) return;
-  const { putOutlinesIn, readFileData, readOutlineFile, readShop } = await import('./shop-reading.ts');
+  const { putOutlinesIn, readFileData, readOutlineFile, readShop } = await fetchPart(() => import('./shop-reading.ts'));
   const loadOutline = (path: string) => {
     const drawing = given.find(({ name }) => name === path.replace(/^.*[\\/]/, ''));
     return drawing === undefined

@@ -1,4 +1,3 @@
-import '../../style/quote.css';
 import type { JSX } from 'preact';
 import { useDesk } from '../../desk/context.ts';
 import { getAtKeys, isGroup } from '../../job/data.ts';

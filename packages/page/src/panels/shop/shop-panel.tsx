@@ -1,9 +1,8 @@
-import '../../style/parts.css';
-import '../../style/shop.css';
 import { useSignal } from '@preact/signals';
 import type { JSX } from 'preact';
 import { useEffect, useRef } from 'preact/hooks';
 import { useDesk } from '../../desk/context.ts';
+import { attempt } from '../../desk/fetch-part.ts';
 import { FilePicker } from '../../entry/file-picker.tsx';
 import { getAtKeys } from '../../job/data.ts';
 import { Fold } from '../../shell/fold.tsx';
@@ -57,7 +56,7 @@ export function ShopPanel(): JSX.Element {
           Open a shop file…
         </button>
         {shop !== null && (
-          <button type="button" onClick={() => saveShop(desk)}>
+          <button type="button" onClick={() => attempt(desk, () => saveShop(desk))}>
             Save the shop as a file
           </button>
         )}
@@ -67,7 +66,7 @@ export function ShopPanel(): JSX.Element {
         label="Shop file, with the drawings that it names"
         multiple
         accept=".yaml,.yml,.json,.svg,.dxf"
-        take={(files) => openShop(desk, files)}
+        take={(files) => void attempt(desk, () => openShop(desk, files))}
       />
       <Entries what="heads" one="head" title="Heads" fresh={NEW_HEAD[units]} hint={common}>
         {(name) => <Fields at={['heads', name]} fields={HEAD_FIELDS} whose={name} />}

@@ -1,0 +1,53 @@
+import { readdirSync, readFileSync } from 'node:fs';
+import { join } from 'node:path';
+import { expect, it } from 'vitest';
+import type { Notice } from '../../packages/page/src/desk/desk.ts';
+import { attempt, fetchPart } from '../../packages/page/src/desk/fetch-part.ts';
+
+const PAGE = 'packages/page/src';
+const newDesk = () => ({ notice: { value: { text: '', kind: 'note' } as Notice } });
+
+it('says that a part is missing, and does the whole act again when asked', async () => {
+  const desk = newDesk();
+  const answers = [Promise.reject(new Error('offline')), Promise.resolve(7)];
+  const got: number[] = [];
+  const act = async () => void got.push(await fetchPart(() => answers.shift()!));
+  expect(await attempt(desk, act, { missing: 'The saw is missing.' })).toBe(false);
+  expect(desk.notice.value).toMatchObject({
+    kind: 'fault',
+    text: 'The saw is missing.',
+    action: { name: 'Try again' },
+  });
+  desk.notice.value.action!.run();
+  await expect.poll(() => got).toEqual([7]);
+  expect(desk.notice.value.text).toBe('');
+});
+
+it('says another fault in its own words, with nothing to fetch again', async () => {
+  const desk = newDesk();
+  const fail = () => Promise.reject(new Error('No paper is so large.'));
+  expect(await attempt(desk, fail)).toBe(false);
+  expect(desk.notice.value).toEqual({ kind: 'fault', text: 'That could not be made: No paper is so large.' });
+  await attempt(desk, fail, { fault: () => 'It is kept.' });
+  expect(desk.notice.value.text).toBe('It is kept.');
+});
+
+it('takes a library’s own missing part for one too', async () => {
+  const desk = newDesk();
+  await attempt(desk, () => Promise.reject(new TypeError('Failed to fetch dynamically imported module: x.js')));
+  expect(desk.notice.value.action?.name).toBe('Try again');
+});
+
+it('is how every part of the page is fetched', () => {
+  const files = readdirSync(PAGE, { recursive: true, encoding: 'utf8' }).filter((name) => /\.tsx?$/.test(name));
+  const imports = files.flatMap((name) =>
+    [...readFileSync(join(PAGE, name), 'utf8').matchAll(/(.{0,40}\s*)\bimport\(/g)].map(([, before]) => ({
+      name,
+      before,
+    })),
+  );
+  expect(imports.length).toBeGreaterThan(20);
+  // What `Later` shows is handed to it as a function; it fetches that itself.
+  const known = /fetchPart\(\s*\(\) =>\s*$|typeof $|^const load\w+ = \(\) => $/;
+  expect(imports.filter(({ before }) => !known.test(before!))).toEqual([]);
+});
