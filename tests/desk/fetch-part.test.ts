@@ -1,8 +1,8 @@
 import { readdirSync, readFileSync } from 'node:fs';
 import { join } from 'node:path';
 import { expect, it } from 'vitest';
-import type { Notice } from '../../packages/page/src/desk/desk.ts';
 import { attempt, fetchPart } from '../../packages/page/src/desk/fetch-part.ts';
+import type { Notice } from '../../packages/page/src/desk/notice.ts';
 
 const PAGE = 'packages/page/src';
 const newDesk = () => ({ notice: { value: { text: '', kind: 'note' } as Notice } });

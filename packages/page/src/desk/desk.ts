@@ -13,6 +13,7 @@ import { type Data, getAt, type Keys, setAt, setKeys } from '../job/data.ts';
 import type { Doc } from './doc.ts';
 import { attempt, fetchPart } from './fetch-part.ts';
 import { advance, beginHistory, type History, redo, settle, undo } from './history.ts';
+import type { Notice } from './notice.ts';
 
 /** How the job is kept: written, or not: the browser forbids it, or has no room left. */
 type Saving = 'saved' | 'blocked' | 'full';
@@ -69,14 +70,6 @@ export interface Desk {
   /** Lays a job on the desk with the history that it was kept with, and what was half typed. */
   lay(history: History<Doc>, drafts?: Readonly<Record<string, string>>): void;
   value(path: string): Data | undefined;
-}
-
-export interface Notice {
-  readonly text: string;
-  readonly kind: 'note' | 'fault';
-  readonly lines?: readonly string[];
-  /** Something that can be done about it. */
-  readonly action?: { readonly name: string; readonly run: () => void };
 }
 
 const NOTHING: Notice = { text: '', kind: 'note' };

@@ -1,4 +1,4 @@
-import type { Notice } from './desk.ts';
+import type { Notice } from './notice.ts';
 
 /** A part of the page that could not be fetched: there is no network, or a newer page has taken this one's place. */
 class NotFetched extends Error {}

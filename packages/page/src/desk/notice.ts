@@ -1,0 +1,8 @@
+/** One line of what just happened, or what went wrong. */
+export interface Notice {
+  readonly text: string;
+  readonly kind: 'note' | 'fault';
+  readonly lines?: readonly string[];
+  /** Something that can be done about it. */
+  readonly action?: { readonly name: string; readonly run: () => void };
+}
