@@ -93,6 +93,14 @@ describe('a job made by hand', () => {
     expect(acceptJob(BY_HAND)).toEqual(read.job);
   });
 
+  it('takes a shop with as little in it as a shop file may have', () => {
+    const read = readJob(
+      '{ fielded: 1, shop: shop.yaml, panel: { thickness: 20 }, frame: { thickness: 22, groove: { width: 6.4, depth: 11, setback: 7.5 }, swellGap: 2 }, cuts: [{ side: front, profile: { shape: bevel, reach: 30, depth: 8 } }] }',
+      { loadShop: () => 'fielded: 1\n' },
+    );
+    expect(acceptJob({ ...BY_HAND, shop: {} }).shop).toEqual(read.job!.shop);
+  });
+
   const frame = BY_HAND.frame;
   const [raise, relief] = BY_HAND.cuts as [GivenJob['cuts'][number], GivenJob['cuts'][number]];
   const { profile } = raise;
@@ -134,6 +142,44 @@ describe('a job made by hand', () => {
       'half a door',
       { doors: [{ width: 400, height: 700, stile: 60, rail: 60, across: 1.5 }] },
       'doors[0].across must be a whole number above 0, got 1.5',
+    ],
+    [
+      'a groove deeper than the frame',
+      { frame: { ...frame, groove: { ...frame.groove, depth: 30 } } },
+      "frame.groove.depth must be at most the frame's thickness of 22, got 30",
+    ],
+    [
+      'a groove behind the frame',
+      { frame: { ...frame, groove: { ...frame.groove, setback: 20 } } },
+      'frame.groove must lie inside a frame 22 thick, got setback and width of 26.4',
+    ],
+    ['a door without sizes', { doors: [{} as never] }, 'doors[0].width must be above 0, got undefined'],
+    [
+      'a cut without a profile',
+      { cuts: [{ side: 'front' } as never] },
+      'cuts[0].profile must be an object, got undefined',
+    ],
+    ['cuts that are no list', { cuts: 'raise' as never }, 'cuts must be a list, got "raise"'],
+    ['seasons without figures', { season: {} as never }, 'season.made must be an object, got undefined'],
+    [
+      'half a head',
+      { shop: { heads: { a: {} as never } } },
+      'shop.heads.a.cuttingDiameter must be above 0, got undefined',
+    ],
+    [
+      'half a machine',
+      { shop: { machines: { m: {} as never } } },
+      'shop.machines.m.opening must be above 0, got undefined',
+    ],
+    [
+      'a wood that is no name',
+      { panel: { thickness: 20, species: 5 as never } },
+      'panel.species must be a text, got 5',
+    ],
+    [
+      'an arris without a profile',
+      { frame: { ...frame, backEdge: {} as never } },
+      'frame.backEdge.profile.shape must be',
     ],
     ['a unit that is none', { units: 'cm' as never }, 'units must be one of mm, in, got "cm"'],
   ])('with %s is refused, with the value', (_, change, message) => {

@@ -2,10 +2,13 @@ import type { Door } from '../door/door.ts';
 import type { FitLimits, Frame } from '../joint/frame.ts';
 import type { Panel } from '../joint/panel.ts';
 import type { Cut } from '../machining/cut.ts';
+import { toRadians } from '../measure/angle.ts';
 import type { NamedProfile, OutlineProfile } from '../profile/profile.ts';
+import type { Rules, Shop } from '../shop/shop.ts';
 import type { Season, SpreadLimits } from '../spread/limits.ts';
 import { checkGivenJob } from './check-given-job.ts';
 import { DEFAULTS } from './defaults.ts';
+import { groupAt, listAt } from './given-values.ts';
 import type { Job } from './job.ts';
 
 /** All of `Needed` must be given, the rest of `T` may be. */
@@ -19,7 +22,7 @@ export type GivenCut = Needs<Omit<Cut, 'profile'>, 'side'> & { readonly profile:
 
 /** A job made by hand: it needs what a job file needs. Lengths mm, angles radians. */
 export interface GivenJob
-  extends Partial<Omit<Job, 'panel' | 'frame' | 'cuts' | 'fit' | 'spread' | 'season' | 'doors'>> {
+  extends Partial<Omit<Job, 'panel' | 'frame' | 'cuts' | 'fit' | 'spread' | 'season' | 'doors' | 'shop'>> {
   readonly panel: Needs<Panel, 'thickness'>;
   readonly frame: Omit<Frame, 'sticking'> & { readonly sticking?: GivenProfile };
   readonly cuts: readonly GivenCut[];
@@ -27,6 +30,7 @@ export interface GivenJob
   readonly spread?: Partial<SpreadLimits>;
   readonly season?: Needs<Season, 'made' | 'driest' | 'dampest'>;
   readonly doors?: readonly Needs<Door, 'width' | 'height' | 'stile' | 'rail'>[];
+  readonly shop?: Partial<Shop>;
 }
 
 /**
@@ -45,7 +49,7 @@ export function acceptJob(given: GivenJob): Job {
 }
 
 function fillIn(given: GivenJob): Job {
-  const { panel, frame, cuts, fit, spread, season, doors } = given;
+  const { panel, frame, cuts, fit, spread, season, doors, shop } = given;
   const { sticking } = frame ?? {};
   return {
     ...(given as Job),
@@ -53,18 +57,19 @@ function fillIn(given: GivenJob): Job {
     units: given.units ?? DEFAULTS.units,
     panel: { ...panel, measured: panel?.measured ?? panel?.thickness, sawn: panel?.sawn ?? DEFAULTS.sawn },
     frame: { ...frame, ...(sticking && { sticking: fillProfile(sticking) }) } as Frame,
-    cuts: (cuts ?? []).map(fillCut),
+    cuts: listAt('cuts', cuts).map(fillCut),
     fit: { ...DEFAULTS.fit, ...fit },
     ...(spread && { spread: { ...NO_SPREAD, ...spread } }),
     ...(season && { season: { ...season, pinned: season.pinned ?? DEFAULTS.pinned } }),
-    doors: (doors ?? []).map(fillDoor),
+    doors: listAt('doors', doors).map(fillDoor),
+    ...(shop !== undefined && { shop: fillShop(shop) }),
   };
 }
 
 const NO_SPREAD: SpreadLimits = { thickness: 0, height: 0, fence: 0, grooveWidth: 0, film: 0 };
 
 function fillCut(given: GivenCut, index: number): Cut {
-  const { profile } = given;
+  const profile = groupAt(`cuts[${index}].profile`, groupAt(`cuts[${index}]`, given).profile);
   return {
     ...given,
     profile: fillProfile(profile),
@@ -80,6 +85,19 @@ function fillProfile(given: GivenProfile): Cut['profile'] {
   if (given.shape === 'outline') return given;
   const { land = DEFAULTS.land, shoulder = DEFAULTS.shoulder, balance = DEFAULTS.balance } = given;
   return { ...given, land, shoulder, balance };
+}
+
+const RULES: Rules = {
+  ...DEFAULTS.rules,
+  leastSideClearance: toRadians(DEFAULTS.rules.leastSideClearance),
+  leastClearance: toRadians(DEFAULTS.rules.leastClearance),
+};
+
+/** A shop made by hand may hold as little as a file: nothing but a head, say. One that lacks nothing stays the same object. */
+function fillShop(given: Partial<Shop>): Shop {
+  const { units, knives, heads, machines, rules } = groupAt('shop', given);
+  if (units && knives && heads && machines && rules) return given as Shop;
+  return { units: 'mm', knives: {}, heads: {}, machines: {}, ...given, rules: { ...RULES, ...rules } };
 }
 
 function fillDoor(given: NonNullable<GivenJob['doors']>[number], index: number): Door {

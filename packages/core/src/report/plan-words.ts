@@ -139,16 +139,17 @@ export function sayNotChecked(path: string, { cut, machine, head, knife }: SetUp
   switch (key) {
     case 'fromFace':
     case 'presented':
-      return say(`unknown.${key}`, { knife: knife ?? '' }, voice);
+      return say(`unknown.${key}`, { knife: knife ?? '', key }, voice);
     case 'knives':
-      return say('unknown.knives', { cut, head }, voice);
+      return say('unknown.knives', { cut, head, key: 'fromFace' }, voice);
     case 'bore':
-      return say('unknown.bore', { head }, voice);
+      return say('unknown.bore', { head, key }, voice);
     case 'spindle':
     case 'spindleLength':
     case 'fenceGap':
     case 'power':
     case 'tallFence':
+      return say(`unknown.${key}`, { machine, key }, voice);
     case 'rings':
     case 'bearings':
       return say(`unknown.${key}`, { machine }, voice);

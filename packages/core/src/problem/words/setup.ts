@@ -171,22 +171,22 @@ export const SETUP_WORDS = {
   'plan.sample':
     'To set to a kept sample: lay it as the panel lies. Turned by hand, the knives just touch it at the edge, {point:length} above the table, and where the cut ends, {out:length} from the fence.',
   'unknown.fromFace':
-    "How high the head sits is not known. Measure with a depth gauge how far the deepest point of the knife {knife} lies in from the head's face, and write it as fromFace.",
+    "How high the head sits is not known. Measure with a depth gauge how far the deepest point of the knife {knife} lies in from the head's face, and write it as {key:path}.",
   'unknown.knife':
     'How high the head sits is not known until its knife is ground. Set the deepest point of the knife to the height given, with a rule from the table.',
   'unknown.knives':
-    'How high the head sits for the {cut} is not known: no knife that the shop keeps in the head "{head}" has its profile. Set the deepest point of the knife to the height given, with a rule from the table, or describe the knife in the shop with its fromFace.',
-  'unknown.presented': 'Nobody said how work is held for the knife {knife}. Ask, and write it as presented.',
-  'unknown.bore': 'The bore of the head "{head}" is not known. Read it off the head, and write it as bore.',
+    'How high the head sits for the {cut} is not known: no knife that the shop keeps in the head "{head}" has its profile. Set the deepest point of the knife to the height given, with a rule from the table, or describe the knife in the shop with its {key:path}.',
+  'unknown.presented': 'Nobody said how work is held for the knife {knife}. Ask, and write it as {key:path}.',
+  'unknown.bore': 'The bore of the head "{head}" is not known. Read it off the head, and write it as {key:path}.',
   'unknown.spindle':
-    'The spindle of "{machine}" was not checked against the bore. Measure it, and write it as spindle.',
+    'The spindle of "{machine}" was not checked against the bore. Measure it, and write it as {key:path}.',
   'unknown.spindleLength':
-    'Whether the head goes on "{machine}" with its nut was not checked. Measure the spindle above the seat, and write it as spindleLength.',
+    'Whether the head goes on "{machine}" with its nut was not checked. Measure the spindle above the seat, and write it as {key:path}.',
   'unknown.fenceGap':
-    'Whether the fence of "{machine}" opens far enough was not checked. Measure its greatest gap, and write it as fenceGap.',
+    'Whether the fence of "{machine}" opens far enough was not checked. Measure its greatest gap, and write it as {key:path}.',
   'unknown.power':
-    'Whether the motor of "{machine}" takes it in one pass was not checked. Read its power off the plate, and write it as power.',
+    'Whether the motor of "{machine}" takes it in one pass was not checked. Read its power off the plate, and write it as {key:path}.',
   'unknown.tallFence':
-    'Whether "{machine}" has a fence to hold the panel upright was not checked. Write it as tallFence.',
+    'Whether "{machine}" has a fence to hold the panel upright was not checked. Write it as {key:path}.',
   'unknown.rings': 'Whether the head reaches into the table of "{machine}" was not checked.',
 } as const;

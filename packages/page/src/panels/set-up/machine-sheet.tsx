@@ -2,6 +2,7 @@ import { formatLength, formatNumber, type Plan, type SetUp, sayCurve, sayNotChec
 import type { JSX } from 'preact';
 import { useDesk } from '../../desk/context.ts';
 import { keepTogether } from '../../words/keep-together.ts';
+import { HEAD_FIELDS, KNIFE_FIELDS, MACHINE_FIELDS } from '../shop/shop-fields.ts';
 import { PlanView } from './plan-view.tsx';
 import { SectionView } from './section-view.tsx';
 import { TestPiece } from './test-piece.tsx';
@@ -55,7 +56,7 @@ export function MachineSheet({ plan, index }: { plan: Plan; index: number }): JS
               <li>The hand of the knife is assumed: make sure that it cuts, and does not rub, turning so.</li>
             )}
             {setUp.notChecked.map((path) => (
-              <li key={path}>{withoutKeys(sayNotChecked(path, setUp, voice))}</li>
+              <li key={path}>{keepTogether(sayNotChecked(path, setUp, { ...voice, namePlace: nameField }))}</li>
             ))}
           </ul>
         </div>
@@ -69,9 +70,10 @@ export function MachineSheet({ plan, index }: { plan: Plan; index: number }): JS
   );
 }
 
-/** What is to be written into a shop file is given in the shop here. */
-function withoutKeys(words: string): string {
-  return words.replace(/, and write it as \w+\./, ', and give it in the shop.');
+/** What is to be written into a shop file under a key is given in a field of the shop here. */
+function nameField(key: string): string {
+  const field = [...HEAD_FIELDS, ...MACHINE_FIELDS, ...KNIFE_FIELDS].find((each) => each.key === key);
+  return field === undefined ? key : `“${field.label}” in the shop`;
 }
 
 /** Height, fence, ring, speed and feed: what is set at the machine. */
