@@ -1,8 +1,8 @@
 // Doors at 390 px, without reading docs: an opening, rows, a shaped head, figures of the elevation typed over, a template saved.
 import { readFileSync } from 'node:fs';
-import { AxeBuilder } from '@axe-core/playwright';
 import { readDxf } from '@fielded/exchange';
 import { expect, it } from 'vitest';
+import { axeFaults } from './axe.ts';
 import { field, PHONE, setUpBench } from './open-page.ts';
 
 const bench = setUpBench();
@@ -57,6 +57,5 @@ it('a door is given by its opening, its rows and its head; every figure drawn of
   expect(insertion).toBeGreaterThan(0);
   expect(radii.filter((r) => r === 70 - insertion)).toHaveLength(2);
 
-  const { violations } = await new AxeBuilder({ page }).include('.doors').include('.stage').analyze();
-  expect(violations.map(({ id, nodes }) => `${id}: ${nodes.map(({ target }) => target).join(', ')}`)).toEqual([]);
+  expect(await axeFaults(page, '.doors', '.stage')).toEqual([]);
 }, 60_000);

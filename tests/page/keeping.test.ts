@@ -5,7 +5,7 @@ import { deflateRawSync } from 'node:zlib';
 import type { Page } from 'playwright-core';
 import { describe, expect, it } from 'vitest';
 import { readJob } from '../../packages/core/src/index.ts';
-import { DESKTOP, field, figureOf, ready, setUpBench } from './open-page.ts';
+import { DESKTOP, field, figureOf, OFFLINE, ready, setUpBench } from './open-page.ts';
 
 const bench = setUpBench();
 
@@ -207,7 +207,7 @@ describe('a link', () => {
 
 describe('without a network', () => {
   it('the page opens after one visit, with what is fetched later too, and keeps the job over an update', async () => {
-    const page = await bench.open();
+    const page = await bench.open({ ...DESKTOP, ...OFFLINE });
     await page.evaluate(() => navigator.serviceWorker.ready);
     await expect.poll(() => page.evaluate(() => navigator.serviceWorker.controller !== null)).toBe(true);
     await depth(page).fill('4.9');
@@ -253,7 +253,7 @@ const EXAMPLE = JSON.stringify({
 
 describe('a part of the page that cannot be fetched', () => {
   it('says so where it belongs, and is there at the second try', async () => {
-    const page = await bench.open({ ...DESKTOP, serviceWorkers: 'block' });
+    const page = await bench.open();
     await page.route('**/doors-panel-*.js', (route) => route.abort());
     await page.locator('.rooms').getByRole('button', { name: 'Doors', exact: true }).click();
     const failed = page.locator('.not-fetched');
@@ -265,7 +265,7 @@ describe('a part of the page that cannot be fetched', () => {
   });
 
   it('is told in words, no tick stands for what it would have checked, and asking again fetches it', async () => {
-    const page = await bench.open({ ...DESKTOP, serviceWorkers: 'block' });
+    const page = await bench.open();
     await page.route('**/whole-report-*', (route) => route.abort());
     await field(page, 'cuts[1].profile.depth').fill('1');
     await field(page, 'cuts[1].profile.depth').blur();

@@ -1,12 +1,12 @@
 // What a quote on the page says against what the command line says of the same job, without a network.
 import { readFileSync, writeFileSync } from 'node:fs';
 import { join } from 'node:path';
-import { AxeBuilder } from '@axe-core/playwright';
 import { strFromU8, unzipSync } from 'fflate';
 import type { Page } from 'playwright-core';
 import { expect, it } from 'vitest';
 import { run } from '../cli/command.ts';
 import { runProgram } from '../support/programs.ts';
+import { axeFaults } from './axe.ts';
 import { DESKTOP, PHONE, ready, setUpBench } from './open-page.ts';
 
 const bench = setUpBench();
@@ -68,10 +68,6 @@ it('is the command line’s own, as PDF and as DOCX, and is printed', async () =
 
 it('prices by the shop’s rates, says what is not priced, and keeps what was typed beside the job', async () => {
   const page = await bench.open({ ...DESKTOP, colorScheme: 'dark', reducedMotion: 'reduce' });
-  const axe = async () => {
-    const { violations } = await new AxeBuilder({ page }).options({ resultTypes: ['violations'] }).analyze();
-    return violations.map(({ id, nodes }) => `${id}: ${nodes.map(({ target }) => target).join(', ')}`);
-  };
   await go(page, 'Doors');
   await page.getByRole('button', { name: 'Add a door' }).click();
   await go(page, 'Quote');
@@ -83,7 +79,7 @@ it('prices by the shop’s rates, says what is not priced, and keeps what was ty
   const price = page.locator('.price');
   await price.waitFor();
   expect(await price.innerText()).toContain('not priced');
-  expect(await axe()).toEqual([]);
+  expect(await axeFaults(page)).toEqual([]);
   await rate('Each door').fill('0.5');
   await page.getByRole('button', { name: 'Give what is missing for Making and gluing up' }).click();
   await expect.poll(() => page.evaluate(() => document.activeElement?.getAttribute('data-shop'))).toBe('rates.hour');

@@ -1,10 +1,10 @@
 // The shop on the page: opened from its file, changed, compared with a job, saved, and there again for the next job.
 import { readFileSync } from 'node:fs';
-import { AxeBuilder } from '@axe-core/playwright';
 import type { Page } from 'playwright-core';
 import { expect, it } from 'vitest';
 import { matchKnives, readJobData, readShop } from '../../packages/core/src/index.ts';
 import { EXAMPLE } from '../../packages/page/src/job/start.ts';
+import { axeFaults } from './axe.ts';
 import { DESKTOP, PHONE, ready, setUpBench } from './open-page.ts';
 
 const bench = setUpBench();
@@ -70,8 +70,7 @@ it('compares its knives with a cut as the command line does, and sets the one th
     expect(said[i]).toContain(`${knife}, set to reach ${mm(reach)}: at most ${mm(deviation)} off`);
   });
   expect(await page.locator('.drawn-over figcaption').innerText()).toContain(wanted[0]!.knife);
-  const { violations } = await new AxeBuilder({ page }).options({ resultTypes: ['violations'] }).analyze();
-  expect(violations.map(({ id, nodes }) => `${id}: ${nodes.map(({ target }) => target).join(', ')}`)).toEqual([]);
+  expect(await axeFaults(page)).toEqual([]);
   await page.getByRole('button', { name: 'Use bevel-36 for the raise' }).click();
   await go(page, 'Joint');
   expect(await page.locator('.cut').first().innerText()).toContain('bevel-36');

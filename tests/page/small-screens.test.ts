@@ -32,7 +32,6 @@ async function measure(page: Page) {
 
 /** The screen as a keyboard leaves it. */
 async function raiseKeyboard(page: Page, width: number, height: number): Promise<void> {
-  console.error('kb');
   await page.setViewportSize({ width, height });
   await page.waitForTimeout(450);
 }

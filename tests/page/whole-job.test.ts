@@ -1,9 +1,9 @@
 // From nothing to doors, a cutting list, a set-up read at the machine and a quote's PDF: on a phone, without a network, by keyboard alone.
-import { AxeBuilder } from '@axe-core/playwright';
 import type { Page } from 'playwright-core';
 import { expect, it } from 'vitest';
 import { runProgram } from '../support/programs.ts';
-import { PHONE, setUpBench } from './open-page.ts';
+import { axeFaults } from './axe.ts';
+import { OFFLINE, PHONE, setUpBench } from './open-page.ts';
 
 const bench = setUpBench();
 /** So many stops are made in search of one. */
@@ -51,13 +51,12 @@ async function go(page: Page, part: string): Promise<void> {
 }
 
 it('goes from nothing to the quote', async () => {
-  const page = await bench.open({ ...PHONE, reducedMotion: 'reduce' });
+  const page = await bench.open({ ...PHONE, ...OFFLINE, reducedMotion: 'reduce' });
   const faults: string[] = [];
   const check = async (state: string) => {
     for (const colorScheme of ['light', 'dark'] as const) {
       await page.emulateMedia({ colorScheme });
-      const { violations } = await new AxeBuilder({ page }).options({ resultTypes: ['violations'] }).analyze();
-      faults.push(...violations.map(({ id, nodes }) => `${state}, ${colorScheme}: ${id} ${nodes[0]?.target}`));
+      faults.push(...(await axeFaults(page)).map((fault) => `${state}, ${colorScheme}: ${fault}`));
     }
     if (await page.evaluate(() => document.documentElement.scrollWidth > innerWidth)) faults.push(`${state}: too wide`);
   };

@@ -3,7 +3,7 @@ import { readFileSync } from 'node:fs';
 import type { CDPSession, Page } from 'playwright-core';
 import { describe, expect, it } from 'vitest';
 import { evaluate, readJob } from '../../packages/core/src/index.ts';
-import { DESKTOP, field, figureOf, middleOf, PHONE, ready, setUpBench, tapDimension } from './open-page.ts';
+import { DESKTOP, field, figureOf, middleOf, OFFLINE, PHONE, ready, setUpBench, tapDimension } from './open-page.ts';
 
 const bench = setUpBench();
 
@@ -62,7 +62,7 @@ describe('a newcomer', () => {
 
 describe('on a phone without a network', () => {
   it('a maker goes from nothing to doors, a cutting list and the set-up at the machine', async () => {
-    const page = await bench.open(PHONE);
+    const page = await bench.open({ ...PHONE, ...OFFLINE });
     await page.evaluate(() => navigator.serviceWorker.ready);
     await expect.poll(() => page.evaluate(() => navigator.serviceWorker.controller !== null)).toBe(true);
     await page.context().setOffline(true);

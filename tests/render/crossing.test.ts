@@ -6,7 +6,7 @@ import type { Item, Scene, TextItem } from '@fielded/render';
 import { CAPITAL, knifeScene, scene, seasonScene, sheets, spreadScene, textsOf, viewsOf } from '@fielded/render';
 import { expect, test } from 'vitest';
 import { FONT_FILE } from '../../packages/cli/src/formats/font-file.ts';
-import { runProgram, scratchFolder } from '../support/programs.ts';
+import { findBrowser, runProgram, scratchFolder } from '../support/programs.ts';
 import { JOBS } from './jobs-to-draw.ts';
 import { layoutFaults, leaderFaults, type Rectangle } from './layout-faults.ts';
 import { randomReport } from './random-report.ts';
@@ -42,7 +42,7 @@ function measureInk(texts: readonly string[]): Map<string, Ink> {
     page,
     `<!doctype html><meta charset="utf-8"><style>@font-face{font-family:Plex;src:url(data:font/ttf;base64,${font})}</style><body><script>${script}</script>`,
   );
-  const dumped = runProgram('chromium', [
+  const dumped = runProgram(findBrowser().program, [
     '--headless',
     '--no-sandbox',
     '--disable-gpu',

@@ -7,6 +7,7 @@ import { afterAll } from 'vitest';
 /** Programs that drawings are shown or measured with, and the Debian package each comes in. */
 const PACKAGES = {
   chromium: 'chromium',
+  'chromium-headless-shell': 'chromium-headless-shell',
   'rsvg-convert': 'librsvg2-bin',
   pdftoppm: 'poppler-utils',
   pdftotext: 'poppler-utils',
@@ -22,7 +23,7 @@ export type Program = keyof typeof PACKAGES;
  * to get. A check that cannot be made fails: it is not passed over.
  */
 export function runProgram(program: Program, args: readonly string[], folder?: string): Buffer {
-  if (spawnSync('sh', ['-c', `command -v ${program}`]).status !== 0) install(program);
+  if (pathOf(program) === null) install(program);
   return execFileSync(program, args, {
     maxBuffer: 1 << 28,
     stdio: ['ignore', 'pipe', 'pipe'],
@@ -30,6 +31,29 @@ export function runProgram(program: Program, args: readonly string[], folder?: s
     // A program that is run in a folder has its settings there too, not those of whoever runs the tests.
     ...(folder !== undefined && { cwd: folder, env: { ...process.env, HOME: folder } }),
   });
+}
+
+/** Where a program stands, or null. */
+function pathOf(program: Program): string | null {
+  const { status, stdout } = spawnSync('sh', ['-c', `command -v ${program}`], { encoding: 'utf8' });
+  return status === 0 ? stdout.trim() : null;
+}
+
+/**
+ * The browser that tests run: Chromium built without a window, which takes half the processor's time, or else the one of a
+ * desktop. Where neither is there the first is installed, or the second on systems that have no package of the first.
+ */
+export function findBrowser(): { readonly program: Program; readonly path: string } {
+  for (const program of ['chromium-headless-shell', 'chromium'] as const) {
+    const path = pathOf(program);
+    if (path !== null) return { program, path };
+  }
+  try {
+    install('chromium-headless-shell');
+  } catch {
+    install('chromium');
+  }
+  return findBrowser();
 }
 
 function install(program: Program): void {
@@ -54,7 +78,7 @@ export function runChromium(folder: string, args: readonly string[]): void {
     '--hide-scrollbars',
     `--user-data-dir=${join(folder, 'chromium')}`,
   ];
-  runProgram('chromium', [...common, ...args]);
+  runProgram(findBrowser().program, [...common, ...args]);
 }
 
 /** A folder for one test file, removed when it is done. */
