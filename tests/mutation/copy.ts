@@ -1,0 +1,122 @@
+import { spawn } from 'node:child_process';
+import { cpSync, mkdirSync, mkdtempSync, readdirSync, readFileSync, rmSync, symlinkSync, writeFileSync } from 'node:fs';
+import { tmpdir } from 'node:os';
+import { join } from 'node:path';
+import type { SmallFault } from './faults.ts';
+
+/** What became of a fault: tests failed, they ran so much longer that they were stopped, or they passed. */
+export type Outcome = 'caught' | 'too slow' | 'survived';
+
+export interface Copy {
+  /** Runs the tests without a fault, for the time that each file takes. Throws where one fails. */
+  measure(): Promise<void>;
+  tryFault(fault: SmallFault): Promise<{ readonly outcome: Outcome; readonly seconds: number }>;
+  remove(): void;
+}
+
+/** Tests that take so many times as long as without a fault are stopped. */
+const PATIENCE = 6;
+
+/** One worker that keeps what it has loaded, the quickest files first, and the end at the first failure. */
+const CONFIG = `
+import { existsSync, readFileSync } from 'node:fs';
+import { defineConfig } from 'vitest/config';
+import { BaseSequencer } from 'vitest/node';
+
+const times = existsSync('times.json') ? JSON.parse(readFileSync('times.json', 'utf8')) : {};
+class QuickestFirst extends BaseSequencer {
+  sort(files) {
+    return [...files].sort((a, b) => (times[a.moduleId] ?? 0) - (times[b.moduleId] ?? 0));
+  }
+}
+
+export default defineConfig({
+  resolve: { conditions: ['source'] },
+  ssr: { resolve: { conditions: ['source'] } },
+  test: {
+    isolate: false,
+    maxWorkers: 1,
+    testTimeout: 300_000,
+    bail: 1,
+    experimental: { fsModuleCache: true },
+    sequence: { sequencer: QuickestFirst },
+  },
+});
+`;
+
+/** A copy of the project whose packages find each other, and not those of the project. */
+export function makeCopy(root: string, tests: readonly string[]): Copy {
+  const folder = mkdtempSync(join(tmpdir(), 'fielded-mutation-'));
+  copyProject(root, folder);
+  const vitest = join(root, 'node_modules/vitest/vitest.mjs');
+  let normal = Number.POSITIVE_INFINITY;
+
+  /** Runs the tests; null where they took too long. */
+  const run = (most: number, ...options: string[]) =>
+    new Promise<number | null>((settle) => {
+      const child = spawn(process.execPath, [vitest, 'run', ...options, ...tests], {
+        cwd: folder,
+        stdio: 'ignore',
+        detached: true,
+      });
+      let late = false;
+      // The whole group: its worker may be in a loop without an end.
+      const stop = () => {
+        late = true;
+        process.kill(-child.pid!, 'SIGKILL');
+      };
+      const timer = Number.isFinite(most) ? setTimeout(stop, most) : undefined;
+      child.on('exit', (status) => {
+        clearTimeout(timer);
+        settle(late ? null : status);
+      });
+    });
+
+  const measure = async () => {
+    const answer = join(folder, 'answer.json');
+    const begun = performance.now();
+    const status = await run(normal, '--reporter=json', `--outputFile=${answer}`);
+    if (status !== 0) throw new Error('The tests fail without a fault: nothing can be told from them.');
+    normal = performance.now() - begun;
+    const { testResults } = JSON.parse(readFileSync(answer, 'utf8')) as { testResults: readonly TimedFile[] };
+    const times = testResults.map(({ name, startTime, endTime }) => [name, endTime - startTime]);
+    writeFileSync(join(folder, 'times.json'), JSON.stringify(Object.fromEntries(times)));
+  };
+
+  const tryFault = async ({ file, at, from, to }: SmallFault) => {
+    const path = join(folder, file);
+    const text = readFileSync(path, 'utf8');
+    writeFileSync(path, text.slice(0, at) + to + text.slice(at + from.length));
+    try {
+      const begun = performance.now();
+      const status = await run(PATIENCE * normal);
+      const outcome: Outcome = status === null ? 'too slow' : status === 0 ? 'survived' : 'caught';
+      return { outcome, seconds: (performance.now() - begun) / 1000 };
+    } finally {
+      writeFileSync(path, text);
+    }
+  };
+
+  return { measure, tryFault, remove: () => rmSync(folder, { recursive: true, force: true }) };
+}
+
+interface TimedFile {
+  readonly name: string;
+  readonly startTime: number;
+  readonly endTime: number;
+}
+
+function copyProject(root: string, copy: string): void {
+  for (const name of ['packages', 'tests', 'docs', 'examples', 'tools'])
+    cpSync(join(root, name), join(copy, name), {
+      recursive: true,
+      filter: (path) => !/(node_modules|[\\/]dist)$/.test(path),
+    });
+  for (const name of readdirSync(root)) if (/\.(json|md)$/.test(name)) cpSync(join(root, name), join(copy, name));
+  writeFileSync(join(copy, 'vitest.config.mjs'), CONFIG);
+  mkdirSync(join(copy, 'node_modules/@fielded'), { recursive: true });
+  for (const name of readdirSync(join(root, 'node_modules')))
+    if (name !== '@fielded') symlinkSync(join(root, 'node_modules', name), join(copy, 'node_modules', name));
+  for (const name of readdirSync(join(copy, 'packages')))
+    symlinkSync(join(copy, 'packages', name), join(copy, 'node_modules/@fielded', name));
+}
