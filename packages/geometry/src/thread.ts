@@ -147,6 +147,34 @@ export function pieceAt({ pieces, depthFrom }: Thread, k: number): Piece {
   return depthFrom === null ? pieces[k]! : flipCurve(pieces[k]!, depthFrom);
 }
 
+/**
+ * The piece at place `k` of a thread over [x0, x1] as a curve that lies in the plane, run from right to left if asked: what
+ * `sharesOf` gives, cut, placed and turned in one go.
+ */
+export function curveOver(t: Thread, k: number, x0: number, x1: number, leftwards: boolean): Curve {
+  const p = t.pieces[k]!;
+  const { depthFrom } = t;
+  const left = Math.max(p.x0, x0);
+  const right = Math.min(p.x1, x1);
+  const from = leftwards ? right : left;
+  const to = leftwards ? left : right;
+  const y0 = heightAt(p, from);
+  const y1 = heightAt(p, to);
+  const bent = p.turn !== 0;
+  // To run it the other way turns it the other way, and so does to mirror it.
+  const turned = bent && leftwards !== (depthFrom !== null);
+  return {
+    x0: from,
+    y0: depthFrom === null ? y0 : depthFrom - y0,
+    x1: to,
+    y1: depthFrom === null ? y1 : depthFrom - y1,
+    cx: p.cx,
+    cy: depthFrom === null || !bent ? p.cy : depthFrom - p.cy,
+    r: p.r,
+    turn: turned ? (-p.turn as -1 | 1) : p.turn,
+  };
+}
+
 /** A piece's share of a stretch of its thread. */
 export interface Share {
   readonly piece: Piece;
@@ -154,9 +182,8 @@ export interface Share {
   readonly x1: number;
 }
 
-/** The pieces of a thread over [x0, x1], left to right, the first and last of them cut there. */
-export function sharesOf(t: Thread, x0: number, x1: number): Share[] {
-  const shares: Share[] = [];
+/** The pieces of a thread over [x0, x1], left to right, the first and last of them cut there, appended to `shares`. */
+export function sharesOf(t: Thread, x0: number, x1: number, shares: Share[] = []): Share[] {
   for (let k = placeAt(t, x0); k < t.end; k++) {
     if (t.pieces[k]!.x0 >= x1) break;
     const piece = pieceAt(t, k);

@@ -18,34 +18,44 @@ export function designInsertion({ groove, swellGap }: Frame): number {
   return groove.depth - swellGap;
 }
 
+/** The measures of a tongue, and what they are taken from: the groove that its inserted part needs. */
+export interface MeasuredTongue {
+  readonly measures: TongueReport;
+  readonly need: GrooveNeed;
+}
+
 /**
  * Measures the inserted part of a tongue, mm: at the tip (x = 0), at the groove's mouth (x = insertion, seen from the tip
  * side), the least and greatest thickness between, and the groove it needs.
  */
-export function measureTongue(tongue: Tongue, insertion: number): TongueReport {
+export function measureTongue(tongue: Tongue, insertion: number): MeasuredTongue {
   const part = insertedPart(tongue, insertion);
   const tip = part[0]!;
   const mouth = part[part.length - 1]!;
   const need = grooveNeed(part);
-  return {
+  const { thinnest, thickest } = thicknessRange(part);
+  const measures = {
     insertion,
     thicknessAtTip: thicknessAt(tip, tip.x0),
     thicknessAtMouth: thicknessAt(mouth, mouth.x1),
-    ...thicknessRange(part),
+    thinnest,
+    thickest,
     grooveNeeded: need.front - need.back,
   };
+  return { measures, need };
 }
 
 /**
  * Puts a tongue into its groove: clearance, how deep it goes, where the panel's faces end up, and the verdict.
  *
- * `thickness` is the panel's measured thickness and `margin` how far in the raise leaves the face (null without a front cut), `film` the coat on each
+ * `designNeed` is the groove that it needs at the design insertion (see `measureTongue`), `thickness` is the panel's measured thickness and `margin` how far in the raise leaves the face (null without a front cut), `film` the coat on each
  * face of the tongue, mm.
  * Differences below 1e-9 mm count as none, so that a tongue cut to the groove's own width is tight, not too thick
  * (formulas 7 to 10).
  */
 export function fitTongue(
   tongue: Tongue,
+  designNeed: GrooveNeed,
   frame: Frame,
   limits: FitLimits,
   thickness: number,
@@ -55,9 +65,9 @@ export function fitTongue(
   // A coat on both faces of the tongue leaves that much less of the groove.
   const groove = { ...frame.groove, width: frame.groove.width - 2 * film };
   const insertion = designInsertion(frame);
-  const designNeed = grooveNeed(insertedPart(tongue, insertion));
   const clearance = settled(groove.width - (designNeed.front - designNeed.back));
-  const deepestInsertion = goesIn(tongue, groove.width, groove.depth);
+  const known = { insertion, need: designNeed };
+  const deepestInsertion = goesIn(tongue, groove.width, groove.depth, known);
   const verdict = judge(clearance, deepestInsertion, insertion, limits, entersAtAll(tongue, groove.width));
   if (verdict === 'will-not-enter') {
     const visibleMargin = margin === null ? null : margin - insertion;
@@ -100,12 +110,20 @@ function entersAtAll(tongue: Tongue, width: number): boolean {
 /**
  * Deepest insertion, mm: the sup of the depths up to `depth` at which the groove needed is no wider than `width`; 0 when
  * even the tip is thicker. The need only grows with depth, so it is the first stretch that outgrows the groove that
- * decides; within it the depth is found by bisection to the last bit.
+ * decides; within it the depth is found by bisection to the last bit. Where what is needed at a `known` insertion fits, it is
+ * looked for from there on.
  */
-function goesIn(tongue: Tongue, width: number, depth: number): number {
-  let front = Number.NEGATIVE_INFINITY;
-  let back = Number.POSITIVE_INFINITY;
+function goesIn(
+  tongue: Tongue,
+  width: number,
+  depth: number,
+  known: { readonly insertion: number; readonly need: GrooveNeed },
+): number {
+  const fits = known.need.front - known.need.back <= width;
+  let front = fits ? known.need.front : Number.NEGATIVE_INFINITY;
+  let back = fits ? known.need.back : Number.POSITIVE_INFINITY;
   for (const s of insertedPart(tongue, depth)) {
+    if (fits && s.x1 <= known.insertion) continue;
     const wider = Math.max(front, highestOver(s.front, s.x0, s.x1));
     const lower = Math.min(back, lowestOver(s.back, s.x0, s.x1));
     if (wider - lower > width + SAME_LENGTH) return lastThatFits(s, front, back, width);

@@ -1,4 +1,4 @@
-import { type Chain, type Curve, heightAt, SAME_LENGTH, sharesOf, threadHeight } from '@fielded/geometry';
+import { type Chain, type Curve, curveOver, placeAt, SAME_LENGTH, threadHeight } from '@fielded/geometry';
 import type { Boundary, Section } from './section.ts';
 
 /** One end of a boundary of the wood. */
@@ -110,24 +110,15 @@ function traceLoop(start: End, used: Set<Boundary>): Chain {
 
 /** Adds a boundary's curves in the direction of travel, the first joined to the last one where both are of one piece. */
 function appendBoundary(loop: Curve[], { boundary, isRight }: End): void {
-  const shares = sharesOf(boundary.thread, boundary.x0, boundary.x1);
-  if (isRight) shares.reverse();
-  for (const { piece, x0, x1 } of shares) {
-    const from = isRight ? x1 : x0;
-    const to = isRight ? x0 : x1;
-    const turn = (isRight ? -piece.turn : piece.turn) as -1 | 0 | 1;
-    const curve = {
-      x0: from,
-      y0: heightAt(piece, from),
-      x1: to,
-      y1: heightAt(piece, to),
-      cx: piece.cx,
-      cy: piece.cy,
-      r: piece.r,
-      turn,
-    };
-    const last = loop[loop.length - 1];
-    if (last !== undefined && continues(last, curve)) loop[loop.length - 1] = { ...last, x1: curve.x1, y1: curve.y1 };
+  const { thread, x0, x1 } = boundary;
+  const first = placeAt(thread, x0);
+  let last = placeAt(thread, x1);
+  if (last > first && thread.pieces[last]!.x0 >= x1) last--;
+  for (let k = first; k <= last; k++) {
+    const curve = curveOver(thread, isRight ? first + last - k : k, x0, x1, isRight);
+    const before = loop[loop.length - 1];
+    if (before !== undefined && continues(before, curve))
+      loop[loop.length - 1] = { ...before, x1: curve.x1, y1: curve.y1 };
     else loop.push(curve);
   }
 }

@@ -36,8 +36,10 @@ export function readTongue(section: Section, depth: number = section.width): Ton
 
 /** The section's outermost wood as seen from the front (1) or the back (-1), piece by piece. */
 function surface({ boundaries }: Section, side: 1 | -1, depth: number): Share[] {
-  const outer = boundaries.filter((b) => b.outer && b.wood === side && b.x0 < depth);
-  return outer.flatMap((b) => sharesOf(b.thread, b.x0, Math.min(b.x1, depth)));
+  const shares: Share[] = [];
+  for (const b of boundaries)
+    if (b.outer && b.wood === side && b.x0 < depth) sharesOf(b.thread, b.x0, Math.min(b.x1, depth), shares);
+  return shares;
 }
 
 /** The part of the tongue inserted to depth e, its last stretch cut there; a step that stands at e itself stays outside. */
@@ -76,15 +78,13 @@ export function thicknessAt(s: TongueStretch, x: number): number {
 export function thicknessRange(part: Tongue): { thinnest: number; thickest: number } {
   let thinnest = Number.POSITIVE_INFINITY;
   let thickest = Number.NEGATIVE_INFINITY;
-  const take = (thickness: number) => {
-    thinnest = Math.min(thinnest, thickness);
-    thickest = Math.max(thickest, thickness);
-  };
   for (const s of part) {
-    take(thicknessAt(s, s.x0));
-    take(thicknessAt(s, s.x1));
+    const tip = thicknessAt(s, s.x0);
+    const mouth = thicknessAt(s, s.x1);
     const x = parallelAt(s);
-    if (x > s.x0 && x < s.x1) take(thicknessAt(s, x));
+    const between = x > s.x0 && x < s.x1 ? thicknessAt(s, x) : tip;
+    thinnest = Math.min(thinnest, tip, mouth, between);
+    thickest = Math.max(thickest, tip, mouth, between);
   }
   return { thinnest, thickest };
 }

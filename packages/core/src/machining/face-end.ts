@@ -1,4 +1,4 @@
-import { type Chain, type Curve, splitAtExtremes } from '@fielded/geometry';
+import { type Chain, type Curve, isPiece, splitAtExtremes } from '@fielded/geometry';
 
 /**
  * How far in from the panel's edge a sweep leaves the worked face, mm: the greatest `x` at which it still takes wood (formula 12);
@@ -10,13 +10,22 @@ import { type Chain, type Curve, splitAtExtremes } from '@fielded/geometry';
  */
 export function faceEnd(swept: Chain): number | null {
   let end = Number.NEGATIVE_INFINITY;
-  for (const c of splitAtExtremes(swept)) {
-    if (c.y0 <= 0 && c.y1 <= 0) continue;
-    if (c.y0 > 0) end = Math.max(end, c.x0);
-    if (c.y1 > 0) end = Math.max(end, c.x1);
-    if (c.y0 <= 0 || c.y1 <= 0) end = Math.max(end, crossingOfFace(c));
+  // From the field outwards: most curves lie nearer the edge than the end that is found first.
+  for (let k = swept.length - 1; k >= 0; k--) {
+    const c = swept[k]!;
+    if (c.x1 <= end && isPiece(c)) continue;
+    if (c.turn === 0) end = Math.max(end, farthestInWood(c));
+    else for (const part of splitAtExtremes([c])) end = Math.max(end, farthestInWood(part));
   }
   return end === Number.NEGATIVE_INFINITY ? null : end;
+}
+
+/** How far in a piece that runs one way in x and y lies below the face; -Infinity where nowhere. */
+function farthestInWood(c: Curve): number {
+  if (c.y0 <= 0 && c.y1 <= 0) return Number.NEGATIVE_INFINITY;
+  const atStart = c.y0 > 0 ? c.x0 : Number.NEGATIVE_INFINITY;
+  const atEnd = c.y1 > 0 ? c.x1 : Number.NEGATIVE_INFINITY;
+  return Math.max(atStart, atEnd, c.y0 <= 0 || c.y1 <= 0 ? crossingOfFace(c) : Number.NEGATIVE_INFINITY);
 }
 
 /** Where a piece that runs one way in x and y crosses the face. */

@@ -10,12 +10,14 @@ export function joinFrame(job: Job, { section, cuts }: Edge): { tongue: TongueRe
   const insertion = designInsertion(job.frame);
   if (section.gaps.length > 0) return { tongue: { ...NO_TONGUE, insertion }, fit: NO_FIT };
   const tongue = readTongue(section, job.frame.groove.depth);
-  const ends = cuts.flatMap(({ cut, sweep }) => (cut.side === 'front' ? (faceEnd(sweep.swept) ?? []) : []));
-  const margin = ends.length === 0 ? null : Math.max(...ends);
-  return {
-    tongue: measureTongue(tongue, insertion),
-    fit: fitTongue(tongue, job.frame, job.fit, section.thickness, margin, job.panel.film ?? 0),
-  };
+  let margin: number | null = null;
+  for (const { cut, sweep } of cuts) {
+    const end = cut.side === 'front' ? faceEnd(sweep.swept) : null;
+    if (end !== null && (margin === null || end > margin)) margin = end;
+  }
+  const { measures, need } = measureTongue(tongue, insertion);
+  const fit = fitTongue(tongue, need, job.frame, job.fit, section.thickness, margin, job.panel.film ?? 0);
+  return { tongue: measures, fit };
 }
 
 /** The fit a job would give, without the rest of its report. */
