@@ -37,6 +37,15 @@ export { readLoops, readReportPath } from './report-path.ts';
 export { findSelfCrossing } from './self-crossing.ts';
 export { liesOn, type Strip, walkStrips } from './strips.ts';
 export { type SvgArc, svgArc } from './svg-arc.ts';
-export { curveOver, levelThread, placeAt, type Share, sharesOf, type Thread, threadChain, threadHeight } from './thread.ts';
+export {
+  curveOver,
+  levelThread,
+  placeAt,
+  type Share,
+  sharesOf,
+  type Thread,
+  threadChain,
+  threadHeight,
+} from './thread.ts';
 export { SAME_LENGTH } from './tolerance.ts';
 export type { ArcFit, Corners } from './track.ts';

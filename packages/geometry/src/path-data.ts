@@ -8,6 +8,7 @@ import {
   writeAgain,
   writeAscii,
   writeCode,
+  writeFlags,
   writePicometres,
 } from './path-ink.ts';
 
@@ -82,8 +83,7 @@ function writePath(start: number, chain: Chain, closed: boolean, pen: Pen): numb
       const radiusEnd = at;
       at = writeAgain(writeCode(at, SPACE), radius, radiusEnd);
       // Anticlockwise with y up is anticlockwise to the eye: SVG's sweep flag 0.
-      const flags = (isLargeArc(c) ? 2 : 0) + (c.turn > 0 === (top !== null) ? 0 : 1);
-      at = writeAscii(at, FLAGS[flags]!);
+      at = writeFlags(at, isLargeArc(c), c.turn > 0 !== (top !== null));
     }
     const end = at;
     at = writePoint(at, c.x1, c.y1, pen);
@@ -112,8 +112,6 @@ function writeLetter(at: number, letter: number, spaced: boolean): number {
 
 /** No stroke takes more bytes than this: an arc's four numbers, and what parts them; and a Z. */
 const LONGEST_STROKE = 5 * LONGEST_NUMBER;
-/** What follows an arc's radii: not turned, less or more than half a turn, and the way it sweeps. */
-const FLAGS = [' 0 0 0 ', ' 0 0 1 ', ' 0 1 0 ', ' 0 1 1 '];
 const SPACE = 32;
 const MOVE = 77;
 const LINE = 76;

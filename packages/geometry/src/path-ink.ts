@@ -28,6 +28,19 @@ export function writeCode(at: number, code: number): number {
   return at + 1;
 }
 
+/** Writes what follows an arc's radii: not turned, whether it is a large arc, and whether it sweeps clockwise to the eye. */
+export function writeFlags(at: number, large: boolean, clockwise: boolean): number {
+  const out = bytes;
+  out[at] = SPACE;
+  out[at + 1] = NOUGHT;
+  out[at + 2] = SPACE;
+  out[at + 3] = large ? NOUGHT + 1 : NOUGHT;
+  out[at + 4] = SPACE;
+  out[at + 5] = clockwise ? NOUGHT + 1 : NOUGHT;
+  out[at + 6] = SPACE;
+  return at + 7;
+}
+
 /** Writes a text of ASCII letters, for which there must be room. */
 export function writeAscii(at: number, text: string): number {
   for (let i = 0; i < text.length; i++) bytes[at + i] = text.charCodeAt(i);
@@ -36,7 +49,8 @@ export function writeAscii(at: number, text: string): number {
 
 /** Writes once more what stands between two places. */
 export function writeAgain(at: number, from: number, to: number): number {
-  for (let i = from; i < to; i++) bytes[at + i - from] = bytes[i]!;
+  const out = bytes;
+  for (let i = from; i < to; i++) out[at + i - from] = out[i]!;
   return at + to - from;
 }
 
@@ -51,6 +65,7 @@ export const LONGEST_NUMBER = 36;
 
 /** Writes a length, mm, as a decimal of at most nine places, never -0: its digits by threes. */
 export function writePicometres(start: number, mm: number): number {
+  const out = bytes;
   const size = Math.abs(mm);
   let whole = Math.floor(size);
   let places = Math.round((size - whole) * 1e9) | 0;
@@ -59,34 +74,35 @@ export function writePicometres(start: number, mm: number): number {
     places = 0;
   }
   let at = start;
-  if (mm < 0 && (whole > 0 || places > 0)) bytes[at++] = MINUS;
-  if (whole < 10) bytes[at++] = NOUGHT + whole;
+  if (mm < 0 && (whole > 0 || places > 0)) out[at++] = MINUS;
+  if (whole < 10) out[at++] = NOUGHT + whole;
   else if (whole < 1000) {
-    if (whole >= 100) bytes[at++] = THREE_DIGITS[3 * whole]!;
-    bytes[at] = THREE_DIGITS[3 * whole + 1]!;
-    bytes[at + 1] = THREE_DIGITS[3 * whole + 2]!;
+    if (whole >= 100) out[at++] = THREE_DIGITS[3 * whole]!;
+    out[at] = THREE_DIGITS[3 * whole + 1]!;
+    out[at + 1] = THREE_DIGITS[3 * whole + 2]!;
     at += 2;
   } else at = writeAscii(at, `${whole}`);
   if (places === 0) return at;
-  bytes[at] = POINT;
+  out[at] = POINT;
   const first = (places / 1_000_000) | 0;
   const rest = places - first * 1_000_000;
   const second = (rest / 1000) | 0;
-  writeThree(at + 1, first);
-  writeThree(at + 4, second);
-  writeThree(at + 7, rest - second * 1000);
+  writeThree(out, at + 1, first);
+  writeThree(out, at + 4, second);
+  writeThree(out, at + 7, rest - second * 1000);
   at += 10;
-  while (bytes[at - 1] === NOUGHT) at--;
+  while (out[at - 1] === NOUGHT) at--;
   return at;
 }
 
-function writeThree(at: number, digits: number): void {
+function writeThree(out: Uint8Array, at: number, digits: number): void {
   const place = 3 * digits;
-  bytes[at] = THREE_DIGITS[place]!;
-  bytes[at + 1] = THREE_DIGITS[place + 1]!;
-  bytes[at + 2] = THREE_DIGITS[place + 2]!;
+  out[at] = THREE_DIGITS[place]!;
+  out[at + 1] = THREE_DIGITS[place + 1]!;
+  out[at + 2] = THREE_DIGITS[place + 2]!;
 }
 
+const SPACE = 32;
 const MINUS = 45;
 const POINT = 46;
 const NOUGHT = 48;

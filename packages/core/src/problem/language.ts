@@ -9,6 +9,8 @@ export interface Voice {
   readonly language?: Language;
   /** How places of the job file are called; by their paths unless told. */
   readonly namePlace?: NamePlace;
+  /** Whether nothing is put into words: for what is tried out and mostly dropped. */
+  readonly mute?: boolean;
 }
 
 /** What a place of the job file, such as `cuts[1].depth`, is called where the words stand; '' where they stand beside it. */

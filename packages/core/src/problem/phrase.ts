@@ -61,6 +61,7 @@ function showTerm(term: string, voice: Voice): string {
 
 /** A sentence of the catalogue in a language, or in English where the language lacks it. */
 export function sayIn({ sentence, figures }: Said, voice: Voice, { language, english }: Speech): string {
+  if (voice.mute) return '';
   const own = Object.hasOwn(language.sentences, sentence) ? language.sentences[sentence] : undefined;
   if (own !== undefined) return phraseIn(own, figures, voice, { language, english });
   return phraseIn(english[sentence] ?? '', figures, voice, { language: IN_ENGLISH, english });

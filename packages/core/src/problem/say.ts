@@ -52,6 +52,12 @@ export function advise<K extends SentenceKey>(
   return { ...told(sentence, figures), message: say(sentence, figures, voice), writes };
 }
 
+/** Advice that was made mute, in words. */
+export function sayAdvice(advice: Advice, voice: Voice): Advice {
+  const message = sayIn(advice, voice, { language: voice.language ?? IN_ENGLISH, english: ENGLISH });
+  return { ...advice, message };
+}
+
 /** The same problem with what would put it right; `further` is said before it. */
 export function withAdvice(
   problem: Problem,

@@ -70,6 +70,7 @@ export function messageOf(
   language: Language,
   english: Readonly<Record<string, string>>,
 ): string {
+  if (voice.mute) return '';
   const { sentence = '', figures = {}, further = [], advice = [] } = problem;
   const advised = advice.map(
     (each: Advice, place): Said => (place === 0 ? each : { sentence: 'advice.another', figures: { advice: each } }),

@@ -3,7 +3,7 @@ import type { Job } from '../job/job.ts';
 import type { FitReport } from '../joint/fit-report.ts';
 import { FIT_CODES } from '../problem/codes.ts';
 import type { Advice, Problem, Said } from '../problem/problem.ts';
-import { told, withAdvice } from '../problem/say.ts';
+import { sayAdvice, told, withAdvice } from '../problem/say.ts';
 import type { SeasonReport } from '../season/seasons.ts';
 import {
   depthsToTry,
@@ -65,13 +65,20 @@ export function adviseAll(
     if (after === null || after.joint.some(spoils)) return false;
     return effort.makesJob() && !after.making().some(spoils);
   };
+  // Only the advice that serves is put into words.
+  const mute = { ...prepared, job: { ...job, mute: true } };
   return problems.map((problem) => {
-    const ways = waysToTry(prepared, season, problem, effort);
+    const ways = waysToTry(mute, season, problem, effort);
     if (ways === null) return problem;
     const advice = ways.flatMap((way) => firstThat(way, (each) => serves(each, problem))).slice(0, MOST_ADVICE);
     // What was too dear to look for is not said to be missing.
     const none = advice.length === 0 && !effort.spent ? [nothingServes(problem)] : [];
-    return withAdvice(problem, advice, none, job);
+    return withAdvice(
+      problem,
+      advice.map((each) => sayAdvice(each, job)),
+      none,
+      job,
+    );
   });
 }
 

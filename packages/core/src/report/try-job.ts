@@ -1,5 +1,6 @@
 import type { Job } from '../job/job.ts';
 import { makeEdge } from '../joint/edge.ts';
+import type { Voice } from '../problem/language.ts';
 import type { Problem } from '../problem/problem.ts';
 import { answerDoors } from './doors.ts';
 import { joinFrame } from './join.ts';
@@ -18,8 +19,9 @@ export interface Tried {
   readonly making: () => readonly Problem[];
 }
 
-/** Tries a job out. */
-export function tryJob(job: Job): Tried {
+/** Tries a job out; nothing of it is put into words. */
+export function tryJob(changed: Job): Tried {
+  const job: Job & Voice = { ...changed, mute: true };
   const edge = makeEdge(job.panel, job.cuts);
   const prepared = { job, edge, ...joinFrame(job, edge) };
   const { tongue, fit } = prepared;
