@@ -19,7 +19,8 @@ function whileWorking(): Plugin {
 /** The page as a folder of files; with `--mode single`, as one file beside them that opens from disk. */
 const config: UserConfigFn = ({ mode }): UserConfig => {
   const single = mode === 'single';
-  const licences = keepLicences([['IBM Plex Sans', here('../render/fonts/OFL.txt')]]);
+  const fontLicence = fileURLToPath(import.meta.resolve('@fielded/render/fonts/OFL.txt'));
+  const licences = keepLicences([['IBM Plex Sans', fontLicence]]);
   return {
     root: here('.'),
     base: './',

@@ -1,4 +1,5 @@
 // Holds the direction of imports: one way, no circles, nobody past another package's door.
+import { execFileSync } from 'node:child_process';
 import { readdirSync, readFileSync } from 'node:fs';
 import { dirname, join, relative, resolve } from 'node:path';
 import { fileURLToPath } from 'node:url';
@@ -46,16 +47,48 @@ function importsOf(source: string): string[] {
   return [...source.matchAll(/(?:from|import)\s*\(?\s*'([^']+)'/g)].map((m) => m[1]!);
 }
 
+/** Everything of a package that is kept: sources, build files, tools, package.json, pages and styles. */
+function filesOf(name: string): string[] {
+  const out = execFileSync(
+    'git',
+    ['ls-files', '-z', '--cached', '--others', '--exclude-standard', `packages/${name}`],
+    {
+      cwd: root,
+      encoding: 'utf8',
+    },
+  );
+  return out.split('\0').filter((file) => /\.(tsx?|m?js|json|html|css)$/.test(file));
+}
+
+/** Folders of other packages that a file names by a path, `file` being its place below the root. */
+function reachesInto(file: string, text: string): string[] {
+  const own = file.split('/')[1];
+  // A build of TypeScript names what it stands on by folder: those are held to be allowed packages instead.
+  const paths = file.endsWith('tsconfig.json') ? [] : [...text.matchAll(/['"`(]((?:\.\.?\/|packages\/)[^'"`)\s]*)/g)];
+  return paths.flatMap(([, path]) => {
+    const full = path!.startsWith('packages/') ? path! : join(dirname(file), path!);
+    const [folder, name] = full.split('/');
+    return folder === 'packages' && name !== own && PACKAGES.includes(name!) ? [`${file} reaches ${full}`] : [];
+  });
+}
+
+/** Packages that a package's TypeScript build stands on. */
+function buildsOn(name: string): string[] {
+  const { references = [] } = JSON.parse(readFileSync(join(root, 'packages', name, 'tsconfig.json'), 'utf8'));
+  return (references as { path: string }[]).map(({ path }) => path.split('/')[1]!);
+}
+
 function sourceFiles(folder: string): string[] {
   return readdirSync(folder, { recursive: true, encoding: 'utf8' })
     .filter((name) => name.endsWith('.ts') || name.endsWith('.tsx'))
     .map((name) => join(folder, name));
 }
 
-function readImports(name: string): Import[] {
-  return sourceFiles(join(root, 'packages', name, 'src')).flatMap((file) =>
-    importsOf(readFileSync(file, 'utf8')).map((target) => ({ file, target })),
-  );
+function readImports(
+  name: string,
+  files: readonly string[] = sourceFiles(join(root, 'packages', name, 'src')),
+): Import[] {
+  return files.flatMap((file) => importsOf(readFileSync(file, 'utf8')).map((target) => ({ file, target })));
 }
 
 /** Why an import of core breaks the floors, or null. */
@@ -133,6 +166,38 @@ describe('imports', () => {
   it.each(PACKAGES)('of %s are what its package.json declares', (name) => {
     const { dependencies = {} } = JSON.parse(readFileSync(join(root, 'packages', name, 'package.json'), 'utf8'));
     expect(forbidden(name, Object.keys(dependencies))).toEqual([]);
+  });
+
+  it.each(PACKAGES)('of the build files and tools of %s too', (name) => {
+    const beside = filesOf(name).filter((file) => /\.tsx?$/.test(file) && !file.startsWith(`packages/${name}/src/`));
+    const faults = readImports(
+      name,
+      beside.map((file) => join(root, file)),
+    ).filter(({ target }) => {
+      const own = target.match(/^@fielded\/([^/]+)(\/[^?]*)?/);
+      return own !== null && own[1] !== name && (!MAY_USE[name]!.includes(own[1]!) || !opensTo(own[1]!, own[2] ?? ''));
+    });
+    expect(faults).toEqual([]);
+    expect(buildsOn(name).filter((one) => !MAY_USE[name]!.includes(one))).toEqual([]);
+  });
+
+  it.each(PACKAGES)('of %s reach into no other package by path', (name) => {
+    const files = filesOf(name);
+    expect(files.length).toBeGreaterThan(2);
+    expect(files.flatMap((file) => reachesInto(file, readFileSync(join(root, file), 'utf8')))).toEqual([]);
+  });
+
+  it('would be caught if they reached past the doors', () => {
+    const config = 'packages/page/vite.config.ts';
+    expect(reachesInto(config, "here('../cli/fonts/a.ttf'); here('./src/x'); here('../../tools/y.ts')")).toEqual([
+      `${config} reaches packages/cli/fonts/a.ttf`,
+    ]);
+    expect(reachesInto('packages/page/src/style/a.css', 'src: url(../../../render/fonts/a.ttf)')).toHaveLength(1);
+    expect(reachesInto('packages/core/package.json', '{ "files": ["../geometry/dist"] }')).toHaveLength(1);
+    expect(reachesInto('packages/core/tools/a.ts', 'read("packages/render/src/b.ts")')).toHaveLength(1);
+    expect(reachesInto('packages/core/src/a.ts', "import '../../geometry/src/b.ts'")).toHaveLength(1);
+    expect(opensTo('render', '/fonts/OFL.txt')).toBe(true);
+    expect(opensTo('render', '/src/index.ts')).toBe(false);
   });
 
   it('would be caught if they climbed or went in a circle', () => {
