@@ -1,7 +1,7 @@
 import { spawn } from 'node:child_process';
 import { cpSync, mkdirSync, mkdtempSync, readdirSync, readFileSync, rmSync, symlinkSync, writeFileSync } from 'node:fs';
 import { tmpdir } from 'node:os';
-import { join } from 'node:path';
+import { join, relative } from 'node:path';
 import type { SmallFault } from './faults.ts';
 
 /** What became of a fault: tests failed, they ran so much longer that they were stopped, or they passed. */
@@ -9,9 +9,16 @@ export type Outcome = 'caught' | 'too slow' | 'survived';
 
 export interface Copy {
   /** Runs the tests without a fault, for the time that each file takes. Throws where one fails. */
-  measure(): Promise<void>;
-  tryFault(fault: SmallFault): Promise<{ readonly outcome: Outcome; readonly seconds: number }>;
+  measure(): Promise<Times>;
+  /** Makes a fault, runs the tests in the order of their times, and takes it back. */
+  tryFault(fault: SmallFault, times: Times): Promise<{ readonly outcome: Outcome; readonly seconds: number }>;
   remove(): void;
+}
+
+/** What the tests take without a fault, ms: all of them, and each file by its name below the project. */
+export interface Times {
+  readonly all: number;
+  readonly files: Readonly<Record<string, number>>;
 }
 
 /** Tests that take so many times as long as without a fault are stopped. */
@@ -20,13 +27,15 @@ const PATIENCE = 6;
 /** One worker that keeps what it has loaded, the quickest files first, and the end at the first failure. */
 const CONFIG = `
 import { existsSync, readFileSync } from 'node:fs';
+import { relative } from 'node:path';
 import { defineConfig } from 'vitest/config';
 import { BaseSequencer } from 'vitest/node';
 
 const times = existsSync('times.json') ? JSON.parse(readFileSync('times.json', 'utf8')) : {};
+const timeOf = ({ moduleId }) => times[relative(process.cwd(), moduleId)] ?? 0;
 class QuickestFirst extends BaseSequencer {
   sort(files) {
-    return [...files].sort((a, b) => (times[a.moduleId] ?? 0) - (times[b.moduleId] ?? 0));
+    return [...files].sort((a, b) => timeOf(a) - timeOf(b));
   }
 }
 
@@ -49,7 +58,6 @@ export function makeCopy(root: string, tests: readonly string[]): Copy {
   const folder = mkdtempSync(join(tmpdir(), 'fielded-mutation-'));
   copyProject(root, folder);
   const vitest = join(root, 'node_modules/vitest/vitest.mjs');
-  let normal = Number.POSITIVE_INFINITY;
 
   /** Runs the tests; null where they took too long. */
   const run = (most: number, ...options: string[]) =>
@@ -75,21 +83,22 @@ export function makeCopy(root: string, tests: readonly string[]): Copy {
   const measure = async () => {
     const answer = join(folder, 'answer.json');
     const begun = performance.now();
-    const status = await run(normal, '--reporter=json', `--outputFile=${answer}`);
+    const status = await run(Number.POSITIVE_INFINITY, '--reporter=json', `--outputFile=${answer}`);
     if (status !== 0) throw new Error('The tests fail without a fault: nothing can be told from them.');
-    normal = performance.now() - begun;
+    const all = performance.now() - begun;
     const { testResults } = JSON.parse(readFileSync(answer, 'utf8')) as { testResults: readonly TimedFile[] };
-    const times = testResults.map(({ name, startTime, endTime }) => [name, endTime - startTime]);
-    writeFileSync(join(folder, 'times.json'), JSON.stringify(Object.fromEntries(times)));
+    const files = testResults.map(({ name, startTime, endTime }) => [relative(folder, name), endTime - startTime]);
+    return { all, files: Object.fromEntries(files) };
   };
 
-  const tryFault = async ({ file, at, from, to }: SmallFault) => {
+  const tryFault = async ({ file, at, from, to }: SmallFault, times: Times) => {
+    writeFileSync(join(folder, 'times.json'), JSON.stringify(times.files));
     const path = join(folder, file);
     const text = readFileSync(path, 'utf8');
     writeFileSync(path, text.slice(0, at) + to + text.slice(at + from.length));
     try {
       const begun = performance.now();
-      const status = await run(PATIENCE * normal);
+      const status = await run(PATIENCE * times.all);
       const outcome: Outcome = status === null ? 'too slow' : status === 0 ? 'survived' : 'caught';
       return { outcome, seconds: (performance.now() - begun) / 1000 };
     } finally {

@@ -5,7 +5,7 @@
 import { availableParallelism } from 'node:os';
 import { fileURLToPath } from 'node:url';
 import { parseArgs } from 'node:util';
-import { makeCopy } from './copy.ts';
+import { type Copy, makeCopy, type Times } from './copy.ts';
 import { listFaults, type SmallFault } from './faults.ts';
 
 const { values } = parseArgs({
@@ -25,27 +25,30 @@ const chosen = numbered.filter(({ number }) => !values.only || values.only.inclu
 
 const nameOf = ({ file, line, from, to }: SmallFault) => `${file}:${line}  ${from.trim()} -> ${to.trim()}`;
 
-/** Tries faults, the next one of all that are left each time, in a copy of its own; how many were caught. */
-async function tryFaults(queue: typeof chosen): Promise<number> {
-  const copy = makeCopy(root, tests);
+/** Tries faults in a copy, the next one of all that are left each time; how many were caught. */
+async function tryFaults(copy: Copy, times: Times, queue: typeof chosen): Promise<number> {
+  let caught = 0;
+  for (let next = queue.shift(); next; next = queue.shift()) {
+    const { outcome, seconds } = await copy.tryFault(next.fault, times);
+    if (outcome !== 'survived') caught++;
+    const said = { caught: 'caught  ', 'too slow': 'caught, too slow', survived: 'SURVIVED' }[outcome];
+    console.log(`${said}  ${next.number}  ${nameOf(next.fault)}  ${seconds.toFixed(0)} s`);
+  }
+  return caught;
+}
+
+async function tryAll(): Promise<void> {
+  const copies = Array.from({ length: Number(values.copies) }, () => makeCopy(root, tests));
   try {
-    await copy.measure();
-    let caught = 0;
-    for (let next = queue.shift(); next; next = queue.shift()) {
-      const { outcome, seconds } = await copy.tryFault(next.fault);
-      if (outcome !== 'survived') caught++;
-      const said = { caught: 'caught  ', 'too slow': 'caught, too slow', survived: 'SURVIVED' }[outcome];
-      console.log(`${said}  ${next.number}  ${nameOf(next.fault)}  ${seconds.toFixed(0)} s`);
-    }
-    return caught;
+    const times = await copies[0]!.measure();
+    console.log(`Without a fault: ${(times.all / 1000).toFixed(0)} s`);
+    const queue = [...chosen];
+    const counts = await Promise.all(copies.map((copy) => tryFaults(copy, times, queue)));
+    console.log(`${counts.reduce((sum, n) => sum + n, 0)} of ${chosen.length} caught`);
   } finally {
-    copy.remove();
+    for (const copy of copies) copy.remove();
   }
 }
 
 if (values.list) for (const { fault, number } of chosen) console.log(`${number}  ${nameOf(fault)}`);
-else {
-  const queue = [...chosen];
-  const counts = await Promise.all(Array.from({ length: Number(values.copies) }, () => tryFaults(queue)));
-  console.log(`${counts.reduce((sum, n) => sum + n, 0)} of ${chosen.length} caught`);
-}
+else await tryAll();

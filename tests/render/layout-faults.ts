@@ -174,21 +174,28 @@ function overlap(a: Rectangle, b: Rectangle): boolean {
 
 /** Whether a run of straight lines comes inside the rectangle: a corner lies in it, or a line crosses one of its diagonals. */
 function polylineMeets(corners: readonly Corner[], box: Rectangle): boolean {
-  const inside = ([x, y]: Corner) => x > box.x0 && x < box.x1 && y > box.y0 && y < box.y1;
-  const side = (a: Corner, b: Corner, p: Corner) => (b[0] - a[0]) * (p[1] - a[1]) - (b[1] - a[1]) * (p[0] - a[0]);
-  const crosses = (a: Corner, b: Corner, c: Corner, d: Corner) =>
-    side(a, b, c) * side(a, b, d) < 0 && side(c, d, a) * side(c, d, b) < 0;
-  const diagonals: [Corner, Corner][] = [
-    [
-      [box.x0, box.y0],
-      [box.x1, box.y1],
-    ],
-    [
-      [box.x0, box.y1],
-      [box.x1, box.y0],
-    ],
-  ];
-  return corners.some(
-    (corner, i) => inside(corner) || (i > 0 && diagonals.some(([p, q]) => crosses(corners[i - 1]!, corner, p, q))),
+  const { x0, y0, x1, y1 } = box;
+  for (let i = 0; i < corners.length; i++) {
+    const [x, y] = corners[i]!;
+    if (x > x0 && x < x1 && y > y0 && y < y1) return true;
+    if (i === 0) continue;
+    const [fromX, fromY] = corners[i - 1]!;
+    // Most lines lie to one side of it, and cross nothing of it.
+    if ((x < x0 && fromX < x0) || (x > x1 && fromX > x1) || (y < y0 && fromY < y0) || (y > y1 && fromY > y1)) continue;
+    if (crosses(fromX, fromY, x, y, x0, y0, x1, y1) || crosses(fromX, fromY, x, y, x0, y1, x1, y0)) return true;
+  }
+  return false;
+}
+
+/** Whether the line from a to b crosses the one from c to d, each inside the other's ends. */
+function crosses(ax: number, ay: number, bx: number, by: number, cx: number, cy: number, dx: number, dy: number) {
+  return (
+    side(ax, ay, bx, by, cx, cy) * side(ax, ay, bx, by, dx, dy) < 0 &&
+    side(cx, cy, dx, dy, ax, ay) * side(cx, cy, dx, dy, bx, by) < 0
   );
+}
+
+/** On which side of the line from a to b the point p lies: positive to its left. */
+function side(ax: number, ay: number, bx: number, by: number, px: number, py: number): number {
+  return (bx - ax) * (py - ay) - (by - ay) * (px - ax);
 }

@@ -1,13 +1,10 @@
 import type { Job } from '@fielded/core';
 import { evaluate } from '@fielded/core';
-import type { Item, PlainView, Scene } from '@fielded/render';
+import type { Item, Scene } from '@fielded/render';
 import { scene, sheets, viewsOf } from '@fielded/render';
 import { describe, expect, test } from 'vitest';
 import { JOBS } from './jobs-to-draw.ts';
 import { layoutFaults } from './layout-faults.ts';
-import { randomReport } from './random-report.ts';
-
-const ALL_VIEWS: readonly PlainView[] = ['section', 'joint', 'detail', 'cuts', 'corner', 'panel', 'door'];
 
 /** The scene with every figure moved by (x, y). */
 function withFiguresMoved(drawing: Scene, x: number, y: number): Scene {
@@ -27,16 +24,6 @@ describe('no text lies over another text, an arrow or an outline', () => {
     }
     test(`sheet: ${name}`, () => {
       for (const sheet of sheets(report, { view: 'sheet', paper: 'a4' })) expect(layoutFaults(sheet)).toEqual([]);
-    });
-  }
-
-  for (const view of ALL_VIEWS) {
-    test(`${view}: 300 random jobs`, () => {
-      const faults: string[] = [];
-      for (let seed = 1; seed <= 300; seed += 1) {
-        for (const fault of layoutFaults(scene(randomReport(seed), { view }))) faults.push(`${seed}: ${fault}`);
-      }
-      expect(faults).toEqual([]);
     });
   }
 });
