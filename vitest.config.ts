@@ -7,7 +7,7 @@ const SLOW = [
   'tests/packaging/**/*.test.ts',
   'tests/exchange/docx.test.ts',
   'tests/cli/{nothing-lost,hostile-size,quote}.test.ts',
-  'tests/render/{renderers,print-scale,draw-command,painted-layout,layout,layout-sheets}.test.ts',
+  'tests/render/{crossing,renderers,print-scale,draw-command,painted-layout,layout,layout-sheets}.test.ts',
   'tests/properties/**/*.test.ts',
   'tests/reference/**/*.test.ts',
   'tests/regressions/fuzz.test.ts',
@@ -29,6 +29,7 @@ export default defineConfig({
         test: {
           name: 'quick',
           isolate: false,
+          globalSetup: ['tests/support/command-folder.ts'],
           include: ['tests/**/*.test.ts'],
           exclude: [...configDefaults.exclude, ...SLOW],
           testTimeout: 30_000,
@@ -39,6 +40,7 @@ export default defineConfig({
         test: {
           name: 'slow',
           isolate: false,
+          globalSetup: ['tests/support/command-folder.ts'],
           include: SLOW.filter((pattern) => !pattern.startsWith('tests/page')),
           testTimeout: 30_000,
         },

@@ -2,9 +2,9 @@ import { spawn } from 'node:child_process';
 import { mkdtempSync, rmSync, writeFileSync } from 'node:fs';
 import { tmpdir } from 'node:os';
 import { join } from 'node:path';
-import { fileURLToPath } from 'node:url';
 import { afterAll } from 'vitest';
 import { type Io, main } from '../../packages/cli/src/index.ts';
+import { builtCommand } from '../support/built-command.ts';
 
 /** What a run of the command gave. */
 export interface Run {
@@ -35,11 +35,9 @@ export async function run(argv: readonly string[], streams: Partial<Io> = {}): P
   return { status, out, err };
 }
 
-const ENTRY = fileURLToPath(new URL('./entry.ts', import.meta.url));
-
-/** Runs the command as a process of its own from its sources, so that no stale build is tested. */
-export function spawnCommand(argv: readonly string[], pipe = ''): Promise<Run> {
-  const node = `"${process.execPath}" --conditions=source --import tsx "${ENTRY}" ${argv.map((word) => `'${word}'`).join(' ')}`;
+/** Runs the command as a process of its own. */
+export async function spawnCommand(argv: readonly string[], pipe = ''): Promise<Run> {
+  const node = `"${process.execPath}" "${await builtCommand()}" ${argv.map((word) => `'${word}'`).join(' ')}`;
   const child = spawn('bash', ['-c', `set -o pipefail; ${node}${pipe}`], { stdio: ['ignore', 'pipe', 'pipe'] });
   let out = '';
   let err = '';

@@ -1,12 +1,12 @@
 // The largest inputs that are read, as awkward as we could make them: each is checked in under 2 seconds of processor time
 // and 512 MB, and what is larger is refused in words.
 import { spawn } from 'node:child_process';
-import { fileURLToPath } from 'node:url';
 import { describe, expect, it } from 'vitest';
+import { builtCommand } from '../support/built-command.ts';
 import { makeFolder, put, run } from './command.ts';
 
 const folder = makeFolder();
-const FIELDED = fileURLToPath(new URL('../../packages/cli/bin/fielded.js', import.meta.url));
+const fielded = builtCommand();
 const MOST = 5_990;
 
 const HEAD = `fielded: 1
@@ -64,11 +64,11 @@ interface Cost {
   readonly megabytes: number;
 }
 
-/** Runs the built command as a process that tells what it cost as it ends. */
-function costOf(path: string): Promise<Cost> {
+/** Runs the command as a process that tells what it cost as it ends. */
+async function costOf(path: string): Promise<Cost> {
   const tell = `process.on("exit",()=>{const u=process.resourceUsage();require("fs").writeSync(2,"\\n#"+JSON.stringify(u))})`;
   const hook = put(folder, 'tell.cjs', tell);
-  const child = spawn(process.execPath, ['--require', hook, FIELDED, 'check', '--json', path], {
+  const child = spawn(process.execPath, ['--require', hook, await fielded, 'check', '--json', path], {
     stdio: ['ignore', 'ignore', 'pipe'],
   });
   let err = '';
