@@ -5,9 +5,10 @@ import { configDefaults, defineConfig } from 'vitest/config';
 const SLOW = [
   'tests/page/**/*.test.ts',
   'tests/packaging/**/*.test.ts',
-  'tests/exchange/docx.test.ts',
-  'tests/cli/{nothing-lost,hostile-size,quote}.test.ts',
-  'tests/render/{crossing,renderers,print-scale,draw-command,painted-layout,layout,layout-sheets}.test.ts',
+  'tests/exchange/{docx,trace}.test.ts',
+  'tests/cli/{nothing-lost,hostile-size,quote,completion}.test.ts',
+  'tests/core/{match,read-bounds}.test.ts',
+  'tests/render/{crossing,renderers,print-scale,pdf,draw-command,layout,layout-sheets}.test.ts',
   'tests/properties/**/*.test.ts',
   'tests/reference/**/*.test.ts',
   'tests/regressions/fuzz.test.ts',

@@ -3,6 +3,7 @@ import { describe, expect, it } from 'vitest';
 import { parseAngle } from '../../packages/core/src/measure/angle.ts';
 import { formatLength, formatNumber } from '../../packages/core/src/measure/format.ts';
 import { parseLength, type Units } from '../../packages/core/src/measure/length.ts';
+import { trials } from '../support/trials.ts';
 
 // 1 in = 25.4 mm exactly: the international inch (1959).
 const READ: readonly (readonly [string, Units, number])[] = [
@@ -160,7 +161,7 @@ describe('parseLength', () => {
           else expect(reading.read.length * reading.instead.length).toBeGreaterThan(0);
         },
       ),
-      { numRuns: 2000 },
+      { numRuns: trials(500, 2000) },
     );
   });
 });

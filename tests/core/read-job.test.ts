@@ -2,6 +2,7 @@ import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
 import { readJob, readShop } from '../../packages/core/src/reading/read.ts';
 import { processorTime } from '../support/timing.ts';
+import { trials } from '../support/trials.ts';
 import { broken, SOUND } from './job-texts.ts';
 
 const SHOP = `fielded: 1
@@ -309,7 +310,7 @@ describe('hostile texts', () => {
         for (const fault of faults) expect(fault.message).toMatch(/^\S.*\.$/su);
         expect(JSON.stringify(job)).not.toMatch(/NaN|undefined|null,/);
       }),
-      { numRuns: 1500, seed: 7 },
+      { numRuns: trials(400, 1500), seed: 7 },
     );
   });
 });

@@ -5,6 +5,7 @@ import { createJoint, type JointFigures } from '../../packages/core/src/spread/j
 import { MOVE, movePlace } from '../../packages/core/src/spread/moves.ts';
 import { recutDepths } from '../../packages/core/src/spread/recut.ts';
 import { line } from '../../packages/geometry/src/curve.ts';
+import { trials } from '../support/trials.ts';
 import { anyCut } from './any-cut.ts';
 import { cut, plainJob } from './joints-to-spread.ts';
 
@@ -39,7 +40,7 @@ describe('sliding a joint’s surfaces', () => {
           expect(Math.abs(slid.frontMost - (depths.front - 7.5 - moves[MOVE.setback]!))).toBeLessThan(2e-6);
         },
       ),
-      { numRuns: 1500, endOnFailure: true },
+      { numRuns: trials(500, 1500), endOnFailure: true },
     );
   });
 
@@ -77,7 +78,7 @@ describe('sliding a joint’s surfaces', () => {
             expect(slid.frontMost).toBeCloseTo(fit.frontFace!.most, 7);
         },
       ),
-      { numRuns: 400, endOnFailure: true },
+      { numRuns: trials(80, 400), endOnFailure: true },
     );
   });
 

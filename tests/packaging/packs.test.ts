@@ -54,7 +54,9 @@ beforeAll(() => {
 
 describe.each(PACKAGES)('the pack of %s', (name) => {
   it('passes publint with nothing to say', async () => {
-    const { messages } = await publint({ pkgDir: join(root, 'packages', name), strict: true });
+    const { version } = manifest(name);
+    const tarball = readFileSync(join(folder, `fielded-${name}-${version}.tgz`));
+    const { messages } = await publint({ pack: { tarball: Uint8Array.from(tarball).buffer }, strict: true });
     expect(messages.map((message) => formatMessage(message, manifest(name)))).toEqual([]);
   });
 

@@ -5,8 +5,9 @@ import { completeDoor } from '../support/doors.ts';
 import { jobData, writeInto } from '../support/job-data.ts';
 import { Random } from '../support/random.ts';
 import { randomJob } from '../support/random-job.ts';
+import { trials } from '../support/trials.ts';
 
-const JOBS = Number(process.env.ADVICE_JOBS ?? 2000);
+const JOBS = Number(process.env.ADVICE_JOBS ?? trials(400, 2000));
 
 const SHOP = {
   fielded: 1,

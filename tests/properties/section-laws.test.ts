@@ -4,11 +4,12 @@ import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
 import { makeEdge } from '../../packages/core/src/joint/edge.ts';
 import { randomJob } from '../support/random-job.ts';
+import { trials } from '../support/trials.ts';
 
 const anyJob = fc
   .tuple(fc.integer({ min: 1, max: 2 ** 31 }), fc.constantFrom('free', 'exact', 'near'))
   .map(([seed, alignment]) => randomJob(seed, alignment as 'free' | 'exact' | 'near'));
-const RUNS = { numRuns: 400, seed: 20_261_125 };
+const RUNS = { numRuns: trials(120, 400), seed: 20_261_125 };
 
 describe('laws of the section', () => {
   it('what is taken and what is left make up the stock', () => {

@@ -4,15 +4,16 @@ import { evaluate } from '@fielded/core';
 import { describe, expect, it } from 'vitest';
 import { extrapolated, flattenedCutArea, flattenedSection, heightSpan } from '../support/flattened-section.ts';
 import { type Alignment, randomJob } from '../support/random-job.ts';
+import { trials } from '../support/trials.ts';
 
 /** Chords to an arc; at twice this as well, for the extrapolated area. Surfaces to 1e-5 mm want a finer copy. */
 const STEPS = 150;
 const FINE_STEPS = 2500;
 
 const CASES: { alignment: Alignment; count: number; first: number }[] = [
-  { alignment: 'free', count: 300, first: 1 },
-  { alignment: 'exact', count: 120, first: 10_001 },
-  { alignment: 'near', count: 120, first: 20_001 },
+  { alignment: 'free', count: trials(100, 300), first: 1 },
+  { alignment: 'exact', count: trials(60, 120), first: 10_001 },
+  { alignment: 'near', count: trials(60, 120), first: 20_001 },
 ];
 
 describe.each(CASES)('$count jobs with $alignment alignment', ({ alignment, count, first }) => {

@@ -7,18 +7,19 @@ import { fuzzSetting, settingFaults, settingJob } from '../fuzz/fuzz-settings.ts
 import { fuzzText, readStarts } from '../fuzz/fuzz-text.ts';
 import { pathArea } from '../fuzz/path-area.ts';
 import { Random } from '../support/random.ts';
+import { trials } from '../support/trials.ts';
 
-it('5,000 odd jobs keep every promise', () => {
-  expect(Array.from({ length: 5000 }, (_, i) => fuzzJob(i + 1)).flat()).toEqual([]);
+it('odd jobs keep every promise', () => {
+  expect(Array.from({ length: trials(800, 5000) }, (_, i) => fuzzJob(i + 1)).flat()).toEqual([]);
 });
 
-it('2,000 spoilt files give a job or faults in words', () => {
+it('spoilt files give a job or faults in words', () => {
   const starts = readStarts();
-  expect(Array.from({ length: 2000 }, (_, i) => fuzzText(i + 1, starts)).flat()).toEqual([]);
+  expect(Array.from({ length: trials(400, 2000) }, (_, i) => fuzzText(i + 1, starts)).flat()).toEqual([]);
 });
 
-it('1,000 spoilt outlines, as path data, DXF and SVG, are read or refused in words', () => {
-  expect(Array.from({ length: 1000 }, (_, i) => fuzzDrawing(i + 1)).flat()).toEqual([]);
+it('spoilt outlines, as path data, DXF and SVG, are read or refused in words', () => {
+  expect(Array.from({ length: trials(300, 1000) }, (_, i) => fuzzDrawing(i + 1)).flat()).toEqual([]);
 });
 
 it('100 jobs off their nominal sizes have the margin, the steel and the worst cases that their shapes ask for', () => {

@@ -7,11 +7,12 @@ import { CAPITAL, knifeScene, scene, seasonScene, sheets, spreadScene, textsOf, 
 import { expect, test } from 'vitest';
 import { FONT_FILE } from '../../packages/cli/src/formats/font-file.ts';
 import { findBrowser, runProgram, scratchFolder } from '../support/programs.ts';
+import { trials } from '../support/trials.ts';
 import { JOBS } from './jobs-to-draw.ts';
 import { layoutFaults, leaderFaults, type Rectangle } from './layout-faults.ts';
 import { randomReport } from './random-report.ts';
 
-const JOBS_AT_RANDOM = 300;
+const JOBS_AT_RANDOM = trials(120, 300);
 const folder = scratchFolder();
 
 /** How far a text's ink reaches from its start on the baseline, in shares of the font's size; right and up count positive. */
@@ -102,16 +103,16 @@ drawings.push(...jobFolders.flatMap(drawingsOf));
 const faultsOf = (boxOf?: (item: TextItem) => Rectangle) =>
   drawings.flatMap(([name, drawing]) => layoutFaults(drawing, boxOf).map((fault) => `${name}: ${fault}`));
 
-test('300 random jobs give every view that there is', () => {
+test('random jobs give every view that there is', () => {
   const views = new Set(drawings.map(([name]) => / of \d+$/.test(name) && name.split(' ')[0]));
   expect([...views].filter(Boolean).sort()).toEqual(['corner', 'cuts', 'detail', 'door', 'joint', 'panel', 'section']);
 });
 
-test('no text is crossed in any drawing of 300 random jobs and all examples, by the widths it was laid out with', () => {
+test('no text is crossed in any drawing of random jobs and all examples, by the widths it was laid out with', () => {
   expect(faultsOf()).toEqual([]);
 });
 
-test('no text is crossed in any drawing of 300 random jobs and all examples, by the ink of a browser', {
+test('no text is crossed in any drawing of random jobs and all examples, by the ink of a browser', {
   timeout: 300_000,
 }, () => {
   const ink = measureInk([...new Set(drawings.flatMap(([, drawing]) => textsOf(drawing)))]);
