@@ -24,11 +24,16 @@ export interface Times {
 /** Tests that take so many times as long as without a fault are stopped. */
 const PATIENCE = 6;
 
+const OTHER_PROGRAMS = [
+  'tests/render/{crossing,renderers,print-scale,pdf,draw-command}.test.ts',
+  'tests/exchange/docx.test.ts',
+];
+
 /** One worker that keeps what it has loaded, the quickest files first, and the end at the first failure. */
 const CONFIG = `
 import { existsSync, readFileSync } from 'node:fs';
 import { relative } from 'node:path';
-import { defineConfig } from 'vitest/config';
+import { configDefaults, defineConfig } from 'vitest/config';
 import { BaseSequencer } from 'vitest/node';
 
 const times = existsSync('times.json') ? JSON.parse(readFileSync('times.json', 'utf8')) : {};
@@ -45,6 +50,7 @@ export default defineConfig({
   test: {
     isolate: false,
     maxWorkers: 1,
+    exclude: [...configDefaults.exclude, ...${JSON.stringify(OTHER_PROGRAMS)}],
     testTimeout: 300_000,
     bail: 1,
     experimental: { fsModuleCache: true },

@@ -18,8 +18,9 @@ const { values } = parseArgs({
   },
 });
 const root = fileURLToPath(new URL('../..', import.meta.url));
-/** The tests that look at figures: those of drawings and of the command line would only say the same once more. */
-const tests = values.tests ?? ['tests/core', 'tests/reference', 'tests/properties', 'tests/regressions'];
+/** The tests of figures, and of what is drawn and read by them; those that start other programs would only say the same again. */
+const FOLDERS = ['core', 'reference', 'properties', 'regressions', 'render', 'exchange'];
+const tests = values.tests ?? FOLDERS.map((name) => `tests/${name}`);
 const numbered = listFaults(root, Number(values.count)).map((fault, i) => ({ fault, number: i + 1 }));
 const chosen = numbered.filter(({ number }) => !values.only || values.only.includes(String(number)));
 

@@ -198,7 +198,7 @@ test('an inch sheet carries an inch bar', () => {
 });
 
 test('the enlarged groove is never below 2:1', () => {
-  for (const thickness of [12, 30, 72]) {
+  for (const thickness of [14, 30, 72]) {
     const report = evaluate(job({ frame: { ...job().frame, thickness } }));
     for (const scene of sheets(report, { view: 'sheet', paper: 'a4' }))
       for (const words of texts(scene))
