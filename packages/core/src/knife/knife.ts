@@ -70,12 +70,15 @@ export function makeKnife(order: KnifeOrder): { knife: KnifeReport | null; probl
   const head = headForHand(order.head, order.groundFor);
   const subject: KnifeSubject = order;
   const face = knifeFace(head);
+
+  // The wood's outline, and the steel's that runs on past edge and face: what was measured is all the steel there is.
   const chain = profileChain(order.profile);
-  // What was measured is all the steel there is; what is to be ground has to clear the wood out past edge and face.
   const overrun = order.steel ? null : rules.overrun;
   const set = setSteel(chain, setting, overrun);
   const whole = seeProfile(set.steel, tilt);
   const wood = seeFrom(set.wood, whole);
+
+  // Does the face get in as far as the wood goes? If not, there is no such knife.
   const reach = faceReach(wood, face);
   const leastRadius = face.radius - whole.tipReach;
   if (!reach.reaches)
@@ -84,28 +87,66 @@ export function makeKnife(order: KnifeOrder): { knife: KnifeReport | null; probl
       problems: [...findGapProblems(subject), reportUnreached(subject, leastOf(wood, face), reach.greatest)],
     };
 
-  // Where the face does not get in past the panel's edge there is no room for an overrun.
+  // Does it get in past the panel's edge too? If not, there is no room for an overrun.
   const seen = faceReach(whole, face).reaches ? whole : wood;
   const steel = order.steel && seeSteel(order.steel, face, tilt);
-  const outline: ArcFit = steel
-    ? { chain: steel.chain.map((c) => flipCurve(c, 0)), deviation: 0 }
-    : steelOutline(seen, face);
   const step = ORDINATE_STEP[order.units];
-  const woodSize = outlineExtent(wood.chain);
-  const axial = outlineExtent(steel ? steel.chain : seen.chain).width;
+  const shape = shapeSteel(seen, steel, face, head, step);
+
+  // What backs off behind the edge, what rubs, and what stands in the way.
   const limiter = makeLimiter(seen, face, head.limiterGap, step) ?? makeLimiter(wood, face, head.limiterGap, step);
   const edge = clearEdge(wood, face, head);
   const walls = tightWalls(wood, face, head.wedge, rules.leastSideClearance);
   const problems = [
     ...findGapProblems(subject),
-    ...findRoomProblems(subject, leastRadius, steel ? axial * face.cosShear : axial, order.machines),
+    ...findRoomProblems(subject, leastRadius, shape.axial, order.machines),
     ...findRubbing(subject, edge, walls, rules),
     ...(order.knife === null || setting === AS_DRAWN
       ? []
       : findLipProblems(subject, order.knife, findLip(chain, setting), order.steel !== undefined)),
     ...(limiter ? [] : [reportLimiterUnreached(subject)]),
   ];
+  const past = seen === whole ? (overrun ?? 0) : 0;
   const knife: KnifeReport = {
+    ...describeOrder(order, head, face, leastRadius),
+    tipAt: whole.tipStation,
+    length: steel ? outlineExtent(steel.chain).height : lengthFromTip(wood.chain, face),
+    width: shape.width,
+    overrun: { edge: past, face: past },
+    outline: steelPath(shape.outline.chain),
+    pieces: shape.outline.chain.length,
+    deviation: shape.outline.deviation,
+    ordinates: shape.ordinates,
+    wood: reportWood(wood),
+    limiter,
+    clearance: { ...inDegrees(edge.back), side: inDegrees(edge.side) },
+    heel: edge.heel,
+    walls: walls.map((w) => reportWall(w, face)),
+    sideRelief: walls.length === 0 ? null : reportRelief(order),
+    warnings: problems,
+  };
+  return { knife, problems };
+}
+
+/** The steel itself: its outline on the face, how wide it is on the steel and along the spindle, and its ordinates. */
+function shapeSteel(seen: SeenProfile, steel: SeenProfile | undefined, face: KnifeFace, head: Head, step: number) {
+  const outline: ArcFit = steel
+    ? { chain: steel.chain.map((c) => flipCurve(c, 0)), deviation: 0 }
+    : steelOutline(seen, face);
+  const { width } = outlineExtent(steel ? steel.chain : seen.chain);
+  const points = steel ? steelOrdinates(steel, step) : edgeOrdinates(seen.chain, face, step);
+  return {
+    outline,
+    // Sheared, the knife is wider on the steel than the cut is along the spindle.
+    width: steel ? width : width / face.cosShear,
+    axial: steel ? width * face.cosShear : width,
+    ordinates: points.map((p) => withRake(p, face, head.wedge)),
+  };
+}
+
+/** What the order and the head say, angles in degrees. */
+function describeOrder(order: KnifeOrder, head: Head, face: KnifeFace, leastRadius: number) {
+  return {
     cut: order.name,
     knife: order.knife,
     head: order.headName,
@@ -114,42 +155,26 @@ export function makeKnife(order: KnifeOrder): { knife: KnifeReport | null; probl
     rake: toDegrees(head.rake),
     shear: toDegrees(head.shear),
     wedge: toDegrees(head.wedge),
-    presented: toDegrees(tilt),
+    presented: toDegrees(order.tilt),
     groundFor: order.groundFor,
     assumed: order.assumed,
     count: head.knives,
     thickness: head.knifeThickness,
     bodyRadius: head.bodyDiameter / 2,
     headHeight: head.height,
-    tipAt: whole.tipStation,
-    length: steel ? outlineExtent(steel.chain).height : lengthFromTip(wood.chain, face),
-    width: steel ? axial : axial / face.cosShear,
-    overrun: seen === whole ? { edge: overrun ?? 0, face: overrun ?? 0 } : { edge: 0, face: 0 },
-    outline: steelPath(outline.chain),
-    pieces: outline.chain.length,
-    deviation: outline.deviation,
-    ordinates: (steel ? steelOrdinates(steel, step) : edgeOrdinates(seen.chain, face, step)).map((p) =>
-      withRake(p, face, head.wedge),
-    ),
-    wood: {
-      outline: steelPath(wood.chain.map((c) => flipCurve(c, 0))),
-      length: woodSize.height,
-      width: woodSize.width,
-    },
-    limiter,
-    clearance: { ...inDegrees(edge.back), side: inDegrees(edge.side) },
-    heel: edge.heel,
-    walls: walls.map((w) => reportWall(w, face)),
-    sideRelief:
-      walls.length === 0
-        ? null
-        : {
-            least: toDegrees(rules.leastSideClearance),
-            ground: order.sideRelief === undefined ? null : toDegrees(order.sideRelief),
-          },
-    warnings: problems,
   };
-  return { knife, problems };
+}
+
+function reportWood(wood: SeenProfile): KnifeReport['wood'] {
+  const { height, width } = outlineExtent(wood.chain);
+  return { outline: steelPath(wood.chain.map((c) => flipCurve(c, 0))), length: height, width };
+}
+
+function reportRelief({ rules, sideRelief }: KnifeOrder): NonNullable<KnifeReport['sideRelief']> {
+  return {
+    least: toDegrees(rules.leastSideClearance),
+    ground: sideRelief === undefined ? null : toDegrees(sideRelief),
+  };
 }
 
 function reportWall({ seenFrom, seenTo, ...w }: TightWall, face: KnifeFace): WallReport {
