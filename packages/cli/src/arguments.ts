@@ -58,22 +58,37 @@ function readWords(argv: readonly string[], options: Readonly<Record<string, Opt
       const near = findNearest(token.name, Object.keys(options));
       throw new UsageError(`${token.rawName} is no option here. ${near ? `Did you mean --${near}? ` : ''}${help}`);
     }
-    const before = texts.get(token.name);
-    const times = spec.times ?? 1;
-    if (before !== undefined && (!Array.isArray(before) || before.length >= times))
-      throw new UsageError(
-        times === 1
-          ? `--${token.name} is given twice. Give it once.`
-          : `--${token.name} is given more than ${times} times. Give it ${times} times at most.`,
-      );
-    if (spec.value !== undefined && (token.value === undefined || token.value === ''))
-      throw new UsageError(`${token.rawName} needs a value after it. ${help}`);
-    if (spec.value === undefined && token.value !== undefined)
-      throw new UsageError(`--${token.name} takes no value. ${help}`);
-    if (spec.times === undefined) texts.set(token.name, token.value ?? true);
-    else texts.set(token.name, [...((before as readonly string[] | undefined) ?? []), token.value ?? '']);
+    checkTimes(token.name, texts.get(token.name), spec.times ?? 1);
+    checkValue(token, spec, help);
+    texts.set(token.name, spec.times === undefined ? (token.value ?? true) : addTo(texts.get(token.name), token.value));
   }
   return { texts, positionals };
+}
+
+/** Refuses an option that stands there more often than it may. */
+function checkTimes(name: string, before: Text | undefined, times: number): void {
+  if (before === undefined || (Array.isArray(before) && before.length < times)) return;
+  throw new UsageError(
+    times === 1
+      ? `--${name} is given twice. Give it once.`
+      : `--${name} is given more than ${times} times. Give it ${times} times at most.`,
+  );
+}
+
+/** Refuses an option without the value that it takes, and a switch with one. */
+function checkValue(
+  token: { name: string; rawName: string; value?: string | undefined },
+  spec: Option,
+  help: string,
+): void {
+  if (spec.value !== undefined && !token.value)
+    throw new UsageError(`${token.rawName} needs a value after it. ${help}`);
+  if (spec.value === undefined && token.value !== undefined)
+    throw new UsageError(`--${token.name} takes no value. ${help}`);
+}
+
+function addTo(before: Text | undefined, value: string | undefined): readonly string[] {
+  return [...(Array.isArray(before) ? (before as readonly string[]) : []), value ?? ''];
 }
 
 /** What stands after an option: its value, true for a switch, all its values where it may be given several times. */

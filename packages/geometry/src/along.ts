@@ -8,7 +8,7 @@ export const SMOOTH_JOINT: number = 0.1 * (Math.PI / 180);
 /**
  * The point a share `u` (0 to 1) of the way along a curve, and its heading, mm; the heading is as long as the curve.
  *
- * The ends are exact. `angle` is the curve's `arcAngle`, handed in because it is dear and the same at every u.
+ * The ends are exact. `angle` is the curve's `arcAngle`: it is expensive and the same at every u, so the caller computes it once.
  */
 export function pointAlong(c: Curve, u: number, angle: number): Heading {
   if (c.turn === 0) {

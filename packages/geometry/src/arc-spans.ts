@@ -69,7 +69,7 @@ function longestSpan(track: Track, u: number, first: number, allowed: number): n
   }
 }
 
-/** Greatest distance from the track to the pair of arcs over a span, mm; Infinity where no pair serves. */
+/** Greatest distance from the track to the pair of arcs over a span, mm; Infinity where there is no such pair. */
 function trySpan(track: Track, from: number, to: number): number {
   const arcs = joinTangents(track.at(from), track.at(to));
   return arcs.some((c) => arcAngle(c) > Math.PI) ? Number.POSITIVE_INFINITY : track.tryOut(from, to, arcs);

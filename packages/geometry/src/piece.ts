@@ -21,7 +21,7 @@ export function highOf(p: Piece): number {
 /**
  * Height of a piece at x, mm; beyond its ends the height of the nearer end.
  *
- * An arc's is reckoned from its left end, as a difference of squares over a sum, so that it is good to rounding at the size
+ * An arc's height is computed from its left end, as a difference of squares over a sum, so that it is good to rounding at the size
  * of the piece however large the radius.
  */
 export function heightAt(p: Piece, x: number): number {

@@ -107,7 +107,7 @@ function fitParabola(
   const solve = to - from < 2 ? solveLine : solveParabola;
   const [x0, x1, x2] = solve(sums, xs);
   const [y0, y1, y2] = solve(sums, ys);
-  // Only across the heading: along it, scatter adds up in the length that the parabola is told by.
+  // Only across the heading: along it, scatter adds up in the length that the parabola is a function of.
   const speed = x1 * x1 + y1 * y1 || 1;
   let scatter = 0;
   for (let k = from; k <= to; k++) {

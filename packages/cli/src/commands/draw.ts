@@ -72,6 +72,8 @@ const OPTIONS = {
 
 const FORMATS = ['.svg', '.pdf', '.png', '.html', '.dxf'] as const;
 const ON_SHEETS = ['landscape', 'sheet', 'date', 'drawn-by', 'number', 'revision', 'material'] as const;
+const OFF_SHEETS = ['width', 'check-bar'] as const;
+const ONLY_OF_WOOD = ['paper', 'scale', 'units', 'door', 'bare', 'width', 'check-bar'] as const;
 const NOT_IN_DXF = ['paper', 'scale', 'units', 'bare', 'width', 'check-bar'] as const;
 
 /** `fielded draw`: a drawing of one job, to a file or as SVG to standard output; its problems on standard error. */
@@ -100,32 +102,8 @@ export const draw: Command = defineCommand(
 function readDrawRequest({ path, values, format }: Given<typeof OPTIONS, DrawFormat>): DrawRequest {
   const view = values.view ?? 'joint';
   const paper = values.paper ?? (view === 'sheet' ? 'a4' : null);
-  if (isChart(view))
-    for (const name of ['paper', 'scale', 'units', 'door', 'bare', 'width', 'check-bar'] as const)
-      if (values[name] !== undefined && values[name] !== false)
-        throw new UsageError(`--${name} is for drawings of wood. Leave it out of --view ${view}.`);
-  for (const name of ON_SHEETS)
-    if (values[name] !== undefined && values[name] !== false && paper === null)
-      throw new UsageError(`--${name} is for drawings on paper. Add --paper, or take --view sheet.`);
-  for (const name of ['width', 'check-bar'] as const)
-    if (values[name] !== undefined && values[name] !== false && paper !== null)
-      throw new UsageError(`--${name} is for drawings without paper. Leave it out, or --paper.`);
-  if (format === '.dxf') {
-    if (!OUTLINE_VIEWS.some((known) => known === view))
-      throw new UsageError(`A .dxf holds the outlines of ${OUTLINE_VIEWS.join(', ')}. Take one of these with --view.`);
-    for (const name of NOT_IN_DXF)
-      if (values[name] !== undefined && values[name] !== false)
-        throw new UsageError(`--${name} is for drawings with figures: a .dxf is outlines at 1:1. Leave it out.`);
-  }
-  if (values.theme !== undefined && format === '.pdf')
-    throw new UsageError('--theme is for screens: a PDF is always ink on white. Leave it out, or write an .svg.');
-  if (values.text !== undefined && format !== '.svg')
-    throw new UsageError('--text is for .svg: the other formats bring their letters with them. Leave it out.');
-  if (values.font !== undefined && format !== '.pdf' && format !== '.png' && values.text !== 'outlines')
-    throw new UsageError(
-      "--font is for .pdf, .png and --text outlines: live letters are drawn in the reader's own fonts. Leave it out.",
-    );
-  if (values.dpi !== undefined && format !== '.png') throw new UsageError('--dpi is for .png. Leave it out.');
+  checkAgainstView(values, view, paper !== null);
+  checkAgainstFormat(values, view, format);
   return {
     path,
     shop: values.shop,
@@ -154,6 +132,43 @@ function readDrawRequest({ path, values, format }: Given<typeof OPTIONS, DrawFor
     dpi: values.dpi ?? 200,
     force: values.force,
   };
+}
+
+type DrawValues = Given<typeof OPTIONS, DrawFormat>['values'];
+type View = keyof typeof VIEWS;
+
+/** Refuses options that the view or the paper has no use for. */
+function checkAgainstView(values: DrawValues, view: View, onPaper: boolean): void {
+  if (isChart(view))
+    refuse(values, ONLY_OF_WOOD, (name) => `--${name} is for drawings of wood. Leave it out of --view ${view}.`);
+  if (onPaper)
+    refuse(values, OFF_SHEETS, (name) => `--${name} is for drawings without paper. Leave it out, or --paper.`);
+  else refuse(values, ON_SHEETS, (name) => `--${name} is for drawings on paper. Add --paper, or take --view sheet.`);
+}
+
+/** Refuses options that the kind of file has no use for. */
+function checkAgainstFormat(values: DrawValues, view: View, format: DrawFormat): void {
+  if (format === '.dxf') {
+    if (!OUTLINE_VIEWS.some((known) => known === view))
+      throw new UsageError(`A .dxf holds the outlines of ${OUTLINE_VIEWS.join(', ')}. Take one of these with --view.`);
+    const why = 'is for drawings with figures: a .dxf is outlines at 1:1. Leave it out.';
+    refuse(values, NOT_IN_DXF, (name) => `--${name} ${why}`);
+  }
+  if (values.theme !== undefined && format === '.pdf')
+    throw new UsageError('--theme is for screens: a PDF is always ink on white. Leave it out, or write an .svg.');
+  if (values.text !== undefined && format !== '.svg')
+    throw new UsageError('--text is for .svg: the other formats bring their letters with them. Leave it out.');
+  if (values.font !== undefined && format !== '.pdf' && format !== '.png' && values.text !== 'outlines')
+    throw new UsageError(
+      "--font is for .pdf, .png and --text outlines: live letters are drawn in the reader's own fonts. Leave it out.",
+    );
+  if (values.dpi !== undefined && format !== '.png') throw new UsageError('--dpi is for .png. Leave it out.');
+}
+
+/** Refuses the first of some options that was given; a switch that is off was not. */
+function refuse(values: DrawValues, names: readonly (keyof DrawValues)[], say: (name: string) => string): void {
+  const given = names.find((name) => values[name] !== undefined && values[name] !== false);
+  if (given !== undefined) throw new UsageError(say(given));
 }
 
 function readScale(given: string | undefined, onPaper: boolean): number | 'fit' | undefined {

@@ -18,7 +18,7 @@ import { spreadLines } from './spread-lines.ts';
 
 export const WIDTH = 80;
 
-/** A mark of its own shape for each verdict, so that none is told by its colour. */
+/** A mark of its own shape for each verdict, so that colour is not needed to tell them apart. */
 const MARKS: Readonly<Record<string, readonly [mark: string, tone: Tone]>> = {
   'will-not-enter': ['✗', 'error'],
   'stops-short': ['⊣', 'error'],

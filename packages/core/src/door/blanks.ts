@@ -117,7 +117,7 @@ function coverNarrow(narrow: readonly BlankPanel[], rules: BlankRules, known?: K
   return bins === null ? null : bins.map((bin) => bin.map((i) => narrow[i]!));
 }
 
-/** A long list as lots, each with every so-manieth panel by width; what is over goes to the last, which may be twice as long. */
+/** A long list as lots, dealt out by width like cards; the last takes the remainder, and may be twice as long. */
 function splitLots(panels: readonly BlankPanel[]): (readonly BlankPanel[])[] {
   if (panels.length <= 2 * LOT) return [panels];
   const count = Math.floor(panels.length / LOT);

@@ -159,7 +159,7 @@ export function volumeTakenRound(panel: ShapedPanel, stretches: readonly TakenSt
 /** Length of the outline at any distance in, up to `deepest`. */
 function lengthsOf(panel: ShapedPanel, deepest: number): (inside: number) => number {
   if (panel.head.shape !== 'outline') return (inside) => outlineLength(shapedOutline(panel, inside));
-  // The parallel of an outline of any shape is dear: it is taken at Chebyshev's points, and a polynomial put through them.
+  // The parallel of a free outline is expensive: compute it at Chebyshev's points, and put a polynomial through them.
   const nodes = Array.from({ length: POINTS }, (_, k) => Math.cos((Math.PI * k) / (POINTS - 1)));
   const lengths = nodes.map((node) => outlineLength(shapedOutline(panel, ((node + 1) / 2) * deepest)));
   return (inside) => interpolate(nodes, lengths, (2 * inside) / deepest - 1);

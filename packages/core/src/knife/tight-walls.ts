@@ -26,7 +26,7 @@ const TRIED = 64;
  * The walls that rub: stretches with less side clearance than `least`, each with the draft that would cure it.
  *
  * From tan β = tan α · cos φ a wall needs a draft of asin(tan β / tan α) off square to the axis, at the least clearance α
- * of the stretch (formula K5 turned round). Every straight wall is told by itself; curves that run on smoothly into each
+ * of the stretch (formula K5 turned round). Every straight wall is named separately; curves that run on smoothly into each
  * other are told together.
  */
 export function tightWalls(seen: SeenProfile, face: KnifeFace, wedge: number, least: number): TightWall[] {

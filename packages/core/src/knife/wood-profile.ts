@@ -68,7 +68,7 @@ export function seeSteel(steel: Profile, face: KnifeFace, tilt: number): SeenPro
   for (let i = 0; face.sinShear !== 0 && i < TIP_MOVES; i++) {
     const tip = cutsFarthest(seen, face);
     const move = Math.hypot(tip.x, tip.y);
-    // Along a length that cuts equally far but for the drawing's own error the tip would go to and fro: the deeper end is it.
+    // On a level stretch the drawing's error would make the tip jump between its ends: take the deeper end.
     if (move <= SAME_LENGTH || (tip.x < 0 && move > moved / 2)) break;
     seen = moveTip(seen, tip.x, tip.y);
     moved = move;

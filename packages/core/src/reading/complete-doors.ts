@@ -16,7 +16,7 @@ function checkHeadPieces(doors: readonly Door[], desk: Desk): void {
   if (pieces > MOST_HEAD_PIECES) desk.report('fault.too-many.heads', 'doors', { pieces, most: MOST_HEAD_PIECES });
 }
 
-/** Whether the panels of all doors, told by their counts alone, are no more than are shared out. */
+/** Whether there are few enough panels to share out, by the counts of the doors alone. */
 function checkPanelCount(files: Loose<JobFile['doors']>, desk: Desk): boolean {
   let panels = 0;
   for (const file of files ?? []) {

@@ -22,7 +22,7 @@ export function readSteel({ profile }: ShopKnife, kept: Head, groundFor: GroundF
 
 /**
  * The same, and computed once for the same knife in the same head: fitting arcs to what the steel cuts takes longer than
- * everything else of a job together. Knives and heads are told by being the same objects, and never changed in place.
+ * everything else of a job together. Knives and heads are compared as objects, since they are never changed in place.
  */
 export function createSteelMemory(): ReadSteel {
   const known = new WeakMap<ShopKnife, WeakMap<Head, Map<string, Steel>>>();

@@ -91,6 +91,7 @@ const DECIMAL_NUMBER = /^[-+]?(?:0|[1-9]\d*|(?=\.\d)|\d+(?=\.))(?:\.\d*)?(?:[eE]
 const NOT_FINITE = /^[-+]?\.(?:inf|Inf|INF|nan|NaN|NAN)$/;
 const UNUSABLE_KEYS: readonly string[] = ['__proto__', 'prototype', 'constructor'];
 
+/** The values of a document with their places: aliases followed, tags and unusable keys refused, bounded in number and depth. */
 function walkDocument(document: Document.Parsed, lines: LineCounter): Walk {
   const places = new Map<string, Place>();
   const keyPlaces = new Map<string, Place>();
@@ -111,11 +112,13 @@ function walkDocument(document: Document.Parsed, lines: LineCounter): Walk {
 
   const walk = (node: Node | null, at: string): unknown => {
     if (node === null) return null;
+    // Too many values? Said once; the rest is passed over.
     values++;
     if (values > MOST_VALUES) {
       if (values === MOST_VALUES + 1) report(tellFault('fault.yaml-too-many-values', { most: MOST_VALUES }), at, node);
       return undefined;
     }
+    // What an alias repeats is walked again where it stands, unless it would repeat itself for ever.
     if (isAlias(node)) {
       const target = anchors.get(node.source);
       if (target === undefined) return report(tellFault('fault.yaml-alias.nothing', { alias: node.source }), at, node);
@@ -127,6 +130,7 @@ function walkDocument(document: Document.Parsed, lines: LineCounter): Walk {
     if ('anchor' in node && node.anchor) anchors.set(node.anchor, node);
     places.set(at, placeOf(node));
     if (isScalar(node)) return readScalar(node.value, node.type === 'PLAIN' ? node.source : undefined);
+    // A list or a group is open while its inside is walked.
     open.add(node);
     const value = isSeq(node)
       ? node.items.map((item, index) => walk(item as Node | null, joinPath(at, index)))
@@ -145,6 +149,7 @@ function walkDocument(document: Document.Parsed, lines: LineCounter): Walk {
         if (values <= MOST_VALUES) report(tellFault('fault.yaml-key', { key: shorten(textOf(key)) }), at, key);
         continue;
       }
+      // Of a key that is given twice the first counts.
       const path = joinPath(at, name);
       if (Object.hasOwn(group, name)) {
         if (values <= MOST_VALUES)
@@ -154,6 +159,7 @@ function walkDocument(document: Document.Parsed, lines: LineCounter): Walk {
       if (isScalar(key) && key.anchor) anchors.set(key.anchor, key);
       keyPlaces.set(path, placeOf(key));
       group[name] = walk(value, path);
+      // A value of nothing stands where its key does.
       if (!places.has(path)) places.set(path, placeOf(key));
     }
     return group;

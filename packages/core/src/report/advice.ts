@@ -65,13 +65,13 @@ export function adviseAll(
     if (after === null || after.joint.some(spoils)) return false;
     return effort.makesJob() && !after.making().some(spoils);
   };
-  // Only the advice that serves is put into words.
+  // Only the advice that helps is put into words.
   const mute = { ...prepared, job: { ...job, mute: true } };
   return problems.map((problem) => {
     const ways = waysToTry(mute, season, problem, effort);
     if (ways === null) return problem;
     const advice = ways.flatMap((way) => firstThat(way, (each) => serves(each, problem))).slice(0, MOST_ADVICE);
-    // What was too dear to look for is not said to be missing.
+    // Advice that was too expensive to look for is not called missing.
     const none = advice.length === 0 && !effort.spent ? [nothingServes(problem)] : [];
     return withAdvice(
       problem,

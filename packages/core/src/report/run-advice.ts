@@ -30,7 +30,7 @@ export function adviseRuns(
     return `${describeRuns(best, cuts, voice)} ${bought}`;
   }
   if (follows < LEVEL) return `${say('stock.out', {}, voice)} ${describeRuns(given, cuts, voice)}`;
-  // Where the job gives the stock no ±, its worst case is no wider for it: what the stock does is told all the same.
+  // Without a ± for the stock its worst case is no wider; what the stock does is still said.
   const even = arrangements.find((each) => Math.abs(thicknessSlope(each)) < LEVEL);
   if (even !== undefined && widthOf(even) <= widthOf(given) + WORTH_SAYING)
     return `${describeRuns(even, cuts, voice)} ${say('stock.then-out', {}, voice)}`;

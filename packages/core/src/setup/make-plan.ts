@@ -24,17 +24,21 @@ export interface Planned {
 /**
  * Which machine, which way up and round, how high, how far out, how fast and in what order, for every cut that names a head.
  *
- * `canBeGround` tells whether a knife for a cut fits the head it names: with it, other heads are tried for what nothing can make. Pure; every figure on stock of nominal thickness. What the shop file does not say stands against nothing and is listed as
- * not checked.
+ * `canBeGround` tells whether a knife for a cut fits the head it names: with it, other heads are tried for what nothing can make.
+ * Pure; every figure on stock of nominal thickness. What the shop file does not say stands against nothing and is listed as not
+ * checked.
  */
 export function makePlan(job: Job, shop: Shop, panels: PanelsToRun, canBeGround?: CanBeGround): Planned {
   const works = job.cuts.flatMap((cut, k): Work[] => {
     const work = prepareWork(shop, cut, { at: `cuts[${k}]`, of: 'panel', thickness: job.panel.thickness });
     return work ? [work] : [];
   });
+  // How each cut is made: both heads at once where that can be, else the best way of each.
   const ways = works.map((work) => listWays(work, shop, job));
   const stack = works.length === job.cuts.length ? judgeStack(works, shop, job) : undefined;
   const chosen = stack?.ways ? inOrder(works, stack.ways) : chooseWays(ways, panels.narrow.length > 0);
+
+  // A sheet for each cut of the panel, and a second for the shaped heads whose other half must turn the other way.
   const at = designInsertion(job.frame);
   const runnable = works.filter((_, k) => chosen[k] !== undefined);
   const seconds = secondWays(chosen, stack?.ways !== undefined, shop, panels, job);
@@ -50,10 +54,14 @@ export function makePlan(job: Job, shop: Shop, panels: PanelsToRun, canBeGround?
     stack?.ways ? correctTogether(runnable, at, job.units) : correctSetting(runnable, k, setups[k]!.run, at, job.units),
   );
   const others = seconds.flatMap((way) => (way ? [planSecond(way, panels, at, shop, job)] : []));
+
+  // The frame's cuts stand by themselves: the back edge after glue-up, the others first.
   const frame = frameWorks(job, shop).map((work) => planAlone(work, shop, job, panels));
   const [before, after] = [false, true].map((late) =>
     frame.filter(({ work }) => (work.frame?.kind === 'back edge') === late).flatMap(({ setUp }) => setUp ?? []),
   ) as [SetUp[], SetUp[]];
+
+  // The order of work over all of them.
   const all = [...before, ...setups, ...others.map(({ setUp }) => setUp), ...after];
   const places = setups.map((_, k) => before.length + k);
   const groups: Group[] = stack?.ways ? [places] : places.map((place) => [place]);
@@ -62,6 +70,8 @@ export function makePlan(job: Job, shop: Shop, panels: PanelsToRun, canBeGround?
     all.length === 0
       ? []
       : orderSteps(all, groups, numbered(before), numbered(after), numbered(others.map(({ setUp }) => setUp)), panels);
+
+  // What nothing can make, and whether another head of the shop would.
   const stuck = [
     ...works.filter((_, k) => chosen[k] === undefined),
     ...frame.flatMap(({ work, way }) => (way ? [] : work)),

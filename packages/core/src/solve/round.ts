@@ -6,14 +6,14 @@ export interface Rounded {
   readonly value: number | null;
 }
 
-/** A figure this near, mm, to the one wanted still serves: less than a machine holds. */
+/** Tolerance for a rounded setting, mm: closer than a machine holds. */
 const SERVES = 0.02;
 
 /** Steps to the unit, the roundest first: hundredths of a mm; 64ths, then thousandths of an inch. */
 const STEPS: Readonly<Record<Units, readonly number[]>> = { mm: [100, 1000, 1e6], in: [64, 1000, 10_000, 1e6] };
 
 /**
- * The roundest setting near an exact one that still serves: the figure there is within 0.02 mm of the one wanted.
+ * The roundest setting near an exact one that is still good enough: the figure there is within 0.02 mm of the one wanted.
  */
 export function roundSetting(
   exact: number,

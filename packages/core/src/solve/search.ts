@@ -16,7 +16,7 @@ export interface Search {
   readonly reachable: readonly [number, number] | null;
 }
 
-/** A figure this near to the value wanted is it: rounding of a section a metre wide, with room. */
+/** Tolerance for calling the target met: rounding error of a section a metre wide, with margin. */
 const HIT = 1e-12;
 /** First step away from the present setting, mm, and how much each next one is longer. */
 const FIRST_STEP = 0.01;

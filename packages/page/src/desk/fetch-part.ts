@@ -7,7 +7,7 @@ class NotFetched extends Error {}
 export const NOT_FETCHED =
   'A part of the page could not be fetched: there may be no network. Your job is kept. If it fails again, reload the page.';
 
-/** How browsers say that a part could not be fetched which a library here asked for by itself. */
+/** What browsers report when a part that a library asked for itself could not be fetched. */
 const BROWSER_WORDS = /dynamically imported module|importing a module script failed/i;
 
 /** Fetches a part of the page; the next call tries again. Rejects with what `attempt` tells from any other fault. */
