@@ -82,11 +82,14 @@ export function splitAtExtremes(chain: Chain): Curve[] {
     }
     const total = arcAngle(c);
     const start = Math.atan2(c.y0 - c.cy, c.x0 - c.cx);
+    // The multiples of a quarter turn that the arc passes, from its start on.
     const quarter = Math.PI / 2;
     const first = c.turn > 0 ? Math.floor(start / quarter) + 1 : Math.ceil(start / quarter) - 1;
     let { x0, y0 } = c;
     for (let k = first; c.turn * (k * quarter - start) < total - 1e-12; k += c.turn) {
+      // The start itself is no cut.
       if (c.turn * (k * quarter - start) < 1e-12) continue;
+      // 0 right, 1 up, 2 left, 3 down of the centre: these points are exact.
       const compass = ((k % 4) + 4) % 4;
       const x1 = compass === 0 ? c.cx + c.r : compass === 2 ? c.cx - c.r : c.cx;
       const y1 = compass === 1 ? c.cy + c.r : compass === 3 ? c.cy - c.r : c.cy;

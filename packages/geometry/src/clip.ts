@@ -10,6 +10,7 @@ export function crossingsAt(curve: Curve, x: number): number[] {
     if ((curve.x0 - x) * (curve.x1 - x) >= 0) return [];
     return [(x - curve.x0) / (curve.x1 - curve.x0)];
   }
+  // The plumb line meets the circle at ± one angle: which of the two does the arc pass, and how far along?
   const cosine = (x - curve.cx) / curve.r;
   if (Math.abs(cosine) >= 1) return [];
   const { from, sweep } = arcAngles(curve);
@@ -38,6 +39,7 @@ export function curvesBetween(loops: readonly Loop[], x0: number, x1: number): C
       const cuts = [0, ...crossingsAt(curve, x0), ...crossingsAt(curve, x1), 1].sort((a, b) => a - b);
       for (let i = 1; i < cuts.length; i += 1) {
         if (cuts[i]! - cuts[i - 1]! < 1e-12) continue;
+        // A part lies on one side throughout: ask its middle.
         const middle = pointAt(curve, (cuts[i - 1]! + cuts[i]!) / 2).x;
         if (middle > x0 && middle < x1) kept.push(partOf(curve, cuts[i - 1]!, cuts[i]!));
       }
@@ -52,6 +54,7 @@ export function curvesOutside(curves: readonly Curve[], boxes: readonly Box[]): 
     const box = curveBox(curve);
     const met = boxes.filter((each) => boxesOverlap(box, each, 1e-9));
     if (met.length === 0) return [curve];
+    // Cut the curve wherever it crosses a side of a box: level sides with the axes swapped.
     const across = swapAxes(curve);
     const cuts = met.flatMap(({ x0, y0, x1, y1 }) => [
       ...[x0, x1].flatMap((x) => crossingsAt(curve, x)),

@@ -23,6 +23,7 @@ export function readLoops(data: string): Loop[] {
       .split(/[\s,]+/)
       .filter(Boolean)
       .map(Number);
+    // Only M may come first, and every command has its own count of numbers.
     const loop = loops.at(-1);
     if (k.length !== NUMBERS[letter!] || !k.every(Number.isFinite) || (letter !== 'M' && loop === undefined))
       throw new RangeError(`not path data of a report: ${letter}${rest}`);

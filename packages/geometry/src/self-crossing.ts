@@ -30,6 +30,7 @@ export function findSelfCrossing(chain: Chain): Point | 'tangled' | null {
     const q = stack.pop()!;
     const p = stack.pop()!;
     if (++comparisons > MOST_COMPARISONS) return 'tangled';
+    // Within one half: either of its halves alone, and the two against each other.
     if (p === q) {
       if (p >= size) continue;
       const left = 2 * p;
@@ -37,6 +38,7 @@ export function findSelfCrossing(chain: Chain): Point | 'tangled' | null {
       continue;
     }
     if (apart(boxes, p, q)) continue;
+    // Two single curves are compared; else the larger half is halved.
     if (p >= size && q >= size) {
       const point = findCrossing(chain, p - size, q - size);
       if (point) return point;

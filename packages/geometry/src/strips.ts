@@ -40,7 +40,9 @@ export function walkStrips(
   for (let i = 0; i < stops.length; i++) {
     const right = stops[i]!;
     const { left } = strip;
+    // Too narrow to count? It goes to its neighbour.
     if (right - left <= STRIP_WIDTH && i < stops.length - 1) continue;
+    // Drop the threads that end here, and take in those that start.
     let count = 0;
     for (const t of order) if (t.x1 > left + STRIP_WIDTH) order[count++] = t;
     while (order.length > count) order.pop();
@@ -89,6 +91,7 @@ function collectStops(byStart: readonly Thread[], from: number, to: number): Arr
   const stops: number[] = [to];
   const present: Thread[] = [];
   for (const t of byStart) {
+    // Only threads that have not ended yet can meet this one.
     let still = 0;
     for (const s of present) {
       if (s.x1 <= t.x0) continue;
@@ -121,9 +124,11 @@ function pushCrossings(s: Thread, t: Thread, stops: number[], from: number, to: 
     if (left >= end) return;
     const p = pieceAt(s, i);
     const q = pieceAt(t, k);
+    // Pieces that are never at one height cannot cross.
     if (overlap(lowOf(p), highOf(p), lowOf(q), highOf(q))) {
       pushMeetings(p, q, left, Math.min(endOfP, endOfQ, end), stops);
     }
+    // Go on along the thread whose piece ends first.
     if (endOfP <= endOfQ) i++;
     else k++;
   }

@@ -84,6 +84,7 @@ export function drawPath(path: string, units: Units): Drawn | ToldFault {
   };
   let atX = 0;
   let atY = 0;
+  // Each command continues from the last point: from the exact one of the path, or from the end of the last piece kept.
   parsed.abs().unshort();
   parsed.iterate(([letter, ...numbers], index) => {
     if (wild || several || chain.length > MOST_PIECES) return;
@@ -105,6 +106,7 @@ export function drawPath(path: string, units: Units): Drawn | ToldFault {
       for (let i = 0; i < k.length; i += 2) points.push({ x: mm(k[i]!), y: mm(k[i + 1]!) });
       if (!wild) add(fitBezier(points).chain);
     }
+    // Where the path itself stands now, strokes of no length among it.
     if (letter !== 'V' && letter !== 'Z') atX = mm(letter === 'H' ? k[0]! : k.at(-2)!);
     if (letter !== 'H' && letter !== 'Z') atY = mm(k.at(-1)!);
   });

@@ -40,9 +40,11 @@ export function searchSetting(curve: Curve, value: number, from: number, least: 
     return found;
   };
   const isHit = (found: Found) => Math.abs(found.value - value) <= HIT;
+  // Is the present setting right already?
   const start = look(from);
   let found: Found | null = start !== null && isHit(start) ? start : null;
   const ways = ([-1, 1] as const).map((way) => ({ way, at: from, last: start, open: true }));
+  // Step outwards, both ways in turn, until one passes the value or both have come to their bounds.
   for (let step = FIRST_STEP; found === null && ways.some(({ open }) => open); step *= GROWTH) {
     for (const side of ways) {
       if (!side.open) continue;
@@ -66,12 +68,14 @@ interface End {
 
 /** The best answer between two settings, if the figure passes the value, reaches it or stops existing between them. */
 function between(curve: Curve, value: number, near: End, far: End): Found | null {
+  // Does the figure exist at one end only? Then take the last setting where it does.
   const edge = near.found === null || far.found === null ? edgeOfBeing(curve, near, far) : null;
   const a = near.found ?? edge;
   const b = far.found ?? edge;
   if (a === null || b === null) return null;
   const isHit = (found: Found) => Math.abs(found.value - value) <= HIT;
   if (isHit(a)) return a;
+  // Is the value passed between the two, or come within rounding of?
   const above = a.value > value;
   const passed = b.value === value || b.value > value !== above;
   if (!passed && !isHit(b)) return edge;

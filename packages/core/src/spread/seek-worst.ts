@@ -74,11 +74,13 @@ function climb(
 ): Found {
   const found: Found = { best: Number.NEGATIVE_INFINITY, moves: moves.slice() };
   for (const start of LEVELS) {
+    // Start with every source at this level.
     for (const { place, plusMinus } of open) moves[place] = start * plusMinus;
     let value = way * read(moves);
     for (let gained = true; gained; ) {
       gained = false;
       for (const { place, plusMinus } of open) {
+        // Which level of this one source is best, the others as they are?
         const before = moves[place]!;
         let kept = before;
         for (const level of LEVELS) {

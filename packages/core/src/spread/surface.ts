@@ -71,6 +71,7 @@ export interface Spot {
  */
 export function leastLeaning(surface: CutSurface, from: number, to: number, slope: number, spot: Spot): void {
   spot.x = from;
+  // The two ends first, then every piece between them.
   spot.depth = depthAt(surface, from, 1) + slope * from;
   if (to - from <= 2 * SAME_LENGTH) return;
   takeLess(spot, to, depthAt(surface, to, -1) + slope * to);
@@ -82,6 +83,7 @@ export function leastLeaning(surface: CutSurface, from: number, to: number, slop
     if (p.x0 >= to) break;
     if (p.x0 > from) takeLess(spot, p.x0, p.y0 + slope * p.x0);
     if (p.x1 < to) takeLess(spot, p.x1, p.y1 + slope * p.x1);
+    // A hollow may have its least inside: where it leans as much the other way.
     if (p.turn <= 0) continue;
     const x = p.cx - (p.r * slope) / leaning;
     if (x > from && x > p.x0 && x < to && x < p.x1) takeLess(spot, x, p.cy - p.r / leaning + slope * x);
@@ -108,6 +110,7 @@ export function mostLeaning(surface: CutSurface, from: number, to: number, slope
     if (p.x0 > till) break;
     if (p.x0 >= from) most = Math.max(most, p.y0 + slope * p.x0);
     if (p.x1 <= till) most = Math.max(most, p.y1 + slope * p.x1);
+    // A round may have its most inside.
     if (p.turn >= 0) continue;
     const x = p.cx + (p.r * slope) / leaning;
     if (x > from && x > p.x0 && x < till && x < p.x1) most = Math.max(most, p.cy + p.r / leaning + slope * x);
@@ -124,6 +127,7 @@ function findShallows(pieces: readonly Piece[]): { x: number; depth: number }[] 
     if (p.turn > 0 && p.x0 < p.cx && p.cx < p.x1) found.push({ x: p.cx, depth: p.cy - p.r });
     const next = pieces[i + 1];
     if (next === undefined) continue;
+    // Where two pieces meet: does it get deeper to either side?
     const depth = Math.min(p.y1, next.y0);
     const fallsBefore = p.y1 > depth || slopeAt(p, 1) <= 0;
     const risesAfter = next.y0 > depth || slopeAt(next, 0) >= 0;

@@ -33,12 +33,14 @@ export function readJpegHeader(bytes: Uint8Array): PictureHeader | null {
   const view = new DataView(bytes.buffer, bytes.byteOffset, bytes.byteLength);
   let dpi: PictureHeader['dpi'] = null;
   for (let at = 2; at + 9 <= bytes.length; ) {
+    // Every segment starts with FF and its marker; more FFs may fill the gap before it.
     if (bytes[at] !== 0xff) return null;
     const marker = bytes[at + 1]!;
     if (marker === 0xff) {
       at++;
       continue;
     }
+    // APP0 with 'JF': the density, per inch or per centimetre.
     const length = view.getUint16(at + 2);
     if (
       marker === 0xe0 &&
@@ -50,8 +52,10 @@ export function readJpegHeader(bytes: Uint8Array): PictureHeader | null {
       const perInch = bytes[at + 11] === 1 ? 1 : bytes[at + 11] === 2 ? 2.54 : 0;
       dpi = sound(view.getUint16(at + 12) * perInch, view.getUint16(at + 14) * perInch);
     }
+    // SOF0 to SOF15, of which C4, C8 and CC are something else: the size.
     const isFrame = marker >= 0xc0 && marker <= 0xcf && marker !== 0xc4 && marker !== 0xc8 && marker !== 0xcc;
     if (isFrame) return { kind: 'jpeg', width: view.getUint16(at + 7), height: view.getUint16(at + 5), dpi };
+    // The scan starts, or the file is broken: no frame came before it.
     if (marker === 0xda || length < 2) return null;
     at += 2 + length;
   }

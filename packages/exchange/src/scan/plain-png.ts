@@ -37,9 +37,11 @@ export function plainPng(bytes: Uint8Array, most: number): Uint8Array {
     const name = String.fromCharCode(...bytes.subarray(at + 4, at + 8));
     const end = at + 12 + length;
     if (end > bytes.length) throw new RangeError('the picture breaks off');
+    // Unpack the pixels by slices, only to count them.
     if (name === 'IDAT')
       for (let from = at + 8; from < end - 4; from += SLICE)
         count.push(bytes.subarray(from, Math.min(from + SLICE, end - 4)));
+    // Kept: pixels, the end, and the first short chunk of each kind that is needed to read them.
     const keeps = name === 'IDAT' || name === 'IEND' || (length <= (KEPT[name] ?? -1) && !seen.has(name));
     if (keeps) parts.push(bytes.subarray(at, end));
     seen.add(name);

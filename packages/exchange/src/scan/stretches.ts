@@ -42,6 +42,7 @@ export function partStretches(points: readonly Point[], scatter: number): Stretc
         before[end] = end - gap;
       }
     }
+    // Of all stretches that end here, which makes everything up to here cheapest?
     for (let from = 0; from + LEAST_POINTS.line - 1 <= end; from++) {
       const base = begin[from]!;
       const most = cost[end + 1]!;
@@ -61,6 +62,17 @@ export function partStretches(points: readonly Point[], scatter: number): Stretc
       }
     }
   }
+  return walkBack(cost, start, before, kinds);
+}
+
+/** The stretches of the cheapest way, found from its last one back to its first. */
+function walkBack(
+  cost: Float64Array,
+  start: Int32Array,
+  before: Int32Array,
+  kinds: readonly Stretch['kind'][],
+): Stretch[] {
+  const count = before.length;
   const stretches: Stretch[] = [];
   // The last points may be left out as well.
   let end = count;
