@@ -1,7 +1,7 @@
 // Prices against the same sums in decimal arithmetic by mathjs (general-purpose library), 64 digits.
 import { all, type BigNumber, create } from 'mathjs';
 import { describe, expect, it } from 'vitest';
-import { formatMoney, minorDigits, roundMoney, toMinor } from '../../packages/core/src/quote/money.ts';
+import { formatMoney, minorDigits, roundProduct, toMinor } from '../../packages/core/src/quote/money.ts';
 import { priceQuantities } from '../../packages/core/src/quote/price.ts';
 import type { QuoteQuantities } from '../../packages/core/src/quote/quote-report.ts';
 import type { PricedRates } from '../../packages/core/src/shop/rates.ts';
@@ -117,9 +117,12 @@ describe('money', () => {
   });
 
   it('rounds halves away from nothing, also those that binary arithmetic misses', () => {
-    expect(roundMoney(1.005 * 100)).toBe(101);
+    expect(roundProduct([1.005, 100])).toBe(101);
     expect(1.005 * 100).toBeLessThan(100.5);
-    expect([0.5, 1.5, 2.4999, -0.5, -0.4].map(roundMoney)).toEqual([1, 2, 2, -1, 0]);
+    expect([[0.5], [1.5], [2.4999], [1e-7, 5e6], [1e21, 1]].map((all) => roundProduct(all))).toEqual([
+      1, 2, 2, 1, 1e21,
+    ]);
+    expect([roundProduct([35, 10], 2), roundProduct([50], 2), roundProduct([49], 2)]).toEqual([4, 1, 0]);
   });
 
   it('is written as its locale has it', () => {

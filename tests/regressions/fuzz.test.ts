@@ -1,11 +1,19 @@
 // The same trials as `npm run fuzz`, fewer of them: a finding there becomes a named test beside this one.
 import { evaluate } from '@fielded/core';
 import { expect, it } from 'vitest';
+import { fuzzDoors } from '../fuzz/fuzz-doors.ts';
 import { fuzzDrawing } from '../fuzz/fuzz-drawings.ts';
+import { fuzzImages } from '../fuzz/fuzz-images.ts';
 import { fuzzJob } from '../fuzz/fuzz-jobs.ts';
+import { fuzzKnives } from '../fuzz/fuzz-knives.ts';
+import { fuzzPlans, readPlanJob } from '../fuzz/fuzz-plans.ts';
+import { fuzzQuotes, moneyFaults } from '../fuzz/fuzz-quotes.ts';
 import { fuzzSetting, settingFaults, settingJob } from '../fuzz/fuzz-settings.ts';
+import { fuzzTemplates } from '../fuzz/fuzz-templates.ts';
 import { fuzzText, readStarts } from '../fuzz/fuzz-text.ts';
 import { pathArea } from '../fuzz/path-area.ts';
+import { limitsBroken } from '../fuzz/set-up-limits.ts';
+import { planned } from '../support/plans.ts';
 import { Random } from '../support/random.ts';
 import { trials } from '../support/trials.ts';
 
@@ -40,6 +48,51 @@ it('would notice a margin, a knife and a worst case that are a little off', () =
   expect(faultsWith({ knives: [{ ...knife!, length: knife!.length + 2e-5 }] })).toHaveLength(1);
   expect(faultsWith({ knives: [{ ...knife!, width: knife!.width - 2e-4 }] })).toHaveLength(1);
   expect(spreadOf([least, most - 1e-4])).toHaveLength(1);
+});
+
+it.each([
+  ['doors', trials(60, 600), fuzzDoors],
+  ['quotes', trials(60, 600), fuzzQuotes],
+  ['templates', trials(30, 300), fuzzTemplates],
+  ['pictures', trials(4, 40), fuzzImages],
+  ['plans', trials(20, 400), fuzzPlans],
+  ['knives turned over', trials(10, 100), fuzzKnives],
+] as const)('odd %s keep every promise, %d of them', (_, count, fuzz) => {
+  expect(Array.from({ length: count }, (_, i) => fuzz(i + 1)).flat()).toEqual([]);
+});
+
+it('would notice money that does not add up', () => {
+  const line = {
+    item: 'doors',
+    what: '',
+    figures: {},
+    quantity: 3,
+    unit: 'h',
+    price: 12.5,
+    from: '',
+    missing: null,
+  } as const;
+  const price = { currency: 'EUR', marginRate: 10, tax: null, deposit: null, depositRate: null, notPriced: [] };
+  const right = { ...price, lines: [{ ...line, amount: 38 }], net: 38, margin: 4, total: 42 };
+  expect(moneyFaults(right, { margin: 10 })).toEqual([]);
+  expect(moneyFaults({ ...right, total: 41 }, { margin: 10 })).toEqual(['total is 41, and comes to 42']);
+  expect(moneyFaults({ ...right, lines: [{ ...line, amount: 37 }] }, { margin: 10 })).toHaveLength(1);
+});
+
+it('would notice a way that works against a limit, and one that breaks none', () => {
+  let [working, not] = [0, 0];
+  for (let seed = 1; seed <= 40; seed++) {
+    const { job } = readPlanJob(new Random(seed));
+    if (job === null) continue;
+    for (const way of planned(job).plan.ways) {
+      const broken = limitsBroken(job, way);
+      if (broken === null) continue;
+      if (way.works) working++;
+      else not++;
+      expect(broken.length === 0, `${seed} ${way.cut}`).toBe(way.works);
+    }
+  }
+  expect(Math.min(working, not)).toBeGreaterThan(10);
 });
 
 it('would notice an outline that is open, holds no number, or has another area', () => {

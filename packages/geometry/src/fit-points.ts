@@ -1,7 +1,7 @@
 import { fitTrack } from './arc-spans.ts';
 import type { Heading } from './biarc.ts';
 import { type Chain, line } from './curve.ts';
-import { distanceToChain } from './distance.ts';
+import { distanceTo } from './distance.ts';
 import type { Point } from './point.ts';
 import { splitAtCorners } from './scan-corners.ts';
 import { allowedScatter, headingsAlong, measureAlong, type Scan } from './scan-headings.ts';
@@ -110,11 +110,33 @@ function straightThrough(points: readonly Point[]): Chain {
   return [line(from.x, from.y, to.x, to.y)];
 }
 
-/** Greatest distance of every `step`th point from a chain, mm. */
+/** Pieces before and after the one that was nearest to the point before: a chain runs along its points. */
+const NEARBY = { before: 8, after: 24 };
+
+/** Greatest distance of every `step`th point from a chain, mm: in time that grows with both, where the points run along the chain. */
 function furthest(points: readonly Point[], chain: Chain, step: number): number {
   let most = 0;
+  let at = 0;
   for (let i = 0; i < points.length; i += step) {
-    most = Math.max(most, distanceToChain(chain, points[i]!.x, points[i]!.y));
+    const { x, y } = points[i]!;
+    let found = nearestOf(chain, x, y, at - NEARBY.before, at + NEARBY.after);
+    // Only a point that would be the furthest has to be held against the whole chain.
+    if (found.away > most) found = nearestOf(chain, x, y, 0, chain.length);
+    at = found.at;
+    most = Math.max(most, found.away);
   }
   return most;
+}
+
+/** The nearest of the pieces `from` to `to`, and how far it is. */
+function nearestOf(chain: Chain, x: number, y: number, from: number, to: number): { at: number; away: number } {
+  const nearest = { at: 0, away: Number.POSITIVE_INFINITY };
+  for (let k = Math.max(0, from); k < Math.min(chain.length, to); k++) {
+    const away = distanceTo(chain[k]!, x, y);
+    if (away < nearest.away) {
+      nearest.at = k;
+      nearest.away = away;
+    }
+  }
+  return nearest;
 }

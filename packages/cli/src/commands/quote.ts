@@ -1,5 +1,6 @@
 import { dirname, resolve } from 'node:path';
 import {
+  formatMoney,
   type Job,
   QUOTE_WORDS,
   type Quote,
@@ -191,8 +192,13 @@ async function writeWord(
 
 /** What the quote leaves out because nobody said it. */
 async function sayMissing({ price, notPromised }: Quote, io: Io): Promise<void> {
-  if (price.notPriced.length > 0)
-    await io.err(`${safe(`Not priced, since the shop file has no ${price.notPriced.join(', ')}.`)}\n`);
+  const isTooMuch = (rate: string) => price.lines.some(({ missing, price: each }) => missing === rate && each !== null);
+  const [tooMuch, notGiven] = [price.notPriced.filter(isTooMuch), price.notPriced.filter((rate) => !isTooMuch(rate))];
+  if (notGiven.length > 0) await io.err(`${safe(`Not priced, since the shop file has no ${notGiven.join(', ')}.`)}\n`);
+  if (tooMuch.length > 0)
+    await io.err(
+      `${safe(`Not priced, since it comes to more than ${formatMoney(1e12, price.currency)}: look at ${tooMuch.join(', ')} in the shop file.`)}\n`,
+    );
   if (notPromised.length > 0)
     await io.err(`${safe(`Nothing is said of what the job does not give: ${notPromised.join(', ')}.`)}\n`);
 }

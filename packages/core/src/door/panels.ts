@@ -1,3 +1,4 @@
+import { curveBox, joinBoxes } from '@fielded/geometry';
 import { type Door, type Insertion, layOpenings, panelSize, type Size } from './door.ts';
 import type { DoorPanel } from './door-report.ts';
 import { shapedPanel } from './head-report.ts';
@@ -5,6 +6,7 @@ import { volumeTaken } from './panel-volume.ts';
 import {
   areaWithin,
   hasOutline,
+  integrate,
   type ShapedPanel,
   shapedOutline,
   type TakenStretch,
@@ -30,8 +32,8 @@ export function listPanels(door: Door, insertion: Insertion, section: PanelSecti
   const doors = door.quantity * door.leaves;
   const found: { size: Size; count: number; shaped: ShapedPanel | null }[] = [];
   for (const opening of layOpenings(door)) {
-    const size = panelSize(opening, insertion);
     const shaped = door.head && opening.row === 0 ? shapedPanel(door.head, opening, insertion) : null;
+    const size = blankSize(panelSize(opening, insertion), shaped);
     const same = found.find((other) => isSameSize(other.size, size) && (other.shaped !== null) === (shaped !== null));
     if (same === undefined) found.push({ size, count: 1, shaped });
     else same.count++;
@@ -50,14 +52,36 @@ export function listPanels(door: Door, insertion: Insertion, section: PanelSecti
   });
 }
 
+/** What a panel is sawn from: where the head runs to a point, that stands higher than its sight edge by more than goes into the groove. */
+function blankSize(size: Size, shaped: ShapedPanel | null): Size {
+  if (shaped?.head.shape !== 'outline' || !hasOutline(shaped, 0)) return size;
+  const box = joinBoxes(shapedOutline(shaped, 0).map(curveBox))!;
+  const height = box.y1 - box.y0;
+  return height > size.height + SAME_SIZE ? { ...size, height } : size;
+}
+
+const SAME_SIZE = 1e-6;
+
 /** Sizes that differ by no more than rounding. */
 function isSameSize(one: Size, other: Size): boolean {
-  return Math.abs(one.width - other.width) < 1e-6 && Math.abs(one.height - other.height) < 1e-6;
+  return Math.abs(one.width - other.width) < SAME_SIZE && Math.abs(one.height - other.height) < SAME_SIZE;
 }
 
 /** Volume of one panel as cut, mm³. */
-function panelVolume({ width, height }: Size, { thickness, area, overlap }: PanelSection): number {
+function panelVolume({ width, height }: Size, section: PanelSection): number {
+  const { thickness, area, overlap, taken } = section;
+  const half = Math.min(width, height) / 2;
+  if (taken.some(({ x1 }) => x1 > half)) return volumeWithin(half, { width, height }, section);
   return width * height * thickness - volumeTaken(width, height, area, overlap);
+}
+
+/** Volume of a panel whose cuts meet in its middle: what the nearest edge's cuts leave, ring by ring inwards. */
+function volumeWithin(half: number, { width, height }: Size, { thickness, taken }: PanelSection): number {
+  const ring = (a: number) => 2 * (width + height) - 8 * a;
+  return taken.reduce((volume, { x0, x1, taken: at }) => {
+    const to = Math.min(x1, half);
+    return to <= x0 ? volume : volume + integrate(x0, to, (a) => (thickness - at(a)) * ring(a));
+  }, 0);
 }
 
 /** The same under a shaped head; without its cuts where they leave no outline to go round. */

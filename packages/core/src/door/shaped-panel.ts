@@ -1,5 +1,5 @@
 import { arcAngle, type Chain, curveLength, line, offsetLoops, shiftCurve } from '@fielded/geometry';
-import { type DoorHead, headCurve } from './head.ts';
+import { type DoorHead, headCurve, headRadii, hollowOf } from './head.ts';
 
 /** A panel under a shaped head, mm: its full width and height to the apex, the opening's width, and what goes into the groove at the head. */
 export interface ShapedPanel {
@@ -19,8 +19,9 @@ export interface ShapedPanel {
 export function shapedOutline(panel: ShapedPanel, inside: number): Chain {
   const { head, opening, width, height, insertion } = panel;
   if (head.shape === 'outline') return offsetOutline(panel, inside);
-  // Ears that their parallel has no radius left of: what remains is trimmed as any outline is.
-  if (head.shape === 'cathedral' && head.ears + inside <= insertion) return offsetOutline(asOutline(panel), inside);
+  // Ears that the panel's edge has no radius left of: what remains is trimmed as any outline is.
+  if (head.shape === 'cathedral' && head.ears + Math.min(0, inside) <= insertion)
+    return offsetOutline(asOutline(panel), inside);
   const half = width / 2 - inside;
   const springing = height - insertion - head.rise;
   const top = headCurve(head, opening, insertion - inside, half).map((c) => liftCurve(c, springing));
@@ -44,7 +45,8 @@ function asOutline(panel: ShapedPanel): ShapedPanel {
 
 /**
  * The same for a head of any outline: the parallel (formula G1) of a ring that lies `insertion` within the panel's edge, the frame's
- * sight edge with its sides and foot. Of several rings that it comes apart into, the largest.
+ * sight edge with its sides and foot; of a panel's edge that a hollow has vanished from, the parallel of that edge. Of several rings
+ * that it comes apart into, the largest.
  */
 function offsetOutline({ head, opening, width, height, insertion }: ShapedPanel, inside: number): Chain {
   const half = width / 2 - insertion;
@@ -56,10 +58,20 @@ function offsetOutline({ head, opening, width, height, insertion }: ShapedPanel,
     ...[...top].reverse().map(backwards),
     line(-half, top[0]!.y0, -half, insertion),
   ];
-  const rings = offsetLoops([{ curves: ring, closed: true }], inside - insertion, 'sharp');
+  const hollow = hollowOf(headRadii(head, opening, insertion));
+  const vanishes = inside > 0 && hollow !== null && hollow <= 0;
+  const outline = vanishes
+    ? largestParallel(largestParallel(ring, -insertion), inside)
+    : largestParallel(ring, inside - insertion);
+  return joinPieces(startAtFoot(outline, inside));
+}
+
+/** The largest ring of a ring's parallel, `inside` mm within it. */
+function largestParallel(ring: Chain, inside: number): Chain {
+  const rings = offsetLoops([{ curves: ring, closed: true }], inside, 'sharp');
   const largest = rings.map(({ curves }) => curves).sort((p, q) => areaWithin(q) - areaWithin(p))[0];
   if (largest === undefined) throw new RangeError(`nothing is left of the panel ${inside} mm within its edge`);
-  return joinPieces(startAtFoot(largest, inside));
+  return largest;
 }
 
 /** Neighbours on one line or one circle as one piece: a corner run on is made of several. */
@@ -143,17 +155,16 @@ export function volumeTakenRound(panel: ShapedPanel, stretches: readonly TakenSt
     panel,
     stretches.reduce((most, { x1 }) => Math.max(most, x1), 0),
   );
-  let volume = 0;
-  for (const { x0, x1, taken } of stretches) {
-    const [middle, half] = [(x0 + x1) / 2, (x1 - x0) / 2];
-    GAUSS.forEach(([node, weight]) => {
-      const angle = (Math.PI / 2) * node;
-      const a = middle + half * Math.sin(angle);
-      const share = (weight * Math.PI * half * Math.cos(angle)) / 2;
-      volume += share * taken(a) * lengthAt(a);
-    });
-  }
-  return volume;
+  return stretches.reduce((volume, { x0, x1, taken }) => volume + integrate(x0, x1, (a) => taken(a) * lengthAt(a)), 0);
+}
+
+/** ∫ f(a) da by Gauss's rule of 12 points, in an angle that takes the upright ends of arcs off. */
+export function integrate(from: number, to: number, f: (a: number) => number): number {
+  const [middle, half] = [(from + to) / 2, (to - from) / 2];
+  return GAUSS.reduce((sum, [node, weight]) => {
+    const angle = (Math.PI / 2) * node;
+    return sum + ((weight * Math.PI * half * Math.cos(angle)) / 2) * f(middle + half * Math.sin(angle));
+  }, 0);
 }
 
 /** Length of the outline at any distance in, up to `deepest`. */

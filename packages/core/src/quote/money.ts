@@ -11,19 +11,33 @@ export function minorDigits(currency: string): number {
 
 /** A price in major units as minor units, not rounded: 12.345 EUR is 1234.5 cents. */
 export function toMinor(price: number, currency: string): number {
-  return Number(`${price}e${minorDigits(currency)}`);
+  return shiftPoint(price, minorDigits(currency));
+}
+
+/** A number with its decimal point moved, exactly as it is written: no digit changes as it would by multiplying. */
+function shiftPoint(value: number, places: number): number {
+  const [digits, power = '0'] = String(value).split('e');
+  return Number(`${digits}e${Number(power) + places}`);
 }
 
 /**
- * Rounds to whole minor units, halves away from nothing (formula Q1). The number is first read to 15 digits, so that a half
- * that binary arithmetic misses by its last digit counts as one: 1.005 × 100 is 100.5.
+ * The product of decimals, over 10 to the power of `over`, in whole minor units with halves up (formula Q1): worked out in whole
+ * numbers of any length, from the numbers as they are written, so that nothing is lost to binary arithmetic. None may be negative.
  *
- * @example roundMoney(1.005 * 100) // 101
+ * @example roundProduct([1.005, 100]) // 101
  */
-export function roundMoney(minor: number): number {
-  const read = Number(Math.abs(minor).toPrecision(15));
-  const whole = Math.floor(read + 0.5);
-  return whole === 0 ? 0 : Math.sign(minor) * whole;
+export function roundProduct(factors: readonly number[], over = 0): number {
+  let whole = 1n;
+  let places = over;
+  for (const factor of factors) {
+    const [digits = '', power = '0'] = String(factor).split('e');
+    const [before = '', after = ''] = digits.split('.');
+    whole *= BigInt(before + after);
+    places += after.length - Number(power);
+  }
+  if (places <= 0) return Number(whole * 10n ** BigInt(-places));
+  const scale = 10n ** BigInt(places);
+  return Number((2n * whole + scale) / (2n * scale));
 }
 
 /** An amount in minor units for a person to read: 'EUR 1,234.50' or '1.234,50 €', as the locale has it. */
@@ -34,5 +48,5 @@ export function formatMoney(minor: number, currency: string, locale = 'en-GB'): 
     currency,
     minimumFractionDigits: digits,
     maximumFractionDigits: digits,
-  }).format(Number(`${minor}e-${digits}`));
+  }).format(shiftPoint(minor, -digits));
 }

@@ -2,7 +2,7 @@ import { formatNumber } from '../measure/format.ts';
 import type { Units } from '../measure/length.ts';
 import { phrase } from '../problem/say.ts';
 import type { PricedRates } from '../shop/rates.ts';
-import { roundMoney, toMinor } from './money.ts';
+import { roundProduct, toMinor } from './money.ts';
 import type { QuoteItem, QuoteLine, QuotePrice, QuoteQuantities } from './quote-report.ts';
 import { QUOTE_WORDS } from './quote-words.ts';
 
@@ -11,7 +11,7 @@ import { QUOTE_WORDS } from './quote-words.ts';
  *
  * Each line is quantity × price, rounded to whole minor units, halves away from nothing; net is the sum of the rounded
  * lines; margin = net·margin/100, tax = (net + margin)·rate/100, deposit = total·deposit/100, each rounded likewise. A
- * line whose rate is missing has no amount and is named in `notPriced`. Lines with no quantity are left out. `units` is
+ * line whose rate is missing, or that comes to more than 10¹² minor units, has no amount and is named in `notPriced`. Lines with no quantity are left out. `units` is
  * for the words of the lines.
  *
  * @throws RangeError for a currency that is not three capital letters.
@@ -21,9 +21,9 @@ export function priceQuantities(quantities: QuoteQuantities, rates: PricedRates,
     .filter(({ quantity }) => quantity > 0)
     .map((line) => priceLine(line, rates, units));
   const net = lines.reduce((sum, { amount }) => sum + (amount ?? 0), 0);
-  const margin = roundMoney((net * rates.margin) / 100);
-  const tax =
-    rates.tax === undefined ? null : { ...rates.tax, amount: roundMoney(((net + margin) * rates.tax.rate) / 100) };
+  const margin = roundProduct([net, rates.margin], 2);
+  const { tax: asked } = rates;
+  const tax = asked === undefined ? null : { ...asked, amount: roundProduct([net + margin, asked.rate], 2) };
   const total = net + margin + (tax?.amount ?? 0);
   return {
     currency: rates.currency,
@@ -33,7 +33,7 @@ export function priceQuantities(quantities: QuoteQuantities, rates: PricedRates,
     margin,
     tax,
     total,
-    deposit: rates.deposit === undefined ? null : roundMoney((total * rates.deposit) / 100),
+    deposit: rates.deposit === undefined ? null : roundProduct([total, rates.deposit], 2),
     depositRate: rates.deposit ?? null,
     notPriced: [...new Set(lines.flatMap(({ missing }) => missing ?? []))],
   };
@@ -131,6 +131,8 @@ function priceLine(
   // The quantity that is shown is the one that is priced: without the last digits of binary arithmetic.
   const quantity = Number(counted.quantity.toPrecision(12));
   const price = counted.price === undefined ? null : toMinor(counted.price, rates.currency);
+  const comes = price === null ? null : roundProduct([quantity, price]);
+  const amount = comes === null || comes > MOST_AMOUNT ? null : comes;
   return {
     item,
     what: lineWords(item, figures, units),
@@ -138,11 +140,14 @@ function priceLine(
     quantity,
     unit,
     price,
-    amount: price === null ? null : roundMoney(quantity * price),
+    amount,
     from,
-    missing: price === null ? rate : null,
+    missing: amount === null ? rate : null,
   };
 }
+
+/** What a line may come to, minor units: sums of such lines with margin and tax are still whole numbers that are told apart. */
+const MOST_AMOUNT = 1e12;
 
 function lineWords(item: QuoteItem, figures: QuoteLine['figures'], units: Units): string {
   const key = item === 'wood' && figures.wood === '' ? 'item.timber' : (`item.${item}` as const);

@@ -3,7 +3,10 @@ import type { Maker } from '../shop/rates.ts';
 /** What a line of a quote is for. */
 export type QuoteItem = 'wood' | 'set-ups' | 'running' | 'doors' | 'finish' | 'knives';
 
-/** One line of a quote's price. Money in whole minor units of the currency; null where the shop has no rate for it. */
+/**
+ * One line of a quote's price. Money in whole minor units of the currency; null where the shop has no rate for it. A line that has
+ * a price and no amount comes to more than 10¹² minor units: one of its rates is a slip.
+ */
 export interface QuoteLine {
   readonly item: QuoteItem;
   /** In English, such as 'black cherry, 20 mm finished'; `figures` are what stands in it, for other languages. */
@@ -16,7 +19,7 @@ export interface QuoteLine {
   readonly amount: number | null;
   /** Where the quantity comes from. */
   readonly from: string;
-  /** The rate that is missing, as its path in the shop file; null where none is. */
+  /** The rate that is missing or far too large, as its path in the shop file; null where none is. */
   readonly missing: string | null;
 }
 

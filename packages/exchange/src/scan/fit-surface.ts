@@ -12,8 +12,12 @@ const DRAWN = 0.05;
 /** What neighbouring points scatter alike is not seen between them: no less than this, mm, and this part of a pixel. */
 const LEAST_SCATTER = 0.002;
 const OF_PIXEL = 0.06;
+/** Arcs that leave the points by more, mm, are not brought near them by a little more or less tolerance. */
+const HOPELESS = 0.3;
 /** Points are taken together over this way, mm: it rounds a corner by less than a tenth of it. */
 const BUNDLE = 0.1;
+/** A surface of more bundles than the long side of A4 has, 0.1 mm apart, was torn: no few lines and arcs are looked for in it. */
+const MOST_BUNDLES = 4000;
 /** Places along a fit at which its way from the points is measured, mm apart. */
 const STEP = 0.1;
 
@@ -25,20 +29,26 @@ const STEP = 0.1;
 export function fitSurface(points: readonly Point[], pixel: number): { chain: Chain; deviation: number } {
   const bundles = bundled(points).map(({ x, y }) => ({ x, y: -y }));
   const scatter = scatterOf(bundles, pixel);
-  const drawn = fitStretches(bundles, scatter);
+  const drawn = bundles.length > MOST_BUNDLES ? null : fitStretches(bundles, scatter);
   if (drawn !== null && drawn.deviation <= Math.max(DRAWN, 5 * scatter)) return drawn;
   let best: { chain: Chain; deviation: number } = { chain: [], deviation: Number.POSITIVE_INFINITY };
   for (const tolerance of TOLERANCES) {
     const fit = fitPoints(bundles, tolerance);
     const deviation = Math.max(fit.deviation, swing(fit.chain, bundles));
     if (deviation < best.deviation) best = { chain: fit.chain, deviation };
-    if (deviation <= GOOD) break;
+    if (deviation <= GOOD || deviation > HOPELESS || isTorn(fit.chain, bundles)) break;
   }
   if (best.deviation <= MOST_SWING) return best;
   // Points that scatter too much for arcs: the way from bundle to bundle is no further from them than they are apart.
   const chain = bundles.slice(1).map((p, i) => line(bundles[i]!.x, bundles[i]!.y, p.x, p.y));
   return { chain, deviation: BUNDLE / 2 };
 }
+
+/** A long surface that takes an arc for every other bundle is torn: no other tolerance serves it better. */
+function isTorn(chain: Chain, bundles: readonly Point[]): boolean {
+  return bundles.length > LONG && chain.length > bundles.length / 2;
+}
+const LONG = 400;
 
 /** How far bundles scatter about the surface, mm: by their second differences, of which the middle one is 0.6745·√6 times as large. */
 function scatterOf(bundles: readonly Point[], pixel: number): number {

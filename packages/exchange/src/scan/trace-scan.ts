@@ -1,4 +1,5 @@
-import { type Chain, curveLength, type Point, pathData, pointAt } from '@fielded/geometry';
+import { type Chain, curveLength, findSelfCrossing, type Point, pathData, pointAt } from '@fielded/geometry';
+import { MOST_STROKES } from '../refusal.ts';
 import { listArcs, type TracedArc } from './arcs.ts';
 import { fitSurface } from './fit-surface.ts';
 import type { GreyImage, ScanRefusal } from './grey-image.ts';
@@ -75,6 +76,17 @@ export function traceScan(image: GreyImage, dpi: readonly [number, number]): Tra
       return { x: p.x / across, y: p.y / down };
     });
   const sides = { front: traceSide(front, across), back: back && traceSide(back, across) };
+  const strokes = sides.front.chain.length + (sides.back?.chain.length ?? 0);
+  if (strokes > MOST_STROKES)
+    return {
+      refused: `its outline falls into ${strokes} lines and arcs, and up to ${MOST_STROKES} are read`,
+      instead: 'Scan a sawn or planed end, clean and in focus',
+    };
+  if ([sides.front, sides.back].some((side) => side && findSelfCrossing(side.chain) !== null))
+    return {
+      refused: 'the outline that is seen crosses itself',
+      instead: 'Wipe the glass, sand the end grain, and scan at 600 dpi against plain paper',
+    };
   return {
     dpi,
     thickness: level.thickness,
