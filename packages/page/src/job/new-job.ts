@@ -1,5 +1,7 @@
 import { readJobData, type Units } from '@fielded/core';
 import { writeLength } from '../entry/read-entry.ts';
+import { plainFault } from '../words/plain-fault.ts';
+import { reportJoint } from './answer-joint.ts';
 import type { Data } from './data.ts';
 
 /** What a maker says to begin with. Lengths mm. */
@@ -19,9 +21,9 @@ export interface NewJob {
 /** Shapes that a job can be begun with. */
 export type ShapeName = 'rebate' | 'bevel' | 'cove' | 'ovolo' | 'ogee';
 
-/** A job made up from what was said, or why none can be. `face` is what the face came to where the back takes no cut. */
+/** A job made up from what was said, or why none can be. `face` is what the face came to where the back takes no cut; `warnings` what to think of all the same. */
 export type Begun =
-  | { readonly data: Data; readonly face: number }
+  | { readonly data: Data; readonly face: number; readonly warnings: readonly string[] }
   | { readonly reason: string; readonly about: string };
 
 /** Clearance that a job begins with, mm: what a file's own default aims at, or 1/64 in so that depths come out in fractions. */
@@ -82,7 +84,15 @@ export function beginJob(ask: NewJob): Begun {
   };
   const { job, faults } = readJobData(data);
   if (job === null) return { about: '', reason: faults[0]?.message ?? 'Such a job cannot be made.' };
-  return { data, face: frontDepth - groove.setback };
+  // Nothing is said to fit that the engine does not say fits.
+  const { fit, problems } = reportJoint(job);
+  const [wrong] = problems.filter(({ severity }) => severity === 'error');
+  if (wrong !== undefined || fit.verdict !== 'sliding') {
+    const reason = wrong === undefined ? 'These sizes leave no tongue that slides in.' : plainFault(wrong, ask.units);
+    return { about: '', reason };
+  }
+  const warnings = problems.filter(({ severity }) => severity === 'warning').map((each) => plainFault(each, ask.units));
+  return { data, face: frontDepth - groove.setback, warnings };
 }
 
 /** A profile of the depth wanted: reach and step as usual, the reach longer where the shape's own arc asks for it. */

@@ -1,52 +1,18 @@
-import { parseLength, type Units } from '@fielded/core';
+import type { Units } from '@fielded/core';
 import { useSignal } from '@preact/signals';
 import type { JSX } from 'preact';
-import { useMemo } from 'preact/hooks';
+import { useMemo, useRef } from 'preact/hooks';
 import { useDesk } from '../../desk/context.ts';
 import { beginHistory } from '../../desk/history.ts';
 import type { Keeper } from '../../desk/keeper.ts';
 import { entryText } from '../../entry/entry-text.ts';
 import { LengthLine } from '../../entry/length-line.tsx';
-import { type Begun, beginJob, type NewJob, type ShapeName } from '../../job/new-job.ts';
+import { type Begun, beginJob, type ShapeName } from '../../job/new-job.ts';
 import type { Places } from '../../shell/places.ts';
 import { JointThumb } from '../../shell/thumb.tsx';
-import { sayMisread } from '../../words/say-misread.ts';
-import { Choice } from '../sizes/choice.tsx';
-
-const SHAPES: readonly (readonly [ShapeName, string])[] = [
-  ['rebate', 'rebate'],
-  ['bevel', 'bevel'],
-  ['cove', 'cove'],
-  ['ovolo', 'ovolo'],
-  ['ogee', 'ogee'],
-];
-
-const LENGTHS = ['stock', 'frame', 'width', 'depth', 'setback', 'swellGap', 'proud'] as const;
-type LengthName = (typeof LENGTHS)[number];
-
-const LABELS: Readonly<Record<LengthName, string>> = {
-  stock: 'Stock, planed',
-  frame: 'Frame, thickness',
-  width: 'Groove, width',
-  depth: 'Groove, depth',
-  setback: 'Groove, setback',
-  swellGap: 'Gap for swelling',
-  proud: 'Face proud by',
-};
-
-/** What is usual in a shop to begin with, mm. */
-const USUAL: Readonly<Record<Units, Readonly<Record<LengthName, number>>>> = {
-  mm: { stock: 20, frame: 22, width: 6, depth: 10, setback: 8, swellGap: 2, proud: 0 },
-  in: {
-    stock: 19.05,
-    frame: (25.4 * 13) / 16,
-    width: 6.35,
-    depth: (25.4 * 7) / 16,
-    setback: (25.4 * 9) / 32,
-    swellGap: 25.4 / 16,
-    proud: 0,
-  },
-};
+import { ShapeRow } from '../sizes/shape-row.tsx';
+import { drawShapes } from './begun-shapes.ts';
+import { askFor, inOtherUnits, LABELS, LENGTHS, type LengthName, readLengths, usualTexts } from './new-lengths.ts';
 
 /** Asks for stock, frame and groove, then what front and back look like; the joint that comes of it stands beside. */
 export function NewJobForm({ keeper, places }: { keeper: Keeper; places: Places }): JSX.Element {
@@ -55,13 +21,19 @@ export function NewJobForm({ keeper, places }: { keeper: Keeper; places: Places 
   const title = useSignal('');
   const front = useSignal<ShapeName>('ogee');
   const back = useSignal<ShapeName | 'none'>('cove');
-  const texts = useSignal(usualTexts(units));
-  const read = useMemo(() => readLengths(texts.value, units), [texts.value, units]);
+  const typed = useSignal({ units, texts: usualTexts(units) });
+  const texts = useMemo(() => inOtherUnits(typed.value.texts, typed.value.units, units), [typed.value, units]);
+  const read = useMemo(() => readLengths(texts, units), [texts, units]);
   const named = title.value.trim() || 'New job';
-  const begun = useMemo(
-    () => (read.lengths === null ? null : beginJob(askFor(read.lengths, named, units, front.value, back.value))),
+  const asked = useMemo(
+    () => read.lengths && askFor(read.lengths, named, units, front.value, back.value),
     [read, named, units, front.value, back.value],
   );
+  const begun = useMemo(() => asked && beginJob(asked), [asked]);
+  const drawn = useRef(asked);
+  // While a size is half typed, or none can be made so, the shapes stay as they were.
+  if (begun !== null && 'data' in begun) drawn.current = asked;
+  const [fronts, backs] = useMemo(() => drawShapes(drawn.current, units), [drawn.current, units]);
   const leave = () => {
     places.place.value = 'joint';
   };
@@ -78,11 +50,11 @@ export function NewJobForm({ keeper, places }: { keeper: Keeper; places: Places 
     <NewLength
       key={name}
       label={LABELS[name]}
-      text={texts.value[name]}
+      text={texts[name]}
       units={units}
       fault={read.faults[name] ?? ''}
       type={(text) => {
-        texts.value = { ...texts.value, [name]: text };
+        typed.value = { units, texts: { ...texts, [name]: text } };
       }}
     />
   );
@@ -112,22 +84,24 @@ export function NewJobForm({ keeper, places }: { keeper: Keeper; places: Places 
         </div>
       </div>
       {LENGTHS.slice(0, -1).map(field)}
-      <Choice
+      <h3>Front</h3>
+      <ShapeRow
         label="Front"
         name="new front"
+        drawings={fronts}
         value={front.value}
-        options={SHAPES}
         choose={(next) => {
-          front.value = next as ShapeName;
+          front.value = next;
         }}
       />
-      <Choice
+      <h3>Back</h3>
+      <ShapeRow
         label="Back"
         name="new back"
+        drawings={backs}
         value={back.value}
-        options={[['none', 'no cut'], ...SHAPES]}
         choose={(next) => {
-          back.value = next as ShapeName | 'none';
+          back.value = next;
         }}
       />
       {back.value !== 'none' && field('proud')}
@@ -193,6 +167,9 @@ function Preview({ begun, units, back }: { begun: Begun | null; units: Units; ba
         It fits, and {sayFace(begun.face, units)}
         {back === 'none' && Math.abs(begun.face) > 0.005 && ', since nothing is cut on the back'}.
       </p>
+      {begun.warnings.map((warning) => (
+        <p key={warning}>{warning}</p>
+      ))}
     </div>
   );
 }
@@ -200,34 +177,4 @@ function Preview({ begun, units, back }: { begun: Begun | null; units: Units; ba
 function sayFace(face: number, units: Units): string {
   if (Math.abs(face) < 0.005) return 'the face is flush';
   return `the face stands ${entryText(Math.abs(face), units)} ${units} ${face > 0 ? 'proud' : 'back'}`;
-}
-
-function usualTexts(units: Units): Readonly<Record<LengthName, string>> {
-  return Object.fromEntries(LENGTHS.map((name) => [name, entryText(USUAL[units][name], units)])) as Record<
-    LengthName,
-    string
-  >;
-}
-
-function readLengths(texts: Readonly<Record<LengthName, string>>, units: Units) {
-  const faults: Partial<Record<LengthName, string>> = {};
-  const lengths: Partial<Record<LengthName, number>> = {};
-  for (const name of LENGTHS) {
-    const read = parseLength(texts[name], units);
-    if (!('mm' in read)) faults[name] = sayMisread(texts[name] ?? '', read);
-    else if (read.mm < 0 && name !== 'proud') faults[name] = 'A size cannot be negative.';
-    else lengths[name] = read.mm;
-  }
-  const whole = Object.keys(faults).length === 0;
-  return { faults, lengths: whole ? (lengths as Record<LengthName, number>) : null };
-}
-
-function askFor(
-  { stock, frame, width, depth, setback, swellGap, proud }: Record<LengthName, number>,
-  title: string,
-  units: Units,
-  front: ShapeName,
-  back: ShapeName | 'none',
-): NewJob {
-  return { title, units, stock, frame, groove: { width, depth, setback }, swellGap, front, back, proud };
 }

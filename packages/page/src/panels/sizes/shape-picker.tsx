@@ -6,16 +6,13 @@ import type { Change } from '../../desk/desk.ts';
 import { writeLength } from '../../entry/read-entry.ts';
 import { reportJoint } from '../../job/answer-joint.ts';
 import { type Data, getAt, setAt } from '../../job/data.ts';
+import { type ShapeDrawing, ShapeRow } from './shape-row.tsx';
 
 const SHAPES = ['rebate', 'bevel', 'cove', 'ovolo', 'ogee'] as const;
 type Shape = (typeof SHAPES)[number];
 
-interface Choice {
-  readonly shape: Shape;
+interface Choice extends ShapeDrawing<Shape> {
   readonly changes: readonly Change[];
-  readonly outline: string;
-  readonly width: number;
-  readonly thickness: number;
 }
 
 /** Shapes to choose from, each drawn with the sizes that the cut has now. */
@@ -28,23 +25,13 @@ export function ShapePicker({ index }: { index: number }): JSX.Element {
     kept.current = { data, choices: SHAPES.flatMap((shape) => tryShape(data, desk.read, index, shape)) };
   const now = getAt(data, `cuts[${index}].profile.shape`);
   return (
-    <div class="shapes" role="radiogroup" aria-label="Shape">
-      {kept.current!.choices.map(({ shape, changes, outline, width, thickness }) => (
-        <label key={shape} class="shape">
-          <input
-            type="radio"
-            name={`shape ${index}`}
-            value={shape}
-            checked={now === shape}
-            onChange={() => desk.change(changes)}
-          />
-          <svg viewBox={`-1 -1 ${width + 1} ${thickness + 2}`} aria-hidden="true" preserveAspectRatio="xMinYMid meet">
-            <path d={outline} />
-          </svg>
-          <span>{shape}</span>
-        </label>
-      ))}
-    </div>
+    <ShapeRow
+      label="Shape"
+      name={`shape ${index}`}
+      drawings={kept.current!.choices}
+      value={now}
+      choose={(shape) => desk.change(kept.current!.choices.find(({ value }) => value === shape)!.changes)}
+    />
   );
 }
 
@@ -80,7 +67,8 @@ function tryShape(data: Data, read: (data: Data) => ReadJob, index: number, shap
     const report: Report = reportJoint({ ...job, cuts: [job.cuts[index]!] });
     return [
       {
-        shape,
+        value: shape,
+        word: shape,
         changes,
         outline: report.section.outline,
         width: Math.max(...job.cuts.map((cut) => cut.reach)) + 4,

@@ -1,0 +1,48 @@
+import { readJobData, type Units } from '@fielded/core';
+import { reportJoint } from '../../job/answer-joint.ts';
+import { beginJob, type NewJob, type ShapeName } from '../../job/new-job.ts';
+import type { ShapeDrawing } from '../sizes/shape-row.tsx';
+import { askFor, USUAL } from './new-lengths.ts';
+
+const SHAPES: readonly ShapeName[] = ['rebate', 'bevel', 'cove', 'ovolo', 'ogee'];
+/** So much of the plain panel is drawn beyond a cut, mm. */
+const BEYOND = 4;
+/** How far in a panel without a cut is drawn, mm. */
+const PLAIN = 20;
+
+type Back = ShapeName | 'none';
+
+/**
+ * What front and back would look like with each shape, in the sizes asked for; a shape that cannot be had in these, and
+ * all of them where `ask` is null, in the sizes that are usual.
+ */
+export function drawShapes(
+  ask: NewJob | null,
+  units: Units,
+): readonly [readonly ShapeDrawing<ShapeName>[], readonly ShapeDrawing<Back>[]] {
+  const usual = askFor(USUAL[units], '', units, 'ogee', 'cove');
+  const draw = (side: 'front' | 'back') =>
+    SHAPES.flatMap((shape) => {
+      const drawing = (ask && drawOne(ask, side, shape)) ?? drawOne(usual, side, shape);
+      return drawing === null ? [] : [drawing];
+    });
+  const thickness = (ask ?? usual).stock;
+  const none = {
+    value: 'none',
+    word: 'no cut',
+    outline: `M0 0H${PLAIN}V${thickness}H0Z`,
+    width: PLAIN,
+    thickness,
+  } as const;
+  return [draw('front'), [none, ...draw('back')]];
+}
+
+function drawOne(ask: NewJob, side: 'front' | 'back', shape: ShapeName): ShapeDrawing<ShapeName> | null {
+  const begun = beginJob({ ...ask, [side]: shape });
+  const job = 'data' in begun ? readJobData(begun.data).job : null;
+  const cuts = job?.cuts.filter((cut) => cut.side === side) ?? [];
+  if (job === null || cuts.length === 0) return null;
+  const { section } = reportJoint({ ...job, cuts });
+  const width = cuts[0]!.reach + BEYOND;
+  return { value: shape, word: shape, outline: section.outline, width, thickness: section.thickness };
+}
