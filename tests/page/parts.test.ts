@@ -67,7 +67,7 @@ it('each part that fails is said in words, and comes at the next try', async () 
   await room('Doors');
   await save(() => button('Cutting list as PDF').click());
   await room('Shop');
-  await page.getByLabel('Shop file, with the drawings that it names').setInputFiles(SHOP);
+  await page.getByLabel('Shop file, with the drawings and the logo that it names').setInputFiles(SHOP);
   await page.getByText('is the shop now').waitFor();
   await save(() => button('Save the shop as a file').click());
   await room('Set-up');
@@ -77,6 +77,11 @@ it('each part that fails is said in words, and comes at the next try', async () 
   await page.getByText('In another language').click();
   await save(() => button('Save the English words').click());
   await save(() => button('Quote as DOCX').click());
+  await page.getByText('Rates of the shop').click();
+  const mark = '<svg xmlns="http://www.w3.org/2000/svg" viewBox="0 0 40 20"><rect width="40" height="20"/></svg>';
+  const logo = { name: 'mark.svg', mimeType: 'image/svg+xml', buffer: Buffer.from(mark) };
+  await page.getByLabel('Logo, PNG, JPEG or SVG').setInputFiles(logo);
+  await page.locator('.logo-field img').waitFor();
   const all = readdirSync(join(bench.folder, 'assets')).filter((name) => /\.(?:js|ttf|css)$/.test(name));
   const parts = all.filter((name) => !NOT_A_PART.test(name));
   expect(parts.filter((name) => !failed.has(name))).toEqual([]);

@@ -11,6 +11,7 @@ import { DESKTOP, PHONE, ready, setUpBench } from './open-page.ts';
 
 const bench = setUpBench();
 const KITCHEN = 'examples/kitchen/job.yaml';
+const MARK = '<svg xmlns="http://www.w3.org/2000/svg" width="80" height="20"><path d="M0 0H80L40 20Z"/></svg>';
 const GIVEN = ['--client', 'M. Fennimore\\n4 <i>Nowhere</i>', '--number', 'Q-117', '--date', '2026-03-14'];
 
 const go = (page: Page, name: string) => page.locator('.rooms').getByRole('button', { name, exact: true }).click();
@@ -23,7 +24,14 @@ const textOf = (file: string) => runProgram('pdftotext', ['-layout', file, '-'])
 
 it('is the command line’s own, as PDF and as DOCX, and is printed', async () => {
   const page = await bench.open(PHONE);
-  await page.locator('input[type="file"]').setInputFiles([KITCHEN, 'examples/kitchen/shop.yaml']);
+  const put = (name: string, text: string) => {
+    writeFileSync(join(bench.folder, name), text);
+    return join(bench.folder, name);
+  };
+  const job = put('job.yaml', readFileSync(KITCHEN, 'utf8'));
+  const shop = put('shop.yaml', `${readFileSync('examples/kitchen/shop.yaml', 'utf8')}\nlogo: mark.svg\n`);
+  const logo = put('mark.svg', MARK);
+  await page.locator('input[type="file"]').setInputFiles([job, shop, logo]);
   await expect.poll(() => page.getByLabel('Title of the job').inputValue()).toBe('Kitchen in cherry');
   await go(page, 'Quote');
   await page.getByLabel('For: client').fill('M. Fennimore\n4 <i>Nowhere</i>');
@@ -31,10 +39,20 @@ it('is the command line’s own, as PDF and as DOCX, and is printed', async () =
   await page.getByLabel('Date').fill('2026-03-14');
   for (const ending of ['pdf', 'docx']) {
     const own = join(bench.folder, `own.${ending}`);
-    expect((await run(['quote', KITCHEN, ...GIVEN, '-o', own, '--force'])).status).toBe(0);
+    expect((await run(['quote', job, ...GIVEN, '-o', own, '--force'])).status).toBe(0);
     const given = await download(page, `Quote as ${ending.toUpperCase()}`);
-    if (ending === 'pdf') expect(textOf(given)).toBe(textOf(own));
-    else {
+    if (ending === 'pdf') {
+      expect(textOf(given)).toBe(textOf(own));
+      // The logo, and as large: its name, width and height in pixels.
+      const pictures = (file: string) =>
+        runProgram('pdfimages', ['-list', file])
+          .toString()
+          .split('\n')
+          .slice(2)
+          .map((line) => line.slice(0, 40));
+      expect(pictures(given)).toEqual(pictures(own));
+      expect(pictures(own)[0]).toMatch(/image +940 +235/);
+    } else {
       const [here, there] = [given, own].map((file) => unzipSync(readFileSync(file)));
       // Pictures are painted by another program, so their names, made from their bytes, differ.
       const words = (parts: typeof here) =>
@@ -52,7 +70,7 @@ it('is the command line’s own, as PDF and as DOCX, and is printed', async () =
   await picker.setInputFiles(words);
   await page.getByText('The document is in German').waitFor();
   const german = join(bench.folder, 'german.pdf');
-  expect((await run(['quote', KITCHEN, ...GIVEN, '--words', words, '-o', german, '--force'])).status).toBe(0);
+  expect((await run(['quote', job, ...GIVEN, '--words', words, '-o', german, '--force'])).status).toBe(0);
   const inGerman = textOf(await download(page, 'Quote as PDF'));
   expect(inGerman).toBe(textOf(german));
   expect(inGerman).toMatch(/Angebot[\s\S]*14\. März 2026[\s\S]*Gesamtpreis/);
@@ -64,6 +82,9 @@ it('is the command line’s own, as PDF and as DOCX, and is printed', async () =
   await page.locator('.print-sheet svg').first().waitFor({ state: 'attached' });
   expect(await page.locator('.print-sheet').count()).toBe(3);
   expect(await page.locator('.print-sheets').textContent()).toContain('Q-117');
+  expect(await page.locator('.print-sheet image').count()).toBe(1);
+  const html = readFileSync(await download(page, 'Quote as HTML'), 'utf8');
+  expect(html).toMatch(/<header><div><img alt="[^"]+" src="data:image\/png;base64,/);
 });
 
 it('prices by the shop’s rates, says what is not priced, and keeps what was typed beside the job', async () => {

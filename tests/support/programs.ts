@@ -11,6 +11,7 @@ const PACKAGES = {
   'rsvg-convert': 'librsvg2-bin',
   pdftoppm: 'poppler-utils',
   pdftotext: 'poppler-utils',
+  pdfimages: 'poppler-utils',
   soffice: 'libreoffice-draw libreoffice-writer',
   zsh: 'zsh',
   fish: 'fish',

@@ -2,6 +2,7 @@ export { type PointReading, readPoints, type Table, writeCsv } from './csv.ts';
 export { paintText, type WordDocument, type WordPicture, type WordText } from './docx/word-document.ts';
 export { writeDocx } from './docx/write-docx.ts';
 export type { DxfOutline } from './join-loose.ts';
+export { checkLogo, LOGO, type LogoPixels, NO_PICTURE, tooSteep } from './logo/check-logo.ts';
 export { type DxfReading, readDxf } from './read-dxf.ts';
 export { readOutlineFile } from './read-outline.ts';
 export type { OutlineRefusal } from './refusal.ts';

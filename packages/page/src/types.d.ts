@@ -9,6 +9,11 @@ declare module '*?url' {
 
 declare module '*.css';
 
+declare module '*.css?inline' {
+  const text: string;
+  export default text;
+}
+
 declare module '*?worker&inline' {
   const Inlined: new () => Worker;
   export default Inlined;

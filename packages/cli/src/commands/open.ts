@@ -3,6 +3,7 @@ import { readFileData } from '@fielded/core';
 import { UsageError } from '../arguments.ts';
 import { type Command, defineCommand } from '../command.ts';
 import { shopLoader } from '../files/load-shop.ts';
+import { readLogo } from '../files/read-logo.ts';
 import { readText } from '../files/read-text.ts';
 import { type Io, safe } from '../io.ts';
 import { refusalLine } from '../report/list-faults.ts';
@@ -84,17 +85,26 @@ export function filesReader(path: string): () => GivenFile[] {
   return () => {
     const text = readText(path);
     if (typeof text !== 'string') return [];
-    if (known?.text !== text) known = { text, shop: shopNamedIn(text) };
+    if (known?.text !== text) known = { text, shop: namedIn(text, 'shop') };
     const job = { name: basename(path), text };
     if (known.shop === null) return [job];
     const loaded = shopLoader(path)(known.shop);
-    return typeof loaded === 'string'
-      ? [job, { name: basename(join(dirname(path), known.shop)), text: loaded }]
-      : [job];
+    if (typeof loaded !== 'string') return [job];
+    const shopPath = join(dirname(path), known.shop);
+    return [job, { name: basename(shopPath), text: loaded }, ...logoOf(shopPath, loaded)];
   };
 }
 
-function shopNamedIn(text: string): string | null {
-  const shop = (readFileData(text).value as { shop?: unknown } | null)?.shop;
-  return typeof shop === 'string' ? shop : null;
+/** The logo that a shop file names, as the page reads it beside the two. */
+function logoOf(shopPath: string, text: string): GivenFile[] {
+  const name = namedIn(text, 'logo');
+  const bytes = name === null ? null : readLogo(shopPath, name);
+  if (name === null || bytes === null || 'refused' in bytes) return [];
+  return [{ name: basename(name), text: `data:;base64,${Buffer.from(bytes).toString('base64')}` }];
+}
+
+/** The file that a key at the top level names. */
+function namedIn(text: string, key: 'shop' | 'logo'): string | null {
+  const value = (readFileData(text).value as { shop?: unknown; logo?: unknown } | null)?.[key];
+  return typeof value === 'string' ? value : null;
 }

@@ -57,6 +57,8 @@ export interface Desk {
   change(changes: readonly Change[], key?: string): readonly Fault[];
   /** Makes a change to the shop, as `change` does to the job; the job has a shop of its own from then on. */
   changeShop(keys: Keys, value: Data | undefined, key?: string): readonly Fault[];
+  /** Gives the shop a logo: the name that its file has it by, and the id of the picture kept here; null takes it out. */
+  setLogo(logo: { readonly name: string; readonly id: string } | null): void;
   /** Another job's data read with the shop of this one. */
   read(data: Data): ReadJob;
   /** What would be wrong with changes. */
@@ -195,6 +197,14 @@ export function createDesk(first: Doc, firstUnits?: Units): Desk {
       const { faults } = read(next);
       if (faults.length === 0) history.value = advance(history.peek(), next, key ?? null);
       return faults;
+    },
+    setLogo(logo) {
+      const { shop, ...others } = doc.peek();
+      if (shop === null) return;
+      const { logo: _, ...before } = shop;
+      const data = setKeys(before.data, ['logo'], logo?.name);
+      const next = { ...others, shop: { ...before, data, ...(logo !== null && { logo: logo.id }) } };
+      if (read(next).faults.length === 0) history.value = advance(history.peek(), next);
     },
     read: (data) => readJob(data, doc.peek().shop?.data),
     check: (changes) => read(changed(changes)).faults,

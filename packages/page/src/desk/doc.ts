@@ -6,6 +6,8 @@ export interface ShopDoc {
   readonly name: string;
   readonly data: Data;
   readonly text: string;
+  /** The id under which this browser keeps the picture of its logo, if it was given. */
+  readonly logo?: string;
 }
 
 /** What lies on the desk: the job as plain data, and what it came from. */

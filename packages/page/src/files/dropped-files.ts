@@ -1,8 +1,8 @@
 /** Files of a folder that are looked at: a job's own folder holds few. */
 const MOST_FILES = 60;
-const KNOWN = /\.(?:ya?ml|json|svg|dxf)$/i;
+const KNOWN = /\.(?:ya?ml|json|svg|dxf|png|jpe?g)$/i;
 
-/** The files that were dropped; of a folder, the jobs, shops and drawings in it and in the folders below. */
+/** The files that were dropped; of a folder, the jobs, shops, drawings and logos in it and in the folders below. */
 export async function filesOf(entries: readonly (FileSystemEntry | null)[], files: readonly File[]): Promise<File[]> {
   const folders = entries.filter((entry): entry is FileSystemDirectoryEntry => entry?.isDirectory === true);
   if (folders.length === 0) return [...files];

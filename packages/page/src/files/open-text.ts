@@ -1,18 +1,20 @@
 import type { Fault } from '@fielded/core';
 import type { Doc, ShopDoc } from '../desk/doc.ts';
 import { fetchPart } from '../desk/fetch-part.ts';
-import type { Data } from '../job/data.ts';
+import { type Data, getAtKeys } from '../job/data.ts';
+import { bytesOfAddress } from './data-address.ts';
 import type { GivenFile } from './given-file.ts';
 
 /** What came of opening files: a job for the desk, or what is wrong, in lines; `wantsShop` where only a shop file lacks. */
 export type Opened =
-  | { readonly doc: Doc }
+  | { readonly doc: Doc; readonly remark: string }
   | { readonly message: string; readonly lines: readonly string[]; readonly wantsShop?: string };
 
 /** The largest files that are opened, bytes: jobs and shops, and drawings. */
 const MOST_BYTES = 1_000_000;
 const MOST_DRAWING_BYTES = 8_000_000;
 const DRAWING = /\.(?:svg|dxf)$/i;
+const TEXT = /\.(?:ya?ml|json)$/i;
 const PICTURE = /\.(?:png|jpe?g)$/i;
 const MOST_LINES = 12;
 
@@ -20,6 +22,10 @@ const MOST_LINES = 12;
 export async function readFiles(files: readonly File[]): Promise<GivenFile[] | { readonly message: string }> {
   const given: GivenFile[] = [];
   for (const file of files) {
+    if (PICTURE.test(file.name) && files.some(({ name }) => TEXT.test(name))) {
+      given.push({ name: file.name, text: '', bytes: new Uint8Array(await file.arrayBuffer()) });
+      continue;
+    }
     if (PICTURE.test(file.name))
       return {
         message: `${file.name} is a picture. To trace a sample, choose it under Own outline…, From a scan or photo….`,
@@ -54,10 +60,16 @@ function unpack(file: GivenFile): GivenFile[] {
     const whole = files.filter(
       (inner): inner is GivenFile => typeof inner?.name === 'string' && typeof inner.text === 'string',
     );
-    return whole.length > 0 ? whole.map(({ name, text }) => ({ name, text })) : [file];
+    return whole.length > 0 ? whole.map(unpackOne) : [file];
   } catch {
     return [file];
   }
+}
+
+/** A file of a pack: a picture lies there as a data address. */
+export function unpackOne({ name, text }: GivenFile): GivenFile {
+  const bytes = bytesOfAddress(text);
+  return bytes === null ? { name, text } : { name, text: '', bytes };
 }
 
 /** Whether these are drawings alone, without a job. */
@@ -71,13 +83,13 @@ export async function openFiles(files: readonly GivenFile[]): Promise<Opened> {
   const drawn = files.some(({ name }) => DRAWING.test(name));
   const outlines = drawn ? await fetchPart(() => import('./outline-files.ts')) : null;
   const jobs = files.filter(({ name, text }) => !DRAWING.test(name) && looksLikeJob(text));
-  const job = jobs[0] ?? files[0];
+  const job = jobs[0] ?? files.find(({ bytes }) => bytes === undefined);
   if (job === undefined) return { message: 'No file was chosen.', lines: [] };
   const others = files.filter((file) => file !== job);
   const wanted = { name: '' };
   const loadShop = (path: string) => {
     const base = path.replace(/^.*[\\/]/, '');
-    const plain = others.filter(({ name }) => !DRAWING.test(name));
+    const plain = others.filter(({ name, bytes }) => !DRAWING.test(name) && bytes === undefined);
     const found = plain.find(({ name }) => name === base) ?? (plain.length === 1 ? plain[0] : undefined);
     if (found !== undefined) return found.text;
     wanted.name = base;
@@ -108,7 +120,22 @@ export async function openFiles(files: readonly GivenFile[]): Promise<Opened> {
     typeof shopText === 'string'
       ? { name: shopPath, text: shopText, data: inline(plain(readFileData(shopText).value)) }
       : null;
-  return { doc: { data, source: job.text, fileName: job.name, shop } };
+  const { shop: withLogo, remark } = await takeShopLogo(shop, others);
+  return { doc: { data, source: job.text, fileName: job.name, shop: withLogo }, remark };
+}
+
+/** The shop with the logo that its file names, if that was opened with it; `remark` says what is wrong with one. */
+export async function takeShopLogo<S extends ShopDoc | null>(
+  shop: S,
+  files: readonly GivenFile[],
+): Promise<{ readonly shop: S; readonly remark: string }> {
+  const name = getAtKeys(shop?.data, ['logo']);
+  const base = typeof name === 'string' ? name.replace(/^.*[\\/]/, '') : '';
+  const file = files.find((each) => each.name === base);
+  if (shop === null || file === undefined) return { shop, remark: '' };
+  const { takeLogo } = await fetchPart(() => import('./take-logo.ts'));
+  const taken = await takeLogo(file.name, file.bytes ?? new TextEncoder().encode(file.text));
+  return 'id' in taken ? { shop: { ...shop, logo: taken.id }, remark: '' } : { shop, remark: taken.fault };
 }
 
 /** A shop file has knives or heads and no panel. */

@@ -2,6 +2,7 @@ import type { Quote, QuoteWords, Report } from '@fielded/core';
 import { paintText, type WordPicture, writeDocx } from '@fielded/exchange';
 import {
   documentPages,
+  documentToHtml,
   openLetters,
   PAPERS,
   type PaperName,
@@ -10,6 +11,8 @@ import {
   sceneToSvg,
   type TextDocument,
 } from '@fielded/render';
+import type { KeptLogo } from '../desk/kept-logos.ts';
+import { bytesOfAddress } from './data-address.ts';
 import { paintSvg } from './paint-svg.ts';
 import { openFont, scenesPdf } from './pdf.ts';
 import { printPages } from './print-pages.ts';
@@ -23,6 +26,8 @@ export interface AskedQuote {
   /** Fixed words of the document. */
   readonly words: QuoteWords;
   readonly paper: PaperName;
+  /** The shop's logo, if it is here. */
+  readonly logo: KeptLogo | null;
 }
 
 /** As on the command line: fine enough for a printed page. */
@@ -63,6 +68,12 @@ export async function printQuote(asked: AskedQuote): Promise<void> {
   );
 }
 
-function write({ quote, report, words, errors }: AskedQuote): TextDocument {
-  return quoteDocument(quote, report, { words, errors });
+/** The same as a page to read in a browser or to send. */
+export function quoteHtml(asked: AskedQuote): Blob {
+  return new Blob([documentToHtml(write(asked))], { type: 'text/html' });
+}
+
+function write({ quote, report, words, errors, logo }: AskedQuote): TextDocument {
+  const picture = logo && { png: bytesOfAddress(logo.png)!, width: logo.width, height: logo.height };
+  return quoteDocument(quote, report, { words, errors, ...(picture && { logo: picture }) });
 }

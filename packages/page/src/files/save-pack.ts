@@ -1,4 +1,6 @@
 import type { Desk } from '../desk/desk.ts';
+import { keptLogo } from '../desk/kept-logos.ts';
+import { getAtKeys } from '../job/data.ts';
 import { fileName, handOver } from './hand-over.ts';
 import { writeJob, writeShop } from './write-job.ts';
 
@@ -9,9 +11,12 @@ export function savePack(desk: Desk): void {
   const shopName = shop?.name.replace(/^.*[\\/]/, '') || 'shop.yaml';
   // A shop taken up here is named in the job, so that the two belong together wherever they go.
   const named = shop === null ? doc.value : { ...doc.value, data: { ...(doc.value.data as object), shop: shopName } };
+  const logoName = getAtKeys(shop?.data, ['logo']);
+  const logo = logoName === undefined ? null : keptLogo(shop?.logo);
   const fieldedFiles = [
     { name: 'job.yaml', text: writeJob(named) },
     ...(shop === null ? [] : [{ name: shopName, text: writeShop(shop) }]),
+    ...(logo === null ? [] : [{ name: String(logoName).replace(/^.*[\\/]/, ''), text: logo.png }]),
   ];
   const name = fileName(job.value.title, 'fielded.json');
   handOver(name, JSON.stringify({ fieldedFiles }, null, 1), 'application/json');

@@ -1,6 +1,7 @@
 import type { Desk } from '../desk/desk.ts';
 import type { Keeper } from '../desk/keeper.ts';
-import { openFiles } from './open-text.ts';
+import type { GivenFile } from './given-file.ts';
+import { openFiles, unpackOne } from './open-text.ts';
 import { readLink } from './share-link.ts';
 import { takeIn } from './take-in.ts';
 
@@ -26,7 +27,7 @@ export async function takeInAddress(desk: Desk, keeper: Keeper): Promise<boolean
     );
   const answer = await fetch('job.json').catch(() => null);
   if (!answer?.ok) return false;
-  const opened = await openFiles(await answer.json());
+  const opened = await openFiles(((await answer.json()) as GivenFile[]).map(unpackOne));
   if (!('doc' in opened)) {
     desk.notice.value = { kind: 'fault', text: opened.message, lines: opened.lines };
     return false;

@@ -46,7 +46,14 @@ export async function takeInFiles(desk: Desk, keeper: Keeper, files: readonly Fi
     if (!('message' in given) && areDrawings(given)) return takeInOutline(desk, given[0]!);
     const opened = 'message' in given ? { message: given.message, lines: [] } : await openFiles(given);
     if (!('doc' in opened)) desk.notice.value = { kind: 'fault', text: opened.message, lines: opened.lines };
-    else await takeIn(desk, keeper, opened.doc, `${opened.doc.fileName} is open. The job before is under Job.`, true);
+    else
+      await takeIn(
+        desk,
+        keeper,
+        opened.doc,
+        [`${opened.doc.fileName} is open. The job before is under Job.`, opened.remark].join(' ').trim(),
+        true,
+      );
   };
   await attempt(desk, open, { fault: () => 'The file could not be read; your job is as it was.' });
 }

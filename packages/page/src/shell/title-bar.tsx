@@ -59,7 +59,7 @@ export function TitleBar({ places, keeper }: { places: Places; keeper: Keeper })
           picker={picker}
           label="Job file, with its shop file and drawings if it names any"
           multiple
-          accept=".yaml,.yml,.json,.svg,.dxf"
+          accept=".yaml,.yml,.json,.svg,.dxf,.png,.jpg,.jpeg"
           take={(files) => takeIn(desk, keeper, files)}
         />
       </div>

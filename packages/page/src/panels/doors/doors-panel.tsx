@@ -4,9 +4,13 @@ import { useDesk } from '../../desk/context.ts';
 import type { Desk } from '../../desk/desk.ts';
 import { type Data, getAt } from '../../job/data.ts';
 import { shownDoor } from '../../job/shown-door.ts';
+import { adoptStyles } from '../../style/adopt-styles.ts';
+import partsStyles from '../../style/parts.css?inline';
 import { plainFault } from '../../words/plain-fault.ts';
 import { CuttingTables } from './cutting-tables.tsx';
 import { DoorFields } from './door-fields.tsx';
+
+adoptStyles(partsStyles);
 
 type Door = NonNullable<Job['doors']>[number];
 

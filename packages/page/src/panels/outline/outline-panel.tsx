@@ -7,8 +7,12 @@ import { readFiles } from '../../files/open-text.ts';
 import { type OutlinePlace, placeName, useOutline, useOutlineFile } from '../../files/outline-files.ts';
 import { getAt } from '../../job/data.ts';
 import { Fold } from '../../shell/fold.tsx';
+import { adoptStyles } from '../../style/adopt-styles.ts';
+import outlineStyles from '../../style/outline.css?inline';
 import { DrawingPad } from './drawing-pad.tsx';
 import { TracePanel } from './trace-panel.tsx';
+
+adoptStyles(outlineStyles);
 
 /** An outline of one's own for a cut or the sticking: from a drawing, a scan or photo, as path data, or drawn here. */
 export function OutlinePanel({ place, close }: { place: OutlinePlace; close: () => void }): JSX.Element {

@@ -4,6 +4,7 @@ import { useSignal } from '@preact/signals';
 import type { JSX } from 'preact';
 import { useDesk } from '../../desk/context.ts';
 import { attempt, fetchPart } from '../../desk/fetch-part.ts';
+import { keptLogo } from '../../desk/kept-logos.ts';
 import { fileName, handOver } from '../../files/hand-over.ts';
 
 type Makers = typeof import('../../files/quote-document.ts');
@@ -25,7 +26,9 @@ export function QuoteFiles({
   const desk = useDesk();
   const busy = useSignal(false);
   const what = errors.length > 0 ? 'Draft' : quote.kind === 'quote' ? 'Quote' : 'Estimate';
-  const asked = { quote, report, words, paper, errors: errors.map(({ message }) => message) };
+  const { shop } = desk.doc.value;
+  const logo = desk.job.value.shop?.maker?.logo === undefined ? null : keptLogo(shop?.logo);
+  const asked = { quote, report, words, paper, logo, errors: errors.map(({ message }) => message) };
   const make = async (run: (makers: Makers) => Promise<string>) => {
     busy.value = true;
     await attempt(desk, async () => {
@@ -34,9 +37,9 @@ export function QuoteFiles({
     });
     busy.value = false;
   };
-  const save = (ending: 'pdf' | 'docx') => () =>
-    make(async (makers) => {
-      const file = await (ending === 'pdf' ? makers.quotePdf(asked) : makers.quoteDocx(asked));
+  const save = (ending: 'pdf' | 'docx' | 'html') => () =>
+    make(async ({ quotePdf, quoteDocx, quoteHtml }) => {
+      const file = await { pdf: quotePdf, docx: quoteDocx, html: quoteHtml }[ending](asked);
       const name = fileName([what, quote.number ?? '', report.title].join(' '), ending);
       handOver(name, file, file.type);
       return `Saved as ${name}.`;
@@ -53,6 +56,9 @@ export function QuoteFiles({
       </button>
       <button type="button" disabled={busy.value} onClick={save('docx')}>
         {what} as DOCX
+      </button>
+      <button type="button" disabled={busy.value} onClick={save('html')}>
+        {what} as HTML
       </button>
       <button type="button" disabled={busy.value} onClick={print}>
         Print it

@@ -4,9 +4,11 @@ import type { JSX } from 'preact';
 import { useEffect, useMemo, useRef, useState } from 'preact/hooks';
 import { useDesk } from '../../desk/context.ts';
 import type { Keeper } from '../../desk/keeper.ts';
+import { keptLogo } from '../../desk/kept-logos.ts';
 import { Fold } from '../../shell/fold.tsx';
 import type { Places } from '../../shell/places.ts';
 import { keepTogether } from '../../words/keep-together.ts';
+import { keepShop } from '../shop/kept-shop.ts';
 import { RateFields } from '../shop/rate-fields.tsx';
 import { DetailFields } from './detail-fields.tsx';
 import { LanguageField } from './language-field.tsx';
@@ -47,6 +49,11 @@ function QuoteOfJob({ id, places }: { id: string; places: Places }): JSX.Element
       setWanted(missing);
     }
   };
+  const { shop } = desk.doc.value;
+  useEffect(() => {
+    if (shop !== null) keepShop(shop);
+  }, [shop]);
+  const logoMissing = keptLogo(shop?.logo) === null ? (job.shop?.maker?.logo ?? null) : null;
   const quote = priced ? makeQuote(job, counted.report, counted.quantities, optionsOf(details.value)) : null;
   const errors = counted.report.problems.filter(({ severity }) => severity === 'error');
   return (
@@ -82,7 +89,7 @@ function QuoteOfJob({ id, places }: { id: string; places: Places }): JSX.Element
       </Fold>
       {quote !== null && (
         <>
-          <Reservations quote={quote} errors={errors} />
+          <Reservations quote={quote} errors={errors} logoMissing={logoMissing} />
           <QuoteFiles
             quote={quote}
             report={counted.report}
@@ -114,7 +121,16 @@ function NoDoors({ places }: { places: Places }): JSX.Element {
 }
 
 /** What the quote cannot say or must not offer, before it goes out. */
-function Reservations({ quote, errors }: { quote: Quote; errors: readonly Problem[] }): JSX.Element {
+function Reservations({
+  quote,
+  errors,
+  logoMissing,
+}: {
+  quote: Quote;
+  errors: readonly Problem[];
+  /** The logo that the shop file names and that was not given here. */
+  logoMissing: string | null;
+}): JSX.Element {
   const { notPromised, price } = quote;
   return (
     <>
@@ -127,6 +143,9 @@ function Reservations({ quote, errors }: { quote: Quote; errors: readonly Proble
             ))}
           </ul>
         </div>
+      )}
+      {logoMissing !== null && (
+        <p class="hint">The shop’s logo {logoMissing} is not here: choose it under Rates of the shop.</p>
       )}
       {price.notPriced.length > 0 && <p class="hint">The total is without the items that are not priced.</p>}
       {notPromised.length > 0 && (

@@ -5,10 +5,14 @@ import { useMemo } from 'preact/hooks';
 import { useDesk } from '../../desk/context.ts';
 import type { Keeper } from '../../desk/keeper.ts';
 import type { Places } from '../../shell/places.ts';
+import { adoptStyles } from '../../style/adopt-styles.ts';
+import partsStyles from '../../style/parts.css?inline';
 import { keepTogether } from '../../words/keep-together.ts';
 import { MachineSheet } from './machine-sheet.tsx';
 import { PlanFiles } from './plan-files.tsx';
 import { tickedSteps, tickStep } from './ticked-steps.ts';
+
+adoptStyles(partsStyles);
 
 /** How the job is run: the order of work to tick off, and the sheet of each set-up, large, to read at the machine. */
 export function SetUpPanel({ keeper, places }: { keeper: Keeper; places: Places }): JSX.Element {

@@ -1,6 +1,6 @@
 import type { Desk } from '../../desk/desk.ts';
 import { fetchPart } from '../../desk/fetch-part.ts';
-import { readFiles } from '../../files/open-text.ts';
+import { readFiles, takeShopLogo } from '../../files/open-text.ts';
 import type { Data } from '../../job/data.ts';
 
 const DRAWING = /\.(?:svg|dxf)$/i;
@@ -12,7 +12,7 @@ export async function openShop(desk: Desk, files: readonly File[]): Promise<void
     desk.notice.value = { kind: 'fault', text: given.message };
     return;
   }
-  const file = given.find(({ name }) => !DRAWING.test(name));
+  const file = given.find(({ name, bytes }) => !DRAWING.test(name) && bytes === undefined);
   if (file === undefined) return;
   const { putOutlinesIn, readFileData, readOutlineFile, readShop } = await fetchPart(() => import('./shop-reading.ts'));
   const loadOutline = (path: string) => {
@@ -29,6 +29,8 @@ export async function openShop(desk: Desk, files: readonly File[]): Promise<void
   }
   const data = putOutlinesIn(JSON.parse(JSON.stringify(readFileData(file.text).value)) as Data, loadOutline);
   const before = desk.doc.value;
-  desk.replace({ ...before, shop: { name: file.name, text: file.text, data } });
-  desk.notice.value = { kind: 'note', text: `${file.name} is the shop now. Undo brings the one before back.` };
+  const { shop, remark } = await takeShopLogo({ name: file.name, text: file.text, data }, given);
+  desk.replace({ ...before, shop });
+  const said = `${file.name} is the shop now. Undo brings the one before back.`;
+  desk.notice.value = { kind: 'note', text: `${said} ${remark}`.trim() };
 }

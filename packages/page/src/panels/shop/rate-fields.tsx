@@ -1,8 +1,13 @@
 import type { JSX } from 'preact';
 import { useDesk } from '../../desk/context.ts';
 import { getAtKeys, isGroup } from '../../job/data.ts';
+import { adoptStyles } from '../../style/adopt-styles.ts';
+import quoteStyles from '../../style/quote.css?inline';
+import { LogoField } from './logo-field.tsx';
 import { ShopEntryField } from './shop-entry-field.tsx';
 import { MAKER_FIELDS, RATE_FIELDS, TERMS_FIELD } from './shop-fields.ts';
+
+adoptStyles(quoteStyles);
 
 /** What the shop asks for its work, each wood by the cubic metre, its terms, and how a quote is headed. */
 export function RateFields(): JSX.Element {
@@ -32,6 +37,7 @@ export function RateFields(): JSX.Element {
       {MAKER_FIELDS.map((field) => (
         <ShopEntryField key={field.key} at={[]} field={field} whose="head of a quote" />
       ))}
+      <LogoField />
     </>
   );
 }

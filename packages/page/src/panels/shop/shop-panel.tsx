@@ -6,6 +6,9 @@ import { attempt } from '../../desk/fetch-part.ts';
 import { FilePicker } from '../../entry/file-picker.tsx';
 import { getAtKeys } from '../../job/data.ts';
 import { Fold } from '../../shell/fold.tsx';
+import { adoptStyles } from '../../style/adopt-styles.ts';
+import partsStyles from '../../style/parts.css?inline';
+import shopStyles from '../../style/shop.css?inline';
 import { addKnives } from './add-knives.ts';
 import { Entries, Fields } from './entries.tsx';
 import { keepShop, keptShop } from './kept-shop.ts';
@@ -25,6 +28,9 @@ import {
   RULE_FIELDS,
   WOOD_FIELDS,
 } from './shop-fields.ts';
+
+adoptStyles(partsStyles);
+adoptStyles(shopStyles);
 
 /** The shop: its heads, knives, machines, rules, rates and woods; kept in the browser for every job, and as the shop file. */
 export function ShopPanel(): JSX.Element {
@@ -63,9 +69,9 @@ export function ShopPanel(): JSX.Element {
       </div>
       <FilePicker
         picker={picker}
-        label="Shop file, with the drawings that it names"
+        label="Shop file, with the drawings and the logo that it names"
         multiple
-        accept=".yaml,.yml,.json,.svg,.dxf"
+        accept=".yaml,.yml,.json,.svg,.dxf,.png,.jpg,.jpeg"
         take={(files) => void attempt(desk, () => openShop(desk, files))}
       />
       <Entries what="heads" one="head" title="Heads" fresh={NEW_HEAD[units]} hint={common}>
