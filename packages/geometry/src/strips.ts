@@ -156,14 +156,20 @@ function pushMeetings(p: Piece, q: Piece, left: number, right: number, stops: nu
   if (Math.abs(after) <= SAME_LENGTH || changed !== crossed) stops.push(right);
 }
 
-/** Orders a strip's threads by their height at its middle. Insertion sort: from strip to strip the order changes little. */
+/**
+ * Orders a strip's threads by their height at its middle. Insertion sort: from strip to strip the order changes little. Two of one
+ * region, which have no stop where they part, may lie on each other there: then by their heights at both ends of the strip.
+ */
 function sortByHeight({ order, heights, left, right }: Strip): void {
   const x = (left + right) / 2;
   for (let i = 0; i < order.length; i++) {
     const t = order[i]!;
     const height = threadHeight(t, x);
     let k = i - 1;
-    while (k >= 0 && heights[k]! > height) {
+    while (k >= 0) {
+      const s = order[k]!;
+      const tied = s.of === t.of && Math.abs(heights[k]! - height) <= SLIVER;
+      if (tied ? endHeights(s, left, right) <= endHeights(t, left, right) : heights[k]! <= height) break;
       order[k + 1] = order[k]!;
       heights[k + 1] = heights[k]!;
       k--;
@@ -173,12 +179,21 @@ function sortByHeight({ order, heights, left, right }: Strip): void {
   }
 }
 
+function endHeights(t: Thread, left: number, right: number): number {
+  return threadHeight(t, left) + threadHeight(t, right);
+}
+
+/** Two threads of one region that part by more than this at an end of a strip, mm, do not lie on each other up to there. */
+const PARTED = 1e-6;
+
 /**
  * Whether two of a strip's threads, given by their places in it, lie on each other all the way, parted by rounding only. Two threads that
  * only touch somewhere inside the strip do not.
  */
 export function liesOn({ order, heights, left, right }: Readonly<Strip>, below: number, above: number): boolean {
   if (heights[above]! - heights[below]! > SLIVER) return false;
-  const apart = (x: number) => threadHeight(order[above]!, x) - threadHeight(order[below]!, x);
+  const [low, high] = [order[below]!, order[above]!];
+  const apart = (x: number) => threadHeight(high, x) - threadHeight(low, x);
+  if (low.of === high.of && Math.max(apart(left), apart(right)) > PARTED) return false;
   return apart(left + (right - left) / 4) <= SLIVER && apart(right - (right - left) / 4) <= SLIVER;
 }
