@@ -1,34 +1,9 @@
-import { type Job, matchKnives, type NamedProfile, readJob, type ShopKnife } from '@fielded/core';
+import { matchKnives, type NamedProfile, readJob, type ShopKnife } from '@fielded/core';
 import { describe, expect, it } from 'vitest';
-import { raiser, rules } from '../support/heads.ts';
+import { jobOfOneCut, jobWithKnives, kept } from '../support/matching-jobs.ts';
 import { Random } from '../support/random.ts';
 import { randomProfile } from '../support/random-job.ts';
 import { processorTime } from '../support/timing.ts';
-
-function jobWith(profile: NamedProfile, depth: number, reach: number, knives: Record<string, ShopKnife>): Job {
-  const machine = {
-    speeds: [4500, 6000],
-    seat: [-90, 90] as const,
-    opening: 220,
-    nutDiameter: 40,
-    reversing: true,
-    feeds: [6],
-    rings: [220],
-    tilt: [0, 0] as const,
-  };
-  return {
-    title: 'One cut',
-    units: 'mm',
-    panel: { thickness: 24, measured: 24, sawn: 'flat' },
-    frame: { thickness: 24, groove: { width: 6, depth: 11, setback: 7 }, swellGap: 2 },
-    cuts: [{ name: 'raise', side: 'front', profile, depth, reach, run: 'under', tilt: 0 }],
-    fit: { target: 0.2, snug: 0.05, loose: 0.5 },
-    doors: [],
-    shop: { units: 'mm', knives, heads: { raiser }, machines: { main: machine }, rules },
-  };
-}
-
-const kept = (profile: NamedProfile): ShopKnife => ({ profile, head: 'raiser', measured: 'wood' });
 
 describe('the knives of a shop for a cut', () => {
   it('find the planted one first, at the reach it was set to, among 40 others: 25 random shops', () => {
@@ -38,7 +13,7 @@ describe('the knives of a shop for a cut', () => {
       const depth = planted.depth + random.between(-0.5, 1);
       const reach = planted.reach + random.between(-1, 2);
       const others = Array.from({ length: 40 }, (_, k) => [`other ${k}`, kept(randomProfile(random, 12))] as const);
-      const job = jobWith(planted, depth, reach, Object.fromEntries([...others, ['planted', kept(planted)]]));
+      const job = jobOfOneCut(planted, depth, reach, Object.fromEntries([...others, ['planted', kept(planted)]]));
       const matches = matchKnives(job, 'raise', 0);
       // Any rebate makes any other: those that are exact stand together.
       const exact = matches.filter(({ deviation }) => deviation < 1e-6);
@@ -62,7 +37,7 @@ describe('the knives of a shop for a cut', () => {
         ['planted', kept(planted)],
         ...others.slice(99),
       ]);
-      const job = jobWith(planted, planted.depth + 0.3, planted.reach + 0.8, knives);
+      const job = jobOfOneCut(planted, planted.depth + 0.3, planted.reach + 0.8, knives);
       const [first, second] = matchKnives(job, 'raise', 0);
       expect(first, `case ${i}`).toMatchObject({ knife: 'planted', reach: expect.closeTo(planted.reach + 0.8, 6) });
       expect(first!.deviation).toBeLessThan(1e-6);
@@ -74,7 +49,7 @@ describe('the knives of a shop for a cut', () => {
     const random = new Random(43);
     for (let i = 0; i < 20; i++) {
       const [wanted, other] = [randomProfile(random, 12), randomProfile(random, 12)];
-      const [match] = matchKnives(jobWith(wanted, wanted.depth, wanted.reach, { other: kept(other) }), 'raise', 0);
+      const [match] = matchKnives(jobOfOneCut(wanted, wanted.depth, wanted.reach, { other: kept(other) }), 'raise', 0);
       let least = Number.POSITIVE_INFINITY;
       for (let reach = 1; reach < 80; reach += 0.25) least = Math.min(least, offBy(wanted, other, wanted.depth, reach));
       // The grid of places misses the very edge of a step; the search may not miss the grid.
@@ -86,7 +61,7 @@ describe('the knives of a shop for a cut', () => {
     const raise: NamedProfile = { shape: 'bevel', reach: 38, depth: 9, land: 11, shoulder: 1.5, balance: 0.5 };
     const headless: ShopKnife = { profile: raise, measured: 'wood' };
     const wide: NamedProfile = { ...raise, reach: 47 };
-    const job = jobWith(raise, 9, 38, { raise: kept(raise), headless, wide: kept(wide) });
+    const job = jobOfOneCut(raise, 9, 38, { raise: kept(raise), headless, wide: kept(wide) });
     const matches = matchKnives(job, 'raise');
     expect(matches.map(({ knife, works }) => [knife, works]).slice(0, 2)).toEqual([
       ['headless', false],
@@ -98,10 +73,7 @@ describe('the knives of a shop for a cut', () => {
 
   it('are matched in 200 ms for 200 of them, in twice that at most on a busy machine', () => {
     const random = new Random(47);
-    const knives = Object.fromEntries(
-      Array.from({ length: 200 }, (_, k) => [`knife ${k}`, kept(randomProfile(random, 12))]),
-    );
-    const job = jobWith(randomProfile(random, 12), 9, 30, knives);
+    const job = jobWithKnives(random, 200);
     matchKnives(job, 'raise');
     const times = Array.from({ length: 5 }, () => processorTime(() => matchKnives(job, 'raise')));
     console.log(`match on 200 knives: ${Math.min(...times).toFixed(0)} ms`);
@@ -110,7 +82,7 @@ describe('the knives of a shop for a cut', () => {
 
   it('refuse a cut that is not there, and know none without a shop', () => {
     const raise: NamedProfile = { shape: 'bevel', reach: 38, depth: 9, land: 0, shoulder: 0, balance: 0.5 };
-    const { shop: _, ...bare } = jobWith(raise, 9, 38, {});
+    const { shop: _, ...bare } = jobOfOneCut(raise, 9, 38, {});
     expect(matchKnives(bare, 'raise')).toEqual([]);
     expect(() => matchKnives(bare, 'cove')).toThrow('there is no cut cove');
     expect(readJob('').job).toBeNull();

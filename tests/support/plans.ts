@@ -58,3 +58,20 @@ export function planned(job: Job): Planned {
   if (answer === undefined) throw new Error('nothing to plan');
   return answer;
 }
+
+/**
+ * Four cuts in a shop of ten heads and four machines: as large as a joiner's shop is. Each can be made in its own head; with
+ * `one` given, one of them cannot, and every other head is tried for it.
+ */
+export function largeShopJob(one: 'can' | 'cannot' = 'can'): Job {
+  const job = shopJob();
+  const shop = job.shop!;
+  const copies = <T>(count: number, of: T): Record<string, T> =>
+    Object.fromEntries(Array.from({ length: count }, (_, k) => [`n${k}`, of]));
+  const cuts = [3, 4, 5, 6].map((depth, k) => {
+    const { knife: _, ...cut } = job.cuts[k % 2]!;
+    return { ...cut, name: `c${k}`, head: `n${k}`, depth };
+  });
+  const heads = { ...copies(10, shop.heads.raiser!), ...(one === 'cannot' && { n2: shop.heads.small! }) };
+  return { ...job, cuts, shop: { ...shop, heads, machines: copies(4, shop.machines.main!) } };
+}

@@ -1,5 +1,3 @@
-import { createRequire } from 'node:module';
-import { dirname, join } from 'node:path';
 import type { Job } from '@fielded/core';
 import Flatten from '@flatten-js/core';
 import { areaPathsD, differenceD, FillRule } from 'clipper2-ts';
@@ -9,6 +7,7 @@ import OverlayOp from 'jsts/org/locationtech/jts/operation/overlay/OverlayOp.js'
 import polygonClipping from 'polygon-clipping';
 import { makeEdge } from '../../../packages/core/src/joint/edge.ts';
 import { flatten, type Point, type Region, regionsOf, stockPoints } from './job-polygons.ts';
+import { loadClipper } from './load-clipper.ts';
 
 /** A way to work out the wood left of a job, mm²: `prepare` is not timed, what it returns is. */
 export interface Engine {
@@ -19,7 +18,6 @@ export interface Engine {
 }
 
 const PLACES = 6;
-const require = createRequire(import.meta.url);
 
 /** Our own: from the job's chains, through the sweep, to areas, boundaries and tongue. Nothing is prepared. */
 export const ours: Engine = {
@@ -58,7 +56,7 @@ export async function chordEngines(tolerance: number): Promise<Engine[]> {
     const { width, thickness, regions } = regionsOf(job);
     return { stock: stockPoints(width, thickness), cuts: regions.map((region) => flatten(region, tolerance)) };
   };
-  const wasm = await loadWasm();
+  const clipper = await loadClipper();
   return [
     {
       name: name('clipper2-ts'),
@@ -74,7 +72,7 @@ export async function chordEngines(tolerance: number): Promise<Engine[]> {
       arcs: false,
       prepare: (job) => {
         const { stock, cuts } = prepared(job);
-        return () => wasm.difference(stock, cuts);
+        return () => clipper.difference(stock, cuts, PLACES);
       },
     },
     {
@@ -113,28 +111,4 @@ function ringsArea(rings: Point[][]): number {
       }, 0),
     );
   return rings.reduce((sum, ring, i) => sum + (i === 0 ? 1 : -1) * area(ring), 0);
-}
-
-async function loadWasm(): Promise<{ difference: (stock: Point[], cuts: Point[][]) => number }> {
-  const file = require.resolve('clipper2-wasm/dist/umd/clipper2z.js');
-  const lib = await require(file)({ locateFile: (path: string) => join(dirname(file), path) });
-  const paths = (list: Point[][]) => {
-    const all = new lib.PathsD();
-    for (const points of list) {
-      const path = lib.MakePathD(points.flat());
-      all.push_back(path);
-      path.delete();
-    }
-    return all;
-  };
-  return {
-    difference: (stock, cuts) => {
-      const subject = paths([stock]);
-      const clips = paths(cuts);
-      const left = lib.DifferenceD(subject, clips, lib.FillRule.NonZero, PLACES);
-      const area = lib.AreaPathsD(left);
-      for (const made of [subject, clips, left]) made.delete();
-      return area;
-    },
-  };
 }

@@ -1,0 +1,72 @@
+import { readFileSync } from 'node:fs';
+import { fileURLToPath } from 'node:url';
+import { answerPlan, evaluateJoint, matchKnives, prepareJob, readJob } from '@fielded/core';
+import { type BlankItem, type BlankRules, makeBlanks } from '../../packages/core/src/door/blanks.ts';
+import { jobWithKnives } from '../support/matching-jobs.ts';
+import { largeShopJob } from '../support/plans.ts';
+import { Random } from '../support/random.ts';
+import { timeEach } from '../support/timing.ts';
+import type { Warm } from './warm-times.ts';
+
+/** Times what a whole job takes beside its joint: set-ups, blanks, the shop's knives, a drag with all of it in the file. */
+export function timeWholeJobs(): Warm[] {
+  const [able, unable] = [prepareJob(largeShopJob('can')), prepareJob(largeShopJob('cannot'))];
+  const dragged = readJob(FOUR_CUTS, { loadShop: () => SHOP }).job!;
+  const knives = jobWithKnives(new Random(47), 200);
+  return [
+    {
+      what: 'plan 4 cuts on 4 machines with 10 heads',
+      ms: timeEach(() => answerPlan(able)!.plan.setups.length),
+      goal: 5,
+    },
+    {
+      what: 'the same where one cut has to be tried in every other head',
+      ms: timeEach(() => answerPlan(unable)!.plan.setups.length),
+      goal: 5,
+    },
+    ...[
+      ['24 panels of a length in blanks, exactly', 24],
+      ['300 panels of a length in blanks', 300],
+      ['10,000 panels of a length in blanks', 10_000],
+    ].map(([what, count]) => {
+      const panels = narrowPanels(count as number);
+      return { what: what as string, ms: timeEach(() => makeBlanks(panels, RULES).blanks.length), goal: 2000 };
+    }),
+    {
+      what: 'match a cut with 200 knives of a shop',
+      ms: timeEach(() => matchKnives(knives, 'raise').length),
+      goal: 200,
+    },
+    {
+      what: 'the joint alone, 4 cuts, a shop, a season and a spread, as in a drag',
+      ms: timeEach(() => evaluateJoint(dragged).section.removedArea),
+      goal: 0.05,
+    },
+  ];
+}
+
+const RULES: BlankRules = { leastEndGrainWidth: 300, greatestBlankWidth: 600, kerf: 3.2, edgeAllowance: 1 };
+
+/** Panels too narrow to be run on their end grain one by one. */
+function narrowPanels(count: number): BlankItem[] {
+  const random = new Random(5);
+  return Array.from({ length: count }, (_, k) => ({ door: `d${k}`, width: random.between(60, 290), length: 600 }));
+}
+
+const SHOP = readFileSync(fileURLToPath(new URL('../../examples/shop/shop.yaml', import.meta.url)), 'utf8');
+
+const FOUR_CUTS = `fielded: 1
+title: Four cuts and a shop
+shop: shop.yaml
+panel: { thickness: 20, species: black cherry }
+frame: { thickness: 22, groove: { width: 6.4, depth: 11, setback: 7.5 }, swellGap: 2 }
+season: { made: 8, driest: 6, dampest: 11 }
+spread: { thickness: 0.2, height: 0.1 }
+cuts:
+  - { name: raise, side: front, profile: { shape: ogee, reach: 38, depth: 9, land: 11, shoulder: 1.5 }, run: under, head: raiser }
+  - { name: relief, side: back, profile: { shape: cove, reach: 14, depth: 4.8, land: 9 }, run: over, head: small }
+  - { name: quirk, side: front, knife: rebate-10, reach: 40, depth: 1, run: under }
+  - { name: softening, side: back, knife: old-hollow, reach: 17, depth: 1, run: over }
+doors:
+  - { name: pair, quantity: 2, width: 420, height: 720, stile: 60, rail: 70 }
+`;
