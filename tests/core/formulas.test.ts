@@ -1,5 +1,5 @@
 // The formulas written down and the formulas named in the code are the same ones.
-import { readdirSync, readFileSync } from 'node:fs';
+import { existsSync, readdirSync, readFileSync } from 'node:fs';
 import { join } from 'node:path';
 import { fileURLToPath } from 'node:url';
 import { describe, expect, it } from 'vitest';
@@ -35,6 +35,26 @@ const sources = new Map(
 );
 const named = [...sources.values()].flatMap((file) => numbersNamed(readFileSync(file, 'utf8')));
 
+/** Formulas without a row among the witnesses, and rows whose test is not there under those words. */
+function witnessFaults(text: string): string[] {
+  const rows = [...text.matchAll(/^\| ([A-Z]?\d+) \| [^|]+ \| `([^`]+)` \| (.+?) \|$/gm)];
+  const having = new Set(rows.map(([, number]) => number!));
+  const missing = written.filter((number) => !having.has(number)).map((number) => `${number} has no witness`);
+  const gone = rows
+    .filter(([, , file, words]) => {
+      const path = join(root, file!);
+      return !existsSync(path) || !titlesOf(readFileSync(path, 'utf8')).some((title) => title.includes(words!));
+    })
+    .map(([, number, file]) => `${number}: no such test in ${file}`);
+  return [...missing, ...gone];
+}
+
+/** What a test file calls its tests and groups of them: the words before each function, on its line or alone on the one before. */
+function titlesOf(source: string): string[] {
+  const titles = source.matchAll(/^.*?(['"`])(.+?)\1,(?: \{[^}]*\},)?(?: (?:async )?\(|$)/gm);
+  return [...titles].map(([, , title]) => title!);
+}
+
 describe('docs/formulas.md', () => {
   it('has every formula that the code names, and the code names every one it has', () => {
     expect(written.length).toBeGreaterThan(20);
@@ -49,6 +69,21 @@ describe('docs/formulas.md', () => {
     expect(silent.map((entry) => entry.slice(0, 40))).toEqual([]);
     const missing = [...page.matchAll(/`([a-z-]+\/[a-z-]+\.ts)`/g)].filter(([, path]) => !sources.has(path!));
     expect(missing).toEqual([]);
+  });
+
+  it('has for every formula a test that holds it against something outside', () => {
+    expect(witnessFaults(page)).toEqual([]);
+  });
+
+  it('would be caught without a witness, or with one whose test is gone', () => {
+    const row = /^\| K4 .*\n/m;
+    expect(witnessFaults(page.replace(row, ''))).toEqual(['K4 has no witness']);
+    expect(witnessFaults(page.replace('has its least clearance at the edge', 'has another clearance'))).toEqual([
+      'K4: no such test in tests/core/tooling-report.test.ts',
+    ]);
+    expect(witnessFaults(page.replace('tooling-report.test.ts` | has its', 'no-such.test.ts` | has its'))).toEqual([
+      'K4: no such test in tests/core/no-such.test.ts',
+    ]);
   });
 
   it('would be caught with a number too many or too few', () => {
