@@ -1,4 +1,4 @@
-import { type Box, joinBoxes } from './box.ts';
+import type { Box } from './box.ts';
 import { type Curve, line, reverseCurve } from './curve.ts';
 import { curveBox } from './curve-box.ts';
 
@@ -42,7 +42,16 @@ export function reverseCurves(curves: readonly Curve[]): Curve[] {
 
 /** The smallest box round the loops; null round none. */
 export function loopsBox(loops: readonly Loop[]): Box | null {
-  return joinBoxes(loops.flatMap((loop) => loop.curves.map(curveBox)));
+  let [x0, y0, x1, y1] = [Infinity, Infinity, -Infinity, -Infinity];
+  for (const { curves } of loops)
+    for (const c of curves) {
+      const box = curveBox(c);
+      if (box.x0 < x0) x0 = box.x0;
+      if (box.y0 < y0) y0 = box.y0;
+      if (box.x1 > x1) x1 = box.x1;
+      if (box.y1 > y1) y1 = box.y1;
+    }
+  return x0 <= x1 ? { x0, y0, x1, y1 } : null;
 }
 
 /** A loop through corner points, closed unless told. */

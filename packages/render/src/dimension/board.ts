@@ -55,12 +55,14 @@ export function newBoard(outlines: readonly Curve[], woods: readonly Loop[]): Bo
   };
 }
 
-/** How much is wrong with putting these marks on the board; 0 when nothing is. Stops counting at `enough`. */
+/** How much is wrong with putting these marks on the board; 0 when nothing is. Stops counting as soon as it comes to `enough`. */
 export function weighMarks(marks: Marks, board: Board, enough: number = Infinity): number {
   let cost = 0;
   for (const text of marks.texts) {
     for (const other of board.texts) if (boxesOverlap(text, other, CLEAR_OF_TEXT)) cost += UNREADABLE;
+    if (cost >= enough) return cost;
     for (const arrow of board.arrows) if (boxesOverlap(text, arrow, CLEAR_OF_LINE)) cost += UNREADABLE;
+    if (cost >= enough) return cost;
     for (const line of board.lines) if (stretchMeetsBox(line, text)) cost += CROSSED;
     if (cost >= enough) return cost;
     for (const { curve, box } of board.outlines) {
@@ -72,11 +74,13 @@ export function weighMarks(marks: Marks, board: Board, enough: number = Infinity
   for (const arrow of marks.arrows) {
     for (const text of board.texts) if (boxesOverlap(arrow, text, CLEAR_OF_LINE)) cost += UNREADABLE;
     for (const other of board.arrows) if (boxesOverlap(arrow, other) && !sameBox(arrow, other)) cost += ARROWS_MEET;
+    if (cost >= enough) return cost;
   }
-  if (cost >= enough) return cost;
   for (const line of marks.lines) {
     for (const text of board.texts) if (stretchMeetsBox(line, text)) cost += CROSSED;
+    if (cost >= enough) return cost;
     for (const other of board.lines) if (stretchesCross(line, other)) cost += LINES_CROSS;
+    if (cost >= enough) return cost;
   }
   return cost;
 }

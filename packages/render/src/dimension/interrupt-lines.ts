@@ -22,15 +22,23 @@ const CLEAR: Readonly<Partial<Record<Role, number>>> = {
  */
 export function interruptLines(items: readonly Item[]): Item[] {
   const texts = textBoxes(items);
-  return texts.length === 0 ? [...items] : interruptAt(items, texts);
+  if (texts.length === 0) return [...items];
+  const grown = new Map<number, Box[]>();
+  const boxesAt = (clear: number): Box[] => {
+    const boxes = grown.get(clear) ?? texts.map((box) => growBox(box, clear));
+    grown.set(clear, boxes);
+    return boxes;
+  };
+  return interruptAt(items, boxesAt);
 }
 
-function interruptAt(items: readonly Item[], texts: readonly Box[]): Item[] {
+/** `boxesAt` gives the texts' boxes, each grown by how far a line keeps from it. */
+function interruptAt(items: readonly Item[], boxesAt: (clear: number) => readonly Box[]): Item[] {
   return items.map((item) => {
-    if (item.kind === 'group') return { ...item, items: interruptAt(item.items, texts) };
+    if (item.kind === 'group') return { ...item, items: interruptAt(item.items, boxesAt) };
     const clear = item.kind === 'path' ? CLEAR[item.role] : undefined;
     if (item.kind !== 'path' || clear === undefined) return item;
-    const boxes = texts.map((box) => growBox(box, clear));
+    const boxes = boxesAt(clear);
     const loops = item.loops.flatMap((loop) => {
       const kept = curvesOutside(loop.curves, boxes);
       // What is met by no text stays as it is, closed or not.

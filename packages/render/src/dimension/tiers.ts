@@ -27,15 +27,18 @@ const OVERLAID = 1000;
  */
 export function layTiers(dimensions: readonly LinearDimension[], around: Box, board: Board): Drawn[] {
   const length = (d: LinearDimension) => spanOf(d).high - spanOf(d).low;
-  const order = [...dimensions].sort((a, b) => length(a) - length(b));
+  const order = [...dimensions]
+    .sort((a, b) => length(a) - length(b))
+    .map((dimension): ToPlace => {
+      const { side } = dimension;
+      const pitch = dimensions.some((other) => other.side === side && other.under) ? NEXT_TIER_WITH_UNDER : NEXT_TIER;
+      return { dimension, places: textPlaces(dimension, dimensions), pitch };
+    });
   const placed: Placed[] = [];
-  for (const dimension of order) {
-    const others = withMarks(board, placed);
-    placed.push(placeBest(dimension, dimensions, around, others, placed));
-  }
-  order.forEach((dimension, i) => {
+  for (const each of order) placed.push(placeBest(each, around, withMarks(board, placed), placed));
+  order.forEach((each, i) => {
     const rest = placed.filter((_, j) => j !== i);
-    placed[i] = placeBest(dimension, dimensions, around, withMarks(board, rest), rest);
+    placed[i] = placeBest(each, around, withMarks(board, rest), rest);
   });
   for (const { drawn } of placed) addMarks(drawn.marks, board);
   return trimExtensions(placed);
@@ -48,17 +51,21 @@ function withMarks(board: Board, placed: readonly Placed[]): Board {
   return all;
 }
 
+/** A dimension with the places its text may stand, and how far apart the tiers of its side are. */
+interface ToPlace {
+  readonly dimension: LinearDimension;
+  readonly places: readonly Place[];
+  readonly pitch: number;
+}
+
 function placeBest(
-  dimension: LinearDimension,
-  all: readonly LinearDimension[],
+  { dimension, places, pitch }: ToPlace,
   around: Box,
   board: Board,
   placed: readonly Placed[],
 ): Placed {
   const { side } = dimension;
-  const places = textPlaces(dimension, all);
   const tiersUsed = new Set(placed.filter((other) => other.side === side).map((other) => other.level)).size;
-  const pitch = all.some((other) => other.side === side && other.under) ? NEXT_TIER_WITH_UNDER : NEXT_TIER;
   let best: Placed | undefined;
   let least = Infinity;
   for (let tier = 0; tier <= tiersUsed + 1 && tier * OUTWARD < least; tier += 1) {
