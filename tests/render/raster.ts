@@ -10,7 +10,8 @@ export interface Raster {
 /** A binary PGM (netpbm `P5`), as pdftoppm writes it. */
 export function readPgm(file: Buffer): Raster {
   const [head, width, height] = /^P5\s+(\d+)\s+(\d+)\s+255\s/.exec(file.subarray(0, 60).toString('latin1'))!;
-  const dark = file.subarray(head.length).map((level) => 255 - level);
+  const dark = new Uint8Array(file.subarray(head.length));
+  for (let i = 0; i < dark.length; i += 1) dark[i] = 255 - dark[i]!;
   return { width: Number(width), height: Number(height), dark };
 }
 
@@ -18,10 +19,15 @@ export function readPgm(file: Buffer): Raster {
 export function readPng(file: Buffer, width: number, height: number): Raster {
   const data = `data:image/png;base64,${file.toString('base64')}`;
   const svg = `<svg xmlns="http://www.w3.org/2000/svg" width="${width}" height="${height}"><rect width="${width}" height="${height}" fill="#fff"/><image href="${data}" width="${width}" height="${height}" preserveAspectRatio="none"/></svg>`;
-  const { pixels } = new Resvg(svg).render();
+  return onWhite(new Resvg(svg).render());
+}
+
+/** Pixels of red, green, blue and cover, as they look on white; colours already count their cover. */
+export function onWhite(image: { readonly width: number; readonly height: number; readonly pixels: Buffer }): Raster {
+  const { width, height, pixels } = image;
   const dark = new Uint8Array(width * height);
-  for (let i = 0; i < dark.length; i += 1)
-    dark[i] = 255 - (pixels[4 * i]! + pixels[4 * i + 1]! + pixels[4 * i + 2]!) / 3;
+  for (let i = 0, k = 0; i < dark.length; i += 1, k += 4)
+    dark[i] = pixels[k + 3]! - (pixels[k]! + pixels[k + 1]! + pixels[k + 2]!) / 3;
   return { width, height, dark };
 }
 
@@ -44,9 +50,11 @@ export function darkRuns({ width, dark }: Raster, y: number, x0: number, x1: num
 export function inkByRegion({ width, height, dark }: Raster, columns: number, rows: number): number[] {
   const sums = new Array<number>(columns * rows).fill(0);
   const counts = new Array<number>(columns * rows).fill(0);
+  const columnOf = Uint16Array.from({ length: width }, (_, x) => Math.floor((x * columns) / width));
   for (let y = 0; y < height; y += 1) {
+    const row = Math.floor((y * rows) / height) * columns;
     for (let x = 0; x < width; x += 1) {
-      const region = Math.floor((y * rows) / height) * columns + Math.floor((x * columns) / width);
+      const region = row + columnOf[x]!;
       sums[region]! += dark[y * width + x]!;
       counts[region]! += 255;
     }

@@ -52,12 +52,14 @@ export function drawScan(sample: DrawnSample, settings: ScanSettings = {}) {
     if (mirrored) x = length - x;
     if (upsideDown) y = thickness - y;
     const wooden = sample.inside(x, y) || (fibre && x > 30.2 && x < 30.4 && y > thickness / 2 && y < thickness + 1.2);
-    return wooden || near.some((s) => Math.hypot(sx - s.x, sy - s.y) < s.r);
+    return wooden || (near.length > 0 && near.some((s) => Math.hypot(sx - s.x, sy - s.y) < s.r));
   };
   const specksNear = (sy: number) => specks.filter(({ y, r }) => Math.abs(y - sy) < r + 2 * mm);
   const cornersOf = (py: number) => {
     const near = specksNear(py * mm);
-    return Uint8Array.from({ length: width + 1 }, (_, px) => (isDark(px * mm, py * mm, near) ? 1 : 0));
+    const dark = new Uint8Array(width + 1);
+    for (let px = 0; px <= width; px++) if (isDark(px * mm, py * mm, near)) dark[px] = 1;
+    return dark;
   };
   const cover = new Float32Array(width * height);
   let above = cornersOf(0);
@@ -110,7 +112,18 @@ function blurred(from: Float32Array, width: number, height: number, sigma: numbe
   const [size, lines, next] = step === 1 ? [width, height, width] : [height, width, 1];
   for (let line = 0; line < lines; line++) {
     const start = line * next;
-    for (let place = 0; place < size; place++) {
+    // So many pixels up to the furthest that is looked at are alike.
+    let alike = 0;
+    for (let place = -reach; place < size; place++) {
+      const furthest = Math.min(size - 1, place + reach);
+      const shade = from[start + furthest * step]!;
+      alike = furthest > 0 && from[start + (furthest - 1) * step] === shade ? alike + 1 : 1;
+      if (place < 0) continue;
+      // A Gaussian of one shade is that shade.
+      if (alike > 2 * reach) {
+        to[start + place * step] = shade;
+        continue;
+      }
       const inside = place >= reach && place < size - reach;
       let sum = 0;
       for (let k = -reach; k <= reach; k++) {
