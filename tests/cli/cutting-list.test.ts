@@ -113,7 +113,7 @@ describe('fielded cutting-list', () => {
 
   it('marks as assumed what no shop says', async () => {
     const job = put(folder, 'alone.yaml', ALONE);
-    expect((await run(['cutting-list', job])).out).toContain('Assumed, since the shop file does not say: 25 mm over');
+    expect((await run(['cutting-list', job])).out).toContain('Assumed, since neither job nor shop says: 25 mm over');
     expect((await run(['cutting-list', KITCHEN])).out).not.toContain('Assumed');
   });
 

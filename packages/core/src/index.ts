@@ -1,4 +1,5 @@
 export {
+  byJob,
   type CuttingList,
   type ForDoor,
   type ListedPanel,
@@ -33,8 +34,8 @@ export { type ReadLanguage, readLanguage } from './problem/read-language.ts';
 export { phrase, say, translate } from './problem/say.ts';
 export { sayTerm, type Term, type Terms, termsOf } from './problem/terms.ts';
 export { type CountedJob, countJob, makeQuote, type QuoteOptions, quoteJob } from './quote/make-quote.ts';
-export { formatMoney, minorDigits } from './quote/money.ts';
-export { priceQuantities } from './quote/price.ts';
+export { formatMoney, formatPrice, minorDigits } from './quote/money.ts';
+export { priceQuantities, quantityShown } from './quote/price.ts';
 export { listPromises, type Promises } from './quote/promises.ts';
 export { countQuantities } from './quote/quantities.ts';
 export type * from './quote/quote-report.ts';

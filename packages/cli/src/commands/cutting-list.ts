@@ -119,9 +119,11 @@ async function write(
   io: Io,
 ): Promise<string | Uint8Array> {
   const units = reports[0]!.units;
-  if (asked.json) return jsonText({ fielded: 1, ...list, assumed });
-  if (asked.output === undefined) return cuttingLines(list, units, assumed, painter(io.colour));
-  if (format === '.csv') return cuttingCsv(list, units);
+  const problems = reports.flatMap((report) => report.problems);
+  const errors = problems.filter(({ severity }) => severity === 'error').map(({ message }) => message);
+  if (asked.json) return jsonText({ fielded: 1, ...list, assumed, problems });
+  if (asked.output === undefined) return cuttingLines(list, units, { assumed, errors }, painter(io.colour));
+  if (format === '.csv') return cuttingCsv(list, units, { assumed, errors });
   const render = await import('@fielded/render');
   const { writePdf } = await import('../formats/pdf.ts');
   if (asked.doors) return writePdf(reports.flatMap((report) => render.doorSchedule(report)));

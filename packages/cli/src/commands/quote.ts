@@ -22,6 +22,7 @@ import { jsonText } from '../report/json-text.ts';
 import { listProblems } from '../report/list-problems.ts';
 import { WIDTH } from '../report/plain-report.ts';
 import { quoteLines } from '../report/quote-lines.ts';
+import { wrap } from '../terminal/table.ts';
 import { deliver } from './deliver.ts';
 import { openShop, readOneJob } from './read-jobs.ts';
 import { FILE_ENDINGS, FORCE, output, SHOP } from './shared-options.ts';
@@ -113,7 +114,7 @@ async function quoteFile(
     format,
   );
   if (!(await deliver(io, asked.output, written, asked.force))) return 2;
-  await sayMissing(made, io);
+  await sayMissing(made, report, io);
   return errors.length > 0 ? 1 : 0;
 }
 
@@ -170,8 +171,8 @@ async function write(
     const { title, problems } = report;
     return jsonText({ fielded: 1, title, quote: made, problems });
   }
-  if (asked.output === undefined) return quoteLines(made, report);
-  if (format === '.csv') return quoteCsv(made, words);
+  if (asked.output === undefined) return quoteLines(made, report, errors);
+  if (format === '.csv') return quoteCsv(made, report, errors, words);
   const render = await import('@fielded/render');
   const document = render.quoteDocument(made, report, { words, errors, ...(logo && { logo }) });
   const paper = asked.paper ?? 'a4';
@@ -191,14 +192,31 @@ async function writeWord(
 }
 
 /** What the quote leaves out because nobody said it. */
-async function sayMissing({ price, notPromised }: Quote, io: Io): Promise<void> {
+async function sayMissing({ price, notPromised }: Quote, { statements }: Report, io: Io): Promise<void> {
+  const { notCounted } = price;
+  if (statements.notChecked.length > 0)
+    await io.err(
+      `${said(`Whether it can be run was not checked in full: nobody says ${statements.notChecked.join(', ')}.`)}\n`,
+    );
+  if (notCounted.length > 0) await io.err(`${said(notCountedWords(notCounted))}\n`);
   const isTooMuch = (rate: string) => price.lines.some(({ missing, price: each }) => missing === rate && each !== null);
   const [tooMuch, notGiven] = [price.notPriced.filter(isTooMuch), price.notPriced.filter((rate) => !isTooMuch(rate))];
-  if (notGiven.length > 0) await io.err(`${safe(`Not priced, since the shop file has no ${notGiven.join(', ')}.`)}\n`);
+  if (notGiven.length > 0) await io.err(`${said(`Not priced, since nobody gives ${notGiven.join(', ')}.`)}\n`);
   if (tooMuch.length > 0)
     await io.err(
-      `${safe(`Not priced, since it comes to more than ${formatMoney(1e12, price.currency)}: look at ${tooMuch.join(', ')} in the shop file.`)}\n`,
+      `${said(`Not priced, since it comes to more than ${formatMoney(1e12, price.currency)}: look at ${tooMuch.join(', ')} in the shop file.`)}\n`,
     );
   if (notPromised.length > 0)
-    await io.err(`${safe(`Nothing is said of what the job does not give: ${notPromised.join(', ')}.`)}\n`);
+    await io.err(`${said(`Nothing is said of what the job does not give: ${notPromised.join(', ')}.`)}\n`);
+}
+
+/** "Not counted: the frame's sticking (name frame.sticking.head), groove. What they take belongs to rates.door." */
+function notCountedWords(notCounted: Quote['price']['notCounted']): string {
+  const names = notCounted.map(({ what, missing }) => (missing === null ? what : `${what} (name ${missing})`));
+  return `Not counted, neither knives nor set-ups: the frame's ${names.join(', ')}. What they take belongs to the hours of rates.door.`;
+}
+
+/** A remark on standard error, safe for a terminal and no wider than one. */
+function said(words: string): string {
+  return wrap(safe(words), WIDTH, 0).join('\n');
 }

@@ -1,5 +1,5 @@
-import type { CuttingList, ListedPanel } from '@fielded/core';
-import { toMillimetres } from '@fielded/core';
+import { byJob, type CuttingList, type ListedPanel, toMillimetres } from '@fielded/core';
+import type { Reserved } from '../report/cutting-lines.ts';
 import { csvRow } from './csv-row.ts';
 
 /** The first row, by which a file is known to be ours. */
@@ -7,11 +7,13 @@ export const CUTTING_HEADINGS = 'piece,off,length,width,thickness,grain,wood,for
 
 /**
  * A cutting list as CSV (RFC 4180): a row for each size of part, panel, blank and rough piece; lengths in the list's unit, along
- * the grain first. Texts that a spreadsheet would take for a formula start with an apostrophe.
+ * the grain first. Errors of the jobs come first, what is assumed last. Texts that a spreadsheet would take for a formula start with an apostrophe.
  */
-export function cuttingCsv(list: CuttingList, units: 'mm' | 'in'): string {
+export function cuttingCsv(list: CuttingList, units: 'mm' | 'in', { assumed, errors }: Reserved): string {
   const size = (mm: number) => String(Number((mm / toMillimetres(1, units)).toFixed(4)));
+  const note = (what: string, words: string) => [what, '', '', '', '', '', '', '', words];
   const rows: string[][] = [
+    ...errors.map((message) => note('error', message)),
     ...list.parts.map((p) => [
       p.part,
       String(p.quantity),
@@ -20,7 +22,7 @@ export function cuttingCsv(list: CuttingList, units: 'mm' | 'in'): string {
       size(p.thickness),
       'along',
       '',
-      forWhom(p.for),
+      forWhom(list, p.for),
       '',
     ]),
     ...list.panels.map((p) => {
@@ -34,7 +36,7 @@ export function cuttingCsv(list: CuttingList, units: 'mm' | 'in'): string {
         size(p.thickness),
         p.grain,
         '',
-        forWhom(p.for),
+        forWhom(list, p.for),
         kg,
       ];
     }),
@@ -43,7 +45,7 @@ export function cuttingCsv(list: CuttingList, units: 'mm' | 'in'): string {
       String(b.quantity),
       size(b.length),
       size(b.width),
-      '',
+      size(b.thickness),
       'along',
       '',
       b.panels.map(({ door, width }) => `${door} ${size(width)}`).join('; '),
@@ -73,10 +75,27 @@ export function cuttingCsv(list: CuttingList, units: 'mm' | 'in'): string {
         `${order.toFixed(4)} m³ = ${boardFeet.order.toFixed(2)} board feet`,
       ],
     ]),
+    ...list.leftOver.map((p) => [
+      'no blank',
+      String(p.quantity),
+      size(p.length),
+      size(p.width),
+      '',
+      'along',
+      '',
+      p.door,
+      `${size(p.missing)} of width is missing`,
+    ]),
+    ...assumed.map((words) => note('assumed', words)),
   ];
   return `${CUTTING_HEADINGS} (${units})\r\n${rows.map(csvRow).join('')}`;
 }
 
-function forWhom(doors: ListedPanel['for']): string {
-  return doors.map(({ door, quantity }) => `${door} x ${quantity}`).join('; ');
+function forWhom(list: CuttingList, doors: ListedPanel['for']): string {
+  return byJob(list, doors)
+    .map(({ job, doors: own }) => {
+      const names = own.map(({ door, quantity }) => `${door} x ${quantity}`).join('; ');
+      return job === '' ? names : `${job}: ${names}`;
+    })
+    .join('; ');
 }

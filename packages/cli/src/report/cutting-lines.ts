@@ -1,4 +1,4 @@
-import { type CuttingList, formatLength, formatNumber, type ListedPanel } from '@fielded/core';
+import { byJob, type CuttingList, formatLength, formatNumber, type ListedPanel } from '@fielded/core';
 import { safe } from '../io.ts';
 import type { Paint } from '../terminal/paint.ts';
 import { left, right, setTable, wrap } from '../terminal/table.ts';
@@ -6,13 +6,20 @@ import { WIDTH } from './plain-report.ts';
 
 type Units = 'mm' | 'in';
 
-/** A cutting list as tables for the terminal: frames, panels, blanks, timber. */
-export function cuttingLines(list: CuttingList, units: Units, assumed: readonly string[], paint: Paint): string {
+/** What a cutting list cannot be taken without: errors of its jobs, and figures that nobody gave. */
+export interface Reserved {
+  readonly assumed: readonly string[];
+  readonly errors: readonly string[];
+}
+
+/** A cutting list as tables for the terminal, errors first: frames, panels, blanks, timber. */
+export function cuttingLines(list: CuttingList, units: Units, { assumed, errors }: Reserved, paint: Paint): string {
   const title = safe(list.jobs.join(', '));
   const unit = units === 'mm' ? 'sizes in mm' : 'sizes in inches';
   return [
     ...wrap(title, WIDTH, 0).map((line) => paint(line, 'heading')),
     paint(`${list.doors} ${list.doors === 1 ? 'door' : 'doors'}, ${unit}`, 'faint'),
+    ...errorLines(errors, paint),
     '',
     paint('Frames', 'heading'),
     ...partTable(list, units),
@@ -25,31 +32,39 @@ export function cuttingLines(list: CuttingList, units: Units, assumed: readonly 
     ...timberTable(list, units),
     ...(assumed.length === 0
       ? []
-      : wrap(`Assumed, since the shop file does not say: ${assumed.join(', ')}.`, WIDTH - 2, 0).map(
+      : wrap(`Assumed, since neither job nor shop says: ${assumed.join(', ')}.`, WIDTH - 2, 0).map(
           (line) => `  ${line}`,
         )),
     '',
   ].join('\n');
 }
 
-function partTable({ parts }: CuttingList, units: Units): string[] {
+/** That there are errors, before anything is sawn; they follow the list one by one. */
+function errorLines({ length }: readonly string[], paint: Paint): string[] {
+  if (length === 0) return [];
+  const count = length === 1 ? 'one error stands' : `${length} errors stand`;
+  return ['', paint(`It cannot be made as it is: ${count} against it, under the list.`, 'error')];
+}
+
+function partTable(list: CuttingList, units: Units): string[] {
   const columns = [left('part'), right('off'), right('length'), right('width'), right('thick'), left('for')];
   return setTable(
     columns,
-    parts.map(({ part, quantity, length, width, thickness, for: doors }) => [
+    list.parts.map(({ part, quantity, length, width, thickness, for: doors }) => [
       part,
       String(quantity),
       ...[length, width, thickness].map((mm) => cell(mm, units)),
-      forWhom(doors),
+      forWhom(list, doors),
     ]),
   );
 }
 
-function panelTable({ panels }: CuttingList, units: Units): string[] {
+function panelTable(list: CuttingList, units: Units): string[] {
   const columns = [
     right('off'),
     right('width'),
     right('height'),
+    right('thick'),
     left('grain'),
     right('field'),
     right('kg each'),
@@ -57,14 +72,15 @@ function panelTable({ panels }: CuttingList, units: Units): string[] {
   ];
   return setTable(
     columns,
-    panels.map(({ quantity, width, height, grain, field, weight, for: doors }) => [
+    list.panels.map(({ quantity, width, height, thickness, grain, field, weight, for: doors }) => [
       String(quantity),
       cell(width, units),
       cell(height, units),
+      cell(thickness, units),
       grain,
       field === null ? 'none' : `${cell(field.width, units)} × ${cell(field.height, units)}`,
       weight === null ? '–' : formatNumber(weight, 2),
-      forWhom(doors),
+      forWhom(list, doors),
     ]),
   );
 }
@@ -121,8 +137,11 @@ function cell(mm: number, units: Units): string {
   return formatLength(mm, units, 1).replaceAll(` ${units}`, '');
 }
 
-/** "A × 4, B": the doors that pieces are for, cut short where there are many. */
-function forWhom(doors: ListedPanel['for']): string {
-  const shown = doors.slice(0, 4).map(({ door, quantity }) => `${safe(door)}${quantity > 1 ? ` × ${quantity}` : ''}`);
-  return doors.length > 4 ? `${shown.join(', ')} and ${doors.length - 4} more` : shown.join(', ');
+/** "A × 4, B": the doors that pieces are for, cut short where there are many; by job where there are several. */
+function forWhom(list: CuttingList, doors: ListedPanel['for']): string {
+  const shown = byJob(list, doors.slice(0, 4)).map(({ job, doors: own }) => {
+    const names = own.map(({ door, quantity }) => `${safe(door)}${quantity > 1 ? ` × ${quantity}` : ''}`).join(', ');
+    return job === '' ? names : `${safe(job)}: ${names}`;
+  });
+  return `${shown.join('; ')}${doors.length > 4 ? ` and ${doors.length - 4} more` : ''}`;
 }

@@ -42,7 +42,7 @@ export interface CuttingList {
   readonly doors: number;
   readonly parts: readonly ListedPart[];
   readonly panels: readonly ListedPanel[];
-  readonly blanks: readonly (Blank & { readonly job: string })[];
+  readonly blanks: readonly (Blank & { readonly job: string; readonly thickness: number })[];
   readonly leftOver: readonly (LeftOver & { readonly job: string })[];
   readonly timber: readonly Timber[];
 }
@@ -58,10 +58,20 @@ export function makeCuttingList(jobs: readonly ListedJob[]): CuttingList {
     doors: doors.reduce((sum, { door }) => sum + door.quantity * door.leaves, 0),
     parts: listParts(doors),
     panels: jobs.flatMap(listPanels).sort((p, q) => q.height - p.height || q.width - p.width),
-    blanks: jobs.flatMap(({ title, blanks = [] }) => blanks.map((blank) => ({ ...blank, job: title }))),
+    blanks: jobs.flatMap(({ title, panel, blanks = [] }) =>
+      blanks.map((blank) => ({ ...blank, job: title, thickness: panel.thickness })),
+    ),
     leftOver: jobs.flatMap(({ title, leftOver = [] }) => leftOver.map((panel) => ({ ...panel, job: title }))),
     timber: addTimber(jobs.flatMap(({ timber = [] }) => timber)),
   };
+}
+
+/** Doors that pieces are for, by job: the job's name stands before its doors where the list is of several. */
+export function byJob({ jobs }: Pick<CuttingList, 'jobs'>, doors: readonly ForDoor[]): { job: string; doors: ForDoor[] }[] {
+  if (jobs.length < 2) return [{ job: '', doors: [...doors] }];
+  const found = new Map<string, ForDoor[]>();
+  for (const door of doors) found.set(door.job, [...(found.get(door.job) ?? []), door]);
+  return [...found].map(([job, own]) => ({ job, doors: own }));
 }
 
 function listParts(doors: readonly { readonly job: string; readonly door: DoorReport }[]): ListedPart[] {

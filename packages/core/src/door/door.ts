@@ -45,6 +45,8 @@ export interface HungIn {
   readonly overlay: number;
   /** Between two leaves. */
   readonly between: number;
+  /** Which of these nobody said, so that their defaults were taken; left out where none was. */
+  readonly assumed?: readonly ('gap' | 'between')[];
 }
 
 /** Width across and height up, mm. */

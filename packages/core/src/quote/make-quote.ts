@@ -2,6 +2,7 @@ import type { Job } from '../job/job.ts';
 import { evaluateWithPlan } from '../report/evaluate.ts';
 import type { Report } from '../report/report.ts';
 import type { Rates } from '../shop/rates.ts';
+import { listAssumptions } from './assumptions.ts';
 import { priceQuantities } from './price.ts';
 import { listPromises } from './promises.ts';
 import { countQuantities } from './quantities.ts';
@@ -35,8 +36,10 @@ export function makeQuote(job: Job, report: Report, quantities: QuoteQuantities,
     client: options.client ?? null,
     maker: job.shop?.maker ?? null,
     wood: job.panel.species ?? null,
+    frameWood: job.frame.species === job.panel.species ? null : (job.frame.species ?? null),
     price: priceQuantities(quantities, { ...rates, currency }, job.units),
     ...listPromises(job, report),
+    assumed: listAssumptions(job, report),
     terms: rates.terms,
   };
 }

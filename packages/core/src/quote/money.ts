@@ -50,3 +50,14 @@ export function formatMoney(minor: number, currency: string, locale = 'en-GB'): 
     maximumFractionDigits: digits,
   }).format(shiftPoint(minor, -digits));
 }
+
+/** The price of a unit, in minor units, with as many decimals as it has: a rate may be finer than the smallest coin. */
+export function formatPrice(minor: number, currency: string, locale = 'en-GB'): string {
+  const digits = minorDigits(currency);
+  return new Intl.NumberFormat(locale, {
+    style: 'currency',
+    currency,
+    minimumFractionDigits: digits,
+    maximumFractionDigits: digits + 4,
+  }).format(Number(`${minor}e-${digits}`));
+}

@@ -11,7 +11,8 @@ import { QUOTE_WORDS } from './quote-words.ts';
  *
  * Each line is quantity × price, rounded to whole minor units, halves away from nothing; net is the sum of the rounded
  * lines; margin = net·margin/100, tax = (net + margin)·rate/100, deposit = total·deposit/100, each rounded likewise. A
- * line whose rate is missing, or that comes to more than 10¹² minor units, has no amount and is named in `notPriced`. Lines with no quantity are left out. `units` is
+ * line whose rate is missing, or that comes to more than 10¹² minor units, has no amount and is named in `notPriced`; the frame's own
+ * cuts that nobody could count stand as a line without an amount and in `notCounted`. Lines with no quantity are left out. `units` is
  * for the words of the lines.
  *
  * @throws RangeError for a currency that is not three capital letters.
@@ -35,7 +36,8 @@ export function priceQuantities(quantities: QuoteQuantities, rates: PricedRates,
     total,
     deposit: rates.deposit === undefined ? null : roundProduct([total, rates.deposit], 2),
     depositRate: rates.deposit ?? null,
-    notPriced: [...new Set(lines.flatMap(({ missing }) => missing ?? []))],
+    notPriced: [...new Set(lines.flatMap(({ item, missing }) => (item === 'frame' ? [] : (missing ?? []))))],
+    notCounted: quantities.notCounted ?? [],
   };
 }
 
@@ -51,10 +53,11 @@ interface Counted {
   readonly rate: string;
 }
 
-function listLines({ setUps, metres, doors, face, knives, timber }: QuoteQuantities, rates: PricedRates): Counted[] {
+function listLines(quantities: QuoteQuantities, rates: PricedRates): Counted[] {
+  const { setUps, metres, doors, face, knives, timber } = quantities;
   const { setUp, metresPerHour, door, finish, knife } = rates;
   return [
-    ...timber.map((part) => countWood(part, rates)),
+    ...timber.map((part, k) => countWood(part, k, rates)),
     setUps === null
       ? notPlanned()
       : countHours(rates, 'set-ups', setUps, { count: setUps }, 'plan.setUpCount', setUp, 'rates.setUp'),
@@ -63,21 +66,30 @@ function listLines({ setUps, metres, doors, face, knives, timber }: QuoteQuantit
       'running',
       metres,
       { count: formatNumber(metres, 1) },
-      'edges of the panels × cuts',
+      'doors[].panels[]: 2 × (width + height) × quantity × section.cuts; doors[].parts[] for the frame’s cuts in plan.setups',
       metresPerHour === undefined ? undefined : 1 / metresPerHour,
       'rates.metresPerHour',
     ),
-    countHours(rates, 'doors', doors, { count: doors }, 'doors', door, 'rates.door'),
-    { item: 'finish', figures: {}, quantity: face, unit: 'm²', price: finish, from: 'doors', rate: 'rates.finish' },
+    countHours(rates, 'doors', doors, { count: doors }, 'doors[]: quantity × leaves', door, 'rates.door'),
+    {
+      item: 'finish',
+      figures: {},
+      quantity: face,
+      unit: 'm²',
+      price: finish,
+      from: 'doors[]: 2 × width × height × quantity × leaves',
+      rate: 'rates.finish',
+    },
     {
       item: 'knives',
       figures: { names: knives.join(', ') },
       quantity: knives.length,
       unit: 'each',
       price: knife,
-      from: 'cuts without a knife of the shop',
+      from: 'knives[]: those with no knife of the shop; cuts without knife and head',
       rate: 'rates.knife',
     },
+    ...countFrame(quantities),
   ];
 }
 
@@ -95,15 +107,37 @@ function notPlanned(): Counted {
   };
 }
 
+/** The frame's own cuts that the job gives and nobody could count: the line stands, so that nobody overlooks it. */
+function countFrame({ notCounted = [] }: QuoteQuantities): Counted[] {
+  const given = notCounted.filter(({ missing }) => missing !== null);
+  return given.length === 0
+    ? []
+    : [
+        {
+          item: 'frame',
+          figures: { names: given.map(({ what }) => what).join(', ') },
+          quantity: given.length,
+          unit: 'each',
+          price: undefined,
+          from: 'not counted: these cuts of the frame name no head',
+          rate: given[0]!.missing!,
+        },
+      ];
+}
+
 /** Timber is ordered by volume; without a wood there is no price to look for. */
-function countWood({ wood, thickness, order }: QuoteQuantities['timber'][number], rates: PricedRates): Counted {
+function countWood(
+  { wood, thickness, order }: QuoteQuantities['timber'][number],
+  place: number,
+  rates: PricedRates,
+): Counted {
   return {
     item: 'wood',
     figures: { wood, thickness },
     quantity: order,
     unit: 'm³',
     price: Object.hasOwn(rates.wood, wood) ? rates.wood[wood] : undefined,
-    from: 'timber.order',
+    from: `timber[${place}].order`,
     rate: wood === '' ? 'panel.species' : `rates.wood.${wood}`,
   };
 }
@@ -152,4 +186,17 @@ const MOST_AMOUNT = 1e12;
 function lineWords(item: QuoteItem, figures: QuoteLine['figures'], units: Units): string {
   const key = item === 'wood' && figures.wood === '' ? 'item.timber' : (`item.${item}` as const);
   return phrase(QUOTE_WORDS[key], figures, { units }, { sentences: {}, decimal: '.' });
+}
+
+/** Decimals that a quantity is shown with at least, and at most. */
+const FEWEST_DIGITS = 2;
+const MOST_DIGITS = 6;
+
+/** A line's quantity in the fewest decimals from which its amount can be worked out again: 0.124354 m³ at 3,900.00 is 484.98. */
+export function quantityShown({ quantity, price, amount }: Pick<QuoteLine, 'quantity' | 'price' | 'amount'>): number {
+  for (let digits = FEWEST_DIGITS; digits < MOST_DIGITS; digits++) {
+    const shown = Number(quantity.toFixed(digits));
+    if (price === null || roundMoney(shown * price) === amount) return shown;
+  }
+  return Number(quantity.toFixed(MOST_DIGITS));
 }

@@ -1,4 +1,5 @@
 import type { Job } from '../job/job.ts';
+import type { Problem } from '../problem/problem.ts';
 import type { Report } from '../report/report.ts';
 import { facePhrase } from '../report/verdict-sentence.ts';
 import type { QuotePromise } from './quote-report.ts';
@@ -35,8 +36,9 @@ export function listPromises(job: Job, report: Report): Promises {
     if (season.driest.bare > LEAST_SEEN)
       promises.push({ sentence: 'finishBefore', figures: {}, from: 'season.driest.bare' });
   }
-  if (fit.clearance !== null) {
-    const sentence = spread === undefined ? 'fitsNominal' : 'fits';
+  if (fit.clearance !== null && fit.verdict === 'sliding') {
+    if (isFree(report)) promises.unshift({ sentence: 'freeToMove', figures: {}, from: 'fit, season' });
+    const sentence = alwaysSlides(spread) ? 'fits' : 'fitsNominal';
     promises.push({ sentence, figures: { clearance: fit.clearance }, from: 'fit.clearance' });
   }
   if (spread === undefined) notPromised.push('spread');
@@ -50,6 +52,20 @@ export function listPromises(job: Job, report: Report): Promises {
   } else if (fit.frontFace !== null)
     promises.push({ sentence: 'face', figures: { face: facePhrase(fit.frontFace, job.units) }, from: 'fit.frontFace' });
   return { promises, notPromised };
+}
+
+/** Whether nothing that the report found holds the panels fast in any season. */
+function isFree({ problems }: Report): boolean {
+  return problems.every(({ code }) => !HELD.includes(code));
+}
+
+const HELD: readonly Problem['code'][] = ['bottoms-out', 'swells-tight', 'no-swell-gap', 'head-bottoms-out'];
+
+/** Whether every joint within the tolerances slides: neither binds nor rattles, at its worst. */
+function alwaysSlides(spread: Report['spread']): boolean {
+  if (spread === undefined) return false;
+  const [least, most] = spread.clearance.worst;
+  return least >= spread.limits.snug && most <= spread.limits.loose;
 }
 
 /** A bare strip narrower than this, mm, is not seen. */

@@ -1,7 +1,7 @@
 import type { Maker } from '../shop/rates.ts';
 
 /** What a line of a quote is for. */
-export type QuoteItem = 'wood' | 'set-ups' | 'running' | 'doors' | 'finish' | 'knives';
+export type QuoteItem = 'wood' | 'set-ups' | 'running' | 'doors' | 'finish' | 'knives' | 'frame';
 
 /**
  * One line of a quote's price. Money in whole minor units of the currency; null where the shop has no rate for it. A line that has
@@ -17,9 +17,12 @@ export interface QuoteLine {
   /** For one of the unit; not rounded, since a rate may be finer than the smallest coin. */
   readonly price: number | null;
   readonly amount: number | null;
-  /** Where the quantity comes from. */
+  /** Where the quantity comes from: places in the report or in the plan, and what they are multiplied by. */
   readonly from: string;
-  /** The rate that is missing or far too large, as its path in the shop file; null where none is. */
+  /**
+   * The rate that is missing or far too large, as its path in the shop file; for what nobody could count its path in the job file;
+   * null where none is.
+   */
   readonly missing: string | null;
 }
 
@@ -40,14 +43,26 @@ export interface QuotePrice {
   readonly depositRate: number | null;
   /** Paths of rates that are missing: the total is without what they would add. */
   readonly notPriced: readonly string[];
+  /** Work on the frame that is in no quantity, by name: what it would take and where the job would have to say it. */
+  readonly notCounted: readonly NotCounted[];
 }
+
+/** Work on the frame that nobody could count. */
+export interface NotCounted {
+  readonly what: FrameWork;
+  /** Path in the job file of what would let it be counted; null where the job has no such key. */
+  readonly missing: string | null;
+}
+
+/** What is worked on a frame: `joint` are the ends of its rails where no cope is drawn, tenons or mitres. */
+export type FrameWork = 'sticking' | 'cope' | 'back edge' | 'groove' | 'joint';
 
 /** A quote holds; an estimate may change. */
 export type QuoteKind = 'quote' | 'estimate';
 
 /** A sentence that the document makes about the finished doors, with the figures it is filled with (mm, %). */
 export interface QuotePromise {
-  readonly sentence: 'movesWhole' | 'face' | 'faceSpread' | 'fits' | 'fitsNominal' | 'moisture' | 'finishBefore';
+  readonly sentence: 'freeToMove' | 'movesWhole' | 'face' | 'faceSpread' | 'fits' | 'fitsNominal' | 'moisture' | 'finishBefore';
   readonly figures: Readonly<Record<string, number | string>>;
   /** Where its figures stand in the report. */
   readonly from: string;
@@ -63,12 +78,34 @@ export interface Quote {
   readonly client: string | null;
   readonly maker: Maker | null;
   readonly wood: string | null;
+  /** The frames' wood where it is another; null where it is the panels'. */
+  readonly frameWood: string | null;
   readonly price: QuotePrice;
   readonly promises: readonly QuotePromise[];
+  /** Figures behind the quantities that neither job nor shop gives. */
+  readonly assumed: readonly QuoteAssumption[];
   /** What could not be promised, since the job does not say enough: each names the key that is missing. */
   readonly notPromised: readonly string[];
   readonly terms: readonly string[];
 }
+
+/** A figure behind a quantity that nobody gave, so that its default was taken: mm, or % for the yield. */
+export interface QuoteAssumption {
+  readonly what: AssumedFigure;
+  readonly value: number | null;
+}
+
+export type AssumedFigure =
+  | 'overLength'
+  | 'overWidth'
+  | 'yield'
+  | 'kerf'
+  | 'edgeAllowance'
+  | 'leastEndGrainWidth'
+  | 'greatestBlankWidth'
+  | 'gap'
+  | 'between'
+  | 'frameWood';
 
 /** What a quote counts: all of a job, quantities of doors counted. */
 export interface QuoteQuantities {
@@ -76,11 +113,13 @@ export interface QuoteQuantities {
   readonly timber: readonly { readonly wood: string; readonly thickness: number; readonly order: number }[];
   /** null where no plan says how many. */
   readonly setUps: number | null;
-  /** Edge run by the cuts, metres. */
+  /** Edge run by the cuts on the panels, and by the frame's own cuts that the plan sets up, metres. */
   readonly metres: number;
   readonly doors: number;
   /** Both faces of every door, m². */
   readonly face: number;
   /** Knives to be ground, by the names of their cuts. */
   readonly knives: readonly string[];
+  /** Work on the frame that no quantity holds; left out where nobody looked. */
+  readonly notCounted?: readonly NotCounted[];
 }

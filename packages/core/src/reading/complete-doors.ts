@@ -86,7 +86,16 @@ function readOpening(file: Loose<FileDoor> & object, at: string, desk: Desk): Hu
     gap: file.gap ?? DEFAULTS.doorGap,
     overlay: file.overlay ?? 0,
     between: file.between ?? DEFAULTS.between,
+    ...assumedGaps(file, hung),
   };
+}
+
+/** The gaps that decide a leaf's size and that the file does not give. */
+function assumedGaps(file: Loose<FileDoor> & object, hung: HungIn['hung']): Pick<HungIn, 'assumed'> {
+  const assumed: ('gap' | 'between')[] = [];
+  if (hung === 'inset' && !('gap' in file)) assumed.push('gap');
+  if ((file.leaves ?? DEFAULTS.leaves) > 1 && !('between' in file)) assumed.push('between');
+  return assumed.length === 0 ? {} : { assumed };
 }
 
 /** The door's own size, as given or worked out from the opening; null where it cannot be. */

@@ -1,15 +1,19 @@
+import { DEFAULTS } from '../job/defaults.ts';
 import { formatLength } from '../measure/format.ts';
 import type { ToldFault } from '../problem/say-fault.ts';
 import { findHeadFaults } from '../shop/head-faults.ts';
 import { findMachineFaults } from '../shop/machine-faults.ts';
 import type { Maker } from '../shop/rates.ts';
-import type { Head, Machine, Shop, ShopKnife } from '../shop/shop.ts';
+import type { Head, Machine, Rules, Shop, ShopKnife } from '../shop/shop.ts';
 import { completeProfile } from './complete-profile.ts';
 import { type Desk, figureOf } from './desk.ts';
 import type { Loose, ShopFile } from './job-file.ts';
 
-/** The shop that a file describes: the profiles of its knives completed, its heads, machines and rules checked. */
-export function completeShop(file: Loose<ShopFile>, desk: Desk): Shop | undefined {
+/**
+ * The shop that a file describes: the profiles of its knives completed, its heads, machines and rules checked. `written` is
+ * what the file itself says, without any default.
+ */
+export function completeShop(file: Loose<ShopFile>, written: unknown, desk: Desk): Shop | undefined {
   const knives: Record<string, ShopKnife> = {};
   for (const [name, knife] of Object.entries(file?.knives ?? {})) {
     const profile = completeProfile(knife, `knives.${name}`, desk);
@@ -43,10 +47,18 @@ export function completeShop(file: Loose<ShopFile>, desk: Desk): Shop | undefine
     heads,
     machines,
     rules,
+    ...listAssumedRules(written),
     ...(woods && { woods: nameWoods(woods) }),
     ...(rates && { rates }),
     ...(maker && { maker }),
   };
+}
+
+/** The rules that a file leaves to their defaults. */
+function listAssumedRules(written: unknown): Pick<Shop, 'assumedRules'> {
+  const given = (written as { rules?: object } | null)?.rules ?? {};
+  const assumedRules = (Object.keys(DEFAULTS.rules) as (keyof Rules)[]).filter((rule) => !Object.hasOwn(given, rule));
+  return assumedRules.length === 0 ? {} : { assumedRules };
 }
 
 /** Woods know their own names. */

@@ -80,6 +80,7 @@ export function readShopTree(written: Tree, name: string, findOutline: FindOutli
   const faults = [...checked.faults];
   const shop = completeShop(
     checked.file,
+    tree.value,
     openDeskOn(tree, units, faults, (path) => findOutline(path, name)),
   );
   if (faults.length > 0 || shop === undefined) return { shop: null, faults: inOrder(faults, name, units) };

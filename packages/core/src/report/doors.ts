@@ -129,11 +129,12 @@ function densityOf({ panel, season }: Job): number | null {
   return woodDensity(gravity, season === undefined ? USUAL_MOISTURE : moistureContent(season.made));
 }
 
-/** Frame parts, panels that are glued up by themselves, and blanks. Frames are taken to be of the panel's wood. */
+/** Frame parts, panels that are glued up by themselves, and blanks. Frames are of the panel's wood unless the job names theirs. */
 function finishedPieces(job: Job, doors: readonly DoorReport[], blanks: BlankList['blanks']): FinishedPiece[] {
-  const wood = speciesNamed(job.panel)?.name ?? job.panel.species ?? '';
+  const wood = woodName(job.panel);
+  const frameWood = job.frame.species === undefined ? wood : woodName(job.frame);
   const parts = doors.flatMap(({ name, parts }) =>
-    parts.map(({ part, ...piece }) => ({ what: `${part} ${name}`, wood, ...piece })),
+    parts.map(({ part, ...piece }) => ({ what: `${part} ${name}`, wood: frameWood, ...piece })),
   );
   const thickness = job.panel.thickness;
   const riding = new Map<string, number>();
@@ -161,6 +162,11 @@ function finishedPieces(job: Job, doors: readonly DoorReport[], blanks: BlankLis
     thickness,
   }));
   return [...parts, ...panels, ...glued];
+}
+
+/** A wood as the table calls it, or as the job does; '' where it names none. */
+function woodName(part: Pick<Job['panel'], 'species' | 'wood'>): string {
+  return speciesNamed(part)?.name ?? part.species ?? '';
 }
 
 /** Panels of one door, width and length. */

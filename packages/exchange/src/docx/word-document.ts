@@ -34,6 +34,8 @@ export type WordBlock<P = WordPicture> =
       /** Column widths as shares of the text's width. */
       readonly shares: readonly number[];
       readonly align: readonly ('start' | 'end')[];
+      /** The row of the foot that stands out, counted from 0. */
+      readonly total?: number;
     }
   | { readonly kind: 'signatures'; readonly names: readonly string[] };
 

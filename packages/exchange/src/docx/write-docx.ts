@@ -83,11 +83,9 @@ export async function writeDocx(document: WordDocument): Promise<Uint8Array> {
               new Paragraph({
                 children: [
                   new TextRun({ text: `${document.foot}   `, size: 17, color: '5A6270' }),
-                  new TextRun({
-                    children: [PageNumber.CURRENT, ' / ', PageNumber.TOTAL_PAGES],
-                    size: 17,
-                    color: '5A6270',
-                  }),
+                  ...[PageNumber.CURRENT, ' / ', PageNumber.TOTAL_PAGES].map(
+                    (part) => new TextRun({ children: [part], size: 17, color: '5A6270' }),
+                  ),
                 ],
               }),
             ],
@@ -217,7 +215,7 @@ function writeTable(block: WordBlock & { kind: 'table' }, room: number): Table {
   const rows = [
     row(block.head, { quiet: true }),
     ...block.rows.map((cells) => row(cells, {})),
-    ...block.foot.map((cells) => row(cells, { bold: true })),
+    ...block.foot.map((cells, i) => row(cells, { bold: i === block.total })),
   ];
   return table(rows, shares, room, true);
 }
@@ -275,21 +273,27 @@ function altText(description: string): { name: string; description: string; titl
   return { name: description, description, title: description };
 }
 
+type Borders = NonNullable<ConstructorParameters<typeof TableCell>[0]['borders']>;
+
+/** Lines to sign on, with room between them. */
 function writeSignatures(names: readonly string[], room: number): Table {
-  const share = 100 / names.length;
+  const between = 8;
+  const share = (100 - between * (names.length - 1)) / names.length;
   const line = { ...BARE, top: { style: BorderStyle.SINGLE, size: 6, color: '1D2430' } };
-  const cells = names.map(
-    (text) =>
-      new TableCell({
-        children: [writeText(text, 'quiet')],
-        borders: line,
-        margins: { right: 200 },
-        width: { size: Math.round(((share * room) / 100) * TWIPS_PER_MM), type: WidthType.DXA },
-      }),
-  );
+  const part = (of: number, children: Paragraph[], borders: Borders) =>
+    new TableCell({
+      children,
+      borders,
+      width: { size: Math.round(((of * room) / 100) * TWIPS_PER_MM), type: WidthType.DXA },
+    });
+  const gap = () => part(between, [new Paragraph({})], BARE);
+  const cells = names.flatMap((text, i) => {
+    const signed = part(share, [writeText(text, 'quiet')], line);
+    return i === 0 ? [signed] : [gap(), signed];
+  });
   return table(
     [cells],
-    names.map(() => share),
+    names.flatMap((_, i) => (i === 0 ? [share] : [between, share])),
     room,
   );
 }

@@ -1,4 +1,4 @@
-import { facePhrase, formatLength, type Report } from '@fielded/core';
+import type { Report } from '@fielded/core';
 import { joinCurves, polygon } from '@fielded/geometry';
 import { hatchLoops } from '../geometry/hatch.ts';
 import { type Item, path, text } from '../scene.ts';
@@ -15,6 +15,10 @@ export interface SectionWords {
   readonly frameThickness: string;
   readonly panelThickness: string;
   readonly margin: string;
+  /** A size in mm written out. */
+  readonly length: (mm: number) => string;
+  /** How the field stands to the frame. */
+  readonly face: string;
 }
 
 const LETTERS = 2;
@@ -48,8 +52,8 @@ function names(
   scale: number,
   words: SectionWords,
 ): Item[] {
-  const { frame, section, fit, units } = report;
-  const say = (mm: number) => formatLength(mm, units, 1);
+  const { frame, section, fit } = report;
+  const say = words.length;
   const front = stand.front * scale;
   const top = Math.min(0, front) - AWAY;
   const sight = stand.sight * scale;
@@ -86,7 +90,7 @@ function names(
     `${words.frameThickness} ${say(frame.thickness)}`,
     `${words.panelThickness} ${say(section.thickness)}`,
   ];
-  if (fit.frontFace !== null) sizes.push(`${words.field} ${facePhrase(fit.frontFace, units)}`);
+  if (fit.frontFace !== null) sizes.push(`${words.field} ${words.face}`);
   sizes.forEach((said, line) => {
     label(`size ${line + 1}`, left, bottom + LETTERS * (1 + 1.8 * line), said, 'start');
   });

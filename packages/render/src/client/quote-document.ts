@@ -1,17 +1,21 @@
 import {
-  formatLength,
+  facePhrase,
   formatMoney,
+  formatPrice,
+  type Language,
   phrase,
   type Quote,
   type QuoteLine,
   type QuoteWords,
+  quantityShown,
   type Report,
 } from '@fielded/core';
 import type { Bitmap, Block, Figure, TextDocument } from '../document/document.ts';
+import { safeDocument } from '../document/safe-document.ts';
 import { type Item, itemsBox, sceneAround } from '../scene.ts';
 import { drawClientSection } from './client-section.ts';
 import { drawCorner } from './corner.ts';
-import { drawElevation } from './elevation.ts';
+import { drawSizedElevation } from './elevation.ts';
 
 /** What goes into a quote's document beside the quote itself. */
 export interface QuoteDocumentOptions {
@@ -26,18 +30,36 @@ const SECTION_WIDTH = 92;
 const CORNER_WIDTH = 66;
 const MOST_ELEVATIONS = 12;
 /** Height of the tallest elevation, mm of paper. */
-const ELEVATION_HEIGHT = 62;
+const ELEVATION_HEIGHT = 67;
 
 type Say = (key: keyof QuoteWords, figures?: Readonly<Record<string, number | string>>) => string;
+
+/** How a quote is put into words: its fixed sentences, lengths in the job's unit, and how the field stands to the frame. */
+interface Told {
+  readonly say: Say;
+  readonly length: (mm: number) => string;
+  readonly face: string;
+}
+
+/** The fixed words of a quote as a language: what other sentences say of the faces comes from them too. */
+function tell(report: Report, words: QuoteWords): Told {
+  const language: Language = { sentences: words, decimal: decimalOf(words.language) };
+  const { units, fit } = report;
+  return {
+    say: (key, figures = {}) => phrase(words[key], figures, { units }, language),
+    length: (mm) => phrase('{mm:coarse}', { mm }, { units }, language),
+    face: fit.frontFace === null ? '' : facePhrase(fit.frontFace, units, { units, language }),
+  };
+}
 
 /** A quote as a document: parties, what is made, drawings, wood, movement, price, terms and a place to sign. */
 export function quoteDocument(quote: Quote, report: Report, options: QuoteDocumentOptions): TextDocument {
   const { words } = options;
-  const language = { sentences: {}, decimal: decimalOf(words.language) } as const;
-  const say: Say = (key, figures = {}) => phrase(words[key], figures, { units: report.units }, language);
+  const told = tell(report, words);
+  const { say } = told;
   const title = say(quote.kind);
   const named = [title, quote.number ?? ''].filter(Boolean).join(' ');
-  return {
+  return safeDocument({
     title: `${named}: ${report.title}`,
     language: words.language,
     foot: [quote.maker?.name, named].filter(Boolean).join(' · '),
@@ -47,12 +69,12 @@ export function quoteDocument(quote: Quote, report: Report, options: QuoteDocume
       ...draftBlocks(options.errors ?? [], say),
       { kind: 'facts', facts: facts(quote, report, say, words.language) },
       { kind: 'paragraph', text: say(quote.kind === 'quote' ? 'quoteMeans' : 'estimateMeans'), tone: 'quiet' },
-      ...madeBlocks(report, say),
-      ...pictureBlocks(report, say),
+      ...madeBlocks(report, told),
+      ...pictureBlocks(report, told),
       ...woodBlocks(quote, say),
-      ...promiseBlocks(quote, say),
+      ...promiseBlocks(quote, told),
       ...priceBlocks(quote, say, words.language),
-      { kind: 'heading', text: say('notIncluded') },
+      { kind: 'heading', text: say('notIncluded'), whole: true },
       { kind: 'list', items: say('notIncludedList').split('\n') },
       ...(quote.terms.length === 0
         ? []
@@ -60,11 +82,11 @@ export function quoteDocument(quote: Quote, report: Report, options: QuoteDocume
             { kind: 'heading', text: say('terms') } as const,
             ...quote.terms.map((text) => ({ kind: 'paragraph', text }) as const),
           ]),
-      { kind: 'heading', text: say('acceptance') },
+      { kind: 'heading', text: say('acceptance'), whole: true },
       { kind: 'paragraph', text: say('acceptanceMeans') },
       { kind: 'signatures', names: [say('signClient'), say('signShop')] },
     ],
-  };
+  });
 }
 
 /** The sign that parts decimals in a language. */
@@ -99,11 +121,10 @@ function facts(quote: Quote, report: Report, say: Say, language: string): [strin
 }
 
 /** The table of doors, with their number and sizes. */
-function madeBlocks(report: Report, say: Say): Block[] {
+function madeBlocks(report: Report, { say, length }: Told): Block[] {
   const doors = report.doors ?? [];
   const heading: Block = { kind: 'heading', text: say('whatIsMade') };
   if (doors.length === 0) return [heading, { kind: 'paragraph', text: say('noDoors') }];
-  const size = (mm: number) => formatLength(mm, report.units, 1);
   return [
     heading,
     { kind: 'paragraph', text: say('asDrawn') },
@@ -114,7 +135,7 @@ function madeBlocks(report: Report, say: Say): Block[] {
       rows: doors.map(({ name, quantity, leaves, width, height, across, up }) => [
         name,
         String(quantity * leaves),
-        `${size(width)} × ${size(height)}`,
+        `${length(width)} × ${length(height)}`,
         `${across} × ${up}`,
       ]),
       foot: [],
@@ -124,7 +145,8 @@ function madeBlocks(report: Report, say: Say): Block[] {
   ];
 }
 
-function pictureBlocks(report: Report, say: Say): Block[] {
+function pictureBlocks(report: Report, told: Told): Block[] {
+  const { say, length, face } = told;
   const words = {
     frame: say('frame'),
     raise: say('raise'),
@@ -132,23 +154,32 @@ function pictureBlocks(report: Report, say: Say): Block[] {
     frameThickness: say('frameThickness'),
     panelThickness: say('panelThickness'),
     margin: say('margin'),
+    length,
+    face,
   };
   const section = fittedScene(say('section'), SECTION_WIDTH, (scale) => drawClientSection(report, scale, words));
   const corner = fittedScene(say('corner'), CORNER_WIDTH, (scale) => drawCorner(report, scale));
   const cuts = [section, corner].filter((figure) => figure !== null);
   return [
-    { kind: 'figures', figures: elevations(report, say) },
+    { kind: 'figures', figures: elevations(report, told) },
+    ...notAllDrawn(report.doors?.length ?? 0, say),
     { kind: 'figures', figures: cuts },
-  ].filter(({ figures }) => figures.length > 0) as Block[];
+  ].filter((block) => !('figures' in block) || block.figures.length > 0) as Block[];
+}
+
+/** What is said where not every door is drawn. */
+function notAllDrawn(doors: number, say: Say): Block[] {
+  if (doors <= MOST_ELEVATIONS) return [];
+  return [{ kind: 'paragraph', text: say('someDrawn', { shown: MOST_ELEVATIONS, all: doors }), tone: 'quiet' }];
 }
 
 /** Elevations of all doors at one scale, so that their sizes compare; only as many as one can take in. */
-function elevations(report: Report, say: Say): Figure[] {
+function elevations(report: Report, { say, length }: Told): Figure[] {
   const doors = (report.doors ?? []).slice(0, MOST_ELEVATIONS);
   const tallest = Math.max(...doors.map(({ height, width }) => Math.max(height, width)), 1);
-  const parts = [5, 10, 15, 20, 25, 30, 40, 50, 100].find((n) => tallest / n <= ELEVATION_HEIGHT) ?? 100;
+  const parts = [5, 10, 15, 20, 25, 30, 40, 50, 100].find((n) => tallest / n <= ELEVATION_HEIGHT) ?? 200;
   return doors.map(({ name }, i) => ({
-    picture: sceneAround(name, drawElevation(report, 1 / parts, i)),
+    picture: sceneAround(name, drawSizedElevation(report, 1 / parts, i, length)),
     caption: say('elevation', { name, scale: `1:${parts}` }),
   }));
 }
@@ -161,33 +192,38 @@ function fittedScene(caption: string, width: number, drawAt: (scale: number) => 
   return { picture: sceneAround(caption, drawAt(scale)), caption };
 }
 
-function woodBlocks({ wood, promises }: Quote, say: Say): Block[] {
+function woodBlocks({ wood, frameWood, promises }: Quote, say: Say): Block[] {
   const about = promises.filter(({ sentence }) => sentence === 'moisture' || sentence === 'finishBefore');
   return [
     { kind: 'heading', text: say('woodAndFinish') },
-    { kind: 'paragraph', text: wood === null ? say('woodOpen') : say('wood', { wood }) },
+    { kind: 'paragraph', text: woodWords(wood, frameWood, say) },
     ...about.map(({ sentence, figures }) => ({ kind: 'paragraph', text: say(sentence, figures) }) as const),
   ];
 }
 
-function promiseBlocks({ promises }: Quote, say: Say): Block[] {
+function woodWords(wood: string | null, frame: string | null, say: Say): string {
+  if (wood === null) return say('woodOpen');
+  return frame === null ? say('wood', { wood }) : say('woods', { wood, frame });
+}
+
+function promiseBlocks({ promises }: Quote, { say, face }: Told): Block[] {
   const about = promises.filter(({ sentence }) => sentence !== 'moisture' && sentence !== 'finishBefore');
   if (about.length === 0) return [];
   return [
     { kind: 'heading', text: say('movement') },
-    ...about.map(({ sentence, figures }) => ({ kind: 'paragraph', text: say(sentence, figures) }) as const),
+    ...about.map(({ sentence, figures }) => ({ kind: 'paragraph', text: say(sentence, sentence === 'face' ? { face } : figures) }) as const),
   ];
 }
 
-function priceBlocks({ price }: Quote, say: Say, language: string): Block[] {
+function priceBlocks({ price, assumed }: Quote, say: Say, language: string): Block[] {
   const money = (minor: number | null) =>
     minor === null ? say('notPriced') : formatMoney(minor, price.currency, language);
   const rows = price.lines.map((line) => [
     itemWords(line, say),
     quantityOf(line, language),
     say(`unit.${line.unit}`),
-    line.price === null ? '' : formatMoney(Math.round(line.price), price.currency, language),
-    money(line.amount),
+    line.price === null ? '' : formatPrice(line.price, price.currency, language),
+    line.item === 'frame' ? say('notCounted') : money(line.amount),
   ]);
   const sum = (label: string, minor: number) => [label, '', '', '', money(minor)];
   const foot = [
@@ -198,18 +234,30 @@ function priceBlocks({ price }: Quote, say: Say, language: string): Block[] {
     ...(price.deposit === null ? [] : [sum(say('deposit', { rate: price.depositRate ?? 0 }), price.deposit)]),
   ];
   return [
-    { kind: 'heading', text: say('price') },
+    { kind: 'heading', text: say('price'), whole: true },
     {
       kind: 'table',
       about: say('price'),
       head: [say('item'), say('quantity'), say('unit'), say('unitPrice'), say('amount')],
       rows,
       foot,
+      total: foot.length - (price.deposit === null ? 1 : 2),
       shares: [44, 13, 10, 16, 17],
       align: ['start', 'end', 'start', 'end', 'end'],
     },
-    ...(price.notPriced.length > 0 ? [{ kind: 'paragraph', text: say('notPricedMeans'), tone: 'quiet' } as const] : []),
+    ...(price.lines.some(({ amount }) => amount === null) ? [quiet(say('notPricedMeans'))] : []),
+    ...(assumed.length > 0 ? [quiet(assumedWords(assumed, say))] : []),
   ];
+}
+
+function quiet(text: string): Block {
+  return { kind: 'paragraph', text, tone: 'quiet' };
+}
+
+/** What a quantity follows from and nobody said, in a sentence. */
+function assumedWords(assumed: Quote['assumed'], say: Say): string {
+  const words = assumed.map(({ what, value }) => say(`assumed.${what}`, { mm: value ?? 0, percent: value ?? 0 }));
+  return say('assumedMeans', { assumed: words.join(', ') });
 }
 
 function itemWords({ item, figures }: QuoteLine, say: Say): string {
@@ -217,7 +265,6 @@ function itemWords({ item, figures }: QuoteLine, say: Say): string {
   return say(key, figures);
 }
 
-function quantityOf({ quantity }: QuoteLine, language: string): string {
-  const digits = quantity < 1 ? 3 : 2;
-  return new Intl.NumberFormat(language, { maximumFractionDigits: digits }).format(quantity);
+function quantityOf(line: QuoteLine, language: string): string {
+  return new Intl.NumberFormat(language, { maximumFractionDigits: 6 }).format(quantityShown(line));
 }

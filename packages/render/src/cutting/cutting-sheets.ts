@@ -1,6 +1,7 @@
-import { type CuttingList, formatLength, formatNumber, type ListedPanel, type Report } from '@fielded/core';
+import { byJob, type CuttingList, formatLength, formatNumber, type ListedPanel, type Report } from '@fielded/core';
 import type { Block, Table, TextDocument } from '../document/document.ts';
 import { documentPages } from '../document/document-pages.ts';
+import { safeDocument } from '../document/safe-document.ts';
 import type { Scene } from '../scene.ts';
 import type { PaperName } from '../sheet/paper.ts';
 import { safeText } from '../text/safe-text.ts';
@@ -40,7 +41,7 @@ export function cuttingSheets(list: CuttingList, options: CuttingSheetOptions): 
 
 function document(what: string, list: CuttingList, blocks: readonly Block[]): TextDocument {
   const title = `${what}: ${list.jobs.map(safeText).join(', ')}`;
-  return { title, language: 'en', foot: title, blocks: [{ kind: 'title', text: title }, ...blocks] };
+  return safeDocument({ title, language: 'en', foot: title, blocks: [{ kind: 'title', text: title }, ...blocks] });
 }
 
 /** What stands against making it, first on every sheet. */
@@ -61,7 +62,7 @@ function sawSheet(list: CuttingList, units: Units, { reports, assumed }: Cutting
       size(p.length),
       size(p.width),
       size(p.thickness),
-      forWhom(p.for),
+      forWhom(list, p.for),
     ]),
     foot: [],
     shares: [20, 8, 15, 14, 12, 50],
@@ -158,7 +159,7 @@ function timberBlocks({ timber }: CuttingList, units: Units, assumed: readonly s
           {
             kind: 'paragraph',
             tone: 'quiet',
-            text: `Assumed, since the shop file does not say: ${assumed.join(', ')}.`,
+            text: `Assumed, since neither job nor shop says: ${assumed.join(', ')}.`,
           } as const,
         ]),
   ];
@@ -194,19 +195,20 @@ function moulderSheet(list: CuttingList, units: Units, { reports }: CuttingSheet
     {
       kind: 'table',
       about: 'Panels',
-      head: ['Off', 'Width', 'Height', 'Grain', 'Field', 'kg each', 'For'],
+      head: ['Off', 'Width', 'Height', 'Thick', 'Grain', 'Field', 'kg each', 'For'],
       rows: list.panels.map((p) => [
         String(p.quantity),
         plainSize(p.width, units),
         plainSize(p.height, units),
+        plainSize(p.thickness, units),
         p.grain,
         p.field === null ? 'none' : `${plainSize(p.field.width, units)} × ${plainSize(p.field.height, units)}`,
         p.weight === null ? '' : formatNumber(p.weight, 2),
-        forWhom(p.for),
+        forWhom(list, p.for),
       ]),
       foot: [],
-      shares: [8, 14, 14, 14, 26, 14, 38],
-      align: ['end', 'end', 'end', 'start', 'end', 'end', 'start'],
+      shares: [8, 14, 14, 12, 14, 26, 14, 36],
+      align: ['end', 'end', 'end', 'end', 'start', 'end', 'end', 'start'],
     },
   ]);
 }
@@ -230,7 +232,7 @@ function panelSheet(list: CuttingList, units: Units): TextDocument {
       kind: 'figures',
       figures: list.panels.slice(0, MOST_PANELS).map((panel) => ({
         picture: drawPanelPicture(panel, units, 1 / parts),
-        caption: `${panel.quantity} off: ${forWhom(panel.for)}`,
+        caption: `${panel.quantity} off: ${forWhom(list, panel.for)}`,
       })),
     },
   ]);
@@ -254,9 +256,14 @@ function plainSize(mm: number, units: Units): string {
   return size(mm, units).replaceAll(` ${units}`, '');
 }
 
-/** "A × 4, B": the doors that pieces are for. */
-function forWhom(doors: ListedPanel['for']): string {
-  return doors
-    .map(({ door, quantity }) => `${safeText(door)}${quantity > 1 ? `\u00a0×\u00a0${quantity}` : ''}`)
-    .join(', ');
+/** "A × 4, B": the doors that pieces are for; by job where there are several. */
+function forWhom(list: CuttingList, doors: ListedPanel['for']): string {
+  return byJob(list, doors)
+    .map(({ job, doors: own }) => {
+      const names = own
+        .map(({ door, quantity }) => `${safeText(door)}${quantity > 1 ? `\u00a0×\u00a0${quantity}` : ''}`)
+        .join(', ');
+      return job === '' ? names : `${safeText(job)}: ${names}`;
+    })
+    .join('; ');
 }

@@ -2,8 +2,9 @@ import { type DoorReport, formatLength, type Report } from '@fielded/core';
 import { drawElevation } from '../client/elevation.ts';
 import { group, type Item, itemsBox, moveItems, type Scene, text } from '../scene.ts';
 import { PAPERS, type PaperName } from '../sheet/paper.ts';
-import { fitText } from '../text/measure-text.ts';
+import { fitText, heightToFit } from '../text/measure-text.ts';
 import { safeText } from '../text/safe-text.ts';
+import { drawGrainArrow } from '../views/grain.ts';
 import { scaleText } from '../words/lengths.ts';
 
 /** Doors that are drawn: more than anyone looks through, in a few seconds. */
@@ -60,11 +61,22 @@ export function doorSchedule(report: Report, paper: PaperName = 'a4'): Scene[] {
       items: [
         text('title', 'text', SIDE, 15, fitText(title, 3.5, width - 2 * SIDE - 40), 3.5),
         text('scale', 'quiet', width - SIDE, 15, `${scaleText(scale)}   ${report.units}`, LINE, 'end'),
+        ...(sheet === 0 ? troubleLine(report, width - 2 * SIDE) : []),
         ...items,
         text('page', 'quiet', width - SIDE, height - 8, `${sheet + 1} / ${sheets}`, LINE, 'end'),
       ],
     };
   });
+}
+
+/** What stands against making them, under the title of the first sheet. */
+function troubleLine({ problems }: Report, room: number): Item[] {
+  const [first, ...more] = problems.filter(({ severity }) => severity === 'error');
+  if (first === undefined) return [];
+  const rest = more.length > 0 ? ` And ${more.length} more.` : '';
+  const words = safeText(`Cannot be made as it is: ${first.message}${rest}`);
+  const size = heightToFit(words, LINE, LINE * 0.7, room);
+  return [text('trouble', 'trouble-text', SIDE, 20.5, fitText(words, size, room), size)];
 }
 
 function drawDoor(
@@ -76,16 +88,26 @@ function drawDoor(
   y: number,
   cell: { readonly width: number; readonly height: number },
 ): Item[] {
-  const drawing = drawElevation(report, scale, index);
+  const arrows = door.openings.flatMap(({ x: left, y: top, width, height }, i) =>
+    drawGrainArrow(
+      `grain ${i}`,
+      { x0: left * scale, y0: top * scale, x1: (left + width) * scale, y1: (top + height) * scale },
+      door.grain === 'up',
+    ),
+  );
+  const drawing = [...drawElevation(report, scale, index), ...arrows];
   const box = itemsBox(drawing)!;
   const room = cell.height - CAPTION;
   // Doors stand on one line, in the middle of their cell.
   const left = x + (cell.width - (box.x1 - box.x0)) / 2 - box.x0;
   const top = y + room - (box.y1 - box.y0) - box.y0;
   const lines = describeDoor(door, report.units);
+  // A number that is cut short is worse than a small one.
+  const size = heightToFit(lines[0]!, NAME, LINE * 0.8, cell.width);
+  const named = [fitText(lines[0]!, size, cell.width), size] as const;
   return [
     group('elevation', moveItems(drawing, left, top)),
-    text('name', 'text', x, y + room + 5, fitText(lines[0]!, NAME, cell.width), NAME),
+    text('name', 'text', x, y + room + 5, ...named),
     ...lines
       .slice(1)
       .map((words, i) =>
@@ -105,5 +127,5 @@ function describeDoor(door: DoorReport, units: Report['units']): string[] {
     return `${count > 1 ? `${count} × ` : ''}${size(panel)}`;
   });
   const grain = door.grain === 'across' ? ', grain across' : '';
-  return [`${safeText(door.name)}   ${made} off${leaves}`, `door ${size(door)}`, `panel ${panels.join(', ')}${grain}`];
+  return [`${made} off${leaves}   ${safeText(door.name)}`, `door ${size(door)}`, `panel ${panels.join(', ')}${grain}`];
 }

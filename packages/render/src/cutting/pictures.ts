@@ -4,7 +4,7 @@ import { type Item, path, type Scene, sceneAround, text } from '../scene.ts';
 import { fitText, heightToFit, textWidth } from '../text/measure-text.ts';
 import { safeText } from '../text/safe-text.ts';
 import { mitres } from '../views/door-parts.ts';
-import { drawGrain } from '../views/grain.ts';
+import { drawGrain, drawGrainArrow } from '../views/grain.ts';
 import { fieldLoops, shapedLoops } from '../views/shaped-panel.ts';
 import { figureText } from '../words/lengths.ts';
 
@@ -86,6 +86,7 @@ export function drawPanelPicture(panel: ListedPanel, units: Units, scale: number
     path('blank', 'hidden', shaped ? [rectangle(box)] : []),
     path('wood', 'wood', [shaped?.edge ?? rectangle(box)]),
     drawGrain('grain', shaped?.square ?? inner, grain === 'up'),
+    ...drawGrainArrow('grain arrow', shaped?.square ?? inner, grain === 'up'),
     path('field', 'thin', fieldLoops(shaped, field === null ? [] : [rectangle(inner), ...mitres(box, inner)])),
     path('outline', 'outline', [shaped?.edge ?? rectangle(box)]),
     text('width', 'text', box.x1 / 2, -1.4, figureText(width, units).text, SMALL, 'middle'),

@@ -10,7 +10,7 @@ header{display:flex;justify-content:space-between;gap:8mm;align-items:flex-start
 header p{margin:0;text-align:right}dl{display:grid;grid-template-columns:max-content 1fr;gap:1mm 6mm;margin:0 0 4mm}dt{color:#5a6270}dd{margin:0}
 table{border-collapse:collapse;width:100%;margin:0 0 4mm;font-variant-numeric:tabular-nums}thead{display:table-header-group}
 th,td{text-align:start;vertical-align:top;padding:1.2mm 3mm 1.2mm 0;border-bottom:.18mm solid #c4ae92}th{font-weight:600}
-th.end,td.end{text-align:end;padding:1.2mm 0 1.2mm 3mm}tr{break-inside:avoid}tfoot td{font-weight:600}td svg{display:block;max-width:100%;height:auto}
+th.end,td.end{text-align:end;padding:1.2mm 0 1.2mm 3mm}tr{break-inside:avoid}tfoot .total td{font-weight:600;font-size:13pt}td svg{display:block;max-width:100%;height:auto}
 .figures{display:flex;flex-wrap:wrap;align-items:flex-end;gap:6mm;margin:0 0 4mm}figure{margin:0;break-inside:avoid}figure svg{display:block;max-width:100%;height:auto}
 figcaption{color:#5a6270;font-size:9.5pt}.sign{display:flex;gap:12mm;margin-top:18mm;break-inside:avoid}.sign p{flex:1;border-top:.25mm solid #1d2430;padding-top:1mm}
 @media print{body{margin:0;max-width:none;padding:0}}@page{margin:18mm}`;
@@ -62,12 +62,12 @@ function writeBlock(block: Block): string {
   }
 }
 
-function writeTable({ about, head, rows, foot, align }: Table): string {
+function writeTable({ about, head, rows, foot, align, total }: Table): string {
   const cell = (tag: string, content: Cell, column: number) =>
     `<${tag}${align[column] === 'end' ? ' class="end"' : ''}>${typeof content === 'string' ? escapeXml(content) : sceneToSvg(content, { theme: 'print', bare: true }).trim()}</${tag}>`;
-  const row = (tag: string, cells: readonly Cell[]) =>
-    `<tr>${cells.map((content, column) => cell(tag, content, column)).join('')}</tr>`;
-  const last = foot.length === 0 ? '' : `<tfoot>${foot.map((cells) => row('td', cells)).join('')}</tfoot>`;
+  const row = (tag: string, cells: readonly Cell[], look = '') =>
+    `<tr${look}>${cells.map((content, column) => cell(tag, content, column)).join('')}</tr>`;
+  const last = foot.length === 0 ? '' : `<tfoot>${foot.map((cells, i) => row('td', cells, i === total ? ' class="total"' : '')).join('')}</tfoot>`;
   return `<table aria-label="${escapeXml(about)}"><thead>${row('th', head)}</thead><tbody>${rows.map((cells) => row('td', cells)).join('')}</tbody>${last}</table>`;
 }
 

@@ -40,7 +40,7 @@ interface Piece {
 export function documentPages(document: TextDocument, paper: PaperName = 'a4'): Scene[] {
   const { width, height } = PAPERS[paper];
   const room = width - 2 * SIDE;
-  const pieces = document.blocks.flatMap((block) => layBlock(block, room));
+  const pieces = layBlocks(document.blocks, room, height - TOP - BOTTOM);
   const pages: Item[][] = [[]];
   let y = TOP;
   let n = 0;
@@ -70,6 +70,21 @@ export function documentPages(document: TextDocument, paper: PaperName = 'a4'): 
       text('page', 'quiet', width - SIDE, height - 10, `${i + 1} / ${pages.length}`, SMALL, 'end'),
     ],
   }));
+}
+
+/** All blocks as pieces; a heading that holds what follows it together keeps room for all of it, where a page has so much. */
+function layBlocks(blocks: readonly Block[], room: number, page: number): Piece[] {
+  const laid = blocks.map((block) => layBlock(block, room));
+  const heightOf = (pieces: readonly Piece[]) => pieces.reduce((sum, { height }) => sum + height, 0);
+  return laid.flatMap((pieces, i) => {
+    const block = blocks[i]!;
+    if (block.kind !== 'heading' || !block.whole) return pieces;
+    const next = blocks.findIndex(({ kind }, k) => k > i && kind === 'heading');
+    const under = laid.slice(i + 1, next === -1 ? undefined : next).reduce((sum, some) => sum + heightOf(some), 0);
+    // Asked of the room before the heading, so that the heading goes with it.
+    const keep = under + heightOf(pieces) <= page ? under + heightOf(pieces) - pieces[0]!.height : 0;
+    return [{ ...pieces[0]!, keep }, ...pieces.slice(1)];
+  });
 }
 
 function layBlock(block: Block, room: number): Piece[] {
@@ -236,11 +251,11 @@ function layFigureRow(row: readonly Figure[]): Piece {
 function layTable(table: Table, room: number): Piece[] {
   const whole = table.shares.reduce((sum, share) => sum + share, 0);
   const widths = table.shares.map((share) => (share / whole) * room);
-  const lay = (row: readonly Cell[], role: TextRole) =>
-    layRow(row, widths, table.align, role, table.dense ? DENSE_ROW : ROW_ROOM);
+  const lay = (row: readonly Cell[], role: TextRole, size = BODY) =>
+    layRow(row, widths, table.align, role, table.dense ? DENSE_ROW : ROW_ROOM, size);
   const head = lay(table.head, 'quiet');
   const body = table.rows.map((row) => ({ ...lay(row, 'text'), repeat: head }));
-  const foot = table.foot.map((row) => ({ ...lay(row, 'text'), repeat: head }));
+  const foot = table.foot.map((row, i) => ({ ...lay(row, 'text', i === table.total ? HEADING : BODY), repeat: head }));
   return [
     { ...head, keep: body[0]?.height ?? 0 },
     ...body,
@@ -255,9 +270,10 @@ function layRow(
   align: readonly ('start' | 'end')[],
   role: TextRole,
   padding: number,
+  size: number,
 ): Piece {
-  const laid = cells.map((cell, i) => (typeof cell === 'string' ? wrap(cell, BODY, widths[i]! - COLUMN_GAP) : cell));
-  const heights = laid.map((cell) => ('items' in cell ? cell.height : Math.max(1, cell.length) * BODY * LEADING));
+  const laid = cells.map((cell, i) => (typeof cell === 'string' ? wrap(cell, size, widths[i]! - COLUMN_GAP) : cell));
+  const heights = laid.map((cell) => ('items' in cell ? cell.height : Math.max(1, cell.length) * size * LEADING));
   const height = Math.max(...heights) + padding;
   return {
     height,
@@ -274,9 +290,9 @@ function layRow(
             `${key} cell ${i} ${k}`,
             role,
             end ? x - (i === laid.length - 1 ? 0 : COLUMN_GAP) : left,
-            y + padding / 2 - 0.1 + BODY * 1.3 + k * BODY * LEADING,
+            y + padding / 2 - 0.1 + size * 1.3 + k * size * LEADING,
             line,
-            BODY,
+            size,
             end ? 'end' : 'start',
           ),
         );

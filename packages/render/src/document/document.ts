@@ -27,6 +27,8 @@ export interface Table {
   readonly foot: readonly (readonly string[])[];
   readonly shares: readonly number[];
   readonly align: readonly ('start' | 'end')[];
+  /** The row of the foot that is looked for first, counted from 0: it stands out. */
+  readonly total?: number;
   /** Rows close together, for a list that should stay on one page. */
   readonly dense?: boolean;
 }
@@ -35,7 +37,8 @@ export interface Table {
 export type Block =
   | { readonly kind: 'letterhead'; readonly name: string; readonly address: readonly string[]; readonly logo?: Bitmap }
   | { readonly kind: 'title'; readonly text: string }
-  | { readonly kind: 'heading'; readonly text: string }
+  /** `whole`: what follows up to the next heading stays on one page with it where a page holds it. */
+  | { readonly kind: 'heading'; readonly text: string; readonly whole?: boolean }
   | { readonly kind: 'paragraph'; readonly text: string; readonly tone?: 'trouble' | 'quiet' }
   | { readonly kind: 'list'; readonly items: readonly string[] }
   /** Names with values beside them, such as number and date. */

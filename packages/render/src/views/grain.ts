@@ -36,6 +36,28 @@ export function drawGrain(key: string, part: Box, upright: boolean): PathItem {
   return path(key, 'grain', strokes);
 }
 
+/** Length of an arrow's head and half of its width, mm; no arrow is drawn where less than both heads would fit. */
+const HEAD = 1.6;
+const HALF_HEAD = 0.5;
+const LONGEST = 16;
+
+/** Which way the grain runs, as an arrow with a head at each end in the middle of a part. */
+export function drawGrainArrow(key: string, part: Box, upright: boolean): PathItem[] {
+  const length = Math.min(LONGEST, 0.6 * (upright ? part.y1 - part.y0 : part.x1 - part.x0));
+  if (length < 2 * HEAD) return [];
+  const [x, y] = [(part.x0 + part.x1) / 2, (part.y0 + part.y1) / 2];
+  const at = (along: number, beside: number): readonly [number, number] =>
+    upright ? [x + beside, y + along] : [x + along, y + beside];
+  const head = (end: 1 | -1) => {
+    const tip = (end * length) / 2;
+    return polygon([at(tip, 0), at(tip - end * HEAD, HALF_HEAD), at(tip - end * HEAD, -HALF_HEAD)]);
+  };
+  return [
+    path(`${key} line`, 'dimension', [polygon([at(-length / 2, 0), at(length / 2, 0)], false)]),
+    path(`${key} heads`, 'arrow', [head(1), head(-1)]),
+  ];
+}
+
 /** A number from 0 to 1 that looks like chance and is not (integer hash after Wang, 2007). */
 function scatter(row: number, n: number): number {
   let x = (row * 7919 + n * 104729) | 0;

@@ -1,4 +1,4 @@
-import { formatMoney, type QuoteLine, type QuotePrice } from '@fielded/core';
+import { formatMoney, formatPrice, type QuoteLine, type QuotePrice, quantityShown } from '@fielded/core';
 import type { JSX } from 'preact';
 import { keepTogether } from '../../words/keep-together.ts';
 
@@ -28,7 +28,7 @@ export function PriceTable({
           <tr key={`${line.item} ${line.what}`}>
             <th scope="row">
               {keepTogether(line.what)}
-              <small>{workOf(line, money, language)}</small>
+              <small>{workOf(line, price.currency, language)}</small>
             </th>
             <td>{line.amount === null ? <NotPriced line={line} giveRate={giveRate} /> : money(line.amount)}</td>
           </tr>
@@ -86,11 +86,12 @@ function wordsFor(missing: string): string {
   return missing === 'panel.species' ? 'Name the wood' : 'Give its rate';
 }
 
-/** @example workOf(line, money, 'en-GB') // '0.12 m³ at €1,900.00' */
-function workOf({ quantity, unit, price }: QuoteLine, money: (minor: number) => string, language: string): string {
-  const figure = new Intl.NumberFormat(language, { maximumFractionDigits: quantity < 1 ? 3 : 2 }).format(quantity);
+/** @example workOf(line, 'EUR', 'en-GB') // '0.12 m³ at €1,900.00' */
+function workOf(line: QuoteLine, currency: string, language: string): string {
+  const { unit, price } = line;
+  const figure = new Intl.NumberFormat(language, { maximumFractionDigits: 6 }).format(quantityShown(line));
   // Pieces that nothing is asked for yet are counted in the words of the line.
   if (price === null && unit === 'each') return '';
   const count = unit === 'each' ? `${figure} off` : `${figure}\u00A0${unit}`;
-  return price === null ? count : `${count} at ${money(Math.round(price))}`;
+  return price === null ? count : `${count} at ${formatPrice(price, currency, language)}`;
 }
