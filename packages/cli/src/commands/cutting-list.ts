@@ -127,8 +127,11 @@ async function write(
   const render = await import('@fielded/render');
   const { writePdf } = await import('../formats/pdf.ts');
   if (asked.doors) return writePdf(reports.flatMap((report) => render.doorSchedule(report)));
-  if (asked.labels === undefined) return writePdf(render.cuttingSheets(list, { reports, assumed }));
-  return writePdf(drawLabels(list, units, asked.labels, asked.outlines, render));
+  if (asked.labels !== undefined) return writePdf(drawLabels(list, units, asked.labels, asked.outlines, render));
+  const sheets = within('-o', ', or write a .csv, which holds any number', () =>
+    render.cuttingSheets(list, { reports, assumed }),
+  );
+  return writePdf(sheets);
 }
 
 /** Label sheets; more labels than are drawn are refused with their number. */
@@ -140,11 +143,16 @@ function drawLabels(
   render: typeof import('@fielded/render'),
 ) {
   const sheet = labelsOf(size, render);
+  return within('--labels', '', () => render.labelSheets(list, units, sheet, outlines));
+}
+
+/** What is drawn; more of it than there is room for is refused with its number and what to do. */
+function within<T>(option: string, instead: string, draw: () => T): T {
   try {
-    return render.labelSheets(list, units, sheet, outlines);
+    return draw();
   } catch (error) {
     if (error instanceof RangeError)
-      throw new UsageError(`--labels: ${error.message}. List fewer jobs or doors at a time.`);
+      throw new UsageError(`${option}: ${error.message}. List fewer jobs or doors at a time${instead}.`);
     throw error;
   }
 }

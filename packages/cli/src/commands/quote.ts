@@ -174,12 +174,23 @@ async function write(
   if (asked.output === undefined) return quoteLines(made, report, errors);
   if (format === '.csv') return quoteCsv(made, report, errors, words);
   const render = await import('@fielded/render');
-  const document = render.quoteDocument(made, report, { words, errors, ...(logo && { logo }) });
+  const document = documentOf(() => render.quoteDocument(made, report, { words, errors, ...(logo && { logo }) }));
   const paper = asked.paper ?? 'a4';
   if (format === '.html') return render.documentToHtml(document);
   if (format === '.docx') return writeWord(document, render.PAPERS[paper]);
   const { writePdf } = await import('../formats/pdf.ts');
   return writePdf(render.documentPages(document, paper), { title: document.title });
+}
+
+/** The document; a job with more doors than one lists is refused with what to do. */
+function documentOf(make: () => TextDocument): TextDocument {
+  try {
+    return make();
+  } catch (error) {
+    if (error instanceof RangeError)
+      throw new UsageError(`-o: ${error.message}. Give equal doors a quantity, split the job, or write a .csv.`);
+    throw error;
+  }
 }
 
 async function writeWord(

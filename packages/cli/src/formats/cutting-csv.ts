@@ -84,7 +84,7 @@ export function cuttingCsv(list: CuttingList, units: 'mm' | 'in', { assumed, err
       'along',
       '',
       p.door,
-      `${size(p.missing)} of width is missing`,
+      p.missing > 0 ? `${size(p.missing)} of width is missing` : 'a spare of any width is missing',
     ]),
     ...assumed.map((words) => note('assumed', words)),
   ];

@@ -8,7 +8,12 @@ export const QUOTE_HEADINGS = 'item,quantity,unit,price,amount,currency,from';
  * The price of a quote as CSV (RFC 4180), a row for each line and each sum; money in the currency's own unit. Errors of the job
  * come first, what is assumed or not counted last. Texts that a spreadsheet would take for a formula start with an apostrophe.
  */
-export function quoteCsv({ price, assumed }: Quote, report: Report, errors: readonly string[], words: QuoteWords): string {
+export function quoteCsv(
+  { price, assumed }: Quote,
+  report: Report,
+  errors: readonly string[],
+  words: QuoteWords,
+): string {
   const digits = minorDigits(price.currency);
   const say = (key: keyof QuoteWords, figures: Readonly<Record<string, number | string>> = {}) =>
     phrase(words[key], figures, { units: report.units }, { sentences: {}, decimal: '.' });

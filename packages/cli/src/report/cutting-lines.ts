@@ -14,7 +14,7 @@ export interface Reserved {
 
 /** A cutting list as tables for the terminal, errors first: frames, panels, blanks, timber. */
 export function cuttingLines(list: CuttingList, units: Units, { assumed, errors }: Reserved, paint: Paint): string {
-  const title = safe(list.jobs.join(', '));
+  const title = short(list.jobs.join(', '), LONGEST_TITLE);
   const unit = units === 'mm' ? 'sizes in mm' : 'sizes in inches';
   return [
     ...wrap(title, WIDTH, 0).map((line) => paint(line, 'heading')),
@@ -92,7 +92,7 @@ function blankLines({ blanks, leftOver }: CuttingList, units: Units, paint: Pain
     String(quantity),
     cell(length, units),
     cell(width, units),
-    panels.map((panel) => `${safe(panel.door)} ${cell(panel.width, units)}`).join(', '),
+    panels.map((panel) => `${short(panel.door)} ${cell(panel.width, units)}`).join(', '),
     rips.map((at) => cell(at, units)).join(', '),
   ]);
   return [
@@ -101,7 +101,8 @@ function blankLines({ blanks, leftOver }: CuttingList, units: Units, paint: Pain
     ...(rows.length > 0 ? setTable(columns, rows) : []),
     ...leftOver.flatMap(({ door, width, length, quantity, missing }) =>
       wrap(
-        `No blank for ${quantity} of ${safe(door)}, ${cell(width, units)} × ${cell(length, units)}: ${formatLength(missing, units, 1)} of width is missing. A spare (spares: true) or a carrier would do it.`,
+        // The name comes last: one that runs from right to left turns the figures after it round.
+        `No blank for ${quantity} of ${cell(length, units)} × ${formatLength(width, units, 1)}: ${missing > 0 ? `${formatLength(missing, units, 1)} of width is missing. A spare` : 'a spare of any width'} (spares: true) or a carrier would do it. Door ${short(door)}`,
         WIDTH - 2,
         2,
       ).map((line) => `  ${line}`),
@@ -133,6 +134,15 @@ function timberTable({ timber }: CuttingList, units: Units): string[] {
   );
 }
 
+/** Names and titles longer than this, signs, are cut short: a table is no place for them. */
+const LONGEST_NAME = 32;
+const LONGEST_TITLE = 400;
+
+function short(name: string, most: number = LONGEST_NAME): string {
+  const signs = [...safe(name.slice(0, 4 * most))];
+  return signs.length <= most ? signs.join('') : `${signs.slice(0, most - 1).join('')}…`;
+}
+
 function cell(mm: number, units: Units): string {
   return formatLength(mm, units, 1).replaceAll(` ${units}`, '');
 }
@@ -140,8 +150,8 @@ function cell(mm: number, units: Units): string {
 /** "A × 4, B": the doors that pieces are for, cut short where there are many; by job where there are several. */
 function forWhom(list: CuttingList, doors: ListedPanel['for']): string {
   const shown = byJob(list, doors.slice(0, 4)).map(({ job, doors: own }) => {
-    const names = own.map(({ door, quantity }) => `${safe(door)}${quantity > 1 ? ` × ${quantity}` : ''}`).join(', ');
-    return job === '' ? names : `${safe(job)}: ${names}`;
+    const names = own.map(({ door, quantity }) => `${short(door)}${quantity > 1 ? ` × ${quantity}` : ''}`).join(', ');
+    return job === '' ? names : `${short(job)}: ${names}`;
   });
   return `${shown.join('; ')}${doors.length > 4 ? ` and ${doors.length - 4} more` : ''}`;
 }

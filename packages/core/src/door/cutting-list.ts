@@ -67,7 +67,10 @@ export function makeCuttingList(jobs: readonly ListedJob[]): CuttingList {
 }
 
 /** Doors that pieces are for, by job: the job's name stands before its doors where the list is of several. */
-export function byJob({ jobs }: Pick<CuttingList, 'jobs'>, doors: readonly ForDoor[]): { job: string; doors: ForDoor[] }[] {
+export function byJob(
+  { jobs }: Pick<CuttingList, 'jobs'>,
+  doors: readonly ForDoor[],
+): { job: string; doors: ForDoor[] }[] {
   if (jobs.length < 2) return [{ job: '', doors: [...doors] }];
   const found = new Map<string, ForDoor[]>();
   for (const door of doors) found.set(door.job, [...(found.get(door.job) ?? []), door]);

@@ -1,5 +1,5 @@
-import type { Job } from '../job/job.ts';
 import { DEFAULTS } from '../job/defaults.ts';
+import type { Job } from '../job/job.ts';
 import type { Report } from '../report/report.ts';
 import type { AssumedFigure, QuoteAssumption } from './quote-report.ts';
 

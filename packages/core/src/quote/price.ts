@@ -2,6 +2,7 @@ import { formatNumber } from '../measure/format.ts';
 import type { Units } from '../measure/length.ts';
 import { phrase } from '../problem/say.ts';
 import type { PricedRates } from '../shop/rates.ts';
+import { findSpecies } from '../wood/species.ts';
 import { roundProduct, toMinor } from './money.ts';
 import type { QuoteItem, QuoteLine, QuotePrice, QuoteQuantities } from './quote-report.ts';
 import { QUOTE_WORDS } from './quote-words.ts';
@@ -136,10 +137,22 @@ function countWood(
     figures: { wood, thickness },
     quantity: order,
     unit: 'm³',
-    price: Object.hasOwn(rates.wood, wood) ? rates.wood[wood] : undefined,
+    price: priceOfWood(wood, rates),
     from: `timber[${place}].order`,
     rate: wood === '' ? 'panel.species' : `rates.wood.${wood}`,
   };
+}
+
+/** Price of a cubic metre; a wood goes by any name that the table of woods knows it by. */
+function priceOfWood(wood: string, rates: PricedRates): number | undefined {
+  if (Object.hasOwn(rates.wood, wood)) return rates.wood[wood];
+  const named = Object.entries(rates.wood).find(([name]) => isSameWood(name, wood));
+  return named?.[1];
+}
+
+function isSameWood(one: string, other: string): boolean {
+  const known = findSpecies(one);
+  return known === null ? one.toLowerCase() === other.toLowerCase() : known.name === findSpecies(other)?.name;
 }
 
 /** Work by the hour; without the hours for a piece the line still stands, counted by the piece, so that nobody overlooks it. */

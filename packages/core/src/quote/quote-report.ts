@@ -62,7 +62,15 @@ export type QuoteKind = 'quote' | 'estimate';
 
 /** A sentence that the document makes about the finished doors, with the figures it is filled with (mm, %). */
 export interface QuotePromise {
-  readonly sentence: 'freeToMove' | 'movesWhole' | 'face' | 'faceSpread' | 'fits' | 'fitsNominal' | 'moisture' | 'finishBefore';
+  readonly sentence:
+    | 'freeToMove'
+    | 'movesWhole'
+    | 'face'
+    | 'faceSpread'
+    | 'fits'
+    | 'fitsNominal'
+    | 'moisture'
+    | 'finishBefore';
   readonly figures: Readonly<Record<string, number | string>>;
   /** Where its figures stand in the report. */
   readonly from: string;

@@ -182,8 +182,11 @@ function doorProblems(
   const least = (job.shop?.rules ?? DEFAULTS.rules).leastEndGrainWidth;
   const narrow = leftOver.map(({ door, width, quantity, missing }) => {
     const k = job.doors.findIndex(({ name }) => name === door);
-    const figures = { door, width, quantity, least, missing };
-    return sayProblem('too-narrow-for-end-grain', `doors[${k}]`, figures, job, { about: { door } });
+    const narrow = { door, width, quantity, least };
+    const more = { about: { door } };
+    return missing > 0
+      ? sayProblem('too-narrow-for-end-grain', `doors[${k}]`, { ...narrow, missing }, job, more)
+      : sayProblem('too-narrow-for-end-grain.any', `doors[${k}]`, narrow, job, more);
   });
   return [...narrow, ...endProblems(job, fit.deepestInsertion), ...findHeadProblems(job, doors)];
 }

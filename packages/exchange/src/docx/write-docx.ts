@@ -41,6 +41,7 @@ export async function writeDocx(document: WordDocument): Promise<Uint8Array> {
     creator: 'fielded',
     lastModifiedBy: 'fielded',
     styles: {
+      paragraphStyles: [{ id: 'Foot', name: 'Foot', run: { size: 17, color: '5A6270' } }],
       default: {
         document: { run: { font: 'IBM Plex Sans', size: 21, color: '1D2430', language: { value: document.language } } },
         title: { run: { size: 38, bold: true }, paragraph: { spacing: { before: 240, after: 120 } } },
@@ -81,10 +82,11 @@ export async function writeDocx(document: WordDocument): Promise<Uint8Array> {
           default: new Footer({
             children: [
               new Paragraph({
+                style: 'Foot',
                 children: [
-                  new TextRun({ text: `${document.foot}   `, size: 17, color: '5A6270' }),
+                  new TextRun({ text: `${document.foot}   ` }),
                   ...[PageNumber.CURRENT, ' / ', PageNumber.TOTAL_PAGES].map(
-                    (part) => new TextRun({ children: [part], size: 17, color: '5A6270' }),
+                    (part) => new TextRun({ children: [part] }),
                   ),
                 ],
               }),

@@ -13,6 +13,7 @@ import {
 import type { Bitmap, Block, Figure, TextDocument } from '../document/document.ts';
 import { safeDocument } from '../document/safe-document.ts';
 import { type Item, itemsBox, sceneAround } from '../scene.ts';
+import { safeText } from '../text/safe-text.ts';
 import { drawClientSection } from './client-section.ts';
 import { drawCorner } from './corner.ts';
 import { drawSizedElevation } from './elevation.ts';
@@ -52,9 +53,19 @@ function tell(report: Report, words: QuoteWords): Told {
   };
 }
 
-/** A quote as a document: parties, what is made, drawings, wood, movement, price, terms and a place to sign. */
+/** Sizes of doors that a document lists: beyond it a word processor's file takes hundreds of megabytes to write. */
+const MOST_LISTED = 500;
+
+/**
+ * A quote as a document: parties, what is made, drawings, wood, movement, price, terms and a place to sign.
+ *
+ * @throws RangeError for more than 500 entries of doors.
+ */
 export function quoteDocument(quote: Quote, report: Report, options: QuoteDocumentOptions): TextDocument {
-  const { words } = options;
+  const { words, errors = [] } = options;
+  const listed = report.doors?.length ?? 0;
+  if (listed > MOST_LISTED)
+    throw new RangeError(`the job has ${listed} entries under doors, and a quote lists up to ${MOST_LISTED}`);
   const told = tell(report, words);
   const { say } = told;
   const title = say(quote.kind);
@@ -66,9 +77,9 @@ export function quoteDocument(quote: Quote, report: Report, options: QuoteDocume
     blocks: [
       ...letterhead(quote, options.logo),
       { kind: 'title', text: title },
-      ...draftBlocks(options.errors ?? [], say),
+      ...draftBlocks(errors, say),
       { kind: 'facts', facts: facts(quote, report, say, words.language) },
-      { kind: 'paragraph', text: say(quote.kind === 'quote' ? 'quoteMeans' : 'estimateMeans'), tone: 'quiet' },
+      ...(errors.length > 0 ? [] : [quiet(say(quote.kind === 'quote' ? 'quoteMeans' : 'estimateMeans'))]),
       ...madeBlocks(report, told),
       ...pictureBlocks(report, told),
       ...woodBlocks(quote, say),
@@ -179,7 +190,7 @@ function elevations(report: Report, { say, length }: Told): Figure[] {
   const tallest = Math.max(...doors.map(({ height, width }) => Math.max(height, width)), 1);
   const parts = [5, 10, 15, 20, 25, 30, 40, 50, 100].find((n) => tallest / n <= ELEVATION_HEIGHT) ?? 200;
   return doors.map(({ name }, i) => ({
-    picture: sceneAround(name, drawSizedElevation(report, 1 / parts, i, length)),
+    picture: sceneAround(safeText(name), drawSizedElevation(report, 1 / parts, i, length)),
     caption: say('elevation', { name, scale: `1:${parts}` }),
   }));
 }
@@ -211,7 +222,10 @@ function promiseBlocks({ promises }: Quote, { say, face }: Told): Block[] {
   if (about.length === 0) return [];
   return [
     { kind: 'heading', text: say('movement') },
-    ...about.map(({ sentence, figures }) => ({ kind: 'paragraph', text: say(sentence, sentence === 'face' ? { face } : figures) }) as const),
+    ...about.map(
+      ({ sentence, figures }) =>
+        ({ kind: 'paragraph', text: say(sentence, sentence === 'face' ? { face } : figures) }) as const,
+    ),
   ];
 }
 

@@ -24,13 +24,21 @@ const SCALES = [2, 5, 10, 15, 20, 25, 30, 40, 50, 75, 100];
 
 type Units = Report['units'];
 
-/** Panels that are drawn: more than anyone looks through, in a few seconds. */
-const MOST_PANELS = 1000;
+/** Panels that are drawn: more than anyone looks through. */
+const MOST_PANELS = 120;
+/** Rows of all tables together: 70 sheets, which take some two seconds to write. */
+const MOST_ROWS = 2500;
 
-/** A cutting list on sheets: for the saw, for the moulder, every panel drawn with its number, every door from the front. */
+/**
+ * A cutting list on sheets: for the saw, for the moulder, every panel drawn with its number, every door from the front.
+ *
+ * @throws RangeError for more than 2,500 sizes of parts, panels and rough pieces together.
+ */
 export function cuttingSheets(list: CuttingList, options: CuttingSheetOptions): Scene[] {
   const { reports, paper = 'a4' } = options;
   const units = reports[0]?.units ?? 'mm';
+  const rows = list.parts.length + list.panels.length + list.timber.reduce((sum, { pieces }) => sum + pieces.length, 0);
+  if (rows > MOST_ROWS) throw new RangeError(`the list has ${rows} rows, and sheets hold up to ${MOST_ROWS}`);
   return [
     ...documentPages(sawSheet(list, units, options), paper),
     ...documentPages(moulderSheet(list, units, options), paper),
@@ -104,7 +112,8 @@ function blankBlocks({ blanks, leftOver }: CuttingList, units: Units, reports: r
       ({ door, width, length, quantity, missing }): Block => ({
         kind: 'paragraph',
         tone: 'trouble',
-        text: `No blank for ${quantity} of door ${safeText(door)}, ${size(length, units)} × ${size(width, units)}: ${size(missing, units)} of width is missing. A spare panel or a carrier would do it.`,
+        // The name comes last: one that runs from right to left turns the figures after it round.
+        text: `No blank for ${quantity} of ${size(length, units)} × ${size(width, units)}: ${missing > 0 ? `${size(missing, units)} of width is missing. A spare panel` : 'a spare panel of any width'} or a carrier would do it. Door ${safeText(door)}`,
       }),
     ),
   ];

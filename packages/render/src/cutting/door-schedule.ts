@@ -7,8 +7,8 @@ import { safeText } from '../text/safe-text.ts';
 import { drawGrainArrow } from '../views/grain.ts';
 import { scaleText } from '../words/lengths.ts';
 
-/** Doors that are drawn: more than anyone looks through, in a few seconds. */
-const MOST_DOORS = 1000;
+/** Doors that are drawn: more than anyone looks through. */
+const MOST_DOORS = 120;
 
 /** Doors on a sheet: three beside each other, three rows. */
 const ACROSS = 3;

@@ -67,7 +67,10 @@ function writeTable({ about, head, rows, foot, align, total }: Table): string {
     `<${tag}${align[column] === 'end' ? ' class="end"' : ''}>${typeof content === 'string' ? escapeXml(content) : sceneToSvg(content, { theme: 'print', bare: true }).trim()}</${tag}>`;
   const row = (tag: string, cells: readonly Cell[], look = '') =>
     `<tr${look}>${cells.map((content, column) => cell(tag, content, column)).join('')}</tr>`;
-  const last = foot.length === 0 ? '' : `<tfoot>${foot.map((cells, i) => row('td', cells, i === total ? ' class="total"' : '')).join('')}</tfoot>`;
+  const last =
+    foot.length === 0
+      ? ''
+      : `<tfoot>${foot.map((cells, i) => row('td', cells, i === total ? ' class="total"' : '')).join('')}</tfoot>`;
   return `<table aria-label="${escapeXml(about)}"><thead>${row('th', head)}</thead><tbody>${rows.map((cells) => row('td', cells)).join('')}</tbody>${last}</table>`;
 }
 

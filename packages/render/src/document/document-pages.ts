@@ -20,6 +20,8 @@ const COLUMN_GAP = 4;
 /** Room above and under the words of a table's row together, mm. */
 const ROW_ROOM = 2.2;
 const DENSE_ROW = 1.2;
+/** Room for the page's number at the foot. */
+const PAGE_NUMBER = 25;
 /** Room that a figure takes for its caption at least, mm. */
 const LEAST_FIGURE = 30;
 
@@ -66,7 +68,7 @@ export function documentPages(document: TextDocument, paper: PaperName = 'a4'): 
     description: `${document.title}, page ${i + 1} of ${pages.length}`,
     items: [
       ...moveItems(items, SIDE, 0),
-      text('foot', 'quiet', SIDE, height - 10, document.foot, SMALL),
+      text('foot', 'quiet', SIDE, height - 10, fitText(document.foot, SMALL, room - PAGE_NUMBER), SMALL),
       text('page', 'quiet', width - SIDE, height - 10, `${i + 1} / ${pages.length}`, SMALL, 'end'),
     ],
   }));

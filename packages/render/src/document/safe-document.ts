@@ -56,5 +56,8 @@ function safeLine(text: string): string {
 }
 
 function safeLines(text: string): string {
-  return text.split(/\r\n|[\n\r\p{Zl}\p{Zp}]/u).map(safeLine).join('\n');
+  return text
+    .split(/\r\n|[\n\r\p{Zl}\p{Zp}]/u)
+    .map(safeLine)
+    .join('\n');
 }

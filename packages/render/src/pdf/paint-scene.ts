@@ -6,6 +6,7 @@ import type { Typefaces } from '../letters/typefaces.ts';
 import type { ImageItem, Item, PathItem, TextItem } from '../scene.ts';
 import { PALETTES, STYLES } from '../style.ts';
 import { CAPITAL } from '../text/measure-text.ts';
+import { hasLeftwards } from '../text/safe-text.ts';
 
 type Document = InstanceType<typeof PDFDocument>;
 
@@ -66,7 +67,8 @@ function paintText(document: Document, item: TextItem, typefaces: Typefaces): vo
     document.font(typeface.name, size).text(text, round(item.x + start + x * size), round(item.y), {
       lineBreak: false,
       baseline: 'alphabetic',
-      features: [],
+      // Word by word, each laid out once; what runs leftwards is laid out as a whole, or its words would change places.
+      ...(hasLeftwards(text) && { features: [] }),
     });
   if (item.upright) document.restore();
 }

@@ -4,7 +4,8 @@ declare module 'pdfkit' {
   interface TextOptions {
     readonly lineBreak: false;
     readonly baseline: 'alphabetic';
-    readonly features: readonly string[];
+    /** Left out: words are laid out once each and kept. */
+    readonly features?: readonly string[];
   }
   interface StructureElement {
     add(child: StructureElement): StructureElement;

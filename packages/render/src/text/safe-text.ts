@@ -11,9 +11,18 @@ export function safeText(text: string): string {
     .trim();
 }
 
-/** The text with everything that XML reads as markup written as entities. */
+/** What XML 1.0 has no place for (section 2.2): most control characters, halves of surrogate pairs, two signs that are none. */
+// biome-ignore lint/suspicious/noControlCharactersInRegex: they are what is looked for
+const NOT_XML = /[\u0000-\u0008\u000b\u000c\u000e-\u001f\ufffe\uffff]|\p{Cs}/gu;
+
+/** The text with everything that XML reads as markup written as entities, and without what no XML may hold. */
 export function escapeXml(text: string): string {
-  return text.replace(/&/g, '&amp;').replace(/</g, '&lt;').replace(/>/g, '&gt;').replace(/"/g, '&quot;');
+  return text
+    .replace(NOT_XML, '')
+    .replace(/&/g, '&amp;')
+    .replace(/</g, '&lt;')
+    .replace(/>/g, '&gt;')
+    .replace(/"/g, '&quot;');
 }
 
 /** Letters of scripts that run from right to left. */

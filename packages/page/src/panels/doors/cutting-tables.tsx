@@ -51,8 +51,8 @@ export function CuttingTables({ list }: { list: CuttingList }): JSX.Element {
       )}
       {list.leftOver.map(({ door, missing, quantity }) => (
         <p key={door} class="fault">
-          {quantity} × {door}: too narrow to run alone on the end grain. A spare or a carrier of {say(missing)} beside
-          it would do.
+          {quantity} × {door}: too narrow to run alone on the end grain. A spare or a carrier{' '}
+          {missing > 0 ? `of ${say(missing)}` : 'of any width'} beside it would do.
         </p>
       ))}
       <Rows
