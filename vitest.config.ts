@@ -11,7 +11,7 @@ const SLOW = [
   'tests/render/{crossing,renderers,print-scale,pdf,draw-command,layout,layout-sheets}.test.ts',
   'tests/properties/**/*.test.ts',
   'tests/reference/**/*.test.ts',
-  'tests/regressions/fuzz.test.ts',
+  'tests/regressions/{fuzz,quotes-and-lists}.test.ts',
 ];
 
 const shared = {

@@ -70,7 +70,7 @@ describe('fielded quote', () => {
     expect(status).toBe(0);
     expect(out).toContain('not priced');
     expect(err.replaceAll('\n', ' ')).toContain(
-      'Not priced, since the shop file has no panel.species, machines, rates.metresPerHour, rates.door, rates.finish, rates.knife.',
+      'Not priced, since nobody gives panel.species, machines, rates.metresPerHour, rates.door, rates.finish, rates.knife.',
     );
     expect(err).toContain('season, spread');
   });
