@@ -59,5 +59,5 @@ export function formatPrice(minor: number, currency: string, locale = 'en-GB'): 
     currency,
     minimumFractionDigits: digits,
     maximumFractionDigits: digits + 4,
-  }).format(Number(`${minor}e-${digits}`));
+  }).format(shiftPoint(minor, -digits));
 }

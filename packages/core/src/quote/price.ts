@@ -209,7 +209,7 @@ const MOST_DIGITS = 6;
 export function quantityShown({ quantity, price, amount }: Pick<QuoteLine, 'quantity' | 'price' | 'amount'>): number {
   for (let digits = FEWEST_DIGITS; digits < MOST_DIGITS; digits++) {
     const shown = Number(quantity.toFixed(digits));
-    if (price === null || roundMoney(shown * price) === amount) return shown;
+    if (shown > 0 && (price === null || roundProduct([shown, price]) === amount)) return shown;
   }
   return Number(quantity.toFixed(MOST_DIGITS));
 }
