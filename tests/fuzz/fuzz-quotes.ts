@@ -89,7 +89,9 @@ export function moneyFaults(price: QuotePrice, rates: Pick<Rates, 'margin' | 'ta
   let net = 0n;
   for (const { item, quantity, price: each, amount, missing } of price.lines) {
     if ((amount === null) !== (missing !== null)) faults.push(`${item} is neither priced nor missing`);
-    if (missing !== null && !price.notPriced.includes(missing)) faults.push(`${item} is not named as not priced`);
+    // The frame's own cuts without a head are named as not counted instead.
+    if (missing !== null && item !== 'frame' && !price.notPriced.includes(missing))
+      faults.push(`${item} is not named as not priced`);
     if (amount === null && each === null) continue;
     if (each === null) {
       faults.push(`${item} has an amount and no price`);

@@ -72,7 +72,15 @@ it('would notice money that does not add up', () => {
     from: '',
     missing: null,
   } as const;
-  const price = { currency: 'EUR', marginRate: 10, tax: null, deposit: null, depositRate: null, notPriced: [] };
+  const price = {
+    currency: 'EUR',
+    marginRate: 10,
+    tax: null,
+    deposit: null,
+    depositRate: null,
+    notPriced: [],
+    notCounted: [],
+  };
   const right = { ...price, lines: [{ ...line, amount: 38 }], net: 38, margin: 4, total: 42 };
   expect(moneyFaults(right, { margin: 10 })).toEqual([]);
   expect(moneyFaults({ ...right, total: 41 }, { margin: 10 })).toEqual(['total is 41, and comes to 42']);
