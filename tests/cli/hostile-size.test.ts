@@ -65,10 +65,10 @@ interface Cost {
 }
 
 /** Runs the command as a process that tells what it cost as it ends. */
-async function costOf(path: string): Promise<Cost> {
+async function costOf(path: string, argv: readonly string[] = ['check', '--json', path]): Promise<Cost> {
   const tell = `process.on("exit",()=>{const u=process.resourceUsage();require("fs").writeSync(2,"\\n#"+JSON.stringify(u))})`;
   const hook = put(folder, 'tell.cjs', tell);
-  const child = spawn(process.execPath, ['--require', hook, await fielded, 'check', '--json', path], {
+  const child = spawn(process.execPath, ['--require', hook, await fielded, ...argv], {
     stdio: ['ignore', 'ignore', 'pipe'],
   });
   let err = '';
@@ -89,6 +89,52 @@ describe('inputs at the bounds', () => {
     expect(cost.status, 'read and evaluated').toBeLessThan(2);
     expect(cost.seconds, 'seconds of processor time').toBeLessThan(2);
     expect(cost.megabytes, 'megabytes at most').toBeLessThan(512);
+  });
+});
+
+/** A shop of so many knives, heads and machines, all of them possible, and a job whose cuts run on the first. */
+function largeShop(knives: number, heads: number, machines: number, cuts: number): { shop: string; job: string } {
+  const shop = `fielded: 1
+knives:
+${many(knives, (i) => `  k${i}: { shape: ogee, reach: ${30 + (i % 100) / 10}, depth: ${4 + (i % 17) / 10}, head: h${i % heads}, fromFace: 1 }\n`)}heads:
+${many(heads, (i) => `  h${i}: { cuttingDiameter: ${140 + (i % 50)}, bodyDiameter: 50, height: 40, rake: 15, maxSpeed: 7000 }\n`)}machines:
+${many(machines, (i) => `  m${i}: { speeds: [3000, 6000], seat: [-70, 90], opening: 220, nutDiameter: 48, feeds: [4], fenceGap: ${120 + i} }\n`)}`;
+  const side = (i: number) => (i % 2 === 0 ? 'front' : 'back');
+  const job = `${HEAD.replace('thickness: 20', 'thickness: 30').replace('thickness: 22', 'thickness: 32')}shop: shop.yaml
+cuts:\n${many(cuts, (i) => `  - { name: c${i}, side: ${side(i)}, knife: k${i} }\n`)}`;
+  return { shop, job };
+}
+
+describe('a shop with as much in it as it may hold', () => {
+  const { shop, job } = largeShop(500, 200, 50, 2);
+  put(folder, 'shop.yaml', shop);
+  const path = put(folder, 'large-shop.yaml', job);
+
+  it.each([
+    ['check', []],
+    ['plan', []],
+    ['match', ['--cut', 'c0']],
+  ])('%s %j takes under 2 seconds and 512 MB', { timeout: 30_000 }, async (command, rest) => {
+    const cost = await costOf(path, [command, path, ...rest]);
+    expect(cost.status, 'answered').toBeLessThan(2);
+    expect(cost.seconds, 'seconds of processor time').toBeLessThan(2);
+    expect(cost.megabytes, 'megabytes at most').toBeLessThan(512);
+  });
+
+  it('is refused in a line with more', async () => {
+    const refusal = async (...counts: [number, number, number]) => {
+      put(folder, 'shop.yaml', largeShop(...counts, 1).shop);
+      const { err } = await run(['check', put(folder, 'past-shop.yaml', largeShop(1, 1, 1, 1).job)]);
+      put(folder, 'shop.yaml', shop);
+      return err.replace(/^.*shop\.yaml:\d+:\d+ {2}/, '');
+    };
+    const keep = 'Keep in the shop file what its jobs use.\n';
+    expect(await refusal(501, 1, 1)).toBe(`knives holds more than 500. ${keep}`);
+    expect(await refusal(1, 201, 1)).toBe(`heads holds more than 200. ${keep}`);
+    expect(await refusal(1, 1, 51)).toBe(`machines holds more than 50. ${keep}`);
+    expect(await refusal(10_000, 1, 1)).toContain(
+      'The file holds more than 250000 words, marks and line ends of YAML.',
+    );
   });
 });
 

@@ -227,6 +227,35 @@ describe('files', () => {
     }
   });
 
+  it('a progressive JPEG is read up to 10 million pixels: it takes 30 bytes for each', () => {
+    // Its header alone: SOF2 of 8 bits, one component (ITU-T T.81 B.2.2).
+    const progressive = (high: number, wide: number) =>
+      new Uint8Array([
+        0xff,
+        0xd8,
+        0xff,
+        0xc2,
+        0,
+        11,
+        8,
+        high >> 8,
+        high & 255,
+        wide >> 8,
+        wide & 255,
+        1,
+        1,
+        0x11,
+        0,
+        0xff,
+        0xd9,
+      ]);
+    const refused = (bytes: Uint8Array) => (readScan(bytes) as { refused?: string }).refused;
+    expect(refused(progressive(7016, 4960))).toBe(
+      'this JPEG is progressive, and up to 10 million pixels of those are read',
+    );
+    expect(refused(progressive(3000, 3000))).toContain('damaged');
+  });
+
   it('pictures that unpack to more than they say are refused before they are unpacked', () => {
     const refused = (bytes: Uint8Array) => (readScan(bytes) as { refused?: string }).refused;
     const header = (side: number, depth: number, type: number) => {

@@ -33,3 +33,8 @@ export const MOST_DOORS = 3000;
 
 /** Panels of all doors together, with their quantities: narrow ones are shared out among blanks one by one. */
 export const MOST_PANELS = 50_000;
+
+/** Knives, heads and machines of a shop: one knife is held against another in a millisecond, and each cut is tried on every machine. */
+export const MOST_KNIVES = 500;
+export const MOST_HEADS = 200;
+export const MOST_MACHINES = 50;

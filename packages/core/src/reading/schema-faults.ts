@@ -45,6 +45,8 @@ function explain(issue: Issue, at: string, tree: Tree): ToldFault {
   if (type === 'min_length' || (at === 'cuts' && input === null))
     return tellFault(at === 'cuts' ? 'fault.no-cuts.empty' : 'fault.empty-value.list', {});
   if (type === 'max_length') return tellFault('fault.too-many', { most: Number(issue.requirement) });
+  if (type === 'max_entries')
+    return tellFault('fault.too-many', { most: Number(issue.requirement) }, 'fault.too-many.shop.do');
   if (at === '' && input === null) return tellFault('fault.file-empty', {});
   if (input === null) return tellFault('fault.empty-value', { wanted: wantedOf(type, options, 'wanted.group-like') });
   if (options.length > 0 && typeof input === 'string') {

@@ -3,6 +3,7 @@ import { DEFAULTS } from '../job/defaults.ts';
 import type { Units } from '../measure/length.ts';
 import { angle, length, millimetres, number, presentation, text } from './figures.ts';
 import type { ShopFile } from './job-file.ts';
+import { MOST_HEADS, MOST_KNIVES, MOST_MACHINES } from './limits.ts';
 import { withShapes } from './profile-schema.ts';
 import { ratesSchema } from './rates-schema.ts';
 import { about, group, named, oncePerUnit, VERSION } from './schema-shapes.ts';
@@ -24,42 +25,45 @@ function makeShopSchema(units: Units): v.GenericSchema<unknown, ShopFile> {
   return group({
     fielded: about(v.literal(VERSION), 'version of this format: 1'),
     units: v.optional(about(v.picklist(['mm', 'in']), 'unit of every bare number in the file'), DEFAULTS.units),
-    knives: v.optional(named(knifeSchema(units)), {}),
-    heads: v.optional(named(headSchema(units)), {}),
+    knives: v.optional(v.pipe(named(knifeSchema(units)), v.maxEntries(MOST_KNIVES)), {}),
+    heads: v.optional(v.pipe(named(headSchema(units)), v.maxEntries(MOST_HEADS)), {}),
     machines: v.optional(
-      named(
-        group({
-          speeds: about(v.pipe(v.array(speed()), v.minLength(1)), 'spindle speeds, turns a minute'),
-          seat: about(
-            v.tuple([length(units, {}), length(units, {})]),
-            'lowest and highest seat of the head, measured from the table',
-          ),
-          opening: positive('diameter of the hole in the table'),
-          nutDiameter: positive('diameter of the spindle nut'),
-          reversing: v.optional(about(v.boolean(), 'whether the spindle can turn both ways'), DEFAULTS.reversing),
-          feeds: v.optional(about(v.array(number({ above: 0, most: 1000 }, 'a feed')), 'feeds, metres a minute'), []),
-          rings: v.exactOptional(
-            about(v.pipe(v.array(length(units, ABOVE_NOTHING)), v.minLength(1)), 'hole diameters of its table rings'),
-          ),
-          spindle: v.exactOptional(positive('diameter of the spindle')),
-          spindleLength: v.exactOptional(positive("usable above the seat's face, nut included")),
-          power: v.exactOptional(about(number({ above: 0, most: 1000 }, 'a power'), 'of its motor, kW')),
-          fenceGap: v.exactOptional(positive('greatest gap between the halves of the fence')),
-          bearings: v.exactOptional(
-            about(v.array(length(units, ABOVE_NOTHING)), 'diameters of the bearings for curved work'),
-          ),
-          ringFences: v.exactOptional(
-            about(v.array(length(units, ABOVE_NOTHING)), 'outer diameters of the ring fences for curved work'),
-          ),
-          tallFence: v.exactOptional(about(v.boolean(), 'whether it has a fence to hold a panel upright')),
-          tilt: v.optional(
-            about(
-              v.tuple([angle({ least: -90, most: 90 }), angle({ least: -90, most: 90 })]),
-              'least and greatest tilt of the spindle',
+      v.pipe(
+        named(
+          group({
+            speeds: about(v.pipe(v.array(speed()), v.minLength(1)), 'spindle speeds, turns a minute'),
+            seat: about(
+              v.tuple([length(units, {}), length(units, {})]),
+              'lowest and highest seat of the head, measured from the table',
             ),
-            DEFAULTS.tilt,
-          ),
-        }),
+            opening: positive('diameter of the hole in the table'),
+            nutDiameter: positive('diameter of the spindle nut'),
+            reversing: v.optional(about(v.boolean(), 'whether the spindle can turn both ways'), DEFAULTS.reversing),
+            feeds: v.optional(about(v.array(number({ above: 0, most: 1000 }, 'a feed')), 'feeds, metres a minute'), []),
+            rings: v.exactOptional(
+              about(v.pipe(v.array(length(units, ABOVE_NOTHING)), v.minLength(1)), 'hole diameters of its table rings'),
+            ),
+            spindle: v.exactOptional(positive('diameter of the spindle')),
+            spindleLength: v.exactOptional(positive("usable above the seat's face, nut included")),
+            power: v.exactOptional(about(number({ above: 0, most: 1000 }, 'a power'), 'of its motor, kW')),
+            fenceGap: v.exactOptional(positive('greatest gap between the halves of the fence')),
+            bearings: v.exactOptional(
+              about(v.array(length(units, ABOVE_NOTHING)), 'diameters of the bearings for curved work'),
+            ),
+            ringFences: v.exactOptional(
+              about(v.array(length(units, ABOVE_NOTHING)), 'outer diameters of the ring fences for curved work'),
+            ),
+            tallFence: v.exactOptional(about(v.boolean(), 'whether it has a fence to hold a panel upright')),
+            tilt: v.optional(
+              about(
+                v.tuple([angle({ least: -90, most: 90 }), angle({ least: -90, most: 90 })]),
+                'least and greatest tilt of the spindle',
+              ),
+              DEFAULTS.tilt,
+            ),
+          }),
+        ),
+        v.maxEntries(MOST_MACHINES),
       ),
       {},
     ),

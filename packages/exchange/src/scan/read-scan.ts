@@ -11,8 +11,10 @@ const MOST_PIXELS = 70e6;
 const MOST_RAW = 145e6;
 /** Fewer across or down than this show no profile. */
 const LEAST_SIDE = 50;
-/** What decoding a JPEG may take, MB: three colours of A4 at 600 dpi take more, and are refused in words. */
-const MOST_MEMORY = 1024;
+/** Pixels of a JPEG that is coded otherwise than scanners do, progressive above all: decoding one takes 30 bytes for each. */
+const MOST_PROGRESSIVE = 10e6;
+/** What the library may take for it, MB. */
+const MOST_MEMORY = 400;
 
 /**
  * A scan in a PNG or JPEG file, in shades of grey.
@@ -38,12 +40,17 @@ export function readScan(bytes: Uint8Array): ScanImage | ScanRefusal {
   if (width < LEAST_SIDE || height < LEAST_SIDE)
     return { refused: `the picture is only ${width} × ${height} pixels`, instead: 'Scan the sample at 600 dpi' };
   try {
-    return { width, height, dpi, grey: kind === 'png' ? greyOfPng(bytes, width, height) : greyOfJpeg(bytes) };
+    return {
+      width,
+      height,
+      dpi,
+      grey: kind === 'png' ? greyOfPng(bytes, width, height) : greyOfJpeg(bytes, width * height),
+    };
   } catch (error) {
-    if (/maxMemoryUsage/.test(String(error)))
+    if (error instanceof TooLarge || /maxMemoryUsage/.test(String(error)))
       return {
-        refused: 'decoding this JPEG would take too much memory',
-        instead: 'Crop it to the sample, or save it as PNG in shades of grey',
+        refused: `this JPEG is progressive, and up to ${MOST_PROGRESSIVE / 1e6} million pixels of those are read`,
+        instead: 'Crop it to the sample, or save it as a plain JPEG or as PNG',
       };
     return { refused: 'the picture is damaged and cannot be decoded', instead: 'Save the scan again' };
   }
@@ -77,10 +84,14 @@ function packed(data: ArrayLike<number>, i: number, width: number, depth: number
   return (byte >> (8 - depth - (bit & 7))) & (2 ** depth - 1);
 }
 
+/** A picture that the library for progressive ones would take too much memory for. */
+class TooLarge extends Error {}
+
 /** Scanners and cameras write sequential JPEGs, of which only the brightness is decoded; any other is left to the library. */
-function greyOfJpeg(bytes: Uint8Array): Uint8Array {
+function greyOfJpeg(bytes: Uint8Array, pixels: number): Uint8Array {
   const light = greyOfSequentialJpeg(bytes);
   if (light !== null) return light;
+  if (pixels > MOST_PROGRESSIVE) throw new TooLarge();
   const { data, width, height } = decodeJpeg(bytes, {
     useTArray: true,
     formatAsRGBA: false,

@@ -68,6 +68,7 @@ export const READING_WORDS = {
   'fault.empty-value.list.do': 'Write at least one value in it.',
   'fault.too-many': '{at:path} holds more than {most:count}.',
   'fault.too-many.do': 'Split the job into several files.',
+  'fault.too-many.shop.do': 'Keep in the shop file what its jobs use.',
   'fault.too-many.pieces':
     'cuts: their outlines have {pieces:count} lines and arcs, and up to {most:count} are computed.',
   'fault.too-many.pieces.do': 'Draw them with fewer.',
