@@ -6,18 +6,31 @@ import { readTongue } from '../joint/tongue.ts';
 import { faceEnd } from '../machining/face-end.ts';
 
 /** Tongue and fit of an edge in the job's frame; every figure null where the cuts leave no tongue. */
-export function joinFrame(job: Job, { section, cuts }: Edge): { tongue: TongueReport; fit: FitReport } {
-  const insertion = designInsertion(job.frame);
-  if (section.gaps.length > 0) return { tongue: { ...NO_TONGUE, insertion }, fit: NO_FIT };
-  const tongue = readTongue(section, job.frame.groove.depth);
+export function joinFrame(job: Job, edge: Edge): { tongue: TongueReport; fit: FitReport } {
+  const { measures, read } = measureEdge(job, edge);
+  if (read === null) return { tongue: measures, fit: NO_FIT };
+  const { section, cuts } = edge;
   let margin: number | null = null;
   for (const { cut, sweep } of cuts) {
     const end = cut.side === 'front' ? faceEnd(sweep.swept) : null;
     if (end !== null && (margin === null || end > margin)) margin = end;
   }
-  const { measures, need } = measureTongue(tongue, insertion);
-  const fit = fitTongue(tongue, need, job.frame, job.fit, section.thickness, margin, job.panel.film ?? 0);
+  const fit = fitTongue(read.tongue, read.need, job.frame, job.fit, section.thickness, margin, job.panel.film ?? 0);
   return { tongue: measures, fit };
+}
+
+/** The tongue alone of a job's edge, without how it fits: a search that asks for nothing else takes half the time. */
+export function joinTongue(job: Job): TongueReport {
+  return measureEdge(job, makeEdge(job.panel, job.cuts)).measures;
+}
+
+/** The tongue of an edge, what is read off it, and the groove that it needs; null where the cuts leave none. */
+function measureEdge(job: Job, { section }: Edge) {
+  const insertion = designInsertion(job.frame);
+  if (section.gaps.length > 0) return { measures: { ...NO_TONGUE, insertion }, read: null };
+  const tongue = readTongue(section, job.frame.groove.depth);
+  const { measures, need } = measureTongue(tongue, insertion);
+  return { measures, read: { tongue, need } };
 }
 
 /** The fit a job would give, without the rest of its report. */

@@ -58,7 +58,14 @@ export function searchSetting(curve: Curve, value: number, from: number, least: 
       side.last = here;
     }
   }
-  return { found, nearest: found ?? nearestOf(curve, looked, value), reachable: rangeOf(looked) };
+  return {
+    found,
+    // Worked out where it is asked for: closing in takes as many readings as the search.
+    get nearest() {
+      return found ?? nearestOf(curve, looked, value);
+    },
+    reachable: rangeOf(looked),
+  };
 }
 
 interface End {

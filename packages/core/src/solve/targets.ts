@@ -4,7 +4,7 @@ import { makeEdge } from '../joint/edge.ts';
 import { designInsertion } from '../joint/fit.ts';
 import type { Said } from '../problem/problem.ts';
 import { told } from '../problem/say.ts';
-import { joinFrame } from '../report/join.ts';
+import { joinFrame, joinTongue } from '../report/join.ts';
 import { answerSeasons } from '../report/seasons.ts';
 import { unknownName } from './unknown-name.ts';
 
@@ -30,7 +30,7 @@ const OF_THE_JOINT: readonly Target[] = [
     words: told('target.clearance', {}),
     // Not the fit's own, which takes what is within 1e-9 of nothing as nothing: that would leave 0 a range of settings.
     read: (job) => {
-      const { grooveNeeded } = join(job).tongue;
+      const { grooveNeeded } = joinTongue(job);
       return grooveNeeded === null ? null : job.frame.groove.width - 2 * (job.panel.film ?? 0) - grooveNeeded;
     },
   },
@@ -80,11 +80,11 @@ const OF_THE_JOINT: readonly Target[] = [
       return range === null ? null : (range.least + range.most) / 2;
     },
   },
-  { name: 'thicknessAtTip', words: told('target.thicknessAtTip', {}), read: (job) => join(job).tongue.thicknessAtTip },
+  { name: 'thicknessAtTip', words: told('target.thicknessAtTip', {}), read: (job) => joinTongue(job).thicknessAtTip },
   {
     name: 'thicknessAtMouth',
     words: told('target.thicknessAtMouth', {}),
-    read: (job) => join(job).tongue.thicknessAtMouth,
+    read: (job) => joinTongue(job).thicknessAtMouth,
   },
 ];
 
