@@ -13,6 +13,8 @@ export const SEVERITIES = {
   'no-swell-gap': 'warning',
   'raise-hidden': 'warning',
   'spread-too-large': 'warning',
+  'fewer-joints': 'caution',
+  'worst-searched': 'caution',
   'another-unit': 'warning',
   'cut-misses': 'error',
   'feather-edge': 'warning',

@@ -7,6 +7,7 @@ import { edgeShare, swellingOf } from '../season/seasons.ts';
 import type { StackReport } from '../setup/plan.ts';
 import { createJoint, type Joint, NO_SWELLING, type Swelling } from '../spread/joint.ts';
 import { DEFAULT_SIMULATION, reportSpread, type SpreadReport } from '../spread/report.ts';
+import type { Side } from '../spread/side.ts';
 import { simulateInChunks } from '../spread/simulate.ts';
 import type { SimulatedSpread, SimulationOptions } from '../spread/simulation.ts';
 import { listSources } from '../spread/sources.ts';
@@ -33,8 +34,10 @@ export function answerSpread(
   if (tooLarge) return { problems: [spreadTooLarge(joint, job)] };
   // With seasons, what is missing is said there.
   const asked = (spread.moisture ?? 0) > 0 && job.season === undefined;
-  const problems = asked ? [...speciesFaults(job), ...widthFaults(job)] : [];
-  const report = reportSpread(job, spread, joint, options ?? affordable(joint));
+  const problems: Problem[] = asked ? [...speciesFaults(job), ...widthFaults(job)] : [];
+  const simulation = options ?? affordable(joint);
+  const report = reportSpread(job, spread, joint, simulation);
+  problems.push(...cautions(joint, simulation.count, options !== undefined, job));
   const together = findStacked(job, stack);
   if (together === undefined) return { report, problems };
   const stacked = stackedArrangement(job, spread, joint.swelling, together);
@@ -55,13 +58,36 @@ const MOST_SLID = 20_000;
 
 /** Pieces that may be looked at, over all joints, where nobody asked for a number of joints: about a second's worth. */
 const MOST_LOOKED_AT = 3e7;
-/** What cutting a piece anew costs, in pieces slid. */
+/** What cutting a piece anew costs, in pieces slid; and what a piece in the groove does where several wandering cuts cross. */
 const RECUT_COST = 50;
+const CROSSING_COST = 100;
+/** Pieces further in than the tongue by this are out of every joint's reach, mm; and what a crossing costs besides its pieces. */
+const WITHIN_REACH = 2;
+const CROSSING_START = 10;
 
-/** The usual number of joints, or as many of a joint with very many pieces as take about a second. */
-function affordable({ slides, pieces }: Joint): SimulationOptions {
-  const each = pieces * (slides ? 1 : RECUT_COST);
+/** The usual number of joints, or as many as take about a second of a joint with very many pieces or with cuts that wander across each other. */
+function affordable(joint: Joint): SimulationOptions {
+  const { slides, pieces, sides, insertion } = joint;
+  const crossing =
+    sides === undefined ? 0 : piecesCrossing(sides.front, insertion) + piecesCrossing(sides.back, insertion);
+  const each = slides ? pieces + CROSSING_COST * crossing : pieces * RECUT_COST;
   return { ...DEFAULT_SIMULATION, count: Math.min(DEFAULT_SIMULATION.count, Math.ceil(MOST_LOOKED_AT / each)) };
+}
+
+/** The pieces of a side's cuts that may cross within the groove; none where one cut is alone, or all rise towards the face. */
+function piecesCrossing({ surfaces, falls }: Side, insertion: number): number {
+  if (falls || surfaces.length < 2) return 0;
+  const within = surfaces.flatMap((surface) => surface.pieces.filter(({ x0 }) => x0 < insertion + WITHIN_REACH));
+  return CROSSING_START + within.length;
+}
+
+/** What of a spread is less than usual: the number of joints that nobody asked for, and a worst case that is not proved. */
+function cautions({ slides }: Joint, count: number, asked: boolean, voice: Voice): Problem[] {
+  const usual = DEFAULT_SIMULATION.count;
+  return [
+    ...(count < usual && !asked ? [sayProblem('fewer-joints', 'spread', { count, usual }, voice)] : []),
+    ...(slides ? [] : [sayProblem('worst-searched', 'spread', {}, voice)]),
+  ];
 }
 
 function spreadTooLarge({ slides, pieces, cuts }: Joint, voice: Voice): Problem {

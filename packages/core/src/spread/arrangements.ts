@@ -7,7 +7,7 @@ import { type Stack, stackFigure } from './stack.ts';
 type Run = 'under' | 'over';
 
 /** The clearance's stack if the cuts were run another way round. */
-export interface Arrangement extends Pick<Stack, 'nominal' | 'worst' | 'rss' | 'sources'> {
+export interface Arrangement extends Stack {
   /** For each cut in running order. */
   readonly runs: readonly Run[];
   /** Whether this is how the job runs them. */
@@ -35,12 +35,14 @@ const MOST_FREE = 4;
  */
 export function listArrangements(job: JointSizes, limits: SpreadLimits, asGiven: Joint): Arrangement[] {
   const given = job.cuts.map((cut) => cut.run);
+  // On stock as thick as the cutters are set for, a cut leaves the same whichever way it is run.
+  const edges = job.panel.measured === job.panel.thickness ? asGiven.edges : undefined;
   const found = waysToRun(job).map((runs): Arrangement => {
     const isGiven = runs.every((run, index) => run === given[index]);
-    const joint = isGiven ? asGiven : createJoint(job, runs, asGiven.swelling);
-    const { nominal, worst, rss, sources } = stackFigure(joint, listSources(joint.cuts, limits), 'clearance');
+    const joint = isGiven ? asGiven : createJoint(job, runs, asGiven.swelling, edges);
+    const stack = stackFigure(joint, listSources(joint.cuts, limits), 'clearance');
     const byThickness = followThickness(joint, job.panel.measured, Math.max(limits.thickness, LEAST_SHOWN));
-    return { runs, given: isGiven, nominal, worst, rss, sources, byThickness };
+    return { runs, given: isGiven, ...stack, byThickness };
   });
   const width = ({ worst }: Arrangement) => Math.round((worst[1] - worst[0]) * 1e9);
   const overs = ({ runs }: Arrangement) => runs.filter((run) => run === 'over').length;

@@ -44,6 +44,8 @@ export interface Joint {
   /** Whether its surfaces can be slid, or the section has to be cut anew for every move; and how many lines and arcs they have. */
   readonly slides: boolean;
   readonly pieces: number;
+  /** What each cut leaves at its setting, in running order. */
+  readonly edges: readonly Chain[];
   /** Both sides' surfaces, where they can be slid. */
   readonly sides?: { readonly front: Side; readonly back: Side };
   /** What the figures follow from besides the depths of both sides: sizes as given, mm. */
@@ -91,6 +93,7 @@ export function createJoint(
     swelling,
     moveCount: movePlace(cuts.length),
     slides,
+    edges,
     pieces: edges.reduce((sum, edge) => sum + edge.length, 0),
     ...(sides && { sides }),
     sizes: { thickness: job.panel.measured, ...groove, film },

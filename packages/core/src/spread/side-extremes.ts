@@ -88,7 +88,10 @@ function leastBetween(side: Side, cut: Ranged, i: number, a: number, b: number, 
 
 /** The most: over all places that the cuts can be moved to, each as deep there as it can be. */
 function mostOfAll(side: Side, ranged: readonly Ranged[], into: number, effort: Effort): number {
-  const low = ranged.map(({ from }) => from);
+  // A surface that rises towards the face is deeper at every place the further in it is moved, unless that lifts it.
+  const low = ranged.map(({ from, to, stretches }, i) =>
+    side.surfaces[i]!.falls && stretches.every(({ slope }) => slope >= 0) ? to : from,
+  );
   const high = ranged.map(({ to }) => to);
   const deepestAt = (x: number) =>
     ranged.reduce(

@@ -121,31 +121,44 @@ function leastOfDeepest(
   };
   if (to > 0) least = Math.min(least, deepest(to, -1));
   for (let i = 0; i < surfaces.length; i++) {
+    const moved = right[i]!;
     // A surface may step through another where neither is shallowest.
-    for (const piece of surfaces[i]!.pieces) look(piece.x1 + right[i]!);
-    for (const place of surfaces[i]!.shallows) look(place.x + right[i]!);
-    for (let k = 0; k < i; k++) lookAtCrossings(surfaces, right, down, i, k, look);
+    for (const { x1 } of surfaces[i]!.pieces) {
+      if (x1 + moved >= to) break;
+      look(x1 + moved);
+    }
+    for (const { x } of surfaces[i]!.shallows) look(x + moved);
+    for (let k = 0; k < i; k++) lookAtCrossings(surfaces, right, down, i, k, to, look);
   }
   return least;
 }
 
-/** Visits every x where the surfaces of two cuts may cross; one that is not on both is a look too many, no harm. */
+/** Visits every x up to `to` where the surfaces of two cuts cross, and some where they nearly do: a look too many does no harm. */
 function lookAtCrossings(
   surfaces: readonly CutSurface[],
   right: ArrayLike<number>,
   down: ArrayLike<number>,
   i: number,
   k: number,
+  to: number,
   look: (x: number) => void,
 ): void {
+  const [ours, theirs] = [surfaces[i]!.pieces, surfaces[k]!.pieces];
+  const apart = right[i]! - right[k]!;
   const met: number[] = [];
-  for (const p of surfaces[i]!.pieces) {
-    const moved = shiftCurve(p, right[i]! - right[k]!, down[i]! - down[k]!);
-    for (const q of surfaces[k]!.pieces) {
-      if (moved.x1 < q.x0 || q.x1 < moved.x0) continue;
+  // Both run from the edge inwards: theirs that end before ours begins are passed once.
+  let first = 0;
+  for (const p of ours) {
+    if (p.x0 + right[i]! > to) return;
+    if (p.x1 + right[i]! < 0) continue;
+    const moved = shiftCurve(p, apart, down[i]! - down[k]!);
+    while (first < theirs.length && theirs[first]!.x1 < moved.x0) first++;
+    for (let n = first; n < theirs.length && theirs[n]!.x0 <= moved.x1; n++) {
+      const q = theirs[n]!;
       met.length = 0;
       meetCarriers(moved, q, met);
-      for (let m = 0; m < met.length; m += 2) look(met[m]! + right[k]!);
+      const [from, till] = [Math.max(moved.x0, q.x0) - SAME_LENGTH, Math.min(moved.x1, q.x1) + SAME_LENGTH];
+      for (let m = 0; m < met.length; m += 2) if (met[m]! >= from && met[m]! <= till) look(met[m]! + right[k]!);
     }
   }
 }

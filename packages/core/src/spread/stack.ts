@@ -1,6 +1,6 @@
 import { createReader, type Joint } from './joint.ts';
 import type { Figure, Source } from './sources.ts';
-import { worstCase } from './worst-case.ts';
+import { type FoundBy, findWorst } from './worst-case.ts';
 
 /** What one source does to a figure. */
 export interface SourceShare {
@@ -18,6 +18,8 @@ export interface SourceShare {
 export interface Stack {
   readonly nominal: number;
   readonly worst: readonly [number, number];
+  /** How the least and the most are known. */
+  readonly worstBy: readonly [FoundBy, FoundBy];
   readonly rss: readonly [number, number];
   /** Largest contribution first. */
   readonly sources: readonly SourceShare[];
@@ -29,10 +31,9 @@ const TRIAL = 0.01;
 /**
  * Stacks every source's ± into one figure of a joint, mm.
  *
- * `worst` is the least and most the figure can be with every source anywhere within its ±; `rss` is nominal ± the root of
+ * `worst` is the least and most the figure can be with every source anywhere within its ± (see `findWorst`); `rss` is nominal ± the root of
  * the sum of (slope·±)², which holds about 99.7 % of joints when each ± is three deviations and the figure is near linear
- * (Taylor's rule for propagating errors; formula S2). Worst cases sit at the ends of sources whose sense is known; the others are tried
- * in every combination of their ends and middles, and refined where a middle wins; above six of them, one after another.
+ * (Taylor's rule for propagating errors; formula S2).
  */
 export function stackFigure(joint: Joint, sources: readonly Source[], figure: Figure): Stack {
   const read = createReader(joint, figure);
@@ -49,9 +50,11 @@ export function stackFigure(joint: Joint, sources: readonly Source[], figure: Fi
   });
   const variance = shares.reduce((sum, { source, slope }) => sum + (slope * source.plusMinus) ** 2, 0);
   const root = Math.sqrt(variance);
+  const [least, most] = [findWorst(joint, sources, figure, -1), findWorst(joint, sources, figure, 1)];
   return {
     nominal,
-    worst: [worstCase(joint, sources, figure, -1), worstCase(joint, sources, figure, 1)],
+    worst: [least.worst, most.worst],
+    worstBy: [least.by, most.by],
     rss: [nominal - root, nominal + root],
     sources: shares
       .map(({ source, slope }) => {

@@ -24,9 +24,9 @@ export function stackedArrangement(
 ): Arrangement {
   const runs = job.cuts.map((_, index) => (index === stacked.upper ? ('over' as const) : ('under' as const)));
   const joint = tieCuts(createJoint(job, runs, swelling), stacked);
-  const { nominal, worst, rss, sources } = stackFigure(joint, stackSources(job, limits, stacked), 'clearance');
+  const stack = stackFigure(joint, stackSources(job, limits, stacked), 'clearance');
   const byThickness = followThickness(joint, job.panel.measured, Math.max(limits.thickness, LEAST_SHOWN));
-  return { runs, given: false, stacked: true, nominal, worst, rss, sources, byThickness };
+  return { runs, given: false, stacked: true, ...stack, byThickness };
 }
 
 /** The joint with the two cuts tied: the lower one's moves are the spindle's and the fence's, the upper one's height the spacer. */

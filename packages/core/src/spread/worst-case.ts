@@ -31,12 +31,12 @@ const FACTORS: Readonly<Record<Exclude<Figure, 'bottomGap'>, Factors>> = {
 };
 
 /**
- * The least (`way` -1) or most (+1) a figure can be, mm, with every source anywhere within its ± (formula S7): no joint inside them
- * beats it by more than 1e-7.
- *
- * Both sides' cuts move each for itself, so each side's extreme depth is sought alone; stock thickness and moisture, which act on
- * everything at once, are searched over together. Joints whose surfaces cannot be slid, or whose cuts are tied, are tried at the ends and middles of every source.
+ * How a worst case is known: by `proof`, a joint that is that bad and none worse by more than 1e-7 mm; by a `bound` that no joint exceeds and
+ * none may reach, where the search was cut short; or by `search` alone: the worst of many joints, and there may be a worse one.
  */
+export type FoundBy = 'proof' | 'bound' | 'search';
+
+/** The least (`way` -1) or most (+1) a figure can be, mm, with every source anywhere within its ± (see `findWorst`). */
 export function worstCase(
   joint: Joint,
   sources: readonly Source[],
@@ -44,17 +44,35 @@ export function worstCase(
   way: -1 | 1,
   parts: number = MOST_PARTS,
 ): number {
-  if (joint.sides === undefined) return seekWorst(createReader(joint, figure), joint, sources, figure, way);
+  return findWorst(joint, sources, figure, way, parts).worst;
+}
+
+/**
+ * The least (`way` -1) or most (+1) a figure can be, mm, with every source anywhere within its ± (formula S7), and how that is known.
+ *
+ * Both sides' cuts move each for itself, so each side's extreme depth is sought alone; stock thickness and moisture, which act on
+ * everything at once, are searched over together. Joints whose surfaces cannot be slid, or whose cuts are tied, are tried at the ends and middles of every source.
+ */
+export function findWorst(
+  joint: Joint,
+  sources: readonly Source[],
+  figure: Figure,
+  way: -1 | 1,
+  parts: number = MOST_PARTS,
+): { readonly worst: number; readonly by: FoundBy } {
+  if (joint.sides === undefined)
+    return { worst: seekWorst(createReader(joint, figure), joint, sources, figure, way), by: 'search' };
   const off = new Float64Array(joint.moveCount);
   for (const { place, plusMinus } of sources) off[place] = plusMinus;
-  if (figure === 'bottomGap') return worstGap(joint, off, way);
+  if (figure === 'bottomGap') return { worst: worstGap(joint, off, way), by: 'proof' };
   // The more pieces there are to look at, the fewer times.
   const effort = { parts: Math.min(parts, Math.max(LEAST_PARTS, MOST_LOOKS / joint.pieces)) };
   const search = createSearch(joint, joint.sides, off, FACTORS[figure], way, effort);
   const [thickness, moisture] = [off[MOVE.thickness]!, off[MOVE.moisture]!];
   const low = [-thickness, -moisture];
   const high = [thickness, moisture];
-  return way * greatest({ low, high, ...search }, CLOSE, effort);
+  const worst = way * greatest({ low, high, ...search }, CLOSE, effort);
+  return { worst, by: effort.parts > 0 ? 'proof' : 'bound' };
 }
 
 function worstGap({ sizes, insertion, swelling }: Joint, off: ArrayLike<number>, way: -1 | 1): number {

@@ -4,6 +4,10 @@ export const SPREAD_WORDS = {
     'The spread is left out: {pieces:count} lines and arcs in {cuts:count} cuts take too long to work out. Draw the profiles with fewer.',
   'spread-too-large.recut':
     'The spread is left out: a profile leaves a lip over wood that it clears, so every joint is cut anew, and {pieces:count} lines and arcs take too long. Draw the profiles with {most:count} at most.',
+  'fewer-joints':
+    'Only {count:grouped} joints are made at random instead of the usual {usual:grouped}: these cuts have so many lines and arcs that more would take long. `fielded check --simulate {usual:count}` makes them all.',
+  'worst-searched':
+    'A profile leaves a lip over wood that it clears, so the very worst of the spread is the worst of the joints that were tried, not proved: there may be a worse one. Allow for a little more.',
   'shares.normal':
     'Of {count:grouped} joints made at random, {bind:share} bind, {tight:share} are tight, {slide:share} slide, {rattle:share} rattle (each ± three deviations of a normal spread; seed {seed:count}).',
   'shares.uniform':
