@@ -1,4 +1,4 @@
-import { answerKnives, evaluateJoint, prepareJob, readJob } from '@fielded/core';
+import { answerKnives, evaluate, evaluateJoint, prepareJob, readJob } from '@fielded/core';
 import { describe, expect, it } from 'vitest';
 import { copeProfile } from '../../packages/core/src/joint/cope.ts';
 import { arcAngle, pointAlong } from '../../packages/geometry/src/along.ts';
@@ -71,6 +71,19 @@ describe('the cope of a frame', () => {
       evaluateJoint(jobWith(OVOLO, `, joint: { kind: cope, length: ${length} }`).job!).problems.map(({ code }) => code);
     expect(problemsOf(8.5)).toContain('cope-short');
     expect(problemsOf(9)).not.toContain('cope-short');
+  });
+
+  it('stays open where its stub tenon is longer than the groove is deep, which a tenon with a mortise is not', () => {
+    const longOf = (joint: string) =>
+      evaluate(jobWith(OVOLO, `, joint: { ${joint} }`).job!).problems.find(({ code }) => code === 'cope-long');
+    expect(longOf('kind: cope, length: 11')).toBeUndefined();
+    expect(longOf('kind: tenon, length: 30')).toBeUndefined();
+    const long = longOf('kind: cope, length: 14')!;
+    expect(long).toMatchObject({ severity: 'error', figures: { length: 14, depth: 11, over: 3 } });
+    expect(long.advice!.map(({ writes }) => writes)).toEqual([
+      [{ path: ['frame', 'joint', 'length'], mm: 11 }],
+      [{ path: ['frame', 'joint', 'kind'], word: 'tenon' }],
+    ]);
   });
 
   it('has a companion on the back: the profile of the inside arris is ordered too', () => {

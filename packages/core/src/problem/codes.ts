@@ -10,6 +10,7 @@ export const SEVERITIES = {
   loose: 'warning',
   'sticking-in-groove': 'error',
   'cope-short': 'error',
+  'cope-long': 'error',
   'no-swell-gap': 'warning',
   'raise-hidden': 'warning',
   'spread-too-large': 'warning',

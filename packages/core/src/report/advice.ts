@@ -19,6 +19,7 @@ import type { PreparedJob } from './prepare.ts';
 import { endsBeforeFrame } from './problems.ts';
 import {
   clearingReachesToTry,
+  copesToTry,
   engagementToTry,
   longerReachesToTry,
   looserToTry,
@@ -26,6 +27,7 @@ import {
   setbacksToTry,
   shorterReachesToTry,
   stickingsToTry,
+  tenonsToTry,
   thickerTonguesToTry,
 } from './size-advice.ts';
 import { LEAST_LIP } from './size-problems.ts';
@@ -128,6 +130,8 @@ function waysToTry(
     case 'no-lip':
     case 'thin-lip':
       return [setbacksToTry(job, LEAST_LIP)];
+    case 'cope-long':
+      return [copesToTry(job), tenonsToTry(job)];
     case 'sticking-in-groove':
       return [setbacksToTry(job, LEAST_LIP), stickingsToTry(job)];
     case 'edge-meets-body':

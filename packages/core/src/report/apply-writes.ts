@@ -14,7 +14,7 @@ const TILTS: Readonly<Record<string, number>> = { flat: 0, 'on-edge': Math.PI / 
 export function applyWrites(job: Job, writes: Writes): Job {
   return writes.reduce(
     (changed, write) =>
-      'mm' in write ? setLength(changed, write.path, write.mm) : present(changed, write.path, write.word),
+      'mm' in write ? setLength(changed, write.path, write.mm) : setWord(changed, write.path, write.word),
     job,
   );
 }
@@ -29,11 +29,14 @@ function setLength(job: Job, path: Writes[number]['path'], mm: number): Job {
 }
 
 /** The group with the value at `path` in it set. */
-function setIn<T>(group: T, [key, ...rest]: Writes[number]['path'], mm: number): T {
+function setIn<T>(group: T, [key, ...rest]: Writes[number]['path'], value: number | string): T {
   const inner = (group as Record<string, unknown>)[key as string];
-  return { ...group, [key as string]: rest.length === 0 ? mm : setIn(inner, rest, mm) };
+  return { ...group, [key as string]: rest.length === 0 ? value : setIn(inner, rest, value) };
 }
 
-function present(job: Job, [, place]: Writes[number]['path'], word: string): Job {
+/** A word of the frame, or how a cut is presented. */
+function setWord(job: Job, path: Writes[number]['path'], word: string): Job {
+  const [group, place] = path;
+  if (group === 'frame') return { ...job, frame: setIn(job.frame, path.slice(1), word) };
   return { ...job, cuts: job.cuts.map((cut, k) => (k === place ? { ...cut, tilt: TILTS[word] ?? cut.tilt } : cut)) };
 }

@@ -98,6 +98,10 @@ function frameProblems(job: Job, fit: FitReport): Problem[] {
     const figures = { reach: sticking.reach, length: joint.length, short: sticking.reach - joint.length };
     problems.push(sayProblem('cope-short', 'frame.joint.length', figures, job));
   }
+  if (joint.kind === 'cope' && joint.length > groove.depth + SAME_LENGTH) {
+    const figures = { length: joint.length, depth: groove.depth, over: joint.length - groove.depth };
+    problems.push(sayProblem('cope-long', 'frame.joint.length', figures, job));
+  }
   if (swellGap === 0) problems.push(sayProblem('no-swell-gap', 'frame.swellGap', {}, job));
   if (fit.visibleMargin !== null && fit.visibleMargin <= 0) problems.push(sayProblem('raise-hidden', 'cuts', {}, job));
   return problems;

@@ -72,6 +72,17 @@ export function stickingsToTry(job: Job): Advice[] {
   return [advise('advice.sticking', { depth }, [{ path: ['frame', 'sticking', 'depth'], mm: depth }], job)];
 }
 
+/** A stub tenon that ends at the bottom of the groove. */
+export function copesToTry(job: Job): Advice[] {
+  const length = job.frame.groove.depth;
+  return [advise('advice.cope-length', { length }, [{ path: ['frame', 'joint', 'length'], mm: length }], job)];
+}
+
+/** A mortise for the part of it that is longer than the groove is deep. */
+export function tenonsToTry(job: Job): Advice[] {
+  return [advise('advice.tenon', {}, [{ path: ['frame', 'joint', 'kind'], word: 'tenon' }], job)];
+}
+
 /** A field of this, mm, still reads as one between two raises. */
 const LEAST_FIELD = 20;
 

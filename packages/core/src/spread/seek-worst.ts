@@ -26,11 +26,7 @@ export function seekWorst(
   }
   const { best: corner, moves: bestMoves } =
     open.length <= MOST_TRIED ? tryEvery(read, moves, open, way) : climb(read, moves, open, way);
-  let best = corner;
-  for (const { place, plusMinus } of open) {
-    if (bestMoves[place] === 0) best = Math.max(best, refine(read, bestMoves, place, plusMinus, way));
-  }
-  return way * best;
+  return way * refine(read, bestMoves, corner, open, way);
 }
 
 interface Found {
@@ -103,30 +99,34 @@ function climb(
   return found;
 }
 
-/** Golden-section search of one source between its ends, the others kept; leaves `moves` at the best found. */
+/** Steps that are tried, each half the one before, from half a ± on: to some ten-millionth of it. */
+const STEPS = 24;
+
+/** From the best of the ends and middles to what lies between them: each source alone, in steps that halve (Hooke and Jeeves 1961). */
 function refine(
   read: (moves: Float64Array) => number,
   moves: Float64Array,
-  place: number,
-  plusMinus: number,
+  from: number,
+  open: readonly Source[],
   way: -1 | 1,
 ): number {
-  const golden = (Math.sqrt(5) - 1) / 2;
-  const at = (move: number) => {
-    moves[place] = move;
-    return way * read(moves);
-  };
-  let low = -plusMinus;
-  let high = plusMinus;
-  for (let turn = 0; turn < 60; turn++) {
-    const left = high - golden * (high - low);
-    const right = low + golden * (high - low);
-    if (at(left) > at(right)) high = right;
-    else low = left;
+  let best = from;
+  let part = 0.5;
+  for (let step = 0; step < STEPS; step++, part /= 2) {
+    for (let gained = true; gained; ) {
+      gained = false;
+      for (const { place, plusMinus } of open) {
+        for (const move of [-part * plusMinus, part * plusMinus]) {
+          const before = moves[place]!;
+          moves[place] = Math.max(-plusMinus, Math.min(plusMinus, before + move));
+          const tried = way * read(moves);
+          if (tried > best + SAME_LENGTH) {
+            best = tried;
+            gained = true;
+          } else moves[place] = before;
+        }
+      }
+    }
   }
-  const between = (low + high) / 2;
-  const found = at(between);
-  const stay = at(0);
-  if (found > stay) moves[place] = between;
-  return Math.max(found, stay);
+  return best;
 }
