@@ -1,9 +1,11 @@
 // No joint inside its limits is worse than the worst that is reported, and the worst is one that can be.
+
+import { answerSpread, type Job, type Profile, prepareJob } from '@fielded/core';
 import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
 import { createJoint, createReader, type Joint } from '../../packages/core/src/spread/joint.ts';
 import { type Figure, listSources, type Source } from '../../packages/core/src/spread/sources.ts';
-import { worstCase } from '../../packages/core/src/spread/worst-case.ts';
+import { findWorst, worstCase } from '../../packages/core/src/spread/worst-case.ts';
 import { line } from '../../packages/geometry/src/curve.ts';
 import { anyCut } from './any-cut.ts';
 import { coatedJob, cut, plainJob, profile, wedgeJob } from './joints-to-spread.ts';
@@ -97,6 +99,55 @@ describe('the worst case', () => {
     const nominal = createReader(joint, 'clearance')(new Float64Array(joint.moveCount));
     expect(most(3)).toBeCloseTo(nominal + 2, 7);
     expect(most(2)).toBeCloseTo(nominal, 7);
+  });
+});
+
+describe('what of a spread is less than usual', () => {
+  const wanderer = (seed: number): Profile => {
+    const points = Array.from({ length: 13 }, (_, i) => [2.5 * i, 3 + ((7 * i * seed) % 5)] as const);
+    const chain = [...points.slice(1).map(([x1, y1], i) => line(points[i]![0], points[i]![1], x1, y1))];
+    const [x, y] = points.at(-1)!;
+    return { shape: 'outline', reach: x, depth: 7, chain: [...chain, line(x, y, x, 0)] };
+  };
+  const limits = { ...none, thickness: 0.2, height: 0.2, fence: 0.3, square: 0.004, moisture: 2 };
+
+  it('is said: twelve cuts that wander across each other get fewer joints, within a second of the processor', () => {
+    const cuts = Array.from({ length: 12 }, (_, k) =>
+      cut(`cut ${k}`, k % 2 ? 'back' : 'front', wanderer(k + 1), { tilt: Math.PI / 2 }),
+    );
+    const job = plainJob({ cuts, panel: { thickness: 24, measured: 24, sawn: 'flat' }, spread: limits });
+    const prepared = prepareJob(job);
+    answerSpread(prepared, { count: 1, seed: 1, distribution: 'uniform' });
+    const start = process.cpuUsage();
+    const { report, problems } = answerSpread(prepared);
+    expect(process.cpuUsage(start).user / 1000).toBeLessThan(1000);
+    const { count } = report!.clearance.simulated;
+    expect(count).toBeLessThan(100_000);
+    expect(problems.find(({ code }) => code === 'fewer-joints')!.figures).toEqual({ count, usual: 100_000 });
+    // Whoever asks for a number gets it, and is told nothing.
+    const asked = answerSpread(prepared, { count: 50, seed: 1, distribution: 'normal' });
+    expect(asked.report!.clearance.simulated.count).toBe(50);
+    expect(asked.problems.map(({ code }) => code)).not.toContain('fewer-joints');
+  });
+
+  it('is said of a lip, whose worst is searched for; all else is proved, or a bound', () => {
+    const lip = [line(0, 5, 10, 5), line(10, 5, 6, 2), line(6, 2, 6, 0)];
+    const overhung = cut('lip', 'front', { shape: 'outline', reach: 10, depth: 5, chain: lip }, { tilt: 0.6 });
+    const answer = (job: Job) =>
+      answerSpread(prepareJob({ ...job, spread: limits }), { count: 1, seed: 1, distribution: 'uniform' });
+    const frame = { thickness: 30, groove: { width: 20, depth: 11, setback: 5 }, swellGap: 2 };
+    const searched = answer(plainJob({ cuts: [overhung], frame }));
+    expect(searched.report!.clearance.worstBy).toEqual(['search', 'search']);
+    expect(searched.problems.map(({ code }) => code)).toContain('worst-searched');
+    const proved = answer(plainJob());
+    expect(proved.report!.clearance.worstBy).toEqual(['proof', 'proof']);
+    expect(proved.problems.map(({ code }) => code)).not.toContain('worst-searched');
+  });
+
+  it('is no more than it can be: a raise on its own that leans, its fence off, is worst at the ends of both', () => {
+    const joint = createJoint(plainJob({ cuts: [cut('raise', 'front', profile('ogee', 38, 9, 11, 1.5))] }));
+    const sources = listSources(joint.cuts, { ...none, fence: 0.5, square: 0.01 });
+    expect(findWorst(joint, sources, 'frontMost', 1).by).toBe('proof');
   });
 });
 
