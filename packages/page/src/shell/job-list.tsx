@@ -1,6 +1,6 @@
 import { useSignal } from '@preact/signals';
 import type { JSX } from 'preact';
-import { useRef } from 'preact/hooks';
+import { useEffect, useRef } from 'preact/hooks';
 import { useDesk } from '../desk/context.ts';
 import type { Done, EarlierJob, Keeper } from '../desk/keeper.ts';
 import { handOver } from '../files/hand-over.ts';
@@ -14,11 +14,16 @@ export function JobList({ keeper, places }: { keeper: Keeper; places: Places }):
   const reload = () => {
     jobs.value = keeper.earlier();
   };
+  // Another tab may put a job there or take one away.
+  useEffect(() => {
+    addEventListener('storage', reload);
+    return () => removeEventListener('storage', reload);
+  });
   return (
     <section class="jobs" aria-labelledby="jobs-name">
       <h2 id="jobs-name">Jobs kept in this browser</h2>
-      {jobs.value.length === 0 && <p class="hint">There is only the one on the board.</p>}
       <ul>
+        <BoardRow keeper={keeper} reload={reload} />
         {jobs.value.map((job) => (
           <JobRow key={job.id} job={job} keeper={keeper} places={places} reload={reload} />
         ))}
@@ -33,6 +38,35 @@ export function JobList({ keeper, places }: { keeper: Keeper; places: Places }):
         Back to the board
       </button>
     </section>
+  );
+}
+
+/** The job on the board: it is named above, and can be copied here. */
+function BoardRow({ keeper, reload }: { keeper: Keeper; reload: () => void }): JSX.Element {
+  const desk = useDesk();
+  const title = String(desk.value('title') ?? 'Untitled job');
+  return (
+    <li>
+      <div class="job">
+        <JointThumb doc={desk.doc.value} />
+        <span>{title}</span>
+        <small>On the board</small>
+      </div>
+      <div class="deeds">
+        <button
+          type="button"
+          class="quiet"
+          aria-label={`Copy ${title}`}
+          onClick={() => {
+            const done = keeper.copy(keeper.jobId());
+            if (done !== 'done') desk.notice.value = { kind: 'fault', text: NOT_DONE[done] };
+            reload();
+          }}
+        >
+          Copy
+        </button>
+      </div>
+    </li>
   );
 }
 

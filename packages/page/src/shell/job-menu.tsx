@@ -47,11 +47,11 @@ export function JobMenu({ keeper, places, open }: { keeper: Keeper; places: Plac
               <small>{sayWhen(job)}</small>
             </button>
           ))}
-          <button type="button" onClick={go('jobs')}>
-            All jobs kept here…
-          </button>
         </>
       )}
+      <button type="button" onClick={go('jobs')}>
+        All jobs kept here…
+      </button>
     </>
   );
 }

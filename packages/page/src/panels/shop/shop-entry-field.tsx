@@ -59,7 +59,7 @@ function WrittenField(props: FieldProps): JSX.Element {
     return said === '';
   };
   return (
-    <div class={`field${fault ? ' faulty' : ''}`}>
+    <div class={`field${field.kind === 'figures' ? ' list' : ''}${fault ? ' faulty' : ''}`}>
       <label for={id}>{field.label}</label>
       <div class={field.kind === 'figure' ? 'line short' : 'line wide'}>
         <input
