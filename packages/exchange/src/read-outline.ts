@@ -25,7 +25,10 @@ function fromDxf(text: string): string | OutlineRefusal {
   const { outlines, leftOut } = readDxf(text);
   const [only, another] = outlines;
   if (only === undefined) {
-    const held = leftOut.length === 0 ? 'there is nothing in the drawing' : leftOut.join(', ').replace(/\.$/, '');
+    const held =
+      leftOut.length === 0
+        ? 'there is nothing in the drawing'
+        : leftOut.join(', ').replace(/\.$/, '').replace(/^This/, 'this');
     return {
       refused: `no outline of lines and arcs was found: ${held}`,
       instead: 'Save it with one polyline, or lines and arcs that meet',

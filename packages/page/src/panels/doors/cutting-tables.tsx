@@ -10,7 +10,8 @@ import { keepTogether } from '../../words/keep-together.ts';
 export function CuttingTables({ list }: { list: CuttingList }): JSX.Element {
   const desk = useDesk();
   const units = desk.units.value;
-  const say = (mm: number) => keepTogether(formatLength(mm, units));
+  // Nor is a fraction broken after its whole inches.
+  const say = (mm: number) => keepTogether(formatLength(mm, units)).replace(/(\d-)(?=\d)/g, '$1\u2060');
   return (
     <div class="cutting">
       <h3>Cutting list</h3>

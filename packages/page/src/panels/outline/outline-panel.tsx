@@ -52,7 +52,7 @@ export function OutlinePanel({ place, close }: { place: OutlinePlace; close: () 
               rows={3}
               spellcheck={false}
               value={path.value}
-              placeholder="M 0 9 H 12 A 20 20 0 0 1 30 2 V 0"
+              placeholder="M 0 9 H 12 A 27 27 0 0 0 30 2 V 0"
               onInput={(event) => {
                 path.value = event.currentTarget.value;
               }}
