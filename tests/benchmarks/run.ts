@@ -3,9 +3,10 @@ import { writeFileSync } from 'node:fs';
 import { cpus, totalmem } from 'node:os';
 import { fileURLToPath } from 'node:url';
 import { BOUND, figure, judgeGoals, OURS, rowOf as rowIn, worstError } from './goals.ts';
+import { explainLimits } from './limits.ts';
 import { compareEngines, growth, type Row, SIZES } from './rivals/compare.ts';
 import { compareOffsets, OFFSET_PIECES } from './rivals/offsets.ts';
-import { jointsPerSecond, timeWarmCalls } from './warm-times.ts';
+import { jointsPerSecond, timeReportParts, timeWarmCalls } from './warm-times.ts';
 import { timeCommands } from './whole-commands.ts';
 import { timeWholeJobs } from './whole-job-times.ts';
 
@@ -17,7 +18,8 @@ const offsets = await compareOffsets(seconds);
 const warm = [...timeWarmCalls(), ...timeWholeJobs()];
 const joints = jointsPerSecond();
 const commands = timeCommands();
-const goals = judgeGoals({ rows, offsets, warm, joints, commands });
+const measured = { rows, offsets, warm, joints, commands };
+const goals = judgeGoals(measured);
 
 const engines = [...new Set(rows.map(({ engine }) => engine))];
 const rowOf = (engine: string, pieces: number) => rowIn(rows, engine, pieces);
@@ -118,7 +120,8 @@ ${table(
   ['goal', 'measured', ''],
   goals.map(({ goal, measured, met }) => [goal, measured, met ? 'met' : '**missed**']),
 )}
-`;
+
+${explainLimits(measured, timeReportParts())}`;
 
 if (process.argv[2] === undefined)
   writeFileSync(fileURLToPath(new URL('../../docs/performance.md', import.meta.url)), page);

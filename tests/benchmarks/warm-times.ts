@@ -1,11 +1,25 @@
 import { readFileSync } from 'node:fs';
 import { fileURLToPath } from 'node:url';
-import { evaluate, evaluateJoint, type Job, readJob, readShop, type Shop, simulateJob } from '@fielded/core';
+import {
+  evaluate,
+  evaluateJoint,
+  type Job,
+  readFileData,
+  readJob,
+  readShop,
+  type Shop,
+  simulateJob,
+} from '@fielded/core';
+import { depthPath, pathData } from '@fielded/geometry';
 import { draw } from '@fielded/render';
+import { makeEdge } from '../../packages/core/src/joint/edge.ts';
+import { outlinePath } from '../../packages/core/src/joint/outline-path.ts';
 import { knifeFace } from '../../packages/core/src/knife/knife-face.ts';
 import { seeProfile } from '../../packages/core/src/knife/seen-profile.ts';
 import { steelOutline } from '../../packages/core/src/knife/steel-outline.ts';
 import { profileChain } from '../../packages/core/src/profile/chain.ts';
+import { joinFrame } from '../../packages/core/src/report/join.ts';
+import { tryJob } from '../../packages/core/src/report/try-job.ts';
 import { manyPieces } from '../support/many-pieces.ts';
 import { timeEach } from '../support/timing.ts';
 
@@ -27,6 +41,7 @@ export function timeWarmCalls(): Warm[] {
   const [twelveFit, manyFit] = [inWideGroove(twelve), inWideGroove(many)];
   return [
     { what: 'read the first example', ms: timeEach(() => readJob(text).faults.length), goal: null },
+    { what: 'its YAML alone, as plain data', ms: timeEach(() => readFileData(text).faults.length), goal: null },
     { what: 'evaluate the first example', ms: timeEach(() => evaluate(job).section.removedArea), goal: null },
     {
       what: 'evaluate 12 pieces that fit, the whole report',
@@ -70,6 +85,41 @@ export function inWideGroove(job: Job): Job {
   const { problems } = evaluate(wide);
   if (problems.length > 0) throw new RangeError(`it was to fit: ${problems.map(({ message }) => message).join(' ')}`);
   return wide;
+}
+
+/** What a report of 12 and of 500 pieces is made of, ms. */
+export interface ReportPart {
+  readonly what: string;
+  readonly twelve: number;
+  readonly many: number;
+}
+
+/** Times the parts of a report one by one, and one remedy tried out as advice has it done. */
+export function timeReportParts(): ReportPart[] {
+  const parts = [12, 500].map((pieces) => {
+    const job = inWideGroove(manyPieces(pieces, pieces));
+    const edge = makeEdge(job.panel, job.cuts);
+    const swept = edge.cuts.map(({ sweep }) => sweep.swept);
+    const shown = () =>
+      outlinePath(edge.section).length + depthPath(swept[0]!).length + pathData(swept[1]!, 20, false).length;
+    return {
+      section: timeEach(() => makeEdge(job.panel, job.cuts).section.wood.area),
+      fit: timeEach(() => joinFrame(job, edge).fit.clearance!),
+      shown: timeEach(shown),
+      tried: timeEach(() => tryJob(job).joint.length),
+    };
+  });
+  const row = (what: string, part: keyof (typeof parts)[number]): ReportPart => ({
+    what,
+    twelve: parts[0]![part],
+    many: parts[1]![part],
+  });
+  return [
+    row('the section', 'section'),
+    row('tongue and fit', 'fit'),
+    row('section and cuts as path data', 'shown'),
+    row('one remedy tried out', 'tried'),
+  ];
 }
 
 /** The job with a head for each of its cuts. */

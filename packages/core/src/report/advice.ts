@@ -47,6 +47,7 @@ export function adviseAll(
   season: SeasonReport | undefined,
   problems: readonly Problem[],
 ): Problem[] {
+  if (problems.length === 0) return [];
   const { job } = prepared;
   const effort = new Effort(job, prepared.edge);
   const known = new Set(problems.map(keyOf));

@@ -4,7 +4,7 @@ import type { SimulationOptions } from '../spread/simulation.ts';
 import { adviseAll } from './advice.ts';
 import { answerDoors } from './doors.ts';
 import { findHeadSeasons } from './head-problems.ts';
-import { answerJoint } from './joint.ts';
+import { answerJoint, describeJoint, findJointProblems } from './joint.ts';
 import { answerKnives } from './knives.ts';
 import { answerPlan, listNotChecked } from './plan.ts';
 import { prepareJob } from './prepare.ts';
@@ -45,14 +45,13 @@ export interface Evaluated {
 export function evaluateWithPlan(given: GivenJob, options: EvaluateOptions = {}): Evaluated {
   const prepared = prepareJob(given);
   const { job, fit } = prepared;
-  const { problems, ...joint } = answerJoint(prepared);
   const knives = answerKnives(prepared);
   const season = answerSeasons(prepared);
   const doors = answerDoors(prepared);
   const planned = answerPlan(prepared, doors);
   const spread = answerSpread(prepared, options.simulation, planned?.plan.stack);
   const all = [
-    ...problems,
+    ...findJointProblems(prepared),
     ...(knives?.problems ?? []),
     ...spread.problems,
     ...unknownWoods(job),
@@ -61,16 +60,16 @@ export function evaluateWithPlan(given: GivenJob, options: EvaluateOptions = {})
     ...findHeadSeasons(job, doors?.doors ?? [], season.report),
     ...(planned?.problems ?? []).filter(({ severity }) => severity === 'error'),
   ];
-  const report: Report = {
-    ...joint,
-    statements: stateBoth(job, fit.verdict, all, listNotChecked(planned)),
+  const statements = stateBoth(job, fit.verdict, all, listNotChecked(planned));
+  const problems = sortProblems(adviseAll(prepared, season.report, all));
+  const joint = { ...describeJoint(prepared), statements };
+  const more = {
     ...(knives && { knives: knives.reports }),
     ...(spread.report && { spread: spread.report }),
     ...(season.report && { season: season.report }),
     ...(doors && { doors: doors.doors, blanks: doors.blanks, leftOver: doors.leftOver, timber: doors.timber }),
-    problems: sortProblems(adviseAll(prepared, season.report, all)),
   };
-  return { report, planned };
+  return { report: { ...joint, ...more, problems }, planned };
 }
 
 /**

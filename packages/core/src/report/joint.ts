@@ -4,6 +4,7 @@ import { reportCope } from '../joint/cope.ts';
 import type { Edge, EdgeCut } from '../joint/edge.ts';
 import { outlinePath } from '../joint/outline-path.ts';
 import { toDegrees } from '../measure/angle.ts';
+import type { Problem } from '../problem/problem.ts';
 import { termsOf } from '../problem/terms.ts';
 import { profileChain } from '../profile/chain.ts';
 import type { PreparedJob } from './prepare.ts';
@@ -13,8 +14,19 @@ import { findSizeProblems } from './size-problems.ts';
 import { stateJoint } from './statements.ts';
 
 /** What every report says: the section its cuts leave, the tongue, the fit, and the problems of these, without advice. */
-export function answerJoint({ job, edge, tongue, fit }: PreparedJob): Report {
-  const problems = sortProblems([...findProblems(job, edge, fit), ...findSizeProblems(job, edge, tongue)]);
+export function answerJoint(prepared: PreparedJob): Report {
+  const { job, fit } = prepared;
+  const problems = findJointProblems(prepared);
+  return { ...describeJoint(prepared), statements: stateJoint(job, fit.verdict, problems), problems };
+}
+
+/** What is wrong with a joint, worst first, without advice. */
+export function findJointProblems({ job, edge, tongue, fit }: PreparedJob): Problem[] {
+  return sortProblems([...findProblems(job, edge, fit), ...findSizeProblems(job, edge, tongue)]);
+}
+
+/** The joint's part of a report, without anything said of it. */
+export function describeJoint({ job, edge, tongue, fit }: PreparedJob): Omit<Report, 'statements' | 'problems'> {
   return {
     fielded: 1,
     title: job.title,
@@ -25,8 +37,6 @@ export function answerJoint({ job, edge, tongue, fit }: PreparedJob): Report {
     section: reportSection(edge),
     tongue,
     fit: { ...fit, snug: job.fit.snug, loose: job.fit.loose },
-    statements: stateJoint(job, fit.verdict, problems),
-    problems,
   };
 }
 
