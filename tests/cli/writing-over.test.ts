@@ -15,30 +15,51 @@ import {
 import { join } from 'node:path';
 import { fileURLToPath } from 'node:url';
 import { describe, expect, it } from 'vitest';
+import { COMMANDS } from '../../packages/cli/src/commands.ts';
 import { makeFolder, put, run, spawnCommand } from './command.ts';
 
 const folder = makeFolder();
 const root = fileURLToPath(new URL('../..', import.meta.url));
 const example = join(root, 'examples/ogee-cove/job.yaml');
+const kitchen = join(root, 'examples/kitchen/job.yaml');
+const shop = join(root, 'examples/shop/shop.yaml');
 const job = (name: string) => put(folder, name, readFileSync(example));
 const solve = (path: string) => run(['solve', path, '--for', 'clearance=0.3', '--by', 'back relief.depth', '--write']);
 
 describe('standard output that cannot be written', () => {
-  it.each([
-    ['check', [example]],
-    ['check', ['--json', example]],
-    ['draw', [example]],
-    ['help', []],
-    ['completion', ['bash']],
-    ['--version', []],
-  ])('a full one is one line and status 2: %s %j', async (command, rest) => {
-    if (!existsSync('/dev/full')) throw new Error('this test needs /dev/full, which Linux has');
-    expect(await spawnCommand([command, ...rest], ' >/dev/full')).toEqual({
-      status: 2,
-      out: '',
-      err: 'fielded: standard output could not be written: the disk is full. Make room on it.\n',
-    });
+  /** Of each command a use that prints; `open` prints its address. */
+  const PRINTING: Readonly<Record<string, readonly string[]>> = {
+    check: [example],
+    draw: [example],
+    'cutting-list': [kitchen],
+    quote: [kitchen, '--date', '2026-03-14'],
+    template: [join(root, 'examples/wardrobe/job.yaml')],
+    solve: [example, '--for', 'clearance=0.3', '--by', 'back relief.depth'],
+    knife: [shop, '--name', 'ogee-38'],
+    trace: [join(root, 'examples/traced-sample/sample.png')],
+    match: [kitchen, '--cut', 'raise'],
+    plan: [kitchen],
+    sample: [example],
+    board: [shop],
+    open: [example, '--no-browser'],
+    completion: ['bash'],
+    help: [],
+  };
+
+  it('is tried for every command that there is', () => {
+    expect(Object.keys(PRINTING)).toEqual(Object.keys(COMMANDS));
   });
+
+  it.each([...Object.entries(PRINTING), ['check', ['--json', example]] as const, ['--version', []] as const])(
+    'a full one is one line and status 2: %s %j',
+    async (command, rest) => {
+      if (!existsSync('/dev/full')) throw new Error('this test needs /dev/full, which Linux has');
+      const { status, out, err } = await spawnCommand([command, ...rest], ' >/dev/full');
+      expect({ status, out }).toEqual({ status: 2, out: '' });
+      expect(err).toContain('fielded: standard output could not be written: the disk is full. Make room on it.\n');
+      expect(err).not.toContain('    at ');
+    },
+  );
 });
 
 describe('solve --write', () => {
@@ -138,13 +159,91 @@ describe('an output', () => {
 });
 
 describe('names with characters that nobody sees', () => {
-  it('reach neither terminal nor JSON as they are', async () => {
-    const bad = 'raise\u202E\u200F\u2066x';
-    const path = put(folder, 'bidi.yaml', readFileSync(example, 'utf8').replaceAll(/name: raise/g, `name: "${bad}"`));
-    const plain = await run(['check', path]);
-    const json = await run(['check', '--json', path]);
-    for (const text of [plain.out, plain.err, json.out])
-      expect(text).not.toMatch(/[\u202A-\u202E\u2066-\u2069\u200E\u200F]/);
-    expect(JSON.parse(json.out).section.cuts[0].name).toBe(bad);
+  /** Direction marks, the start of a terminal's orders, a bell. */
+  const SIGNS = '\u202E\u200F\u2066\u001b[31m\u0007';
+  const unseen = /[\u202A-\u202E\u2066-\u2069\u200E\u200F]|(?![\t\r\n])\p{Cc}/u;
+  const file = `fielded: 1
+title: "title${SIGNS.replaceAll(/./gu, (sign) => JSON.stringify(sign).slice(1, -1))}"
+shop: hidden-shop.yaml
+panel: { thickness: 20 }
+frame: { thickness: 22, groove: { width: 6.4, depth: 11, setback: 7.5 }, swellGap: 2 }
+cuts:
+  - { name: NAME, side: front, knife: KNIFE }
+  - { name: back, side: back, profile: { shape: cove, reach: 14, depth: 4.8, land: 9 }, head: HEAD }
+doors:
+  - { name: DOOR, width: 500, height: 800, stile: 60, rail: 70, head: { shape: arch, rise: 60 } }
+`;
+  const named = (text: string) =>
+    text.replaceAll(/NAME|KNIFE|HEAD|DOOR|MACHINE/g, (word) => JSON.stringify(`${word}${SIGNS}`));
+  const path = put(folder, 'hidden.yaml', named(file));
+  const shopPath = put(
+    folder,
+    'hidden-shop.yaml',
+    named(`fielded: 1
+name: NAME
+address: [NAME]
+knives: { KNIFE: { shape: ogee, reach: 38, depth: 9, land: 11, head: HEAD, kept: NAME } }
+heads: { HEAD: { cuttingDiameter: 160, bodyDiameter: 70, height: 40, rake: 15, maxSpeed: 7000 } }
+machines: { MACHINE: { speeds: [3000, 6000], seat: [-70, 90], opening: 220, nutDiameter: 48, feeds: [4] } }
+rates: { currency: EUR, hour: 40, door: 1, tax: { name: NAME, rate: 19 }, terms: [NAME] }
+`),
+  );
+  const quote = ['quote', path, '--draft', '--date', '2026-03-14', '--client', `client${SIGNS}`, '--number', SIGNS];
+
+  it.each<[string[]]>([
+    [['check', path]],
+    [['plan', path]],
+    [['plan', '--all', path]],
+    [['match', path, '--cut', `NAME${SIGNS}`]],
+    [['match', path, '--cut', `none${SIGNS}`]],
+    [['knife', path, '--name', `none${SIGNS}`]],
+    [['board', shopPath]],
+    [['sample', path]],
+    [['cutting-list', path]],
+    [quote],
+    [['template', path]],
+    [['template', path, '--door', `none${SIGNS}`]],
+    [['solve', path, '--for', 'clearance=0.3', '--by', `NAME${SIGNS}.depth`]],
+    [['solve', path, '--for', 'clearance=0.3', '--by', `none${SIGNS}.depth`]],
+    [['trace', `none${SIGNS}.png`]],
+    [['draw', path, '--view', SIGNS]],
+    [['help', SIGNS]],
+    [['completion', SIGNS]],
+    [[SIGNS]],
+  ])('reach no terminal: %j', async (argv) => {
+    const { out, err } = await run(argv);
+    expect(out + err).not.toBe('');
+    expect(out).not.toMatch(unseen);
+    expect(err).not.toMatch(unseen);
+  });
+
+  it.each([
+    ['plan', ['--json', path]],
+    ['match', ['--json', path, '--cut', `NAME${SIGNS}`]],
+    ['cutting-list', ['--json', path]],
+    ['check', ['--json', path]],
+  ])('are escaped in the JSON of %s', async (command, rest) => {
+    const { out } = await run([command, ...rest]);
+    expect(out).not.toMatch(unseen);
+    expect(JSON.stringify(JSON.parse(out))).toContain(JSON.stringify(SIGNS).slice(1, -1));
+  });
+
+  it.each([
+    ['plan.html', ['plan', path]],
+    ['plan.svg', ['plan', path]],
+    ['quote.html', quote],
+    ['quote.csv', quote],
+    ['list.csv', ['cutting-list', path]],
+    ['knife.svg', ['knife', path, '--name', `NAME${SIGNS}`]],
+    ['knife.dxf', ['knife', path, '--name', `NAME${SIGNS}`]],
+    ['template.svg', ['template', path]],
+    ['board.html', ['board', shopPath]],
+  ])('stand in no %s, which runs no script', async (name, argv) => {
+    const written = join(folder, name);
+    const { err } = await run([...argv, '-o', written]);
+    expect(existsSync(written), err).toBe(true);
+    const text = readFileSync(written, 'utf8');
+    expect(text).not.toMatch(unseen);
+    expect(text).not.toMatch(/<script|javascript:|\son[a-z]+=/i);
   });
 });

@@ -1,7 +1,7 @@
 import type { Scene } from './scene.ts';
 import type { Theme } from './style.ts';
 import { sceneToSvg, writeNumber } from './svg.ts';
-import { escapeXml } from './text/safe-text.ts';
+import { escapeXml, safeText } from './text/safe-text.ts';
 
 /** Words that are read out and not shown. */
 const UNSEEN = 'position:absolute;width:1px;height:1px;overflow:hidden;clip-path:inset(50%);white-space:nowrap';
@@ -34,7 +34,7 @@ export function scenesToHtml(scenes: readonly Scene[], options: HtmlOptions = {}
     lines.push(
       `<figure style="margin:0;position:relative${breaks}">`,
       fluid,
-      `<figcaption style="${UNSEEN}"><b>${escapeXml(scene.title)}</b> ${escapeXml(scene.description)}</figcaption>`,
+      `<figcaption style="${UNSEEN}"><b>${escapeXml(safeText(scene.title))}</b> ${escapeXml(safeText(scene.description))}</figcaption>`,
       '</figure>',
     );
   });

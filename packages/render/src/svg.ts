@@ -4,7 +4,7 @@ import type { Style, Theme } from './style.ts';
 import { FONT_FAMILY, PALETTES, STYLES } from './style.ts';
 import { base64 } from './text/base64.ts';
 import { CAPITAL } from './text/measure-text.ts';
-import { escapeXml, runsLeftwards } from './text/safe-text.ts';
+import { escapeXml, runsLeftwards, safeText } from './text/safe-text.ts';
 
 /**
  * A length as written in a drawing: to 0.001 mm, no trailing noughts, never -0. Every number in an SVG goes through here.
@@ -42,11 +42,11 @@ export function sceneToSvg(scene: Scene, options: SvgOptions = {}): string {
   const pen: Pen = { theme, letters: options.letters };
   const width = writeNumber(scene.width);
   const height = writeNumber(scene.height);
-  const title = escapeXml(scene.title);
+  const title = escapeXml(safeText(scene.title));
   const lines = [
     `<svg xmlns="http://www.w3.org/2000/svg" width="${width}mm" height="${height}mm" viewBox="0 0 ${width} ${height}" role="img" aria-label="${title}">`,
     `<title>${title}</title>`,
-    `<desc>${escapeXml(scene.description)}</desc>`,
+    `<desc>${escapeXml(safeText(scene.description))}</desc>`,
   ];
   if (!options.bare) lines.push(`<rect width="${width}" height="${height}" fill="${PALETTES[theme].paper}"/>`);
   lines.push(`<g fill="none" stroke-linejoin="round" font-family="${FONT_FAMILY}">`);
@@ -70,7 +70,7 @@ function writeItem(item: Item, pen: Pen, lines: string[]): void {
 /** A picture within the file itself: nothing is loaded from elsewhere. */
 function writeImage({ x, y, width, height, png, alt }: ImageItem): string {
   const place = `x="${writeNumber(x)}" y="${writeNumber(y)}" width="${writeNumber(width)}" height="${writeNumber(height)}"`;
-  return `<image ${place} role="img" aria-label="${escapeXml(alt)}" href="data:image/png;base64,${base64(png)}"/>`;
+  return `<image ${place} role="img" aria-label="${escapeXml(safeText(alt))}" href="data:image/png;base64,${base64(png)}"/>`;
 }
 
 function writePath(item: PathItem, theme: Theme, lines: string[]): void {

@@ -52,12 +52,16 @@ async function openPage(path: string | undefined, port: number | null, browser: 
   }
   const served = await serve(folder, path, port);
   const address = path === undefined ? served.address : `${served.address}#file`;
-  await io.out(`${address}\n`);
-  if (browser && !(await openBrowser(address)))
-    await io.err('fielded: no browser could be opened from here. Open the address above in one.\n');
-  await io.err('fielded: the page is served to this machine alone. Ctrl+C stops it.\n');
-  await io.stopped();
-  await served.close();
+  try {
+    await io.out(`${address}\n`);
+    if (browser && !(await openBrowser(address)))
+      await io.err('fielded: no browser could be opened from here. Open the address above in one.\n');
+    await io.err('fielded: the page is served to this machine alone. Ctrl+C stops it.\n');
+    await io.stopped();
+  } finally {
+    // Also where the address could not be told: a server that nobody knows of is none.
+    await served.close();
+  }
   return 0;
 }
 

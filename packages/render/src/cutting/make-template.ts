@@ -8,6 +8,7 @@ import {
   templateOffset,
   templateOutline,
 } from '@fielded/core';
+import { safeText } from '../text/safe-text.ts';
 import type { Template } from './template-sheets.ts';
 
 /** A bearing that is to run on a template of the panel: its diameter, mm, and the cut that it is for. */
@@ -43,7 +44,7 @@ export function makeTemplate(
     ...(part === 'panel' ? noteRings(head.guides, bearing?.cut, report) : []),
     'Full size. Try a test piece in the door first.',
   ];
-  return { outline, title: `${title}: door ${door.name}, ${part}`, units, notes };
+  return { outline, title: safeText(`${title}: door ${door.name}, ${part}`), units, notes: notes.map(safeText) };
 }
 
 function outlineOf(door: DoorReport, part: TemplatePart, reach: number, outside: number): Template['outline'] | null {
