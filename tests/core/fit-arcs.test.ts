@@ -1,6 +1,6 @@
 import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
-import { joinTangents } from '../../packages/geometry/src/biarc.ts';
+import { headingAtEnd, joinTangents, leaveHeading } from '../../packages/geometry/src/biarc.ts';
 import type { Chain, Curve } from '../../packages/geometry/src/curve.ts';
 import { fitArcs, type SmoothCurve } from '../../packages/geometry/src/fit-arcs.ts';
 import { fitBezier } from '../../packages/geometry/src/fit-bezier.ts';
@@ -213,5 +213,25 @@ describe('fitBezier', () => {
       }),
       { numRuns: 60, seed: 7 },
     );
+  });
+});
+
+describe('an arc that leaves in a direction', () => {
+  const from = { x: 1, y: 2, dx: 3, dy: 4 };
+
+  it.each([
+    ['straight on, as a line', { x: 4, y: 6 }, 0],
+    ['to the left', { x: 0, y: 9 }, 1],
+    ['to the right', { x: 7, y: 3 }, -1],
+  ] as const)('%s, starts in it, ends at its end, and is told its heading there', (_, to, turn) => {
+    const c = leaveHeading(from, { ...to, dx: 0, dy: 0 });
+    expect(c.turn).toBe(turn);
+    expect([c.x1, c.y1]).toEqual([to.x, to.y]);
+    expect(direction(c, 0)).toEqual([expect.closeTo(0.6, 12), expect.closeTo(0.8, 12)]);
+    const { x, y, dx, dy } = headingAtEnd(c);
+    const [endX, endY] = direction(c, 1);
+    const length = Math.hypot(dx, dy);
+    expect([x, y]).toEqual([to.x, to.y]);
+    expect([dx / length, dy / length]).toEqual([expect.closeTo(endX, 12), expect.closeTo(endY, 12)]);
   });
 });
