@@ -22,8 +22,8 @@ const shared = {
 
 export default defineConfig({
   test: {
-    // Both processors of a small machine; by itself the runner leaves one of two idle.
-    maxWorkers: Math.max(2, availableParallelism() - 1),
+    // One more than there are processors: who waits for a browser or another program leaves one idle.
+    maxWorkers: availableParallelism() + 1,
     projects: [
       {
         ...shared,
