@@ -4,8 +4,8 @@ import { tmpdir } from 'node:os';
 import { join, relative } from 'node:path';
 import type { SmallFault } from './faults.ts';
 
-/** What became of a fault: tests failed, they ran so much longer that they were stopped, or they passed. */
-type Outcome = 'caught' | 'too slow' | 'survived';
+/** What became of a fault: tests failed, they were stopped since they did not come to an end, or they passed. */
+type Outcome = 'caught' | 'endless' | 'survived';
 
 export interface Copy {
   /** Runs the tests without a fault, for the time that each file takes. Throws where one fails. */
@@ -15,14 +15,14 @@ export interface Copy {
   remove(): void;
 }
 
-/** What the tests take without a fault, ms: all of them, and each file by its name below the project. */
+/** What the tests take without a fault: all of them, in seconds of the processor, and each file, ms, by its name below the project. */
 export interface Times {
   readonly all: number;
   readonly files: Readonly<Record<string, number>>;
 }
 
-/** Tests that take so many times as long as without a fault are stopped. */
-const PATIENCE = 6;
+/** Tests that take the processor for so many times as long as without a fault are stopped. */
+const PATIENCE = 2;
 
 /** Tests of how the project is put together, and those that start other programs. */
 const LEFT_OUT = [
@@ -31,14 +31,15 @@ const LEFT_OUT = [
   'tests/exchange/docx.test.ts',
 ];
 
-/** One worker that keeps what it has loaded, the quickest files first, and the end at the first failure. */
+/** One thread that keeps what it has loaded, so that a limit of processor time holds for all, the quickest files first, and the end at the first failure. */
 const CONFIG = `
-import { existsSync, readFileSync } from 'node:fs';
+import { existsSync, readFileSync, writeFileSync } from 'node:fs';
 import { relative } from 'node:path';
 import { configDefaults, defineConfig } from 'vitest/config';
 import { BaseSequencer } from 'vitest/node';
 
 const times = existsSync('times.json') ? JSON.parse(readFileSync('times.json', 'utf8')) : {};
+process.on('exit', () => writeFileSync('processor.json', JSON.stringify(process.cpuUsage())));
 const timeOf = ({ moduleId }) => times[relative(process.cwd(), moduleId)] ?? 0;
 class QuickestFirst extends BaseSequencer {
   sort(files) {
@@ -50,6 +51,7 @@ export default defineConfig({
   resolve: { conditions: ['source'] },
   ssr: { resolve: { conditions: ['source'] } },
   test: {
+    pool: 'threads',
     isolate: false,
     maxWorkers: 1,
     exclude: [...configDefaults.exclude, ...${JSON.stringify(LEFT_OUT)}],
@@ -67,38 +69,28 @@ export function makeCopy(root: string, tests: readonly string[]): Copy {
   copyProject(root, folder);
   const vitest = join(root, 'node_modules/vitest/vitest.mjs');
 
-  /** Runs the tests; null where they took too long. */
+  /** Runs the tests for so many seconds of the processor at most. */
   const run = (most: number, ...options: string[]) =>
-    new Promise<number | null>((settle) => {
-      const child = spawn(process.execPath, [vitest, 'run', ...options, ...tests], {
+    new Promise<{ status: number | null; stopped: boolean }>((settle) => {
+      const limit = Number.isFinite(most) ? `ulimit -t ${Math.ceil(most)}; ` : '';
+      const command = `${limit}exec "$0" "$@"`;
+      const child = spawn('sh', ['-c', command, process.execPath, vitest, 'run', ...options, ...tests], {
         cwd: folder,
         stdio: 'ignore',
-        detached: true,
       });
-      let late = false;
-      // The whole group: its worker may be in a loop without an end.
-      const stop = () => {
-        late = true;
-        process.kill(-child.pid!, 'SIGKILL');
-      };
-      const timer = Number.isFinite(most) ? setTimeout(stop, most) : undefined;
-      child.on('exit', (status) => {
-        clearTimeout(timer);
-        settle(late ? null : status);
-      });
+      child.on('exit', (status, signal) => settle({ status, stopped: signal !== null }));
     });
 
   const measure = async () => {
     const answer = join(folder, 'answer.json');
-    const begun = performance.now();
-    const status = await run(Number.POSITIVE_INFINITY, '--reporter=json', `--outputFile=${answer}`);
-    const all = performance.now() - begun;
+    const { status } = await run(Number.POSITIVE_INFINITY, '--reporter=json', `--outputFile=${answer}`);
+    const { user, system } = JSON.parse(readFileSync(join(folder, 'processor.json'), 'utf8')) as NodeJS.CpuUsage;
     const { testResults } = JSON.parse(readFileSync(answer, 'utf8')) as { testResults: readonly TimedFile[] };
     const failed = testResults.filter((file) => file.status === 'failed').map(({ name }) => name);
     if (status !== 0)
       throw new Error(`The tests fail without a fault, so that nothing can be told from them: ${failed.join(', ')}`);
     const files = testResults.map(({ name, startTime, endTime }) => [relative(folder, name), endTime - startTime]);
-    return { all, files: Object.fromEntries(files) };
+    return { all: (user + system) / 1e6, files: Object.fromEntries(files) };
   };
 
   const tryFault = async ({ file, at, from, to }: SmallFault, times: Times) => {
@@ -108,8 +100,8 @@ export function makeCopy(root: string, tests: readonly string[]): Copy {
     writeFileSync(path, text.slice(0, at) + to + text.slice(at + from.length));
     try {
       const begun = performance.now();
-      const status = await run(PATIENCE * times.all);
-      const outcome: Outcome = status === null ? 'too slow' : status === 0 ? 'survived' : 'caught';
+      const { status, stopped } = await run(PATIENCE * times.all);
+      const outcome: Outcome = stopped ? 'endless' : status === 0 ? 'survived' : 'caught';
       return { outcome, seconds: (performance.now() - begun) / 1000 };
     } finally {
       writeFileSync(path, text);

@@ -32,7 +32,7 @@ async function tryFaults(copy: Copy, times: Times, queue: typeof chosen): Promis
   for (let next = queue.shift(); next; next = queue.shift()) {
     const { outcome, seconds } = await copy.tryFault(next.fault, times);
     if (outcome !== 'survived') caught++;
-    const said = { caught: 'caught  ', 'too slow': 'caught, too slow', survived: 'SURVIVED' }[outcome];
+    const said = { caught: 'caught  ', endless: 'caught, without an end', survived: 'SURVIVED' }[outcome];
     console.log(`${said}  ${next.number}  ${nameOf(next.fault)}  ${seconds.toFixed(0)} s`);
   }
   return caught;
@@ -42,7 +42,7 @@ async function tryAll(): Promise<void> {
   const copies = Array.from({ length: Number(values.copies) }, () => makeCopy(root, tests));
   try {
     const times = await copies[0]!.measure();
-    console.log(`Without a fault: ${(times.all / 1000).toFixed(0)} s`);
+    console.log(`Without a fault: ${times.all.toFixed(0)} s of the processor`);
     const queue = [...chosen];
     const counts = await Promise.all(copies.map((copy) => tryFaults(copy, times, queue)));
     console.log(`${counts.reduce((sum, n) => sum + n, 0)} of ${chosen.length} caught`);
