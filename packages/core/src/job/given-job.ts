@@ -97,7 +97,16 @@ const RULES: Rules = {
 function fillShop(given: Partial<Shop>): Shop {
   const { units, knives, heads, machines, rules } = groupAt('shop', given);
   if (units && knives && heads && machines && rules) return given as Shop;
-  return { units: 'mm', knives: {}, heads: {}, machines: {}, ...given, rules: { ...RULES, ...rules } };
+  const left = (Object.keys(RULES) as (keyof Rules)[]).filter((rule) => rules?.[rule] === undefined);
+  return {
+    units: 'mm',
+    knives: {},
+    heads: {},
+    machines: {},
+    ...given,
+    rules: { ...RULES, ...rules },
+    ...(left.length > 0 && { assumedRules: left }),
+  };
 }
 
 function fillDoor(given: NonNullable<GivenJob['doors']>[number], index: number): Door {

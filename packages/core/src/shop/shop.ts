@@ -111,7 +111,7 @@ export interface Shop {
   readonly heads: Readonly<Record<string, Head>>;
   readonly machines: Readonly<Record<string, Machine>>;
   readonly rules: Rules;
-  /** Rules that the file does not give: their defaults hold, and whatever follows from them is assumed. None for a shop made by hand. */
+  /** Rules that the file, or a shop made by hand, does not give: their defaults hold, and whatever follows from them is assumed. */
   readonly assumedRules?: readonly (keyof Rules)[];
   /** Woods with the shop's own figures, by name. */
   readonly woods?: Readonly<Record<string, OwnWood>>;
