@@ -40,7 +40,7 @@ describe('completion in bash', () => {
   it('offers commands, options, what these may be, and files', () => {
     expect(askBash('')).toEqual([...Object.keys(COMMANDS), '--help', '--version'].sort());
     expect(askBash('bo')).toEqual(['board']);
-    expect(askBash('solve', '--')).toEqual(['--by', '--for', '--help', '--json', '--shop', '--write']);
+    expect(askBash('solve', '--')).toEqual(['--by', '--for', '--help', '--json', '--language', '--shop', '--write']);
     expect(askBash('draw', 'x.yaml', '--view', '')).toEqual(VIEWS);
     expect(askBash('draw', '--view', 'se')).toEqual(['season', 'section']);
     expect(askBash('check', 'b')).toEqual(['b.json', 'barn', 'boot room.yaml']);

@@ -15,6 +15,7 @@ export const COMMANDS: Commands = {
   sample: async () => (await import('./commands/sample.ts')).sample,
   board: async () => (await import('./commands/board.ts')).board,
   open: async () => (await import('./commands/open.ts')).open,
+  language: async () => (await import('./commands/language.ts')).language,
   completion: async () => (await import('./commands/completion.ts')).completion,
   help: async () => (await import('./commands/help.ts')).help,
 };

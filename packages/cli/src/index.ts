@@ -42,7 +42,15 @@ async function runCommand(argv: readonly string[], io: Io): Promise<number> {
     await io.out(helpText(name, command));
     return 0;
   }
-  return command.run(readGiven(name, command, rest), io, COMMANDS);
+  const given = readGiven(name, command, rest);
+  return command.run(given, await speak(given.values.language, io), COMMANDS);
+}
+
+/** The world outside, spoken to in the language of a file. */
+async function speak(path: unknown, io: Io): Promise<Io> {
+  if (typeof path !== 'string') return io;
+  const { readLanguage } = await import('./files/read-language.ts');
+  return { ...io, language: readLanguage(path) };
 }
 
 async function findCommand(name: string): Promise<Command> {

@@ -1,3 +1,4 @@
+import type { Language } from '@fielded/core';
 import { explainFailure } from './files/read-text.ts';
 
 /** What the command has to do with the world outside files: two streams, and what is known about them. */
@@ -12,6 +13,8 @@ export interface Io {
   readonly columns: number;
   /** Whether colour is welcome on standard output: a terminal, and neither NO_COLOR nor a dumb one. */
   readonly colour: boolean;
+  /** What jobs and their faults are spoken of in, where the user names another language than English. */
+  readonly language?: Language;
   /** Settled when someone stops the command: Ctrl-C, or an end from outside. */
   stopped(): Promise<void>;
 }

@@ -34,13 +34,14 @@ export { type ReadLanguage, readLanguage } from './problem/read-language.ts';
 export { phrase, say, translate } from './problem/say.ts';
 export { sayTerm, type Term, type Terms, termsOf } from './problem/terms.ts';
 export { type CountedJob, countJob, makeQuote, type QuoteOptions, quoteJob } from './quote/make-quote.ts';
-export { formatMoney, formatPrice, minorDigits } from './quote/money.ts';
+export { decimalOf, formatMoney, formatPrice, minorDigits } from './quote/money.ts';
 export { priceQuantities, quantityShown } from './quote/price.ts';
 export { listPromises, type Promises } from './quote/promises.ts';
 export { countQuantities } from './quote/quantities.ts';
 export type * from './quote/quote-report.ts';
 export { QUOTE_WORDS, type QuoteWords } from './quote/quote-words.ts';
 export { sayFault } from './reading/fault-words.ts';
+export { readLanguageText, writeLanguage } from './reading/language-file.ts';
 export { findNearest } from './reading/nearest.ts';
 export { readQuoteWords, type WordsFault, writeQuoteWords } from './reading/quote-words.ts';
 export {

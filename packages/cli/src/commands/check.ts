@@ -9,7 +9,7 @@ import { type Checked, summary } from '../report/summary.ts';
 import { painter } from '../terminal/paint.ts';
 import { startProgress } from '../terminal/progress.ts';
 import { exitStatus, openShop, readOneJob } from './read-jobs.ts';
-import { FILE_ENDINGS, SHOP } from './shared-options.ts';
+import { FILE_ENDINGS, LANGUAGE, SHOP } from './shared-options.ts';
 import { evaluateJob, MOST_SIMULATED, readSimulation } from './simulate.ts';
 
 /** `fielded check`: the report on one job, or a table of several. Gives the greatest exit status of them all. */
@@ -32,6 +32,7 @@ export const check: Command = defineCommand(
         says: 'print the report as JSON, lengths in mm at full precision; several jobs give a list of objects, each with its file',
       },
       shop: SHOP,
+      language: LANGUAGE,
       simulate: {
         value: 'N',
         whole: [1, MOST_SIMULATED],

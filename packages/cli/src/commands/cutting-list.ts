@@ -20,7 +20,7 @@ import { WIDTH } from '../report/plain-report.ts';
 import { painter } from '../terminal/paint.ts';
 import { deliver } from './deliver.ts';
 import { exitStatus, openShop, readOneJob } from './read-jobs.ts';
-import { FILE_ENDINGS, FORCE, output, SHOP } from './shared-options.ts';
+import { FILE_ENDINGS, FORCE, LANGUAGE, output, SHOP } from './shared-options.ts';
 
 type Format = '.csv' | '.pdf';
 
@@ -51,6 +51,7 @@ export const cuttingList: Command = defineCommand(
       outlines: { says: "draw the labels' edges, for plain paper" },
       json: { says: 'print the list as JSON, lengths in mm at full precision' },
       shop: SHOP,
+      language: LANGUAGE,
       force: FORCE,
     },
     formats: ['.csv', '.pdf'],
@@ -123,7 +124,7 @@ async function write(
   const errors = problems.filter(({ severity }) => severity === 'error').map(({ message }) => message);
   if (asked.json) return jsonText({ fielded: 1, ...list, assumed, problems });
   if (asked.output === undefined) return cuttingLines(list, units, { assumed, errors }, painter(io.colour));
-  if (format === '.csv') return cuttingCsv(list, units, { assumed, errors });
+  if (format === '.csv') return cuttingCsv(list, units, { assumed, errors }, io.language?.decimal);
   const render = await import('@fielded/render');
   const { writePdf } = await import('../formats/pdf.ts');
   if (asked.doors) return writePdf(reports.flatMap((report) => render.doorSchedule(report)));

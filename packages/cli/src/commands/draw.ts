@@ -3,7 +3,7 @@ import { UsageError } from '../arguments.ts';
 import { type Command, defineCommand, type Given, type Option } from '../command.ts';
 import { type Chart, isChart } from './draw-charts.ts';
 import { type DrawFormat, type DrawRequest, drawJob } from './draw-job.ts';
-import { FILE_ENDINGS, FORCE, output, SHOP } from './shared-options.ts';
+import { FILE_ENDINGS, FORCE, LANGUAGE, output, SHOP } from './shared-options.ts';
 
 const PAPER_NAMES = ['a4', 'letter', 'a3', 'tabloid'] as const;
 
@@ -54,6 +54,7 @@ const OPTIONS = {
   },
   dpi: { value: 'N', whole: [36, 1200], says: 'how fine a .png is: 200 if not said' },
   shop: SHOP,
+  language: LANGUAGE,
   force: FORCE,
   paper: {
     value: 'SIZE',

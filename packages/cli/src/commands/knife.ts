@@ -9,7 +9,7 @@ import { WIDTH } from '../report/plain-report.ts';
 import { deliver } from './deliver.ts';
 import { openShop } from './read-jobs.ts';
 import { type KnifeFile, openKnives } from './read-knives.ts';
-import { FILE_ENDINGS, FORCE, output, SHOP } from './shared-options.ts';
+import { FILE_ENDINGS, FORCE, LANGUAGE, output, SHOP } from './shared-options.ts';
 
 type Part = 'knife' | 'limiter';
 type Format = '.svg' | '.pdf' | '.html' | '.dxf' | '.csv';
@@ -44,6 +44,7 @@ export const knife: Command = defineCommand(
       date: { value: 'WORDS', says: 'as it shall stand in the title block' },
       'ordered-by': { value: 'NAME', says: 'as it shall stand in the title block' },
       shop: SHOP,
+      language: LANGUAGE,
       force: FORCE,
     },
     formats: ['.svg', '.pdf', '.html', '.dxf', '.csv'],
@@ -89,7 +90,7 @@ async function orderKnife(
     await io.err(`${listProblems(chosen.warnings, WIDTH, (text) => text).join('\n')}\n`);
     return 1;
   }
-  const written = await write(file, chosen, part, format, fields);
+  const written = await write(file, chosen, part, format, fields, io);
   if (!(await deliver(io, values.output, written, values.force))) return 2;
   if (chosen.warnings.length > 0) await io.err(`${listProblems(chosen.warnings, WIDTH, (text) => text).join('\n')}\n`);
   return chosen.warnings.some((problem) => problem.severity === 'error') ? 1 : 0;
@@ -146,6 +147,7 @@ async function write(
   part: Part,
   format: Format,
   fields: KnifeOrderFields,
+  { language }: Io,
 ): Promise<string | Uint8Array> {
   const { units, title } = file;
   if (format === '.pdf' || format === '.html') {
@@ -160,10 +162,8 @@ async function write(
   const { outline, ordinates } = part === 'limiter' && limiter !== null ? limiter : knife;
   if (format === '.csv') {
     const inUnit = (mm: number) => mm / toMillimetres(1, units);
-    return exchange.writeCsv({
-      headings: [`s (${units})`, `t (${units})`],
-      rows: ordinates.map(({ s, t }) => [inUnit(s), inUnit(t)]),
-    });
+    const rows = ordinates.map(({ s, t }) => [inUnit(s), inUnit(t)]);
+    return exchange.writeCsv({ headings: [`s (${units})`, `t (${units})`], rows }, language?.decimal);
   }
   return exchange.writeDxf(dxfLayers(knife, part, outline));
 }

@@ -20,7 +20,7 @@ import { planReport } from '../report/plan-report.ts';
 import { painter } from '../terminal/paint.ts';
 import { deliver } from './deliver.ts';
 import { openShop, readOneJob } from './read-jobs.ts';
-import { FILE_ENDINGS, FORCE, output, SHOP } from './shared-options.ts';
+import { FILE_ENDINGS, FORCE, LANGUAGE, output, SHOP } from './shared-options.ts';
 import { writeBack } from './write-back.ts';
 
 type Format = '.pdf' | '.html' | '.svg';
@@ -44,6 +44,7 @@ export const plan: Command = defineCommand(
       machine: { value: 'NAME', says: 'plan with that machine of the shop alone' },
       write: { says: 'put a run that the plan proposes into the job file; its comments stay as they are' },
       shop: SHOP,
+      language: LANGUAGE,
       force: FORCE,
     },
     formats: ['.pdf', '.html', '.svg'],

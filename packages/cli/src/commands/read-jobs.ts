@@ -35,13 +35,18 @@ export async function readOneJob({ path, text }: JobText, shop: ReadOptions['sho
     return null;
   }
   const { job, faults } = await readWithFiles(path, text, shop);
-  if (job !== null) return job;
+  if (job !== null) return inLanguage(job, io);
   if (isShop(text)) {
     await io.err(refusalLine(path, SHOP_FOR_JOB));
     return null;
   }
-  await io.err(listFaults(path, faults, shop !== undefined));
+  await io.err(listFaults(path, faults, shop !== undefined, io.language));
   return null;
+}
+
+/** The job as it speaks the user's language. */
+export function inLanguage(job: Job, { language }: Io): Job {
+  return language === undefined ? job : { ...job, language };
 }
 
 /** A job with the files it names. What reads drawings is loaded only when the job turns out to name one. */

@@ -18,7 +18,7 @@ import { outlineLoader } from '../files/load-outline.ts';
 import { readText } from '../files/read-text.ts';
 import type { Io } from '../io.ts';
 import { listFaults, refusalLine } from '../report/list-faults.ts';
-import { readWithFiles } from './read-jobs.ts';
+import { inLanguage, readWithFiles } from './read-jobs.ts';
 
 /** The knives of a job or of a shop, and what the file calls itself. */
 export interface KnifeFile {
@@ -52,10 +52,10 @@ export async function openKnives(
   }
   const { job, faults } = await readWithFiles(path, text, shopGiven);
   if (job === null) {
-    await io.err(listFaults(path, faults, shopGiven !== undefined));
+    await io.err(listFaults(path, faults, shopGiven !== undefined, io.language));
     return null;
   }
-  return ofJob(job, asked);
+  return ofJob(inLanguage(job, io), asked);
 }
 
 function ofJob(job: Job, asked: string | undefined): KnifeFile {
@@ -94,7 +94,7 @@ export async function openShopFile(path: string, text: string, io: Io): Promise<
   });
   const { shop, faults } = named ? await withDrawings(path, text) : first;
   if (shop !== null) return shop;
-  await io.err(isJob(text) ? refusalLine(path, JOB_FOR_SHOP) : listFaults(path, faults, false));
+  await io.err(isJob(text) ? refusalLine(path, JOB_FOR_SHOP) : listFaults(path, faults, false, io.language));
   return null;
 }
 

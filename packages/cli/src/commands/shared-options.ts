@@ -13,6 +13,12 @@ export const SHOP: Valued = {
   endings: FILE_ENDINGS,
 };
 
+export const LANGUAGE: Valued = {
+  value: 'FILE',
+  says: 'say sentences in the language of this file; with a decimal comma, semicolons part the columns of a .csv',
+  endings: FILE_ENDINGS,
+};
+
 export const FORCE: Option & { readonly value?: never } = {
   says: 'replace a file that is there already and fielded did not write',
 };

@@ -17,7 +17,7 @@ import { jsonText } from '../report/json-text.ts';
 import { solvedReport } from '../report/solved-report.ts';
 import { painter } from '../terminal/paint.ts';
 import { openShop, readOneJob } from './read-jobs.ts';
-import { FILE_ENDINGS, SHOP } from './shared-options.ts';
+import { FILE_ENDINGS, LANGUAGE, SHOP } from './shared-options.ts';
 import { writeBack } from './write-back.ts';
 
 /**
@@ -53,6 +53,7 @@ export const solve: Command = defineCommand(
       json: { says: 'print the report with the answer in it as JSON' },
       write: { says: 'put the setting into the job file; its comments stay as they are' },
       shop: SHOP,
+      language: LANGUAGE,
     },
     statuses: ['a setting was found', 'there is none', 'wrong use or a file could not be read or written'],
   },
@@ -87,9 +88,7 @@ async function solveFile(
   const written = values.write && solved.writes.length > 0;
   const paint = painter(io.colour);
   await io.out(
-    values.json
-      ? jsonText({ ...evaluate(job), solved })
-      : solvedReport(solved, job.units, written ? path : null, paint),
+    values.json ? jsonText({ ...evaluate(job), solved }) : solvedReport(solved, job, written ? path : null, paint),
   );
   return found ? 0 : 1;
 }

@@ -10,8 +10,11 @@ import { writeWhole } from './write-whole.ts';
 /** What marks a file as written here, one for each way a format can carry it: a comment, a PDF's producer, a PNG's software. */
 const MADE_HERE = 'made by fielded';
 const MARKS = [MADE_HERE, '(fielded)', 'Software\0fielded'];
-/** Ordinates carry no comment: their headings are ours. */
-const HEADINGS = ['s (mm),t (mm)', 's (in),t (in)', CUTTING_HEADINGS, QUOTE_HEADINGS];
+/** Tables carry no comment: their headings are ours. */
+const HEADINGS = [['s (mm)', 't (mm)'], ['s (in)', 't (in)'], CUTTING_HEADINGS, QUOTE_HEADINGS].flatMap((headings) => [
+  headings.join(','),
+  headings.join(';'),
+]);
 /** Nothing that is written here comes near this many bytes. */
 const LARGEST_OURS = 64_000_000;
 

@@ -1,11 +1,25 @@
-/** A row of CSV (RFC 4180) with its line end. Texts that a spreadsheet would take for a formula start with an apostrophe. */
-export function csvRow(cells: readonly string[]): string {
-  return `${cells.map(csvCell).join(',')}\r\n`;
+/**
+ * A row of CSV (RFC 4180) with its line end; numbers with the sign given between whole and part, columns parted by semicolons where
+ * that is a comma. Texts that a spreadsheet would take for a formula start with an apostrophe.
+ *
+ * @example csvRow(['panel', 1.5], ',') // 'panel;1,5\r\n'
+ */
+export function csvRow(cells: readonly (string | number)[], decimal: Decimal = '.'): string {
+  const between = decimal === ',' ? ';' : ',';
+  const written = cells.map((cell) => (typeof cell === 'number' ? csvNumber(cell, decimal) : csvCell(cell, between)));
+  return `${written.join(between)}\r\n`;
+}
+
+/** The sign between the whole of a number and its part. */
+export type Decimal = '.' | ',';
+
+export function csvNumber(value: number, decimal: Decimal): string {
+  return String(value).replace('.', decimal);
 }
 
 /** A formula would begin with one of these signs; a number may. Signs that nobody sees, and those that turn the writing, are left out. */
-function csvCell(cell: string): string {
+function csvCell(cell: string, between: string): string {
   const text = cell.replace(/\p{Cf}/gu, '').replace(/(?![\t\r\n])\p{Cc}+/gu, ' ');
   const plain = /^[=+@\t\r]|^-(?![\d.]+$)/.test(text) ? `'${text}` : text;
-  return /[",\r\n]/.test(plain) ? `"${plain.replaceAll('"', '""')}"` : plain;
+  return /["\r\n]/.test(plain) || plain.includes(between) ? `"${plain.replaceAll('"', '""')}"` : plain;
 }

@@ -1,12 +1,12 @@
-import { minorDigits, phrase, type Quote, type QuoteWords, type Report } from '@fielded/core';
+import { decimalOf, minorDigits, phrase, type Quote, type QuoteWords, type Report } from '@fielded/core';
 import { csvRow } from './csv-row.ts';
 
 /** The first row, by which a file is known to be ours. */
-export const QUOTE_HEADINGS = 'item,quantity,unit,price,amount,currency,from';
+export const QUOTE_HEADINGS: readonly string[] = ['item', 'quantity', 'unit', 'price', 'amount', 'currency', 'from'];
 
 /**
  * The price of a quote as CSV (RFC 4180), a row for each line and each sum; money in the currency's own unit. Errors of the job
- * come first, what is assumed or not counted last. Texts that a spreadsheet would take for a formula start with an apostrophe.
+ * come first, what is assumed or not counted last. Numbers and columns are written as spreadsheets of the words' language read them.
  */
 export function quoteCsv(
   { price, assumed }: Quote,
@@ -15,9 +15,11 @@ export function quoteCsv(
   words: QuoteWords,
 ): string {
   const digits = minorDigits(price.currency);
+  const decimal = decimalOf(words.language);
   const say = (key: keyof QuoteWords, figures: Readonly<Record<string, number | string>> = {}) =>
-    phrase(words[key], figures, { units: report.units }, { sentences: {}, decimal: '.' });
-  const money = (minor: number | null) => (minor === null ? '' : Number(`${minor}e-${digits}`).toFixed(digits));
+    phrase(words[key], figures, { units: report.units }, { sentences: {}, decimal });
+  const money = (minor: number | null) =>
+    minor === null ? '' : Number(`${minor}e-${digits}`).toFixed(digits).replace('.', decimal);
   const sum = (label: string, minor: number) => [label, '', '', '', money(minor), price.currency, ''];
   const note = (label: string, from: string) => [label, '', '', '', '', '', from];
   const rows = [
@@ -25,9 +27,9 @@ export function quoteCsv(
     ...errors.map((message) => note(`Error: ${message}`, '')),
     ...price.lines.map(({ item, figures, quantity, unit, price: each, amount, from, missing }) => [
       say(item === 'wood' && figures.wood === '' ? 'item.timber' : `item.${item}`, figures),
-      String(quantity),
+      quantity,
       say(`unit.${unit}`),
-      each === null ? '' : String(Number(`${each}e-${digits}`)),
+      each === null ? '' : Number(`${each}e-${digits}`),
       amount === null ? say(item === 'frame' ? 'notCounted' : 'notPriced') : money(amount),
       price.currency,
       missing === null ? from : `${from}; missing: ${missing}`,
@@ -42,5 +44,5 @@ export function quoteCsv(
     ),
     ...price.notCounted.map(({ what, missing }) => note(`${say('notCounted')}: ${what}`, missing ?? '')),
   ];
-  return `${QUOTE_HEADINGS}\r\n${rows.map(csvRow).join('')}`;
+  return [QUOTE_HEADINGS, ...rows].map((row) => csvRow(row, decimal)).join('');
 }

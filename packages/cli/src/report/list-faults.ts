@@ -1,5 +1,5 @@
 import { dirname, join } from 'node:path';
-import type { Fault } from '@fielded/core';
+import { type Fault, type Language, translate } from '@fielded/core';
 import type { Refusal } from '../files/read-text.ts';
 import { safe } from '../io.ts';
 
@@ -8,10 +8,12 @@ const MOST_LINES = 100;
 
 /**
  * The faults of one job as `path:line:column  message` lines. A fault in the shop file names that file: where the job
- * names it, seen from here; where the user gave it, as given.
+ * names it, seen from here; where the user gave it, as given. In English, or in the language given.
  */
-export function listFaults(job: string, faults: readonly Fault[], shopGiven: boolean): string {
-  const lines = faults.slice(0, MOST_LINES).map(({ file, line, column, message }) => {
+export function listFaults(job: string, faults: readonly Fault[], shopGiven: boolean, language?: Language): string {
+  const lines = faults.slice(0, MOST_LINES).map((fault) => {
+    const { file, line, column } = fault;
+    const { message } = language === undefined ? fault : translate(fault, { units: 'mm' }, language);
     const path = file === '' ? job : shopGiven ? file : join(dirname(job), file);
     return safe(line === 0 ? `${path}  ${message}` : `${path}:${line}:${column}  ${message}`);
   });

@@ -11,7 +11,7 @@ import {
 import { safe } from '../io.ts';
 import type { Paint, Tone } from '../terminal/paint.ts';
 import { type Column, setPairs, setTable, wrap } from '../terminal/table.ts';
-import { cellArea, cellLength, sayLength } from './figures.ts';
+import { cellArea, cellLength, sayFigure, sayLength } from './figures.ts';
 import { listProblems } from './list-problems.ts';
 import { seasonLines } from './season-lines.ts';
 import { spreadLines } from './spread-lines.ts';
@@ -28,9 +28,12 @@ const MARKS: Readonly<Record<string, readonly [mark: string, tone: Tone]>> = {
 };
 
 /** The mark and the word of a verdict, such as `✓ sliding`. */
-export function markVerdict(verdict: Report['fit']['verdict'], paint: Paint): string {
+export function markVerdict(
+  { fit: { verdict }, ...voice }: Pick<Report, 'fit' | 'units' | 'language'>,
+  paint: Paint,
+): string {
   const [mark, tone] = MARKS[verdict ?? ''] ?? (['⊗', 'error'] as const);
-  return paint(`${mark} ${verdictWord(verdict)}`, tone);
+  return paint(`${mark} ${verdictWord(verdict, voice)}`, tone);
 }
 
 /** A mark of its own shape for each answer to a statement. */
@@ -76,7 +79,7 @@ export function plainReport(report: Report, file: string, paint: Paint): string 
     ...fitLines(report),
     '',
     paint('Verdict', 'heading'),
-    `  ${markVerdict(report.fit.verdict, paint)}   ${markRun(report, paint)}`,
+    `  ${markVerdict(report, paint)}   ${markRun(report, paint)}`,
     ...wrap(verdictSentence(report), WIDTH - 2, 0).map((line) => `  ${line}`),
     ...notCheckedLines(report),
     ...spreadLines(report, WIDTH, paint),
@@ -90,8 +93,8 @@ export function plainReport(report: Report, file: string, paint: Paint): string 
   return `${lines.join('\n')}\n`;
 }
 
-function stockLines({ panel, frame, units }: Report): string[] {
-  const say = (mm: number) => sayLength(mm, units);
+function stockLines({ panel, frame, ...voice }: Report): string[] {
+  const say = (mm: number) => sayLength(mm, voice);
   const { groove, cope, backEdge } = frame;
   const closes = (gap: number) => (gap < 0.005 ? 'closes on the sticking' : `leaves up to ${say(gap)} open`);
   const measured = panel.measured === panel.thickness ? '' : `, measured ${say(panel.measured)}`;
@@ -105,13 +108,13 @@ function stockLines({ panel, frame, units }: Report): string[] {
   ]);
 }
 
-function cutTable({ section, units }: Report): string[] {
+function cutTable({ section, ...voice }: Report): string[] {
   const columns: Column[] = [
     { heading: 'cut', align: 'left' },
     { heading: 'side', align: 'left' },
     { heading: 'shape', align: 'left' },
     { heading: 'run', align: 'left' },
-    ...['depth', 'reach', 'land', 'shoulder', units === 'mm' ? 'takes mm²' : 'takes in²'].map(
+    ...['depth', 'reach', 'land', 'shoulder', voice.units === 'mm' ? 'takes mm²' : 'takes in²'].map(
       (heading): Column => ({ heading, align: 'right' }),
     ),
   ];
@@ -123,22 +126,24 @@ function cutTable({ section, units }: Report): string[] {
       cut.side,
       cut.shape,
       runWords(cut.run, cut.presented),
-      ...lengths.map((mm) => cellLength(mm, units)),
-      cellArea(cut.removedArea, units),
+      ...lengths.map((mm) => cellLength(mm, voice)),
+      cellArea(cut.removedArea, voice),
     ];
   });
-  return [...setTable(columns, rows), ...cutNotes({ section, units })];
+  return [...setTable(columns, rows), ...cutNotes({ section, ...voice })];
 }
 
 /** What the columns cannot hold: a depth that differs from the setting, wood taken twice or against the drawing. */
-function cutNotes({ section, units }: Pick<Report, 'section' | 'units'>): string[] {
+function cutNotes({ section, ...voice }: Pick<Report, 'section' | 'units' | 'language'>): string[] {
   return section.cuts.flatMap((cut) => {
     const notes: string[] = [];
     if (Math.abs(cut.depthCut - cut.depth) > 1e-9)
-      notes.push(`cuts ${formatLength(cut.depthCut, units)} deep in the measured stock`);
-    if (cut.sharedArea > 1e-9) notes.push(`${cellArea(cut.sharedArea, units)} of that is gone already`);
+      notes.push(
+        `cuts ${sayFigure(formatLength(cut.depthCut, voice.units), voice.language)} deep in the measured stock`,
+      );
+    if (cut.sharedArea > 1e-9) notes.push(`${cellArea(cut.sharedArea, voice)} of that is gone already`);
     if (cut.takenFromDrawing > 1e-9)
-      notes.push(`${cellArea(cut.takenFromDrawing, units)} of that is wood the drawing keeps`);
+      notes.push(`${cellArea(cut.takenFromDrawing, voice)} of that is wood the drawing keeps`);
     return notes.length === 0 ? [] : wrap(`  ${safe(cut.name)}: ${notes.join('; ')}`, WIDTH, 4);
   });
 }
@@ -148,8 +153,8 @@ function runWords(run: string, presented: number): string {
   return presented === 90 ? 'on edge' : `${run} ${formatNumber(presented, 1)}°`;
 }
 
-function tongueLines({ tongue, units }: Report): string[] {
-  const say = (mm: number | null) => sayLength(mm, units);
+function tongueLines({ tongue, ...voice }: Report): string[] {
+  const say = (mm: number | null) => sayLength(mm, voice);
   return setPairs([
     ['Should go in', say(tongue.insertion)],
     ['At the tip', say(tongue.thicknessAtTip)],
@@ -160,9 +165,9 @@ function tongueLines({ tongue, units }: Report): string[] {
   ]);
 }
 
-function fitLines({ fit, units }: Report): string[] {
-  const say = (mm: number | null) => sayLength(mm, units);
-  const face = (range: Report['fit']['frontFace']) => (range === null ? '–' : facePhrase(range, units));
+function fitLines({ fit, ...voice }: Report): string[] {
+  const say = (mm: number | null) => sayLength(mm, voice);
+  const face = (range: Report['fit']['frontFace']) => (range === null ? '–' : facePhrase(range, voice.units, voice));
   return setPairs([
     ['Clearance', say(fit.clearance)],
     ['Goes in at most', say(fit.deepestInsertion)],

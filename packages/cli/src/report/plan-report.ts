@@ -28,7 +28,7 @@ export function planReport(
     ...wrap(title, WIDTH, 0).map((line) => paint(line, 'heading')),
     paint('═'.repeat(Math.min(WIDTH, title.length)), 'faint'),
     paint(`${safe(file)}, heights from the table`, 'faint'),
-    `${markVerdict(report.fit.verdict, paint)}   ${markRun(report, paint)}`,
+    `${markVerdict(report, paint)}   ${markRun(report, paint)}`,
     ...plan.setups.flatMap((_, k) => ['', ...setUpLines(plan, k, report, paint)]),
     ...notCheckedLines(plan, report, paint),
     ...stackLines(plan, report, paint),
@@ -69,7 +69,7 @@ function notCheckedLines({ setups }: Plan, report: Report, paint: Paint): string
   return ['', paint('Not checked', 'heading'), ...[...new Set(said)].flatMap((words) => setItem('    –', words))];
 }
 
-function stackLines({ stack }: Plan, { units }: Report, paint: Paint): string[] {
+function stackLines({ stack }: Plan, voice: Report, paint: Paint): string[] {
   if (stack === null) return [];
   const heading = ['', paint('Both heads at once', 'heading')];
   if (stack.works)
@@ -77,7 +77,7 @@ function stackLines({ stack }: Plan, { units }: Report, paint: Paint): string[] 
       ...heading,
       ...setItem(
         '   ',
-        `Works on ${stack.machine}: ${stack.lower} below, ${stack.upper} above, a spacer of ${sayLength(stack.spacer, units)} between them.`,
+        `Works on ${stack.machine}: ${stack.lower} below, ${stack.upper} above, a spacer of ${sayLength(stack.spacer, voice)} between them.`,
       ),
     ];
   if (stack.problems.length === 0)

@@ -2,7 +2,7 @@ import { formatNumber, type Report } from '@fielded/core';
 import { safe } from '../io.ts';
 import type { Paint } from '../terminal/paint.ts';
 import { indent, setTable, wrap } from '../terminal/table.ts';
-import { cellLength, sayLength } from './figures.ts';
+import { cellLength, sayFigure, sayLength } from './figures.ts';
 
 /** How the panel is held, by `pinned`. */
 const HELD = {
@@ -12,19 +12,19 @@ const HELD = {
 } as const;
 
 /** The joint through the seasons; nothing where the job gives none. Its warnings stand among the problems. */
-export function seasonLines({ season, units }: Report, width: number, paint: Paint): string[] {
+export function seasonLines({ season, ...voice }: Report, width: number, paint: Paint): string[] {
   if (season === undefined) return [];
   const rows = (['made', 'driest', 'dampest'] as const).map((state) => {
     const { moisture, insertion, bottomGap, clearance, bare } = season[state];
     return [
       state === 'made' ? 'as made' : state,
-      `${formatNumber(moisture, 1)} %`,
-      ...[insertion, bottomGap, clearance, bare].map((mm) => cellLength(mm, units)),
+      `${sayFigure(formatNumber(moisture, 1), voice.language)} %`,
+      ...[insertion, bottomGap, clearance, bare].map((mm) => cellLength(mm, voice)),
     ];
   });
   const { across, thickness } = season.coefficients;
   const held = HELD[String(season.pinned) as keyof typeof HELD];
-  const movement = `${safe(season.species)}, ${sayLength(season.width, units)} wide${season.door === undefined ? '' : ` (the widest panel, door ${safe(season.door)})`}, ${held}. Moves by ${across} of its width and ${thickness} of its thickness for each % of moisture (USDA Wood Handbook, table 13-5).`;
+  const movement = `${safe(season.species)}, ${sayLength(season.width, voice)} wide${season.door === undefined ? '' : ` (the widest panel, door ${safe(season.door)})`}, ${held}. Moves by ${across} of its width and ${thickness} of its thickness for each % of moisture (USDA Wood Handbook, table 13-5).`;
   const headings = ['', 'moisture', 'goes in', 'gap at bottom', 'clearance', 'bare strip'];
   return [
     '',

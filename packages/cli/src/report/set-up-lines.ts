@@ -2,7 +2,7 @@ import { formatNumber, type Plan, type Report, type SetUp, sayCurve } from '@fie
 import { safe } from '../io.ts';
 import type { Paint } from '../terminal/paint.ts';
 import { setPairs, wrap } from '../terminal/table.ts';
-import { sayLength } from './figures.ts';
+import { type Shown, sayLength } from './figures.ts';
 import { WIDTH } from './plain-report.ts';
 
 /** Everything of one set-up, a figure a line. `place` is its place in the plan. */
@@ -10,9 +10,9 @@ export function setUpLines(plan: Plan, place: number, report: Report, paint: Pai
   const setUp = plan.setups[place]!;
   const pairs = [
     ...toolPairs(setUp),
-    ...heightPairs(setUp, report.units),
-    ...guidePairs(setUp, report.units),
-    ...runningPairs(setUp, report.units),
+    ...heightPairs(setUp, report),
+    ...guidePairs(setUp, report),
+    ...runningPairs(setUp, report),
   ];
   return [
     paint(`${nameSetUp(plan, place)}: ${safe(setUp.cut)}`, 'heading'),
@@ -54,8 +54,8 @@ function toolPairs(setUp: SetUp): Pair[] {
   ];
 }
 
-function heightPairs({ cuttingPoint, seat, hole }: SetUp, units: Report['units']): Pair[] {
-  const length = (mm: number) => sayLength(mm, units);
+function heightPairs({ cuttingPoint, seat, hole }: SetUp, voice: Shown): Pair[] {
+  const length = (mm: number) => sayLength(mm, voice);
   return [
     ['Cutting point', `${length(cuttingPoint)} above the table`],
     ['Seat of the head', seat === null ? 'not known' : length(seat)],
@@ -69,8 +69,8 @@ function heightPairs({ cuttingPoint, seat, hole }: SetUp, units: Report['units']
 }
 
 /** What the work goes along: the fence, or a bearing inside a frame. */
-function guidePairs({ fence, frame, curve }: SetUp, units: Report['units']): Pair[] {
-  const length = (mm: number) => sayLength(mm, units);
+function guidePairs({ fence, frame, curve }: SetUp, voice: Shown): Pair[] {
+  const length = (mm: number) => sayLength(mm, voice);
   if (frame?.kind === 'back edge')
     return [
       ['Bearing', `${length(frame.bearing)} radius, no fence; knives stand out ${length(fence.standsOut)}`],
@@ -91,9 +91,9 @@ function guidePairs({ fence, frame, curve }: SetUp, units: Report['units']): Pai
   ];
 }
 
-function runningPairs(setUp: SetUp, units: Report['units']): Pair[] {
+function runningPairs(setUp: SetUp, voice: Shown): Pair[] {
   const { speed, rim, feedRate, feedBy, mark, power, powerEnd, passes, frame } = setUp;
-  const depths = passes.map(({ depth }) => sayLength(depth, units)).join(', then ');
+  const depths = passes.map(({ depth }) => sayLength(depth, voice)).join(', then ');
   // A frame's part is cut on its ends or along its edges, a panel all round.
   const bands = [
     ...(frame?.kind === 'cope' ? [] : [`${sayBand(power)} along the grain`]),
@@ -103,7 +103,7 @@ function runningPairs(setUp: SetUp, units: Report['units']): Pair[] {
     ['Speed', `${speed} a minute, ${formatNumber(rim, 1)} m/s at the rim`],
     [
       'Feed',
-      `${sayFeed(feedRate, units)} ${feedBy === 'hand' ? 'by hand at most' : 'by the feeder'}; marks ${sayLength(mark.pitch, units)} apart`,
+      `${sayFeed(feedRate, voice.units)} ${feedBy === 'hand' ? 'by hand at most' : 'by the feeder'}; marks ${sayLength(mark.pitch, voice)} apart`,
     ],
     ['Power', bands.join(', ')],
     ['Passes', depths + (passes.length === 1 ? ' deep in one' : ' deep')],
@@ -116,16 +116,16 @@ function sayBand({ least, most }: SetUp['power']): string {
 }
 
 /** The correction for one reading each way: the others are in proportion, and all stand on the sheet and in the JSON. */
-function correctionLines({ correction }: Plan, place: number, { units }: Report): string[] {
+function correctionLines({ correction }: Plan, place: number, voice: Report): string[] {
   const row = correction[place]?.find(({ reads }) => reads > 0);
   if (row === undefined || (row.spindle === null && row.fence === null)) return [];
   const moves = [
     row.spindle === null
       ? null
-      : `spindle ${sayLength(Math.abs(row.spindle), units)} ${row.spindle > 0 ? 'up' : 'down'}`,
-    row.fence === null ? null : `knives ${sayLength(Math.abs(row.fence), units)} ${row.fence > 0 ? 'out' : 'in'}`,
+      : `spindle ${sayLength(Math.abs(row.spindle), voice)} ${row.spindle > 0 ? 'up' : 'down'}`,
+    row.fence === null ? null : `knives ${sayLength(Math.abs(row.fence), voice)} ${row.fence > 0 ? 'out' : 'in'}`,
   ].filter((move) => move !== null);
-  return setPairs([[`${sayLength(row.reads, units)} too thick`, moves.join(', or ')]]);
+  return setPairs([[`${sayLength(row.reads, voice)} too thick`, moves.join(', or ')]]);
 }
 
 /** m/min, and what shops that measure in inches say beside it. */

@@ -2,19 +2,17 @@ import { type Change, formatLength, type Report, type Solved, type SolvedByTwo, 
 import { safe } from '../io.ts';
 import type { Paint } from '../terminal/paint.ts';
 import { indent, setPairs, wrap } from '../terminal/table.ts';
-import { sayLength } from './figures.ts';
+import { type Shown, sayLength } from './figures.ts';
 import { listProblems } from './list-problems.ts';
 import { WIDTH } from './plain-report.ts';
 
-type Units = Report['units'];
-
 /** What was solved for, in words: the settings, the moves, what else changes; or why there is none. `written` names the file. */
-export function solvedReport(solved: Solved | SolvedByTwo, units: Units, written: string | null, paint: Paint): string {
+export function solvedReport(solved: Solved | SolvedByTwo, voice: Shown, written: string | null, paint: Paint): string {
   const by = typeof solved.by === 'string' ? solved.by : solved.by.join(' and ');
   const lines = [
-    paint(`${safe(by)} for ${safe(solved.for)} = ${sayLength(solved.value, units)}`, 'heading'),
-    ...('settings' in solved ? bothAnswers(solved, units) : oneAnswer(solved, units)),
-    ...changeLines(solved, units, paint),
+    paint(`${safe(by)} for ${safe(solved.for)} = ${sayLength(solved.value, voice)}`, 'heading'),
+    ...('settings' in solved ? bothAnswers(solved, voice) : oneAnswer(solved, voice)),
+    ...changeLines(solved, voice, paint),
     ...problemLines('Problems that go', solved.problems.gone, paint),
     ...problemLines('New problems', solved.problems.come, paint),
     ...(written === null ? [] : ['', `Written to ${safe(written)}.`]),
@@ -22,21 +20,21 @@ export function solvedReport(solved: Solved | SolvedByTwo, units: Units, written
   return `${lines.join('\n')}\n`;
 }
 
-function oneAnswer(solved: Solved, units: Units): string[] {
-  return solved.setting === null ? noAnswer(solved, units) : answer(solved, solved.setting, units);
+function oneAnswer(solved: Solved, voice: Shown): string[] {
+  return solved.setting === null ? noAnswer(solved, voice) : answer(solved, solved.setting, voice);
 }
 
-function bothAnswers({ settings, reason, roundResidual, for: figure, value }: SolvedByTwo, units: Units): string[] {
+function bothAnswers({ settings, reason, roundResidual, for: figure, value }: SolvedByTwo, voice: Shown): string[] {
   if (settings === null) return indent(wrap(safe(reason ?? ''), WIDTH - 2, 0));
   const sets = settings.flatMap(({ by, round, move }): [string, string][] => [
-    [safe(by), `${sayLength(round, units)}${move === null ? ', where it is' : ''}`],
+    [safe(by), `${sayLength(round, voice)}${move === null ? ', where it is' : ''}`],
     ...(move === null ? [] : [['  move', move] as [string, string]]),
   ]);
-  return setPairs([...sets, [safe(figure), sayLength(value + (roundResidual ?? 0), units)]]);
+  return setPairs([...sets, [safe(figure), sayLength(value + (roundResidual ?? 0), voice)]]);
 }
 
-function answer({ change, round, nearest64, move, for: figure }: Solved, setting: number, units: Units): string[] {
-  const say = (mm: number | null) => sayLength(mm, units);
+function answer({ change, round, nearest64, move, for: figure }: Solved, setting: number, voice: Shown): string[] {
+  const say = (mm: number | null) => sayLength(mm, voice);
   const there = nearest64!.value === null ? '' : `: ${safe(figure)} is then ${say(nearest64!.value)}`;
   return setPairs([
     ['Set it to', `${say(round?.setting ?? setting)}${change === 0 ? ', where it is' : ''}`],
@@ -45,23 +43,24 @@ function answer({ change, round, nearest64, move, for: figure }: Solved, setting
   ]);
 }
 
-function noAnswer({ reason, nearest }: Solved, units: Units): string[] {
+function noAnswer({ reason, nearest }: Solved, voice: Shown): string[] {
   const near: [string, string][] =
     nearest === null
       ? []
-      : [['Nearest', `${sayLength(nearest.value, units)}, with it set to ${sayLength(nearest.setting, units)}`]];
+      : [['Nearest', `${sayLength(nearest.value, voice)}, with it set to ${sayLength(nearest.setting, voice)}`]];
   return [...indent(wrap(safe(reason!), WIDTH - 2, 0)), ...setPairs(near)];
 }
 
-function changeLines({ changes }: Pick<Solved, 'changes'>, units: Units, paint: Paint): string[] {
+function changeLines({ changes }: Pick<Solved, 'changes'>, voice: Shown, paint: Paint): string[] {
   if (changes.length === 0) return [];
-  const say = (value: Change['before']) => (typeof value === 'number' ? sayLength(value, units) : sayWord(value));
+  const say = (value: Change['before']) =>
+    typeof value === 'number' ? sayLength(value, voice) : sayWord(value, voice);
   const rows = changes.map(({ name, before, after }): [string, string] => [name, `${say(before)} → ${say(after)}`]);
   return ['', paint('What else changes', 'heading'), ...setPairs(rows, 26)];
 }
 
-function sayWord(word: string | null): string {
-  return word === null ? '–' : verdictWord(word as Report['fit']['verdict']);
+function sayWord(word: string | null, voice: Shown): string {
+  return word === null ? '–' : verdictWord(word as Report['fit']['verdict'], voice);
 }
 
 function problemLines(heading: string, problems: Solved['problems']['gone'], paint: Paint): string[] {

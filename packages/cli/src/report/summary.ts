@@ -16,14 +16,14 @@ export interface Checked {
 export function summary(checked: readonly Checked[], paint: Paint): string {
   const rows = checked.map(({ path, report }) => {
     if (report === null) return [safe(path), '⊘ not read', '', '', '', ''];
-    const { fit, units, problems } = report;
-    const verdict = markVerdict(fit.verdict, (text) => text);
+    const { fit, problems } = report;
+    const verdict = markVerdict(report, (text) => text);
     return [
       safe(path),
       verdict,
       markRun(report, (text) => text),
-      sayLength(fit.clearance, units),
-      sayLength(fit.deepestInsertion, units),
+      sayLength(fit.clearance, report),
+      sayLength(fit.deepestInsertion, report),
       countProblems(problems),
     ];
   });

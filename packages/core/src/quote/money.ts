@@ -61,3 +61,8 @@ export function formatPrice(minor: number, currency: string, locale = 'en-GB'): 
     maximumFractionDigits: digits + 4,
   }).format(shiftPoint(minor, -digits));
 }
+
+/** The sign that parts the whole of a number from its part in a language, by its BCP 47 tag. @example decimalOf('de-DE') // ',' */
+export function decimalOf(language: string): '.' | ',' {
+  return new Intl.NumberFormat(language).format(0.5).includes(',') ? ',' : '.';
+}

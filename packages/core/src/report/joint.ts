@@ -32,6 +32,7 @@ export function describeJoint({ job, edge, tongue, fit }: PreparedJob): Omit<Rep
     title: job.title,
     units: job.units,
     terms: termsOf(job),
+    ...(job.language && { language: job.language }),
     panel: reportPanel(job),
     frame: reportFrame(job),
     section: reportSection(edge),

@@ -3,6 +3,7 @@ import type { CopeReport } from '../joint/cope.ts';
 import type { FitReport, TongueReport } from '../joint/fit-report.ts';
 import type { KnifeReport } from '../knife/knife-report.ts';
 import type { Code } from '../problem/codes.ts';
+import type { Language } from '../problem/language.ts';
 import type { Problem } from '../problem/problem.ts';
 import type { Terms } from '../problem/terms.ts';
 import type { ShapeName } from '../profile/profile.ts';
@@ -77,6 +78,8 @@ export interface Report {
   readonly units: 'mm' | 'in';
   /** Whose trade terms its words use. */
   readonly terms: Terms;
+  /** What its sentences are said in, where the job names another language than English. */
+  readonly language?: Language;
   /** `width` across the grain, where the job gives it. */
   readonly panel: { readonly thickness: number; readonly measured: number; readonly width?: number };
   readonly frame: {

@@ -1,4 +1,5 @@
 import {
+  decimalOf,
   facePhrase,
   formatMoney,
   formatPrice,
@@ -98,11 +99,6 @@ export function quoteDocument(quote: Quote, report: Report, options: QuoteDocume
       { kind: 'signatures', names: [say('signClient'), say('signShop')] },
     ],
   });
-}
-
-/** The sign that parts decimals in a language. */
-function decimalOf(language: string): '.' | ',' {
-  return new Intl.NumberFormat(language).format(0.5).includes(',') ? ',' : '.';
 }
 
 function letterhead({ maker }: Quote, logo: Bitmap | undefined): Block[] {

@@ -1,0 +1,17 @@
+import { type Language, readLanguageText } from '@fielded/core';
+import { UsageError } from '../arguments.ts';
+import { readText } from './read-text.ts';
+
+/**
+ * The language in a file, YAML or JSON.
+ *
+ * @throws UsageError for a file that cannot be read or taken.
+ */
+export function readLanguage(path: string): Language {
+  const text = readText(path);
+  if (typeof text !== 'string') throw new UsageError(`--language ${path}: ${text.refused}. ${text.instead}.`);
+  const { language, faults } = readLanguageText(text);
+  if (language !== null) return language;
+  const more = faults.length > 1 ? ` (and ${faults.length - 1} more)` : '';
+  throw new UsageError(`--language ${path}: ${faults[0]!.replace(/\.$/, '')}${more}.`);
+}

@@ -1,0 +1,23 @@
+import { type ReadLanguage, readLanguage } from '../problem/read-language.ts';
+import { sayTerm, type Term } from '../problem/terms.ts';
+import { readFileData } from './read.ts';
+
+/**
+ * A language from the text of its file, YAML or JSON.
+ *
+ * @example readLanguageText('decimal: ","\nsentences: { word.tight: stramm }').language?.decimal // ','
+ */
+export function readLanguageText(text: string): ReadLanguage {
+  const { value, faults } = readFileData(text);
+  if (faults.length > 0) return { language: null, faults: faults.map(({ message }) => message) };
+  return readLanguage(value);
+}
+
+/** Sentences by their keys as the file of a language, to be translated: British terms stand in the place of those in [ ]. */
+export function writeLanguage(words: Readonly<Record<string, string>>): string {
+  const sentences = Object.entries(words).map(
+    ([key, words]) =>
+      `  ${key}: ${JSON.stringify(words.replace(/\[(\w+)\]/g, (_, term) => sayTerm(term as Term, 'british')))}\n`,
+  );
+  return `decimal: "."\nsentences:\n${sentences.join('')}`;
+}

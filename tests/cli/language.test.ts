@@ -1,0 +1,65 @@
+// A second language from one file, over the command line: sentences, figures, tables and faults.
+import { readFileSync } from 'node:fs';
+import { join } from 'node:path';
+import { ENGLISH, readLanguageText } from '@fielded/core';
+import { describe, expect, it } from 'vitest';
+import { broken, SOUND } from '../core/job-texts.ts';
+import { makeFolder, put, run } from './command.ts';
+
+const folder = makeFolder();
+const german = 'tests/support/german.json';
+const tight = put(folder, 'tight.yaml', broken('depth: 4.6', 'depth: 4.63'));
+
+describe('--language', () => {
+  it('says verdict and problems, and writes figures with its decimal sign', async () => {
+    const { status, out } = await run(['check', tight, '--language', german]);
+    expect(status).toBe(0);
+    expect(out).toContain('» stramm');
+    expect(out).toContain('um zu gleiten.');
+    expect(out).toMatch(/Clearance +0,03 mm/);
+    expect(out).toMatch(/back relief +back +cove +over +4,63 +14,00 /);
+  });
+
+  it('says what is wrong with a file, or that the language cannot be taken', async () => {
+    const bad = put(folder, 'bad.yaml', SOUND.replace(/thickness: \d+/, 'thickness: -3'));
+    const { status, err } = await run(['check', bad, '--language', german]);
+    expect([status, err]).toEqual([2, expect.stringContaining('-3 ist zu klein. Mehr als 0, höchstens 10 m angeben.')]);
+    const spoilt = put(folder, 'spoilt.yaml', 'decimal: ","\nsentences: { word.tigt: x }\n');
+    expect(await run(['check', tight, '--language', spoilt])).toEqual({
+      status: 2,
+      out: '',
+      err: `fielded: --language ${spoilt}: word.tigt is no sentence of the catalogue.\n`,
+    });
+  });
+
+  it('parts the columns of tables with semicolons', async () => {
+    const list = join(folder, 'list.csv');
+    const ask = ['cutting-list', 'examples/kitchen/job.yaml', '-o', list];
+    expect((await run([...ask, '--language', german])).status).toBe(0);
+    const rows = readFileSync(list, 'utf8').split('\r\n');
+    expect(rows[0]).toBe('piece;off;length;width;thickness;grain;wood;for;note (mm)');
+    expect(rows.filter((row) => row.startsWith('order;'))[0]).toMatch(/;\d+,\d{4} m³ = \d+,\d\d board feet$/);
+    // It is known as ours, and replaced by the same with commas.
+    expect((await run(ask)).status).toBe(0);
+    const english = readFileSync(list, 'utf8').split('\r\n');
+    expect(english[0]).toBe('piece,off,length,width,thickness,grain,wood,for,note (mm)');
+    expect(english).toHaveLength(rows.length);
+  });
+});
+
+describe('fielded language', () => {
+  it('prints every sentence as a file that can be taken', async () => {
+    const { status, out } = await run(['language']);
+    const { language, faults } = readLanguageText(out);
+    expect([status, faults]).toEqual([0, []]);
+    expect(Object.keys(language!.sentences)).toEqual(Object.keys(ENGLISH));
+  });
+
+  it('prints what a translation lacks', async () => {
+    const { status, out, err } = await run(['language', german]);
+    const own = Object.keys(readLanguageText(readFileSync(german, 'utf8')).language!.sentences);
+    const lacking = Object.keys(readLanguageText(out).language!.sentences);
+    expect([status, [...own, ...lacking].sort()]).toEqual([1, Object.keys(ENGLISH).sort()]);
+    expect(err).toBe(`${own.length} of ${own.length + lacking.length} sentences are translated.\n`);
+  });
+});
