@@ -31,4 +31,21 @@ describe('wood lost to a knife', () => {
   it('is nothing where the drawing never goes down again', () => {
     expect(lostOf('M 0 9 L 11 9 L 20 5 L 38 1.5 V 0')).toBeNull();
   });
+
+  // Between x = a and a + 5 the drawing goes down again by `deep`: the triangle above is lost, its foot as far out as the slope of 0.25 says.
+  const dip = (deep: number) => `M 0 9 L 8 7 L 13 ${7 + deep} L 38 0.75 V 0`;
+
+  it('of 0.02 mm is told, and 0.004 mm is what a drawing is read within', () => {
+    expect(lostOf(dip(0.02))!.area).toBeCloseTo((0.02 * (5 + 0.02 * 4)) / 2, 9);
+    expect(lostOf(dip(0.004))).toBeNull();
+  });
+
+  it('is told patch by patch: two that are far apart do not thin each other', () => {
+    const one = lostOf('M 0 9 L 8 7 L 9 7.02 L 38 0.5 V 0')!;
+    const two = lostOf('M 0 9 L 8 7 L 9 7.02 L 30 3 L 31 3.02 L 38 0.5 V 0')!;
+    expect(one.area).toBeGreaterThan(0.009);
+    expect(two.area).toBeGreaterThan(1.9 * one.area);
+    expect(two.fromEdge[0]).toBeCloseTo(one.fromEdge[0], 9);
+    expect(two.fromEdge[1]).toBeCloseTo(31, 9);
+  });
 });

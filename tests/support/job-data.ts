@@ -29,7 +29,10 @@ function cutData({ name, side, profile, depth, reach, run, tilt, head }: Cut): R
 
 function profileData(profile: Profile): Record<string, unknown> {
   if (profile.shape === 'outline') throw new RangeError('an outline cannot be written from its curves');
-  return { ...profile };
+  const { shape, reach, depth, land, shoulder, balance } = profile;
+  // A file is not to hold what the shape has no use for.
+  if (shape === 'rebate') return { shape, reach, depth };
+  return { shape, reach, depth, land, shoulder, ...(shape === 'ogee' && { balance }) };
 }
 
 /** The data with a value set at a path, as a hand would write it into the file. */

@@ -3,6 +3,7 @@ import {
   levelThread,
   liesOn,
   momentsUnder,
+  SAME_LENGTH,
   threadChain,
   threadHeight,
   walkStrips,
@@ -20,21 +21,42 @@ const STOCK = 0;
 const DRAWN = 1;
 const SWEPT = 2;
 
+/** Lost wood that hangs together: its area and the box around it, mm. */
+interface Patch {
+  area: number;
+  left: number;
+  right: number;
+  top: number;
+  bottom: number;
+}
+
 /**
- * Compares what is drawn with what is swept, within stock `width` × `thickness`; null where the sweep takes nothing more, or nothing as thick
- * as the tolerance that outlines are read within.
+ * Compares what is drawn with what is swept, within stock `width` × `thickness`; null where the sweep takes nothing more.
  *
  * Exact, strip by strip in cut coordinates: lost is what lies inside the stock and the swept region but not inside the
- * drawn one (formula 11).
+ * drawn one (formula 11). A drawing is read within a tolerance: a patch no thicker than that on average was never drawn, and where there
+ * are only such patches nothing is lost.
  */
 export function findLostWood(sweep: Sweep, thickness: number, width: number): LostWood | null {
-  if (sweep.swept === sweep.drawn) return null;
+  const patches = findPatches(sweep, thickness, width);
+  const isDrawn = ({ area, left, right, top, bottom }: Patch) =>
+    area > FIT_TOLERANCE * Math.hypot(right - left, bottom - top);
+  if (!patches.some(isDrawn)) return null;
+  return {
+    area: patches.reduce((sum, { area }) => sum + area, 0),
+    fromEdge: [Math.min(...patches.map(({ left }) => left)), Math.max(...patches.map(({ right }) => right))],
+    below: [Math.min(...patches.map(({ top }) => top)), Math.max(...patches.map(({ bottom }) => bottom))],
+  };
+}
+
+/** What is lost, parted where for a stretch from the edge inwards nothing is. */
+function findPatches(sweep: Sweep, thickness: number, width: number): Patch[] {
+  if (sweep.swept === sweep.drawn) return [];
   const threads = [levelThread(0, width, 0, STOCK, 0), levelThread(0, width, thickness, STOCK, 1)];
   threadChain(sweep.drawn, DRAWN, threads);
   threadChain(sweep.swept, SWEPT, threads);
 
-  let area = 0;
-  const box = [Number.POSITIVE_INFINITY, Number.NEGATIVE_INFINITY, Number.POSITIVE_INFINITY, Number.NEGATIVE_INFINITY];
+  const patches: Patch[] = [];
   walkStrips(threads, 0, width, (strip) => {
     const { left, right, order, heights } = strip;
     // From the deep side, where every region ends, up to the face.
@@ -45,16 +67,16 @@ export function findLostWood(sweep: Sweep, thickness: number, width: number): Lo
       if (!lost || liesOn(strip, i - 1, i)) continue;
       const deep = order[i]!;
       const shallow = order[i - 1]!;
-      area += momentsUnder(deep, left, right).area - momentsUnder(shallow, left, right).area;
-      box[0] = Math.min(box[0]!, left);
-      box[1] = Math.max(box[1]!, right);
-      box[2] = Math.min(box[2]!, threadHeight(shallow, left), threadHeight(shallow, right), heights[i - 1]!);
-      box[3] = Math.max(box[3]!, threadHeight(deep, left), threadHeight(deep, right), heights[i]!);
+      let patch = patches.at(-1);
+      if (patch === undefined || left - patch.right > SAME_LENGTH) {
+        patch = { area: 0, left, right, top: Number.POSITIVE_INFINITY, bottom: Number.NEGATIVE_INFINITY };
+        patches.push(patch);
+      }
+      patch.area += momentsUnder(deep, left, right).area - momentsUnder(shallow, left, right).area;
+      patch.right = right;
+      patch.top = Math.min(patch.top, threadHeight(shallow, left), threadHeight(shallow, right), heights[i - 1]!);
+      patch.bottom = Math.max(patch.bottom, threadHeight(deep, left), threadHeight(deep, right), heights[i]!);
     }
   });
-  // A drawing is read within this tolerance: what is thinner all along was never drawn.
-  const extent = Math.hypot(box[1]! - box[0]!, box[3]! - box[2]!);
-  return area === 0 || area <= FIT_TOLERANCE * extent
-    ? null
-    : { area, fromEdge: [box[0]!, box[1]!], below: [box[2]!, box[3]!] };
+  return patches;
 }
