@@ -65,7 +65,7 @@ describe('an outline from a DXF drawing', () => {
       'cuts[0].profile.file: two.dxf: the drawing holds 2 separate outlines. Leave one in it, its pieces meeting end to end.',
     ]);
     expect(readWith('bad.dxf', 'not a drawing')).toEqual([
-      'cuts[0].profile.file: bad.dxf: no outline of lines and arcs was found: This is not a text DXF file, or it breaks off. Save it with one polyline, or lines and arcs that meet.',
+      'cuts[0].profile.file: bad.dxf: no outline of lines and arcs was found: this is not a text DXF file, or it breaks off. Save it with one polyline, or lines and arcs that meet.',
     ]);
   });
 

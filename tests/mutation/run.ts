@@ -43,6 +43,7 @@ async function tryAll(): Promise<void> {
   try {
     const times = await copies[0]!.measure();
     console.log(`Without a fault: ${times.all.toFixed(0)} s of the processor`);
+    for (const file of times.failing) console.log(`Fails without a fault, and is left out: ${file}`);
     const queue = [...chosen];
     const counts = await Promise.all(copies.map((copy) => tryFaults(copy, times, queue)));
     console.log(`${counts.reduce((sum, n) => sum + n, 0)} of ${chosen.length} caught`);
