@@ -1,3 +1,6 @@
+// Loaded here, so that no test waits for it.
+import '@fielded/exchange';
+import '@fielded/render';
 import { existsSync, mkdirSync, readFileSync, symlinkSync, writeFileSync } from 'node:fs';
 import { join } from 'node:path';
 import { describe, expect, it } from 'vitest';

@@ -26,13 +26,13 @@ type Units = Report['units'];
 
 /** Panels that are drawn: more than anyone looks through. */
 const MOST_PANELS = 120;
-/** Rows of all tables together: 70 sheets, which take some two seconds to write. */
-const MOST_ROWS = 2500;
+/** Rows of all tables together: 60 sheets, which take some two seconds to write. */
+const MOST_ROWS = 2000;
 
 /**
  * A cutting list on sheets: for the saw, for the moulder, every panel drawn with its number, every door from the front.
  *
- * @throws RangeError for more than 2,500 sizes of parts, panels and rough pieces together.
+ * @throws RangeError for more than 2,000 sizes of parts, panels and rough pieces together.
  */
 export function cuttingSheets(list: CuttingList, options: CuttingSheetOptions): Scene[] {
   const { reports, paper = 'a4' } = options;
@@ -73,7 +73,7 @@ function sawSheet(list: CuttingList, units: Units, { reports, assumed }: Cutting
       forWhom(list, p.for),
     ]),
     foot: [],
-    shares: [20, 8, 15, 14, 12, 50],
+    shares: sharesIn(units, [20, 8, 15, 14, 12, 50], [18, 7, 19, 17, 17, 42]),
     align: ['start', 'end', 'end', 'end', 'end', 'start'],
   };
   return document('For the saw', list, [
@@ -140,7 +140,7 @@ function timberBlocks({ timber }: CuttingList, units: Units, assumed: readonly s
         both(order, boardFeet.order),
       ]),
       foot: [],
-      shares: [22, 10, 26, 26, 26],
+      shares: sharesIn(units, [22, 10, 26, 26, 26], [28, 20, 18, 18, 18]),
       align: ['start', 'end', 'end', 'end', 'end'],
     },
     { kind: 'heading', text: 'Rough pieces' },
@@ -159,7 +159,7 @@ function timberBlocks({ timber }: CuttingList, units: Units, assumed: readonly s
         ]),
       ),
       foot: [],
-      shares: [44, 8, 14, 14, 12, 20],
+      shares: sharesIn(units, [44, 8, 14, 14, 12, 20], [34, 7, 19, 18, 17, 25]),
       align: ['start', 'end', 'end', 'end', 'end', 'end'],
     },
     ...(assumed.length === 0
@@ -216,7 +216,7 @@ function moulderSheet(list: CuttingList, units: Units, { reports }: CuttingSheet
         forWhom(list, p.for),
       ]),
       foot: [],
-      shares: [8, 14, 14, 12, 14, 26, 14, 36],
+      shares: sharesIn(units, [8, 14, 14, 12, 14, 26, 14, 36], [10, 20, 20, 18, 13, 34, 14, 24]),
       align: ['end', 'end', 'end', 'end', 'start', 'end', 'end', 'start'],
     },
   ]);
@@ -245,6 +245,11 @@ function panelSheet(list: CuttingList, units: Units): TextDocument {
       })),
     },
   ]);
+}
+
+/** Shares of columns: fractions of an inch take more room than millimetres, and no figure may be broken. */
+function sharesIn(units: Units, inMillimetres: readonly number[], inInches: readonly number[]): readonly number[] {
+  return units === 'in' ? inInches : inMillimetres;
 }
 
 /** What is said where not all of so many are drawn. */

@@ -2,7 +2,7 @@ import { type DoorReport, formatLength, type Report } from '@fielded/core';
 import { drawElevation } from '../client/elevation.ts';
 import { group, type Item, itemsBox, moveItems, type Scene, text } from '../scene.ts';
 import { PAPERS, type PaperName } from '../sheet/paper.ts';
-import { fitText, heightToFit } from '../text/measure-text.ts';
+import { breakLines, fitText, heightToFit } from '../text/measure-text.ts';
 import { safeText } from '../text/safe-text.ts';
 import { drawGrainArrow } from '../views/grain.ts';
 import { scaleText } from '../words/lengths.ts';
@@ -21,7 +21,9 @@ const GAP = 6;
 const NAME = 2.6;
 const LINE = 2;
 const LINE_STEP = 4;
-const CAPTION = 17;
+const CAPTION = 23;
+/** Lines for the panels' sizes: what does not fit them stands in the tables. */
+const PANEL_LINES = 3;
 const SCALES = [5, 10, 15, 20, 25, 30, 40, 50, 75, 100, 200];
 
 /**
@@ -110,10 +112,16 @@ function drawDoor(
     text('name', 'text', x, y + room + 5, ...named),
     ...lines
       .slice(1)
-      .map((words, i) =>
-        text(`line ${i}`, 'quiet', x, y + room + 5 + (i + 1) * LINE_STEP, fitText(words, LINE, cell.width), LINE),
-      ),
+      .flatMap((words) => sizeLines(words, cell.width))
+      .map((line, i) => text(`line ${i}`, 'quiet', x, y + room + 5 + (i + 1) * LINE_STEP, line, LINE)),
   ];
+}
+
+/** Sizes on as many lines as they take, none of them cut short; those that fit no line are left to the tables. */
+function sizeLines(words: string, room: number): string[] {
+  const lines = breakLines(words, LINE, room);
+  if (lines.length <= PANEL_LINES) return lines;
+  return [...lines.slice(0, PANEL_LINES - 1), 'and more, see the panels'];
 }
 
 /** Name and quantity, the door's size, its panels with how many each door has. */
@@ -124,7 +132,9 @@ function describeDoor(door: DoorReport, units: Report['units']): string[] {
   const leaves = door.leaves > 1 ? ` (${door.quantity} × ${door.leaves} leaves)` : '';
   const panels = door.panels.map((panel) => {
     const count = panel.quantity / made;
-    return `${count > 1 ? `${count} × ` : ''}${size(panel)}`;
+    const words = `${count > 1 ? `${count} × ` : ''}${size(panel)}`;
+    // Millimetres are short enough for a size to stay on one line.
+    return units === 'mm' ? words.replaceAll(' ', '\u00a0') : words;
   });
   const grain = door.grain === 'across' ? ', grain across' : '';
   return [`${made} off${leaves}   ${safeText(door.name)}`, `door ${size(door)}`, `panel ${panels.join(', ')}${grain}`];
