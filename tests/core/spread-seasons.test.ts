@@ -116,6 +116,23 @@ it('the room to swell is what the gap leaves, or what the tongue still goes in, 
   expect(made.room).toBeCloseTo(deepestInsertion! - 9, 9);
 });
 
+it('the room to swell is that of the tongue as it has swelled, in a groove that has moved by its own wood', () => {
+  // A tongue x in from its tip is 6 + 0.4·x thick as made, and the groove 10 wide; damp wood is thicker, and longer across.
+  const room = (frame: Partial<Job['frame']>) => {
+    const whole = { ...wedgeJob().frame, ...frame };
+    const { dampest } = evaluate(wedgeJob({ season: year, panel: panel({ width: 100 }), frame: whole })).season!;
+    const [thick, wide] = [1 + 0.00126 * 3, 1 + 0.00248 * 3];
+    const groove = 10 + dampest.grooveChange;
+    const deepest = ((groove / thick - 6) / 0.4) * wide;
+    expect(dampest.room).toBeCloseTo(Math.min(2, deepest - 9) - (100 * 0.00248 * 3) / 2, 7);
+    return dampest.room;
+  };
+  // A frame that does not move leaves less of it than one of the panel's own wood.
+  const still = { name: 'still', tangential: 1e-9, radial: 1e-9 };
+  const own = room({});
+  expect(room({ species: 'still', wood: still })).toBeLessThan(own - 0.05);
+});
+
 it('reads the air instead of the moisture', () => {
   const season = seasonOf({}, { made: { temperature: 20, humidity: 50 } });
   expect(season.made.moisture).toBe(equilibriumMoisture(20, 50));

@@ -1,4 +1,4 @@
-import type { Chain } from '@fielded/geometry';
+import { type Chain, SAME_LENGTH } from '@fielded/geometry';
 import type { Panel } from '../joint/panel.ts';
 import { createJoint, type JointFigures, type Swelling } from '../spread/joint.ts';
 import type { JointSizes, Season } from '../spread/limits.ts';
@@ -24,7 +24,10 @@ export interface SeasonState {
   readonly insertion: number;
   /** From the edge that has swelled to the groove's bottom, a free panel in its middle; negative: it is that much too wide. */
   readonly bottomGap: number;
-  /** The room that is left to swell: of the gap at the bottom and of what the tongue still goes in, the less. Negative: it pushes. */
+  /**
+   * The room that is left to swell: of the gap at the bottom and of what the tongue, as thick as it then is, still goes into the groove, as
+   * wide as that then is, the less. Negative: it pushes.
+   */
   readonly room: number;
   /** At that insertion, the groove's depth at most; null once the panel has left the groove. */
   readonly clearance: number | null;
@@ -96,7 +99,8 @@ export function edgeShare(pinned: Season['pinned']): number {
  * `width` of the panel across the grain, mm, when made. Wood moves by Wood Handbook eq. 13-2 or 13-3 (see `moveWood`); along
  * the grain it does not, so this is about the edges in the stiles. The groove lies across the thickness of its part and changes as
  * that does: W·(1 + C·ΔM) (formula S4). A free panel that swells less than both gaps together does not push; at its least
- * it has slid as far as the other side's gap lets it. `deepest` is how far the tongue goes in as made.
+ * it has slid as far as the other side's gap lets it. `deepest` is how far the tongue goes in as made; how far it does once it has swelled
+ * or shrunk, with its groove, is found by halving, to 1e-9 mm.
  *
  * `swept` is what the cuts leave, where that is known already.
  *
@@ -126,6 +130,8 @@ export function reportSeasons(
     // A free panel that has slid over lies at the bottom of the other groove.
     const insertion = free ? Math.min(groove.depth, design - swellGap + width * across) : middle;
     const grooveChange = groove.width * moveWood(1, made, moisture, frameGrain.thickness);
+    const clearanceAt = swollenClearance(job, { thickness, width: across, insertion: 0, groove: 0, edge: 0 }, swept);
+    const goesIn = moisture === made ? deepest : deepestAt((into) => grooveChange + clearanceAt(into), groove.depth);
     return {
       moisture,
       formula: moisture === made ? null : movementFormula(made, moisture),
@@ -134,12 +140,8 @@ export function reportSeasons(
       grooveChange,
       insertion,
       bottomGap: swellGap - further,
-      room: Math.min(swellGap, deepest - design) - further,
-      clearance:
-        middle > 0
-          ? grooveChange +
-            swollenClearance(job, { thickness, width: across, insertion: reached - design, groove: 0, edge: 0 }, swept)
-          : null,
+      room: Math.min(swellGap, goesIn - design) - further,
+      clearance: middle > 0 ? grooveChange + clearanceAt(reached) : null,
       bare: Math.max(0, design - insertion),
     };
   };
@@ -154,11 +156,30 @@ export function reportSeasons(
   };
 }
 
-function swollenClearance(job: JointSizes, swelling: Swelling, swept?: readonly Chain[]): number {
+/** The clearance of the joint once its panel has moved so, mm, in a groove that has not, by how far the panel then goes in. */
+function swollenClearance(job: JointSizes, swelling: Swelling, swept?: readonly Chain[]): (into: number) => number {
   const joint = createJoint(job, undefined, swelling, swept);
   const moves = new Float64Array(joint.moveCount);
   moves[MOVE.moisture] = 1;
   const figures: JointFigures = { clearance: 0, frontMost: 0, frontLeast: 0, bottomGap: 0 };
-  joint.measure(moves, figures);
-  return figures.clearance;
+  return (into) => {
+    joint.measure(moves, figures, into);
+    return figures.clearance;
+  };
+}
+
+/** Halvings after which a depth is known to 1e-9 mm. */
+const HALVINGS = 36;
+
+/** How far in there is still clearance, up to `depth`, mm: it only lessens on the way in. */
+function deepestAt(clearanceAt: (into: number) => number, depth: number): number {
+  const fits = (into: number) => clearanceAt(into) >= -SAME_LENGTH;
+  if (fits(depth)) return depth;
+  let [inside, outside] = [0, depth];
+  for (let i = 0; i < HALVINGS; i++) {
+    const middle = (inside + outside) / 2;
+    if (fits(middle)) inside = middle;
+    else outside = middle;
+  }
+  return inside;
 }
