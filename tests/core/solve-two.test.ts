@@ -1,5 +1,6 @@
 import { evaluate, type Job, readJob, solve, solveByTwo } from '@fielded/core';
 import { describe, expect, it } from 'vitest';
+import { meetBoth } from '../../packages/core/src/solve/meet-both.ts';
 import { findSetting } from '../../packages/core/src/solve/settings.ts';
 import { TARGETS } from '../../packages/core/src/solve/targets.ts';
 import { jobData } from '../support/job-data.ts';
@@ -71,6 +72,38 @@ describe('two settings at once', () => {
     const found = solveByTwo(plainJob(), { for: 'visibleMargin', value: 500, by: ['raise.reach', 'frame.swellGap'] });
     expect(found).toMatchObject({ settings: null, total: null, writes: [] });
     expect(found.reason).toContain('Within 25 mm of where they are, raise.reach and frame.swellGap do not');
+  });
+
+  it('tell how near the face comes where it cannot be as wanted, the fit kept', () => {
+    const job = plainJob();
+    const by = ['raise.depth', 'back relief.depth'] as const;
+    const { settings, nearest, reason, writes } = solveByTwo(job, { for: 'face', value: 12, by });
+    expect({ settings, writes }).toEqual({ settings: null, writes: [] });
+    // The back is left as good as uncut: the stock less the tongue wanted is all that the raise can take.
+    const { thickness } = job.panel;
+    const wanted = job.frame.groove.width - job.fit.target;
+    const { groove } = job.frame;
+    expect(nearest!.settings[1]).toBeCloseTo(0.001, 6);
+    expect(nearest!.value).toBeCloseTo(thickness - wanted - 0.001 - groove.setback - job.fit.target / 2, 6);
+    expect(reason).toContain('the nearest that still fits is');
+  });
+
+  it('are found in few readings, though the first cannot be read where one starts', () => {
+    let readings = 0;
+    const count = <T>(value: T): T => {
+      readings++;
+      return value;
+    };
+    const room = { now: 9, least: 0, most: 20 };
+    const figures = {
+      // As a face and a clearance are, of a tongue that does not enter: the face is none until it does.
+      first: (x: number, y: number) => count(14.1 - x - y < 0 ? null : x - 7.5 - (x + y - 14) / 2),
+      second: (x: number, y: number) => count(x + y - 13.8),
+    };
+    const { found } = meetBoth(figures, 0.5, 0.2, room, { ...room, now: 4.6 });
+    expect(found![0] + found![1]).toBeCloseTo(14, 9);
+    expect(found![0]).toBeCloseTo(8, 9);
+    expect(readings).toBeLessThan(60);
   });
 
   it.each([

@@ -3,6 +3,7 @@ import type { Voice } from '../problem/language.ts';
 import type { FileValue } from '../problem/problem.ts';
 import { say } from '../problem/say.ts';
 import { type Compared, compareJobs } from './compare-jobs.ts';
+import { type MetBoth, meetBoth } from './meet-both.ts';
 import { describeMove, LEAST_MOVE } from './moves.ts';
 import { type Rounded, roundSetting } from './round.ts';
 import { searchSetting } from './search.ts';
@@ -38,6 +39,8 @@ export interface SolvedByTwo extends WantedByTwo, Compared {
   readonly roundResidual: number | null;
   readonly writes: readonly FileValue[];
   readonly reason: string | null;
+  /** Where there are none: the two at which the figure comes nearest to the value wanted, the fit kept; null where there are none of those. */
+  readonly nearest: MetBoth['nearest'];
 }
 
 /**
@@ -56,17 +59,23 @@ export function solveByTwo(job: Job, wanted: WantedByTwo, voice: Voice = job): S
   const [a, b] = wanted.by.map((name) => needSetting(job, name)) as [Setting, Setting];
   if (a.name === b.name) throw new RangeError(`${wanted.by[0]} and ${wanted.by[1]} are one size: name two`);
   const pair = new Pair(job, a, b);
-  const found =
+  const clearance = needTarget('clearance');
+  // A face is asked together with the clearance aimed at, which the second setting keeps.
+  const kept = target.name === 'face' ? { target: clearance, value: job.fit.target } : { target, value: wanted.value };
+  const { found, nearest }: MetBoth =
     target.name === 'face'
-      ? pair.meetBoth(target, wanted.value, needTarget('clearance'), job.fit.target)
-      : pair.moveLeast(target, wanted.value);
+      ? pair.meetBoth(target, wanted.value, kept.target, kept.value)
+      : { found: pair.moveLeast(target, wanted.value), nearest: null };
   if (found === null) {
-    const figures = { first: a.name, second: b.name, range: RANGE, figure: target.words };
-    const reason = say('why.neither', figures, voice);
-    return { ...wanted, ...NOTHING, reason };
+    const names = { first: a.name, second: b.name, range: RANGE, figure: target.words };
+    const reason =
+      nearest === null
+        ? say('why.neither', names, voice)
+        : say('why.nearest-of-two', { ...names, wanted: wanted.value, nearest: nearest.value }, voice);
+    return { ...wanted, ...NOTHING, reason, nearest };
   }
   const [x, y] = found;
-  const round = pair.round(x, y, target, wanted.value);
+  const round = pair.round(x, y, target, wanted.value, kept);
   const after = pair.at(round[0], round[1]);
   const settings = [describe(job, a, x, round[0]), describe(job, b, y, round[1])] as const;
   return {
@@ -78,6 +87,7 @@ export function solveByTwo(job: Job, wanted: WantedByTwo, voice: Voice = job): S
     ...compareJobs(job, after, target),
     writes: [...(settings[0].move ? a.writes(round[0]) : []), ...(settings[1].move ? b.writes(round[1]) : [])],
     reason: null,
+    nearest: null,
   };
 }
 
@@ -115,27 +125,14 @@ class Pair {
   }
 
   /** The settings nearest to the present ones at which both figures are as wanted. */
-  meetBoth(first: Target, value: number, second: Target, other: number): [number, number] | null {
-    const a = this.#a;
-    let last = this.#b.now;
-    const follow = (x: number): number | null => {
-      const y = this.#searchSecond(x, second, other, last, RANGE);
-      if (y !== null) last = y;
-      return y;
-    };
-    const curve = (x: number): number | null => {
-      const y = follow(x);
-      return y === null ? null : readWhereReadable(first, this.at(x, y));
-    };
-    const { found } = searchSetting(
-      curve,
-      value,
-      a.now,
-      Math.max(a.least, a.now - RANGE),
-      Math.min(a.most, a.now + RANGE),
-    );
-    const y = found && follow(found.setting);
-    return found === null || y === null ? null : [found.setting, y];
+  meetBoth(first: Target, value: number, second: Target, other: number): MetBoth {
+    const read = (target: Target) => (x: number, y: number) => readWhereReadable(target, this.at(x, y));
+    const room = ({ now, least, most }: Setting) => ({
+      now,
+      least: Math.max(least, now - RANGE),
+      most: Math.min(most, now + RANGE),
+    });
+    return meetBoth({ first: read(first), second: read(second) }, value, other, room(this.#a), room(this.#b));
   }
 
   /** Of all pairs that give the figure, the one that moves least. */
@@ -174,12 +171,18 @@ class Pair {
     return x === undefined || y === undefined ? null : [x, y];
   }
 
-  /** Both in round figures: the first rounded, then the second for it. */
-  round(x: number, y: number, target: Target, value: number): [number, number] {
+  /** Both in round figures: the first rounded, then the second for what it has to keep. */
+  round(
+    x: number,
+    y: number,
+    target: Target,
+    value: number,
+    kept: { readonly target: Target; readonly value: number },
+  ): [number, number] {
     const { units } = this.#job;
-    const read = (job: Job) => readWhereReadable(target, job);
-    const first: Rounded = roundSetting(x, units, (mm) => read(this.at(mm, y)), value);
-    const second = roundSetting(y, units, (mm) => read(this.at(first.setting, mm)), value);
+    const first: Rounded = roundSetting(x, units, (mm) => readWhereReadable(target, this.at(mm, y)), value);
+    const keep = (mm: number) => readWhereReadable(kept.target, this.at(first.setting, mm));
+    const second = roundSetting(y, units, keep, kept.value);
     return [first.setting, second.setting];
   }
 

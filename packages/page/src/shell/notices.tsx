@@ -1,5 +1,5 @@
 import type { JSX } from 'preact';
-import { useEffect } from 'preact/hooks';
+import { useEffect, useLayoutEffect, useRef } from 'preact/hooks';
 import { useDesk } from '../desk/context.ts';
 
 /** How long a note stays, ms; a fault stays until it is put away. */
@@ -12,16 +12,36 @@ export function Notices(): JSX.Element {
   const clear = () => {
     desk.notice.value = { text: '', kind: 'note' };
   };
+  const box = useRef<HTMLDivElement>(null);
+  useLayoutEffect(() => {
+    if (text === '') return;
+    const follow = () => placeOverDrawing(box.current!);
+    follow();
+    addEventListener('scroll', follow, { passive: true });
+    addEventListener('resize', follow);
+    return () => {
+      removeEventListener('scroll', follow);
+      removeEventListener('resize', follow);
+    };
+  }, [text]);
+  // A hand at work on the drawing has read it.
+  const worked = desk.moving.value !== null;
+  useEffect(() => {
+    if (worked && text !== '' && kind === 'note' && !action) clear();
+  }, [worked]);
   useEffect(() => {
     if (text === '' || kind === 'fault' || action) return;
     const wait = setTimeout(clear, STAY);
     return () => clearTimeout(wait);
   }, [text, kind, action]);
   return (
-    <div class="notices" role="status" aria-live="polite">
+    <div class="notices" role="status" aria-live="polite" ref={box}>
       {text !== '' && (
         <div class={`notice ${kind}`}>
           <p>{text}</p>
+          <button type="button" class="close" aria-label="Close" onClick={clear}>
+            ×
+          </button>
           {lines && lines.length > 0 && (
             <ul>
               {lines.map((line) => (
@@ -34,11 +54,24 @@ export function Notices(): JSX.Element {
               {action.name}
             </button>
           )}
-          <button type="button" onClick={clear}>
-            Close
-          </button>
         </div>
       )}
     </div>
   );
+}
+
+/** Distance from the edges of what it lies over, px, and how much of a drawing has to be in sight. */
+const INSIDE = 8;
+const IN_SIGHT = 120;
+
+/** Lays the line over the foot of the drawing, which has no buttons; where none is in sight, over the job's title. */
+function placeOverDrawing(box: HTMLElement): void {
+  const drawing = document.querySelector('.sheet')?.getBoundingClientRect();
+  const title = document.querySelector('.title')?.getBoundingClientRect();
+  const low = drawing !== undefined && drawing.height > 0 && drawing.bottom > IN_SIGHT && drawing.top < innerHeight;
+  box.classList.toggle('low', low);
+  const at = low ? Math.min(drawing.bottom, innerHeight) - INSIDE : Math.max(INSIDE, title?.top ?? 0);
+  box.style.top = `${at}px`;
+  box.style.left = `${low ? drawing.left : 0}px`;
+  box.style.right = `${low ? innerWidth - drawing.right : 0}px`;
 }

@@ -42,32 +42,35 @@ export function frameHand(scene: ViewScene, room: Room): Frame {
   const figures = joinBoxes(dimensionsIn(scene.items).flatMap((item) => textsBox(item) ?? []));
   const wood = woodBox(scene.items);
   const joint = scene.panel && { x0: scene.panel.x, y0: scene.panel.y, x1: scene.panel.x, y1: scene.panel.y };
-  const across = spanOf([joint, figures], 'x0', 'x1', room.width) ?? spanOf([figures], 'x0', 'x1', Infinity);
-  const down = spanOf([wood, figures], 'y0', 'y1', room.height) ?? spanOf([figures], 'y0', 'y1', Infinity);
   return {
-    x: startOf(across, scene.width, room.width),
-    y: startOf(down, scene.height, room.height),
+    x: startOf([joint, figures], figures, 'x', scene.width, room.width),
+    y: startOf([wood, figures], figures, 'y', scene.height, room.height),
     width: room.width,
     height: room.height,
   };
 }
 
-/** From where to where boxes reach; null where that is more than there is room for, or there are none. */
-function spanOf(
-  boxes: readonly (Box | null)[],
-  from: 'x0' | 'y0',
-  to: 'x1' | 'y1',
+/**
+ * Where a stretch of `room` starts on paper of `size`: what is wanted in its middle, as far as `must` lies in it whole, and
+ * nothing beyond the paper where that is larger.
+ */
+function startOf(
+  wanted: readonly (Box | null)[],
+  must: Box | null,
+  way: 'x' | 'y',
+  size: number,
   room: number,
-): readonly [number, number] | null {
-  const whole = joinBoxes(boxes.filter((box) => box !== null));
-  return whole === null || whole[to] - whole[from] > room ? null : [whole[from], whole[to]];
-}
-
-/** Where a stretch of `room` starts on paper of `size`: the span in its middle, and nothing beyond the paper where that is larger. */
-function startOf(span: readonly [number, number] | null, size: number, room: number): number {
-  if (span === null || size <= room) return (size - room) / 2;
-  const wanted = (span[0] + span[1] - room) / 2;
-  return Math.min(Math.max(wanted, 0), size - room);
+): number {
+  const all = joinBoxes(wanted.filter((box) => box !== null));
+  if (all === null || size <= room) return (size - room) / 2;
+  const ends = ({ x0, x1, y0, y1 }: Box) => (way === 'x' ? [x0, x1] : [y0, y1]) as [number, number];
+  const [from, to] = ends(all);
+  let start = (from + to - room) / 2;
+  if (must !== null) {
+    const [first, last] = ends(must);
+    start = Math.min(Math.max(start, last - room), first);
+  }
+  return Math.min(Math.max(start, 0), size - room);
 }
 
 function woodBox(items: readonly Item[]): Box | null {

@@ -74,3 +74,21 @@ export function frameScene(scene: Scene, room: { readonly width: number; readonl
   const height = width / ratio;
   return { x: (scene.width - width) / 2, y: (scene.height - height) / 2, width, height };
 }
+
+/** Room for the buttons to look closer at the sheet's right upper corner, pixels. */
+const BUTTONS = 50;
+
+/**
+ * The same frame, the drawing so much lower that its corner is clear of the buttons: as far as there is room under it, or as
+ * it takes where the drawing `scrolls`.
+ */
+export function clearButtons(frame: Frame, scene: Scene, pixelsWide: number, scrolls: boolean): Frame {
+  const pixels = pixelsWide / frame.width;
+  const top = -frame.y * pixels;
+  const beside = pixelsWide - (scene.width - frame.x) * pixels;
+  if (beside >= BUTTONS || top >= BUTTONS) return frame;
+  const under = Math.max(0, (frame.y + frame.height - scene.height) * pixels);
+  const lower = scrolls ? BUTTONS - top : Math.min(BUTTONS - top, under);
+  const longer = Math.max(0, lower - under);
+  return { ...frame, y: frame.y - lower / pixels, height: frame.height + longer / pixels };
+}

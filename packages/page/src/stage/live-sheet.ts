@@ -5,7 +5,7 @@ import { attempt, fetchPart } from '../desk/fetch-part.ts';
 import { findSize } from '../job/sizes.ts';
 import type { OpenDimension } from './dimension-entry.tsx';
 import { enlargeWood, frameHand } from './frame-hand.ts';
-import { type Frame, frameScene, LEAST_PIXELS_PER_MM, roomOf } from './framing.ts';
+import { clearButtons, type Frame, frameScene, LEAST_PIXELS_PER_MM, roomOf } from './framing.ts';
 import { createGrips, type Grips } from './grips.ts';
 import { findHandles, type Handle } from './handles.ts';
 import { isSmallScreen, seenHeight } from './in-hand.ts';
@@ -46,12 +46,18 @@ interface Settled extends Fitted {
   readonly of: string;
 }
 
+/** What a sheet draws, and whether it shows things one under the other. */
+interface Drawn {
+  readonly draw: Drawer;
+  readonly long: boolean;
+}
+
 /** Sets up a live drawing in an svg element inside `box`. */
 export function createLiveSheet(
   node: SVGSVGElement,
   box: HTMLElement,
   desk: Desk,
-  draw: Drawer,
+  { draw, long }: Drawn,
   closer: Closer,
   hooks: SheetHooks,
 ): LiveSheet {
@@ -62,6 +68,7 @@ export function createLiveSheet(
     box,
     desk,
     draw,
+    long,
     closer,
     hooks,
     trace: createTrace(layer('trace'), desk, draw),
@@ -100,6 +107,7 @@ interface Sheet {
   readonly box: HTMLElement;
   readonly desk: Desk;
   readonly draw: Drawer;
+  readonly long: boolean;
   readonly closer: Closer;
   readonly hooks: SheetHooks;
   readonly trace: Trace;
@@ -134,7 +142,7 @@ function paint(sheet: Sheet, grips: Grips): void {
   const frame = sheet.closer.within(sheet.settled!.frame);
   const { frame: whole, across } = sheet.settled!;
   const wide = across > sheet.size.width + 1;
-  const natural = scene.panel === null ? scene.height * (across / whole.width) : 0;
+  const natural = scene.panel === null ? whole.height * (across / whole.width) : 0;
   const scrolls = wide || natural > sheet.size.height + 1;
   box.classList.toggle('scrolls', scrolls);
   node.classList.toggle('closer', sheet.closer.look.value.times > 1);
@@ -159,9 +167,10 @@ async function slideIn(sheet: Sheet): Promise<void> {
   });
 }
 
-function settle({ draw, desk, size, settled }: Sheet, of: string, hand: readonly string[] | null): Settled {
+function settle({ draw, long, desk, size, settled }: Sheet, of: string, hand: readonly string[] | null): Settled {
   const report = desk.report.value;
-  const room = roomOf(size.width, size.height);
+  const sheet = roomOf(size.width, size.height);
+  const room = long && isSmallScreen() ? { ...sheet, height: Number.POSITIVE_INFINITY } : sheet;
   const fitted = thinOut((scale, only) => draw(report, scale, only), room, settled?.scale ?? 2, hand);
   const { scene } = fitted;
   if (hand !== null && scene.panel !== null) {
@@ -171,12 +180,16 @@ function settle({ draw, desk, size, settled }: Sheet, of: string, hand: readonly
   }
   // What is only looked at is as high as it likes, but no smaller than its letters allow.
   const tall = {
-    ...room,
-    height: Math.max(room.height, (scene.height * room.width) / Math.max(room.width, scene.width)),
+    ...sheet,
+    height: Math.max(sheet.height, (scene.height * sheet.width) / Math.max(sheet.width, scene.width)),
   };
-  if (scene.panel !== null) return { ...fitted, of, frame: frameScene(scene, room), across: size.width };
+  if (scene.panel !== null) {
+    const frame = clearButtons(frameScene(scene, room), scene, size.width, false);
+    return { ...fitted, of, frame, across: size.width };
+  }
   const frame = frameScene(scene, tall);
-  return { ...fitted, of, frame, across: Math.max(size.width, frame.width * LEAST_PIXELS_PER_MM) };
+  const across = Math.max(size.width, frame.width * LEAST_PIXELS_PER_MM);
+  return { ...fitted, of, frame: clearButtons(frame, scene, across, frame.height <= scene.height + 0.01), across };
 }
 
 /** Screen pixels of a paper mm. */

@@ -3,6 +3,7 @@ import { knifeScene, type PlainView, scene, seasonScene, spreadScene } from '@fi
 import { doorSize } from '../job/door-sizes.ts';
 import { shownDoor } from '../job/shown-door.ts';
 import { addDoorSizes } from '../job/sizes.ts';
+import { LEAST_PIXELS_PER_MM } from './framing.ts';
 import { steelOf, type ViewName, type ViewScene } from './view-scene.ts';
 
 // Figures of doors can be typed over from when they are first drawn.
@@ -13,11 +14,25 @@ export function drawOther(report: Report, view: ViewName, scale: number): ViewSc
   return { ...sceneOf(report, view, scale), panel: null, frame: null };
 }
 
+/** What stands beside a chart, between its axes' ends and the edges of its paper, and how wide charts are at least and at most, mm. */
+const BESIDE_CHART = 60;
+const [NARROWEST, WIDEST] = [70, 130];
+/** Paper narrower than this has a knife's ordinates under its outline, mm. */
+const ROOM_BESIDE = 260;
+
+/** How wide the paper is on which letters are still large enough to be read, mm. */
+function paperWidth(): number {
+  return (document.querySelector('.sheet')?.clientWidth ?? Infinity) / LEAST_PIXELS_PER_MM;
+}
+
 function sceneOf(report: Report, view: ViewName, scale: number) {
   const steel = steelOf(view, report);
-  if (steel !== null) return knifeScene({ ...steel, units: report.units, title: report.title });
-  if (view === 'spread') return spreadScene(report);
-  if (view === 'season') return seasonScene(report);
+  const paper = paperWidth();
+  const across = paper < ROOM_BESIDE ? { across: paper } : {};
+  const chart = Math.min(WIDEST, Math.max(NARROWEST, paper - BESIDE_CHART));
+  if (steel !== null) return knifeScene({ ...steel, units: report.units, title: report.title, ...across });
+  if (view === 'spread') return spreadScene(report, chart);
+  if (view === 'season') return seasonScene(report, chart);
   const door = Math.max(0, Math.min(shownDoor.value, (report.doors?.length ?? 1) - 1));
   return scene(report, { view: view as PlainView, scale, bare: true, ...(report.doors?.length && { door }) });
 }

@@ -7,7 +7,7 @@ import { DimensionEntry, type OpenDimension } from './dimension-entry.tsx';
 import { liveDrawer, loadDrawer } from './drawers.ts';
 import { createLiveSheet, type LiveSheet } from './live-sheet.ts';
 import { type Closer, createCloser } from './look-closer.ts';
-import { type Drawer, isWorkedOn, nameOf, type ViewName } from './view-scene.ts';
+import { type Drawer, isLong, isWorkedOn, nameOf, type ViewName } from './view-scene.ts';
 
 /** The drawing, live: dimensions to tap and arrises to drag. */
 export function Sheet({ view, label }: { view: ViewName; label: string }): JSX.Element {
@@ -31,7 +31,7 @@ export function Sheet({ view, label }: { view: ViewName; label: string }): JSX.E
 
   useEffect(() => {
     if (draw === null) return;
-    const sheet = createLiveSheet(svg.current!, box.current!, desk, draw, closer, {
+    const sheet = createLiveSheet(svg.current!, box.current!, desk, { draw, long: isLong(view) }, closer, {
       openDimension: (dimension) => {
         open.value = dimension;
       },

@@ -20,6 +20,9 @@ type Draw = (scale: number, only: readonly string[] | null) => ViewScene;
 /** Least share of its largest scale that the wood keeps beside its dimensions; more where there is little room for it. */
 const LEAST_SHARE = 0.62;
 const LEAST_SHARE_SMALL = 0.78;
+/** The few that are used most may take more of it, since a joint without a figure can be neither read nor typed over. */
+const LEAST_SHARE_OF_FEW = 0.6;
+const FEW = 2;
 
 /** Dimensions from the one that is used most to the one that is missed least. */
 const ORDER: readonly RegExp[] = [
@@ -33,7 +36,7 @@ const ORDER: readonly RegExp[] = [
   /^frame\.thickness$|^frame\.groove\.setback$/,
 ];
 /** How many of the order are tried, one after the other, before the wood stands alone. */
-const STEPS = [8, 5, 3, 1, 0] as const;
+const STEPS = [8, 5, 3, 2, 1, 0] as const;
 
 /**
  * Fits a drawing into its room. Where all its dimensions would press the wood below its least share, they leave in order
@@ -54,7 +57,7 @@ export function thinOut(draw: Draw, room: Room, start: number, hand: readonly st
       start,
       all.filter((of) => kinds.some((kind) => kind.test(of))),
     );
-    if (tried.scale >= least) return tried;
+    if (tried.scale >= (step <= FEW && step > 0 ? bare.scale * LEAST_SHARE_OF_FEW : least)) return tried;
   }
   return bare;
 }

@@ -75,6 +75,11 @@ export function isWorkedOn(view: ViewName): view is 'joint' | 'section' {
   return view === 'joint' || view === 'section';
 }
 
+/** Whether a view shows things one under the other: on a small screen it is as wide as the sheet, and scrolls. */
+export function isLong(view: ViewName): boolean {
+  return view === 'cuts' || isSteel(view);
+}
+
 /** Where a corner of the wood lies, to have another drawing put there; nowhere, on a drawing that only shows. */
 export function placeOf(anchors: Anchors, on: LivePlace['on']): LivePlace | undefined {
   const spot = anchors[on];

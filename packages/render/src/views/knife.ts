@@ -4,7 +4,7 @@ import type { Figure } from '../dimension/figure.ts';
 import { layDimensions } from '../dimension/lay-dimensions.ts';
 import type { LinearDimension, Side } from '../dimension/linear.ts';
 import type { Sketch } from '../dimension/sketch.ts';
-import type { Item, Scene } from '../scene.ts';
+import type { GroupItem, Item, Scene } from '../scene.ts';
 import { group, itemsBox, moveItems, path, text } from '../scene.ts';
 import type { Theme } from '../style.ts';
 import { sceneToSvg } from '../svg.ts';
@@ -25,6 +25,8 @@ export interface KnifeDrawing {
   /** What is to be ground: the knife, or the limiter in front of which it stands. */
   readonly part: 'knife' | 'limiter';
   readonly theme?: Theme;
+  /** Paper as wide as this at most, mm: the ordinates then stand under the outline. Left out, they stand beside it. */
+  readonly across?: number;
 }
 
 const MARGIN = 8;
@@ -49,9 +51,7 @@ export function knifeScene(drawing: KnifeDrawing): Scene {
   const figures = layDimensions(sketchKnife(drawing, laid));
   const table = ordinateTable(drawing);
   const box = itemsBox(figures)!;
-  const rows = Math.min(MOST_ROWS, table.rows.length);
-  const top = Math.min(box.y0 + 2.5, box.y1 - tableHeight(rows));
-  const ordinates = drawTable('ordinates', table, box.x1 + TABLE_AWAY, top, MOST_ROWS);
+  const ordinates = drawing.across === undefined ? tableBeside(table, box) : tableBelow(table, box, drawing.across);
   const above = itemsBox([...figures, ordinates])!;
   const items: Item[] = [...figures, ordinates, ...drawKnifeFoot(drawing, above)];
   const whole = itemsBox(items)!;
@@ -69,6 +69,23 @@ export function knifeScene(drawing: KnifeDrawing): Scene {
     ].join(' '),
     items: moveItems(items, MARGIN - whole.x0, MARGIN - whole.y0),
   };
+}
+
+/** The ordinates at the right of the outline, down to its foot. */
+function tableBeside(table: FigureTable, box: Box): GroupItem {
+  const top = Math.min(box.y0 + 2.5, box.y1 - tableHeight(Math.min(MOST_ROWS, table.rows.length)));
+  return drawTable('ordinates', table, box.x1 + TABLE_AWAY, top, MOST_ROWS);
+}
+
+/** The ordinates under the outline, in as many blocks beside each other as the paper is wide. */
+function tableBelow(table: FigureTable, box: Box, across: number): GroupItem {
+  const laid = (blocks: number) =>
+    drawTable('ordinates', table, box.x0, box.y1 + TABLE_AWAY, Math.ceil(table.rows.length / blocks));
+  const fits = (blocks: number) => {
+    const { x0, x1 } = itemsBox([laid(blocks)])!;
+    return x1 - x0 <= across - 2 * MARGIN;
+  };
+  return laid([4, 3, 2].find(fits) ?? 1);
 }
 
 /** A knife or its limiter at full size as SVG text: the same bytes for the same report. */
@@ -178,9 +195,9 @@ function ordinateTable({ knife, units, part }: KnifeDrawing): FigureTable {
 }
 
 function drawKnifeFoot(drawing: KnifeDrawing, above: Box): Item[] {
-  const { knife, units, part } = drawing;
+  const { knife, units, part, across = Infinity } = drawing;
   const left = above.x0;
-  const right = Math.max(above.x1, left + LEAST_WIDTH);
+  const right = Math.max(above.x1, left + Math.min(LEAST_WIDTH, across - 2 * MARGIN));
   const rule = above.y1 + 8;
   const name = `${part === 'knife' ? 'Knife' : 'Limiter'} for the ${safeText(knife.cut)}`;
   const caption = `${safeText(drawing.title)} · 1:1 · ${unitsNote(units)}`;
@@ -208,8 +225,9 @@ function drawKnifeFoot(drawing: KnifeDrawing, above: Box): Item[] {
     ),
   ];
   y += beside ? 7 : 12.5;
-  items.push(...drawKey(drawing, left, y));
-  y += 7;
+  const key = drawKey(drawing, left, y, right);
+  items.push(...key);
+  y = itemsBox(key)!.y1 + 7;
   const put = (key: string, words: string, role: 'text' | 'quiet' | 'trouble-text') => {
     wrapText(words, NOTE_HEIGHT, right - left).forEach((words, i) => {
       items.push(text(`${key} ${i}`, role, left, y, words, NOTE_HEIGHT));
@@ -228,7 +246,7 @@ function drawKnifeFoot(drawing: KnifeDrawing, above: Box): Item[] {
 }
 
 /** What each kind of line is. */
-function drawKey({ knife, part }: KnifeDrawing, x: number, y: number): Item[] {
+function drawKey({ knife, part }: KnifeDrawing, x: number, top: number, right: number): Item[] {
   const other = part === 'knife' ? 'limiter' : 'knife';
   const entries = [
     { words: part, role: 'outline' as const },
@@ -237,7 +255,13 @@ function drawKey({ knife, part }: KnifeDrawing, x: number, y: number): Item[] {
     { words: 'tip line', role: 'cutter' as const },
   ];
   let at = x;
+  let y = top;
   return entries.flatMap(({ words, role }) => {
+    const width = 13 + textWidth(words, NOTE_HEIGHT);
+    if (at > x && at + width > right) {
+      at = x;
+      y += 5;
+    }
     const sample = polygon(
       [
         [at, y - 1],
@@ -249,7 +273,7 @@ function drawKey({ knife, part }: KnifeDrawing, x: number, y: number): Item[] {
       path(`key ${words}`, role, [sample]),
       text(`key to ${words}`, 'text', at + 13, y, words, NOTE_HEIGHT),
     ];
-    at += 13 + textWidth(words, NOTE_HEIGHT) + 7;
+    at += width + 7;
     return items;
   });
 }

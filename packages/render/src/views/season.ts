@@ -31,9 +31,9 @@ const NAME = 'Insertion through the year';
  * groove's mouth and bottom, the strip that comes out bare, and the three states the job gives, joined by straight lines as
  * wood moves very nearly in proportion to its moisture.
  *
- * @throws RangeError for a report without seasons.
+ * `width` is that of the charts between their axes' ends, paper mm. @throws RangeError for a report without seasons.
  */
-export function seasonScene(report: Report): Scene {
+export function seasonScene(report: Report, width: number = CHART_WIDTH): Scene {
   const { season, units } = report;
   if (season === undefined) throw new RangeError('this report has no seasons to draw');
   const states: Named[] = (['driest', 'made', 'dampest'] as const)
@@ -42,17 +42,23 @@ export function seasonScene(report: Report): Scene {
   const x = makeAxis(
     states.map(({ moisture }) => moisture),
     0,
-    CHART_WIDTH,
+    width,
     6,
   );
-  const above = insertionChart(report, season, states, x);
-  const below = clearanceChart(states, x, units);
+  const above = insertionChart(report, season, states, x, width);
+  const below = clearanceChart(states, x, units, width);
   const gap = itemsBox(above)!.y1 + 8 - itemsBox(below)!.y0;
   const items = [group('insertion', above), group('clearance', moveItems(below, 0, gap))];
   return finishChart(report, NAME, items, sentences(season, units));
 }
 
-function insertionChart({ frame, units }: Report, season: SeasonReport, states: readonly Named[], x: Axis): Item[] {
+function insertionChart(
+  { frame, units }: Report,
+  season: SeasonReport,
+  states: readonly Named[],
+  x: Axis,
+  width: number,
+): Item[] {
   const depth = frame.groove.depth;
   const values = [0, depth, ...states.map(({ insertion }) => insertion)].map((mm) => inUnit(mm, units));
   const y = makeTightAxis(values, HEIGHT, 0, 6);
@@ -63,14 +69,14 @@ function insertionChart({ frame, units }: Report, season: SeasonReport, states: 
   const shows = bare.some(([, py]) => py > made + 0.05);
   const bareText = shows ? bareWords(points, made) : [];
   return [
-    bar('groove', 'removed', 0, at(depth), CHART_WIDTH, at(0)),
+    bar('groove', 'removed', 0, at(depth), width, at(0)),
     ...(shows
       ? [path('bare', 'paper', [polygon([...bare, [points.at(-1)![0], made], [points[0]![0], made]], true)])]
       : []),
-    stroke('bottom', 'outline', 0, at(depth), CHART_WIDTH, at(depth)),
-    text('bottom words', 'quiet', CHART_WIDTH + 2, at(depth) + FIGURE / 2, "groove's bottom", FIGURE),
-    stroke('mouth', 'outline', 0, at(0), CHART_WIDTH, at(0)),
-    text('mouth words', 'quiet', CHART_WIDTH + 2, at(0) + FIGURE / 2, "groove's mouth", FIGURE),
+    stroke('bottom', 'outline', 0, at(depth), width, at(depth)),
+    text('bottom words', 'quiet', width + 2, at(depth) + FIGURE / 2, "groove's bottom", FIGURE),
+    stroke('mouth', 'outline', 0, at(0), width, at(0)),
+    text('mouth words', 'quiet', width + 2, at(0) + FIGURE / 2, "groove's mouth", FIGURE),
     stroke('made', 'old', points[0]![0], made, points.at(-1)![0], made),
     path('edge', 'judged', [polygon(points, false)]),
     ...bareText,
@@ -78,7 +84,7 @@ function insertionChart({ frame, units }: Report, season: SeasonReport, states: 
       states,
       points,
       [at(depth), at(0), made],
-      HEIGHT,
+      { width, height: HEIGHT },
       ({ insertion }) => sayFigure(insertion, units),
       bareText,
     ),
@@ -101,7 +107,7 @@ function stateMarks(
   states: readonly Named[],
   points: readonly (readonly [number, number])[],
   levels: readonly number[],
-  height: number,
+  { width, height }: { readonly width: number; readonly height: number },
   figure: (state: Named) => string,
   beside: readonly Item[] = [],
 ): Item[] {
@@ -111,13 +117,13 @@ function stateMarks(
   });
   const lines = [
     ...marks,
-    ...levels.map((y) => ({ from: [0, y] as const, to: [CHART_WIDTH, y] as const })),
+    ...levels.map((y) => ({ from: [0, y] as const, to: [width, y] as const })),
     ...points.slice(1).map((to, i) => ({ from: points[i]!, to })),
   ];
   const figures = states.map((state, i) => ({ at: points[i]!, words: figure(state) }));
   return [
     ...marks.map(({ key, from, to }) => stroke(key, 'judged', ...from, ...to)),
-    ...placeFigures('state', figures, lines, { x0: 0.5, y0: -1, x1: CHART_WIDTH + 20, y1: height - 0.5 }, beside),
+    ...placeFigures('state', figures, lines, { x0: 0.5, y0: -1, x1: width + 20, y1: height - 0.5 }, beside),
   ];
 }
 
@@ -141,7 +147,7 @@ function stateNames(states: readonly Named[], x: Axis, y: number): Item {
   );
 }
 
-function clearanceChart(states: readonly Named[], x: Axis, units: Units): Item[] {
+function clearanceChart(states: readonly Named[], x: Axis, units: Units, width: number): Item[] {
   const known = states.filter(({ clearance }) => clearance !== null);
   const values = [0, ...known.map(({ clearance }) => inUnit(clearance!, units))];
   // Room above and below for the figures.
@@ -151,10 +157,12 @@ function clearanceChart(states: readonly Named[], x: Axis, units: Units): Item[]
     ({ moisture, clearance }) => [x.scale(moisture), y.scale(inUnit(clearance!, units))] as const,
   );
   return [
-    stroke('nothing', 'old', 0, y.scale(0), CHART_WIDTH, y.scale(0)),
-    text('nothing words', 'quiet', CHART_WIDTH + 2, y.scale(0) + FIGURE / 2, 'no room left', FIGURE),
+    stroke('nothing', 'old', 0, y.scale(0), width, y.scale(0)),
+    text('nothing words', 'quiet', width + 2, y.scale(0) + FIGURE / 2, 'no room left', FIGURE),
     path('clearance', 'judged', points.length > 1 ? [polygon(points, false)] : []),
-    ...stateMarks(known, points, [y.scale(0)], LOWER, ({ clearance }) => sayFigure(clearance!, units)),
+    ...stateMarks(known, points, [y.scale(0)], { width, height: LOWER }, ({ clearance }) =>
+      sayFigure(clearance!, units),
+    ),
     drawAxisLeft(y, 0, `clearance, ${unitName(units)}`),
     drawAxisBelow(x, LOWER, 'moisture of the panel, %'),
   ];

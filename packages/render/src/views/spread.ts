@@ -35,13 +35,13 @@ const NAME = 'Spread of the clearance';
  * Two charts of a joint's spread: its clearance against stock thickness, for the way the cuts are run and the others, and the
  * simulated clearances as a histogram with the worst case and the root of squares under it. The verdicts lie behind both.
  *
- * @throws RangeError for a report without a spread.
+ * `width` is that of the charts between their axes' ends, paper mm. @throws RangeError for a report without a spread.
  */
-export function spreadScene(report: Report): Scene {
+export function spreadScene(report: Report, width: number = CHART_WIDTH): Scene {
   const { spread, units, section } = report;
   if (spread === undefined) throw new RangeError('this report has no spread to draw');
-  const above = thicknessChart(spread, section.cuts, units);
-  const below = histogram(spread, units);
+  const above = thicknessChart(spread, section.cuts, units, width);
+  const below = histogram(spread, units, width);
   const gap = itemsBox(above)!.y1 + 14 - itemsBox(below)!.y0;
   const items = [group('by thickness', above), group('simulated', moveItems(below, 0, gap))];
   return finishChart(report, NAME, items, [
@@ -51,7 +51,7 @@ export function spreadScene(report: Report): Scene {
 }
 
 /** Clearance against stock thickness: the way the cuts are run in full, others that differ from it dashed. */
-function thicknessChart(spread: SpreadReport, cuts: Report['section']['cuts'], units: Units): Item[] {
+function thicknessChart(spread: SpreadReport, cuts: Report['section']['cuts'], units: Units, width: number): Item[] {
   const convert = (points: Arrangement['byThickness']) =>
     points.map(([thickness, clearance]) => [inUnit(thickness, units), inUnit(clearance, units)] as const);
   const given = spread.arrangements.find((arrangement) => arrangement.given)!;
@@ -60,7 +60,7 @@ function thicknessChart(spread: SpreadReport, cuts: Report['section']['cuts'], u
   const x = makeAxis(
     points[0]!.map(([thickness]) => thickness),
     0,
-    CHART_WIDTH,
+    width,
     6,
   );
   const { snug, loose } = spread.limits;
@@ -79,11 +79,11 @@ function thicknessChart(spread: SpreadReport, cuts: Report['section']['cuts'], u
       ),
     ]);
   return [
-    drawVerdictBands(y, spread.limits, units, [0, CHART_WIDTH], false),
+    drawVerdictBands(y, spread.limits, units, [0, width], false),
     ...points.slice(1).map((list, i) => curve(`other ${i}`, 'hidden', list)),
     curve('as run', 'judged', points[0]!),
     thicknessRange(spread, given, x, units),
-    lineKey(listRuns(given.runs, cuts), points.length > 1),
+    lineKey(listRuns(given.runs, cuts), points.length > 1, width),
     drawAxisBelow(x, HEIGHT, `stock thickness, ${unit}`),
     drawAxisLeft(y, 0, `clearance, ${unit}`),
   ];
@@ -111,9 +111,9 @@ function thicknessRange(spread: SpreadReport, given: Arrangement, x: Axis, units
 }
 
 /** What the full line is and what the dashed ones are, above the chart at the right. */
-function lineKey(runs: string, others: boolean): Item {
-  const words = fitText(`as run: ${runs}`, FIGURE, CHART_WIDTH * 0.62);
-  const left = CHART_WIDTH - textWidth(words, FIGURE);
+function lineKey(runs: string, others: boolean, width: number): Item {
+  const words = fitText(`as run: ${runs}`, FIGURE, width * 0.62);
+  const left = width - textWidth(words, FIGURE);
   const rows: Item[] = [
     stroke('as run line', 'judged', left - 10, -8.2, left - 2, -8.2),
     text('as run', 'judged-text', left, -7, words, FIGURE),
@@ -128,7 +128,7 @@ function lineKey(runs: string, others: boolean): Item {
 }
 
 /** Simulated clearances, with bars for the worst case and the root of squares. */
-function histogram(spread: SpreadReport, units: Units): Item[] {
+function histogram(spread: SpreadReport, units: Units, width: number): Item[] {
   const { simulated, worst, rss, nominal } = spread.clearance;
   const { from, step, counts } = simulated.histogram;
   const held = counts.flatMap((count, i) => (count > 0 ? [i] : []));
@@ -136,7 +136,7 @@ function histogram(spread: SpreadReport, units: Units): Item[] {
   const x = makeAxis(
     [...ends, ...worst, 0, spread.limits.snug].map((mm) => inUnit(mm, units)),
     0,
-    CHART_WIDTH,
+    width,
     7,
   );
   const tallest = Math.max(...counts);

@@ -27,6 +27,8 @@ export const SOLVE_WORDS = {
     'Nowhere from {least:length} to {most:length} does {by:path} bring the {figure:said} to {wanted:length}: the nearest is {nearest:length}, at {setting:length}.',
   'why.neither':
     'Within {range:length} of where they are, {first:path} and {second:path} do not bring the {figure:said} to what is wanted.',
+  'why.nearest-of-two':
+    'Within {range:length} of where they are, {first:path} and {second:path} do not bring the {figure:said} to {wanted:length}: the nearest that still fits is {nearest:length}.',
   'target.clearance': 'clearance',
   'target.deepestInsertion': 'deepest insertion',
   'target.insertion': 'insertion',

@@ -1,4 +1,4 @@
-import { facePhrase, formatLength, parseLength, type Solved, solve, type Voice } from '@fielded/core';
+import { facePhrase, formatLength, parseLength, type Report, type Solved, solve, type Voice } from '@fielded/core';
 import { useSignal } from '@preact/signals';
 import type { JSX } from 'preact';
 import { useEffect, useId, useMemo } from 'preact/hooks';
@@ -7,7 +7,7 @@ import type { Desk } from '../../desk/desk.ts';
 import { entryText } from '../../entry/entry-text.ts';
 import { keepTogether } from '../../words/keep-together.ts';
 import { sayMisread } from '../../words/say-misread.ts';
-import { changesOf } from './written-changes.ts';
+import { makeMove, type Proposal, proposeMove, showProposal } from './proposal.ts';
 
 const WANTED = [
   ['clearance', 'a clearance of'],
@@ -30,15 +30,12 @@ export function AnyFigure({ close }: { close: () => void }): JSX.Element {
     () => ('mm' in value ? solve(job, { for: wanted.value, value: value.mm, by: by.value }, voiceOf(desk)) : null),
     [desk.job.value, desk.units.value, wanted.value, by.value, text.value],
   );
-  useEffect(() => {
-    desk.proposal.value = solved === null ? null : changesOf(desk, solved.writes);
-  }, [solved, desk]);
-  useEffect(
-    () => () => {
-      desk.proposal.value = null;
-    },
-    [desk],
+  const proposal = useMemo(
+    () => solved && proposeMove(desk, solved.writes, servesFor(wanted.value, solved.value)),
+    [solved, desk],
   );
+  useEffect(() => showProposal(desk, proposal), [proposal, desk]);
+  useEffect(() => () => showProposal(desk, null), [desk]);
 
   const choose = (name: WantedName) => {
     wanted.value = name;
@@ -63,6 +60,8 @@ export function AnyFigure({ close }: { close: () => void }): JSX.Element {
         <span class="line">
           <input
             type="text"
+            inputMode={desk.units.value === 'mm' ? 'decimal' : 'text'}
+            autocomplete="off"
             aria-label="How much"
             value={text.value}
             onInput={(event) => {
@@ -91,13 +90,30 @@ export function AnyFigure({ close }: { close: () => void }): JSX.Element {
           {sayMisread(text.value, value)}
         </p>
       ) : (
-        solved && <Answer solved={solved} close={close} />
+        solved && <Answer solved={solved} proposal={proposal} close={close} />
       )}
     </>
   );
 }
 
-function Answer({ solved, close }: { solved: Solved; close: () => void }): JSX.Element {
+/** How near to what was wanted a move in round figures has to come, mm. */
+const SERVES = 0.05;
+
+/** Whether a joint has the figure that was wanted. */
+function servesFor(wanted: WantedName, value: number): (report: Report) => boolean {
+  return ({ fit }) => {
+    const figure = wanted === 'frontFace' ? (fit.frontFace?.most ?? null) : fit[wanted];
+    return figure !== null && Math.abs(figure - value) <= SERVES;
+  };
+}
+
+interface AnswerProps {
+  readonly solved: Solved;
+  readonly proposal: Proposal | null;
+  readonly close: () => void;
+}
+
+function Answer({ solved, proposal, close }: AnswerProps): JSX.Element {
   const desk = useDesk();
   const say = (mm: number | string | null) =>
     typeof mm === 'number' ? formatLength(mm, desk.units.value) : String(mm ?? 'none').replaceAll('-', ' ');
@@ -106,30 +122,33 @@ function Answer({ solved, close }: { solved: Solved; close: () => void }): JSX.E
     name.includes('Face') && typeof value === 'number'
       ? facePhrase({ least: value, most: value }, desk.units.value)
       : say(value);
-  if (solved.setting === null)
+  const names = movesOf(desk).find(([name]) => name === solved.by)?.[1] ?? solved.by;
+  const moves = solved.setting !== null && solved.move !== null;
+  const refused = solved.setting === null || (moves && proposal === null);
+  if (refused)
     return (
       <div class="answer" role="status">
-        <p>{keepTogether(solved.reason ?? '')}</p>
+        <p class="fault">
+          {keepTogether(
+            solved.reason ?? 'That cannot be cut with this shape. Choose another shape, or something else to move.',
+          )}
+        </p>
         <button type="button" class="quiet" onClick={close}>
           Cancel
         </button>
       </div>
     );
   const make = () => {
-    desk.change(changesOf(desk, solved.writes));
-    desk.notice.value = { kind: 'note', text: 'Moved. Undo takes it back.' };
+    if (proposal !== null) makeMove(desk, proposal);
     close();
   };
+  const now = (solved.setting ?? 0) - (solved.change ?? 0);
   return (
     <div class="answer" role="status">
       <p class="move">
-        {solved.move === null ? 'It is already there: nothing needs moving.' : `${capital(solved.move)}.`}
-        {solved.move !== null && (
-          <span class="to">
-            {' '}
-            {say(solved.setting - (solved.change ?? 0))} → <b>{say(solved.setting)}</b>
-          </span>
-        )}
+        {solved.move === null
+          ? 'It is already there: nothing needs moving.'
+          : keepTogether(`Take ${names} from ${say(now)} to ${say(solved.round?.setting ?? now)}: ${solved.move}.`)}
       </p>
       {solved.changes.length > 0 && (
         <ul class="changes">
@@ -146,7 +165,7 @@ function Answer({ solved, close }: { solved: Solved; close: () => void }): JSX.E
         </p>
       ))}
       <div class="buttons">
-        <button type="button" class="main" disabled={solved.writes.length === 0} onClick={make}>
+        <button type="button" class="main" disabled={!moves} onClick={make}>
           Make the move
         </button>
         <button type="button" class="quiet" onClick={close}>
@@ -203,8 +222,4 @@ function firstMove(desk: Desk): string {
   const { cuts } = desk.job.value;
   const cut = cuts.find(({ side }) => side === 'back') ?? cuts[0];
   return cut === undefined ? 'panel.thickness' : `${cut.name}.depth`;
-}
-
-function capital(words: string): string {
-  return words[0]!.toUpperCase() + words.slice(1);
 }

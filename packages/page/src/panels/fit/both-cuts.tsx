@@ -1,12 +1,15 @@
-import { parseLength, type Report, type SolvedByTwo, solveByTwo } from '@fielded/core';
+import { parseLength, type Report, solveByTwo } from '@fielded/core';
 import { useSignal } from '@preact/signals';
 import type { JSX } from 'preact';
-import { useEffect, useMemo } from 'preact/hooks';
+import { useEffect } from 'preact/hooks';
 import { useDesk } from '../../desk/context.ts';
+import type { Desk } from '../../desk/desk.ts';
 import { entryText } from '../../entry/entry-text.ts';
-import { keepTogether } from '../../words/keep-together.ts';
+import { plainFault } from '../../words/plain-fault.ts';
 import { sayMisread } from '../../words/say-misread.ts';
-import { changesOf } from './written-changes.ts';
+import { depthSteps, sayDepths } from './move-words.ts';
+import { makeMove, type Proposal, proposeMove, showProposal } from './proposal.ts';
+import { sayWhyNot } from './why-not.ts';
 
 type Face = 'flush' | 'proud' | 'recessed';
 
@@ -17,6 +20,17 @@ const FACES: readonly (readonly [Face, string])[] = [
 ];
 /** Nearer to flush than this, mm, flush is what is meant. */
 const NEARLY_FLUSH = 0.35;
+/** How near to what was wanted a move in round figures has to come, mm. */
+const SERVES = 0.05;
+/** How long the answer waits for the next key, ms. */
+const PAUSE = 120;
+
+/** What came of asking: nothing to do, a move, why there is none; null while it is worked out. */
+type Answer =
+  | { readonly kind: 'there' }
+  | { readonly kind: 'move'; readonly proposal: Proposal }
+  | { readonly kind: 'none'; readonly words: string }
+  | null;
 
 /** The fit that the job aims at and the face that is wanted, by the depths of front and back at once. */
 export function BothCuts({ front, back, close }: { front: string; back: string; close: () => void }): JSX.Element {
@@ -25,31 +39,22 @@ export function BothCuts({ front, back, close }: { front: string; back: string; 
   const now = middleOf(desk.report.peek());
   const face = useSignal<Face>(Math.abs(now) < NEARLY_FLUSH ? 'flush' : now > 0 ? 'proud' : 'recessed');
   const text = useSignal(entryText(Math.round(Math.abs(now) * 10) / 10, units));
+  const answer = useSignal<Answer>(null);
   const read = parseLength(text.value, units);
-  const job = { ...desk.job.value, units };
   const amount = face.value === 'flush' ? 0 : 'mm' in read ? read.mm : null;
   const wanted = amount === null ? null : face.value === 'recessed' ? -amount : amount;
-  const there = wanted !== null && isThere(desk.report.value, wanted);
-  const solved = useMemo(
-    () =>
-      wanted === null || there
-        ? null
-        : solveByTwo(
-            job,
-            { for: 'face', value: wanted, by: [`${front}.depth`, `${back}.depth`] },
-            { ...job, namePlace: (path) => `the depth of the ${path === `${front}.depth` ? front : back}` },
-          ),
-    [desk.job.value, units, wanted, there, front, back],
-  );
+  const data = desk.doc.value;
   useEffect(() => {
-    desk.proposal.value = solved === null || solved.reason !== null ? null : changesOf(desk, solved.writes);
-  }, [solved, desk]);
-  useEffect(
-    () => () => {
-      desk.proposal.value = null;
-    },
-    [desk],
-  );
+    answer.value = null;
+    if (wanted === null) return;
+    const wait = setTimeout(() => {
+      answer.value = workOut(desk, wanted, front, back);
+    }, PAUSE);
+    return () => clearTimeout(wait);
+  }, [data, units, wanted, front, back, desk, answer]);
+  const proposal = answer.value?.kind === 'move' ? answer.value.proposal : null;
+  useEffect(() => showProposal(desk, proposal), [proposal, desk]);
+  useEffect(() => () => showProposal(desk, null), [desk]);
   return (
     <>
       <div class="ask">
@@ -71,6 +76,8 @@ export function BothCuts({ front, back, close }: { front: string; back: string; 
           <span class="line">
             <input
               type="text"
+              inputMode={units === 'mm' ? 'decimal' : 'text'}
+              autocomplete="off"
               aria-label={`Face ${face.value} by`}
               value={text.value}
               onInput={(event) => {
@@ -86,16 +93,16 @@ export function BothCuts({ front, back, close }: { front: string; back: string; 
           {sayMisread(text.value, read)}
         </p>
       )}
-      {there && <p role="status">It is already there: nothing needs moving.</p>}
-      {solved !== null && <BothAnswer solved={solved} />}
+      <div class="answer" role="status">
+        <AnswerWords answer={answer.value} />
+      </div>
       <div class="buttons">
         <button
           type="button"
           class="main"
-          disabled={solved === null || solved.writes.length === 0}
+          disabled={proposal === null}
           onClick={() => {
-            if (solved !== null) desk.change(changesOf(desk, solved.writes));
-            desk.notice.value = { kind: 'note', text: 'Moved. Undo takes it back.' };
+            if (proposal !== null) makeMove(desk, proposal);
             close();
           }}
         >
@@ -109,26 +116,41 @@ export function BothCuts({ front, back, close }: { front: string; back: string; 
   );
 }
 
-/** One sentence: what is moved, and what comes of it. */
-function BothAnswer({ solved }: { solved: SolvedByTwo }): JSX.Element {
-  if (solved.reason !== null)
-    return (
-      <p class="fault" role="status">
-        {keepTogether(solved.reason)}
-      </p>
-    );
-  const moves = (solved.settings ?? []).flatMap(({ move }) => (move === null ? [] : [move]));
-  const words = moves.join(', and ');
+/** One sentence: what goes from what to what, and what comes of it; or why nothing does. */
+function AnswerWords({ answer }: { answer: Answer }): JSX.Element | null {
+  const { job, units } = useDesk();
+  if (answer === null) return null;
+  if (answer.kind === 'there') return <p>It is already there: nothing needs moving.</p>;
+  if (answer.kind === 'none') return <p class="fault">{answer.words}</p>;
+  const { proposal } = answer;
   return (
-    <div class="answer" role="status">
-      <p class="move">{words[0]!.toUpperCase() + words.slice(1)}.</p>
-      {solved.problems.come.map(({ code, message }) => (
-        <p key={code} class="fault">
-          {keepTogether(message)}
+    <>
+      <p class="move">{sayDepths(depthSteps(job.value, proposal.job), proposal.report)}</p>
+      {proposal.come.map((problem) => (
+        <p key={`${problem.code} ${problem.at}`} class="fault">
+          {plainFault(problem, units.value)}
         </p>
       ))}
-    </div>
+    </>
   );
+}
+
+function workOut(desk: Desk, wanted: number, front: string, back: string): Answer {
+  const job = { ...desk.job.peek(), units: desk.units.peek() };
+  if (isThere(desk.report.peek(), wanted)) return { kind: 'there' };
+  const solved = solveByTwo(job, { for: 'face', value: wanted, by: [`${front}.depth`, `${back}.depth`] });
+  if (solved.reason !== null) return { kind: 'none', words: sayWhyNot(job, solved) };
+  const serves = ({ fit }: Report) =>
+    Math.abs((fit.clearance ?? Infinity) - job.fit.target) <= SERVES &&
+    fit.frontFace !== null &&
+    Math.abs((fit.frontFace.least + fit.frontFace.most) / 2 - wanted) <= SERVES;
+  const proposal = proposeMove(desk, solved.writes, serves);
+  return proposal === null
+    ? {
+        kind: 'none',
+        words: 'The depths that would do it cannot be cut with these shapes. Choose another shape, or ask for less.',
+      }
+    : { kind: 'move', proposal };
 }
 
 /** Where the front face stands with the panel in the middle of its float, mm proud; 0 where it is nowhere. */

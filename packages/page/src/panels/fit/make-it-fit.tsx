@@ -1,6 +1,8 @@
 import { useSignal } from '@preact/signals';
 import type { JSX } from 'preact';
+import { useEffect } from 'preact/hooks';
 import { useDesk } from '../../desk/context.ts';
+import { isSmallScreen } from '../../stage/in-hand.ts';
 import { AnyFigure } from './any-figure.tsx';
 import { BothCuts } from './both-cuts.tsx';
 
@@ -11,6 +13,10 @@ export function MakeItFit({ close }: { close: () => void }): JSX.Element {
   const back = cuts.find(({ side }) => side === 'back');
   const both = front !== undefined && back !== undefined;
   const other = useSignal(!both);
+  // The panel stands at the foot of a small screen: what it proposes is seen above it.
+  useEffect(() => {
+    if (isSmallScreen()) document.querySelector('.sheets')?.scrollIntoView({ block: 'start', behavior: 'instant' });
+  }, []);
   return (
     <section class="panel fit-panel" aria-label="Make it fit">
       {both && !other.value ? (

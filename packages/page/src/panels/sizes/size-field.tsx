@@ -1,5 +1,5 @@
 import { Component, type JSX } from 'preact';
-import { useId, useRef, useState } from 'preact/hooks';
+import { useEffect, useId, useRef, useState } from 'preact/hooks';
 import { useDesk } from '../../desk/context.ts';
 import { KeyStrip } from '../../entry/key-strip.tsx';
 import { moveOn } from '../../entry/move-on.ts';
@@ -59,6 +59,10 @@ export function LengthField({
   const [inside, setInside] = useState(false);
   const entry = useLength(place);
   const unit = desk.units.value;
+  // On a small screen the reason comes in sight above the keys.
+  useEffect(() => {
+    if (inside && entry.fault !== '') field.current?.closest('.field')?.scrollIntoView({ block: 'nearest' });
+  }, [inside, entry.fault]);
   const step = (way: 1 | -1) => (event: MouseEvent) => entry.step(way, event.shiftKey);
   return (
     <div class={`field${entry.fault ? ' faulty' : ''}`}>

@@ -1,0 +1,56 @@
+import { evaluate, type FileValue, type Job, type Problem, type Report } from '@fielded/core';
+import type { Change, Desk } from '../../desk/desk.ts';
+import { writeLength } from '../../entry/read-entry.ts';
+import { reportJoint } from '../../job/answer-joint.ts';
+import { pathOf, setAt } from '../../job/data.ts';
+import { plainFault } from '../../words/plain-fault.ts';
+import { changesOf } from './written-changes.ts';
+
+/** A move as it would be written, tried: the job and the joint that come of it, and the problems that it brings. */
+export interface Proposal {
+  readonly changes: readonly Change[];
+  readonly job: Job;
+  readonly report: Report;
+  readonly come: readonly Problem[];
+}
+
+/**
+ * What to write for an answer of the solver: depth and reach where the job keeps them, if the joint is then as wanted,
+ * else as settings of the cuts, which is what the solver tried. null where neither can be written or serves.
+ */
+export function proposeMove(
+  desk: Desk,
+  writes: readonly FileValue[],
+  serves: (report: Report) => boolean,
+): Proposal | null {
+  const units = desk.units.peek();
+  const asSettings = (): readonly Change[] =>
+    writes.map(({ path, mm }) => [pathOf(path), writeLength(mm, units, desk.job.peek().units)]);
+  for (const changes of [changesOf(desk, writes), asSettings()]) {
+    const data = changes.reduce((before, [path, value]) => setAt(before, path, value), desk.doc.peek().data);
+    const read = desk.read(data).job;
+    if (read === null) continue;
+    const job = { ...read, units };
+    const report = reportJoint(job);
+    if (serves(report)) return { changes, job, report, come: problemsThatCome(desk, job) };
+  }
+  return null;
+}
+
+function problemsThatCome(desk: Desk, { spread: _, ...job }: Job): Problem[] {
+  const known = new Set(desk.problems.peek().map(({ code, at }) => `${code} ${at}`));
+  return evaluate(job).problems.filter(({ code, at }) => !known.has(`${code} ${at}`));
+}
+
+/** Draws a proposal dashed over the joint; null draws none. */
+export function showProposal(desk: Desk, proposal: Proposal | null): void {
+  desk.proposal.value = proposal?.changes ?? null;
+}
+
+/** Makes a proposed move, one step of undo. */
+export function makeMove(desk: Desk, { changes }: Proposal): void {
+  const [fault] = desk.change(changes);
+  desk.notice.value = fault
+    ? { kind: 'fault', text: `Not moved: ${plainFault(fault, desk.units.peek())}` }
+    : { kind: 'note', text: 'Moved. Undo takes it back.' };
+}

@@ -1,0 +1,47 @@
+import { formatLength, type Job, type SolvedByTwo, solveByTwo } from '@fielded/core';
+import { keepTogether } from '../../words/keep-together.ts';
+import { sayFace } from './move-words.ts';
+
+/** A depth less than this, mm, is no cut. */
+const NOTHING = 0.02;
+/** Sizes to try are told in steps of this, mm: the next whole one that serves. */
+const STEP = 0.1;
+
+/** Why front and back together cannot give what is wanted: which limit stands in the way, and what would help, tried. */
+export function sayWhyNot(job: Job, { nearest, by, value }: SolvedByTwo): string {
+  const [front, back] = by.map((name) => name.replace(/\.depth$/, '')) as [string, string];
+  const { units, fit } = job;
+  if (nearest === null)
+    return keepTogether(
+      `No depths of the ${front} and the ${back} leave a tongue that slides with ${formatLength(fit.target, units)} to spare. Look at their shapes first, or at the groove.`,
+    );
+  const [x, y] = nearest.settings;
+  const limit =
+    x < NOTHING
+      ? `the ${front} is then down to nothing`
+      : y < NOTHING
+        ? `the ${back} is then down to nothing`
+        : `further on the cuts leave no such tongue`;
+  const tries = listTries(job, by, value, value - nearest.value);
+  const help = tries.length === 0 ? 'Ask for less.' : `What would do it: ${tries.join(', or ')}.`;
+  return keepTogether(`The face comes no nearer than ${sayFace(nearest.value, units)}: ${limit}. ${help}`);
+}
+
+/** Changes of another size after which front and back can give it, each tried. `lacks` is what the face lacks, mm proud. */
+function listTries(job: Job, by: SolvedByTwo['by'], value: number, lacks: number): string[] {
+  const say = (mm: number) => formatLength(mm, job.units);
+  const works = (changed: Job) => solveByTwo(changed, { for: 'face', value, by }).reason === null;
+  const { groove } = job.frame;
+  const by_ = Math.ceil(Math.abs(lacks) / STEP + 0.05) * STEP;
+  const setback = groove.setback - Math.sign(lacks) * by_;
+  const moved = { ...job, frame: { ...job.frame, groove: { ...groove, setback } } };
+  const { thickness, measured } = job.panel;
+  const thicker = { ...job, panel: { ...job.panel, thickness: thickness + by_, measured: measured + by_ } };
+  const room = job.frame.thickness - groove.width;
+  return [
+    ...(setback > 0 && setback < room && works(moved)
+      ? [`the groove ${say(setback)} from the front of the frame instead of ${say(groove.setback)}`]
+      : []),
+    ...(works(thicker) ? [`stock of ${say(thickness + by_)} instead of ${say(thickness)}`] : []),
+  ];
+}
