@@ -226,8 +226,8 @@ function drawKnifeFoot(drawing: KnifeDrawing, above: Box): Item[] {
   ];
   y += beside ? 7 : 12.5;
   const key = drawKey(drawing, left, y, right);
-  items.push(...key);
-  y = itemsBox(key)!.y1 + 7;
+  items.push(...key.items);
+  y = key.last + 7;
   const put = (key: string, words: string, role: 'text' | 'quiet' | 'trouble-text') => {
     wrapText(words, NOTE_HEIGHT, right - left).forEach((words, i) => {
       items.push(text(`${key} ${i}`, role, left, y, words, NOTE_HEIGHT));
@@ -245,8 +245,13 @@ function drawKnifeFoot(drawing: KnifeDrawing, above: Box): Item[] {
   return [group('foot', items)];
 }
 
-/** What each kind of line is. */
-function drawKey({ knife, part }: KnifeDrawing, x: number, top: number, right: number): Item[] {
+/** What each kind of line is, in as many rows as it takes, and the base of the last one. */
+function drawKey(
+  { knife, part }: KnifeDrawing,
+  x: number,
+  top: number,
+  right: number,
+): { readonly items: Item[]; readonly last: number } {
   const other = part === 'knife' ? 'limiter' : 'knife';
   const entries = [
     { words: part, role: 'outline' as const },
@@ -256,7 +261,7 @@ function drawKey({ knife, part }: KnifeDrawing, x: number, top: number, right: n
   ];
   let at = x;
   let y = top;
-  return entries.flatMap(({ words, role }) => {
+  const items = entries.flatMap(({ words, role }) => {
     const width = 13 + textWidth(words, NOTE_HEIGHT);
     if (at > x && at + width > right) {
       at = x;
@@ -276,4 +281,5 @@ function drawKey({ knife, part }: KnifeDrawing, x: number, top: number, right: n
     at += width + 7;
     return items;
   });
+  return { items, last: y };
 }
