@@ -95,7 +95,7 @@ interface WholeAnswer {
 const JOINT_ALONE =
   'The part of the page that checks knives, spread, seasons and doors could not be fetched. What you see is the joint alone.';
 
-function createWholeAnswer(notice: Signal<Notice>): WholeAnswer {
+function fetchWholeAnswer(notice: Signal<Notice>): WholeAnswer {
   const ready = signal<Answer | null>(null);
   let fetching = false;
   return {
@@ -106,8 +106,8 @@ function createWholeAnswer(notice: Signal<Notice>): WholeAnswer {
       void attempt(
         { notice },
         async () => {
-          const { answerWhole } = await fetchPart(() => import('./whole-report.ts'));
-          ready.value = answerWhole;
+          const { createWholeAnswer } = await fetchPart(() => import('./whole-report.ts'));
+          ready.value = createWholeAnswer();
         },
         { missing: JOINT_ALONE },
       ).finally(() => {
@@ -139,15 +139,16 @@ export function createDesk(first: Doc, firstUnits?: Units): Desk {
   const start = read(first);
   if (start.job === null) throw new RangeError(`the first job cannot be read: ${start.faults[0]?.message}`);
   const notice = signal<Notice>(NOTHING);
-  const whole = createWholeAnswer(notice);
+  const whole = fetchWholeAnswer(notice);
   const history = signal<History<Doc>>(beginHistory(first));
   const doc = computed(() => history.value.present);
   const units = signal<Units>(firstUnits ?? start.job.units);
   const drafts = signal<Readonly<Record<string, string>>>({});
   const moving = signal<readonly string[] | null>(null);
   const job = computed(() => read(doc.value).job!);
+  const shownJob = computed(() => ({ ...job.value, units: units.value }));
   const report = computed(() => {
-    const shown = { ...job.value, units: units.value };
+    const shown = shownJob.value;
     const joint = reportJoint(shown);
     if (moving.value !== null || !asksForMore(shown, joint)) return joint;
     return whole.ready.value?.(shown) ?? withRestOpen(joint);

@@ -1,6 +1,34 @@
 import { evaluate, type Job, type Report } from '@fielded/core';
+import { signal } from '@preact/signals';
+import { fetchPart } from './fetch-part.ts';
 
-/** Everything a job is asked beyond its joint: knives, spread, seasons, doors, advice. Fetched when a job first asks for it. */
-export function answerWhole(job: Job): Report {
-  return evaluate(job);
+/**
+ * Everything a job is asked beyond its joint: knives, spread, seasons, doors, advice. Fetched when a job first asks for it.
+ *
+ * A spread takes a hundred times longer than all else together, so it is worked out in a worker: until it has come the one
+ * before stands, of the same job. Read within a signal's computation, which is told when it has come.
+ */
+export function createWholeAnswer(): (job: Job) => Report {
+  const last = signal<{ readonly job: Job; readonly report: Report } | null>(null);
+  const done = (job: Job, report: Report) => {
+    last.value = { job, report };
+  };
+  let beside: Promise<(job: Job) => void> | null = null;
+  const ask = (job: Job) => {
+    beside ??= fetchPart(() => import('./spread-beside.ts')).then(({ createBeside }) => createBeside(done));
+    beside.then(
+      (work) => work(job),
+      () => done(job, evaluate(job)),
+    );
+  };
+  return (job) => {
+    if (job.spread === undefined) return evaluate(job);
+    const known = last.value;
+    if (known?.job === job) return known.report;
+    ask(job);
+    const { spread: _, ...rest } = job;
+    const report = evaluate(rest);
+    const { spread } = known?.report ?? {};
+    return spread && known?.job.title === job.title ? { ...report, spread } : report;
+  };
 }

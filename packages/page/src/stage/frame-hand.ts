@@ -13,6 +13,9 @@ interface Room {
 const LEAST_SHARE = 1 / 3;
 const MOST_OF_SHEET = 0.94;
 
+/** What letters reach beyond their capitals, and a little, paper mm. */
+const ROUND_FIGURES = 2.5;
+
 /** Drawings until the wood is as large as wanted: breaks and hatching do not grow with it, so that one is seldom enough. */
 const ROUNDS = 4;
 
@@ -68,7 +71,7 @@ function startOf(
   let start = (from + to - room) / 2;
   if (must !== null) {
     const [first, last] = ends(must);
-    start = Math.min(Math.max(start, last - room), first);
+    start = Math.min(Math.max(start, last + ROUND_FIGURES - room), first - ROUND_FIGURES);
   }
   return Math.min(Math.max(start, 0), size - room);
 }

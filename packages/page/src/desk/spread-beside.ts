@@ -1,0 +1,34 @@
+import { evaluate, type Job, type Report } from '@fielded/core';
+import SpreadWorker from './spread-worker.ts?worker&inline';
+
+/** Works out the latest job asked for in a worker of its own; on the page itself where there can be none. */
+export function createBeside(done: (job: Job, report: Report) => void): (job: Job) => void {
+  let worker: Worker | null = null;
+  let working: Job | null = null;
+  let wanted: Job | null = null;
+  const alone = (job: Job) => {
+    worker?.terminate();
+    worker = null;
+    setTimeout(() => finish(job, evaluate(job)));
+  };
+  const finish = (job: Job, report: Report) => {
+    working = null;
+    if (wanted === job) done(job, report);
+    else if (wanted !== null) send(wanted);
+  };
+  const send = (job: Job) => {
+    working = job;
+    try {
+      worker ??= new SpreadWorker();
+      worker.onmessage = ({ data }: MessageEvent<Report>) => finish(job, data);
+      worker.onerror = () => alone(job);
+      worker.postMessage(job);
+    } catch {
+      alone(job);
+    }
+  };
+  return (job) => {
+    wanted = job;
+    if (working === null) send(job);
+  };
+}
