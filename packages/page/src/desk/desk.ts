@@ -40,6 +40,10 @@ export interface Desk {
   readonly canRedo: ReadonlySignal<boolean>;
   /** While a size is moved by hand the drawing keeps its scale and place, and shows these sizes only. */
   readonly moving: Signal<readonly string[] | null>;
+  /** Whether a hand has just let go: what is asked beyond the joint waits for the next task, so that a touch is answered first. */
+  readonly late: Signal<boolean>;
+  /** Whether the report is that of the joint alone, which what stands beside the drawing does not follow. */
+  readonly busy: ReadonlySignal<boolean>;
   /** Whether a hand drags it: at every frame of that only the sheet and its figures follow. */
   readonly dragged: Signal<boolean>;
   /** The dimensions that show the size being typed; null while nothing is. */
@@ -146,11 +150,13 @@ export function createDesk(first: Doc, firstUnits?: Units): Desk {
   const drafts = signal<Readonly<Record<string, string>>>({});
   const moving = signal<readonly string[] | null>(null);
   const job = computed(() => read(doc.value).job!);
+  const late = signal(false);
+  const busy = computed(() => moving.value !== null || late.value);
   const shownJob = computed(() => ({ ...job.value, units: units.value }));
   const report = computed(() => {
     const shown = shownJob.value;
     const joint = reportJoint(shown);
-    if (moving.value !== null || !asksForMore(shown, joint)) return joint;
+    if (busy.value || !asksForMore(shown, joint)) return joint;
     return whole.ready.value?.(shown) ?? withRestOpen(joint);
   });
   effect(() => {
@@ -177,6 +183,8 @@ export function createDesk(first: Doc, firstUnits?: Units): Desk {
     canUndo: computed(() => history.value.past.length > 0),
     canRedo: computed(() => history.value.future.length > 0),
     moving,
+    late,
+    busy,
     dragged: signal(false),
     typing: signal<readonly string[] | null>(null),
     trace: signal<Report | null>(null),

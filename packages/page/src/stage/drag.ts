@@ -60,10 +60,15 @@ export function startDrag(desk: Desk, handle: Handle, pixels: number): Drag {
   };
 }
 
-function letGo({ dragged, moving }: Desk): void {
+/** The drawing settles at once; what is asked beyond the joint, and all that stands beside it, in a task of its own. */
+export function letGo({ dragged, moving, late }: Desk): void {
   batch(() => {
     dragged.value = false;
     moving.value = null;
+    late.value = true;
+  });
+  setTimeout(() => {
+    late.value = false;
   });
 }
 

@@ -1,6 +1,6 @@
 import { formatLength } from '@fielded/core';
 import type { Desk } from '../desk/desk.ts';
-import { type Drag, nudge, startDrag } from './drag.ts';
+import { type Drag, letGo, nudge, startDrag } from './drag.ts';
 import { type Handle, type Move, openMoves } from './handles.ts';
 import { openDimensionOf } from './mark-dimensions.ts';
 import { createSvg, setIfOther } from './svg-element.ts';
@@ -160,7 +160,7 @@ function listenToKeys(rack: Rack, grip: SVGGElement, key: string): void {
     clearTimeout(pause);
     pause = undefined;
     desk.settle();
-    desk.moving.value = null;
+    letGo(desk);
     hooks.showReadout(null);
   };
   grip.addEventListener('keydown', (event) => {

@@ -1,3 +1,4 @@
+import type { Job } from '@fielded/core';
 import type { GroupItem } from '@fielded/render';
 import { untracked } from '@preact/signals';
 import type { Desk } from '../desk/desk.ts';
@@ -42,8 +43,9 @@ interface Settled extends Fitted {
   readonly frame: Frame;
   /** Screen pixels that the frame takes across. */
   readonly across: number;
-  /** What it was settled for: the room, and what was in hand. */
+  /** What it was settled for: the room and what was in hand, and the job. */
   readonly of: string;
+  readonly job: Job;
 }
 
 /** What a sheet draws, and whether it shows things one under the other. */
@@ -129,13 +131,16 @@ function paint(sheet: Sheet, grips: Grips): void {
   const typing = desk.typing.value;
   const hand = typing !== null && isSmallScreen() ? typing : null;
   const held = moving !== null && sheet.settled !== null;
+  box.classList.toggle('held', held);
   if (!held) sheet.size = { width: box.clientWidth, height: box.clientHeight };
   if (sheet.size.width === 0 || sheet.size.height === 0) return;
 
   // The scale changes only when the hand lets go, or when another size is taken in hand.
-  const of = `${sheet.size.width} ${sheet.size.height} ${hand?.join(' ') ?? ''}`;
+  const of = `${sheet.size.width} ${sheet.size.height} ${report.units} ${hand?.join(' ') ?? ''}`;
   const stays = held || (hand !== null && sheet.settled?.of === of);
-  if (!stays) sheet.settled = settle(sheet, of, hand);
+  // A report that says more of the same joint has it drawn no other way.
+  const known = sheet.settled?.scene.panel && sheet.settled.of === of && sheet.settled.job === desk.job.value;
+  if (!stays && !known) sheet.settled = settle(sheet, of, hand);
   const { scale, scene: before, only } = sheet.settled!;
   const scene = stays ? sheet.draw(report, scale, held ? moving : only, placeOf(before, sheet.hold)) : before;
 
@@ -169,6 +174,7 @@ async function slideIn(sheet: Sheet): Promise<void> {
 
 function settle({ draw, long, desk, size, settled }: Sheet, of: string, hand: readonly string[] | null): Settled {
   const report = desk.report.value;
+  const job = desk.job.value;
   const sheet = roomOf(size.width, size.height);
   const room = long && isSmallScreen() ? { ...sheet, height: Number.POSITIVE_INFINITY } : sheet;
   const fitted = thinOut((scale, only) => draw(report, scale, only), room, settled?.scale ?? 2, hand);
@@ -176,7 +182,15 @@ function settle({ draw, long, desk, size, settled }: Sheet, of: string, hand: re
   if (hand !== null && scene.panel !== null) {
     const larger = enlargeWood((scale) => draw(report, scale, hand), scene, room, seenHeight());
     if (larger !== scene)
-      return { ...fitted, scale: larger.scale, scene: larger, of, frame: frameHand(larger, room), across: size.width };
+      return {
+        ...fitted,
+        scale: larger.scale,
+        scene: larger,
+        of,
+        job,
+        frame: frameHand(larger, room),
+        across: size.width,
+      };
   }
   // What is only looked at is as high as it likes, but no smaller than its letters allow.
   const tall = {
@@ -185,11 +199,11 @@ function settle({ draw, long, desk, size, settled }: Sheet, of: string, hand: re
   };
   if (scene.panel !== null) {
     const frame = clearButtons(frameScene(scene, room), scene, size.width, false);
-    return { ...fitted, of, frame, across: size.width };
+    return { ...fitted, of, job, frame, across: size.width };
   }
   const frame = frameScene(scene, tall);
   const across = Math.max(size.width, frame.width * LEAST_PIXELS_PER_MM);
-  return { ...fitted, of, frame: clearButtons(frame, scene, across, frame.height <= scene.height + 0.01), across };
+  return { ...fitted, of, job, frame: clearButtons(frame, scene, across, frame.height <= scene.height + 0.01), across };
 }
 
 /** Screen pixels of a paper mm. */

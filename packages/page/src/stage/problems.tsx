@@ -15,7 +15,7 @@ export function Problems(): JSX.Element | null {
   const desk = useDesk();
   const settled = useRef<readonly Problem[]>([]);
   // Lines that come and go would move the drawing under the hand.
-  if (desk.moving.value === null) settled.current = desk.problems.value;
+  if (!desk.busy.value) settled.current = desk.problems.value;
   if (settled.current.length === 0) return null;
   return (
     // biome-ignore lint/a11y/noNoninteractiveTabindex: a long list scrolls within the stage, and keys must reach it

@@ -2,6 +2,7 @@ import { type Signal, useComputed, useSignal } from '@preact/signals';
 import type { JSX } from 'preact';
 import { useEffect, useMemo, useRef, useState } from 'preact/hooks';
 import { DeskContext, useDesk } from '../desk/context.ts';
+import { createPacedDesk } from '../desk/paced-desk.ts';
 import { createRestingDesk } from '../desk/resting-desk.ts';
 import { Compare } from '../panels/fit/compare.tsx';
 import { Later } from '../shell/later.tsx';
@@ -22,7 +23,9 @@ export function Stage({ view }: { view: Signal<ViewName> }): JSX.Element {
   const stage = useRef<HTMLElement>(null);
   const wide = useWide(stage);
   // What stands round the drawing is not gone over while a size is moved; a joint that is moved is reported alone anyway.
-  const resting = useMemo(() => createRestingDesk(desk, () => desk.moving.value !== null), [desk]);
+  const resting = useMemo(() => createRestingDesk(desk, () => desk.busy.value), [desk]);
+  const paced = useMemo(() => createPacedDesk(desk), [desk]);
+  useEffect(() => () => paced.stop(), [paced]);
   const names = useComputed(() => viewsFor(resting.report.value).join('|'));
   const title = useComputed(() => resting.report.value.title);
   const views = names.value.split('|') as ViewName[];
@@ -30,9 +33,13 @@ export function Stage({ view }: { view: Signal<ViewName> }): JSX.Element {
   const beside = wide && second.value !== null && views.includes(second.value) ? second.value : null;
   return (
     <section class="stage" ref={stage} aria-label="Drawing">
-      <Verdict />
+      <DeskContext.Provider value={paced.desk}>
+        <Verdict />
+      </DeskContext.Provider>
       <div class={beside ? 'sheets two' : 'sheets'}>
-        <VerdictChip fitting={fitting} />
+        <DeskContext.Provider value={paced.desk}>
+          <VerdictChip fitting={fitting} />
+        </DeskContext.Provider>
         <Sheet key={`1 ${shown}`} view={shown} label={title.value} />
         {beside && <Sheet key={`2 ${beside}`} view={beside} label={title.value} />}
       </div>

@@ -65,7 +65,7 @@ const SIGNS = { yes: '✓', no: '×', open: '?' } as const;
 function Statements({ report }: { report: Report }): JSX.Element {
   const desk = useDesk();
   const [settled, setSettled] = useState(() => stateRun(report));
-  const moving = desk.moving.value !== null;
+  const moving = desk.busy.value;
   useEffect(() => {
     if (!moving) setSettled(stateRun(report));
   }, [moving, report]);
