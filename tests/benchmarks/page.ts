@@ -14,6 +14,8 @@ import { quantile } from '../support/timing.ts';
 
 const FRAMES = 150;
 const WARM = 40;
+/** How long after a drag is looked at for what letting go sets off, ms. */
+const LETTING_GO = 1000;
 
 interface Goal {
   readonly name: string;
@@ -97,19 +99,38 @@ async function drag(page: Page, handle: string, frames: number): Promise<string[
     addEventListener('pointermove', () => sizes.push(document.querySelector('.readout')?.textContent ?? ''));
   });
   await page.mouse.move(x, y);
-  await page.mouse.down();
+  // Straight to the browser: the driver's own mouse runs scripts in the page at each movement, and they would be counted.
+  const protocol = await page.context().newCDPSession(page);
+  const send = (type: 'mousePressed' | 'mouseMoved' | 'mouseReleased', at: number) =>
+    protocol.send('Input.dispatchMouseEvent', {
+      type,
+      x,
+      y: at,
+      button: 'left',
+      buttons: type === 'mouseReleased' ? 0 : 1,
+      clickCount: 1,
+    });
+  await send('mousePressed', y);
   for (let i = 1; i <= frames; i++) {
     // 2 px a movement, so that the size changes at each.
     const round = i % 30;
-    await page.mouse.move(x, y + 5 + 2 * Math.min(round, 30 - round));
+    await send('mouseMoved', y + 5 + 2 * Math.min(round, 30 - round));
   }
-  await page.mouse.move(x, y);
-  await page.mouse.up();
+  await send('mouseMoved', y);
+  await send('mouseReleased', y);
+  await page.waitForTimeout(LETTING_GO);
   return page.evaluate(() => (globalThis as unknown as { sizes: string[] }).sizes);
 }
 
-/** Main-thread ms of each movement of a drag, on a processor and by the clock: what runs from one movement's event to the next. */
-async function timeDrag(browser: Browser, page: Page, handle: string): Promise<Record<'busy' | 'clock', number[]>> {
+interface Timed {
+  /** Main-thread ms of each movement of a drag, on a processor and by the clock: what runs from one movement's event to the next. */
+  readonly busy: number[];
+  readonly clock: number[];
+  /** The longest task that letting go sets off, ms on a processor: how long a touch may wait. */
+  readonly longest: number;
+}
+
+async function timeDrag(browser: Browser, page: Page, handle: string): Promise<Timed> {
   await browser.startTracing(page, { categories: ['devtools.timeline', 'toplevel'] });
   const sizes = await drag(page, handle, FRAMES);
   const changed = sizes.filter((size, i) => i > 0 && size !== sizes[i - 1]).length;
@@ -126,7 +147,9 @@ async function timeDrag(browser: Browser, page: Page, handle: string): Promise<R
       const frame = tasks.filter(({ ts }) => ts >= start && ts < starts[i + 2]!);
       return frame.reduce((sum, task) => sum + (task[key] ?? 0), 0) / 1000;
     });
-  return { busy: between('tdur'), clock: between('dur') };
+  const up = traceEvents.find(({ name, args }) => name === 'EventDispatch' && args?.data?.type === 'pointerup')!;
+  const after = tasks.filter(({ ts, dur }) => ts + dur! >= up.ts).map(({ tdur }) => (tdur ?? 0) / 1000);
+  return { busy: between('tdur'), clock: between('dur'), longest: Math.max(...after) };
 }
 
 const folder = mkdtempSync(join(tmpdir(), 'fielded-page-'));
@@ -148,13 +171,14 @@ for (const { name, files, slower, quantile: share, most } of GOALS) {
   const protocol = await context.newCDPSession(page);
   await drag(page, 'cuts[1] land', WARM);
   await protocol.send('Emulation.setCPUThrottlingRate', { rate: slower });
-  const { busy, clock } = await timeDrag(browser, page, 'cuts[1] land');
+  const { busy, clock, longest } = await timeDrag(browser, page, 'cuts[1] land');
   const at = quantile(busy, share);
   const figures = [0.1, 0.5, 0.95].map((part) => quantile(busy, part).toFixed(1));
   met &&= at <= most;
   console.log(
     `${name}: 10 % within ${figures[0]} ms, median ${figures[1]} ms, 95 % within ${figures[2]} ms; ` +
-      `${share * 100} % within ${most} ms: ${at <= most ? 'yes' : 'no'} (by the clock ${quantile(clock, share).toFixed(1)} ms, load ${loadavg()[0]!.toFixed(1)})`,
+      `${share * 100} % within ${most} ms: ${at <= most ? 'yes' : 'no'} (by the clock ${quantile(clock, share).toFixed(1)} ms); ` +
+      `letting go, longest task ${longest.toFixed(0)} ms (load ${loadavg()[0]!.toFixed(1)})`,
   );
   await context.close();
   await served.close();

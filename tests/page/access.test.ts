@@ -84,6 +84,9 @@ describe.each([
     await field(page, 'cuts[0].profile.depth').fill('12');
     await page.locator('summary', { hasText: 'Drawing' }).click();
     await page.locator('.menu-list button').first().waitFor();
+    const spoilt = { name: 'spoilt.yaml', mimeType: 'text/yaml', buffer: Buffer.from('fielded: 1\npanel: 20\n') };
+    await page.locator('input[type="file"]').first().setInputFiles(spoilt);
+    await page.locator('.notice.fault li').first().waitFor();
     for (const colorScheme of ['light', 'dark'] as const) {
       await page.emulateMedia({ colorScheme });
       expect(await axeFaults(page), colorScheme).toEqual([]);

@@ -1,7 +1,7 @@
 // What is typed for a length: notations, sums and their refusals; steps; how the job is changed and written.
 import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
-import { parseLength, readJob } from '../../packages/core/src/index.ts';
+import { parseLength, readJob, solveByTwo } from '../../packages/core/src/index.ts';
 import { advance, beginHistory, redo, settle, undo } from '../../packages/page/src/desk/history.ts';
 import { entryText } from '../../packages/page/src/entry/entry-text.ts';
 import { readEntry, writeLength } from '../../packages/page/src/entry/read-entry.ts';
@@ -10,6 +10,7 @@ import { workOutSum } from '../../packages/page/src/entry/sums.ts';
 import { writeJob } from '../../packages/page/src/files/write-job.ts';
 import { type Data, getAt, pathOf, setAt } from '../../packages/page/src/job/data.ts';
 import { EXAMPLE } from '../../packages/page/src/job/start.ts';
+import { sayWhyNot } from '../../packages/page/src/panels/fit/why-not.ts';
 
 describe('a sum', () => {
   it.each([
@@ -110,6 +111,19 @@ describe('steps', () => {
     expect(nextStep(6.4, 0.5, -1)).toBeCloseTo(6, 12);
     expect(nextStep(6.5, 0.5, 1)).toBeCloseTo(7, 12);
     expect(snap(9.27, 0.1)).toBeCloseTo(9.3, 12);
+  });
+});
+
+describe('a fit that cannot be had', () => {
+  it('says what stands in the way, and what would do it: each tried', () => {
+    const job = readJob(JSON.stringify(EXAMPLE)).job!;
+    const by = ['raise.depth', 'back relief.depth'] as const;
+    const words = sayWhyNot(job, solveByTwo(job, { for: 'face', value: 12, by })).replaceAll('\u00A0', ' ');
+    expect(words).toMatch(/^The face comes no nearer than [\d.]+ mm proud: the back relief is then down to nothing\./);
+    const [, setback, stock] = /the groove ([\d.]+) mm from .*, or stock of ([\d.]+) mm/.exec(words)!;
+    const nearer = { ...job, frame: { ...job.frame, groove: { ...job.frame.groove, setback: Number(setback) } } };
+    const thicker = { ...job, panel: { ...job.panel, thickness: Number(stock), measured: Number(stock) } };
+    for (const tried of [nearer, thicker]) expect(solveByTwo(tried, { for: 'face', value: 12, by }).reason).toBeNull();
   });
 });
 

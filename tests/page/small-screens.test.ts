@@ -104,12 +104,25 @@ describe('a phone on its side', () => {
   });
 });
 
+/** The buttons that a notice lies over. */
+function buttonsUnderNotice(): (string | null)[] {
+  const notice = document.querySelector('.notice')!.getBoundingClientRect();
+  return [...document.querySelectorAll('button, summary, input')]
+    .filter((button) => button.closest('.notice') === null && button.getClientRects().length > 0)
+    .filter((button) => {
+      const { top, bottom, left, right } = button.getBoundingClientRect();
+      return top < notice.bottom && bottom > notice.top && left < notice.right && right > notice.left;
+    })
+    .map((button) => button.textContent);
+}
+
 describe('what is only looked at', () => {
   it('has letters of 8 px at least on a phone, cuts and knives, in millimetres and inches', async () => {
     const page = await bench.open(PHONE);
     const files = ['examples/kitchen/job.yaml', 'examples/kitchen/shop.yaml'];
     await page.locator('input[type="file"]').first().setInputFiles(files);
     await page.getByText('job.yaml is open').waitFor();
+    expect(await page.evaluate(buttonsUnderNotice)).toEqual([]);
     for (const unit of ['mm', 'in']) {
       await page.locator('.units label', { hasText: unit }).click();
       for (const view of ['Cuts', 'Knife']) {
@@ -120,11 +133,16 @@ describe('what is only looked at', () => {
           const texts = [...document.querySelectorAll<SVGTextElement>('.drawing .ink text')];
           const scale = document.querySelector<SVGSVGElement>('.drawing')!.getScreenCTM()!.a;
           return {
+            // Hatched wood on cuts: as wide as the sheet allows.
+            wood: Math.max(
+              ...[...document.querySelectorAll('.ink .role-wood')].map((e) => e.getBoundingClientRect().width),
+            ),
             least: Math.min(...texts.map((text) => Number(text.getAttribute('font-size')) * scale)),
             count: texts.length,
           };
         });
         expect(seen.count).toBeGreaterThan(5);
+        if (view === 'Cuts') expect(seen.wood, unit).toBeGreaterThan(200);
         expect(seen.least, `${view} in ${unit}`).toBeGreaterThanOrEqual(8);
       }
     }

@@ -29,6 +29,7 @@ describe('a newcomer', () => {
     await field(page, 'frame.groove.width').fill('6.6');
     expect(await figureOf(page, 'clearance')).toBeCloseTo(0.8, 9);
     await page.getByRole('button', { name: 'Make it fit' }).click();
+    await expect.poll(() => page.locator('.fit-panel .move').innerText()).toMatch(/^Take the .+ from .+ deep: it then/);
     await page.getByRole('button', { name: 'Make the move' }).click();
     expect(await figureOf(page, 'clearance')).toBeCloseTo(0.2, 9);
     expect(await page.locator('.sentence').innerText()).toContain('slides into the groove');

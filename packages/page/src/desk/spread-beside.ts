@@ -1,3 +1,4 @@
+/// <reference path="../types.d.ts" />
 import { evaluate, type Job, type Report } from '@fielded/core';
 import SpreadWorker from './spread-worker.ts?worker&inline';
 
@@ -19,10 +20,11 @@ export function createBeside(done: (job: Job, report: Report) => void): (job: Jo
   const send = (job: Job) => {
     working = job;
     try {
-      worker ??= new SpreadWorker();
-      worker.onmessage = ({ data }: MessageEvent<Report>) => finish(job, data);
-      worker.onerror = () => alone(job);
-      worker.postMessage(job);
+      const own: Worker = worker ?? new SpreadWorker();
+      worker = own;
+      own.onmessage = ({ data }: MessageEvent<Report>) => finish(job, data);
+      own.onerror = () => alone(job);
+      own.postMessage(job);
     } catch {
       alone(job);
     }
