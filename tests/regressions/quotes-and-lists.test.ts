@@ -146,6 +146,17 @@ describe('a quote', () => {
     expect(readFileSync(csv, 'utf8')).toContain('Türen (3)');
   });
 
+  it('laid pages in Arabic out from the left, and let a long word push the table off the page', async () => {
+    const file = join(folder, 'arabic.html');
+    const words = put('arabic.yaml', 'language: ar\nprice: السعر\n');
+    await run(['quote', job(), '--words', words, '-o', file]);
+    expect(readFileSync(file, 'utf8')).toMatch(
+      /<html lang="ar" dir="rtl">[\s\S]*unicode-bidi:plaintext[\s\S]*overflow-wrap:anywhere/,
+    );
+    await run(['quote', job(), '-o', file]);
+    expect(readFileSync(file, 'utf8')).toContain('<html lang="en-GB">');
+  });
+
   it('drew 12 doors of many without a word', async () => {
     const doors = Array.from({ length: 14 }, (_, i) => `  - { width: ${400 + i}, height: 700, stile: 60, rail: 60 }\n`);
     const file = join(folder, 'many.html');

@@ -57,7 +57,7 @@ function Sum({ name, amount, strong = false }: { name: string; amount: string; s
 }
 
 function NotPriced({
-  line: { what, missing },
+  line: { item, what, missing },
   giveRate,
 }: {
   line: QuoteLine;
@@ -65,7 +65,7 @@ function NotPriced({
 }): JSX.Element {
   return (
     <>
-      not priced
+      {item === 'frame' ? 'not counted' : 'not priced'}
       {missing !== null && (
         <button
           type="button"
@@ -83,6 +83,7 @@ function NotPriced({
 /** What the button beside a line that is not priced leads to. */
 function wordsFor(missing: string): string {
   if (missing === 'machines') return 'Plan it';
+  if (missing.startsWith('frame.')) return 'Name its head';
   return missing === 'panel.species' ? 'Name the wood' : 'Give its rate';
 }
 

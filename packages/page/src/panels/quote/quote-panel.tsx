@@ -43,7 +43,7 @@ function QuoteOfJob({ id, places }: { id: string; places: Places }): JSX.Element
   }, [wanted]);
   const giveRate = (missing: string) => {
     if (missing === 'machines') places.place.value = 'set-up';
-    else if (missing === 'panel.species') places.place.value = 'joint';
+    else if (missing === 'panel.species' || missing.startsWith('frame.')) places.place.value = 'joint';
     else {
       setOpen(true);
       setWanted(missing);
@@ -131,7 +131,7 @@ function Reservations({
   /** The logo that the shop file names and that was not given here. */
   logoMissing: string | null;
 }): JSX.Element {
-  const { notPromised, price } = quote;
+  const { notPromised, price, assumed } = quote;
   return (
     <>
       {errors.length > 0 && (
@@ -147,7 +147,18 @@ function Reservations({
       {logoMissing !== null && (
         <p class="hint">The shop’s logo {logoMissing} is not here: choose it under Rates of the shop.</p>
       )}
-      {price.notPriced.length > 0 && <p class="hint">The total is without the items that are not priced.</p>}
+      {price.lines.some(({ amount }) => amount === null) && (
+        <p class="hint">The total is without what is not priced or not counted.</p>
+      )}
+      {price.notCounted.length > 0 && (
+        <p class="hint">
+          No line counts the frame's {price.notCounted.map(({ what }) => what).join(', ')}: what they take belongs to
+          the hours for each door.
+        </p>
+      )}
+      {assumed.length > 0 && (
+        <p class="hint">Some quantities rest on figures that nobody gave; the document names them as assumed.</p>
+      )}
       {notPromised.length > 0 && (
         <p class="hint">
           Of how the panels move or fit, only what the job gives is promised; it does not give{' '}
