@@ -1,5 +1,6 @@
 import { type Blank, type DoorReport, formatLength, type ListedPanel } from '@fielded/core';
-import { type Box, type Loop, polygon, poseLoops, readLoops, rectangle } from '@fielded/geometry';
+import { type Box, type Loop, poseLoops, readLoops, rectangle } from '@fielded/geometry';
+import { stroke } from '../geometry/stroke.ts';
 import { type Item, path, type Scene, sceneAround, text } from '../scene.ts';
 import { fitText, heightToFit, textWidth } from '../text/measure-text.ts';
 import { safeText } from '../text/safe-text.ts';
@@ -34,15 +35,7 @@ export function drawBlank(blank: Blank, units: Units, scale: number, doors: read
     path(
       'rips',
       'hidden',
-      rips.map((at) =>
-        polygon(
-          [
-            [0, at * scale],
-            [box.x1, at * scale],
-          ],
-          false,
-        ),
-      ),
+      rips.map((at) => stroke(0, at * scale, box.x1, at * scale)),
     ),
     path('outline', 'outline', [rectangle(box)]),
   ];

@@ -1,4 +1,5 @@
-import { type Box, type Chain, cropLoops, curveBox, joinBoxes, type Loop, line, polygon } from '@fielded/geometry';
+import { type Box, type Chain, cropLoops, curveBox, joinBoxes, type Loop, line } from '@fielded/geometry';
+import { stroke } from '../geometry/stroke.ts';
 import { type Item, path, type Scene, text } from '../scene.ts';
 import { drawCheckBar } from '../sheet/check-bar.ts';
 import { PAPERS, type PaperName } from '../sheet/paper.ts';
@@ -133,20 +134,8 @@ function drawCrosses(
     const [x, y] = [SIDE + right * tile.width, TOP + low * tile.height];
     return [
       path(`cross ${place} ${right} ${low}`, 'thin', [
-        polygon(
-          [
-            [x - CROSS, y],
-            [x + CROSS, y],
-          ],
-          false,
-        ),
-        polygon(
-          [
-            [x, y - CROSS],
-            [x, y + CROSS],
-          ],
-          false,
-        ),
+        stroke(x - CROSS, y, x + CROSS, y),
+        stroke(x, y - CROSS, x, y + CROSS),
       ]),
       text(`cross name ${right} ${low}`, 'quiet', x + 1, y - 1, `${column + right}/${row + low}`, 1.8),
     ];

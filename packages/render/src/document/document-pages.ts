@@ -1,4 +1,4 @@
-import { polygon } from '@fielded/geometry';
+import { stroke } from '../geometry/stroke.ts';
 import { type Item, moveItems, path, type Scene, text } from '../scene.ts';
 import { PAPERS, type PaperName } from '../sheet/paper.ts';
 import { breakLines, fitText, textWidth } from '../text/measure-text.ts';
@@ -299,13 +299,7 @@ function layRow(
           ),
         );
       });
-      const rule = polygon(
-        [
-          [0, y + height],
-          [x, y + height],
-        ],
-        false,
-      );
+      const rule = stroke(0, y + height, x, y + height);
       return [...items, path(`${key} rule`, 'grain', [rule])];
     },
   };
@@ -319,15 +313,7 @@ function laySignatures(names: readonly string[], room: number): Piece {
       names.flatMap((name, i) => {
         const x = i * (each + 12);
         return [
-          path(`${key} line ${i}`, 'thin', [
-            polygon(
-              [
-                [x, y],
-                [x + each, y],
-              ],
-              false,
-            ),
-          ]),
+          path(`${key} line ${i}`, 'thin', [stroke(x, y, x + each, y)]),
           text(`${key} name ${i}`, 'quiet', x, y + SMALL * 2, name, SMALL),
         ];
       }),

@@ -1,5 +1,6 @@
 import type { KnifeMatch, Report } from '@fielded/core';
 import { joinBoxes, loopsBox, placeLoops, polygon, readLoops } from '@fielded/geometry';
+import { stroke } from '../geometry/stroke.ts';
 import { type Item, path, type Scene, text } from '../scene.ts';
 import { textWidth } from '../text/measure-text.ts';
 import { safeText } from '../text/safe-text.ts';
@@ -88,15 +89,7 @@ export function matchScene({ match, wanted, cut, title, units }: MatchDrawing): 
 
 function key(words: string, role: 'outline' | 'old', x: number, y: number): Item[] {
   return [
-    path(`key ${words}`, role, [
-      polygon(
-        [
-          [x, y - 1],
-          [x + 10, y - 1],
-        ],
-        false,
-      ),
-    ]),
+    path(`key ${words}`, role, [stroke(x, y - 1, x + 10, y - 1)]),
     text(`key to ${words}`, 'text', x + 12, y, words, WORDS),
   ];
 }

@@ -1,5 +1,5 @@
 import type { Report } from '@fielded/core';
-import { polygon } from '@fielded/geometry';
+import { stroke } from '../geometry/stroke.ts';
 import { group, type Item, path, type Scene, text } from '../scene.ts';
 import { drawCheckBar } from '../sheet/check-bar.ts';
 import { fitText, textWidth } from '../text/measure-text.ts';
@@ -65,7 +65,7 @@ function titleBlock(
   const top = height - margin - 30;
   const middle = left + 104;
   const items: Item[] = [
-    path('rule', 'thin', [rule(left, top, right, top)]),
+    path('rule', 'thin', [stroke(left, top, right, top)]),
     text('job', 'text', left, top + 6, fitText(safeText(words.title), 3.5, 100), 3.5),
     text(
       'name',
@@ -92,17 +92,7 @@ function titleBlock(
     const start = middle + textWidth('ordered by', WORDS) + 4;
     items.push(text(`${label} word`, 'quiet', middle, base, label, WORDS));
     if (value) items.push(text(label, 'text', start, base, fitText(value, WORDS, right - start), WORDS));
-    else items.push(path(`${label} line`, 'thin', [rule(start, base + 0.8, right, base + 0.8)]));
+    else items.push(path(`${label} line`, 'thin', [stroke(start, base + 0.8, right, base + 0.8)]));
   });
   return items;
-}
-
-function rule(x0: number, y0: number, x1: number, y1: number) {
-  return polygon(
-    [
-      [x0, y0],
-      [x1, y1],
-    ],
-    false,
-  );
 }

@@ -1,5 +1,6 @@
 import type { KnifeReport, Report } from '@fielded/core';
 import { arc, type Loop, line, placeLoops, polygon, readLoops } from '@fielded/geometry';
+import { stroke } from '../geometry/stroke.ts';
 import { group, type Item, path, text } from '../scene.ts';
 import { wrapText } from '../text/measure-text.ts';
 import { scaleText, spokenLength } from '../words/lengths.ts';
@@ -67,20 +68,8 @@ function drawAlongAxis(knife: KnifeReport, scale: number, cx: number, cy: number
       line(heel.x, heel.y, 0, -R),
     ],
   };
-  const cross = polygon(
-    [
-      [-5 / scale, 0],
-      [5 / scale, 0],
-    ],
-    false,
-  );
-  const upright = polygon(
-    [
-      [0, -R - 4 / scale],
-      [0, 5 / scale],
-    ],
-    false,
-  );
+  const cross = stroke(-5 / scale, 0, 5 / scale, 0);
+  const upright = stroke(0, -R - 4 / scale, 0, 5 / scale);
   return [
     path('axis', 'cutter', put([cross, upright])),
     path('cutting circle', 'cutter', put([circle(R)])),
@@ -118,20 +107,8 @@ function drawAlongSpindle(knife: KnifeReport, scale: number, cx: number, cy: num
     [bodyRadius, half],
     [-bodyRadius, half],
   ]);
-  const axis = polygon(
-    [
-      [0, -half - 8 / scale],
-      [0, half + 8 / scale],
-    ],
-    false,
-  );
-  const least = polygon(
-    [
-      [knife.leastRadius, -half - 3 / scale],
-      [knife.leastRadius, half + 3 / scale],
-    ],
-    false,
-  );
+  const axis = stroke(0, -half - 8 / scale, 0, half + 8 / scale);
+  const least = stroke(knife.leastRadius, -half - 3 / scale, knife.leastRadius, half + 3 / scale);
   return [
     path('spindle axis', 'cutter', put([axis])),
     path('body', 'fine', put([body])),

@@ -1,6 +1,7 @@
 import type { KnifeReport, Report } from '@fielded/core';
-import { type Box, type Loop, loopsBox, type Placing, placeLoops, polygon } from '@fielded/geometry';
+import { type Box, type Loop, loopsBox, type Placing, placeLoops } from '@fielded/geometry';
 import { layDimensions } from '../dimension/lay-dimensions.ts';
+import { stroke } from '../geometry/stroke.ts';
 import { group, type Item, itemsBox, moveItems, path, type Role, text } from '../scene.ts';
 import { sketchKnife } from '../views/knife.ts';
 import { type LaidKnife, layKnife } from '../views/steel.ts';
@@ -42,15 +43,7 @@ export function drawEnlarged(knife: KnifeReport, part: Part, room: Box): { items
   if (scale === undefined) return null;
   const placing: Placing = { scale, x: room.x0 + 8 - scale * box.x0, y: room.y0 + 8 - scale * box.y0 };
   const place = (loops: readonly Loop[]) => placeLoops(loops, placing);
-  const tip = place([
-    polygon(
-      [
-        [box.x0 - 2, 0],
-        [box.x1 + 2, 0],
-      ],
-      false,
-    ),
-  ]);
+  const tip = place([stroke(box.x0 - 2, 0, box.x1 + 2, 0)]);
   return {
     scale,
     items: [
@@ -89,13 +82,7 @@ export function drawLineKey(knife: KnifeReport, part: Part, x: number, y: number
   ];
   const items = entries.flatMap(({ words, role }, i): Item[] => {
     const [left, base] = [x + (i % 2) * KEY_COLUMN, y + Math.floor(i / 2) * KEY_ROW];
-    const sample = polygon(
-      [
-        [left, base - 1],
-        [left + 9, base - 1],
-      ],
-      false,
-    );
+    const sample = stroke(left, base - 1, left + 9, base - 1);
     return [path(`key ${words}`, role, [sample]), text(`key to ${words}`, 'text', left + 11, base, words, WORDS)];
   });
   return { items, height: Math.ceil(entries.length / 2) * KEY_ROW };

@@ -1,6 +1,7 @@
 import type { CutReport, Report } from '@fielded/core';
 import { placeLoops, polygon, readLoops } from '@fielded/geometry';
 import { hatchLoops } from '../geometry/hatch.ts';
+import { stroke } from '../geometry/stroke.ts';
 import { type Item, itemsBox, path, type Scene, text } from '../scene.ts';
 import { fitText, wrapText } from '../text/measure-text.ts';
 import { safeText } from '../text/safe-text.ts';
@@ -61,18 +62,7 @@ export function sampleLabel({ report, date = '', wood, knives }: SampleLabel): S
   for (const [label, value] of lines) {
     items.push(text(`${label} word`, 'quiet', MARGIN, y, label, WORDS));
     if (value) items.push(text(label, 'text', MARGIN + 36, y, fitText(value, WORDS, room - 36), WORDS));
-    else
-      items.push(
-        path(`${label} line`, 'thin', [
-          polygon(
-            [
-              [MARGIN + 36, y + 0.8],
-              [width - MARGIN, y + 0.8],
-            ],
-            false,
-          ),
-        ]),
-      );
+    else items.push(path(`${label} line`, 'thin', [stroke(MARGIN + 36, y + 0.8, width - MARGIN, y + 0.8)]));
     y += LINE + 1;
   }
   const height = y + MARGIN - 2;

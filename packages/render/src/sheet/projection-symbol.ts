@@ -1,4 +1,5 @@
 import { polygon } from '@fielded/geometry';
+import { stroke } from '../geometry/stroke.ts';
 import { type Item, path } from '../scene.ts';
 import { ring } from '../words/verdict-mark.ts';
 
@@ -16,16 +17,8 @@ export function projectionSymbol(x: number, y: number): Item[] {
     [x, y + 1],
   ]);
   const eye = x + 7;
-  const axis = (x0: number, y0: number, x1: number, y1: number) =>
-    polygon(
-      [
-        [x0, y0],
-        [x1, y1],
-      ],
-      false,
-    );
   return [
     path('projection', 'fine', [cone, ring(eye, y, 2), ring(eye, y, 1)]),
-    path('projection axes', 'cutter', [axis(x - 0.8, y, x + 9.6, y), axis(eye, y - 2.6, eye, y + 2.6)]),
+    path('projection axes', 'cutter', [stroke(x - 0.8, y, x + 9.6, y), stroke(eye, y - 2.6, eye, y + 2.6)]),
   ];
 }

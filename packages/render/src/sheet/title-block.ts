@@ -1,6 +1,6 @@
 import type { Report } from '@fielded/core';
 import { goesTogether, verdictSentence } from '@fielded/core';
-import { polygon } from '@fielded/geometry';
+import { stroke } from '../geometry/stroke.ts';
 import type { Item } from '../scene.ts';
 import { group, path, text } from '../scene.ts';
 import { fitText, textWidth, wrapText } from '../text/measure-text.ts';
@@ -74,15 +74,7 @@ export function layTitleBlock(report: Report & InBothUnits, given: BlockFields, 
       const from = x + half;
       const under = top + 3 + title.length * TITLE_LINE + 4.5;
       return group('title block', [
-        path('rule', 'thin', [
-          polygon(
-            [
-              [x, y],
-              [x + width, y],
-            ],
-            false,
-          ),
-        ]),
+        path('rule', 'thin', [stroke(x, y, x + width, y)]),
         ...errors.map((words, i) => text(`error ${i}`, 'trouble-text', x, y + 5 + i * LINE, words, NOTE_HEIGHT)),
         group('verdict', verdict.draw(x, top)),
         ...title.map((words, i) => text(`title ${i}`, 'text', from, top + 8 + i * TITLE_LINE, words, TITLE_HEIGHT)),
@@ -149,15 +141,7 @@ function drawFields(
 
 /** A line to write on. */
 function blank(key: string, from: number, to: number, y: number): Item {
-  return path(key, 'thin', [
-    polygon(
-      [
-        [from, y],
-        [to, y],
-      ],
-      false,
-    ),
-  ]);
+  return path(key, 'thin', [stroke(from, y, to, y)]);
 }
 
 /** The verdict, both statements and what to do before the first piece of good wood. */

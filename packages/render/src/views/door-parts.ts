@@ -1,5 +1,6 @@
 import type { DoorReport } from '@fielded/core';
-import { type Box, type Loop, polygon } from '@fielded/geometry';
+import type { Box, Loop } from '@fielded/geometry';
+import { stroke } from '../geometry/stroke.ts';
 
 /** One part of a frame: its corners, mm, and which way its grain runs. */
 export interface Part {
@@ -64,33 +65,9 @@ export function jointLines(door: DoorReport): [number, number][][] {
 /** Lines from corner to corner of two boxes, one within the other. */
 export function mitres(outer: Box, inner: Box): Loop[] {
   return [
-    polygon(
-      [
-        [outer.x0, outer.y0],
-        [inner.x0, inner.y0],
-      ],
-      false,
-    ),
-    polygon(
-      [
-        [outer.x1, outer.y0],
-        [inner.x1, inner.y0],
-      ],
-      false,
-    ),
-    polygon(
-      [
-        [outer.x1, outer.y1],
-        [inner.x1, inner.y1],
-      ],
-      false,
-    ),
-    polygon(
-      [
-        [outer.x0, outer.y1],
-        [inner.x0, inner.y1],
-      ],
-      false,
-    ),
+    stroke(outer.x0, outer.y0, inner.x0, inner.y0),
+    stroke(outer.x1, outer.y0, inner.x1, inner.y0),
+    stroke(outer.x1, outer.y1, inner.x1, inner.y1),
+    stroke(outer.x0, outer.y1, inner.x0, inner.y1),
   ];
 }

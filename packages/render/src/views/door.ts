@@ -3,6 +3,7 @@ import { type Box, type Loop, loopsBox, polygon, rectangle } from '@fielded/geom
 import type { Figure } from '../dimension/figure.ts';
 import type { LinearDimension, Point, Side } from '../dimension/linear.ts';
 import type { Sketch } from '../dimension/sketch.ts';
+import { stroke } from '../geometry/stroke.ts';
 import type { Item } from '../scene.ts';
 import { group, path } from '../scene.ts';
 import { safeText } from '../text/safe-text.ts';
@@ -96,13 +97,7 @@ function clipTo(corners: readonly Loop[], edge: Loop, sight: Loop): Loop[] {
     // By the share of the way in which the frame covers.
     const covered = (inner.x0 - outer.x0) / Math.max(1e-9, Math.abs(x1 - x0));
     const share = Math.min(1, covered);
-    return polygon(
-      [
-        [x0 + share * (x1 - x0), y0 + share * (y1 - y0)],
-        [x1, y1],
-      ],
-      false,
-    );
+    return stroke(x0 + share * (x1 - x0), y0 + share * (y1 - y0), x1, y1);
   });
 }
 

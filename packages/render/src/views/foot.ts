@@ -1,6 +1,7 @@
 import type { Report } from '@fielded/core';
 import { goesTogether, verdictSentence } from '@fielded/core';
-import { type Box, polygon } from '@fielded/geometry';
+import type { Box } from '@fielded/geometry';
+import { stroke } from '../geometry/stroke.ts';
 import type { Item } from '../scene.ts';
 import { group, path, text } from '../scene.ts';
 import { textWidth, wrapText } from '../text/measure-text.ts';
@@ -45,15 +46,7 @@ export function drawFoot(
   const beside = textWidth(whole, TITLE_HEIGHT) <= room - 8 - textWidth(word, VERDICT_HEIGHT) - 8;
   const title = beside ? [whole] : wrapText(whole, TITLE_HEIGHT, room);
   const items: Item[] = [
-    path('rule', 'thin', [
-      polygon(
-        [
-          [left, rule],
-          [right, rule],
-        ],
-        false,
-      ),
-    ]),
+    path('rule', 'thin', [stroke(left, rule, right, rule)]),
     verdictMark(verdict, left + 2.6, base - VERDICT_HEIGHT / 2),
     text('verdict', role, left + 8, base, word, VERDICT_HEIGHT),
   ];

@@ -1,9 +1,10 @@
 import type { KnifeReport, Report } from '@fielded/core';
-import { type Box, joinBoxes, loopsBox, polygon } from '@fielded/geometry';
+import { type Box, joinBoxes, loopsBox } from '@fielded/geometry';
 import type { Figure } from '../dimension/figure.ts';
 import { layDimensions } from '../dimension/lay-dimensions.ts';
 import type { LinearDimension, Side } from '../dimension/linear.ts';
 import type { Sketch } from '../dimension/sketch.ts';
+import { stroke } from '../geometry/stroke.ts';
 import type { GroupItem, Item, Scene } from '../scene.ts';
 import { group, itemsBox, moveItems, path, text } from '../scene.ts';
 import type { Theme } from '../style.ts';
@@ -100,13 +101,7 @@ export function sketchKnife({ knife, units, part }: KnifeDrawing, laid: LaidKnif
   const blank = drawBlank(main, part);
   const around = joinBoxes([loopsBox(main)!, loopsBox(laid.wood)!, loopsBox(laid.knife)!])!;
   const reach: Box = { ...around, y0: around.y0 - 10 };
-  const tipLine = polygon(
-    [
-      [around.x0 - TIP_LINE, 0],
-      [around.x1 + TIP_LINE, 0],
-    ],
-    false,
-  );
+  const tipLine = stroke(around.x0 - TIP_LINE, 0, around.x1 + TIP_LINE, 0);
   const items: Item[] = [
     ...blank.items,
     path('tip line', 'cutter', [tipLine]),
@@ -204,15 +199,7 @@ function drawKnifeFoot(drawing: KnifeDrawing, above: Box): Item[] {
   const beside = textWidth(name, NAME_HEIGHT) + 8 + textWidth(caption, NOTE_HEIGHT) <= right - left;
   let y = rule + 9;
   const items: Item[] = [
-    path('rule', 'thin', [
-      polygon(
-        [
-          [left, rule],
-          [right, rule],
-        ],
-        false,
-      ),
-    ]),
+    path('rule', 'thin', [stroke(left, rule, right, rule)]),
     text('name', 'text', left, y, name, NAME_HEIGHT),
     text(
       'caption',
@@ -267,13 +254,7 @@ function drawKey(
       at = x;
       y += 5;
     }
-    const sample = polygon(
-      [
-        [at, y - 1],
-        [at + 11, y - 1],
-      ],
-      false,
-    );
+    const sample = stroke(at, y - 1, at + 11, y - 1);
     const items = [
       path(`key ${words}`, role, [sample]),
       text(`key to ${words}`, 'text', at + 13, y, words, NOTE_HEIGHT),

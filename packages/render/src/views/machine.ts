@@ -1,4 +1,5 @@
-import { type Box, type Curve, type Loop, line, polygon } from '@fielded/geometry';
+import { type Box, type Curve, type Loop, line } from '@fielded/geometry';
+import { stroke } from '../geometry/stroke.ts';
 import type { Item } from '../scene.ts';
 import { group, path, text } from '../scene.ts';
 
@@ -8,28 +9,12 @@ const TICKS_APART = 2.4;
 
 /** A surface that the work bears on: a line with short strokes on its far side, and its name. Strokes point towards (dx, dy). */
 function surface(key: string, x0: number, y0: number, x1: number, y1: number, dx: number, dy: number): Item[] {
-  const strokes: Loop[] = [
-    polygon(
-      [
-        [x0, y0],
-        [x1, y1],
-      ],
-      false,
-    ),
-  ];
+  const strokes: Loop[] = [stroke(x0, y0, x1, y1)];
   const length = Math.hypot(x1 - x0, y1 - y0);
   for (let at = TICKS_APART / 2; at < length; at += TICKS_APART) {
     const x = x0 + ((x1 - x0) * at) / length;
     const y = y0 + ((y1 - y0) * at) / length;
-    strokes.push(
-      polygon(
-        [
-          [x, y],
-          [x + dx * TICK, y + dy * TICK],
-        ],
-        false,
-      ),
-    );
+    strokes.push(stroke(x, y, x + dx * TICK, y + dy * TICK));
   }
   return [path(key, 'thin', strokes)];
 }
@@ -83,20 +68,8 @@ export function drawSpindle(wood: Box, middle: number, direction: number, words:
   const up = Math.sin(direction) > 0 ? direction + Math.PI : direction;
   const [dx, dy] = [(Math.cos(up) * AXIS) / 2, (Math.sin(up) * AXIS) / 2];
   const x = wood.x0 - ASIDE - Math.abs(dx);
-  const axis = polygon(
-    [
-      [x - dx, middle - dy],
-      [x + dx, middle + dy],
-    ],
-    false,
-  );
-  const plumb = polygon(
-    [
-      [x, middle - AXIS / 2 + 3],
-      [x, middle + AXIS / 2 - 3],
-    ],
-    false,
-  );
+  const axis = stroke(x - dx, middle - dy, x + dx, middle + dy);
+  const plumb = stroke(x, middle - AXIS / 2 + 3, x, middle + AXIS / 2 - 3);
   const item = group('spindle', [
     path('axis', 'cutter', [axis]),
     path('plumb', 'thin', [plumb]),

@@ -1,6 +1,6 @@
 import type { DoorReport, Report } from '@fielded/core';
-import { polygon } from '@fielded/geometry';
 import { arrowhead } from '../dimension/arrow.ts';
+import { stroke } from '../geometry/stroke.ts';
 import type { Item } from '../scene.ts';
 import { group, path, text } from '../scene.ts';
 
@@ -24,35 +24,11 @@ export function sectionMark(report: Report, door: DoorReport, s: number): { item
   const right = fits ? short : door.width * s + 7;
   const end = (key: string, x: number, way: number): Item =>
     group(key, [
-      path('end', 'outline', [
-        polygon(
-          [
-            [x, y],
-            [x + way * 4, y],
-          ],
-          false,
-        ),
-      ]),
+      path('end', 'outline', [stroke(x, y, x + way * 4, y)]),
       path('look', 'arrow', [arrowhead({ x, y: y - 5.5, dx: 0, dy: -1 })]),
-      path('stem', 'thin', [
-        polygon(
-          [
-            [x, y],
-            [x, y - 2.2],
-          ],
-          false,
-        ),
-      ]),
+      path('stem', 'thin', [stroke(x, y, x, y - 2.2)]),
       text('letter', 'text', x - way * 1.6, y - 1.4, 'A', 3.5, way > 0 ? 'end' : 'start'),
     ]);
-  const line = path('line', 'cutter', [
-    polygon(
-      [
-        [left + 4, y],
-        [right - 4, y],
-      ],
-      false,
-    ),
-  ]);
+  const line = path('line', 'cutter', [stroke(left + 4, y, right - 4, y)]);
   return { item: group('section A', [line, end('left', left, 1), end('right', right, -1)]), left: left - 5, right };
 }

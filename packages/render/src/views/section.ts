@@ -1,9 +1,10 @@
 import type { Report } from '@fielded/core';
-import { joinCurves, polygon } from '@fielded/geometry';
+import { joinCurves } from '@fielded/geometry';
 import type { Figure } from '../dimension/figure.ts';
 import type { LeaderDimension } from '../dimension/leader.ts';
 import type { LinearDimension, Point, Side } from '../dimension/linear.ts';
 import type { Sketch } from '../dimension/sketch.ts';
+import { stroke } from '../geometry/stroke.ts';
 import type { Item } from '../scene.ts';
 import { group, path } from '../scene.ts';
 import { depthFigure, figure, landFigure, reachFigure, shoulderFigure, stockFigure } from './cut-dimensions.ts';
@@ -60,17 +61,7 @@ export function sketchSection(report: Report, scale: number): Sketch {
     const inGroove = figure(report, 'tongue.insertion', tongue.insertion, 'enters', 'Insertion in the groove');
     tier('below', inGroove, at(0, bottom), at(tongue.insertion, bottom));
     const x = tongue.insertion * scale;
-    items.push(
-      path('sight line', 'cutter', [
-        polygon(
-          [
-            [x, -4],
-            [x, bottom * scale + 4],
-          ],
-          false,
-        ),
-      ]),
-    );
+    items.push(path('sight line', 'cutter', [stroke(x, -4, x, bottom * scale + 4)]));
   }
   return {
     items,

@@ -1,4 +1,4 @@
-import { polygon } from '@fielded/geometry';
+import { stroke } from '../geometry/stroke.ts';
 import type { GroupItem, Item } from '../scene.ts';
 import { group, path, text } from '../scene.ts';
 import { textWidth } from '../text/measure-text.ts';
@@ -37,13 +37,7 @@ export function drawTable(key: string, table: FigureTable, x: number, y: number,
           items.push(text(`cell ${block} ${i} ${column}`, 'text', right, y + 1.8 + (i + 1) * ROW, cell, HEIGHT, 'end'));
       });
     });
-    const rule = polygon(
-      [
-        [left, y + 1.6],
-        [right, y + 1.6],
-      ],
-      false,
-    );
+    const rule = stroke(left, y + 1.6, right, y + 1.6);
     items.push(path(`rule ${block}`, 'thin', [rule]));
     left = right + BLOCK_GAP;
   }

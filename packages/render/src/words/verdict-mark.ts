@@ -1,5 +1,6 @@
 import type { Verdict } from '@fielded/core';
 import { type Loop, polygon } from '@fielded/geometry';
+import { stroke } from '../geometry/stroke.ts';
 import type { PathItem } from '../scene.ts';
 import { path } from '../scene.ts';
 
@@ -11,22 +12,7 @@ export function ring(x: number, y: number, r: number): Loop {
 
 /** A cross of two strokes, `half` mm to each side. */
 export function cross(x: number, y: number, half: number): Loop[] {
-  return [
-    polygon(
-      [
-        [x - half, y - half],
-        [x + half, y + half],
-      ],
-      false,
-    ),
-    polygon(
-      [
-        [x - half, y + half],
-        [x + half, y - half],
-      ],
-      false,
-    ),
-  ];
+  return [stroke(x - half, y - half, x + half, y + half), stroke(x - half, y + half, x + half, y - half)];
 }
 
 /** The mark of a verdict, 5 mm square with its middle at (x, y): each has its own shape, so none is told by colour alone. */
