@@ -4,7 +4,8 @@ import type { Data } from '../job/data.ts';
 const KEY = 'job=';
 /** Bytes of a job in a link, unpacked: a link that holds more is not followed. */
 const MOST_UNPACKED = 1_000_000;
-const MOST_LINK = 400_000;
+/** A longer address is not followed. */
+export const MOST_LINK = 400_000;
 
 /** The address of this page with the whole job behind the #, which browsers send to no one. */
 export async function shareLink(doc: Doc, address: string): Promise<string> {

@@ -4,7 +4,7 @@ import type { Desk } from '../desk/desk.ts';
 import type { EarlierJob, Keeper } from '../desk/keeper.ts';
 import { saveJob } from '../files/save-job.ts';
 import { savePack } from '../files/save-pack.ts';
-import { shareLink } from '../files/share-link.ts';
+import { MOST_LINK, shareLink } from '../files/share-link.ts';
 import type { Places } from './places.ts';
 import { JointThumb } from './thumb.tsx';
 
@@ -77,6 +77,18 @@ export function sayWhen({ savedAt }: EarlierJob): string {
 
 async function share(desk: Desk): Promise<void> {
   const link = await shareLink(desk.doc.value, location.href);
+  const asFile = {
+    name: 'Save it as a file',
+    run: () => (desk.doc.value.shop === null ? void saveJob(desk) : savePack(desk)),
+  };
+  if (link.length > MOST_LINK) {
+    desk.notice.value = {
+      kind: 'fault',
+      text: 'The job is too large for a link. Hand it on as a file.',
+      action: asFile,
+    };
+    return;
+  }
   const copied = await navigator.clipboard.writeText(link).then(
     () => true,
     () => false,
@@ -85,12 +97,17 @@ async function share(desk: Desk): Promise<void> {
   desk.notice.value = {
     kind: 'note',
     text: `${copied ? 'The link is copied' : 'The address of this page now holds the whole job'}. ${shareWords(location)}`,
+    ...(isOwnMachine(location) && { action: asFile }),
   };
 }
 
+/** Whether an address leads nowhere from another machine. */
+function isOwnMachine({ protocol, hostname }: Location): boolean {
+  return protocol === 'file:' || hostname === 'localhost' || /^127\.|^\[?::1/.test(hostname);
+}
+
 /** What a link can do, by the address it starts with. */
-function shareWords({ protocol, hostname }: Location): string {
-  if (protocol === 'file:' || hostname === 'localhost' || /^127\.|^\[?::1/.test(hostname))
-    return 'It opens on this machine only: to hand the job on, use Save as a file.';
+function shareWords(address: Location): string {
+  if (isOwnMachine(address)) return 'It opens on this machine only: to hand the job on, save it as a file.';
   return 'It holds the whole job as it is now; nothing was sent anywhere.';
 }
