@@ -11,7 +11,7 @@ import {
 import { cornerOverlap, fallingOverlap, volumeTaken } from '../../packages/core/src/door/panel-volume.ts';
 import { listParts } from '../../packages/core/src/door/parts.ts';
 import { BOARD_FOOT, listTimber } from '../../packages/core/src/door/timber.ts';
-import { fillOpenings } from '../../packages/core/src/job/given-job.ts';
+import { fillOpenings } from '../../packages/core/src/job/fill-openings.ts';
 import type { Frame } from '../../packages/core/src/joint/frame.ts';
 import { Random } from '../support/random.ts';
 

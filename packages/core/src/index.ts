@@ -64,7 +64,8 @@ export { answerKnives, type Knives, reportShopKnives } from './report/knives.ts'
 export { type KnifeMatch, matchKnives, sweptOutline } from './report/match.ts';
 export { answerPlan } from './report/plan.ts';
 export { sayNotChecked, sayPlanCaution, sayStartChecks, sayStep } from './report/plan-words.ts';
-export { type PreparedJob, prepareJob } from './report/prepare.ts';
+export { prepareJob } from './report/prepare.ts';
+export { type PreparedJob, prepareReadJob } from './report/prepared-job.ts';
 export type * from './report/report.ts';
 export { adviseRuns, listRuns } from './report/run-advice.ts';
 export { answerSeasons, type Seasons } from './report/seasons.ts';

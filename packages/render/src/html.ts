@@ -1,7 +1,8 @@
 import type { Scene } from './scene.ts';
 import type { Theme } from './style.ts';
-import { sceneToSvg, writeNumber } from './svg.ts';
+import { sceneToSvg } from './svg.ts';
 import { escapeXml, safeText } from './text/safe-text.ts';
+import { writeNumber } from './write-number.ts';
 
 /** Words that are read out and not shown. */
 const UNSEEN = 'position:absolute;width:1px;height:1px;overflow:hidden;clip-path:inset(50%);white-space:nowrap';

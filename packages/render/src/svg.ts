@@ -5,16 +5,7 @@ import { FONT_FAMILY, PALETTES, STYLES } from './style.ts';
 import { base64 } from './text/base64.ts';
 import { CAPITAL } from './text/measure-text.ts';
 import { escapeXml, runsLeftwards, safeText } from './text/safe-text.ts';
-
-/**
- * A length as written in a drawing: to 0.001 mm, no trailing noughts, never -0. Every number in an SVG goes through here.
- *
- * @example writeNumber(-0.0001) // '0'
- */
-export function writeNumber(value: number): string {
-  const rounded = Math.round(value * 1000) / 1000;
-  return String(rounded === 0 ? 0 : rounded);
-}
+import { writeNumber } from './write-number.ts';
 
 /** The outlines of a line of text of a font size in mm, as SVG path data from its start on the baseline, and how far it runs. */
 export type Letters = (text: string, size: number) => { readonly data: string; readonly width: number };

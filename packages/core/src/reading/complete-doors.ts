@@ -1,7 +1,7 @@
 import { type HungIn, layOpenings, leafSize, type Size, shareOut } from '../door/door.ts';
 import { type GroovedPart, groovedParts } from '../door/groove-room.ts';
 import { DEFAULTS } from '../job/defaults.ts';
-import { fillOpenings } from '../job/given-job.ts';
+import { fillOpenings } from '../job/fill-openings.ts';
 import type { Door } from '../job/job.ts';
 import { toldPart } from '../problem/say-fault.ts';
 import { checkHead, completeHead } from './complete-head.ts';

@@ -15,7 +15,7 @@ import {
 } from './advice-candidates.ts';
 import { applyWrites } from './apply-writes.ts';
 import { Effort } from './effort.ts';
-import type { PreparedJob } from './prepare.ts';
+import type { PreparedJob } from './prepared-job.ts';
 import { endsBeforeFrame } from './problems.ts';
 import {
   clearingReachesToTry,

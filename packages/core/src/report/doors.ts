@@ -15,7 +15,7 @@ import { sayProblem } from '../problem/say.ts';
 import { woodDensity } from '../wood/density.ts';
 import { moistureContent } from '../wood/moisture.ts';
 import { findHeadProblems } from './head-problems.ts';
-import type { PreparedJob } from './prepare.ts';
+import type { PreparedJob } from './prepared-job.ts';
 import { speciesNamed } from './seasons.ts';
 
 /** Doors with their parts and panels, the blanks that narrow panels ride in, the timber to order. */

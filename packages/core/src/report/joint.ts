@@ -7,7 +7,7 @@ import { toDegrees } from '../measure/angle.ts';
 import type { Problem } from '../problem/problem.ts';
 import { termsOf } from '../problem/terms.ts';
 import { profileChain } from '../profile/chain.ts';
-import type { PreparedJob } from './prepare.ts';
+import type { PreparedJob } from './prepared-job.ts';
 import { findProblems, sortProblems } from './problems.ts';
 import type { CutReport, Report, SectionReport } from './report.ts';
 import { findSizeProblems } from './size-problems.ts';

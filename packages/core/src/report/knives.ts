@@ -11,7 +11,7 @@ import { depthTaken } from '../machining/datum.ts';
 import type { Problem } from '../problem/problem.ts';
 import { sayProblem } from '../problem/say.ts';
 import type { Head, Shop, ShopKnife } from '../shop/shop.ts';
-import type { PreparedJob } from './prepare.ts';
+import type { PreparedJob } from './prepared-job.ts';
 
 /** The knives of a job or a shop, and what is wrong with them. */
 export interface Knives {

@@ -4,7 +4,7 @@ import { makePlan, type Planned } from '../setup/make-plan.ts';
 import type { PanelsToRun } from '../setup/steps.ts';
 import { answerDoors, type DoorsAnswer } from './doors.ts';
 import { answerKnives } from './knives.ts';
-import type { PreparedJob } from './prepare.ts';
+import type { PreparedJob } from './prepared-job.ts';
 
 /**
  * The set-up of every cut that names a head, and the order of work; undefined where the job has no shop with a machine, or no

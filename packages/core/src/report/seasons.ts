@@ -8,7 +8,7 @@ import { type FrameWood, reportSeasons, type SeasonReport } from '../season/seas
 import { AIR_COVERED, equilibriumMoisture, type Moisture } from '../wood/moisture.ts';
 import { MOST_MOISTURE } from '../wood/movement.ts';
 import { findSpecies, nearestSpecies, type Species, speciesOf, woodsCalled } from '../wood/species.ts';
-import type { PreparedJob } from './prepare.ts';
+import type { PreparedJob } from './prepared-job.ts';
 
 /** What the seasons do to a job's joint, and what is wrong with that; no report where something it needs is missing. */
 export interface Seasons {

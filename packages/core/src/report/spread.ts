@@ -12,7 +12,7 @@ import { simulateInChunks } from '../spread/simulate.ts';
 import type { SimulatedSpread, SimulationOptions } from '../spread/simulation.ts';
 import { listSources } from '../spread/sources.ts';
 import { type StackedCuts, stackedArrangement } from '../spread/stacked.ts';
-import type { PreparedJob } from './prepare.ts';
+import type { PreparedJob } from './prepared-job.ts';
 import { frameWood, panelWidth, speciesFaults, speciesNamed, widthFaults } from './seasons.ts';
 
 /** The spread of a job's joint, and what keeps part of it from being told. */

@@ -6,7 +6,7 @@ import { answerDoors } from './doors.ts';
 import { joinFrame } from './join.ts';
 import { answerKnives } from './knives.ts';
 import { answerPlan } from './plan.ts';
-import type { PreparedJob } from './prepare.ts';
+import type { PreparedJob } from './prepared-job.ts';
 import { findProblems } from './problems.ts';
 import { answerSeasons } from './seasons.ts';
 import { findSizeProblems } from './size-problems.ts';

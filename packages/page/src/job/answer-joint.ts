@@ -1,6 +1,6 @@
-import { answerJoint, type Job, prepareJob, type Report } from '@fielded/core';
+import { answerJoint, type Job, prepareReadJob, type Report } from '@fielded/core';
 
 /** The joint of a job alone: by the engine's own parts, so that what answers everything else is not fetched with it. */
 export function reportJoint(job: Job): Report {
-  return answerJoint(prepareJob(job));
+  return answerJoint(prepareReadJob(job));
 }

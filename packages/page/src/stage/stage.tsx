@@ -4,7 +4,6 @@ import { useEffect, useMemo, useRef, useState } from 'preact/hooks';
 import { DeskContext, useDesk } from '../desk/context.ts';
 import { createPacedDesk } from '../desk/paced-desk.ts';
 import { createRestingDesk } from '../desk/resting-desk.ts';
-import { Compare } from '../panels/fit/compare.tsx';
 import { Later } from '../shell/later.tsx';
 import { Problems } from './problems.tsx';
 import { Sheet } from './sheet.tsx';
@@ -54,13 +53,14 @@ export function Stage({ view }: { view: Signal<ViewName> }): JSX.Element {
             }}
           />
         )}
-        <Compare />
+        {desk.trace.value && <Later load={loadCompare} />}
         <Problems />
       </DeskContext.Provider>
     </section>
   );
 }
 
+const loadCompare = () => import('../panels/fit/compare.tsx').then(({ Compare }) => Compare);
 /** The solver comes with its panel, when that is first opened. */
 const loadFit = () => import('../panels/fit/make-it-fit.tsx').then(({ MakeItFit }) => MakeItFit);
 

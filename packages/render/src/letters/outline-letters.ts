@@ -1,4 +1,5 @@
-import { type Letters, writeNumber } from '../svg.ts';
+import type { Letters } from '../svg.ts';
+import { writeNumber } from '../write-number.ts';
 import { shapeText } from './shape-text.ts';
 import type { Typefaces } from './typefaces.ts';
 
