@@ -20,9 +20,8 @@ const CHORD = 1e-3;
 const PLACES = 6;
 
 /**
- * Times the parallel of one ring, 3 mm outwards: Fielded keeps lines and arcs; the others get a polygon ready made. Each error is
- * against the area that the ring's own girth and turns give where nothing is trimmed: A + L·d + π·d² (Steiner) holds for convex
- * rings only, so it is the mean of both clippers' with chords ten times finer.
+ * Times the parallel of one ring, 3 mm outwards: Fielded keeps lines and arcs; the others get a polygon ready made. Each error of
+ * area is against the mean of both clippers' with chords ten times finer; `distance` is how far ours lies from 3 mm at worst.
  */
 export async function compareOffsets(seconds: number): Promise<{ rows: OffsetRow[]; distance: number }> {
   const ring = ringOf(OFFSET_PIECES);
