@@ -1,6 +1,6 @@
 // Measures Fielded against the alternatives in one run and writes docs/performance.md: npm run bench
 import { writeFileSync } from 'node:fs';
-import { cpus, totalmem } from 'node:os';
+import { cpus, loadavg, totalmem } from 'node:os';
 import { fileURLToPath } from 'node:url';
 import { BOUND, figure, judgeGoals, OURS, rowOf as rowIn, worstError } from './goals.ts';
 import { explainLimits } from './limits.ts';
@@ -40,9 +40,11 @@ const failures = rows
 const page = `# Performance
 
 Written by \`npm run bench\`, everything in one run; do not edit by hand. Machines are noisy: read the ratios before the
-milliseconds.
+milliseconds. Calls are medians, whole processes the least of several runs; what
+else runs on the machine makes both longer.
 
-${cpus()[0]?.model.trim()}, ${cpus().length} cores, ${Math.round(totalmem() / 2 ** 30)} GB, Node ${process.version}, ${process.platform} ${process.arch}.
+${cpus()[0]?.model.trim()}, ${cpus().length} cores, ${Math.round(totalmem() / 2 ** 30)} GB, Node ${process.version}, ${process.platform} ${process.arch};
+${loadavg()[0]!.toFixed(1)} programs at work on it as this run ended.
 
 ## The section, against other ways to work it out
 
@@ -71,7 +73,6 @@ ${table(
 
 "One pass of Green" adds up the boundary integral over the same pieces and does nothing else, each arc's segment by the sine of its
 angle, as textbooks have it; Fielded sums a series instead, and so may come out below it.
-
 ${failures.length > 0 ? `\nNo figures:\n\n${failures.join('\n')}\n` : ''}
 ## Parallels
 
