@@ -1,4 +1,4 @@
-export function median(values: readonly number[]): number {
+function median(values: readonly number[]): number {
   return quantile(values, 0.5);
 }
 
