@@ -1,4 +1,4 @@
-import { realpathSync } from 'node:fs';
+import { existsSync, realpathSync } from 'node:fs';
 import { dirname, isAbsolute, relative, resolve, sep, win32 } from 'node:path';
 import type { ReadOptions } from '@fielded/core';
 import { type Refusal, readText } from './read-text.ts';
@@ -23,6 +23,12 @@ export function besideJob(jobPath: string, path: string, instead: string): strin
   const folder = dirname(resolve(jobPath));
   const target = resolve(folder, path);
   if (!isWithin(folder, target)) return outside;
+  // Elsewhere than on Windows a backslash is a letter of the name.
+  if (path.includes('\\') && !existsSync(target))
+    return {
+      refused: 'there is no such file, and its folders are parted by \\',
+      instead: `Write them with /, such as ${path.replaceAll('\\', '/')}`,
+    };
   try {
     if (!isWithin(realpathSync(folder), realpathSync(target))) return outside;
   } catch {

@@ -2,6 +2,7 @@ import { type Document, isAlias, isMap, isScalar, isSeq, Lexer, LineCounter, typ
 import { type ToldFault, tellFault } from '../problem/say-fault.ts';
 import { composeFirst } from './compose-yaml.ts';
 import { DEEPEST_NESTING, MOST_CHARACTERS, MOST_FAULTS, MOST_LEXEMES, MOST_VALUES } from './limits.ts';
+import { withLineFeeds } from './line-feeds.ts';
 import { joinPath, type Place, type TextFault, type Tree } from './tree.ts';
 import { explainYamlErrors } from './yaml-faults.ts';
 
@@ -35,7 +36,7 @@ export function readYaml(text: string): Tree {
   let broken = 0;
   let started = 0;
   // Nesting is counted before anything recursive sees the text: a deep stack can bring the whole process down.
-  for (const lexeme of new Lexer().lex(text)) {
+  for (const lexeme of new Lexer().lex(withLineFeeds(text))) {
     for (const token of parser.next(lexeme)) {
       tokens.push(token);
       if (token.type === 'error') broken++;

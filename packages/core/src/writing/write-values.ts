@@ -1,6 +1,7 @@
 import { isAlias, isMap, isScalar, isSeq, type Node, type Pair, parseDocument, type YAMLMap } from 'yaml';
 import { parseLength, type Units } from '../measure/length.ts';
 import type { FileValue, FileWord } from '../problem/problem.ts';
+import { withLineFeeds } from '../reading/line-feeds.ts';
 
 /** A file with values changed, or why that cannot be done, as a sentence. */
 export type Written = { readonly text: string } | { readonly refused: string };
@@ -30,7 +31,7 @@ function writeValue(text: string, value: FileValue | FileWord, units: Units): Wr
   const shared = {
     refused: `${place} stands in a part of the file that other places share (an alias): change it by hand.`,
   };
-  let node: Node | null = parseDocument(text, { keepSourceTokens: true }).contents;
+  let node: Node | null = parseDocument(withLineFeeds(text), { keepSourceTokens: true }).contents;
   for (const [depth, key] of path.entries()) {
     if (isAlias(node)) return shared;
     const inside: Node | null = isMap(node) || isSeq(node) ? ((node.get(key, true) as Node | undefined) ?? null) : null;

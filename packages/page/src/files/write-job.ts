@@ -17,7 +17,7 @@ export function writeShop({ data, text }: ShopDoc): string {
 
 function writeText(data: Data, source: string | null): string {
   if (source === null) return stringify(data, { lineWidth: 110, flowCollectionPadding: true });
-  const document = parseDocument(source, { version: '1.2' });
+  const document = parseDocument(source.replace(/\r(?!\n)/g, '\n'), { version: '1.2' });
   change(document, [], JSON.parse(JSON.stringify(document.toJS())) as Data, data);
   return document.toString({ lineWidth: 0, flowCollectionPadding: true });
 }
