@@ -1,3 +1,5 @@
+// Loaded here, so that no test waits for it.
+import '@fielded/render';
 import { readFileSync } from 'node:fs';
 import { join } from 'node:path';
 import type { CuttingList } from '@fielded/core';

@@ -32,7 +32,9 @@ it('is the command line’s own, as PDF and as DOCX, and is printed', async () =
   const shop = put('shop.yaml', `${readFileSync('examples/kitchen/shop.yaml', 'utf8')}\nlogo: mark.svg\n`);
   const logo = put('mark.svg', MARK);
   await page.locator('input[type="file"]').setInputFiles([job, shop, logo]);
-  await expect.poll(() => page.getByLabel('Title of the job').inputValue()).toBe('Kitchen in cherry');
+  await expect
+    .poll(() => page.getByLabel('Title of the job').inputValue(), { timeout: 10_000 })
+    .toBe('Kitchen in cherry');
   await go(page, 'Quote');
   await page.getByLabel('For: client').fill('M. Fennimore\n4 <i>Nowhere</i>');
   await page.getByLabel('Number').fill('Q-117');
