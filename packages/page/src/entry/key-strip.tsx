@@ -3,10 +3,13 @@ import { useDesk } from '../desk/context.ts';
 
 const FRACTIONS = ['1/2', '1/4', '1/8', '1/16', '1/32', '1/64'] as const;
 
-/** Keys that a touch screen's own keyboard hides: fractions and signs. Shown under a field that is being typed in. */
+/**
+ * Keys that a touch screen's own keyboard hides: fractions and signs. Shown under a field that is being typed in. Eight of them, 44 px
+ * wide each, are as many as the smallest phone has room for.
+ */
 export function KeyStrip({ field }: { field: RefObject<HTMLInputElement | null> }): JSX.Element {
   const desk = useDesk();
-  const keys = desk.units.value === 'in' ? [...FRACTIONS, '+', '-', 'mm'] : ['+', '-', '×', '÷', '(', ')', '/', 'in'];
+  const keys = desk.units.value === 'in' ? [...FRACTIONS, '+', '-'] : ['+', '-', '×', '÷', '(', ')', '/', 'in'];
   return (
     <div class="key-strip" role="group" aria-label="Keys">
       {keys.map((key) => (

@@ -5,7 +5,7 @@ import { useEffect } from 'preact/hooks';
 import { useDesk } from '../../desk/context.ts';
 import type { Desk } from '../../desk/desk.ts';
 import { entryText } from '../../entry/entry-text.ts';
-import { plainFault } from '../../words/plain-fault.ts';
+import { keepTogether } from '../../words/keep-together.ts';
 import { sayMisread } from '../../words/say-misread.ts';
 import { depthSteps, sayDepths } from './move-words.ts';
 import { makeMove, type Proposal, proposeMove, showProposal } from './proposal.ts';
@@ -118,7 +118,7 @@ export function BothCuts({ front, back, close }: { front: string; back: string; 
 
 /** One sentence: what goes from what to what, and what comes of it; or why nothing does. */
 function AnswerWords({ answer }: { answer: Answer }): JSX.Element | null {
-  const { job, units } = useDesk();
+  const { job } = useDesk();
   if (answer === null) return null;
   if (answer.kind === 'there') return <p>It is already there: nothing needs moving.</p>;
   if (answer.kind === 'none') return <p class="fault">{answer.words}</p>;
@@ -128,7 +128,7 @@ function AnswerWords({ answer }: { answer: Answer }): JSX.Element | null {
       <p class="move">{sayDepths(depthSteps(job.value, proposal.job), proposal.report)}</p>
       {proposal.come.map((problem) => (
         <p key={`${problem.code} ${problem.at}`} class="fault">
-          {plainFault(problem, units.value)}
+          {keepTogether(problem.message)}
         </p>
       ))}
     </>

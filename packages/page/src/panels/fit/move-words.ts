@@ -24,10 +24,14 @@ export function sayDepths(steps: readonly Step[], report: Report): string {
   return keepTogether(`Take ${moves.join(' and ')}: ${sayOutcome(report)}.`);
 }
 
+/** What settings in round figures leave of a flush face, mm: less than a machine holds. */
+const ROUNDED = 0.02;
+
 /** @example 'it then slides with 0.2 mm to spare, its face flush' */
 function sayOutcome({ fit, units }: Report): string {
   const { clearance, frontFace } = fit;
-  const middle = frontFace === null ? null : (frontFace.least + frontFace.most) / 2;
+  const stands = frontFace === null ? null : (frontFace.least + frontFace.most) / 2;
+  const middle = stands !== null && Math.abs(stands) < ROUNDED ? 0 : stands;
   const face = middle === null ? '' : `, its face ${facePhrase({ least: middle, most: middle }, units)}`;
   return `it then slides with ${formatLength(clearance ?? 0, units)} to spare${face}`;
 }
