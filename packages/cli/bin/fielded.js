@@ -2,13 +2,12 @@
 import { statSync } from 'node:fs';
 
 /** When a file was written, ms; 0 where there is none. */
-const writtenAt = (path, from = import.meta.url) =>
-  statSync(new URL(path, from), { throwIfNoEntry: false })?.mtimeMs ?? 0;
+const writtenAt = (path) => statSync(new URL(path, import.meta.url), { throwIfNoEntry: false })?.mtimeMs ?? 0;
 
-// The bundle starts in half the time. In a working copy that was compiled since it was made, what was compiled runs.
-const doors = ['core', 'geometry', 'render', 'exchange'].map((name) => import.meta.resolve(`@fielded/${name}`));
-const compiled = [new URL('../dist/index.js', import.meta.url), ...doors];
-const lastCompiled = Math.max(...compiled.map((door) => writtenAt('.tsbuildinfo', door)));
+// The bundle starts in half the time. In a working copy that was compiled since it was made, what was compiled runs: there the
+// packages stand among the modules at its root, and elsewhere none of these files is.
+const compiled = ['core', 'geometry', 'render', 'exchange'].map((name) => `../../../node_modules/@fielded/${name}`);
+const lastCompiled = Math.max(...['..', ...compiled].map((folder) => writtenAt(`${folder}/dist/.tsbuildinfo`)));
 const bundled = writtenAt('../bundle/index.js');
 const { main } = await import(bundled > 0 && bundled >= lastCompiled ? '../bundle/index.js' : '../dist/index.js');
 
