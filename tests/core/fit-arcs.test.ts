@@ -235,3 +235,13 @@ describe('an arc that leaves in a direction', () => {
     expect([dx / length, dy / length]).toEqual([expect.closeTo(endX, 12), expect.closeTo(endY, 12)]);
   });
 });
+
+it('between two corners one arc is taken where it holds, wherever the curve lies', () => {
+  // A parabola of radius 100 at its foot: over 20 mm an arc through both its ends leaves it by 0.002 mm, one
+  // that keeps the heading at an end by 0.005.
+  const parabola: SmoothCurve = (u) => ({ x: 100 + 20 * u, y: 50 + (20 * u) ** 2 / 200, dx: 20, dy: 4 * u });
+  const { chain, deviation } = fitArcs(parabola, 0.003, { start: true, end: true });
+  expect(chain).toHaveLength(1);
+  expect(deviation).toBeLessThanOrEqual(0.003);
+  expect(fitArcs(parabola, 0.003, { start: false, end: false }).chain.length).toBeGreaterThan(1);
+});
