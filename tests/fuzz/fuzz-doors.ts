@@ -65,7 +65,9 @@ function sizeFaults(job: Job, door: DoorReport): string[] {
   const [right, up] = door.grain === 'up' ? [across, along] : [along, across];
   for (const opening of openings) {
     const fits = door.panels.some(
-      (panel) => isSame(panel.width, opening.width + 2 * right) && isSame(panel.height, opening.height + 2 * up),
+      (panel) =>
+        isSame(panel.width, opening.width + 2 * right) &&
+        panel.height > opening.height + 2 * up - SAME * opening.height,
     );
     if (!fits) faults.push('no panel fits an opening');
   }

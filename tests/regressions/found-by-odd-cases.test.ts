@@ -55,6 +55,14 @@ describe('a profile that runs along itself and then parts', () => {
   });
 });
 
+it('rails that go into the stiles by nothing, as a file may say, are evaluated', () => {
+  const frame = { ...FILE.frame, joint: { kind: 'cope', length: 0 } };
+  const { job } = readJob(
+    JSON.stringify({ ...FILE, frame, doors: [{ width: 400, height: 700, stile: 60, rail: 60 }] }),
+  );
+  expect(evaluate(job!).doors![0]!.parts.find(({ part }) => part === 'top rail')!.length).toBe(280);
+});
+
 describe('rates past use', () => {
   const quantities = {
     timber: [{ wood: 'oak', thickness: 20, order: 2 }],

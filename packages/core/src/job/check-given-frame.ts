@@ -24,7 +24,7 @@ export function checkFrame({ thickness, groove, swellGap, endGap, joint, stickin
   if (endGap !== undefined) checkGap('frame.endGap', endGap, groove.depth);
   if (joint !== undefined) {
     oneOf('frame.joint.kind', joint.kind, ['cope', 'tenon', 'mitre']);
-    above('frame.joint.length', joint.length);
+    atLeast('frame.joint.length', joint.length, 0);
   }
   if (sticking !== undefined) checkProfile('frame.sticking', sticking);
   if (backEdge === undefined) return;
