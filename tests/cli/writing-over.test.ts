@@ -42,6 +42,7 @@ describe('standard output that cannot be written', () => {
     sample: [example],
     board: [shop],
     open: [example, '--no-browser'],
+    language: [],
     completion: ['bash'],
     help: [],
   };

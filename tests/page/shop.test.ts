@@ -58,6 +58,7 @@ it('compares its knives with a cut as the command line does, and sets the one th
   const page = await bench.open({ ...DESKTOP, colorScheme: 'dark', reducedMotion: 'reduce' });
   await go(page, 'Shop');
   await page.locator('.shop input[type="file"]').setInputFiles(SHOP);
+  await page.getByText('is the shop now').waitFor();
   await page.getByRole('button', { name: 'Compare the knives' }).click();
   await page.locator('.matches').waitFor();
   const { shop } = readShop(readFileSync(SHOP, 'utf8'));

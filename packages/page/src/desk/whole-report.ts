@@ -18,7 +18,11 @@ export function createWholeAnswer(): (job: Job) => Report {
     beside ??= fetchPart(() => import('./spread-beside.ts')).then(({ createBeside }) => createBeside(done));
     beside.then(
       (work) => work(job),
-      () => done(job, evaluate(job)),
+      () => {
+        // The next spread asks for the worker again; this one is worked out on the page itself.
+        beside = null;
+        done(job, evaluate(job));
+      },
     );
   };
   return (job) => {
