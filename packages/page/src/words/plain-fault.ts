@@ -14,7 +14,7 @@ const NAMES: readonly (readonly [RegExp, string])[] = [
 ];
 
 /** A place of the job file as its field is called; its path where there is no field. */
-export const namePlace: NamePlace = (path) => {
+const namePlace: NamePlace = (path) => {
   const [pattern, name] = NAMES.find(([each]) => each.test(path)) ?? [];
   return pattern === undefined ? path : path.replace(pattern, name!);
 };
