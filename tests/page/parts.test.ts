@@ -49,6 +49,7 @@ it('each part that fails is said in words, and comes at the next try', async () 
   // Another size asks for the spread, and so for its worker, once more.
   await field(page, 'panel.thickness').fill('10 + 9.9');
   await field(page, 'panel.thickness').blur();
+  await expect.poll(() => field(page, 'panel.thickness').inputValue()).toBe('19.9');
   await page.keyboard.press('Control+z');
   await menu('Job');
   await button('New…').click();
