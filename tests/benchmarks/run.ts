@@ -14,9 +14,10 @@ import { timeWholeJobs } from './whole-job-times.ts';
 const seconds = Number(process.argv[2] ?? 1.5);
 
 const rows = await compareEngines(seconds);
-const offsets = await compareOffsets(seconds);
 const warm = [...timeWarmCalls(), ...timeWholeJobs()];
 const joints = jointsPerSecond();
+// After the calls: what it leaves in memory made a knife's outline take six times as long.
+const offsets = await compareOffsets(seconds);
 const commands = timeCommands();
 const measured = { rows, offsets, warm, joints, commands };
 const goals = judgeGoals(measured);
