@@ -45,9 +45,11 @@ async function save(page: Page, name: RegExp): Promise<string> {
 }
 
 /** Goes to a part of the job: its name stands in the row of parts. */
-async function go(page: Page, part: string): Promise<void> {
+async function go(page: Page, part: string, first?: string): Promise<void> {
   await page.locator('.rooms button').first().focus();
   await press(page, new RegExp(`^${part}$`));
+  // The part is fetched when it is first shown: no key goes to it before it is there.
+  if (first !== undefined) await page.getByRole('button', { name: first, exact: true }).waitFor();
 }
 
 it('goes from nothing to the quote', async () => {
@@ -71,7 +73,7 @@ it('goes from nothing to the quote', async () => {
   await type(page, /^Name$/, 'Pantry');
   await press(page, /^Begin$/);
 
-  await go(page, 'Doors');
+  await go(page, 'Doors', 'Add a door');
   await press(page, /^Add a door$/);
   await page.locator('[data-path="doors[0].quantity"]').waitFor();
   await type(page, /doors\[0\]\.quantity/, '4');
@@ -80,7 +82,7 @@ it('goes from nothing to the quote', async () => {
   expect(list).toMatch(/stile\s+8\s+700/);
   await check('doors');
 
-  await go(page, 'Shop');
+  await go(page, 'Shop', 'Add a head');
   await press(page, /^Add a head$/);
   await press(page, /^Add a machine$/);
 
@@ -103,7 +105,7 @@ it('goes from nothing to the quote', async () => {
   expect(await page.locator('.steps input').first().isChecked()).toBe(true);
   await check('set-up');
 
-  await go(page, 'Quote');
+  await go(page, 'Quote', 'Quote as PDF');
   await type(page, /^For: client/, 'M. Fennimore');
   await type(page, /^Currency/, 'EUR');
   await type(page, /^An hour/, '40');
