@@ -10,6 +10,7 @@ import { fileURLToPath } from 'node:url';
 import { type Browser, chromium, type Page } from 'playwright-core';
 import { build } from 'vite';
 import { type GivenFile, servePage } from '../../packages/cli/src/serve/serve-page.ts';
+import { FOUR_CUTS } from '../support/four-cuts.ts';
 import { quantile } from '../support/timing.ts';
 
 const FRAMES = 150;
@@ -29,7 +30,7 @@ interface Goal {
 
 const SHOP = readFileSync(fileURLToPath(new URL('../../examples/shop/shop.yaml', import.meta.url)), 'utf8');
 const WORKSHOP: readonly GivenFile[] = [
-  { name: 'job.yaml', text: fourCuts() },
+  { name: 'job.yaml', text: FOUR_CUTS },
   { name: 'shop.yaml', text: SHOP },
 ];
 const GOALS: readonly Goal[] = [
@@ -38,25 +39,6 @@ const GOALS: readonly Goal[] = [
   { name: 'the same, processor four times slower', files: WORKSHOP, slower: 4, quantile: 0.5, most: 16 },
   { name: '500 pieces', files: [{ name: 'job.yaml', text: stepped(500) }], slower: 1, quantile: 0.95, most: 16.7 },
 ];
-
-/** Four cuts, two of them with knives of the shop's, for doors in a wood that moves. */
-function fourCuts(): string {
-  return `fielded: 1
-title: Four cuts and a shop
-shop: shop.yaml
-panel: { thickness: 20, species: black cherry }
-frame: { thickness: 22, groove: { width: 6.4, depth: 11, setback: 7.5 }, swellGap: 2 }
-season: { made: 8, driest: 6, dampest: 11 }
-spread: { thickness: 0.2, height: 0.1 }
-cuts:
-  - { name: raise, side: front, profile: { shape: ogee, reach: 38, depth: 9, land: 11, shoulder: 1.5 }, run: under, head: raiser }
-  - { name: relief, side: back, profile: { shape: cove, reach: 14, depth: 4.8, land: 9 }, run: over, head: small }
-  - { name: quirk, side: front, knife: rebate-10, reach: 40, depth: 1, run: under }
-  - { name: softening, side: back, knife: old-hollow, reach: 17, depth: 1, run: over }
-doors:
-  - { name: pair, quantity: 2, width: 420, height: 720, stile: 60, rail: 70 }
-`;
-}
 
 /** A job file whose raise is a free outline of that many pieces, hollows and rounds by turns, over a relief of four. */
 function stepped(pieces: number): string {

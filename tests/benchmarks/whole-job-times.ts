@@ -2,6 +2,7 @@ import { readFileSync } from 'node:fs';
 import { fileURLToPath } from 'node:url';
 import { answerPlan, evaluateJoint, matchKnives, prepareJob, readJob } from '@fielded/core';
 import { type BlankItem, type BlankRules, makeBlanks } from '../../packages/core/src/door/blanks.ts';
+import { FOUR_CUTS } from '../support/four-cuts.ts';
 import { jobWithKnives } from '../support/matching-jobs.ts';
 import { largeShopJob } from '../support/plans.ts';
 import { Random } from '../support/random.ts';
@@ -54,19 +55,3 @@ function narrowPanels(count: number): BlankItem[] {
 }
 
 const SHOP = readFileSync(fileURLToPath(new URL('../../examples/shop/shop.yaml', import.meta.url)), 'utf8');
-
-const FOUR_CUTS = `fielded: 1
-title: Four cuts and a shop
-shop: shop.yaml
-panel: { thickness: 20, species: black cherry }
-frame: { thickness: 22, groove: { width: 6.4, depth: 11, setback: 7.5 }, swellGap: 2 }
-season: { made: 8, driest: 6, dampest: 11 }
-spread: { thickness: 0.2, height: 0.1 }
-cuts:
-  - { name: raise, side: front, profile: { shape: ogee, reach: 38, depth: 9, land: 11, shoulder: 1.5 }, run: under, head: raiser }
-  - { name: relief, side: back, profile: { shape: cove, reach: 14, depth: 4.8, land: 9 }, run: over, head: small }
-  - { name: quirk, side: front, knife: rebate-10, reach: 40, depth: 1, run: under }
-  - { name: softening, side: back, knife: old-hollow, reach: 17, depth: 1, run: over }
-doors:
-  - { name: pair, quantity: 2, width: 420, height: 720, stile: 60, rail: 70 }
-`;

@@ -35,7 +35,7 @@ export { phrase, say, translate } from './problem/say.ts';
 export { sayTerm, type Term, type Terms, termsOf } from './problem/terms.ts';
 export { type CountedJob, countJob, makeQuote, type QuoteOptions, quoteJob } from './quote/make-quote.ts';
 export { decimalOf, formatMoney, formatPrice, minorDigits } from './quote/money.ts';
-export { priceQuantities, quantityShown } from './quote/price.ts';
+export { MOST_AMOUNT, priceQuantities, quantityShown } from './quote/price.ts';
 export { listPromises, type Promises } from './quote/promises.ts';
 export { countQuantities } from './quote/quantities.ts';
 export type * from './quote/quote-report.ts';

@@ -39,6 +39,7 @@ export { liesOn, type Strip, walkStrips } from './strips.ts';
 export { type SvgArc, svgArc } from './svg-arc.ts';
 export {
   curveOver,
+  lastPlace,
   levelThread,
   placeAt,
   type Share,

@@ -1,5 +1,5 @@
 import { heightAt, type Piece } from './piece.ts';
-import { placeAt, type Thread } from './thread.ts';
+import { lastPlace, placeAt, type Thread } from './thread.ts';
 
 /** Area under a boundary (mm²) with its first moments (mm³): `x` about the y axis, `y` about the x axis. */
 export interface Moments {
@@ -64,8 +64,7 @@ export function momentsUnder(thread: Thread, x0: number, x1: number): Moments {
   const sum = { area: 0, x: 0, y: 0 };
   const { pieces, depthFrom } = thread;
   const first = placeAt(thread, x0);
-  let last = placeAt(thread, x1);
-  if (last > first && pieces[last]!.x0 >= x1) last--;
+  const last = lastPlace(thread, first, x1);
   // The pieces at both ends may be cut there; those between are whole.
   if (pieces[first]!.x0 < x1)
     addMoments(sum, pieces[first]!, Math.max(pieces[first]!.x0, x0), Math.min(pieces[first]!.x1, x1));

@@ -136,6 +136,12 @@ export function placeAt({ pieces, first, end }: Thread, x: number): number {
   return from;
 }
 
+/** The place of the last piece, `first` or later, that begins before x1: with `first = placeAt(x0)` the end of the stretch to x1. */
+export function lastPlace(t: Thread, first: number, x1: number): number {
+  const last = placeAt(t, x1);
+  return last > first && t.pieces[last]!.x0 >= x1 ? last - 1 : last;
+}
+
 /** Height of a thread at x, mm; beyond its ends the height of the nearer end. */
 export function threadHeight(t: Thread, x: number): number {
   const height = heightAt(t.pieces[placeAt(t, x)]!, x);

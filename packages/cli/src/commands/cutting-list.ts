@@ -21,6 +21,7 @@ import { painter } from '../terminal/paint.ts';
 import { deliver } from './deliver.ts';
 import { exitStatus, openShop, readOneJob } from './read-jobs.ts';
 import { FILE_ENDINGS, FORCE, LANGUAGE, output, SHOP } from './shared-options.ts';
+import { withinRoom } from './within-room.ts';
 
 type Format = '.csv' | '.pdf';
 
@@ -129,7 +130,7 @@ async function write(
   const { writePdf } = await import('../formats/pdf.ts');
   if (asked.doors) return writePdf(reports.flatMap((report) => render.doorSchedule(report)));
   if (asked.labels !== undefined) return writePdf(drawLabels(list, units, asked.labels, asked.outlines, render));
-  const sheets = within('-o', ', or write a .csv, which holds any number', () =>
+  const sheets = withinRoom('-o', `${FEWER}, or write a .csv, which holds any number.`, () =>
     render.cuttingSheets(list, { reports, assumed }),
   );
   return writePdf(sheets);
@@ -144,19 +145,10 @@ function drawLabels(
   render: typeof import('@fielded/render'),
 ) {
   const sheet = labelsOf(size, render);
-  return within('--labels', '', () => render.labelSheets(list, units, sheet, outlines));
+  return withinRoom('--labels', `${FEWER}.`, () => render.labelSheets(list, units, sheet, outlines));
 }
 
-/** What is drawn; more of it than there is room for is refused with its number and what to do. */
-function within<T>(option: string, instead: string, draw: () => T): T {
-  try {
-    return draw();
-  } catch (error) {
-    if (error instanceof RangeError)
-      throw new UsageError(`${option}: ${error.message}. List fewer jobs or doors at a time${instead}.`);
-    throw error;
-  }
-}
+const FEWER = 'List fewer jobs or doors at a time';
 
 /** The label sheet asked for: 65 to a sheet, or as many of a size as fit. */
 function labelsOf(asked: string, { labelSheet, SIXTY_FIVE }: typeof import('@fielded/render')) {

@@ -2,6 +2,7 @@ import { dirname, resolve } from 'node:path';
 import {
   formatMoney,
   type Job,
+  MOST_AMOUNT,
   QUOTE_WORDS,
   type Quote,
   type QuoteWords,
@@ -26,6 +27,7 @@ import { wrap } from '../terminal/table.ts';
 import { deliver } from './deliver.ts';
 import { openShop, readOneJob } from './read-jobs.ts';
 import { FILE_ENDINGS, FORCE, output, SHOP } from './shared-options.ts';
+import { withinRoom } from './within-room.ts';
 
 type Format = '.pdf' | '.docx' | '.html' | '.csv';
 
@@ -174,23 +176,14 @@ async function write(
   if (asked.output === undefined) return quoteLines(made, report, errors);
   if (format === '.csv') return quoteCsv(made, report, errors, words);
   const render = await import('@fielded/render');
-  const document = documentOf(() => render.quoteDocument(made, report, { words, errors, ...(logo && { logo }) }));
+  const document = withinRoom('-o', 'Give equal doors a quantity, split the job, or write a .csv.', () =>
+    render.quoteDocument(made, report, { words, errors, ...(logo && { logo }) }),
+  );
   const paper = asked.paper ?? 'a4';
   if (format === '.html') return render.documentToHtml(document);
   if (format === '.docx') return writeWord(document, render.PAPERS[paper]);
   const { writePdf } = await import('../formats/pdf.ts');
   return writePdf(render.documentPages(document, paper), { title: document.title });
-}
-
-/** The document; a job with more doors than one lists is refused with what to do. */
-function documentOf(make: () => TextDocument): TextDocument {
-  try {
-    return make();
-  } catch (error) {
-    if (error instanceof RangeError)
-      throw new UsageError(`-o: ${error.message}. Give equal doors a quantity, split the job, or write a .csv.`);
-    throw error;
-  }
 }
 
 async function writeWord(
@@ -215,7 +208,7 @@ async function sayMissing({ price, notPromised }: Quote, { statements }: Report,
   if (notGiven.length > 0) await io.err(`${said(`Not priced, since nobody gives ${notGiven.join(', ')}.`)}\n`);
   if (tooMuch.length > 0)
     await io.err(
-      `${said(`Not priced, since it comes to more than ${formatMoney(1e12, price.currency)}: look at ${tooMuch.join(', ')} in the shop file.`)}\n`,
+      `${said(`Not priced, since it comes to more than ${formatMoney(MOST_AMOUNT, price.currency)}: look at ${tooMuch.join(', ')} in the shop file.`)}\n`,
     );
   if (notPromised.length > 0)
     await io.err(`${said(`Nothing is said of what the job does not give: ${notPromised.join(', ')}.`)}\n`);

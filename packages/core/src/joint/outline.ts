@@ -1,4 +1,4 @@
-import { type Chain, type Curve, curveOver, placeAt, SAME_LENGTH, threadHeight } from '@fielded/geometry';
+import { type Chain, type Curve, curveOver, lastPlace, placeAt, SAME_LENGTH, threadHeight } from '@fielded/geometry';
 import type { Boundary, Section } from './section.ts';
 
 /** One end of a boundary of the wood. */
@@ -112,8 +112,7 @@ function traceLoop(start: End, used: Set<Boundary>): Chain {
 function appendBoundary(loop: Curve[], { boundary, isRight }: End): void {
   const { thread, x0, x1 } = boundary;
   const first = placeAt(thread, x0);
-  let last = placeAt(thread, x1);
-  if (last > first && thread.pieces[last]!.x0 >= x1) last--;
+  const last = lastPlace(thread, first, x1);
   for (let k = first; k <= last; k++) {
     const curve = curveOver(thread, isRight ? first + last - k : k, x0, x1, isRight);
     const before = loop[loop.length - 1];

@@ -42,23 +42,22 @@ export function roundProduct(factors: readonly number[], over = 0): number {
 
 /** An amount in minor units for a person to read: 'EUR 1,234.50' or '1.234,50 €', as the locale has it. */
 export function formatMoney(minor: number, currency: string, locale = 'en-GB'): string {
-  const digits = minorDigits(currency);
-  return new Intl.NumberFormat(locale, {
-    style: 'currency',
-    currency,
-    minimumFractionDigits: digits,
-    maximumFractionDigits: digits,
-  }).format(shiftPoint(minor, -digits));
+  return formatCurrency(minor, currency, locale, 0);
 }
 
 /** The price of a unit, in minor units, with as many decimals as it has: a rate may be finer than the smallest coin. */
 export function formatPrice(minor: number, currency: string, locale = 'en-GB'): string {
+  return formatCurrency(minor, currency, locale, 4);
+}
+
+/** With up to `finer` decimals more than the currency has. */
+function formatCurrency(minor: number, currency: string, locale: string, finer: number): string {
   const digits = minorDigits(currency);
   return new Intl.NumberFormat(locale, {
     style: 'currency',
     currency,
     minimumFractionDigits: digits,
-    maximumFractionDigits: digits + 4,
+    maximumFractionDigits: digits + finer,
   }).format(shiftPoint(minor, -digits));
 }
 

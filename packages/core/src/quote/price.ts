@@ -194,7 +194,7 @@ function priceLine(
 }
 
 /** What a line may come to, minor units: sums of such lines with margin and tax are still whole numbers that are told apart. */
-const MOST_AMOUNT = 1e12;
+export const MOST_AMOUNT: number = 1e12;
 
 function lineWords(item: QuoteItem, figures: QuoteLine['figures'], units: Units): string {
   const key = item === 'wood' && figures.wood === '' ? 'item.timber' : (`item.${item}` as const);

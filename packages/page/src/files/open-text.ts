@@ -2,6 +2,7 @@ import type { Fault } from '@fielded/core';
 import type { Doc, ShopDoc } from '../desk/doc.ts';
 import { fetchPart } from '../desk/fetch-part.ts';
 import { type Data, getAtKeys } from '../job/data.ts';
+import { baseName } from './base-name.ts';
 import { bytesOfAddress } from './data-address.ts';
 import type { GivenFile } from './given-file.ts';
 
@@ -88,7 +89,7 @@ export async function openFiles(files: readonly GivenFile[]): Promise<Opened> {
   const others = files.filter((file) => file !== job);
   const wanted = { name: '' };
   const loadShop = (path: string) => {
-    const base = path.replace(/^.*[\\/]/, '');
+    const base = baseName(path);
     const plain = others.filter(({ name, bytes }) => !DRAWING.test(name) && bytes === undefined);
     const found = plain.find(({ name }) => name === base) ?? (plain.length === 1 ? plain[0] : undefined);
     if (found !== undefined) return found.text;
@@ -96,7 +97,7 @@ export async function openFiles(files: readonly GivenFile[]): Promise<Opened> {
     return { refused: 'it was not opened with the job', instead: 'Choose both files at once' };
   };
   const loadOutline = (path: string) => {
-    const base = path.replace(/^.*[\\/]/, '');
+    const base = baseName(path);
     const found = others.find(({ name }) => name === base);
     if (found !== undefined && outlines !== null) return outlines.readOutlineFile(found.name, found.text);
     return {
@@ -130,7 +131,7 @@ export async function takeShopLogo<S extends ShopDoc | null>(
   files: readonly GivenFile[],
 ): Promise<{ readonly shop: S; readonly remark: string }> {
   const name = getAtKeys(shop?.data, ['logo']);
-  const base = typeof name === 'string' ? name.replace(/^.*[\\/]/, '') : '';
+  const base = typeof name === 'string' ? baseName(name) : '';
   const file = files.find((each) => each.name === base);
   if (shop === null || file === undefined) return { shop, remark: '' };
   const { takeLogo } = await fetchPart(() => import('./take-logo.ts'));

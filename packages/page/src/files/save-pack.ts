@@ -1,6 +1,7 @@
 import type { Desk } from '../desk/desk.ts';
 import { keptLogo } from '../desk/kept-logos.ts';
 import { getAtKeys } from '../job/data.ts';
+import { baseName } from './base-name.ts';
 import { fileName, handOver } from './hand-over.ts';
 import { writeJob, writeShop } from './write-job.ts';
 
@@ -8,7 +9,7 @@ import { writeJob, writeShop } from './write-job.ts';
 export function savePack(desk: Desk): void {
   const { doc, job } = desk;
   const { shop } = doc.value;
-  const shopName = shop?.name.replace(/^.*[\\/]/, '') || 'shop.yaml';
+  const shopName = baseName(shop?.name ?? '') || 'shop.yaml';
   // A shop taken up here is named in the job, so that the two belong together wherever they go.
   const named = shop === null ? doc.value : { ...doc.value, data: { ...(doc.value.data as object), shop: shopName } };
   const logoName = getAtKeys(shop?.data, ['logo']);
@@ -16,7 +17,7 @@ export function savePack(desk: Desk): void {
   const fieldedFiles = [
     { name: 'job.yaml', text: writeJob(named) },
     ...(shop === null ? [] : [{ name: shopName, text: writeShop(shop) }]),
-    ...(logo === null ? [] : [{ name: String(logoName).replace(/^.*[\\/]/, ''), text: logo.png }]),
+    ...(logo === null ? [] : [{ name: baseName(String(logoName)), text: logo.png }]),
   ];
   const name = fileName(job.value.title, 'fielded.json');
   handOver(name, JSON.stringify({ fieldedFiles }, null, 1), 'application/json');

@@ -7,7 +7,7 @@ import type { Desk } from '../../desk/desk.ts';
 import { entryText } from '../../entry/entry-text.ts';
 import { keepTogether } from '../../words/keep-together.ts';
 import { sayMisread } from '../../words/say-misread.ts';
-import { makeMove, type Proposal, proposeMove, showProposal } from './proposal.ts';
+import { makeMove, type Proposal, proposeMove, SERVES, showProposal } from './proposal.ts';
 
 const WANTED = [
   ['clearance', 'a clearance of'],
@@ -95,9 +95,6 @@ export function AnyFigure({ close }: { close: () => void }): JSX.Element {
     </>
   );
 }
-
-/** How near to what was wanted a move in round figures has to come, mm. */
-const SERVES = 0.05;
 
 /** Whether a joint has the figure that was wanted. */
 function servesFor(wanted: WantedName, value: number): (report: Report) => boolean {

@@ -8,7 +8,7 @@ import { entryText } from '../../entry/entry-text.ts';
 import { keepTogether } from '../../words/keep-together.ts';
 import { sayMisread } from '../../words/say-misread.ts';
 import { depthSteps, sayDepths } from './move-words.ts';
-import { makeMove, type Proposal, proposeMove, showProposal } from './proposal.ts';
+import { makeMove, type Proposal, proposeMove, SERVES, showProposal } from './proposal.ts';
 import { sayWhyNot } from './why-not.ts';
 
 type Face = 'flush' | 'proud' | 'recessed';
@@ -20,8 +20,6 @@ const FACES: readonly (readonly [Face, string])[] = [
 ];
 /** Nearer to flush than this, mm, flush is what is meant. */
 const NEARLY_FLUSH = 0.35;
-/** How near to what was wanted a move in round figures has to come, mm. */
-const SERVES = 0.05;
 /** How long the answer waits for the next key, ms. */
 const PAUSE = 120;
 

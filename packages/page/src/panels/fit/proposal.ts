@@ -14,6 +14,9 @@ export interface Proposal {
   readonly come: readonly Problem[];
 }
 
+/** How near to what was wanted a move in round figures has to come, mm. */
+export const SERVES = 0.05;
+
 /**
  * What to write for an answer of the solver: depth and reach where the job keeps them, if the joint is then as wanted,
  * else as settings of the cuts, which is what the solver tried. null where neither can be written or serves.

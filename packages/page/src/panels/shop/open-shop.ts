@@ -1,5 +1,6 @@
 import type { Desk } from '../../desk/desk.ts';
 import { fetchPart } from '../../desk/fetch-part.ts';
+import { baseName } from '../../files/base-name.ts';
 import { readFiles, takeShopLogo } from '../../files/open-text.ts';
 import type { Data } from '../../job/data.ts';
 
@@ -16,7 +17,7 @@ export async function openShop(desk: Desk, files: readonly File[]): Promise<void
   if (file === undefined) return;
   const { putOutlinesIn, readFileData, readOutlineFile, readShop } = await fetchPart(() => import('./shop-reading.ts'));
   const loadOutline = (path: string) => {
-    const drawing = given.find(({ name }) => name === path.replace(/^.*[\\/]/, ''));
+    const drawing = given.find(({ name }) => name === baseName(path));
     return drawing === undefined
       ? { refused: 'it was not opened with the shop', instead: 'Choose the shop file and its drawings at once' }
       : readOutlineFile(drawing.name, drawing.text);
