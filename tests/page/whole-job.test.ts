@@ -105,7 +105,8 @@ it('goes from nothing to the quote', async () => {
   expect(await page.locator('.steps input').first().isChecked()).toBe(true);
   await check('set-up');
 
-  await go(page, 'Quote', 'Quote as PDF');
+  await go(page, 'Quote');
+  await page.getByLabel(/^For: client/).waitFor();
   await type(page, /^For: client/, 'M. Fennimore');
   await type(page, /^Currency/, 'EUR');
   await type(page, /^An hour/, '40');
