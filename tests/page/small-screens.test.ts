@@ -20,6 +20,7 @@ async function measure(page: Page) {
       figures: [...document.querySelectorAll('.ink .dimension text')].map(box),
       drawing: box(document.querySelector('.drawing')),
       chip: box(document.querySelector('.chip')),
+      fit: box([...document.querySelectorAll('.chip button')].find((button) => button.textContent === 'Make it fit')),
       field: box(document.activeElement),
       strip: box(
         [...document.querySelectorAll('.key-strip')].find((strip) => strip.getBoundingClientRect().height > 0),
@@ -47,6 +48,8 @@ function expectTypingIsSeen(seen: Awaited<ReturnType<typeof measure>>, name: str
   }
   // The line of the verdict stands under the drawing, not on it; the field is clear of both and of the keys.
   expect(seen.chip.top, `${name}: verdict`).toBeGreaterThanOrEqual(seen.drawing.bottom - 1);
+  expect(seen.fit.right - seen.fit.left, `${name}: Make it fit`).toBeGreaterThan(43);
+  expect(seen.fit.bottom, `${name}: Make it fit`).toBeLessThanOrEqual(seen.height + 5);
   expect(seen.field.bottom, `${name}: keys`).toBeLessThanOrEqual(seen.strip.top + 1);
   expect(seen.field.bottom - seen.field.top, `${name}: field`).toBeGreaterThan(20);
   const besideSheet = seen.field.left >= seen.drawing.right - 1;

@@ -36,11 +36,11 @@ export function Stage({ view }: { view: Signal<ViewName> }): JSX.Element {
         <Verdict />
       </DeskContext.Provider>
       <div class={beside ? 'sheets two' : 'sheets'}>
+        <Sheet key={`1 ${shown}`} view={shown} label={title.value} />
+        {beside && <Sheet key={`2 ${beside}`} view={beside} label={title.value} />}
         <DeskContext.Provider value={paced.desk}>
           <VerdictChip fitting={fitting} />
         </DeskContext.Provider>
-        <Sheet key={`1 ${shown}`} view={shown} label={title.value} />
-        {beside && <Sheet key={`2 ${beside}`} view={beside} label={title.value} />}
       </div>
       <DeskContext.Provider value={resting}>
         <LiveVerdict />

@@ -116,6 +116,7 @@ function Deeds({ shown, fitting }: { shown: ViewName; fitting: Signal<boolean> }
     <div class="deeds">
       <button
         type="button"
+        class="to-fit"
         aria-expanded={fitting.value}
         onClick={() => {
           fitting.value = !fitting.value;

@@ -88,7 +88,7 @@ function Statement({ stated: { mark, words } }: { stated: Stated }): JSX.Element
   );
 }
 
-/** The verdict in a word on a narrow screen's drawing, which stays in sight when the sentence has gone. */
+/** The verdict in a word and the way to a better one, under a small screen's drawing: both stay in sight wherever the page is. */
 export function VerdictChip({ fitting }: { fitting: Signal<boolean> }): JSX.Element {
   const report = useDesk().report.value;
   const { fit } = report;
@@ -98,17 +98,16 @@ export function VerdictChip({ fitting }: { fitting: Signal<boolean> }): JSX.Elem
         <VerdictMark verdict={fit.verdict} />
         {lineOf(report)}
       </p>
-      {fit.verdict !== 'sliding' && !fitting.value && (
-        <button
-          type="button"
-          class="main"
-          onClick={() => {
-            fitting.value = true;
-          }}
-        >
-          Make it fit
-        </button>
-      )}
+      <button
+        type="button"
+        class={fit.verdict === 'sliding' || fitting.value ? '' : 'main'}
+        aria-expanded={fitting.value}
+        onClick={() => {
+          fitting.value = !fitting.value;
+        }}
+      >
+        Make it fit
+      </button>
     </div>
   );
 }

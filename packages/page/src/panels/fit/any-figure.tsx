@@ -124,16 +124,20 @@ function Answer({ solved, proposal, close }: AnswerProps): JSX.Element {
   const refused = solved.setting === null || (moves && proposal === null);
   if (refused)
     return (
-      <div class="answer" role="status">
-        <p class="fault">
-          {keepTogether(
-            solved.reason ?? 'That cannot be cut with this shape. Choose another shape, or something else to move.',
-          )}
-        </p>
-        <button type="button" class="quiet" onClick={close}>
-          Cancel
-        </button>
-      </div>
+      <>
+        <div class="answer" role="status">
+          <p class="fault">
+            {keepTogether(
+              solved.reason ?? 'That cannot be cut with this shape. Choose another shape, or something else to move.',
+            )}
+          </p>
+        </div>
+        <div class="buttons">
+          <button type="button" class="quiet" onClick={close}>
+            Cancel
+          </button>
+        </div>
+      </>
     );
   const make = () => {
     if (proposal !== null) makeMove(desk, proposal);
@@ -141,26 +145,28 @@ function Answer({ solved, proposal, close }: AnswerProps): JSX.Element {
   };
   const now = (solved.setting ?? 0) - (solved.change ?? 0);
   return (
-    <div class="answer" role="status">
-      <p class="move">
-        {solved.move === null
-          ? 'It is already there: nothing needs moving.'
-          : keepTogether(`Take ${names} from ${say(now)} to ${say(solved.round?.setting ?? now)}: ${solved.move}.`)}
-      </p>
-      {solved.changes.length > 0 && (
-        <ul class="changes">
-          {solved.changes.map(({ name, before, after }) => (
-            <li key={name}>
-              {sayFigure(name)}: {sayChange(name, before)} → {sayChange(name, after)}
-            </li>
-          ))}
-        </ul>
-      )}
-      {solved.problems.come.map(({ code, message }) => (
-        <p key={code} class="fault">
-          {keepTogether(message)}
+    <>
+      <div class="answer" role="status">
+        <p class="move">
+          {solved.move === null
+            ? 'It is already there: nothing needs moving.'
+            : keepTogether(`Take ${names} from ${say(now)} to ${say(solved.round?.setting ?? now)}: ${solved.move}.`)}
         </p>
-      ))}
+        {solved.changes.length > 0 && (
+          <ul class="changes">
+            {solved.changes.map(({ name, before, after }) => (
+              <li key={name}>
+                {keepTogether(`${sayFigure(name)}: ${sayChange(name, before)} → ${sayChange(name, after)}`)}
+              </li>
+            ))}
+          </ul>
+        )}
+        {solved.problems.come.map(({ code, message }) => (
+          <p key={code} class="fault">
+            {keepTogether(message)}
+          </p>
+        ))}
+      </div>
       <div class="buttons">
         <button type="button" class="main" disabled={!moves} onClick={make}>
           Make the move
@@ -169,7 +175,7 @@ function Answer({ solved, proposal, close }: AnswerProps): JSX.Element {
           Cancel
         </button>
       </div>
-    </div>
+    </>
   );
 }
 
