@@ -1,7 +1,8 @@
 import { cpSync } from 'node:fs';
 import { type Browser, type BrowserContext, type BrowserContextOptions, chromium, type Page } from 'playwright-core';
-import { afterAll, afterEach, beforeAll, inject } from 'vitest';
+import { afterAll, afterEach, beforeAll } from 'vitest';
 import { type GivenFile, type Served, servePage } from '../../packages/cli/src/serve/serve-page.ts';
+import { builtPage } from '../support/built-page.ts';
 import { findBrowser, scratchFolder } from '../support/programs.ts';
 
 /** The page built from its sources, served, and a browser to open it in; all gone when the test file is done. */
@@ -56,7 +57,7 @@ export function setUpBench(): Bench {
     return served;
   };
   beforeAll(async () => {
-    cpSync(inject('pageFolder'), folder, { recursive: true });
+    cpSync(await builtPage(), folder, { recursive: true });
     bench.browser = await chromium.launch({
       executablePath: findBrowser().path,
       args: ['--no-sandbox', '--disable-gpu'],

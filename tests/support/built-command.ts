@@ -1,9 +1,7 @@
-import { cpSync, existsSync, mkdirSync, symlinkSync, writeFileSync } from 'node:fs';
+import { cpSync, symlinkSync } from 'node:fs';
 import { join } from 'node:path';
-import { setTimeout as wait } from 'node:timers/promises';
 import { fileURLToPath } from 'node:url';
-import { build } from 'vite';
-import { inject } from 'vitest';
+import { builtOnce } from './built-once.ts';
 
 const root = fileURLToPath(new URL('../..', import.meta.url));
 const CLI = join(root, 'packages/cli');
@@ -13,27 +11,11 @@ const CLI = join(root, 'packages/cli');
  * no stale build is tested and a start takes a tenth of what it takes through a TypeScript loader.
  */
 export async function builtCommand(): Promise<string> {
-  const folder = inject('commandFolder');
-  const done = join(folder, 'done');
-  if (begin(join(folder, 'begun'))) {
-    const before = process.env.NODE_ENV;
-    process.env.NODE_ENV = 'production';
+  const folder = await builtOnce('command', async (folder) => {
+    const { build } = await import('vite');
     await build({ root: CLI, logLevel: 'error', build: { outDir: join(folder, 'bundle') } });
-    process.env.NODE_ENV = before;
     for (const name of ['bin', 'package.json']) cpSync(join(CLI, name), join(folder, name), { recursive: true });
     symlinkSync(join(root, 'node_modules'), join(folder, 'node_modules'));
-    writeFileSync(done, '');
-  }
-  while (!existsSync(done)) await wait(50);
+  });
   return join(folder, 'bin/fielded.js');
-}
-
-/** Whether this is the first to begin. */
-function begin(folder: string): boolean {
-  try {
-    mkdirSync(folder);
-    return true;
-  } catch {
-    return false;
-  }
 }
