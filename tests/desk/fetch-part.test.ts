@@ -3,6 +3,7 @@ import { join } from 'node:path';
 import { expect, it } from 'vitest';
 import { attempt, fetchPart } from '../../packages/page/src/desk/fetch-part.ts';
 import type { Notice } from '../../packages/page/src/desk/notice.ts';
+import { loadPart } from '../../packages/render/src/load-part.ts';
 
 const PAGE = 'packages/page/src';
 const newDesk = () => ({ notice: { value: { text: '', kind: 'note' } as Notice } });
@@ -32,9 +33,10 @@ it('says another fault in its own words, with nothing to fetch again', async () 
   expect(desk.notice.value.text).toBe('It is kept.');
 });
 
-it('takes a library’s own missing part for one too', async () => {
+it('takes a missing part of what draws for one too, whatever the browser says of it', async () => {
   const desk = newDesk();
-  await attempt(desk, () => Promise.reject(new TypeError('Failed to fetch dynamically imported module: x.js')));
+  const gone = () => Promise.reject(new TypeError('no such file'));
+  await attempt(desk, () => loadPart(gone));
   expect(desk.notice.value.action?.name).toBe('Try again');
 });
 

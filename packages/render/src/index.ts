@@ -14,6 +14,7 @@ export { type HtmlOptions, scenesToHtml } from './html.ts';
 export { findMissingLetters, openLetters, openTypefaces, textsOf } from './letters/letters.ts';
 export type { Typeface } from './letters/typefaces.ts';
 export { type LiveOptions, type LivePlace, type LiveScene, liveScene } from './live.ts';
+export { PartMissing } from './load-part.ts';
 export { type MatchDrawing, matchScene } from './order/match-scene.ts';
 export { type KnifeOrderFields, type KnifeOrderSheet, orderSheets } from './order/order-sheets.ts';
 export { type SampleLabel, sampleLabel } from './order/sample-label.ts';

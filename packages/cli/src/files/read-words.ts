@@ -10,9 +10,7 @@ import { readText } from './read-text.ts';
 export function readWords(path: string): QuoteWords {
   const text = readText(path);
   if (typeof text !== 'string') throw new UsageError(`--words ${path}: ${text.refused}. ${text.instead}.`);
-  const words = readQuoteWords(text);
+  const words = readQuoteWords(text, 'fielded quote --print-words');
   if (!('fault' in words)) return words;
-  throw new UsageError(
-    `--words ${path}: ${words.fault.replace('The file of the English words', 'fielded quote --print-words')}`,
-  );
+  throw new UsageError(`--words ${path}: ${words.fault}`);
 }

@@ -38,22 +38,32 @@ type About = { readonly form: FigureForm } & Pick<Bounds, 'least' | 'above' | 'm
 
 type Reading<T> = { readonly value: T } | FigureFault;
 
+/** The type of a figure's issue, whose requirement is its `FigureFault`. */
+export const FIGURE = 'figure';
+
 /**
- * A figure read from what the file holds by `read`; its fault travels in the issue's message as JSON, since an issue holds
- * nothing but texts, to be put into words with its place. `about` tells the published JSON Schema what may be written.
+ * A figure read from what the file holds by `read`. Its fault is the issue's requirement, to be put into words with its
+ * place; `about` tells the published JSON Schema what may be written.
  */
 function figure<T>(about: About, read: (input: unknown) => Reading<T>): Figure<T> {
-  return v.pipe(
-    v.any(),
-    v.rawTransform<unknown, T>(({ dataset, addIssue, NEVER }) => {
-      const reading = read(dataset.value);
-      if ('value' in reading) return reading.value;
-      addIssue({ message: JSON.stringify(reading) });
-      return NEVER;
-    }),
-    v.metadata({ ...about }),
-  );
+  return v.pipe(v.any(), readingOf(read), v.metadata({ ...about }));
 }
+
+/** The step of a schema that reads a figure: the library's own steps keep texts alone of what is wrong. */
+function readingOf<T>(read: (input: unknown) => Reading<T>): v.BaseTransformation<unknown, T, v.BaseIssue<unknown>> {
+  const kind = { kind: 'transformation', type: FIGURE, reference: readingOf, async: false } as const;
+  return {
+    ...kind,
+    '~run'(dataset: v.OutputDataset<unknown, v.BaseIssue<unknown>>, config: v.Config<v.BaseIssue<unknown>>) {
+      const reading = read(dataset.value);
+      if ('value' in reading) return { ...dataset, value: reading.value };
+      v._addIssue({ ...kind, requirement: reading } as unknown as Context, 'figure', dataset, config);
+      return { ...dataset, typed: false };
+    },
+  } as v.BaseTransformation<unknown, T, v.BaseIssue<unknown>>;
+}
+
+type Context = Parameters<typeof v._addIssue>[0];
 
 /** Less than a millionth of a millimetre is nothing: no radius then grows past what a number holds. */
 const LEAST_LENGTH = 1e-6;

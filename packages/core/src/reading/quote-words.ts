@@ -14,15 +14,16 @@ export interface WordsFault {
  * The fixed words of a quote, those in a text (YAML or JSON, words by key) instead of the English ones.
  *
  * Refuses what cannot be read, a key that is not known, a sentence that names a figure it does not have, and a language that is none.
+ * `list` starts the sentence that says where all keys stand.
  */
-export function readQuoteWords(text: string): QuoteWords | WordsFault {
+export function readQuoteWords(text: string, list = 'The file of the English words'): QuoteWords | WordsFault {
   const { value, faults } = readFileData(text);
   if (faults.length > 0) return { fault: faults[0]!.message };
   if (typeof value !== 'object' || value === null || Array.isArray(value))
     return { fault: 'write a key and its words on each line, such as price: Preis.' };
   const words: Record<string, string> = { ...QUOTE_WORDS };
   for (const [key, said] of Object.entries(value)) {
-    const fault = faultOf(key, said);
+    const fault = faultOf(key, said, list);
     if (fault !== null) return { fault };
     words[key] = said;
   }
@@ -38,11 +39,11 @@ export function writeQuoteWords(): string {
     .join('');
 }
 
-function faultOf(key: string, said: unknown): string | null {
+function faultOf(key: string, said: unknown, list: string): string | null {
   const english = Object.hasOwn(QUOTE_WORDS, key) ? QUOTE_WORDS[key as keyof QuoteWords] : undefined;
   if (english === undefined) {
     const near = findNearest(key, Object.keys(QUOTE_WORDS));
-    return `${key} is no key. ${near ? `Did you mean ${near}? ` : ''}The file of the English words lists them.`;
+    return `${key} is no key. ${near ? `Did you mean ${near}? ` : ''}${list} lists them.`;
   }
   if (typeof said !== 'string') return `${key} is not text.`;
   const known = [...english.matchAll(NAMED)].map(([, name]) => name);

@@ -1,11 +1,10 @@
 import type * as v from 'valibot';
 import type { Said } from '../problem/problem.ts';
 import { codeOfFault, type FaultSentence, type ToldFault, tellFault, toldPart } from '../problem/say-fault.ts';
-import { type FigureFault, type FigureFaultCode, kindOf } from './figures.ts';
+import { FIGURE, type FigureFault, type FigureFaultCode, kindOf } from './figures.ts';
 import { MOST_FAULTS } from './limits.ts';
 import { findNearest } from './nearest.ts';
 import { findPlace } from './place.ts';
-import { UNKNOWN_KEY } from './schema-shapes.ts';
 import { joinPath, type TextFault, type Tree } from './tree.ts';
 
 type Issue = v.BaseIssue<unknown>;
@@ -34,19 +33,19 @@ function pickBranch(issue: Issue): readonly Issue[] {
 const LONGEST_KEY = 40;
 
 function explain(issue: Issue, at: string, tree: Tree): ToldFault {
-  const { type, expected, message, input } = issue;
-  if (message.startsWith(UNKNOWN_KEY)) return explainUnknownKey(issue, at, message.split(' ').slice(1));
+  const { type, expected, requirement, input } = issue;
+  if (type === 'never') return explainUnknownKey(issue, at, requirement as readonly string[]);
   if (input === undefined && !tree.places.has(at)) return explainMissing(issue, at);
   const value = tree.places.get(at)?.text ?? '';
-  if (type === 'raw_transform')
-    return explainFigure(JSON.parse(message) as FigureFault, at, input === null ? '' : value, input === null);
+  if (type === FIGURE)
+    return explainFigure(requirement as FigureFault, at, input === null ? '' : value, input === null);
   const options = listOptions(expected);
   if (at === 'fielded') return tellFault('fault.unknown-version', { value });
   if (type === 'min_length' || (at === 'cuts' && input === null))
     return tellFault(at === 'cuts' ? 'fault.no-cuts.empty' : 'fault.empty-value.list', {});
-  if (type === 'max_length') return tellFault('fault.too-many', { most: Number(issue.requirement) });
+  if (type === 'max_length') return tellFault('fault.too-many', { most: Number(requirement) });
   if (type === 'max_entries')
-    return tellFault('fault.too-many', { most: Number(issue.requirement) }, 'fault.too-many.shop.do');
+    return tellFault('fault.too-many', { most: Number(requirement) }, 'fault.too-many.shop.do');
   if (at === '' && input === null) return tellFault('fault.file-empty', {});
   if (input === null) return tellFault('fault.empty-value', { wanted: wantedOf(type, options, 'wanted.group-like') });
   if (options.length > 0 && typeof input === 'string') {
@@ -98,7 +97,7 @@ function explainUnknownKey(issue: Issue, at: string, known: readonly string[]): 
 function explainMissing(issue: Issue, at: string): ToldFault {
   const key = String(issue.path?.at(-1)?.key ?? '');
   const options = listOptions(issue.expected).filter((option) => option !== key);
-  const meaning = issue.message.startsWith('Invalid') ? '' : issue.message;
+  const meaning = meaningOf(issue, key);
   if (at === 'cuts') return tellFault('fault.no-cuts', {});
   if (at === 'fielded') return tellFault('fault.missing-key.version', {});
   if (options.length > 0)
@@ -106,6 +105,11 @@ function explainMissing(issue: Issue, at: string): ToldFault {
   return meaning === ''
     ? tellFault('fault.missing-key', { key })
     : tellFault('fault.missing-key', { key, meaning }, 'fault.missing-key.meaning.do');
+}
+
+/** What a key that is missing is for, as its group says; '' where it does not. */
+function meaningOf({ type, requirement }: Issue, key: string): string {
+  return type === 'object_with_rest' ? ((requirement as Readonly<Record<string, string>>)[key] ?? '') : '';
 }
 
 /** `("front" | "back")` as its words. */

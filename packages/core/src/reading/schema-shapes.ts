@@ -4,28 +4,25 @@ import type { Units } from '../measure/length.ts';
 /** The one version of the two formats there is. */
 export const VERSION = 1;
 
-/** What an unknown key's issue starts with; the keys that would have been known there follow. */
-export const UNKNOWN_KEY = 'unknown-key';
-
-type Group<E extends v.ObjectEntries> = v.ObjectWithRestSchema<
-  E,
-  v.NeverSchema<string>,
-  v.ErrorMessage<v.BaseIssue<unknown>>
->;
+type Group<E extends v.ObjectEntries> = v.ObjectWithRestSchema<E, v.NeverSchema<undefined>, undefined>;
 type Named<S extends v.GenericSchema> = v.RecordSchema<v.StringSchema<undefined>, S, undefined>;
 
 /**
- * A group of keys with no others beside them: each unknown key is an issue of its own, whose message carries the known
- * ones; a missing key's issue has the key's description for its message.
+ * A group of keys with no others beside them. An issue of it holds as its requirement what its keys are for, by key; each unknown key is an
+ * issue of its own, of type `never`, whose requirement is the list of the known ones.
  */
 export function group<const E extends v.ObjectEntries>(entries: E): Group<E> {
-  const known = Object.keys(entries).join(' ');
-  const describe = ({ expected }: v.BaseIssue<unknown>): string => {
-    const entry = entries[expected?.slice(1, -1) ?? ''];
-    return (entry && v.getDescription(entry as v.GenericSchema)) ?? '';
-  };
-  const schema = v.objectWithRest(entries, v.never(`${UNKNOWN_KEY} ${known}`), describe);
+  const unknown = { ...v.never(), requirement: Object.keys(entries) };
+  const schema = { ...v.objectWithRest(entries, unknown), requirement: describeKeys(entries) };
   return { ...schema, '~run': refuseLists(schema, schema['~run'].bind(schema)) } as Group<E>;
+}
+
+function describeKeys(entries: v.ObjectEntries): Readonly<Record<string, string>> {
+  const described = Object.entries(entries).map(([key, entry]) => [
+    key,
+    v.getDescription(entry as v.GenericSchema) ?? '',
+  ]);
+  return Object.fromEntries(described);
 }
 
 /** The same maker, which makes what it makes of each unit once: a schema takes longer to make than a file to be read by it. */

@@ -33,13 +33,13 @@ export function readYaml(text: string): Tree {
     return fileFault(told, line, col);
   };
   let lexemes = 0;
-  let broken = 0;
+  const refused = new Set<number>();
   let started = 0;
   // Nesting is counted before anything recursive sees the text: a deep stack can bring the whole process down.
   for (const lexeme of new Lexer().lex(withLineFeeds(text))) {
     for (const token of parser.next(lexeme)) {
       tokens.push(token);
-      if (token.type === 'error') broken++;
+      if (token.type === 'error') refused.add(token.offset);
       if (token.type === 'document') started++;
     }
     if (parser.stack.length > DEEPEST_NESTING)
@@ -47,7 +47,7 @@ export function readYaml(text: string): Tree {
     if (++lexemes > MOST_LEXEMES)
       return faultHere(tellFault('fault.yaml-too-many-values.marks', { most: MOST_LEXEMES }));
     // One document is read, and a second is told of: a third says nothing new.
-    if (broken > 20 || started > 2) break;
+    if (refused.size > 20 || started > 2) break;
   }
   // Not spread into the call: a call with a million arguments brings the process down.
   for (const token of parser.end()) tokens.push(token);
@@ -56,7 +56,12 @@ export function readYaml(text: string): Tree {
   if (errors.length === 0 && (first === undefined || first.contents === null))
     return fileFault(tellFault('fault.file-empty', {}));
   if (errors.length > 0 || first === undefined)
-    return { value: null, places: new Map(), keyPlaces: new Map(), faults: explainYamlErrors(errors, lines, text) };
+    return {
+      value: null,
+      places: new Map(),
+      keyPlaces: new Map(),
+      faults: explainYamlErrors(errors, { text, lines, refused }),
+    };
   const walk = walkDocument(first, lines);
   const value = documents.length > 1 ? null : walk.value;
   return { ...walk, value, faults: [...checkDocuments(documents, lines), ...walk.faults] };

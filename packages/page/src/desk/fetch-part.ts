@@ -1,3 +1,4 @@
+import { PartMissing } from '@fielded/render';
 import type { Notice } from './notice.ts';
 
 /** A part of the page that could not be fetched: there is no network, or a newer page has taken this one's place. */
@@ -6,9 +7,6 @@ class NotFetched extends Error {}
 /** What is said where a part could not be fetched. */
 export const NOT_FETCHED =
   'A part of the page could not be fetched: there may be no network. Your job is kept. If it fails again, reload the page.';
-
-/** What browsers report when a part that a library asked for itself could not be fetched. */
-const BROWSER_WORDS = /dynamically imported module|importing a module script failed/i;
 
 /** Fetches a part of the page; the next call tries again. Rejects with what `attempt` tells from any other fault. */
 export async function fetchPart<T>(load: () => Promise<T>): Promise<T> {
@@ -46,7 +44,7 @@ export async function attempt(
       void attempt(desk, act, failing);
     };
     desk.notice.value =
-      error instanceof NotFetched || BROWSER_WORDS.test((error as Error).message)
+      error instanceof NotFetched || error instanceof PartMissing
         ? { kind: 'fault', text: missing, action: { name: 'Try again', run: again } }
         : { kind: 'fault', text: fault(error as Error) };
     return false;

@@ -1,3 +1,4 @@
+import { loadPart } from '../load-part.ts';
 import type { Item, Scene } from '../scene.ts';
 import type { Letters } from '../svg.ts';
 import type { Typeface } from './typefaces.ts';
@@ -6,7 +7,7 @@ import type { Typeface } from './typefaces.ts';
 
 /** Fonts from the bytes of their files, in the order they are tried. Throws RangeError where one is no font. */
 export async function openTypefaces(files: readonly Uint8Array[]): Promise<Typeface[]> {
-  const { readTypeface } = await import('./typefaces.ts');
+  const { readTypeface } = await loadPart(() => import('./typefaces.ts'));
   return files.map(readTypeface);
 }
 
@@ -14,7 +15,7 @@ export async function openTypefaces(files: readonly Uint8Array[]): Promise<Typef
 export async function openLetters(typefaces: readonly Typeface[]): Promise<Letters> {
   const [first, ...more] = typefaces;
   if (first === undefined) throw new RangeError('no font to draw letters with');
-  const { outlineLetters } = await import('./outline-letters.ts');
+  const { outlineLetters } = await loadPart(() => import('./outline-letters.ts'));
   return outlineLetters([first, ...more]);
 }
 

@@ -1,5 +1,6 @@
 import type PDFDocument from 'pdfkit';
 import type { Typeface, Typefaces } from '../letters/typefaces.ts';
+import { loadPart } from '../load-part.ts';
 import type { Scene } from '../scene.ts';
 
 const POINTS_PER_MM = 72 / 25.4;
@@ -33,7 +34,9 @@ export async function writePdf(
   const [first, ...more] = typefaces;
   if (first === undefined) throw new RangeError('a PDF needs a font for its letters');
   // Loaded only where a PDF is written: both take longer to load than a drawing takes to make.
-  const [{ default: Pdf }, { paintItems }] = await Promise.all([import('pdfkit'), import('./paint-scene.ts')]);
+  const [{ default: Pdf }, { paintItems }] = await loadPart(() =>
+    Promise.all([import('pdfkit'), import('./paint-scene.ts')]),
+  );
   const language = info.language ?? 'en';
   const document = new Pdf({
     autoFirstPage: false,
