@@ -29,6 +29,8 @@ const NAMES = ['clearance', 'frontMost', 'frontLeast', 'bottomGap'] as const;
 
 /** Joints made at random for each job, many of them at the very ends; and places of a tongue that leans that are looked at. */
 const JOINTS = 150;
+/** Of those, joints with every size at an end of its ±: a step that only all of them together reach is found from there. */
+const CORNERS = 60;
 const PLACES = 40;
 /** Joints that are climbed from, and how often several sizes are moved together at each step. */
 const STARTS = 6;
@@ -49,8 +51,8 @@ export function worstFaults(job: Job, { spread, fit }: Report, random: Random): 
     frontLeast: spread.frontFace.least.worst,
     bottomGap: spread.bottomGap.worst,
   };
-  const made = Array.from({ length: JOINTS }, () => {
-    const off = drawJoint(job, random);
+  const made = Array.from({ length: JOINTS }, (_, n) => {
+    const off = drawJoint(job, random, n < CORNERS);
     return { off, figures: measureOff(job, off) };
   });
   for (const name of NAMES) {
@@ -91,8 +93,9 @@ function climbFaults(
     : [];
 }
 
-function drawJoint({ cuts, spread }: Job, random: Random): Off {
-  const drawn = (most = 0) => (random.unit() < 0.6 ? random.oneOf([-most, most]) : random.between(-most, most));
+function drawJoint({ cuts, spread }: Job, random: Random, corner: boolean): Off {
+  const drawn = (most = 0) =>
+    corner || random.unit() < 0.6 ? random.oneOf([-most, most]) : random.between(-most, most);
   const limits = spread!;
   return {
     thickness: drawn(limits.thickness),
