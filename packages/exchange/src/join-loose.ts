@@ -70,8 +70,9 @@ function squareKey(layer: string, column: number, row: number): string {
 /** The earliest piece not taken yet that has an end within the joining distance of a point; Infinity for none. */
 function earliest({ join, squares }: Ends, taken: ReadonlySet<number>, layer: string, x: number, y: number): number {
   let found = Number.POSITIVE_INFINITY;
-  // The distance reaches into one square or its neighbour; counted through, a coordinate past 1e10 would never end.
-  const reached = (at: number) => new Set([Math.floor((at - join) / (2 * join)), Math.floor((at + join) / (2 * join))]);
+  // The distance reaches into one square or its neighbour; counted through, a coordinate past 1e10 would never end. The square of
+  // the place itself counts too: in its very middle both others may be rounded to beyond it.
+  const reached = (at: number) => new Set([at - join, at, at + join].map((place) => Math.floor(place / (2 * join))));
   for (const column of reached(x)) {
     for (const row of reached(y)) {
       const square = squares.get(squareKey(layer, column, row)) ?? [];

@@ -99,9 +99,18 @@ function archHalf(head: DoorHead & { shape: 'arch' }, width: number, out: number
   const centre = head.rise - r;
   if (!(radius > 0)) throw new RangeError(`an arch of radius ${r} has no parallel ${out} mm out`);
   // A side that lies further out than the arch is reached on the level.
-  if (radius < half)
+  const beyond = arcBeyond(width, head.rise) + (width / 2 - half + out);
+  if (beyond < 0)
     return [arc(0, centre + radius, radius, centre, 0, centre, -1), line(radius, centre, half, centre)];
-  return [arc(0, centre + radius, half, centre + Math.sqrt(radius ** 2 - half ** 2), 0, centre, -1)];
+  return [arc(0, centre + radius, half, centre + Math.sqrt(beyond * (radius + half)), 0, centre, -1)];
+}
+
+/**
+ * How far an arch's radius is longer than half its chord: r − c/2 = (c/2 − h)²/(2h), mm. As a difference of r² and c²/4 it would
+ * lose half its digits under an arch of half a circle, and put its springing up to 5e-6 mm out of place.
+ */
+function arcBeyond(chord: number, rise: number): number {
+  return (chord / 2 - rise) ** 2 / (2 * rise);
 }
 
 /** The right half of a cathedral, from the apex down to the flat; ended early where `half` is short. */

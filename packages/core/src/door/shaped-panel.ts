@@ -63,7 +63,17 @@ function offsetOutline({ head, opening, width, height, insertion }: ShapedPanel,
   const outline = vanishes
     ? largestParallel(largestParallel(ring, -insertion), inside)
     : largestParallel(ring, inside - insertion);
-  return joinPieces(startAtFoot(outline, inside));
+  const joined = joinPieces(startAtFoot(outline, inside));
+  if (!hasSides(joined, width / 2 - inside))
+    throw new RangeError(`nothing is left of the sides of the panel ${inside} mm within its edge`);
+  return joined;
+}
+
+/** Whether a ring has an upright at either side, `half` mm from its middle. */
+function hasSides(ring: Chain, half: number): boolean {
+  return [-half, half].every((x) =>
+    ring.some((c) => c.turn === 0 && Math.abs(c.x0 - x) < 1e-6 && Math.abs(c.x1 - x) < 1e-6),
+  );
 }
 
 /** The largest ring of a ring's parallel, `inside` mm within it. */
