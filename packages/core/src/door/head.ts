@@ -100,8 +100,7 @@ function archHalf(head: DoorHead & { shape: 'arch' }, width: number, out: number
   if (!(radius > 0)) throw new RangeError(`an arch of radius ${r} has no parallel ${out} mm out`);
   // A side that lies further out than the arch is reached on the level.
   const beyond = arcBeyond(width, head.rise) + (width / 2 - half + out);
-  if (beyond < 0)
-    return [arc(0, centre + radius, radius, centre, 0, centre, -1), line(radius, centre, half, centre)];
+  if (beyond < 0) return [arc(0, centre + radius, radius, centre, 0, centre, -1), line(radius, centre, half, centre)];
   return [arc(0, centre + radius, half, centre + Math.sqrt(beyond * (radius + half)), 0, centre, -1)];
 }
 
