@@ -32,6 +32,7 @@ export type {
 } from './problem/problem.ts';
 export { type ReadLanguage, readLanguage } from './problem/read-language.ts';
 export { phrase, say, translate } from './problem/say.ts';
+export { createSpeaker, type FiguresOf, type Speaker } from './problem/speaker.ts';
 export { sayTerm, type Term, type Terms, termsOf } from './problem/terms.ts';
 export { type CountedJob, countJob, makeQuote, type QuoteOptions, quoteJob } from './quote/make-quote.ts';
 export { decimalOf, formatMoney, formatPrice, minorDigits } from './quote/money.ts';

@@ -35,5 +35,6 @@ export { drawKnife, type KnifeDrawing, knifeScene } from './views/knife.ts';
 export { seasonScene } from './views/season.ts';
 export { spreadScene } from './views/spread.ts';
 export { type PlainView, VIEW_WORDS, viewsOf } from './views/views.ts';
+export { RENDER_ENGLISH } from './words/english.ts';
 export type { UnitsChoice } from './words/units-choice.ts';
 export { writeNumber } from './write-number.ts';
