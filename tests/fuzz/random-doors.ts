@@ -76,6 +76,8 @@ export function randomHead(random: Random, opening: number): Record<string, unkn
     `M 0 ${rise} L ${c / 2} 0 L ${c} ${rise}`,
     `M 0 ${rise} A ${c} ${c} 0 0 1 ${c} ${rise}`,
     `M 0 ${rise} Q ${c / 4} 0 ${c / 2} 0 T ${c} ${rise}`,
+    `M 0 ${rise} L ${c} 0`,
+    `M 0 0 L ${c / 2} ${rise} L ${c} 0`,
     `M 0 ${rise} H ${c / 3} L ${c / 2} 0 L ${(2 * c) / 3} ${rise} H ${c}`,
   ]);
   return { shape: 'outline', path };

@@ -15,6 +15,7 @@ import {
   railHollow,
   squareGap,
 } from './head.ts';
+import { type HeadCorner, headCorner } from './head-corner.ts';
 import { areaWithin, hasOutline, outlineLength, type ShapedPanel, shapedOutline } from './shaped-panel.ts';
 
 /** A cut that goes round a head: how far in it reaches, and the cutting radius of its head, mm; null where none is named. */
@@ -67,6 +68,8 @@ export interface HeadReport {
   readonly leastConcave: number | null;
   /** Diameter of the largest groove cutter that follows the rail where it is hollow, 2(r + groove depth); 0 in a corner, null where nothing is hollow. */
   readonly greatestGroover: number | null;
+  /** The panel's corner that goes furthest into the frame beside the head; left out where none goes further in than its edge. */
+  readonly corner?: HeadCorner;
   /** How far the head's edge leans at most: from the grain to its normal. */
   readonly lean: number;
   /** The gap square to the edge where it leans most that gives the panel its gaps across and along the grain. */
@@ -119,12 +122,13 @@ function groover(hollow: number | null, depth: number): number | null {
   return hollow === null || hollow === 0 ? hollow : 2 * (hollow + depth);
 }
 
-/** What a door's head gives; undefined for a door without one. */
+/** What a door's head gives; `joint` is how far the top rail's ends lie in the stiles' grooves, mm, 0 with a mitre. */
 export function reportHead(
   door: Door & { readonly head: DoorHead },
   panel: ShapedPanel,
   cuts: readonly HeadCut[],
   gaps: { readonly across: number; readonly along: number },
+  joint: number,
   machines: Readonly<Record<string, Machine>>,
 ): HeadReport {
   const { head } = door;
@@ -138,6 +142,7 @@ export function reportHead(
   const panelEdge = headRadii(head, panel.opening, insertion);
   const edge = shapedOutline(panel, 0);
   const isField = reach > 0 && hasOutline(panel, reach);
+  const corner = headCorner(panel, joint);
   const path = (chain: Chain, closed: boolean) =>
     pathData(
       chain.map((c) => shiftCurve(c, panel.width / 2, 0)),
@@ -157,6 +162,7 @@ export function reportHead(
     bearings,
     leastConcave: bearing === null ? null : bearing + insertion,
     greatestGroover: groover(railHollow(head, panel.opening), insertion + gaps.along),
+    ...(corner && { corner }),
     lean: toDegrees(lean),
     gap: squareGap(gaps.across, gaps.along, lean),
     tears: cuts.map((cut) => ({ cut: cut.name, shoulder: tornShoulder(cut, 'counterclockwise') })),

@@ -51,12 +51,14 @@ function railOutline({ parts, topRail }: DoorReport, { head, opening }: ShapedPa
   const joint = (rail.length - opening) / 2;
   const top = topRail + head.rise;
   const sight = headCurve(head, opening, 0, opening / 2).map((c) => shiftCurve(c, rail.length / 2, 0));
+  // An outline of any shape may end above its springing, and higher on one side than on the other.
+  const [left, right] = [sight[0]!.y0, sight[sight.length - 1]!.y1];
   return [
-    line(0, 0, joint, 0),
+    line(0, left, joint, left),
     ...sight,
-    line(joint + opening, 0, rail.length, 0),
-    line(rail.length, 0, rail.length, top),
+    line(joint + opening, right, rail.length, right),
+    line(rail.length, right, rail.length, top),
     line(rail.length, top, 0, top),
-    line(0, top, 0, 0),
+    line(0, top, 0, left),
   ].filter(({ x0, y0, x1, y1 }) => x0 !== x1 || y0 !== y1);
 }

@@ -46,6 +46,8 @@ export const SEVERITIES = {
   'head-leaves-groove': 'warning',
   'head-no-field': 'error',
   'head-not-flat': 'error',
+  'head-corner-past-groove': 'warning',
+  'head-corner-by-hand': 'caution',
   'curved-work': 'caution',
   // Setting up
   'cannot-be-run': 'error',

@@ -62,6 +62,7 @@ function reportDoor(job: Job, door: Door, section: PanelSection): DoorReport {
         shapedPanel(head, openings[0]!, insertion),
         headCuts(job),
         gaps,
+        grooveJoint(job),
         job.shop?.machines ?? {},
       ),
     }),
@@ -71,6 +72,12 @@ function reportDoor(job: Job, door: Door, section: PanelSection): DoorReport {
     parts: listParts(door, jointOf(job.frame), job.frame.thickness),
     panels: listPanels(door, insertion, section),
   };
+}
+
+/** How far a rail's ends lie in the grooves of the stiles: mitred rails meet the stiles outside them. */
+function grooveJoint({ frame }: Job): number {
+  const { kind, length } = jointOf(frame);
+  return kind === 'mitre' ? 0 : length;
 }
 
 /** The cuts as they go round a head: with the cutting radius of the head each names. */

@@ -20,6 +20,7 @@ export function findHeadProblems(job: Job, doors: readonly DoorReport[]): Proble
     ...fieldProblems(job, name, head, at),
     ...heldProblems(job, name, at),
     ...railProblems(job, name, head, at),
+    ...cornerProblems(job, name, head, at),
   ]);
   const [first] = shaped;
   if (first === undefined) return [];
@@ -67,6 +68,26 @@ function railProblems({ frame, shop, ...voice }: Job, door: string, report: Head
   if (edge >= bearing - 1e-9) return [];
   const figures = { door, head, edge, bearing, diameter: 2 * (edge + sticking.reach) };
   return [sayProblem('head-rail-too-hollow', at, figures, voice, more)];
+}
+
+/** No cutter leaves the groove deeper than it is round a corner of the rail, where the panel's corner goes in further than its edge. */
+function cornerProblems(job: Job, door: string, { corner }: HeadReport, at: string): Problem[] {
+  if (corner === undefined) return [];
+  const { reach, into } = corner;
+  const { groove } = job.frame;
+  const gap = endGapOf(job.frame);
+  const figures = { door, reach, depth: groove.depth, needed: reach + gap };
+  const more = { about: { door } };
+  if (reach <= groove.depth + 1e-9)
+    return into === 'stile' ? [] : [sayProblem('head-corner-by-hand', at, figures, job, more)];
+  const off = roundUp(reach - (groove.depth - gap));
+  const key = into === 'stile' ? 'head-corner-past-groove.stile' : 'head-corner-past-groove';
+  return [sayProblem(key, at, { ...figures, off }, job, more)];
+}
+
+/** To the next tenth of a millimetre. */
+function roundUp(length: number): number {
+  return Math.ceil(length * 10 - 1e-9) / 10;
 }
 
 /** The raise has to stay within the round of the panel's edge. */
