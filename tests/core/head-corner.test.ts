@@ -24,7 +24,7 @@ doors: [{ name: A, width: 520 mm, height: 1200 mm, stile: 60 mm, rail: 75 mm${ov
   if (job === null) throw new Error(faults.map(({ message }) => message).join('\n'));
   const { doors, problems } = evaluate(job);
   const own = problems.filter(({ code }) => code.startsWith('head-corner'));
-  return { door: doors![0]!, problems: own, codes: own.map(({ sentence }) => sentence) };
+  return { door: doors![0]!, problems: own, codes: own.map(({ code, sentence }) => sentence ?? code) };
 }
 
 /** Two lines up to an apex in the middle, x and y of a path in mm or in inches. */
