@@ -1,6 +1,6 @@
 import fc from 'fast-check';
 import type { Profile } from '../../packages/core/src/profile/profile.ts';
-import { arc, type Curve, line } from '../../packages/geometry/src/curve.ts';
+import { arc, type Curve, line } from '../../packages/geometry/src/curve/curve.ts';
 import { profile } from './joints-to-spread.ts';
 
 /** A named shape in whole millimetres. */

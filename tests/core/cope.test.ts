@@ -1,7 +1,7 @@
 import { answerKnives, evaluate, evaluateJoint, prepareJob, readJob } from '@fielded/core';
 import { describe, expect, it } from 'vitest';
 import { copeProfile } from '../../packages/core/src/joint/cope.ts';
-import { arcAngle, pointAlong } from '../../packages/geometry/src/along.ts';
+import { arcAngle, pointAlong } from '../../packages/geometry/src/curve/along.ts';
 
 const SHOP = `fielded: 1
 heads: { small: { cuttingDiameter: 120, bodyDiameter: 60, height: 40, rake: 15, maxSpeed: 9000 } }`;

@@ -1,10 +1,11 @@
 import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
-import { headingAtEnd, joinTangents, leaveHeading } from '../../packages/geometry/src/biarc.ts';
-import type { Chain, Curve } from '../../packages/geometry/src/curve.ts';
-import { fitArcs, type SmoothCurve } from '../../packages/geometry/src/fit-arcs.ts';
-import { fitBezier } from '../../packages/geometry/src/fit-bezier.ts';
-import type { Point } from '../../packages/geometry/src/point.ts';
+import type { Chain, Curve } from '../../packages/geometry/src/curve/curve.ts';
+import { headingAtEnd } from '../../packages/geometry/src/curve/heading.ts';
+import type { Point } from '../../packages/geometry/src/curve/point.ts';
+import { joinTangents, leaveHeading } from '../../packages/geometry/src/fit/biarc.ts';
+import { fitArcs, type SmoothCurve } from '../../packages/geometry/src/fit/fit-arcs.ts';
+import { fitBezier } from '../../packages/geometry/src/fit/fit-bezier.ts';
 
 /** Distance from a point to a chain, by the angle an arc covers: written apart from the fitter's own. */
 function distanceToChain(chain: Chain, x: number, y: number): number {

@@ -2,8 +2,8 @@ import type { NamedProfile } from '@fielded/core';
 import type { Chain } from '@fielded/geometry';
 import { describe, expect, it } from 'vitest';
 import { profileChain } from '../../packages/core/src/profile/chain.ts';
-import { arcAngle, cornerAngle, curveLength, pointAlong } from '../../packages/geometry/src/along.ts';
-import { fitPoints } from '../../packages/geometry/src/fit-points.ts';
+import { arcAngle, cornerAngle, curveLength, pointAlong } from '../../packages/geometry/src/curve/along.ts';
+import { fitPoints } from '../../packages/geometry/src/fit/fit-points.ts';
 import { Random } from '../support/random.ts';
 import { processorTime } from '../support/timing.ts';
 

@@ -8,6 +8,8 @@ import { describe, expect, it } from 'vitest';
 const root = fileURLToPath(new URL('../..', import.meta.url));
 const PACKAGES = readdirSync(join(root, 'packages'));
 
+/** Folders of geometry from the ground up: each may import from those before it. */
+const ROOMS = ['curve', 'loop', 'strips', 'offset', 'fit', 'path'];
 /** Folders of core from the ground up: each may import from those before it and `wood`. */
 const FLOORS = [
   'measure',
@@ -91,12 +93,12 @@ function readImports(
   return files.flatMap((file) => importsOf(readFileSync(file, 'utf8')).map((target) => ({ file, target })));
 }
 
-/** Why an import of core breaks the floors, or null. */
-function climbs(from: string, to: string): string | null {
+/** Why an import of geometry or core breaks the floors, or null. */
+function climbs(from: string, to: string, floors: readonly string[] = FLOORS): string | null {
   const [a, b] = [from.split('/')[0]!, to.split('/')[0]!];
   if (a === b || a === 'index.ts' || ANYWHERE.includes(b)) return null;
   if (ANYWHERE.includes(a)) return `${from} stands alone but imports ${to}`;
-  return FLOORS.indexOf(a) > FLOORS.indexOf(b) && FLOORS.includes(b) ? null : `${from} imports ${to} from above`;
+  return floors.indexOf(a) > floors.indexOf(b) && floors.includes(b) ? null : `${from} imports ${to} from above`;
 }
 
 /** The first circle among files, as the way round it. */
@@ -135,12 +137,17 @@ function forbidden(name: string, dependencies: readonly string[]): string[] {
 }
 
 describe('imports', () => {
-  it('inside core run from the job down to the measures', () => {
-    const source = join(root, 'packages/core/src');
-    const relativeImports = readImports('core').filter(({ target }) => target.startsWith('.'));
+  it.each([
+    ['core', 'the job down to the measures', FLOORS],
+    ['geometry', 'path data down to single curves', ROOMS],
+  ])('inside %s run from %s', (name, _way, floors) => {
+    const source = join(root, 'packages', name, 'src');
+    const relativeImports = readImports(name).filter(({ target }) => target.startsWith('.'));
     expect(relativeImports.length).toBeGreaterThan(50);
     const faults = relativeImports
-      .map(({ file, target }) => climbs(relative(source, file), relative(source, resolve(dirname(file), target))))
+      .map(({ file, target }) =>
+        climbs(relative(source, file), relative(source, resolve(dirname(file), target)), floors),
+      )
       .filter((fault) => fault !== null);
     expect(faults).toEqual([]);
   });
@@ -204,6 +211,8 @@ describe('imports', () => {
     expect(climbs('machining/sweep.ts', 'joint/section.ts')).toBe(
       'machining/sweep.ts imports joint/section.ts from above',
     );
+    expect(climbs('curve/along.ts', 'fit/biarc.ts', ROOMS)).toBe('curve/along.ts imports fit/biarc.ts from above');
+    expect(climbs('fit/biarc.ts', 'along.ts', ROOMS)).toBe('fit/biarc.ts imports along.ts from above');
     expect(forbidden('core', ['yaml', '@fielded/geometry', '@fielded/render'])).toEqual(['@fielded/render']);
     expect(climbs('wood/moisture.ts', 'machining/sweep.ts')).toBe(
       'wood/moisture.ts stands alone but imports machining/sweep.ts',

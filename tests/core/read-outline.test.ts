@@ -1,9 +1,9 @@
 import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
 import { readOutline } from '../../packages/core/src/profile/outline-path.ts';
-import { type Chain, line } from '../../packages/geometry/src/curve.ts';
+import { type Chain, line } from '../../packages/geometry/src/curve/curve.ts';
 import { chainExtent, curveBox } from '../../packages/geometry/src/index.ts';
-import { findSelfCrossing } from '../../packages/geometry/src/self-crossing.ts';
+import { findSelfCrossing } from '../../packages/geometry/src/loop/self-crossing.ts';
 import { processorTime } from '../support/timing.ts';
 
 function chainOf(path: string, units: 'mm' | 'in' = 'mm'): Chain {

@@ -7,7 +7,7 @@ import { seeProfile } from '../../packages/core/src/knife/seen-profile.ts';
 import { AS_DRAWN, setSteel } from '../../packages/core/src/knife/set-steel.ts';
 import { lengthFromTip, steelCurve, steelLength } from '../../packages/core/src/knife/steel-outline.ts';
 import { profileChain } from '../../packages/core/src/profile/chain.ts';
-import { arcAngle, pointAlong } from '../../packages/geometry/src/along.ts';
+import { arcAngle, pointAlong } from '../../packages/geometry/src/curve/along.ts';
 import { DEGREE } from '../support/heads.ts';
 import { Random } from '../support/random.ts';
 import { randomProfile } from '../support/random-job.ts';

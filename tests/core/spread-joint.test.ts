@@ -4,7 +4,7 @@ import { evaluate } from '../../packages/core/src/report/evaluate.ts';
 import { createJoint, type JointFigures } from '../../packages/core/src/spread/joint.ts';
 import { MOVE, movePlace } from '../../packages/core/src/spread/moves.ts';
 import { recutDepths } from '../../packages/core/src/spread/recut.ts';
-import { line } from '../../packages/geometry/src/curve.ts';
+import { line } from '../../packages/geometry/src/curve/curve.ts';
 import { trials } from '../support/trials.ts';
 import { anyCut } from './any-cut.ts';
 import { cut, plainJob } from './joints-to-spread.ts';

@@ -6,7 +6,7 @@ import { describe, expect, it } from 'vitest';
 import { createJoint, createReader, type Joint } from '../../packages/core/src/spread/joint.ts';
 import { type Figure, listSources, type Source } from '../../packages/core/src/spread/sources.ts';
 import { findWorst, worstCase } from '../../packages/core/src/spread/worst-case.ts';
-import { line } from '../../packages/geometry/src/curve.ts';
+import { line } from '../../packages/geometry/src/curve/curve.ts';
 import { anyCut } from './any-cut.ts';
 import { coatedJob, cut, plainJob, profile, wedgeJob } from './joints-to-spread.ts';
 import { seekFurther } from './seek-further.ts';

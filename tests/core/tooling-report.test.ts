@@ -3,7 +3,7 @@ import { evaluate, type Head, type Job, type KnifeReport, type NamedProfile, rea
 import { line, readReportPath } from '@fielded/geometry';
 import { describe, expect, it } from 'vitest';
 import { reportShopKnives } from '../../packages/core/src/report/knives.ts';
-import { arcAngle, pointAlong } from '../../packages/geometry/src/along.ts';
+import { arcAngle, pointAlong } from '../../packages/geometry/src/curve/along.ts';
 import { DEGREE, raiser, randomHead, rules } from '../support/heads.ts';
 import { Random } from '../support/random.ts';
 import { randomProfile } from '../support/random-job.ts';

@@ -6,8 +6,8 @@ import { curveToCut, seeProfile, toCut } from '../../packages/core/src/knife/see
 import { steelCurve, steelOutline } from '../../packages/core/src/knife/steel-outline.ts';
 import { woodProfile } from '../../packages/core/src/knife/wood-profile.ts';
 import { profileChain } from '../../packages/core/src/profile/chain.ts';
-import { arcAngle, pointAlong } from '../../packages/geometry/src/along.ts';
-import { flipCurve } from '../../packages/geometry/src/curve.ts';
+import { arcAngle, pointAlong } from '../../packages/geometry/src/curve/along.ts';
+import { flipCurve } from '../../packages/geometry/src/curve/curve.ts';
 import { DEGREE, raiser, randomHead } from '../support/heads.ts';
 import { Random } from '../support/random.ts';
 import { randomProfile } from '../support/random-job.ts';

@@ -1,7 +1,7 @@
 import { answerKnives, type Head, type Job, type KnifeReport, type NamedProfile, prepareJob } from '@fielded/core';
 import { readReportPath } from '@fielded/geometry';
 import { describe, expect, it } from 'vitest';
-import { arcAngle, pointAlong } from '../../packages/geometry/src/along.ts';
+import { arcAngle, pointAlong } from '../../packages/geometry/src/curve/along.ts';
 import { randomHead, rules } from '../support/heads.ts';
 import { Random } from '../support/random.ts';
 import { randomProfile } from '../support/random-job.ts';

@@ -6,7 +6,7 @@ import { knifeFace } from '../../packages/core/src/knife/knife-face.ts';
 import { seeProfile } from '../../packages/core/src/knife/seen-profile.ts';
 import { steelOutline } from '../../packages/core/src/knife/steel-outline.ts';
 import { profileChain } from '../../packages/core/src/profile/chain.ts';
-import { arcAngle, pointAlong } from '../../packages/geometry/src/along.ts';
+import { arcAngle, pointAlong } from '../../packages/geometry/src/curve/along.ts';
 import { DEGREE, randomHead } from '../support/heads.ts';
 import { Random } from '../support/random.ts';
 import { randomProfile } from '../support/random-job.ts';

@@ -3,9 +3,9 @@
 import { all, type BigNumber, create } from 'mathjs';
 import { describe, expect, it } from 'vitest';
 import { profileChain, raiseRadius } from '../../packages/core/src/profile/chain.ts';
-import { line } from '../../packages/geometry/src/curve.ts';
-import { addMoments, segmentArea } from '../../packages/geometry/src/moments.ts';
-import { type Piece, splitCurve } from '../../packages/geometry/src/piece.ts';
+import { line } from '../../packages/geometry/src/curve/curve.ts';
+import { type Piece, splitCurve } from '../../packages/geometry/src/curve/piece.ts';
+import { addMoments, segmentArea } from '../../packages/geometry/src/strips/moments.ts';
 
 /** The segment of a circle about the origin, its chord level, as the area between its arc and its chord. */
 function segment(r: number, degrees: number): { area: number; height: number } {

@@ -4,7 +4,7 @@
 import { evaluate, readJob } from '@fielded/core';
 import { describe, expect, it } from 'vitest';
 import { profileChain } from '../../packages/core/src/profile/chain.ts';
-import { heightAt } from '../../packages/geometry/src/piece.ts';
+import { heightAt } from '../../packages/geometry/src/curve/piece.ts';
 
 describe('a length next to nothing', () => {
   it('is nothing, and no depth', () => {

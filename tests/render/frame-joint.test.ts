@@ -3,7 +3,7 @@ import { readFileSync } from 'node:fs';
 import { evaluateJoint, type Job, type Report, readJob } from '@fielded/core';
 import { type Item, type PathItem, scene, sheets, viewsOf } from '@fielded/render';
 import { describe, expect, it } from 'vitest';
-import { arcAngle, pointAlong } from '../../packages/geometry/src/along.ts';
+import { arcAngle, pointAlong } from '../../packages/geometry/src/curve/along.ts';
 
 const read = (name: string) => readFileSync(new URL(`../../examples/coped-frame/${name}`, import.meta.url), 'utf8');
 const job = readJob(read('job.yaml'), { loadShop: () => read('shop.yaml') }).job!;

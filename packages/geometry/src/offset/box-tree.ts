@@ -1,4 +1,4 @@
-import type { Box } from '../box.ts';
+import type { Box } from '../curve/box.ts';
 
 /** Boxes in a node. */
 const WIDTH = 8;

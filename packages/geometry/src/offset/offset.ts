@@ -1,9 +1,9 @@
-import { arcAngle, pointAlong } from '../along.ts';
-import type { Box } from '../box.ts';
-import { arc, type Curve } from '../curve.ts';
-import { curveBox } from '../curve-box.ts';
-import { distanceTo } from '../distance.ts';
-import type { Loop } from '../loop.ts';
+import { arcAngle, pointAlong } from '../curve/along.ts';
+import type { Box } from '../curve/box.ts';
+import { arc, type Curve } from '../curve/curve.ts';
+import { curveBox } from '../curve/curve-box.ts';
+import { distanceTo } from '../curve/distance.ts';
+import type { Loop } from '../loop/loop.ts';
 import { BoxTree } from './box-tree.ts';
 import { drawParallels, type Join } from './parallel.ts';
 import { splitAtCrossings } from './split.ts';

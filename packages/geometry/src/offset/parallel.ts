@@ -1,8 +1,8 @@
-import { arcAngle, pointAlong } from '../along.ts';
-import { meetCarriers } from '../crossing.ts';
-import { arc, type Curve, line } from '../curve.ts';
-import type { Loop } from '../loop.ts';
-import type { Point } from '../point.ts';
+import { arcAngle, pointAlong } from '../curve/along.ts';
+import { meetCarriers } from '../curve/crossing.ts';
+import { arc, type Curve, line } from '../curve/curve.ts';
+import type { Point } from '../curve/point.ts';
+import type { Loop } from '../loop/loop.ts';
 
 /** How a parallel goes round a corner that it lies outside of: about the corner, or straight on to where both sides meet. */
 export type Join = 'round' | 'sharp';

@@ -1,10 +1,10 @@
-import { arcAngle, pointAlong } from '../along.ts';
-import { growBox } from '../box.ts';
-import { crossings, isOn } from '../crossing.ts';
-import type { Curve } from '../curve.ts';
-import { curveBox } from '../curve-box.ts';
-import type { Point } from '../point.ts';
-import { SAME_LENGTH } from '../tolerance.ts';
+import { arcAngle, pointAlong } from '../curve/along.ts';
+import { growBox } from '../curve/box.ts';
+import { crossings, isOn } from '../curve/crossing.ts';
+import type { Curve } from '../curve/curve.ts';
+import { curveBox } from '../curve/curve-box.ts';
+import type { Point } from '../curve/point.ts';
+import { SAME_LENGTH } from '../curve/tolerance.ts';
 import { BoxTree } from './box-tree.ts';
 
 /** The curves cut wherever they cross or touch one another, or one of `others`; parts next to nothing are left out. */

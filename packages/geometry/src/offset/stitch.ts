@@ -1,6 +1,6 @@
-import { arcAngle, curveLength, pointAlong } from '../along.ts';
-import type { Curve } from '../curve.ts';
-import type { Loop } from '../loop.ts';
+import { arcAngle, curveLength, pointAlong } from '../curve/along.ts';
+import type { Curve } from '../curve/curve.ts';
+import type { Loop } from '../loop/loop.ts';
 
 /** Ends closer than this (mm) are one place: what two nearly tangent curves' crossing may be off by along them. */
 const SAME_PLACE = 1e-7;

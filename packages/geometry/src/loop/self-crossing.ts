@@ -1,8 +1,8 @@
-import { crossings } from './crossing.ts';
-import type { Chain, Curve } from './curve.ts';
-import { curveBox } from './curve-box.ts';
-import type { Point } from './point.ts';
-import { SAME_LENGTH } from './tolerance.ts';
+import { crossings } from '../curve/crossing.ts';
+import type { Chain, Curve } from '../curve/curve.ts';
+import { curveBox } from '../curve/curve-box.ts';
+import type { Point } from '../curve/point.ts';
+import { SAME_LENGTH } from '../curve/tolerance.ts';
 
 /** Directions closer than this (radians) run together: the curves touch there and do not cross. */
 const SAME_DIRECTION = 1e-4;

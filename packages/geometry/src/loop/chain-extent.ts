@@ -1,5 +1,5 @@
-import type { Chain } from './curve.ts';
-import { curveBox } from './curve-box.ts';
+import type { Chain } from '../curve/curve.ts';
+import { curveBox } from '../curve/curve-box.ts';
 
 /** How far in a chain in cut coordinates reaches from the edge, and how deep it goes below the face, mm. */
 export function chainExtent(chain: Chain): { readonly reach: number; readonly depth: number } {

@@ -1,6 +1,7 @@
-import { arcAngle } from './along.ts';
-import { type Heading, joinTangents } from './biarc.ts';
-import { type Chain, line, reverseCurve } from './curve.ts';
+import { arcAngle } from '../curve/along.ts';
+import { type Chain, line, reverseCurve } from '../curve/curve.ts';
+import type { Heading } from '../curve/heading.ts';
+import { joinTangents } from './biarc.ts';
 import { fitOneArc, withFewAtCorner, withThreeAtTheEnd } from './fewer-arcs.ts';
 import { type ArcFit, asFit, type Corners, type Span, type Track } from './track.ts';
 

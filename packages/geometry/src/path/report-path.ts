@@ -1,5 +1,5 @@
-import { type Curve, line } from './curve.ts';
-import type { Loop } from './loop.ts';
+import { type Curve, line } from '../curve/curve.ts';
+import type { Loop } from '../loop/loop.ts';
 import { svgArc } from './svg-arc.ts';
 
 /** How many numbers each command of a report's path data takes. */

@@ -1,4 +1,4 @@
-import { heightAt, type Piece } from './piece.ts';
+import { heightAt, type Piece } from '../curve/piece.ts';
 import { lastPlace, placeAt, type Thread } from './thread.ts';
 
 /** Area under a boundary (mm²) with its first moments (mm³): `x` about the y axis, `y` about the x axis. */

@@ -1,12 +1,5 @@
-import { arc, type Chain, type Curve, line, reverseCurve } from './curve.ts';
-
-/** A point of a curve and the direction it is passed in, mm; the direction has any length but none. */
-export interface Heading {
-  readonly x: number;
-  readonly y: number;
-  readonly dx: number;
-  readonly dy: number;
-}
+import { arc, type Chain, type Curve, line, reverseCurve } from '../curve/curve.ts';
+import type { Heading } from '../curve/heading.ts';
 
 /** A bend smaller than this (mm, chord to arc) is drawn as a straight line: a thousandth of what the finest fit asks for. */
 const STRAIGHT = 1e-9;
@@ -50,12 +43,6 @@ export function joinTangents(from: Heading, to: Heading): Chain {
 export function leaveHeading(from: Heading, to: Heading): Curve {
   const length = Math.hypot(from.dx, from.dy);
   return leaveAlong(from.x, from.y, from.dx / length, from.dy / length, to.x, to.y);
-}
-
-/** Where a curve ends and which way it then heads. */
-export function headingAtEnd(c: Curve): Heading {
-  if (c.turn === 0) return { x: c.x1, y: c.y1, dx: c.x1 - c.x0, dy: c.y1 - c.y0 };
-  return { x: c.x1, y: c.y1, dx: -c.turn * (c.y1 - c.cy), dy: c.turn * (c.x1 - c.cx) };
 }
 
 /** The arc that leaves (x, y) along the unit direction (ux, uy) and ends at (ex, ey); a line where it hardly bends. */

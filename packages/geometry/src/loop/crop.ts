@@ -1,7 +1,7 @@
-import { pointAt } from './along.ts';
-import type { Box } from './box.ts';
+import { pointAt } from '../curve/along.ts';
+import type { Box } from '../curve/box.ts';
+import { type Curve, line } from '../curve/curve.ts';
 import { crossingsAt, partOf, swapAxes } from './clip.ts';
-import { type Curve, line } from './curve.ts';
 import type { Loop } from './loop.ts';
 
 /** What a box leaves of some wood: the pieces of its outline inside, and the straight cuts along the box where wood runs on beyond it. */

@@ -1,7 +1,7 @@
-import { meetCarriers } from './crossing.ts';
-import { heightAt, highOf, lowOf, type Piece } from './piece.ts';
+import { meetCarriers } from '../curve/crossing.ts';
+import { heightAt, highOf, lowOf, type Piece } from '../curve/piece.ts';
+import { SAME_LENGTH, SLIVER, STRIP_WIDTH } from '../curve/tolerance.ts';
 import { pieceAt, placeAt, type Thread, threadHeight } from './thread.ts';
-import { SAME_LENGTH, SLIVER, STRIP_WIDTH } from './tolerance.ts';
 
 /**
  * One strip: between `left` and `right` the threads in `order`, lowest first, do not cross; `heights` are theirs at its

@@ -1,8 +1,8 @@
-import { type Chain, type Curve, line } from './curve.ts';
-import { heightAt } from './piece.ts';
+import { type Chain, type Curve, line } from '../curve/curve.ts';
+import { heightAt } from '../curve/piece.ts';
+import { STRIP_WIDTH } from '../curve/tolerance.ts';
 import { walkStrips } from './strips.ts';
 import { type Share, sharesOf, type Thread, threadChain } from './thread.ts';
-import { STRIP_WIDTH } from './tolerance.ts';
 
 /**
  * The upper envelope of joined curves: at each x the greatest height any of them has there.

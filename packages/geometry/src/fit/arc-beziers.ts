@@ -1,5 +1,5 @@
-import { arcAngles } from './along.ts';
-import type { Curve } from './curve.ts';
+import { arcAngles } from '../curve/along.ts';
+import type { Curve } from '../curve/curve.ts';
 
 /** Control points and end of a cubic Bézier curve. */
 export type Bezier = readonly [number, number, number, number, number, number];

@@ -1,5 +1,5 @@
-import type { Chain, Curve } from './curve.ts';
-import type { Loop } from './loop.ts';
+import type { Chain, Curve } from '../curve/curve.ts';
+import type { Loop } from '../loop/loop.ts';
 import {
   isWrittenAlike,
   LONGEST_NUMBER,

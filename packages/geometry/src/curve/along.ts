@@ -1,5 +1,5 @@
-import type { Heading } from './biarc.ts';
 import type { Chain, Curve } from './curve.ts';
+import type { Heading } from './heading.ts';
 import type { Point } from './point.ts';
 
 /** Curves that meet at less than this (radians, 0.1°) run on smoothly: the rounding of a drawn outline, not a corner. */

@@ -1,6 +1,6 @@
-import type { Box } from './box.ts';
-import { type Curve, line, reverseCurve } from './curve.ts';
-import { curveBox } from './curve-box.ts';
+import type { Box } from '../curve/box.ts';
+import { type Curve, line, reverseCurve } from '../curve/curve.ts';
+import { curveBox } from '../curve/curve-box.ts';
 
 /** Curves joined end to start; `closed` when the last one ends where the first starts and the two bound something. */
 export interface Loop {

@@ -1,7 +1,7 @@
-import { arcAngles, pointAt } from './along.ts';
-import { type Box, boxesOverlap } from './box.ts';
-import type { Curve } from './curve.ts';
-import { curveBox } from './curve-box.ts';
+import { arcAngles, pointAt } from '../curve/along.ts';
+import { type Box, boxesOverlap } from '../curve/box.ts';
+import type { Curve } from '../curve/curve.ts';
+import { curveBox } from '../curve/curve-box.ts';
 import type { Loop } from './loop.ts';
 
 /** Where along a curve (0 to 1) it crosses the plumb line at `x`. */

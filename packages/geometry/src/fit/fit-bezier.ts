@@ -1,8 +1,8 @@
-import type { Heading } from './biarc.ts';
-import { type Curve, line } from './curve.ts';
+import { type Curve, line } from '../curve/curve.ts';
+import type { Heading } from '../curve/heading.ts';
+import type { Point } from '../curve/point.ts';
+import { SAME_LENGTH } from '../curve/tolerance.ts';
 import { type ArcFit, FIT_TOLERANCE, fitArcs, type SmoothCurve } from './fit-arcs.ts';
-import type { Point } from './point.ts';
-import { SAME_LENGTH } from './tolerance.ts';
 
 /**
  * Fits a Bézier curve, given by its three (quadratic) or four (cubic) control points in mm, with lines and tangent arcs

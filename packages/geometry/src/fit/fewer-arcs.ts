@@ -1,6 +1,7 @@
-import { arcAngle } from './along.ts';
-import { headingAtEnd, joinTangents, leaveHeading } from './biarc.ts';
-import type { Chain } from './curve.ts';
+import { arcAngle } from '../curve/along.ts';
+import type { Chain } from '../curve/curve.ts';
+import { headingAtEnd } from '../curve/heading.ts';
+import { joinTangents, leaveHeading } from './biarc.ts';
 import { findPeak } from './peak.ts';
 import { type ArcFit, asFit, type Span, type Track } from './track.ts';
 

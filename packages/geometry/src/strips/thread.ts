@@ -1,6 +1,6 @@
-import { type Chain, type Curve, flipCurve } from './curve.ts';
-import { heightAt, isPiece, type Piece, splitCurve } from './piece.ts';
-import { STRIP_WIDTH } from './tolerance.ts';
+import { type Chain, type Curve, flipCurve } from '../curve/curve.ts';
+import { heightAt, isPiece, type Piece, splitCurve } from '../curve/piece.ts';
+import { STRIP_WIDTH } from '../curve/tolerance.ts';
 
 /**
  * Pieces joined end to end, left to right: a stretch of boundary with one height at every x, however many lines and arcs

@@ -1,5 +1,5 @@
-import type { Heading } from './biarc.ts';
-import type { Point } from './point.ts';
+import type { Heading } from '../curve/heading.ts';
+import type { Point } from '../curve/point.ts';
 import { headingAt, MOST_NEIGHBOURS, type Scan } from './scan-headings.ts';
 
 /** A change of heading from one side to the other that makes a corner, radians. */

@@ -1,5 +1,5 @@
-import type { Heading } from './biarc.ts';
-import type { Chain } from './curve.ts';
+import type { Chain } from '../curve/curve.ts';
+import type { Heading } from '../curve/heading.ts';
 
 /** Lines and arcs in place of a curve, and the greatest distance (mm) from the curve to them, measured. */
 export interface ArcFit {

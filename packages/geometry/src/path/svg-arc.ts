@@ -1,6 +1,6 @@
-import { type Chain, type Curve, line } from './curve.ts';
-import { fitArcs } from './fit-arcs.ts';
-import { SAME_LENGTH } from './tolerance.ts';
+import { type Chain, type Curve, line } from '../curve/curve.ts';
+import { SAME_LENGTH } from '../curve/tolerance.ts';
+import { fitArcs } from '../fit/fit-arcs.ts';
 
 /** Radii above this (mm) belong to curves that are straight to any eye: their centres are too far off to compute with. */
 const STRAIGHT_RADIUS = 1e6;

@@ -1,4 +1,4 @@
-import type { Curve } from './curve.ts';
+import type { Curve } from '../curve/curve.ts';
 import type { Loop } from './loop.ts';
 
 /** How wood coordinates come to lie on the paper: (x, y) goes to (xx·x + xy·y + x0, yx·x + yy·y + y0). Scales and turns or mirrors, never skews. */

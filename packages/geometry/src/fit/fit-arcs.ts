@@ -1,9 +1,9 @@
+import type { Chain } from '../curve/curve.ts';
+import { distanceToChain } from '../curve/distance.ts';
+import type { Heading } from '../curve/heading.ts';
+import { SAME_LENGTH } from '../curve/tolerance.ts';
 import { fitTrack } from './arc-spans.ts';
-import type { Heading } from './biarc.ts';
-import type { Chain } from './curve.ts';
-import { distanceToChain } from './distance.ts';
 import { findPeak } from './peak.ts';
-import { SAME_LENGTH } from './tolerance.ts';
 import type { ArcFit, Corners, Track } from './track.ts';
 
 export type { ArcFit, Corners } from './track.ts';

@@ -1,8 +1,8 @@
+import { type Chain, line } from '../curve/curve.ts';
+import { distanceTo } from '../curve/distance.ts';
+import type { Heading } from '../curve/heading.ts';
+import type { Point } from '../curve/point.ts';
 import { fitTrack } from './arc-spans.ts';
-import type { Heading } from './biarc.ts';
-import { type Chain, line } from './curve.ts';
-import { distanceTo } from './distance.ts';
-import type { Point } from './point.ts';
 import { splitAtCorners } from './scan-corners.ts';
 import { allowedScatter, headingsAlong, measureAlong, type Scan } from './scan-headings.ts';
 import type { ArcFit, Track } from './track.ts';

@@ -1,4 +1,4 @@
-import type { Curve } from './curve.ts';
+import type { Curve } from '../curve/curve.ts';
 import type { Loop } from './loop.ts';
 import { reverseCurves } from './loop.ts';
 

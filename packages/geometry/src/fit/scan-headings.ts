@@ -1,6 +1,6 @@
-import type { Heading } from './biarc.ts';
-import type { Point } from './point.ts';
-import { SAME_LENGTH } from './tolerance.ts';
+import type { Heading } from '../curve/heading.ts';
+import type { Point } from '../curve/point.ts';
+import { SAME_LENGTH } from '../curve/tolerance.ts';
 
 /** Points in order with the length along them, mm. */
 export interface Scan {
