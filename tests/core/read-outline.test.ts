@@ -145,6 +145,13 @@ describe('readOutline', () => {
     expect(Math.min(Math.abs(y - 1), Math.abs(y - 9))).toBeLessThan(1e-9);
   });
 
+  it('refuses a letter that some programs add to path data', () => {
+    expect(readOutline('M 0 9 H 11 r 30 4 33 2 V 0', 'mm')).toMatchObject({
+      sentence: 'fault.outline-unreadable',
+      figures: { rest: 'r 30 4 33 2 V 0' },
+    });
+  });
+
   it('gives extents that hold every point and touch the outermost', () => {
     const flags = fc.constantFrom('0 0', '0 1', '1 0', '1 1');
     fc.assert(

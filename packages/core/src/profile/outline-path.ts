@@ -60,6 +60,9 @@ export function drawPath(path: string, units: Units): Drawn | ToldFault {
     readonly segments: readonly unknown[];
   };
   if (parsed.err !== '') return explainSyntax(path, parsed.err);
+  // The library takes R for a curve through points, which no path data of SVG has.
+  const foreign = path.search(/r/i);
+  if (foreign >= 0) return tellFault('fault.outline-unreadable', { rest: path.slice(foreign, foreign + 20) });
   // With the M at its start and a Z at its end; strokes of no length count like any others.
   if (parsed.segments.length > MOST_PIECES + 2) return TOO_LONG;
   const chain: Curve[] = [];
