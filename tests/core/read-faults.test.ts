@@ -499,6 +499,11 @@ const OUTLINES: readonly (readonly string[])[] = [
     '12:38 outline-unreadable cuts[0].profile.path: the path is empty. Write it like "M 0 9 H 12 A 30 30 0 0 1 30 2 V 0".',
   ],
   [
+    'a curve of a draft that no other program reads',
+    'M 0 9 H 12 R 20 4 30 2 V 0',
+    '12:38 outline-unreadable cuts[0].profile.path: the path is not SVG path data: it cannot be read from "R 20 4 30 2 V 0". Write it like "M 0 9 H 12 A 30 30 0 0 1 30 2 V 0".',
+  ],
+  [
     'a path that breaks off',
     'M 0 9 H 12 L 30',
     '12:38 outline-unreadable cuts[0].profile.path: the path is not SVG path data: it breaks off at the end. Write it like "M 0 9 H 12 A 30 30 0 0 1 30 2 V 0".',

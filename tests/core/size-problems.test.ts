@@ -34,6 +34,23 @@ describe('what passed in silence', () => {
     );
   });
 
+  it('a spindle that leans towards the panel: tilted, and over the stock', () => {
+    // Bevels all round: a tilt takes nothing from them but what is drawn.
+    const tilted = (run: 'under' | 'over', degrees: number) => {
+      const profile = { shape: 'bevel', reach: 38, depth: 9, land: 11 } as const;
+      const raise = { name: 'raise', side: 'front', profile, run, tilt: (degrees * Math.PI) / 180 } as const;
+      return said(job({ cuts: [raise, job().cuts[1]!] })).filter((line) => line.includes('leans'));
+    };
+    expect(tilted('over', 45)).toEqual(['caution leans-over-panel cuts[0].run']);
+    expect(tilted('over', 12)).toEqual(['caution leans-over-panel cuts[0].run']);
+    for (const [run, degrees] of [
+      ['over', 0],
+      ['under', 45],
+      ['under', 90],
+    ] as const)
+      expect(tilted(run, degrees)).toEqual([]);
+  });
+
   it('a feather edge: a tip under 3 mm, or under what the shop says', () => {
     const thin: GivenJob = job({
       panel: { thickness: 16 },

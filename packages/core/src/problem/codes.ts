@@ -22,6 +22,7 @@ export const SEVERITIES = {
   'no-lip': 'error',
   'thin-lip': 'warning',
   'raises-meet': 'error',
+  'leans-over-panel': 'caution',
   // Knives
   'steel-past-foot': 'error',
   'face-never-reaches': 'error',

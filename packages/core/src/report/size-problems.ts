@@ -3,6 +3,7 @@ import { DEFAULTS } from '../job/defaults.ts';
 import type { Job } from '../job/job.ts';
 import type { Edge } from '../joint/edge.ts';
 import type { TongueReport } from '../joint/fit-report.ts';
+import { toDegrees } from '../measure/angle.ts';
 import type { Problem } from '../problem/problem.ts';
 import { sayProblem, told } from '../problem/say-joint.ts';
 
@@ -17,6 +18,7 @@ export function findSizeProblems(job: Job, edge: Edge, tongue: TongueReport): Pr
     ...tongueProblems(job, tongue),
     ...lipProblems(job),
     ...raiseProblems(job),
+    ...leanProblems(job),
   ];
 }
 
@@ -50,6 +52,14 @@ function tongueProblems(job: Job, { thicknessAtTip }: TongueReport): Problem[] {
   const least = job.shop?.rules.leastTongue ?? DEFAULTS.rules.leastTongue;
   if (thicknessAtTip === null || thicknessAtTip >= least) return [];
   return [sayProblem('feather-edge', 'cuts', { tip: thicknessAtTip, least }, job)];
+}
+
+/** Over the stock a tilted spindle leans the other way: towards the panel, its head and nut over the wood. */
+function leanProblems(job: Job): Problem[] {
+  return job.cuts.flatMap(({ name: cut, run, tilt }, k) => {
+    if (run !== 'over' || tilt === 0 || tilt === Math.PI / 2) return [];
+    return [sayProblem('leans-over-panel', `cuts[${k}].run`, { cut, tilt: toDegrees(tilt) }, job, { about: { cut } })];
+  });
 }
 
 /** A lip thinner than this, mm, breaks out as it is ploughed or splits off in use: common practice. */

@@ -46,4 +46,6 @@ export const JOINT_WORDS = {
     'The raises meet: the panel of {door} is {width:coarse} wide and {height:coarse} high, and two raises of {reach:coarse} take {both:coarse} of it. No field is left.',
   'raises-meet.panel':
     'The raises meet: the panel is {width:coarse} wide, and two raises of {reach:coarse} take {both:coarse} of it. No field is left.',
+  'leans-over-panel':
+    'The {cut} is run over the stock with the spindle tilted by {tilt:degrees}: the worked face lies up, the other on the table, and the top of the spindle leans towards the panel, with head and nut over the wood. The depth follows the thickness of each piece. See that the machine tilts that way, and turn the spindle by hand over the panel before it runs. Run under, the worked face lies on the table and the spindle leans away.',
 } as const;
