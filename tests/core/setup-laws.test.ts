@@ -2,9 +2,9 @@
 
 import { evaluate, type Job, prepareJob, readJob, type SetUp, sayStep, type Way } from '@fielded/core';
 import { describe, expect, it } from 'vitest';
+import { areaTaken } from '../../packages/core/src/setup/area-taken.ts';
 import { correctTogether } from '../../packages/core/src/setup/correction.ts';
 import { poseHead } from '../../packages/core/src/setup/pose.ts';
-import { areaTaken } from '../../packages/core/src/setup/set-up.ts';
 import { prepareWork } from '../../packages/core/src/setup/work.ts';
 import { planned, type ShopChanges, shopJob } from '../support/plans.ts';
 import { Random } from '../support/random.ts';
