@@ -237,7 +237,7 @@ describe('the page', () => {
   });
 
   it('works from a single file on disk, with everything that is fetched later in it', async () => {
-    const page = await bench.open(DESKTOP, pathToFileURL(join(bench.folder, 'fielded.html')).href);
+    const page = await bench.openAlone(DESKTOP, pathToFileURL(join(bench.folder, 'fielded.html')).href);
     const refused: string[] = [];
     page.on('console', (message) => message.type() === 'error' && refused.push(message.text()));
     expect(await page.locator('script[src], link[rel="stylesheet"]').count()).toBe(0);

@@ -53,7 +53,7 @@ describe('what is typed', () => {
   });
 
   it('in two tabs stays two jobs', async () => {
-    const one = await bench.open();
+    const one = await bench.openAlone();
     await depth(one).fill('4.9');
     await depth(one).blur();
     const two = await one.context().newPage();
@@ -70,7 +70,7 @@ describe('what is typed', () => {
   });
 
   it('is there again in a new tab after the last one was closed, and after New under Job', async () => {
-    const page = await bench.open();
+    const page = await bench.openAlone();
     await depth(page).fill('4.9');
     const again = await page.context().newPage();
     await page.close();
@@ -118,7 +118,7 @@ describe('a job file', () => {
   });
 
   it('that is hostile is refused in words, nothing of it is run, and the job at hand stays', async () => {
-    const page = await bench.open();
+    const page = await bench.openAlone();
     await watch(page);
     await page.reload();
     await ready(page);
@@ -160,7 +160,7 @@ describe('a job file', () => {
 
 describe('a link', () => {
   it('carries the whole job, and the job that was there is kept', async () => {
-    const page = await bench.open({ ...DESKTOP, permissions: ['clipboard-read', 'clipboard-write'] });
+    const page = await bench.openAlone({ ...DESKTOP, permissions: ['clipboard-read', 'clipboard-write'] });
     await depth(page).fill('4.9');
     await depth(page).blur();
     await page.locator('summary', { hasText: 'Job' }).click();
@@ -181,7 +181,7 @@ describe('a link', () => {
   });
 
   it('that is hostile is refused in words and nothing of it is run', async () => {
-    const page = await bench.open();
+    const page = await bench.openAlone();
     await watch(page);
     await depth(page).fill('4.9');
     await depth(page).blur();
@@ -207,7 +207,7 @@ describe('a link', () => {
 
 describe('without a network', () => {
   it('the page opens after one visit, with what is fetched later too, and keeps the job over an update', async () => {
-    const page = await bench.open({ ...DESKTOP, ...OFFLINE });
+    const page = await bench.openAlone({ ...DESKTOP, ...OFFLINE });
     await page.evaluate(() => navigator.serviceWorker.ready);
     await expect.poll(() => page.evaluate(() => navigator.serviceWorker.controller !== null)).toBe(true);
     await depth(page).fill('4.9');
@@ -253,7 +253,7 @@ const EXAMPLE = JSON.stringify({
 
 describe('a part of the page that cannot be fetched', () => {
   it('says so where it belongs, and is there at the second try', async () => {
-    const page = await bench.open();
+    const page = await bench.openAlone();
     await page.route('**/doors-panel-*.js', (route) => route.abort());
     await page.locator('.rooms').getByRole('button', { name: 'Doors', exact: true }).click();
     const failed = page.locator('.not-fetched');
@@ -265,7 +265,7 @@ describe('a part of the page that cannot be fetched', () => {
   });
 
   it('is told in words, no tick stands for what it would have checked, and asking again fetches it', async () => {
-    const page = await bench.open();
+    const page = await bench.openAlone();
     await page.route('**/whole-report-*', (route) => route.abort());
     await field(page, 'cuts[1].profile.depth').fill('1');
     await field(page, 'cuts[1].profile.depth').blur();

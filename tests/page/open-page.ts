@@ -5,21 +5,33 @@ import { type GivenFile, type Served, servePage } from '../../packages/cli/src/s
 import { builtPage } from '../support/built-page.ts';
 import { findBrowser, scratchFolder } from '../support/programs.ts';
 
-/** The page built from its sources, served, and a browser to open it in; all gone when the test file is done. */
+/** The page built from its sources, served, and a browser to open it in. */
 export interface Bench {
   readonly folder: string;
   readonly browser: Browser;
   address: string;
   /**
-   * A page in a browser of its own: nothing kept from before, and gone after the test. It keeps no worker for lack of a
-   * network unless OFFLINE is among the options: fetching everything anew takes a quarter of the time of a page.
+   * A page with nothing kept from before, in a tab that is used again by the next test that asks for the same kind of
+   * screen: to start one anew takes as long as the page itself.
    */
-  open(options?: BrowserContextOptions, at?: string): Promise<Page>;
+  open(options?: Screen, at?: string): Promise<Page>;
+  /**
+   * A page in a browser of its own, gone after the test: for tests that change more of the browser than one page keeps. It
+   * keeps no worker for lack of a network unless OFFLINE is among the options: fetching everything anew takes a quarter of
+   * the time of a page.
+   */
+  openAlone(options?: BrowserContextOptions, at?: string): Promise<Page>;
   /** Serves the page with files for its desk. */
   serve(files: readonly GivenFile[]): Promise<Served>;
 }
 
-export const PHONE: BrowserContextOptions = {
+/** What a page is seen on: its size, whether it is touched, its letters, and what its reader prefers. */
+export type Screen = Pick<
+  BrowserContextOptions,
+  'viewport' | 'deviceScaleFactor' | 'hasTouch' | 'isMobile' | 'locale' | 'reducedMotion' | 'colorScheme'
+>;
+
+export const PHONE: Screen = {
   viewport: { width: 390, height: 844 },
   deviceScaleFactor: 2,
   hasTouch: true,
@@ -27,26 +39,59 @@ export const PHONE: BrowserContextOptions = {
 };
 /** With the worker by which the page does without a network. */
 export const OFFLINE: BrowserContextOptions = { serviceWorkers: 'allow' };
-export const DESKTOP: BrowserContextOptions = { viewport: { width: 1440, height: 900 } };
+export const DESKTOP: Screen = { viewport: { width: 1440, height: 900 } };
+
+/** The browser of this process, for all its test files; it goes when the process does. */
+let launched: Promise<Browser> | undefined;
+
+function launch(): Promise<Browser> {
+  launched ??= chromium.launch({ executablePath: findBrowser().path, args: ['--no-sandbox', '--disable-gpu'] });
+  return launched;
+}
+
+interface SharedTab {
+  readonly kind: string;
+  readonly page: Page;
+}
+
+/** Tabs that no test uses, by the kind of their screen. */
+const idle = new Map<string, Page[]>();
 
 /** Sets up a bench for one test file. Whatever goes wrong on a page that was opened fails the file. */
 export function setUpBench(): Bench {
   const folder = scratchFolder();
   const closing: (() => Promise<unknown>)[] = [];
   const faults: string[] = [];
-  let contexts: BrowserContext[] = [];
+  let alone: BrowserContext[] = [];
+  let shared: SharedTab[] = [];
   const closed = new Set<BrowserContext>();
   const bench = { folder, address: '' } as { -readonly [K in keyof Bench]: Bench[K] };
-  bench.open = async (options = DESKTOP, at = bench.address) => {
+  const noteFaults = (page: Page) =>
+    page.on('pageerror', (error) => {
+      // A page that is torn down with a fetch on its way is not at fault.
+      if (!closed.has(page.context())) faults.push(`${error.message}\n${error.stack}`);
+    });
+
+  bench.openAlone = async (options = DESKTOP, at = bench.address) => {
     const context = await bench.browser.newContext({ locale: 'en-GB', serviceWorkers: 'block', ...options });
-    contexts.push(context);
-    context.on('page', (page) =>
-      page.on('pageerror', (error) => {
-        // A page that is torn down with a fetch on its way is not at fault.
-        if (!closed.has(context)) faults.push(`${error.message}\n${error.stack}`);
-      }),
-    );
+    alone.push(context);
+    context.on('page', noteFaults);
     const page = await context.newPage();
+    await page.goto(at);
+    await ready(page);
+    return page;
+  };
+  bench.open = async (
+    { reducedMotion = 'no-preference', colorScheme = 'light', ...screen } = DESKTOP,
+    at = bench.address,
+  ) => {
+    const kind = JSON.stringify(screen);
+    const page = idle.get(kind)?.pop() ?? (await newTab(bench.browser, screen));
+    shared.push({ kind, page });
+    noteFaults(page);
+    await page.emulateMedia({ reducedMotion, colorScheme, media: null });
+    if (screen.viewport) await page.setViewportSize(screen.viewport);
+    await forget(page, at);
     await page.goto(at);
     await ready(page);
     return page;
@@ -58,27 +103,56 @@ export function setUpBench(): Bench {
   };
   beforeAll(async () => {
     cpSync(await builtPage(), folder, { recursive: true });
-    bench.browser = await chromium.launch({
-      executablePath: findBrowser().path,
-      args: ['--no-sandbox', '--disable-gpu'],
-    });
+    bench.browser = await launch();
     const served = await servePage(folder, null);
     bench.address = served.address;
     closing.push(() => served.close());
   }, 60_000);
   // What a test leaves open goes on drawing beside the next one.
-  afterEach(async () => {
-    const open = contexts;
-    contexts = [];
-    for (const context of open) closed.add(context);
-    await Promise.all(open.map((context) => context.close()));
+  afterEach(async ({ task }) => {
+    const [contexts, tabs] = [alone, shared];
+    [alone, shared] = [[], []];
+    // Who failed in the middle of a drag leaves the button down.
+    const spoilt = task.result?.state === 'fail';
+    if (spoilt) contexts.push(...tabs.map(({ page }) => page.context()));
+    for (const context of contexts) closed.add(context);
+    await Promise.all([
+      ...contexts.map((context) => context.close()),
+      ...(spoilt ? [] : tabs.map((tab) => putAside(tab, bench.address))),
+    ]);
   });
   afterAll(async () => {
     for (const close of closing.reverse()) await close().catch(() => {});
-    await bench.browser?.close();
     if (faults.length > 0) throw new Error(`The page failed:\n${faults.join('\n')}`);
   });
   return bench;
+}
+
+async function newTab(browser: Browser, screen: Screen): Promise<Page> {
+  const context = await browser.newContext({ locale: 'en-GB', serviceWorkers: 'block', ...screen });
+  return context.newPage();
+}
+
+/** Lets nothing stand that the page kept at an address; what it writes on leaving is written before. */
+async function forget(page: Page, at: string): Promise<void> {
+  await page.goto(new URL('icon.svg', at).href);
+  await page.evaluate(() => {
+    localStorage.clear();
+    sessionStorage.clear();
+  });
+}
+
+/** What tests listen for on a page. */
+const HEARD = ['pageerror', 'console', 'request', 'response', 'dialog', 'download'];
+
+/** Keeps a tab for the next test, with nothing going on in it; a second tab beside it goes with all it shares with the first. */
+async function putAside({ kind, page }: SharedTab, address: string): Promise<void> {
+  const context = page.context();
+  if (page.isClosed() || context.pages().length > 1) return context.close();
+  for (const type of HEARD) await page.removeAllListeners(type);
+  await page.goto(new URL('icon.svg', address).href);
+  await page.mouse.move(0, 0);
+  idle.set(kind, [...(idle.get(kind) ?? []), page]);
 }
 
 /** Waits until the drawing stands. */

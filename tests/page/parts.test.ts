@@ -11,12 +11,7 @@ const SHOP = 'examples/kitchen/shop.yaml';
 const NOT_A_PART = /^(?:page|rolldown-runtime|fonts|take-in-address|dropped-files|running|template-file)-/;
 
 it('each part that fails is said in words, and comes at the next try', async () => {
-  const page = await bench.open({
-    ...DESKTOP,
-    serviceWorkers: 'block',
-    acceptDownloads: true,
-    reducedMotion: 'reduce',
-  });
+  const page = await bench.openAlone({ ...DESKTOP, reducedMotion: 'reduce' });
   // Someone who tries again at once, wherever the page says that a part is missing.
   await page.evaluate(() => {
     setInterval(() => {

@@ -53,7 +53,7 @@ async function go(page: Page, part: string, first?: string): Promise<void> {
 }
 
 it('goes from nothing to the quote', async () => {
-  const page = await bench.open({ ...PHONE, ...OFFLINE, reducedMotion: 'reduce' });
+  const page = await bench.openAlone({ ...PHONE, ...OFFLINE, reducedMotion: 'reduce' });
   const faults: string[] = [];
   const check = async (state: string) => {
     for (const colorScheme of ['light', 'dark'] as const) {

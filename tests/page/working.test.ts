@@ -63,7 +63,7 @@ describe('a newcomer', () => {
 
 describe('on a phone without a network', () => {
   it('a maker goes from nothing to doors, a cutting list and the set-up at the machine', async () => {
-    const page = await bench.open({ ...PHONE, ...OFFLINE });
+    const page = await bench.openAlone({ ...PHONE, ...OFFLINE });
     await page.evaluate(() => navigator.serviceWorker.ready);
     await expect.poll(() => page.evaluate(() => navigator.serviceWorker.controller !== null)).toBe(true);
     await page.context().setOffline(true);
