@@ -1,61 +1,29 @@
-import { type ArcFit, flipCurve } from '@fielded/geometry';
-import { toDegrees } from '../measure/angle.ts';
-import type { Units } from '../measure/length.ts';
-import type { Language } from '../problem/language.ts';
+import type { Chain } from '@fielded/geometry';
 import type { Problem } from '../problem/problem.ts';
-import type { Terms } from '../problem/terms.ts';
 import { profileChain } from '../profile/chain.ts';
-import type { Profile } from '../profile/profile.ts';
-import type { Head, Machine, Rules } from '../shop/shop.ts';
-import { clearEdge, type LeastAlong } from './edge-clearance.ts';
+import { describeOrder, inDegrees, reportRelief, reportWall, reportWood } from './describe-knife.ts';
+import { clearEdge } from './edge-clearance.ts';
 import { outlineExtent } from './extent.ts';
 import { faceReach } from './face-reach.ts';
 import { headForHand } from './hand.ts';
-import { cuttingPoint, type KnifeFace, knifeFace, knifePoint, localRake, type SteelPoint } from './knife-face.ts';
+import { type KnifeFace, knifeFace } from './knife-face.ts';
+import type { KnifeOrder } from './knife-order.ts';
 import {
   findGapProblems,
   findLipProblems,
   findRoomProblems,
   findRubbing,
-  type KnifeSubject,
   reportLimiterUnreached,
   reportUnreached,
 } from './knife-problems.ts';
-import type { KnifeOrdinate, KnifeReport, WallReport } from './knife-report.ts';
+import type { KnifeReport } from './knife-report.ts';
 import { makeLimiter } from './limiter.ts';
-import { edgeOrdinates, steelOrdinates } from './ordinates.ts';
 import { type SeenProfile, seeFrom, seeProfile } from './seen-profile.ts';
-import { AS_DRAWN, findLip, type Setting, setSteel } from './set-steel.ts';
-import { lengthFromTip, steelOutline, steelPath } from './steel-outline.ts';
-import { type TightWall, tightWalls } from './tight-walls.ts';
+import { AS_DRAWN, findLip, setSteel } from './set-steel.ts';
+import { shapeSteel } from './shape-steel.ts';
+import { lengthFromTip, steelPath } from './steel-outline.ts';
+import { tightWalls } from './tight-walls.ts';
 import { seeSteel } from './wood-profile.ts';
-
-/** What a knife is wanted for. Lengths mm, `tilt` in radians. */
-export interface KnifeOrder {
-  readonly name: string;
-  readonly knife: string | null;
-  readonly headName: string;
-  readonly head: Head;
-  /** What it leaves in the wood. */
-  readonly profile: Profile;
-  /** Its outline as taken off the steel, where it was; then that is the outline, and nothing is fitted. */
-  readonly steel?: Profile;
-  readonly tilt: number;
-  /** Where the cut sets the profile, and on what stock. */
-  readonly setting: Setting;
-  readonly groundFor: KnifeReport['groundFor'];
-  /** Whether nobody said what it is ground for. */
-  readonly assumed: boolean;
-  /** Relief ground on its walls square to the spindle, radians, where the shop says. */
-  readonly sideRelief?: number;
-  readonly rules: Rules;
-  readonly machines: Readonly<Record<string, Machine>>;
-  readonly units: Units;
-  readonly terms?: Terms;
-  readonly language?: Language;
-  /** Its place in the file, for its problems. */
-  readonly at: string;
-}
 
 /** Ordinates stand this far apart, mm: 1 mm, or 1/32 in. */
 const ORDINATE_STEP = { mm: 1, in: 25.4 / 32 };
@@ -68,7 +36,6 @@ const ORDINATE_STEP = { mm: 1, in: 25.4 / 32 };
 export function makeKnife(order: KnifeOrder): { knife: KnifeReport | null; problems: readonly Problem[] } {
   const { tilt, rules, setting } = order;
   const head = headForHand(order.head, order.groundFor);
-  const subject: KnifeSubject = order;
   const face = knifeFace(head);
 
   // The wood's outline, and the steel's that runs on past edge and face: what was measured is all the steel there is.
@@ -84,7 +51,7 @@ export function makeKnife(order: KnifeOrder): { knife: KnifeReport | null; probl
   if (!reach.reaches)
     return {
       knife: null,
-      problems: [...findGapProblems(subject), reportUnreached(subject, leastOf(wood, face), reach.greatest)],
+      problems: [...findGapProblems(order), reportUnreached(order, leastOf(wood, face), reach.greatest)],
     };
 
   // Does it get in past the panel's edge too? If not, there is no room for an overrun.
@@ -98,13 +65,11 @@ export function makeKnife(order: KnifeOrder): { knife: KnifeReport | null; probl
   const edge = clearEdge(wood, face, head);
   const walls = tightWalls(wood, face, head.wedge, rules.leastSideClearance);
   const problems = [
-    ...findGapProblems(subject),
-    ...findRoomProblems(subject, leastRadius, shape.axial, order.machines),
-    ...findRubbing(subject, edge, walls, rules),
-    ...(order.knife === null || setting === AS_DRAWN
-      ? []
-      : findLipProblems(subject, order.knife, findLip(chain, setting), order.steel !== undefined)),
-    ...(limiter ? [] : [reportLimiterUnreached(subject)]),
+    ...findGapProblems(order),
+    ...findRoomProblems(order, leastRadius, shape.axial, order.machines),
+    ...findRubbing(order, edge, walls, rules),
+    ...findLipsOf(order, chain),
+    ...(limiter ? [] : [reportLimiterUnreached(order)]),
   ];
   const past = seen === whole ? (overrun ?? 0) : 0;
   const knife: KnifeReport = {
@@ -128,75 +93,14 @@ export function makeKnife(order: KnifeOrder): { knife: KnifeReport | null; probl
   return { knife, problems };
 }
 
-/** The steel itself: its outline on the face, how wide it is on the steel and along the spindle, and its ordinates. */
-function shapeSteel(seen: SeenProfile, steel: SeenProfile | undefined, face: KnifeFace, head: Head, step: number) {
-  const outline: ArcFit = steel
-    ? { chain: steel.chain.map((c) => flipCurve(c, 0)), deviation: 0 }
-    : steelOutline(seen, face);
-  const { width } = outlineExtent(steel ? steel.chain : seen.chain);
-  const points = steel ? steelOrdinates(steel, step) : edgeOrdinates(seen.chain, face, step);
-  return {
-    outline,
-    // Sheared, the knife is wider on the steel than the cut is along the spindle.
-    width: steel ? width : width / face.cosShear,
-    axial: steel ? width * face.cosShear : width,
-    ordinates: points.map((p) => withRake(p, face, head.wedge)),
-  };
+/** Lips that a knife set deeper or further in than it is drawn for would leave; a knife not bought yet is ground as it is set. */
+function findLipsOf(order: KnifeOrder, chain: Chain): Problem[] {
+  const { knife, setting } = order;
+  if (knife === null || setting === AS_DRAWN) return [];
+  return findLipProblems(order, knife, findLip(chain, setting), order.steel !== undefined);
 }
 
-/** What the order and the head say, angles in degrees. */
-function describeOrder(order: KnifeOrder, head: Head, face: KnifeFace, leastRadius: number) {
-  return {
-    cut: order.name,
-    knife: order.knife,
-    head: order.headName,
-    cuttingRadius: face.radius,
-    leastRadius,
-    rake: toDegrees(head.rake),
-    shear: toDegrees(head.shear),
-    wedge: toDegrees(head.wedge),
-    presented: toDegrees(order.tilt),
-    groundFor: order.groundFor,
-    assumed: order.assumed,
-    count: head.knives,
-    thickness: head.knifeThickness,
-    bodyRadius: head.bodyDiameter / 2,
-    headHeight: head.height,
-  };
-}
-
-function reportWood(wood: SeenProfile): KnifeReport['wood'] {
-  const { height, width } = outlineExtent(wood.chain);
-  return { outline: steelPath(wood.chain.map((c) => flipCurve(c, 0))), length: height, width };
-}
-
-function reportRelief({ rules, sideRelief }: KnifeOrder): NonNullable<KnifeReport['sideRelief']> {
-  return {
-    least: toDegrees(rules.leastSideClearance),
-    ground: sideRelief === undefined ? null : toDegrees(sideRelief),
-  };
-}
-
-function reportWall({ seenFrom, seenTo, ...w }: TightWall, face: KnifeFace): WallReport {
-  const onSteel = (p: { x: number; y: number }) => knifePoint(face, p.x, face.radius + p.y);
-  return {
-    ...w,
-    sideClearance: toDegrees(w.sideClearance),
-    draft: w.draft === null ? null : toDegrees(w.draft),
-    onSteel: { from: onSteel(seenFrom), to: onSteel(seenTo) },
-  };
-}
-
-function withRake(p: SteelPoint, face: KnifeFace, wedge: number): KnifeOrdinate {
-  const { station, radius } = cuttingPoint(face, p);
-  const rake = localRake(face, station, radius);
-  return { ...p, radius, rake: toDegrees(rake), clearance: toDegrees(Math.PI / 2 - rake - wedge) };
-}
-
+/** How near the axis the face would have to reach, mm. */
 function leastOf(seen: SeenProfile, face: KnifeFace): number {
   return face.radius - outlineExtent(seen.chain).height;
-}
-
-function inDegrees({ least, at }: LeastAlong): LeastAlong {
-  return { least: toDegrees(least), at };
 }
