@@ -1,6 +1,7 @@
 // Blanks against a search through all ways to share panels out.
 import { describe, expect, it } from 'vitest';
-import { type BlankItem, type BlankRules, makeBlanks } from '../../packages/core/src/door/blanks.ts';
+import type { BlankRules } from '../../packages/core/src/door/blank-rules.ts';
+import { type BlankItem, makeBlanks } from '../../packages/core/src/door/blanks.ts';
 import { coverAll } from '../../packages/core/src/door/cover.ts';
 import { Random } from '../support/random.ts';
 import { processorTime } from '../support/timing.ts';

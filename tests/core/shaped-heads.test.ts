@@ -12,12 +12,9 @@ import {
   squareGap,
 } from '../../packages/core/src/door/head.ts';
 import { tornShoulder } from '../../packages/core/src/door/head-report.ts';
-import {
-  areaWithin,
-  outlineLength,
-  shapedOutline,
-  volumeTakenRound,
-} from '../../packages/core/src/door/shaped-panel.ts';
+import { areaWithin, outlineLength } from '../../packages/core/src/door/outline-measures.ts';
+import { shapedOutline } from '../../packages/core/src/door/shaped-panel.ts';
+import { volumeTakenRound } from '../../packages/core/src/door/volume-taken-round.ts';
 import { Random } from '../support/random.ts';
 
 const CATHEDRAL = { shape: 'cathedral', rise: 60, crown: 120, ears: 80 } as const;

@@ -1,14 +1,7 @@
-import { coverAll, EXACT, type Limits } from './cover.ts';
+import { type BlankRules, limitsOf, sawn } from './blank-rules.ts';
+import { describeBlanks, describeLeft } from './describe-blanks.ts';
 import type { Blank, BlankPanel, LeftOver } from './door-report.ts';
-
-/** The shop's rules for blanks, mm. */
-export interface BlankRules {
-  readonly leastEndGrainWidth: number;
-  readonly greatestBlankWidth: number;
-  readonly kerf: number;
-  /** Cleaned off each sawn edge. */
-  readonly edgeAllowance: number;
-}
+import { coverNarrow, type Joined, type Known, withWide } from './ride-wide.ts';
 
 /** A panel to be made: its width across the grain and its length along it, mm. */
 export interface BlankItem {
@@ -58,11 +51,6 @@ function byLength(items: readonly BlankItem[]): Map<number, BlankItem[]> {
   return groups;
 }
 
-interface Joined {
-  readonly bins: BlankPanel[][];
-  readonly left: BlankPanel[];
-}
-
 function joinLength(group: readonly BlankItem[], rules: BlankRules, spares: boolean): Joined {
   const narrow = group.filter(({ width }) => width < rules.leastEndGrainWidth);
   const wide = group.filter(({ width }) => width >= rules.leastEndGrainWidth);
@@ -90,32 +78,8 @@ function joinLots(narrow: readonly BlankPanel[], wide: readonly BlankPanel[], ru
   return again === null ? { bins, left } : { bins: [...bins, ...again], left: [] };
 }
 
-/** What one more panel costs of a blank's width beside its own. */
-function sawn({ kerf, edgeAllowance }: BlankRules): number {
-  return kerf + 2 * edgeAllowance;
-}
-
-/** Sizes and limits with each panel's saw cut added to it: k panels then have k saw cuts, one more than they need. */
-function limitsOf(rules: BlankRules): Limits {
-  const cut = sawn(rules);
-  return { least: rules.leastEndGrainWidth + cut, most: rules.greatestBlankWidth + cut };
-}
-
 /** Longer lists are shared out in lots of so many panels, a number that most numbers of panels to a blank divide. */
 const LOT = 240;
-
-/** What lots of sizes gave: lots of the same sizes are shared out alike. */
-type Known = Map<string, number[][] | null>;
-
-function coverNarrow(narrow: readonly BlankPanel[], rules: BlankRules, known?: Known): BlankPanel[][] | null {
-  const cut = sawn(rules);
-  const sizes = narrow.map(({ width }) => width + cut);
-  const key = sizes.join(' ');
-  const found = known?.get(key);
-  const bins = found === undefined ? coverAll(sizes, limitsOf(rules)) : found;
-  known?.set(key, bins);
-  return bins === null ? null : bins.map((bin) => bin.map((i) => narrow[i]!));
-}
 
 /** A long list as lots, dealt out by width like cards; the last takes the remainder, and may be twice as long. */
 function splitLots(panels: readonly BlankPanel[]): (readonly BlankPanel[])[] {
@@ -127,118 +91,6 @@ function splitLots(panels: readonly BlankPanel[]): (readonly BlankPanel[])[] {
     lots[i < count * LOT ? i % count : count - 1]!.push(panel);
   });
   return lots;
-}
-
-/** Ways of sharing out that are tried before the rest is shared out first fit. */
-const MOST_WAYS = 20_000;
-
-/**
- * The fewest narrow panels left over where not all can lie in blanks of their own. Every choice of panels to leave out, and of
- * those that ride with a wide one, is tried from the fewest up; of long lists only the widest are left out.
- */
-function withWide(narrow: readonly BlankPanel[], wide: readonly BlankPanel[], rules: BlankRules): Joined {
-  // Each panel is told from its equals, which may be one and the same object.
-  const bySize = narrow.map((panel) => ({ ...panel })).sort((p, q) => q.width - p.width);
-  const cut = sawn(rules);
-  const total = narrow.reduce((sum, { width }) => sum + width + cut, 0);
-  if (wide.length === 0 && total < limitsOf(rules).least) return { bins: [], left: bySize };
-  // A wide panel has the more room for narrow ones the narrower it is.
-  const hosts = [...wide].sort((p, q) => p.width - q.width).slice(0, narrow.length);
-  const budget = { ways: MOST_WAYS };
-  for (let out = 0; out < narrow.length && budget.ways > 0; out++) {
-    for (const left of choices(bySize, out)) {
-      const rest = bySize.filter((panel) => !left.includes(panel));
-      const bins = placeAll(rest, hosts, rules, budget);
-      if (bins !== null) return { bins, left };
-      if (budget.ways <= 0) break;
-    }
-  }
-  return carryMost(bySize, hosts, rules);
-}
-
-/** First fit: as many as the wide panels carry, the widest left over; found by halving, since fewer are easier to carry. */
-function carryMost(narrow: readonly BlankPanel[], hosts: readonly BlankPanel[], rules: BlankRules): Joined {
-  const { most } = limitsOf(rules);
-  let [few, many] = [0, narrow.length];
-  while (few < many) {
-    const out = Math.floor((few + many) / 2);
-    if (carry(narrow.slice(out), hosts, sawn(rules), most) === null) few = out + 1;
-    else many = out;
-  }
-  return { bins: carry(narrow.slice(few), hosts, sawn(rules), most) ?? [], left: narrow.slice(0, few) };
-}
-
-/** Sets of `count` panels to leave out, the widest first; for long lists only the first. */
-function* choices(panels: readonly BlankPanel[], count: number): Generator<BlankPanel[]> {
-  if (panels.length > EXACT) {
-    yield panels.slice(0, count);
-    return;
-  }
-  const pick = function* (from: number, chosen: BlankPanel[]): Generator<BlankPanel[]> {
-    if (chosen.length === count) {
-      yield [...chosen];
-      return;
-    }
-    for (let i = from; i <= panels.length - (count - chosen.length); i++) {
-      // Equal widths are interchangeable.
-      if (i > from && panels[i]!.width === panels[i - 1]!.width) continue;
-      chosen.push(panels[i]!);
-      yield* pick(i + 1, chosen);
-      chosen.pop();
-    }
-  };
-  yield* pick(0, []);
-}
-
-/** All panels in blanks, as few as possible of them riding with wide ones; null where that cannot be. */
-function placeAll(
-  panels: readonly BlankPanel[],
-  hosts: readonly BlankPanel[],
-  rules: BlankRules,
-  budget: { ways: number },
-): BlankPanel[][] | null {
-  // Long lists take longer to try.
-  const cost = 1 + Math.floor(panels.length / 3);
-  budget.ways -= cost;
-  const own = coverNarrow(panels, rules);
-  if (own !== null || hosts.length === 0) return own;
-  const cut = sawn(rules);
-  const { most } = limitsOf(rules);
-  for (let riding = 1; riding <= panels.length; riding++) {
-    for (const riders of choices(panels, riding)) {
-      budget.ways -= cost;
-      if (budget.ways <= 0) return null;
-      const rest = panels.filter((panel) => !riders.includes(panel));
-      const restBins = rest.length === 0 ? [] : coverNarrow(rest, rules);
-      if (restBins === null) continue;
-      const carried = carry(riders, hosts, cut, most);
-      if (carried !== null) return [...restBins, ...carried];
-    }
-  }
-  return null;
-}
-
-/** Riders on as few hosts as hold them, first fit from the widest rider. */
-function carry(
-  riders: readonly BlankPanel[],
-  hosts: readonly BlankPanel[],
-  cut: number,
-  most: number,
-): BlankPanel[][] | null {
-  const bins = hosts.map((host) => ({ panels: [host], width: host.width + cut }));
-  const least = riders.reduce((narrowest, { width }) => Math.min(narrowest, width), Number.POSITIVE_INFINITY);
-  let first = 0;
-  for (const rider of riders) {
-    // Hosts that are full even for the narrowest rider are not looked at again.
-    while (first < bins.length && bins[first]!.width + least + cut > most + 1e-9) first++;
-    let at = first;
-    while (at < bins.length && bins[at]!.width + rider.width + cut > most + 1e-9) at++;
-    const bin = bins[at];
-    if (bin === undefined) return null;
-    bin.panels.push(rider);
-    bin.width += rider.width + cut;
-  }
-  return bins.filter(({ panels }) => panels.length > 1).map(({ panels }) => panels);
 }
 
 /** What is left over in as few lots as the greatest width allows, each with a spare that fills it up. */
@@ -261,42 +113,4 @@ function fillUp({ bins, left }: Joined, rules: BlankRules): Joined {
   }
   close();
   return { bins: [...bins, ...filled], left: [] };
-}
-
-/** Blanks with their rips; equal ones counted together. */
-function describeBlanks(length: number, bins: readonly BlankPanel[][], rules: BlankRules): Blank[] {
-  const cut = sawn(rules);
-  const found = new Map<string, Blank & { quantity: number }>();
-  for (const bin of bins) {
-    const panels = [...bin].sort((p, q) => q.width - p.width).map(({ door, width }) => ({ door, width }));
-    const key = JSON.stringify(panels);
-    const same = found.get(key);
-    if (same !== undefined) {
-      found.set(key, { ...same, quantity: same.quantity + 1 });
-      continue;
-    }
-    let at = 0;
-    const rips = panels.slice(0, -1).map(({ width }) => {
-      at += width + cut;
-      return at - cut / 2;
-    });
-    const width = panels.reduce((total, panel) => total + panel.width, 0) + (panels.length - 1) * cut;
-    found.set(key, { length, width, panels, rips, quantity: 1 });
-  }
-  return [...found.values()];
-}
-
-/** Missing to a blank: the least width less what lies there, less one kerf with its allowances. */
-function describeLeft(length: number, left: readonly BlankPanel[], rules: BlankRules): LeftOver[] {
-  if (left.length === 0) return [];
-  const cut = sawn(rules);
-  const lies = left.reduce((total, { width }) => total + width, 0) + (left.length - 1) * cut;
-  const missing = Math.max(0, rules.leastEndGrainWidth - lies - cut);
-  const found = new Map<string, LeftOver>();
-  for (const { door, width } of left) {
-    const key = `${door} ${width}`;
-    const same = found.get(key);
-    found.set(key, { door, width, length, missing, quantity: (same?.quantity ?? 0) + 1 });
-  }
-  return [...found.values()];
 }

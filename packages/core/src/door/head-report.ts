@@ -16,7 +16,8 @@ import {
   squareGap,
 } from './head.ts';
 import { type HeadCorner, headCorner } from './head-corner.ts';
-import { areaWithin, hasOutline, outlineLength, type ShapedPanel, shapedOutline } from './shaped-panel.ts';
+import { areaWithin, outlineLength } from './outline-measures.ts';
+import { hasOutline, type ShapedPanel, shapedOutline } from './shaped-panel.ts';
 
 /** A cut that goes round a head: how far in it reaches, and the cutting radius of its head, mm; null where none is named. */
 export interface HeadCut {

@@ -2,16 +2,10 @@ import { curveBox, joinBoxes } from '@fielded/geometry';
 import { type Door, type Insertion, layOpenings, panelSize, type Size } from './door.ts';
 import type { DoorPanel } from './door-report.ts';
 import { shapedPanel } from './head-report.ts';
+import { areaWithin } from './outline-measures.ts';
 import { volumeTaken } from './panel-volume.ts';
-import {
-  areaWithin,
-  hasOutline,
-  integrate,
-  type ShapedPanel,
-  shapedOutline,
-  type TakenStretch,
-  volumeTakenRound,
-} from './shaped-panel.ts';
+import { hasOutline, type ShapedPanel, shapedOutline } from './shaped-panel.ts';
+import { integrate, type TakenStretch, volumeTakenRound } from './volume-taken-round.ts';
 
 /** What all panels of a job have in common. Lengths mm, areas mm². */
 export interface PanelSection {

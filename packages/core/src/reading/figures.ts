@@ -45,7 +45,7 @@ export const FIGURE = 'figure';
  * A figure read from what the file holds by `read`. Its fault is the issue's requirement, to be put into words with its
  * place; `about` tells the published JSON Schema what may be written.
  */
-function figure<T>(about: About, read: (input: unknown) => Reading<T>): Figure<T> {
+export function figure<T>(about: About, read: (input: unknown) => Reading<T>): Figure<T> {
   return v.pipe(v.any(), readingOf(read), v.metadata({ ...about }));
 }
 
@@ -218,40 +218,4 @@ export function kindOf(input: unknown, wanted: Said): Said {
   if (typeof input === 'object') return toldPart('read.group', { wanted });
   if (typeof input === 'boolean') return toldPart('read.other', { wanted });
   return toldPart(typeof input === 'number' ? 'read.number' : 'read.words', { wanted });
-}
-
-/** A line of text of up to `most` characters; a whole number stands for its digits, since makers number their doors. */
-export function text(word: string, most = 200): Figure<string> {
-  const wanted = toldPart('wanted.text', { word, most });
-  return figure({ form: 'text' }, (input) => {
-    const line = typeof input === 'number' && Number.isInteger(input) ? String(input) : input;
-    if (typeof line !== 'string')
-      return { code: 'wrong-type', read: kindOf(input, toldPart('wanted.word', { word })), wanted };
-    if (line.trim() === '') return { code: 'empty-value', read: toldPart('read.empty', {}), wanted };
-    return line.length > most
-      ? { code: 'out-of-range', read: toldPart('read.too-long', { characters: line.length }), wanted }
-      : { value: line };
-  });
-}
-
-/** A currency by its ISO 4217 code: three capital letters. */
-export function currency(): Figure<string> {
-  const wanted = toldPart('wanted.currency', {});
-  return figure({ form: 'text' }, (input) => {
-    if (typeof input !== 'string')
-      return { code: 'wrong-type', read: kindOf(input, toldPart('wanted.a-currency', {})), wanted };
-    return /^[A-Z]{3}$/.test(input)
-      ? { value: input }
-      : { code: 'unknown-choice', read: toldPart('read.not-a-currency', {}), wanted };
-  });
-}
-
-/** SVG path data, still as text: what it draws is read with the profile. */
-export function path(): Figure<string> {
-  const wanted = toldPart('wanted.path', {});
-  return figure({ form: 'text' }, (input) =>
-    typeof input === 'string'
-      ? { value: input }
-      : { code: 'wrong-type', read: kindOf(input, toldPart('wanted.path-data', {})), wanted },
-  );
 }

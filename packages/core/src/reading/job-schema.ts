@@ -1,11 +1,12 @@
 import * as v from 'valibot';
 import { DEFAULTS } from '../job/defaults.ts';
 import type { Units } from '../measure/length.ts';
-import { angle, length, millimetres, moisture, number, path, presentation, temperature, text } from './figures.ts';
+import { angle, length, millimetres, moisture, number, presentation, temperature } from './figures.ts';
 import type { JobFile } from './job-file.ts';
 import { MOST_CUTS, MOST_DOORS } from './limits.ts';
 import { profileSchema, withShapes } from './profile-schema.ts';
 import { about, group, oncePerUnit, VERSION } from './schema-shapes.ts';
+import { path, text } from './texts.ts';
 import { speciesSchema } from './wood-schema.ts';
 
 const ABOVE_NOTHING = { above: 0 };

@@ -1,8 +1,9 @@
 import * as v from 'valibot';
 import { DEFAULTS } from '../job/defaults.ts';
 import type { Units } from '../measure/length.ts';
-import { length, millimetres, number, path, text } from './figures.ts';
+import { length, millimetres, number } from './figures.ts';
 import { about, byShape, group } from './schema-shapes.ts';
+import { path, text } from './texts.ts';
 
 const NAMED_SHAPES = ['rebate', 'bevel', 'cove', 'ovolo', 'ogee'] as const;
 

@@ -1,8 +1,9 @@
 import * as v from 'valibot';
 import { DEFAULTS } from '../job/defaults.ts';
 import type { Rates } from '../shop/rates.ts';
-import { currency, number, text } from './figures.ts';
+import { number } from './figures.ts';
 import { about, group, named } from './schema-shapes.ts';
+import { currency, text } from './texts.ts';
 
 /** The shop's prices and times: what a quote is made from. */
 export function ratesSchema(): v.GenericSchema<unknown, Rates> {

@@ -1,12 +1,13 @@
 import * as v from 'valibot';
 import { DEFAULTS } from '../job/defaults.ts';
 import type { Units } from '../measure/length.ts';
-import { angle, length, millimetres, number, presentation, text } from './figures.ts';
+import { angle, length, millimetres, number, presentation } from './figures.ts';
 import type { ShopFile } from './job-file.ts';
 import { MOST_HEADS, MOST_KNIVES, MOST_MACHINES } from './limits.ts';
 import { withShapes } from './profile-schema.ts';
 import { ratesSchema } from './rates-schema.ts';
 import { about, group, named, oncePerUnit, VERSION } from './schema-shapes.ts';
+import { text } from './texts.ts';
 import { ownWood } from './wood-schema.ts';
 
 const ABOVE_NOTHING = { above: 0 };

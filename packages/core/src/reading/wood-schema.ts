@@ -1,6 +1,7 @@
 import * as v from 'valibot';
-import { number, text } from './figures.ts';
+import { number } from './figures.ts';
 import { about, group } from './schema-shapes.ts';
+import { text } from './texts.ts';
 
 /** A wood by its name, or with its own figures. */
 export function speciesSchema(): v.GenericSchema {

@@ -12,7 +12,7 @@ import { type Judged, listWays } from './ways.ts';
 import { prepareWork, type Work } from './work.ts';
 
 /** A set-up, and what to move where its test piece reads too much or too little. */
-export interface Corrected {
+interface Corrected {
   readonly setUp: SetUp;
   readonly correction: Correction[];
 }

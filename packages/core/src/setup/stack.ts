@@ -1,15 +1,13 @@
 import type { Voice } from '../problem/language.ts';
 import type { Problem } from '../problem/problem.ts';
-import { sayProblem } from '../problem/say.ts';
 import type { Machine, Shop } from '../shop/shop.ts';
 import { findAgainst, type Trial } from './against.ts';
-import { areaTaken, greatestArea } from './area-taken.ts';
-import { chooseFeed } from './feed.ts';
 import { findHole } from './hole.ts';
 import type { Rotation, Run, StackReport } from './plan.ts';
 import { poseHead } from './pose.ts';
 import { type ChosenSpeed, rimSpeed, speedsAllowed } from './speed.ts';
-import { type Judged, leastRadiusOf, warnOf } from './ways.ts';
+import { againstPasses, againstStack, feedOf, type NamedMachine, tongueBetween } from './stack-against.ts';
+import { type Judged, warnOf } from './ways.ts';
 import type { Work } from './work.ts';
 
 /** Two heads on one spindle, with the way of each where it works. */
@@ -18,9 +16,6 @@ export interface JudgedStack {
   /** Lower and upper head; left out where it does not work. */
   readonly ways?: readonly [Judged, Judged];
 }
-
-/** Fences that differ by less than this, mm, are one fence. */
-const SAME_FENCE = 0.01;
 
 /**
  * Judges both heads at once (formula U11): two cuts of opposite sides, one under and one over the stock, with a spacer
@@ -47,11 +42,6 @@ export function judgeStack(works: readonly Work[], shop: Shop, voice: Voice): Ju
     }
   }
   return best;
-}
-
-interface NamedMachine {
-  readonly name: string;
-  readonly machine: Machine;
 }
 
 function judgeOn(on: NamedMachine, lower: Work, upper: Work, shop: Shop, voice: Voice): JudgedStack {
@@ -100,10 +90,6 @@ function judgeOn(on: NamedMachine, lower: Work, upper: Work, shop: Shop, voice: 
 
 const SEAT_CODES: readonly string[] = ['seat-too-low', 'seat-too-high'];
 
-function feedOf(work: Work, machine: Machine, speed: number, rules: Shop['rules']): number {
-  return chooseFeed(work.head, machine, speed, leastRadiusOf(work), rules).feedRate;
-}
-
 /** Stands in for a speed that the stack has not, so that the two heads' own speeds are not asked for again. */
 const NO_SPEED: ChosenSpeed = { speed: 0, rim: 0, tooSlow: false };
 
@@ -126,10 +112,6 @@ function spacerBetween(lower: Work, upper: Work): number | null {
   return u1 === undefined || u2 === undefined ? null : tongueBetween(lower, upper) - u1 - u2;
 }
 
-function tongueBetween(lower: Work, upper: Work): number {
-  return lower.thickness - lower.cut.depth - upper.cut.depth;
-}
-
 /** The highest speed inside both heads' windows, the least rim speed included. */
 function commonSpeed(lower: Work, upper: Work, machine: Machine, rules: Shop['rules']): ChosenSpeed | undefined {
   const both = speedsAllowed(lower.head, machine, rules).filter(
@@ -141,65 +123,6 @@ function commonSpeed(lower: Work, upper: Work, machine: Machine, rules: Shop['ru
   if (fastest === undefined) return undefined;
   const widest = Math.max(lower.head.cuttingDiameter, upper.head.cuttingDiameter);
   return { speed: fastest, rim: rimSpeed(widest, fastest), tooSlow: false };
-}
-
-/** What stands against two heads on one spindle, beside what stands against each. */
-function againstStack(
-  lower: Work,
-  upper: Work,
-  { name, machine }: NamedMachine,
-  spacer: number | null,
-  speed: ChosenSpeed | undefined,
-  rules: Shop['rules'],
-  voice: Voice,
-): Problem[] {
-  const problems: Problem[] = [];
-  const names = { lower: lower.cut.name, upper: upper.cut.name, machine: name };
-  const at = 'cuts';
-  if (lower.cut.tilt !== 0 || upper.cut.tilt !== 0) problems.push(sayProblem('stack-not-flat', at, names, voice));
-  if (spacer !== null && spacer < -1e-9) {
-    const figures = { ...names, short: -spacer, tongue: tongueBetween(lower, upper) };
-    problems.push(sayProblem('stack-spacer', at, figures, voice));
-  }
-  const [x1, x2] = [lower, upper].map(({ head, cut }) => head.cuttingDiameter / 2 - cut.reach) as [number, number];
-  if (Math.abs(x1 - x2) > SAME_FENCE) {
-    const wanted = 2 * (x1 + upper.cut.reach);
-    const reach = upper.head.cuttingDiameter / 2 - x1;
-    const figures = { ...names, x1, x2, wanted, reach };
-    problems.push(
-      reach > 0
-        ? sayProblem('stack-fence', at, figures, voice)
-        : sayProblem('stack-fence.head', at, { ...names, x1, x2, wanted }, voice),
-    );
-  }
-  if (lower.hand === upper.hand) problems.push(sayProblem('stack-hands', at, names, voice));
-  const height = lower.head.height + upper.head.height + Math.max(0, spacer ?? 0);
-  if (machine.spindleLength !== undefined && height > machine.spindleLength + 1e-6) {
-    const figures = { ...names, height, length: machine.spindleLength };
-    problems.push(sayProblem('stack-spindle', at, figures, voice));
-  }
-  if (speed === undefined) {
-    const [least, most] = rules.rimSpeed;
-    problems.push(sayProblem('stack-speed', at, { ...names, least, most }, voice));
-  }
-  return problems;
-}
-
-/** Stacked work is one pass: the powers of both add. */
-function againstPasses(
-  [lower, upper]: readonly [Trial, Trial],
-  speed: ChosenSpeed | undefined,
-  rules: Shop['rules'],
-  voice: Voice,
-): Problem[] {
-  const { machine, machineName, work } = lower;
-  if (speed === undefined || machine.power === undefined) return [];
-  const feedRate = Math.min(...[lower, upper].map((each) => feedOf(each.work, machine, speed.speed, rules)));
-  const area = areaTaken(work, [], work.cut.depth) + areaTaken(upper.work, [], upper.work.cut.depth);
-  const most = greatestArea(machine.power, feedRate, rules)!;
-  if (area <= most) return [];
-  const figures = { lower: work.cut.name, upper: upper.work.cut.name, machine: machineName, area, most };
-  return [sayProblem('stack-passes', 'cuts', figures, voice)];
 }
 
 /** The same thing said of both heads, or of their one machine, is said once. */

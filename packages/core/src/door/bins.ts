@@ -1,0 +1,27 @@
+/**
+ * Sharing sizes out among bins so that each holds at least `least` and at most `most`: the problem behind blanks, where each
+ * panel's size is its width and what one saw cut beside it costs. All sizes are above 0.
+ */
+export interface Limits {
+  readonly least: number;
+  readonly most: number;
+}
+
+/** Sizes up to which the search is exact. */
+export const EXACT = 24;
+/** Sums of sizes that differ by less are the same. */
+export const ROUNDING = 1e-9;
+
+/** More bins than this cannot be: the sum of the sizes allows no more, nor do the sizes that even the largest need to fill one. */
+export function mostBins(sizes: readonly number[], order: readonly number[], least: number): number {
+  let each = 0;
+  let reached = 0;
+  while (each < order.length && reached < least - ROUNDING) reached += sizes[order[each++]!]!;
+  if (reached < least - ROUNDING) return 0;
+  return Math.min(Math.floor(sum(sizes, order) / least + ROUNDING), Math.floor(order.length / each));
+}
+
+/** The sizes at some places of the list, together. */
+export function sum(sizes: readonly number[], places: readonly number[]): number {
+  return places.reduce((total, i) => total + sizes[i]!, 0);
+}
