@@ -117,6 +117,39 @@ describe('a scan at 600 dpi, blurred, with 2 % noise', () => {
   });
 });
 
+/** A photo of a scan's kind: lit from one corner, falling off towards the others, with a steel rule as dark as the wood beside the sample. */
+function asPhoto({ width, height, grey }: ReturnType<typeof drawScan>, dpi: number) {
+  const below = Math.round((14 / 25.4) * dpi);
+  const photo = { width, height: height + below, grey: new Uint8Array(width * (height + below)).fill(200) };
+  photo.grey.set(grey);
+  const [inset, top] = [Math.round((2 / 25.4) * dpi), height + Math.round((1 / 25.4) * dpi)];
+  for (let y = top; y < photo.height - inset; y++) photo.grey.fill(90, y * width + inset, (y + 1) * width - inset);
+  for (let y = 0; y < photo.height; y++)
+    for (let x = 0; x < width; x++) {
+      const [u, v] = [x / width, y / photo.height];
+      const light = 1 - 0.5 * u * u - 0.25 * v;
+      photo.grey[y * width + x]! *= light;
+    }
+  return photo;
+}
+
+it('a photo with 4 % noise, lit from a corner, with a rule larger than the sample beside it: within 0.1 mm', () => {
+  const scan = drawScan(sampleOf(bevel, plain, 19, 50), {
+    dpi: 400,
+    turn: 2,
+    noise: 0.04,
+    blur: 1.3,
+    paper: 200,
+    wood: 95,
+  });
+  const traced = traceScan(asPhoto(scan, 400), [400, 400]);
+  if ('refused' in traced) throw new Error(traced.refused);
+  expect(Math.abs(traced.thickness - 19)).toBeLessThan(0.05);
+  expect(traced.back).toBeNull();
+  expect(Math.abs(traced.front.reach - 30)).toBeLessThan(0.1);
+  expect(apart(traced.front.path, bevel, 30)).toBeLessThan(0.1);
+});
+
 it('half the width of a pixel at 300 dpi still gives 0.05 mm', () => {
   const traced = read({ dpi: 300 });
   expect(apart(traced.front.path, ogee, 38)).toBeLessThan(0.05);

@@ -1,7 +1,7 @@
 import type { Point } from '@fielded/geometry';
 import { type GreyImage, type ScanRefusal, shadeAt } from './grey-image.ts';
 
-/** The edge of the largest thing in a picture: points in order round it, pixels from the middle of the top left one, y down. */
+/** The edge of a thing in a picture: points in order round it, pixels from the middle of the top left one, y down. */
 export interface Silhouette {
   readonly points: readonly Point[];
   /** Shades of what lies beside it and of itself. */
@@ -17,15 +17,18 @@ const LEAST_CONTRAST = 30;
 const LEAST_AREA = 1500;
 /** Rows that are begun from before there is said to be no sample. */
 const MOST_STARTS = 60;
+/** So many things in a picture, and none smaller than this part of the largest, may be the sample. */
+const MOST_THINGS = 4;
+const LEAST_SHARE = 0.08;
 /** How far to either side of an edge its plateaus are looked at, pixels: beyond the blur, short of the next thing. */
 const PLATEAU = [4, 5, 6];
 
 /**
- * Finds the sample and follows its edge (formula T1): where the shade crosses the middle between paper and wood, between pixels by straight
+ * Finds what may be the sample, the largest thing first, and follows its edge (formula T1): where the shade crosses the middle between paper and wood, between pixels by straight
  * interpolation, then moved along the edge's normal to the middle between the two plateaus on either side of it there. Dust and
- * anything smaller lies outside; holes do not count.
+ * anything much smaller than the largest thing lies outside; holes do not count. A rule beside the sample may be larger than it.
  */
-export function findSilhouette(image: GreyImage): Silhouette | ScanRefusal {
+export function findSilhouettes(image: GreyImage): readonly Silhouette[] | ScanRefusal {
   const { paper, level, wood } = findPlateaus(image);
   if (Math.abs(paper - wood) < LEAST_CONTRAST)
     return {
@@ -33,14 +36,16 @@ export function findSilhouette(image: GreyImage): Silhouette | ScanRefusal {
       instead: 'Scan it against white or black, the end grain down',
     };
   const isWood = (shade: number) => (paper > wood ? shade < level : shade > level);
-  const largest = findLargest(image, isWood);
-  const rough = largest && followOutside(image, largest, isWood, level);
-  if (rough === null)
+  const found = findThings(image, isWood).flatMap((thing) => {
+    const rough = followOutside(image, thing, isWood, level);
+    return rough === null ? [] : [{ points: refine(image, rough, (paper + wood) / 2), paper, wood }];
+  });
+  if (found.length === 0)
     return {
       refused: 'no sample was found in the picture',
       instead: 'Lay the end grain on the glass and scan it at 600 dpi',
     };
-  return { points: refine(image, rough, (paper + wood) / 2), paper, wood };
+  return found;
 }
 
 /** The shade that parts the picture best in two (Otsu 1979), and the middle of either part; paper is what lies at the picture's rim. */
@@ -94,19 +99,20 @@ function medianShade(counts: Float64Array, from: number, to: number): number {
   return to;
 }
 
-/** Places of the largest thing in the picture, one at the left of each row looked at; null where nothing is large enough. */
-interface Largest {
+/** A thing in the picture: places of it, one at the left of each row looked at. */
+interface Thing {
   readonly starts: readonly { readonly x: number; readonly y: number }[];
   readonly area: number;
 }
 
-function findLargest(image: GreyImage, isWood: (shade: number) => boolean): Largest | null {
+/** What stands out from the paper and is large enough to be the sample, the largest first. */
+function findThings(image: GreyImage, isWood: (shade: number) => boolean): Thing[] {
   const { width, height, grey } = image;
   const across = Math.ceil(width / COARSE);
   const down = Math.ceil(height / COARSE);
   const seen = new Uint8Array(across * down);
   const woodAt = (i: number) => isWood(grey[Math.floor(i / across) * COARSE * width + (i % across) * COARSE]!);
-  let most: number[] = [];
+  const things: number[][] = [];
   for (let i = 0; i < seen.length; i++) {
     if (seen[i] || !woodAt(i)) continue;
     const members = [i];
@@ -121,25 +127,32 @@ function findLargest(image: GreyImage, isWood: (shade: number) => boolean): Larg
         members.push(next);
       }
     }
-    if (members.length > most.length) most = members;
+    if (members.length * COARSE * COARSE >= LEAST_AREA) things.push(members);
   }
-  if (most.length * COARSE * COARSE < LEAST_AREA) return null;
+  things.sort((one, other) => other.length - one.length);
+  const least = (things[0]?.length ?? 0) * LEAST_SHARE;
+  return things
+    .slice(0, MOST_THINGS)
+    .filter(({ length }) => length >= least)
+    .map((members) => ({ starts: startsOf(members, across), area: members.length * COARSE * COARSE }));
+}
+
+/** From the middle row outwards: there a thing's left side is least likely a splinter. */
+function startsOf(members: readonly number[], across: number): Thing['starts'] {
   const left = new Map<number, number>();
-  for (const at of most) {
+  for (const at of members) {
     const row = Math.floor(at / across);
     left.set(row, Math.min(left.get(row) ?? at, at));
   }
   const starts = [...left.values()].map((at) => ({ x: (at % across) * COARSE, y: Math.floor(at / across) * COARSE }));
-  // From the middle row outwards: there its left side is least likely a splinter.
   const middle = starts.reduce((sum, { y }) => sum + y, 0) / starts.length;
-  starts.sort((p, q) => Math.abs(p.y - middle) - Math.abs(q.y - middle));
-  return { starts, area: most.length * COARSE * COARSE };
+  return starts.sort((p, q) => Math.abs(p.y - middle) - Math.abs(q.y - middle));
 }
 
 /** Round the outside of the sample: a way that encloses much less than it covers went round a pore, and another row is begun from. */
 function followOutside(
   image: GreyImage,
-  { starts, area }: Largest,
+  { starts, area }: Thing,
   isWood: (shade: number) => boolean,
   level: number,
 ): Point[] | null {

@@ -19,6 +19,9 @@ export interface Surfaces {
 
 /** A surface within this of the face, mm, is the face. */
 const ON_FACE = 0.06;
+/** … unless it is off the face for so long, mm, over most of that way: noise of a picture comes back sooner. */
+const OFF_FACE = 0.8;
+const MOST_OF_IT = 0.7;
 /** The sawn end of a sample may slant or be torn over this, mm. */
 const FAR_END = 2.5;
 /** Corners are rounded by the blur over this, mm. */
@@ -123,12 +126,25 @@ function readSurface(way: readonly Point[]): ScannedSurface | null {
   // The far end was sawn off for the sample: it is no part of the cut.
   const far = extremes(way)[1] - FAR_END;
   let last = -1;
-  for (let i = first; i < way.length && way[i]!.x < far; i++) if (way[i]!.y > ON_FACE) last = i;
+  for (let i = first; i < way.length && way[i]!.x < far; i++) if (way[i]!.y > ON_FACE && isCut(way, i)) last = i;
   if (last - first < 5) return null;
   const points = way.slice(first, last + 1);
   const depth = atEdge(points);
   const reach = whereItEnds(points);
   return { points: [{ x: 0, y: depth }, ...points, { x: reach, y: 0 }], reach, depth };
+}
+
+/** Whether the surface up to a point has left the face, and not just that point. */
+function isCut(way: readonly Point[], at: number): boolean {
+  let along = 0;
+  let off = 0;
+  let count = 0;
+  for (let i = at; i > 0 && along < OFF_FACE; i--) {
+    along += Math.hypot(way[i]!.x - way[i - 1]!.x, way[i]!.y - way[i - 1]!.y);
+    count++;
+    if (way[i]!.y > ON_FACE) off++;
+  }
+  return off >= MOST_OF_IT * count;
 }
 
 /** The surface run on to the edge, by the straight line through its first millimetre. */

@@ -1,10 +1,11 @@
 import { type Chain, curveLength, findSelfCrossing, type Point, pathData, pointAt } from '@fielded/geometry';
 import { MOST_STROKES } from '../refusal.ts';
 import { listArcs, type TracedArc } from './arcs.ts';
+import { evenLight } from './even-light.ts';
 import { fitSurface } from './fit-surface.ts';
 import type { GreyImage, ScanRefusal } from './grey-image.ts';
 import { levelSample } from './level.ts';
-import { findSilhouette } from './silhouette.ts';
+import { findSilhouettes, type Silhouette } from './silhouette.ts';
 import { partSurfaces, type ScannedSurface } from './surfaces.ts';
 
 /** One face's cut as traced, mm: its outline as SVG path data (x in from the edge, y below the face), and how far points lie from it at most. */
@@ -57,8 +58,19 @@ export function traceScan(image: GreyImage, dpi: readonly [number, number]): Tra
       refused: `the picture has ${dpi.map((each) => Math.round(each)).join(' × ')} pixels to the inch`,
       instead: `Scan at 600, and give --dpi if the file says something else: ${LEAST_DPI} to ${MOST_DPI} are read`,
     };
-  const silhouette = findSilhouette(image);
-  if ('refused' in silhouette) return silhouette;
+  const found = findSilhouettes(evenLight(image));
+  if ('refused' in found) return found;
+  let refusal: ScanRefusal | null = null;
+  for (const silhouette of found) {
+    const traced = traceSilhouette(silhouette, dpi);
+    if (!('refused' in traced)) return traced;
+    // What is said is about the largest thing, unless another is the sample.
+    refusal ??= traced;
+  }
+  return refusal!;
+}
+
+function traceSilhouette(silhouette: Silhouette, dpi: readonly [number, number]): Traced | ScanRefusal {
   const [across, down] = dpi.map((each) => INCH / each) as [number, number];
   const level = levelSample(silhouette.points.map(({ x, y }) => ({ x: x * across, y: y * down })));
   if ('refused' in level) return level;
