@@ -82,4 +82,23 @@ it('an outline drawn with keys, typed points and a finger is cut, and so is one 
     () => Object.entries(localStorage).find(([key]) => key.startsWith('fielded.desk.'))![1],
   );
   expect(JSON.parse(job).doc.data.frame.sticking).toEqual({ shape: 'outline', path: 'M 0 5 L 3 5 A 5 5 0 0 0 8 0' });
+
+  // A drawing that lies elsewhere on its paper, and in inches without saying so, is cut all the same, and says how it was taken.
+  const drawn = [
+    [4, 3.65],
+    [4.4, 3.65],
+    [5.2, 3.9],
+    [5.2, 4],
+  ]
+    .map(([x, y]) => `10\n${x}\n20\n${y}\n`)
+    .join('');
+  const dxf = `0\nSECTION\n2\nENTITIES\n0\nLWPOLYLINE\n8\n0\n90\n4\n70\n0\n${drawn}0\nENDSEC\n0\nEOF\n`;
+  await page.getByRole('button', { name: 'Own outline… for the raise' }).click();
+  const drawings = page.getByLabel('Drawing for the raise, SVG or DXF');
+  await drawings.setInputFiles({ name: 'bench.dxf', mimeType: 'image/vnd.dxf', buffer: Buffer.from(dxf) });
+  await page.getByText('moved to where edge and face meet').waitFor();
+  await page.getByRole('button', { name: 'Read it in inches' }).click();
+  // 0.35 in deep and 1.2 in far.
+  await expect.poll(() => page.locator('input[data-path="cuts[0].depth"]').inputValue()).toBe('8.89');
+  expect(await page.locator('input[data-path="cuts[0].reach"]').inputValue()).toBe('30.48');
 });

@@ -78,6 +78,16 @@ export function areDrawings(files: readonly GivenFile[]): boolean {
   return files.length > 0 && files.every(({ name }) => DRAWING.test(name));
 }
 
+/** Whether these are a shop file, perhaps with its drawings and logo, without a job. */
+export function areShop(files: readonly GivenFile[]): boolean {
+  const texts = files.filter(({ name, bytes }) => !DRAWING.test(name) && bytes === undefined);
+  return (
+    texts.length === 1 &&
+    !looksLikeJob(texts[0]!.text) &&
+    /^["']?(?:heads|knives|machines)["']?\s*:/m.test(texts[0]!.text)
+  );
+}
+
 /** Opens a job file, with the shop file that it names if that is among the files. YAML is read by a part fetched now. */
 export async function openFiles(files: readonly GivenFile[]): Promise<Opened> {
   const { readFileData, readJob } = await fetchPart(() => import('./yaml-reading.ts'));

@@ -1,7 +1,9 @@
+import { type Fault, formatLength } from '@fielded/core';
 import { readOutlineFile } from '@fielded/exchange';
 import svgpath from 'svgpath';
 import type { Change, Desk } from '../desk/desk.ts';
 import { type Data, isGroup } from '../job/data.ts';
+import { faultBeside } from '../words/plain-fault.ts';
 import type { GivenFile } from './given-file.ts';
 
 export { readOutlineFile };
@@ -32,6 +34,9 @@ export function placeName(desk: Desk, place: OutlinePlace): string {
   return place === 'sticking' ? 'sticking' : (desk.job.value.cuts[place]?.name ?? 'cut');
 }
 
+/** A whole cut that reaches in less than this, mm, was drawn in inches and read as millimetres. */
+const LEAST_REACH = 3;
+
 /** Makes a drawing the outline of a place, or says why it cannot be. */
 export function useOutlineFile(desk: Desk, place: OutlinePlace, { name, text }: GivenFile): void {
   const path = readOutlineFile(name, text);
@@ -39,23 +44,71 @@ export function useOutlineFile(desk: Desk, place: OutlinePlace, { name, text }: 
     desk.notice.value = { kind: 'fault', text: `${name}: ${path.refused}. ${path.instead}.` };
     return;
   }
-  if (useOutline(desk, place, inUnits(path, desk.job.value.units)))
-    desk.notice.value = {
-      kind: 'note',
-      text: `${name} is now the outline of the ${placeName(desk, place)}. Undo takes it back.`,
-    };
+  const { units } = desk.job.value;
+  // A drawing that lies elsewhere on its paper is brought to the corner of edge and face.
+  const moved = movedToCorner(path);
+  const canBeCut = (each: string) => desk.check(outlineChanges(place, inUnits(each, units))).length === 0;
+  const isMoved = moved !== null && !canBeCut(path) && canBeCut(moved);
+  const taken = isMoved ? moved : path;
+  if (!useOutline(desk, place, inUnits(taken, units))) return;
+  const reach = place === 'sticking' ? null : (desk.job.value.cuts[place]?.reach ?? null);
+  const where = isMoved ? ', moved to where edge and face meet' : '';
+  const saidOf = `${name} is now the outline of the ${placeName(desk, place)}${where}.`;
+  desk.notice.value =
+    reach !== null && reach < LEAST_REACH
+      ? {
+          kind: 'note',
+          text: `${saidOf} It reaches in only ${formatLength(reach, desk.units.value)}: it may be drawn in inches.`,
+          action: {
+            name: 'Read it in inches',
+            run: () => {
+              if (useOutline(desk, place, inUnits(svgpath(taken).scale(25.4).toString(), units)))
+                desk.notice.value = { kind: 'note', text: `${name} is read in inches now. Undo takes it back.` };
+            },
+          },
+        }
+      : { kind: 'note', text: `${saidOf} Undo takes it back.` };
+}
+
+/** An outline moved so that its deep end lies at the edge, x = 0, and its other end on the face, y = 0; null for one that runs otherwise. */
+function movedToCorner(path: string): string | null {
+  const ends: { x: number; y: number }[] = [];
+  // A line of no length after it tells where it ends.
+  svgpath(`${path} l 0 0`)
+    .abs()
+    .iterate((segment) => {
+      if (segment[0] === 'M' || segment[0] === 'L') ends.push({ x: Number(segment[1]), y: Number(segment[2]) });
+    });
+  const [first, last] = [ends[0]!, ends.at(-1)!];
+  const [deep, face] = first.y > last.y ? [first, last] : [last, first];
+  return deep.y > face.y && deep.x < face.x ? svgpath(path).translate(-deep.x, -face.y).toString() : null;
 }
 
 /** Gives a place an outline of its own, path data in the job's unit. Whether the job can be made so; if not, it says why. */
-export function useOutline(desk: Desk, place: OutlinePlace, path: string): boolean {
+function useOutline(desk: Desk, place: OutlinePlace, path: string): boolean {
   return useOutlines(desk, outlineChanges(place, path));
+}
+
+/** The same, and says what was taken. */
+export function useOutlineAndSay(desk: Desk, place: OutlinePlace, path: string, what: string): void {
+  if (useOutline(desk, place, path))
+    desk.notice.value = {
+      kind: 'note',
+      text: `${what} is now the outline of the ${placeName(desk, place)}. Undo takes it back.`,
+    };
 }
 
 /** Makes changes that bring outlines, in one step of undo. Whether the job can be made so; if not, it says why. */
 export function useOutlines(desk: Desk, changes: readonly Change[]): boolean {
   const [fault] = desk.change(changes);
-  if (fault) desk.notice.value = { kind: 'fault', text: `That outline cannot be cut: ${fault.message}` };
+  if (fault) desk.notice.value = { kind: 'fault', text: sayUncut(fault, desk) };
   return fault === undefined;
+}
+
+/** Why an outline cannot be cut, as of the outline, whatever place of the file it would stand at. */
+function sayUncut(fault: Fault, desk: Desk): string {
+  const said = faultBeside(fault, desk.units.value).replace(/^:\s*/, '');
+  return `That outline cannot be cut: ${said[0]!.toLowerCase()}${said.slice(1)}`;
 }
 
 /** What an outline of its own changes at a place. */

@@ -4,7 +4,7 @@ import { asOpened, type Doc } from '../desk/doc.ts';
 import { attempt, fetchPart } from '../desk/fetch-part.ts';
 import type { Keeper } from '../desk/keeper.ts';
 import type { GivenFile } from './given-file.ts';
-import { areDrawings, openFiles, readFiles } from './open-text.ts';
+import { areDrawings, areShop, openFiles, readFiles } from './open-text.ts';
 
 /** Lays an opened job on a desk if it can be read whole; else says why, and the job there stays. */
 export async function takeIn(
@@ -44,6 +44,10 @@ export async function takeInFiles(desk: Desk, keeper: Keeper, files: readonly Fi
   const open = async () => {
     const given = await readFiles(files);
     if (!('message' in given) && areDrawings(given)) return takeInOutline(desk, given[0]!);
+    if (!('message' in given) && areShop(given)) {
+      const { openShop } = await fetchPart(() => import('../panels/shop/open-shop.ts'));
+      return openShop(desk, files);
+    }
     const opened = 'message' in given ? { message: given.message, lines: [] } : await openFiles(given);
     if (!('doc' in opened)) desk.notice.value = { kind: 'fault', text: opened.message, lines: opened.lines };
     else

@@ -3,7 +3,7 @@ import { useSignal } from '@preact/signals';
 import type { JSX } from 'preact';
 import { useRef } from 'preact/hooks';
 import { useDesk } from '../../desk/context.ts';
-import { type OutlinePlace, useOutline } from '../../files/outline-files.ts';
+import { type OutlinePlace, useOutlineAndSay } from '../../files/outline-files.ts';
 import { type DrawnPoint, drawnPath, GRIDS, lacksOf, snapPoint } from './drawn-outline.ts';
 import { PlaceFields } from './place-fields.tsx';
 
@@ -12,6 +12,8 @@ const ROUND = 2;
 /** The paper is at least so wide, mm, and so much wider than the cut that is there. */
 const LEAST_WIDE = 40;
 const BEYOND = 22;
+/** A press this near to the face, mm, means the face: a finger is no finer. */
+const NEAR_FACE = 0.8;
 
 /** A piece of squared paper: each press goes on by a line or an arc, which set off as the one before ended. Arrow keys and Enter do the same. */
 export function DrawingPad({ place }: { place: OutlinePlace }): JSX.Element {
@@ -37,9 +39,10 @@ export function DrawingPad({ place }: { place: OutlinePlace }): JSX.Element {
   const follow = (event: PointerEvent) => {
     const box = pad.current!.getBoundingClientRect();
     const scale = (wide + 2 * ROUND) / box.width;
+    const down = (event.clientY - box.top) * scale - ROUND;
     at.value = {
       x: Math.min(wide, Math.max(0, (event.clientX - box.left) * scale - ROUND)),
-      y: Math.min(deep, Math.max(0, (event.clientY - box.top) * scale - ROUND)),
+      y: down < NEAR_FACE ? 0 : Math.min(deep, down),
     };
   };
   const keys = (event: KeyboardEvent) => {
@@ -120,7 +123,7 @@ export function DrawingPad({ place }: { place: OutlinePlace }): JSX.Element {
         type="button"
         class="main"
         disabled={lacks !== null}
-        onClick={() => useOutline(desk, place, inJobUnits(points.value, units))}
+        onClick={() => useOutlineAndSay(desk, place, inJobUnits(points.value, units), 'What you drew')}
       >
         Cut it so
       </button>

@@ -4,7 +4,7 @@ import { useRef } from 'preact/hooks';
 import { useDesk } from '../../desk/context.ts';
 import { FilePicker } from '../../entry/file-picker.tsx';
 import { readFiles } from '../../files/open-text.ts';
-import { type OutlinePlace, placeName, useOutline, useOutlineFile } from '../../files/outline-files.ts';
+import { type OutlinePlace, placeName, useOutlineAndSay, useOutlineFile } from '../../files/outline-files.ts';
 import { getAt } from '../../job/data.ts';
 import { Fold } from '../../shell/fold.tsx';
 import { adoptStyles } from '../../style/adopt-styles.ts';
@@ -60,7 +60,7 @@ export function OutlinePanel({ place, close }: { place: OutlinePlace; close: () 
             <button
               type="button"
               disabled={path.value.trim() === ''}
-              onClick={() => useOutline(desk, place, path.value.trim())}
+              onClick={() => useOutlineAndSay(desk, place, path.value.trim(), 'The path')}
             >
               Cut this path
             </button>

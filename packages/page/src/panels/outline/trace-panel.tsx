@@ -12,6 +12,8 @@ import { keepTogether } from '../../words/keep-together.ts';
 import { sayMisread } from '../../words/say-misread.ts';
 
 type Seen = Extract<TraceAnswer, { kind: 'traced' }>;
+/** Below this, mm, a figure would read as nothing. */
+const LEAST_SAID = 0.005;
 type State = TraceAnswer | { readonly kind: 'none' } | { readonly kind: 'reading' };
 
 /** A scan or photo of a kept sample, traced in place: what was read over what was seen, and into the job with it. */
@@ -183,17 +185,19 @@ function SeenSample({ seen, place }: { seen: Seen; place: OutlinePlace }): JSX.E
 
 function SideWords({ name, side, say }: { name: string; side: SeenSide; say: (mm: number) => string }): JSX.Element {
   const { reach, depth, deviation, arcs } = side;
+  const atMost = (mm: number) => (mm < LEAST_SAID ? `less than ${say(2 * LEAST_SAID)}` : say(mm));
   return (
     <>
       <p>
-        <b>{name}</b>: {say(reach)} in, {say(depth)} deep. Lines and arcs within {say(deviation)} of what was seen.
+        <b>{name}</b>: {say(reach)} in, {say(depth)} deep. Lines and arcs within{' '}
+        {say(Math.max(deviation, 2 * LEAST_SAID))} of what was seen.
       </p>
       {arcs.length > 0 && (
         <ul class="arcs">
           {arcs.map(({ from, to, radius, uncertainty, nominal, deviation: off }) => (
             <li key={from}>
-              {say(from)} to {say(to)} in: radius {say(radius)} ± {say(uncertainty)}
-              {nominal !== null && `; ${say(nominal)} would lie ${say(off)} off in its middle`}
+              {say(from)} to {say(to)} in: radius {say(radius)} ± {atMost(uncertainty)}
+              {nominal !== null && `; ${say(nominal)} would lie ${atMost(off)} off in its middle`}
             </li>
           ))}
         </ul>
