@@ -4,9 +4,10 @@ import fs, { mkdirSync, readdirSync, readFileSync, rmSync } from 'node:fs';
 import { syncBuiltinESMExports } from 'node:module';
 import { join } from 'node:path';
 import { fileURLToPath } from 'node:url';
-import { build } from 'vite';
 import { afterEach, describe, expect, it } from 'vitest';
 import { writeWhole } from '../../packages/cli/src/files/write-whole.ts';
+import { beside, buildWriter, killWriting } from '../kills/kill-writing.ts';
+import { listKinds, makeWholes } from '../kills/kinds.ts';
 import { builtCommand } from '../support/built-command.ts';
 import { makeFolder, put, run, spawnCommand } from './command.ts';
 
@@ -16,6 +17,17 @@ const example = join(root, 'examples/ogee-cove/job.yaml');
 
 const TEXTS = ['old', 'new'].map((word) => `${word}\n`.repeat(200_000)) as [string, string];
 const isWhole = (path: string) => TEXTS.includes(readFileSync(path, 'utf8'));
+
+/** A writer that is killed with half a file in the place of a whole one. */
+const IN_PLACE = `import { writeFileSync, openSync, closeSync } from 'node:fs';
+export function writeWhole(path, content) {
+  const file = openSync(path, 'w');
+  writeFileSync(file, content);
+  closeSync(file);
+  return null;
+}
+`;
+const CHANGES_A_DISK = /\b(writeFile|appendFile|createWriteStream|copyFile|cpSync|rename|openSync)/;
 
 describe('a writer killed at any moment', () => {
   /** Everything that changes a disk. */
@@ -70,29 +82,48 @@ describe('a writer killed at any moment', () => {
     expect(readFileSync(path, 'utf8')).toBe(TEXTS[1]);
   });
 
-  const killOnce = (writer: string, path: string, after: number) =>
-    new Promise<void>((settle) => {
-      const script = join(root, 'tests/cli/keep-writing.mjs');
-      const child = spawn(process.execPath, [script, writer, path], { stdio: ['ignore', 'pipe', 'inherit'] });
-      child.stdout.once('data', () => setTimeout(() => child.kill('SIGKILL'), after));
-      child.on('close', () => settle());
-    });
-
-  it('leaves the old file or the new one, whole, 40 times out of 40', { timeout: 120_000 }, async () => {
-    const entry = join(root, 'packages/cli/src/files/write-whole.ts');
-    await build({ configFile: false, logLevel: 'error', build: { ssr: entry, outDir: folder, emptyOutDir: false } });
-    const writer = join(folder, 'write-whole.js');
+  it('leaves the old file or the new one of each kind, whole, and no litter', { timeout: 120_000 }, async () => {
+    const place = join(folder, 'kills');
+    mkdirSync(join(place, 'aside'), { recursive: true });
+    const writer = await buildWriter(place);
+    // Of the kinds that npm run kills goes through, those whose files are made in a moment.
+    const quick = ['draw .svg', 'draw .dxf', 'knife .csv', 'knife .dxf', 'board .svg', 'solve --write', 'plan --write'];
+    const kinds = (await listKinds(place)).filter(({ name }) => quick.includes(name));
+    expect(kinds).toHaveLength(quick.length);
     let killed = 0;
-    const lane = async (name: string, first: number) => {
-      for (let i = first; i < 40; i += 4) {
-        const path = join(folder, name);
-        await killOnce(writer, path, (i * 0.37) % 6);
-        expect(isWhole(path)).toBe(true);
+    for (const kind of kinds) {
+      const wholes = await makeWholes(kind, join(place, 'aside'));
+      const outcomes = await Promise.all([1, 2].map((i) => killWriting(writer, wholes, (killed * 1.7 + i * 2.3) % 9)));
+      for (const outcome of outcomes) {
+        expect(outcome, kind.name).toMatchObject({ killed: true, strange: [] });
+        expect(['old', 'new'], kind.name).toContain(outcome.found);
         killed++;
       }
-    };
-    await Promise.all(['a.svg', 'b.svg', 'c.svg', 'd.svg'].map(lane));
-    expect(killed).toBe(40);
+      // What a killed writer left beside its file goes with the next one that is let alone.
+      writeWhole(kind.file, wholes.fresh);
+      expect(beside(kind.file), kind.name).toEqual({ parts: 0, strange: [] });
+    }
+    expect(killed).toBe(2 * quick.length);
+  });
+});
+
+describe('the trial of kills', () => {
+  it('sees a file torn by a writer that writes in place', { timeout: 60_000 }, async () => {
+    const place = join(folder, 'in-place');
+    mkdirSync(join(place, 'aside'), { recursive: true });
+    const writer = put(place, 'writer.mjs', IN_PLACE);
+    const [kind] = (await listKinds(place)).filter(({ name }) => name === 'draw .dxf');
+    const wholes = await makeWholes(kind!, join(place, 'aside'));
+    const found: string[] = [];
+    for (let i = 0; i < 8 && !found.includes('torn'); i++) found.push((await killWriting(writer, wholes, i)).found);
+    expect(found).toContain('torn');
+  });
+
+  it('is of the only writer there is', () => {
+    const sources = join(root, 'packages/cli/src');
+    const files = readdirSync(sources, { recursive: true, encoding: 'utf8' }).filter((name) => name.endsWith('.ts'));
+    const writes = files.filter((name) => CHANGES_A_DISK.test(readFileSync(join(sources, name), 'utf8')));
+    expect(writes).toEqual([join('files', 'write-whole.ts')]);
   });
 });
 
