@@ -50,7 +50,7 @@ async function runCommand(argv: readonly string[], io: Io): Promise<number> {
 async function speak(path: unknown, io: Io): Promise<Io> {
   if (typeof path !== 'string') return io;
   const { readLanguage } = await import('./files/read-language.ts');
-  return { ...io, language: readLanguage(path) };
+  return { ...io, language: await readLanguage(path) };
 }
 
 async function findCommand(name: string): Promise<Command> {

@@ -30,7 +30,7 @@ export type {
   Severity,
   Subject,
 } from './problem/problem.ts';
-export { type ReadLanguage, readLanguage } from './problem/read-language.ts';
+export { type Catalogue, type ReadLanguage, readLanguage } from './problem/read-language.ts';
 export { phrase, say, translate } from './problem/say.ts';
 export { createSpeaker, type FiguresOf, type Speaker } from './problem/speaker.ts';
 export { sayTerm, type Term, type Terms, termsOf } from './problem/terms.ts';

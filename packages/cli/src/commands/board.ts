@@ -3,9 +3,10 @@ import { type Command, defineCommand } from '../command.ts';
 import { readText } from '../files/read-text.ts';
 import { type Io, safe } from '../io.ts';
 import { refusalLine } from '../report/list-faults.ts';
+import { say, voiceOf } from '../words/say.ts';
 import { deliver } from './deliver.ts';
 import { openShopFile } from './read-knives.ts';
-import { FILE_ENDINGS, FORCE, output } from './shared-options.ts';
+import { FILE_ENDINGS, FORCE, LANGUAGE, output } from './shared-options.ts';
 
 /** `fielded board`: every knife of a shop as it cuts, at one scale, for the wall. */
 export const board: Command = defineCommand(
@@ -27,6 +28,7 @@ export const board: Command = defineCommand(
       output: output(
         '.svg one drawing, .html a page that prints on A4 sheets; without it, the drawing goes to standard output',
       ),
+      language: LANGUAGE,
       force: FORCE,
     },
     formats: ['.svg', '.html'],
@@ -50,11 +52,11 @@ async function drawSamples(
   if (shop === null) return 2;
   const samples = sampleBoard(shop);
   if (samples.length === 0) {
-    await io.err(`${safe(path)}  The shop has no knives to show. Add some under knives.\n`);
+    await io.err(`${safe(path)}  ${say('print.board.none', {}, voiceOf(io))}\n`);
     return 1;
   }
   const render = await import('@fielded/render');
-  const drawing = { samples, units: shop.units, title: title ?? 'Our knives' };
+  const drawing = { samples, units: shop.units, title: title ?? say('print.board', {}, voiceOf(io)) };
   const written = format === '.svg' ? render.drawBoard(drawing) : render.boardPage(drawing);
   return (await deliver(io, output, written, force)) ? 0 : 2;
 }

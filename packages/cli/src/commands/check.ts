@@ -8,6 +8,7 @@ import { plainReport } from '../report/plain-report.ts';
 import { type Checked, summary } from '../report/summary.ts';
 import { painter } from '../terminal/paint.ts';
 import { startProgress } from '../terminal/progress.ts';
+import { say, voiceOf } from '../words/say.ts';
 import { exitStatus, openShop, readOneJob } from './read-jobs.ts';
 import { FILE_ENDINGS, LANGUAGE, SHOP } from './shared-options.ts';
 import { evaluateJob, MOST_SIMULATED, readSimulation } from './simulate.ts';
@@ -75,7 +76,7 @@ async function checkJobs(
     const read = await readOneJob(job, shop, held);
     const report = read === null ? null : await evaluateJob(read, simulation, io);
     if (simulation !== undefined && report !== null && report.spread === undefined)
-      faults.push(`${safe(job.path)}  Nothing was simulated: the job gives no spread. Add spread: with a ± to it.\n`);
+      faults.push(`${safe(job.path)}  ${say('print.nothing-simulated', {}, voiceOf(io))}\n`);
     status = Math.max(status, exitStatus(report));
     if (!json) checked.push({ path: job.path, report });
     else if (report !== null) texts.push(jsonText(several ? { file: job.path, ...report } : report));
@@ -89,7 +90,7 @@ async function checkJobs(
 
 function toText(checked: readonly Checked[], several: boolean, io: Io): string {
   const paint = painter(io.colour);
-  if (several) return summary(checked, paint);
+  if (several) return summary(checked, voiceOf(io), paint);
   const [{ path, report }] = checked as readonly [Checked];
   return report === null ? '' : plainReport(report, path, paint);
 }

@@ -15,9 +15,9 @@ import { cuttingCsv } from '../formats/cutting-csv.ts';
 import { type Io, safe } from '../io.ts';
 import { cuttingLines } from '../report/cutting-lines.ts';
 import { jsonText } from '../report/json-text.ts';
-import { listProblems } from '../report/list-problems.ts';
-import { WIDTH } from '../report/plain-report.ts';
+import { remarkProblems } from '../report/list-problems.ts';
 import { painter } from '../terminal/paint.ts';
+import { say, voiceOf } from '../words/say.ts';
 import { deliver } from './deliver.ts';
 import { exitStatus, openShop, readOneJob } from './read-jobs.ts';
 import { FILE_ENDINGS, FORCE, LANGUAGE, output, SHOP } from './shared-options.ts';
@@ -89,7 +89,7 @@ async function listJobs(
   }
   const withDoors = jobs.filter(({ doors }) => doors.length > 0);
   if (withDoors.length === 0) {
-    await io.err(`${safe(paths.join(', '))}  There are no doors to list. Add some under doors.\n`);
+    await io.err(`${safe(paths.join(', '))}  ${say('print.no-doors', {}, voiceOf(io))}\n`);
     return 1;
   }
   const reports = withDoors.map((job) => evaluate(job));
@@ -98,7 +98,7 @@ async function listJobs(
   const written = await write(list, reports, assumedRules(withDoors, units), asked, format, io);
   if (!(await deliver(io, asked.output, written, asked.force))) return 2;
   const problems = reports.flatMap((report) => report.problems);
-  if (problems.length > 0) await io.err(`${listProblems(problems, WIDTH, (text) => text).join('\n')}\n`);
+  await io.err(remarkProblems(problems, voiceOf(io)));
   return Math.max(...reports.map(exitStatus));
 }
 
@@ -121,11 +121,12 @@ async function write(
   io: Io,
 ): Promise<string | Uint8Array> {
   const units = reports[0]!.units;
+  const voice = { ...voiceOf(io), units };
   const problems = reports.flatMap((report) => report.problems);
   const errors = problems.filter(({ severity }) => severity === 'error').map(({ message }) => message);
   if (asked.json) return jsonText({ fielded: 1, ...list, assumed, problems });
-  if (asked.output === undefined) return cuttingLines(list, units, { assumed, errors }, painter(io.colour));
-  if (format === '.csv') return cuttingCsv(list, units, { assumed, errors }, io.language?.decimal);
+  if (asked.output === undefined) return cuttingLines(list, voice, { assumed, errors }, painter(io.colour));
+  if (format === '.csv') return cuttingCsv(list, voice, { assumed, errors });
   const render = await import('@fielded/render');
   const { writePdf } = await import('../formats/pdf.ts');
   if (asked.doors) return writePdf(reports.flatMap((report) => render.doorSchedule(report)));

@@ -12,9 +12,9 @@ import type {
 import { UsageError } from '../arguments.ts';
 import { explainFailure, readText } from '../files/read-text.ts';
 import type { Fonts } from '../formats/fonts.ts';
-import { type Io, safe } from '../io.ts';
-import { listProblems } from '../report/list-problems.ts';
-import { WIDTH } from '../report/plain-report.ts';
+import type { Io } from '../io.ts';
+import { remarkProblems } from '../report/list-problems.ts';
+import { say, voiceOf } from '../words/say.ts';
 import { deliver } from './deliver.ts';
 import { type Chart, drawChart, isChart } from './draw-charts.ts';
 import { exitStatus, openShop, readOneJob } from './read-jobs.ts';
@@ -69,13 +69,13 @@ export async function drawJob(request: DrawRequest, io: Io): Promise<number> {
   const written = await writeScenes(chosen, request, io);
   if (!(await deliver(io, request.output, written, request.force))) return 2;
   if (chosen.length < laid.count && request.sheet === undefined)
-    await io.err(`${safe(`Sheet 1 of ${laid.count}. --sheet 2 draws the next; a .pdf or .html holds them all.`)}\n`);
+    await io.err(`${say('print.first-sheet', { count: laid.count }, voiceOf(io))}\n`);
   return finish(report, io);
 }
 
 /** What is wrong with the job, on standard error. */
 async function finish(report: Report, io: Io): Promise<number> {
-  if (report.problems.length > 0) await io.err(`${listProblems(report.problems, WIDTH, (text) => text).join('\n')}\n`);
+  await io.err(remarkProblems(report.problems, voiceOf(io)));
   return exitStatus(report);
 }
 
@@ -162,8 +162,8 @@ async function openFontsFor(scenes: readonly Scene[], given: string | undefined,
   const { openFonts, sayMissingLetters } = await import('../formats/fonts.ts');
   try {
     const fonts = await openFonts(scenes, given);
-    const missing = sayMissingLetters(fonts);
-    if (missing !== null) await io.err(`${safe(missing)}\n`);
+    const missing = sayMissingLetters(fonts, voiceOf(io));
+    if (missing !== null) await io.err(`${missing}\n`);
     return fonts;
   } catch (error) {
     if (error instanceof RangeError) throw new UsageError(`--font ${given}: ${error.message}.`);

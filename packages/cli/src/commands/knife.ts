@@ -4,8 +4,8 @@ import type { KnifeOrderFields } from '@fielded/render';
 import { listWords, UsageError } from '../arguments.ts';
 import { type Command, defineCommand } from '../command.ts';
 import { type Io, safe } from '../io.ts';
-import { listProblems } from '../report/list-problems.ts';
-import { WIDTH } from '../report/plain-report.ts';
+import { remarkProblems } from '../report/list-problems.ts';
+import { say, voiceOf } from '../words/say.ts';
 import { deliver } from './deliver.ts';
 import { openShop } from './read-jobs.ts';
 import { type KnifeFile, openKnives } from './read-knives.ts';
@@ -81,27 +81,27 @@ async function orderKnife(
   const fields = readFields(values, format);
   const file = await openKnives(path, shop, asked, io);
   if (file === null) return 2;
-  const chosen = choose(file, asked);
+  const chosen = choose(file, asked, io);
   if (typeof chosen === 'string') {
     await io.err(`${safe(`${path}  ${chosen}`)}\n`);
     return 1;
   }
   if (part === 'limiter' && chosen.limiter === null) {
-    await io.err(`${listProblems(chosen.warnings, WIDTH, (text) => text).join('\n')}\n`);
+    await io.err(remarkProblems(chosen.warnings, voiceOf(io)));
     return 1;
   }
   const written = await write(file, chosen, part, format, fields, io);
   if (!(await deliver(io, values.output, written, values.force))) return 2;
-  if (chosen.warnings.length > 0) await io.err(`${listProblems(chosen.warnings, WIDTH, (text) => text).join('\n')}\n`);
+  await io.err(remarkProblems(chosen.warnings, voiceOf(io)));
   return chosen.warnings.some((problem) => problem.severity === 'error') ? 1 : 0;
 }
 
 /** The knife asked for by the name of its cut or its own; the only one there is; or why there is none. */
-function choose(file: KnifeFile, asked: string | undefined): KnifeReport | string {
+function choose(file: KnifeFile, asked: string | undefined, io: Io): KnifeReport | string {
   const { knives, names, kind } = file;
   const known = [...names.keys()];
   const what = kind === 'job' ? 'cut' : 'knife';
-  if (known.length === 0) return 'The file has no knives. Add one under knives.';
+  if (known.length === 0) return say('print.knife.none', {}, voiceOf(io));
   if (asked === undefined) {
     const [only, another] = knives;
     if (only && !another) return only;

@@ -1,6 +1,7 @@
-import { ENGLISH, writeLanguage } from '@fielded/core';
+import { writeLanguage } from '@fielded/core';
 import { type Command, defineCommand } from '../command.ts';
 import { readLanguage } from '../files/read-language.ts';
+import { allEnglish } from '../words/all-english.ts';
 import { FILE_ENDINGS } from './shared-options.ts';
 
 /** `fielded language`: every sentence, to be translated; or what a translation still lacks. */
@@ -16,7 +17,7 @@ export const language: Command = defineCommand(
       endings: FILE_ENDINGS,
     },
     about: [
-      'Prints every sentence of problems, verdicts and plans in English, by its key, as a file to be translated. Given such a file it checks every sentence in it, and prints those that it lacks.',
+      'Prints every sentence of problems, reports, lists, plans and drawings in English, by its key, as a file to be translated. Given such a file it checks every sentence in it, and prints those that it lacks.',
       'What stands in { } is filled in and stays as it is, in any order. Sentences that a language lacks are said in English. Other commands take the file with --language.',
     ],
     options: {},
@@ -24,14 +25,15 @@ export const language: Command = defineCommand(
   },
   async ({ paths }, io) => {
     const [path] = paths;
+    const english = await allEnglish();
     if (path === undefined) {
-      await io.out(writeLanguage(ENGLISH));
+      await io.out(writeLanguage(english));
       return 0;
     }
-    const { sentences } = readLanguage(path);
-    const lacking = Object.entries(ENGLISH).filter(([key]) => !Object.hasOwn(sentences, key));
+    const { sentences } = await readLanguage(path);
+    const lacking = Object.entries(english).filter(([key]) => !Object.hasOwn(sentences, key));
     if (lacking.length > 0) await io.out(writeLanguage(Object.fromEntries(lacking)));
-    const count = Object.keys(ENGLISH).length;
+    const count = Object.keys(english).length;
     await io.err(`${count - lacking.length} of ${count} sentences are translated.\n`);
     return lacking.length > 0 ? 1 : 0;
   },

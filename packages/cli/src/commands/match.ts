@@ -10,11 +10,13 @@ import {
 import { listWords, UsageError } from '../arguments.ts';
 import { type Command, defineCommand } from '../command.ts';
 import { readText } from '../files/read-text.ts';
-import { type Io, safe } from '../io.ts';
+import type { Io } from '../io.ts';
+import { sayFigure } from '../report/figures.ts';
 import { jsonText } from '../report/json-text.ts';
+import { say } from '../words/say.ts';
 import { deliver } from './deliver.ts';
 import { openShop, readOneJob } from './read-jobs.ts';
-import { FILE_ENDINGS, FORCE, JSON_OUT, output, SHOP } from './shared-options.ts';
+import { FILE_ENDINGS, FORCE, JSON_OUT, LANGUAGE, output, SHOP } from './shared-options.ts';
 
 /** How many are listed unless all are asked for. */
 const SHOWN = 10;
@@ -41,6 +43,7 @@ export const match: Command = defineCommand(
       json: JSON_OUT,
       output: output('.svg or .pdf: the nearest knife drawn over the section wanted'),
       shop: SHOP,
+      language: LANGUAGE,
       force: FORCE,
     },
     formats: ['.svg', '.pdf'],
@@ -59,7 +62,7 @@ async function matchFile(job: Job, asked: Asked, format: '.svg' | '.pdf', io: Io
   const matches = matchKnives(job, cut.name);
   const [best] = matches;
   if (best === undefined) {
-    await io.err('There is no knife to compare. Name a shop file in the job with shop:, with knives in it.\n');
+    await io.err(`${say('print.match.none', {}, job)}\n`);
     return 1;
   }
   await io.out(
@@ -95,17 +98,26 @@ function chooseCut({ cuts }: Job, asked: string | undefined) {
 }
 
 function listMatches(job: Job, cut: string, matches: readonly KnifeMatch[], of: number): string {
-  const say = (mm: number) => formatLength(mm, job.units, 2);
+  const length = (mm: number) => sayFigure(formatLength(mm, job.units, 2), job.language);
   const lines = matches.map((match) => {
-    const fit = match.fit === null ? 'no tongue' : verdictWord(match.fit);
-    return `  ${safe(match.knife)}: set to reach ${say(match.reach)}, at most ${say(match.deviation)} off; ${fit}; ${runWords(match)}`;
+    const { knife, reach, deviation } = match;
+    const fit = match.fit === null ? say('print.match.no-tongue', {}, job) : verdictWord(match.fit, job);
+    const figures = { knife, reach: length(reach), deviation: length(deviation), fit, runs: runWords(match, job) };
+    return `  ${say('print.match.knife', figures, job)}`;
   });
-  const left = of > matches.length ? [`  and ${of - matches.length} more; --all lists them`] : [];
-  return [`Knives of the shop for the ${safe(cut)}, nearest first:`, ...lines, ...left, ''].join('\n');
+  const left = of - matches.length;
+  return [
+    say('print.match.head', { cut }, job),
+    ...lines,
+    ...(left > 0 ? [`  ${say('print.match.more', { count: left }, job)}`] : []),
+    '',
+  ].join('\n');
 }
 
-function runWords({ works, against, head }: KnifeMatch): string {
-  if (head === null) return 'kept in no head';
-  if (works) return `can be run in ${safe(head)}, as far as the shop says`;
-  return against.length > 0 ? `in ${safe(head)}: ${against.join(', ')}` : `in ${safe(head)}: running not worked out`;
+function runWords({ works, against, head }: KnifeMatch, voice: Job): string {
+  if (head === null) return say('print.match.no-head', {}, voice);
+  if (works) return say('print.match.runs', { head }, voice);
+  return against.length > 0
+    ? say('print.match.against', { head, against: against.join(', ') }, voice)
+    : say('print.match.not-worked-out', { head }, voice);
 }

@@ -14,10 +14,10 @@ import { type Command, defineCommand } from '../command.ts';
 import { readText } from '../files/read-text.ts';
 import type { Io } from '../io.ts';
 import { jsonText } from '../report/json-text.ts';
-import { listProblems } from '../report/list-problems.ts';
-import { WIDTH } from '../report/plain-report.ts';
+import { remarkProblems } from '../report/list-problems.ts';
 import { planReport } from '../report/plan-report.ts';
 import { painter } from '../terminal/paint.ts';
+import { say, voiceOf } from '../words/say.ts';
 import { deliver } from './deliver.ts';
 import { openShop, readOneJob } from './read-jobs.ts';
 import { FILE_ENDINGS, FORCE, LANGUAGE, output, SHOP } from './shared-options.ts';
@@ -86,8 +86,7 @@ async function planFile(path: string, shop: ReadOptions['shop'], options: PlanOp
   } else {
     const written = await writeSheets(planned, report!, options, io);
     if (!(await deliver(io, options.output, written, options.force))) return 2;
-    if (planned.problems.length > 0)
-      await io.err(`${listProblems(planned.problems, WIDTH, (words) => words).join('\n')}\n`);
+    await io.err(remarkProblems(planned.problems, voiceOf(io)));
   }
   return planned.problems.some(({ severity }) => severity === 'error') ? 1 : 0;
 }
@@ -116,7 +115,7 @@ async function writeSheets(
   const chosen = scenes[(sheet ?? 1) - 1];
   if (chosen === undefined) throw new UsageError(`--sheet ${sheet}: there are ${scenes.length}.`);
   if (sheet === undefined && scenes.length > 1)
-    await io.err(`Sheet 1 of ${scenes.length}. --sheet 2 writes the next; a .pdf or .html holds them all.\n`);
+    await io.err(`${say('print.first-plan-sheet', { count: scenes.length }, voiceOf(io))}\n`);
   return sceneToSvg(chosen);
 }
 
@@ -137,13 +136,13 @@ function onMachine(job: Job, name: string): Job {
 }
 
 /** What a job lacks to be planned, and what to write. */
-function whyNoPlan({ shop, cuts }: Job): string {
-  if (shop === undefined)
-    return 'There is no shop to plan in. Name a shop file in the job with shop:, or give one with --shop.';
-  if (Object.keys(shop.machines).length === 0)
-    return 'The shop file has no machine. Add one under machines, with its speeds, seat, opening and nutDiameter.';
+function whyNoPlan({ shop, cuts, ...voice }: Job): string {
+  if (shop === undefined) return say('print.no-shop', {}, voice);
+  if (Object.keys(shop.machines).length === 0) return say('print.no-machine', {}, voice);
   const [first] = cuts;
-  return `No cut names a head, so there is nothing to set up. Add head: to ${first?.name ?? 'a cut'}, or a knife that is kept in one.`;
+  return first === undefined
+    ? say('print.no-head.no-cut', {}, voice)
+    : say('print.no-head', { cut: first.name }, voice);
 }
 
 /** The runs that the plan proposes, as words to write into the job file. */

@@ -10,6 +10,7 @@ import {
   type ReadOptions,
   type Report,
   readFileData,
+  say as sayCore,
   writeQuoteWords,
 } from '@fielded/core';
 import type { Bitmap, TextDocument } from '@fielded/render';
@@ -20,13 +21,14 @@ import { readWords } from '../files/read-words.ts';
 import { quoteCsv } from '../formats/quote-csv.ts';
 import { type Io, safe } from '../io.ts';
 import { jsonText } from '../report/json-text.ts';
-import { listProblems } from '../report/list-problems.ts';
+import { remarkProblems } from '../report/list-problems.ts';
 import { WIDTH } from '../report/plain-report.ts';
 import { quoteLines } from '../report/quote-lines.ts';
 import { wrap } from '../terminal/table.ts';
+import { say, sayAll } from '../words/say.ts';
 import { deliver } from './deliver.ts';
 import { openShop, readOneJob } from './read-jobs.ts';
-import { FILE_ENDINGS, FORCE, output, SHOP } from './shared-options.ts';
+import { FILE_ENDINGS, FORCE, LANGUAGE, output, SHOP } from './shared-options.ts';
 import { withinRoom } from './within-room.ts';
 
 type Format = '.pdf' | '.docx' | '.html' | '.csv';
@@ -54,6 +56,7 @@ export const quote: Command = defineCommand(
       draft: { says: 'write the document of a job that has errors; it says so first' },
       json: { says: 'print the quote as JSON, money in whole minor units' },
       shop: SHOP,
+      language: LANGUAGE,
       force: FORCE,
     },
     formats: ['.pdf', '.docx', '.html', '.csv'],
@@ -99,9 +102,9 @@ async function quoteFile(
     throw new UsageError(`${path}: a quote needs a shop file with rates and their currency. See fielded help quote.`);
   const { made, report } = quoteFor(job, asked);
   const errors = report.problems.filter(({ severity }) => severity === 'error');
-  if (report.problems.length > 0) await io.err(`${listProblems(report.problems, WIDTH, (said) => said).join('\n')}\n`);
+  await io.err(remarkProblems(report.problems, report));
   if (errors.length > 0 && !asked.draft) {
-    await io.err('No quote is written for a job that has errors. Put them right, or give --draft.\n');
+    await io.err(`${say('print.quote.none-written', {}, report)}\n`);
     return 1;
   }
   const logo = await openLogo(path, text as string, job, asked, io);
@@ -173,7 +176,7 @@ async function write(
     const { title, problems } = report;
     return jsonText({ fielded: 1, title, quote: made, problems });
   }
-  if (asked.output === undefined) return quoteLines(made, report, errors);
+  if (asked.output === undefined) return quoteLines(made, report, errors, words);
   if (format === '.csv') return quoteCsv(made, report, errors, words);
   const render = await import('@fielded/render');
   const document = withinRoom('-o', 'Give equal doors a quantity, split the job, or write a .csv.', () =>
@@ -196,31 +199,33 @@ async function writeWord(
 }
 
 /** What the quote leaves out because nobody said it. */
-async function sayMissing({ price, notPromised }: Quote, { statements }: Report, io: Io): Promise<void> {
-  const { notCounted } = price;
-  if (statements.notChecked.length > 0)
-    await io.err(
-      `${said(`Whether it can be run was not checked in full: nobody says ${statements.notChecked.join(', ')}.`)}\n`,
-    );
-  if (notCounted.length > 0) await io.err(`${said(notCountedWords(notCounted))}\n`);
+async function sayMissing(made: Quote, report: Report, io: Io): Promise<void> {
+  for (const remark of missingWords(made, report)) await io.err(`${wrap(remark, WIDTH, 0).join('\n')}\n`);
+}
+
+function missingWords({ price, notPromised }: Quote, report: Report): string[] {
+  const { notChecked } = report.statements;
+  const { notCounted, notPriced, currency } = price;
   const isTooMuch = (rate: string) => price.lines.some(({ missing, price: each }) => missing === rate && each !== null);
-  const [tooMuch, notGiven] = [price.notPriced.filter(isTooMuch), price.notPriced.filter((rate) => !isTooMuch(rate))];
-  if (notGiven.length > 0) await io.err(`${said(`Not priced, since nobody gives ${notGiven.join(', ')}.`)}\n`);
-  if (tooMuch.length > 0)
-    await io.err(
-      `${said(`Not priced, since it comes to more than ${formatMoney(MOST_AMOUNT, price.currency)}: look at ${tooMuch.join(', ')} in the shop file.`)}\n`,
-    );
-  if (notPromised.length > 0)
-    await io.err(`${said(`Nothing is said of what the job does not give: ${notPromised.join(', ')}.`)}\n`);
+  const [tooMuch, notGiven] = [notPriced.filter(isTooMuch), notPriced.filter((rate) => !isTooMuch(rate))];
+  const paths = (all: readonly string[]) => all.join(', ');
+  const remarks: string[] = [];
+  if (notChecked.length > 0) remarks.push(say('print.quote.not-checked', { paths: paths(notChecked) }, report));
+  if (notCounted.length > 0) remarks.push(notCountedWords(notCounted, report));
+  if (notGiven.length > 0) remarks.push(say('print.quote.no-rate', { rates: paths(notGiven) }, report));
+  if (tooMuch.length > 0) {
+    const figures = { amount: formatMoney(MOST_AMOUNT, currency), rates: paths(tooMuch) };
+    remarks.push(say('print.quote.too-much', figures, report));
+  }
+  if (notPromised.length > 0) remarks.push(say('print.quote.not-promised', { paths: paths(notPromised) }, report));
+  return remarks;
 }
 
 /** "Not counted: the frame's sticking (name frame.sticking.head), groove. What they take belongs to rates.door." */
-function notCountedWords(notCounted: Quote['price']['notCounted']): string {
-  const names = notCounted.map(({ what, missing }) => (missing === null ? what : `${what} (name ${missing})`));
-  return `Not counted, neither knives nor set-ups: the frame's ${names.join(', ')}. What they take belongs to the hours of rates.door.`;
-}
-
-/** A remark on standard error, safe for a terminal and no wider than one. */
-function said(words: string): string {
-  return wrap(safe(words), WIDTH, 0).join('\n');
+function notCountedWords(notCounted: Quote['price']['notCounted'], voice: Report): string {
+  const names = notCounted.map(({ what, missing }) => {
+    const work = sayCore(`work.${what}`, {}, voice);
+    return missing === null ? work : say('print.quote.frame-work', { work, path: missing }, voice);
+  });
+  return say('print.quote.frame-not-counted', { works: sayAll(names, 'print.quote.and', voice) }, voice);
 }

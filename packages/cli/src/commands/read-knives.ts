@@ -12,12 +12,14 @@ import {
   reportShopKnives,
   type Shop,
   type Units,
+  type Voice,
 } from '@fielded/core';
 import { isJob, isShop, JOB_FOR_SHOP } from '../files/is-shop.ts';
 import { outlineLoader } from '../files/load-outline.ts';
 import { readText } from '../files/read-text.ts';
 import type { Io } from '../io.ts';
 import { listFaults, refusalLine } from '../report/list-faults.ts';
+import { say, voiceOf } from '../words/say.ts';
 import { inLanguage, readWithFiles } from './read-jobs.ts';
 
 /** The knives of a job or of a shop, and what the file calls itself. */
@@ -48,7 +50,7 @@ export async function openKnives(
   }
   if (isShop(text)) {
     const shop = await openShopFile(path, text, io);
-    return shop && ofShop(shop, asked);
+    return shop && ofShop(shop, asked, { ...voiceOf(io), units: shop.units });
   }
   const { job, faults } = await readWithFiles(path, text, shopGiven);
   if (job === null) {
@@ -64,7 +66,7 @@ function ofJob(job: Job, asked: string | undefined): KnifeFile {
     job.cuts.map(({ name, head }) => [
       name,
       head === undefined
-        ? `The cut "${name}" names no head, and what to grind depends on it. Add head: to it.`
+        ? say('print.knife.cut-without-head', { cut: name }, job)
         : (refused.get(name)?.message ?? null),
     ]),
   );
@@ -104,20 +106,28 @@ async function withDrawings(path: string, text: string): Promise<ReadShop> {
   return readShop(text, '', outlineLoader(path, readOutlineFile));
 }
 
-function ofShop(shop: Shop, asked: string | undefined): KnifeFile {
-  const { reports, problems, refused } = reportShopKnives(shop, asked);
+function ofShop(shop: Shop, asked: string | undefined, voice: Voice): KnifeFile {
+  const { reports, problems, refused } = reportShopKnives(shop, asked, voice.language);
   const heads = Object.keys(shop.heads);
   const names = new Map(
     Object.entries(shop.knives).map(([name, { head }]) => {
-      if (head === undefined)
-        return [name, `The knife ${name} names no head, and what to grind depends on it. Add head: to it.`];
+      if (head === undefined) return [name, say('print.knife.without-head', { knife: name }, voice)];
       if (Object.hasOwn(shop.heads, head)) return [name, refused.get(name)?.message ?? null];
       const near = findNearest(head, heads);
       return [
         name,
-        `The knife ${name} is kept in the head ${head}, which the shop does not describe. ${near ? `Did you mean ${near}? ` : ''}Describe it under heads.`,
+        near
+          ? say('print.knife.unknown-head.near', { knife: name, head, near }, voice)
+          : say('print.knife.unknown-head', { knife: name, head }, voice),
       ];
     }),
   );
-  return { kind: 'shop', title: 'Knives of the shop', units: shop.units, knives: reports, problems, names };
+  return {
+    kind: 'shop',
+    title: say('print.knives-of-shop', {}, voice),
+    units: shop.units,
+    knives: reports,
+    problems,
+    names,
+  };
 }

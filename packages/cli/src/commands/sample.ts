@@ -3,7 +3,7 @@ import { type Command, defineCommand } from '../command.ts';
 import { readText } from '../files/read-text.ts';
 import { deliver } from './deliver.ts';
 import { openShop, readOneJob } from './read-jobs.ts';
-import { FILE_ENDINGS, FORCE, output, SHOP } from './shared-options.ts';
+import { FILE_ENDINGS, FORCE, LANGUAGE, output, SHOP } from './shared-options.ts';
 
 /** `fielded sample`: a label for the sample of a job that is kept. */
 export const sample: Command = defineCommand(
@@ -18,6 +18,7 @@ export const sample: Command = defineCommand(
       date: { value: 'WORDS', says: 'as it shall stand on the label; left to be written in, if not said' },
       wood: { value: 'WORDS', says: "what the sample is made of; the job's, if not said" },
       shop: SHOP,
+      language: LANGUAGE,
       force: FORCE,
     },
     formats: ['.svg', '.pdf'],

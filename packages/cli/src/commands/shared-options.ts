@@ -15,7 +15,7 @@ export const SHOP: Valued = {
 
 export const LANGUAGE: Valued = {
   value: 'FILE',
-  says: 'say sentences in the language of this file; with a decimal comma, semicolons part the columns of a .csv',
+  says: 'say everything in the language of this file; with a decimal comma, semicolons part the columns of a .csv',
   endings: FILE_ENDINGS,
 };
 

@@ -35,7 +35,7 @@ async function simulateLong(job: Job, asked: SimulationOptions, io: Io) {
     stopped = true;
   };
   process.once('SIGINT', stop);
-  const bar = startRun(io, asked.count, 'joints, Ctrl-C to end here');
+  const bar = startRun(io, asked.count);
   try {
     const run = simulateJob(job, asked, () => stopped);
     for (;;) {

@@ -3,11 +3,11 @@ import { listWords, UsageError } from '../arguments.ts';
 import { type Command, defineCommand } from '../command.ts';
 import { readText } from '../files/read-text.ts';
 import { type Io, safe } from '../io.ts';
-import { listProblems } from '../report/list-problems.ts';
-import { WIDTH } from '../report/plain-report.ts';
+import { remarkProblems } from '../report/list-problems.ts';
+import { say, voiceOf } from '../words/say.ts';
 import { deliver } from './deliver.ts';
 import { checkJob, exitStatus, openShop } from './read-jobs.ts';
-import { FILE_ENDINGS, FORCE, output, SHOP } from './shared-options.ts';
+import { FILE_ENDINGS, FORCE, LANGUAGE, output, SHOP } from './shared-options.ts';
 
 type Format = '.svg' | '.dxf' | '.pdf';
 
@@ -42,6 +42,7 @@ export const template: Command = defineCommand(
         'by its ending: .dxf lines and true arcs in millimetres, .pdf on as many sheets of A4 as it takes, with register marks, .svg on one piece; without it, SVG goes to standard output',
       ),
       shop: SHOP,
+      language: LANGUAGE,
       force: FORCE,
     },
     formats: ['.svg', '.dxf', '.pdf'],
@@ -68,19 +69,19 @@ async function writeTemplate(path: string, report: Report, asked: Asked, format:
   const { part = 'panel' } = asked;
   const door = findDoor(report, asked.door);
   if (door === null) {
-    await io.err(`${safe(path)}  No door has a shaped head. Give one a head: { shape: arch, rise: 60 }.\n`);
+    await io.err(`${safe(path)}  ${say('print.template.no-head', {}, voiceOf(io))}\n`);
     return 1;
   }
   const bearing = readBearing(door, part, asked, report.units);
   const { makeTemplate } = await import('@fielded/render');
   const made = makeTemplate(report, door, part, bearing);
   if (made === null) {
-    await io.err(`${safe(path)}  The ${part} of door ${safe(door.name)} has no outline: nothing is left of it.\n`);
+    await io.err(`${safe(path)}  ${say(`print.template.nothing.${part}`, { door: door.name }, voiceOf(io))}\n`);
     return 1;
   }
   const written = await write(made, part, format);
   if (!(await deliver(io, asked.output, written, asked.force))) return 2;
-  if (report.problems.length > 0) await io.err(`${listProblems(report.problems, WIDTH, (text) => text).join('\n')}\n`);
+  await io.err(remarkProblems(report.problems, voiceOf(io)));
   return exitStatus(report);
 }
 

@@ -2,6 +2,7 @@ import { type FileValue, type FileWord, type ReadOptions, writeValues } from '@f
 import { writeWhole } from '../files/write-whole.ts';
 import { type Io, safe } from '../io.ts';
 import { listFaults, refusalLine } from '../report/list-faults.ts';
+import { say, voiceOf } from '../words/say.ts';
 import { readWithFiles } from './read-jobs.ts';
 
 /** Writes values into a job file; not where it could not be read again as it then is, which is said on standard error. */
@@ -21,8 +22,8 @@ export async function writeBack(
   if (written.text === text) return true;
   const { faults } = await readWithFiles(path, written.text, shop);
   if (faults.length > 0) {
-    await io.err(`${safe(path)}  It is left as it was: with this written into it, it could no longer be read.\n`);
-    await io.err(listFaults(path, faults, shop !== undefined));
+    await io.err(`${safe(path)}  ${say('print.not-written-back', {}, voiceOf(io))}\n`);
+    await io.err(listFaults(path, faults, shop !== undefined, io.language));
     return false;
   }
   const refusal = writeWhole(path, written.text);

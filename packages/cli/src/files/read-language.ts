@@ -1,5 +1,6 @@
 import { type Language, readLanguageText } from '@fielded/core';
 import { UsageError } from '../arguments.ts';
+import { allEnglish } from '../words/all-english.ts';
 import { readText } from './read-text.ts';
 
 /**
@@ -7,10 +8,10 @@ import { readText } from './read-text.ts';
  *
  * @throws UsageError for a file that cannot be read or taken.
  */
-export function readLanguage(path: string): Language {
+export async function readLanguage(path: string): Promise<Language> {
   const text = readText(path);
   if (typeof text !== 'string') throw new UsageError(`--language ${path}: ${text.refused}. ${text.instead}.`);
-  const { language, faults } = readLanguageText(text);
+  const { language, faults } = readLanguageText(text, await allEnglish());
   if (language !== null) return language;
   const more = faults.length > 1 ? ` (and ${faults.length - 1} more)` : '';
   throw new UsageError(`--language ${path}: ${faults[0]!.replace(/\.$/, '')}${more}.`);

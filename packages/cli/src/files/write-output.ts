@@ -1,8 +1,10 @@
 import { createHash } from 'node:crypto';
 import { readFileSync, statSync } from 'node:fs';
 import { extname } from 'node:path';
-import { CUTTING_HEADINGS } from '../formats/cutting-csv.ts';
-import { QUOTE_HEADINGS } from '../formats/quote-csv.ts';
+import type { Voice } from '@fielded/core';
+import { csvRow } from '../formats/csv-row.ts';
+import { cuttingHeadings } from '../formats/cutting-csv.ts';
+import { quoteHeadings } from '../formats/quote-csv.ts';
 import { wasRead } from './files-read.ts';
 import { explainFailure, type Refusal } from './read-text.ts';
 import { writeWhole } from './write-whole.ts';
@@ -10,11 +12,6 @@ import { writeWhole } from './write-whole.ts';
 /** What marks a file as written here, one for each way a format can carry it: a comment, a PDF's producer, a PNG's software. */
 const MADE_HERE = 'made by fielded';
 const MARKS = [MADE_HERE, '(fielded)', 'Software\0fielded'];
-/** Tables carry no comment: their headings are ours. */
-const HEADINGS = [['s (mm)', 't (mm)'], ['s (in)', 't (in)'], CUTTING_HEADINGS, QUOTE_HEADINGS].flatMap((headings) => [
-  headings.join(','),
-  headings.join(';'),
-]);
 /** Nothing that is written here comes near this many bytes. */
 const LARGEST_OURS = 64_000_000;
 
@@ -23,9 +20,9 @@ const LARGEST_OURS = 64_000_000;
  * written by this tool and not changed by hand since, or `force` is given; one that this run has read, never. Gives what
  * stood in the way, or null.
  */
-export function writeOutput(path: string, content: string | Uint8Array, force: boolean): Refusal | null {
+export function writeOutput(path: string, content: string | Uint8Array, force: boolean, voice: Voice): Refusal | null {
   try {
-    const refusal = standsInTheWay(path, force);
+    const refusal = standsInTheWay(path, force, voice);
     if (refusal !== null) return refusal;
   } catch (error) {
     // That a folder on the way is a file is for the writing to say.
@@ -35,7 +32,7 @@ export function writeOutput(path: string, content: string | Uint8Array, force: b
   return writeWhole(path, typeof content === 'string' ? mark(path, content) : content);
 }
 
-function standsInTheWay(path: string, force: boolean): Refusal | null {
+function standsInTheWay(path: string, force: boolean, voice: Voice): Refusal | null {
   const found = statSync(path, { throwIfNoEntry: false });
   if (found === undefined || !found.isFile()) return null;
   if (wasRead(found))
@@ -43,11 +40,23 @@ function standsInTheWay(path: string, force: boolean): Refusal | null {
   if (force || found.size === 0) return null;
   const instead = 'Choose another name, or give --force to replace it';
   const text = found.size > LARGEST_OURS ? '' : readFileSync(path, 'latin1');
-  if (!MARKS.some((sign) => text.includes(sign)) && !HEADINGS.some((heading) => text.startsWith(heading)))
+  if (!MARKS.some((sign) => text.includes(sign)) && !startsAsOurs(text, voice))
     return { refused: 'this file is there already, and fielded did not write it', instead };
   if (isChanged(text)) return { refused: 'this file has been changed since fielded wrote it', instead };
   return null;
 }
+
+/** Tables carry no comment: their headings are ours, in English or in the user's language. */
+function startsAsOurs(latin1: string, voice: Voice): boolean {
+  const tables = [voice, IN_ENGLISH].flatMap((each) => [cuttingHeadings(each), quoteHeadings(each)]);
+  const known = [['s (mm)', 't (mm)'], ['s (in)', 't (in)'], ...tables];
+  const starts = known.flatMap((headings) =>
+    (['.', ','] as const).map((decimal) => csvRow(headings, decimal).trimEnd()),
+  );
+  return starts.some((start) => latin1.startsWith(Buffer.from(start, 'utf8').toString('latin1')));
+}
+
+const IN_ENGLISH: Voice = { units: 'mm' };
 
 /** Whether a text that bears a mark with a sum is no longer the text that the sum was made of. */
 function isChanged(latin1: string): boolean {

@@ -1,78 +1,80 @@
-import { byJob, type CuttingList, type ListedPanel, toMillimetres } from '@fielded/core';
+import { byJob, type CuttingList, type ListedPanel, say as sayCore, toMillimetres, type Voice } from '@fielded/core';
 import type { Reserved } from '../report/cutting-lines.ts';
-import { csvNumber, csvRow, type Decimal } from './csv-row.ts';
+import { say, sayAll } from '../words/say.ts';
+import { csvNumber, csvRow } from './csv-row.ts';
 
-/** The first row, by which a file is known to be ours. */
-export const CUTTING_HEADINGS: readonly string[] = [
-  'piece',
-  'off',
-  'length',
-  'width',
-  'thickness',
-  'grain',
-  'wood',
-  'for',
-  'note',
-];
+/** The columns; their headings in English are a public format. */
+const COLUMNS = ['piece', 'off', 'length', 'width', 'thickness', 'grain', 'wood', 'for', 'note'] as const;
+
+/** The first row, by which a file is known to be ours; the unit follows it. */
+export function cuttingHeadings(voice: Voice): string[] {
+  return COLUMNS.map((column) => say(`print.csv.${column}`, {}, voice));
+}
 
 /**
- * A cutting list as CSV (RFC 4180): a row for each size of part, panel, blank and rough piece; lengths in the list's unit, along
- * the grain first. Errors of the jobs come first, what is assumed last. Numbers with the sign given between
- * whole and part; semicolons part the columns where that is a comma.
+ * A cutting list as CSV (RFC 4180): a row for each size of part, panel, blank and rough piece; lengths in the voice's unit, along
+ * the grain first. Errors of the jobs come first, what is assumed last. Words and numbers follow the voice's language; semicolons
+ * part the columns where that has a decimal comma.
  */
-export function cuttingCsv(
-  list: CuttingList,
-  units: 'mm' | 'in',
-  { assumed, errors }: Reserved,
-  decimal: Decimal = '.',
-): string {
+export function cuttingCsv(list: CuttingList, voice: Voice, { assumed, errors }: Reserved): string {
+  const { units } = voice;
+  const decimal = voice.language?.decimal ?? '.';
   const size = (mm: number) => Number((mm / toMillimetres(1, units)).toFixed(4));
   const said = (mm: number) => csvNumber(size(mm), decimal);
   const fixed = (value: number, digits: number) => value.toFixed(digits).replace('.', decimal);
+  const along = say('print.csv.along', {}, voice);
   const note = (what: string, words: string) => [what, '', '', '', '', '', '', '', words];
   const rows: (string | number)[][] = [
-    ...errors.map((message) => note('error', message)),
+    ...errors.map((message) => note(say('print.csv.error', {}, voice), message)),
     ...list.parts.map((p) => [
-      p.part,
+      sayCore(`part.${p.part}`, {}, voice),
       p.quantity,
       size(p.length),
       size(p.width),
       size(p.thickness),
-      'along',
+      along,
       '',
-      forWhom(list, p.for),
+      forWhom(list, p.for, voice),
       '',
     ]),
-    ...list.panels.map((p) => {
-      const [length, width] = p.grain === 'up' ? [p.height, p.width] : [p.width, p.height];
-      const kg = p.weight === null ? '' : `${fixed(p.weight, 3)} kg each`;
-      return ['panel', p.quantity, size(length), size(width), size(p.thickness), p.grain, '', forWhom(list, p.for), kg];
-    }),
+    ...list.panels.map((p) => [
+      say('print.csv.panel', {}, voice),
+      p.quantity,
+      ...(p.grain === 'up' ? [size(p.height), size(p.width)] : [size(p.width), size(p.height)]),
+      size(p.thickness),
+      say(`print.grain.${p.grain}`, {}, voice),
+      '',
+      forWhom(list, p.for, voice),
+      p.weight === null ? '' : say('print.csv.kg', { kg: fixed(p.weight, 3) }, voice),
+    ]),
     ...list.blanks.map((b) => [
-      'blank',
+      say('print.csv.blank', {}, voice),
       b.quantity,
       size(b.length),
       size(b.width),
       size(b.thickness),
-      'along',
+      along,
       '',
-      b.panels.map(({ door, width }) => `${door} ${said(width)}`).join('; '),
-      b.rips.length > 0 ? `rip at ${b.rips.map(said).join('; ')}` : '',
+      joined(
+        b.panels.map(({ door, width }) => `${door} ${said(width)}`),
+        voice,
+      ),
+      b.rips.length > 0 ? say('print.csv.rips', { places: joined(b.rips.map(said), voice) }, voice) : '',
     ]),
     ...list.timber.flatMap(({ wood, thickness, pieces, order, boardFeet }) => [
       ...pieces.map((p) => [
-        'rough piece',
+        say('print.csv.rough', {}, voice),
         p.quantity,
         size(p.length),
         size(p.width),
         size(thickness),
-        'along',
+        along,
         wood,
         p.what,
-        p.strips > 1 ? `${p.strips} strips of ${said(p.stripWidth)}` : '',
+        p.strips > 1 ? say('print.csv.strips', { count: p.strips, width: said(p.stripWidth) }, voice) : '',
       ]),
       [
-        'order',
+        say('print.csv.order', {}, voice),
         '',
         '',
         '',
@@ -80,31 +82,41 @@ export function cuttingCsv(
         '',
         wood,
         '',
-        `${fixed(order, 4)} m³ = ${fixed(boardFeet.order, 2)} board feet`,
+        say('print.csv.volume', { volume: fixed(order, 4), feet: fixed(boardFeet.order, 2) }, voice),
       ],
     ]),
     ...list.leftOver.map((p) => [
-      'no blank',
+      say('print.csv.no-blank', {}, voice),
       p.quantity,
       size(p.length),
       size(p.width),
       '',
-      'along',
+      along,
       '',
       p.door,
-      p.missing > 0 ? `${said(p.missing)} of width is missing` : 'a spare of any width is missing',
+      p.missing > 0
+        ? say('print.csv.missing', { missing: said(p.missing) }, voice)
+        : say('print.csv.missing.any', {}, voice),
     ]),
-    ...assumed.map((words) => note('assumed', words)),
+    ...assumed.map((words) => note(say('print.csv.assumed', {}, voice), words)),
   ];
-  const headings = [...CUTTING_HEADINGS.slice(0, -1), `${CUTTING_HEADINGS.at(-1)} (${units})`];
+  const headings = cuttingHeadings(voice).map((heading, k, all) =>
+    k < all.length - 1 ? heading : `${heading} (${units})`,
+  );
   return [headings, ...rows].map((row) => csvRow(row, decimal)).join('');
 }
 
-function forWhom(list: CuttingList, doors: ListedPanel['for']): string {
-  return byJob(list, doors)
-    .map(({ job, doors: own }) => {
-      const names = own.map(({ door, quantity }) => `${door} x ${quantity}`).join('; ');
-      return job === '' ? names : `${job}: ${names}`;
-    })
-    .join('; ');
+function forWhom(list: CuttingList, doors: ListedPanel['for'], voice: Voice): string {
+  const shown = byJob(list, doors).map(({ job, doors: own }) => {
+    const names = joined(
+      own.map(({ door, quantity: count }) => say('print.csv.times', { door, count }, voice)),
+      voice,
+    );
+    return job === '' ? names : say('print.list.of-job', { job, doors: names }, voice);
+  });
+  return joined(shown, voice);
+}
+
+function joined(parts: readonly string[], voice: Voice): string {
+  return sayAll(parts, 'print.csv.and', voice);
 }

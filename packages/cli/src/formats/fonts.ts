@@ -1,6 +1,8 @@
 import { readFileSync } from 'node:fs';
+import type { Voice } from '@fielded/core';
 import { findMissingLetters, openTypefaces, type Scene, type Typeface } from '@fielded/render';
 import { listSystemFonts } from '../files/system-fonts.ts';
+import { say } from '../words/say.ts';
 import { FONT_FILE } from './font-file.ts';
 
 /** So many of the system's fonts are looked into for one sign. */
@@ -51,9 +53,11 @@ async function findFont(sign: string, known: readonly string[]): Promise<{ file:
 }
 
 /** What to say of letters that no font has, in one line; null where there are none. */
-export function sayMissingLetters({ missing }: Fonts): string | null {
+export function sayMissingLetters({ missing }: Fonts, voice: Voice): string | null {
   if (missing.length === 0) return null;
-  const shown = missing.slice(0, 12).join(' ');
-  const more = missing.length > 12 ? ` and ${missing.length - 12} more` : '';
-  return `No font on this machine has the letters ${shown}${more}: they are drawn as empty boxes. Name a font that has them with --font FILE.`;
+  const letters = missing.slice(0, 12).join(' ');
+  const count = missing.length - 12;
+  return count > 0
+    ? say('print.letters-missing.more', { letters, count }, voice)
+    : say('print.letters-missing', { letters }, voice);
 }

@@ -1,10 +1,10 @@
-import { byJob, type CuttingList, formatLength, formatNumber, type ListedPanel } from '@fielded/core';
+import { byJob, type CuttingList, formatLength, formatNumber, type ListedPanel, say as sayCore } from '@fielded/core';
 import { safe } from '../io.ts';
 import type { Paint } from '../terminal/paint.ts';
-import { left, right, setTable, wrap } from '../terminal/table.ts';
+import { indent, left, right, setTable, wrap } from '../terminal/table.ts';
+import { say, sayAll } from '../words/say.ts';
+import { type Shown, sayFigure } from './figures.ts';
 import { WIDTH } from './plain-report.ts';
-
-type Units = 'mm' | 'in';
 
 /** What a cutting list cannot be taken without: errors of its jobs, and figures that nobody gave. */
 export interface Reserved {
@@ -13,123 +13,151 @@ export interface Reserved {
 }
 
 /** A cutting list as tables for the terminal, errors first: frames, panels, blanks, timber. */
-export function cuttingLines(list: CuttingList, units: Units, { assumed, errors }: Reserved, paint: Paint): string {
+export function cuttingLines(list: CuttingList, voice: Shown, { assumed, errors }: Reserved, paint: Paint): string {
   const title = short(list.jobs.join(', '), LONGEST_TITLE);
-  const unit = units === 'mm' ? 'sizes in mm' : 'sizes in inches';
+  const assumedWords =
+    assumed.length === 0 ? '' : say('print.list.assumed', { figures: sayAll(assumed, 'print.list.and', voice) }, voice);
   return [
     ...wrap(title, WIDTH, 0).map((line) => paint(line, 'heading')),
-    paint(`${list.doors} ${list.doors === 1 ? 'door' : 'doors'}, ${unit}`, 'faint'),
-    ...errorLines(errors, paint),
+    paint(sayDoors(list, voice), 'faint'),
+    ...errorLines(errors.length, voice, paint),
     '',
-    paint('Frames', 'heading'),
-    ...partTable(list, units),
+    paint(say('print.list.frames', {}, voice), 'heading'),
+    ...partTable(list, voice),
     '',
-    paint('Panels', 'heading'),
-    ...panelTable(list, units),
-    ...blankLines(list, units, paint),
+    paint(say('print.list.panels', {}, voice), 'heading'),
+    ...panelTable(list, voice),
+    ...blankLines(list, voice, paint),
     '',
-    paint('Timber', 'heading'),
-    ...timberTable(list, units),
-    ...(assumed.length === 0
-      ? []
-      : wrap(`Assumed, since neither job nor shop says: ${assumed.join(', ')}.`, WIDTH - 2, 0).map(
-          (line) => `  ${line}`,
-        )),
+    paint(say('print.list.timber', {}, voice), 'heading'),
+    ...timberTable(list, voice),
+    ...(assumedWords === '' ? [] : indent(wrap(assumedWords, WIDTH - 2, 0))),
     '',
   ].join('\n');
 }
 
-/** That there are errors, before anything is sawn; they follow the list one by one. */
-function errorLines({ length }: readonly string[], paint: Paint): string[] {
-  if (length === 0) return [];
-  const count = length === 1 ? 'one error stands' : `${length} errors stand`;
-  return ['', paint(`It cannot be made as it is: ${count} against it, under the list.`, 'error')];
+function sayDoors({ doors }: CuttingList, voice: Shown): string {
+  const key = `print.list.head.${voice.units}` as const;
+  return doors === 1 ? say(`${key}.one`, {}, voice) : say(key, { doors: String(doors) }, voice);
 }
 
-function partTable(list: CuttingList, units: Units): string[] {
-  const columns = [left('part'), right('off'), right('length'), right('width'), right('thick'), left('for')];
+/** That there are errors, before anything is sawn; they follow the list one by one. */
+function errorLines(errors: number, voice: Shown, paint: Paint): string[] {
+  if (errors === 0) return [];
+  const words = errors === 1 ? say('print.list.error.one', {}, voice) : say('print.list.error.more', { errors }, voice);
+  return ['', paint(words, 'error')];
+}
+
+function partTable(list: CuttingList, voice: Shown): string[] {
+  const columns = [
+    left(say('print.list.part', {}, voice)),
+    ...rights(['off', 'length', 'width', 'thick'], voice),
+    left(say('print.list.for', {}, voice)),
+  ];
   return setTable(
     columns,
     list.parts.map(({ part, quantity, length, width, thickness, for: doors }) => [
-      part,
+      safe(sayCore(`part.${part}`, {}, voice)),
       String(quantity),
-      ...[length, width, thickness].map((mm) => cell(mm, units)),
-      forWhom(list, doors),
+      ...[length, width, thickness].map((mm) => cell(mm, voice)),
+      forWhom(list, doors, voice),
     ]),
   );
 }
 
-function panelTable(list: CuttingList, units: Units): string[] {
+function rights(keys: readonly ('off' | 'length' | 'width' | 'height' | 'thick' | 'long' | 'wide')[], voice: Shown) {
+  return keys.map((key) => right(say(`print.list.${key}`, {}, voice)));
+}
+
+function panelTable(list: CuttingList, voice: Shown): string[] {
   const columns = [
-    right('off'),
-    right('width'),
-    right('height'),
-    right('thick'),
-    left('grain'),
-    right('field'),
-    right('kg each'),
-    left('for'),
+    ...rights(['off', 'width', 'height', 'thick'], voice),
+    left(say('print.list.grain', {}, voice)),
+    right(say('print.list.field', {}, voice)),
+    right(say('print.list.kg', {}, voice)),
+    left(say('print.list.for', {}, voice)),
   ];
   return setTable(
     columns,
     list.panels.map(({ quantity, width, height, thickness, grain, field, weight, for: doors }) => [
       String(quantity),
-      cell(width, units),
-      cell(height, units),
-      cell(thickness, units),
-      grain,
-      field === null ? 'none' : `${cell(field.width, units)} × ${cell(field.height, units)}`,
-      weight === null ? '–' : formatNumber(weight, 2),
-      forWhom(list, doors),
+      cell(width, voice),
+      cell(height, voice),
+      cell(thickness, voice),
+      say(`print.grain.${grain}`, {}, voice),
+      field === null
+        ? say('print.list.field.none', {}, voice)
+        : `${cell(field.width, voice)} × ${cell(field.height, voice)}`,
+      weight === null ? '–' : figure(weight, 2, voice),
+      forWhom(list, doors, voice),
     ]),
   );
 }
 
-function blankLines({ blanks, leftOver }: CuttingList, units: Units, paint: Paint): string[] {
+function blankLines({ blanks, leftOver }: CuttingList, voice: Shown, paint: Paint): string[] {
   if (blanks.length + leftOver.length === 0) return [];
-  const columns = [right('off'), right('long'), right('wide'), left('panels'), left('rip at')];
+  const columns = [
+    ...rights(['off', 'long', 'wide'], voice),
+    left(say('print.list.ride', {}, voice)),
+    left(say('print.list.rips', {}, voice)),
+  ];
   const rows = blanks.map(({ quantity, length, width, panels, rips }) => [
     String(quantity),
-    cell(length, units),
-    cell(width, units),
-    panels.map((panel) => `${short(panel.door)} ${cell(panel.width, units)}`).join(', '),
-    rips.map((at) => cell(at, units)).join(', '),
+    cell(length, voice),
+    cell(width, voice),
+    listPlaces(
+      panels.map((panel) => `${short(panel.door)} ${cell(panel.width, voice)}`),
+      voice,
+    ),
+    listPlaces(
+      rips.map((at) => cell(at, voice)),
+      voice,
+    ),
   ]);
   return [
     '',
-    paint('Blanks: run the ends, then rip', 'heading'),
+    paint(say('print.list.blanks', {}, voice), 'heading'),
     ...(rows.length > 0 ? setTable(columns, rows) : []),
-    ...leftOver.flatMap(({ door, width, length, quantity, missing }) =>
-      wrap(
-        // The name comes last: one that runs from right to left turns the figures after it round.
-        `No blank for ${quantity} of ${cell(length, units)} × ${formatLength(width, units, 1)}: ${missing > 0 ? `${formatLength(missing, units, 1)} of width is missing. A spare` : 'a spare of any width'} (spares: true) or a carrier would do it. Door ${short(door)}`,
-        WIDTH - 2,
-        2,
-      ).map((line) => `  ${line}`),
-    ),
+    ...leftOver.flatMap((panel) => indent(wrap(leftOverWords(panel, voice), WIDTH - 2, 2))),
   ];
 }
 
-function timberTable({ timber }: CuttingList, units: Units): string[] {
+/** Sizes after each other; with a decimal comma semicolons part them. */
+function listPlaces(places: readonly string[], { language }: Shown): string {
+  return places.join(language?.decimal === ',' ? '; ' : ', ');
+}
+
+/** That no blank takes a panel. The door's name comes last: one that runs from right to left turns the figures after it round. */
+function leftOverWords(
+  { door, width, length, quantity: count, missing }: CuttingList['leftOver'][number],
+  voice: Shown,
+): string {
+  const sizes = { count, length: cell(length, voice), width: coarse(width, voice), door: short(door) };
+  return missing > 0
+    ? say('print.list.left.missing', { ...sizes, missing: coarse(missing, voice) }, voice)
+    : say('print.list.left.any', sizes, voice);
+}
+
+function timberTable({ timber }: CuttingList, voice: Shown): string[] {
   const columns = [
-    left('wood'),
-    right('thick'),
-    right('finished'),
-    right('rough'),
-    right('to order'),
+    left(say('print.list.wood', {}, voice)),
+    right(say('print.list.thick', {}, voice)),
+    right(say('print.list.finished', {}, voice)),
+    right(say('print.list.rough', {}, voice)),
+    right(say('print.list.order', {}, voice)),
     left(''),
-    right('board feet'),
+    right(say('print.list.board-feet', {}, voice)),
   ];
   return setTable(
     columns,
     timber.map(({ wood, thickness, finished, rough, order, boardFeet }) => [
-      wood === '' ? 'not named' : safe(wood),
-      cell(thickness, units),
-      formatNumber(finished, 4),
-      formatNumber(rough, 4),
-      formatNumber(order, 4),
+      wood === '' ? say('print.list.wood.none', {}, voice) : safe(wood),
+      cell(thickness, voice),
+      figure(finished, 4, voice),
+      figure(rough, 4, voice),
+      figure(order, 4, voice),
       'm³',
-      formatNumber(boardFeet.order, 1),
+      figure(boardFeet.order, 1, voice),
     ]),
   );
 }
@@ -143,15 +171,27 @@ function short(name: string, most: number = LONGEST_NAME): string {
   return signs.length <= most ? signs.join('') : `${signs.slice(0, most - 1).join('')}…`;
 }
 
-function cell(mm: number, units: Units): string {
-  return formatLength(mm, units, 1).replaceAll(` ${units}`, '');
+function coarse(mm: number, { units, language }: Shown): string {
+  return sayFigure(formatLength(mm, units, 1), language);
+}
+
+function cell(mm: number, voice: Shown): string {
+  return coarse(mm, voice).replaceAll(` ${voice.units}`, '');
+}
+
+function figure(value: number, digits: number, { language }: Shown): string {
+  return sayFigure(formatNumber(value, digits), language);
 }
 
 /** "A × 4, B": the doors that pieces are for, cut short where there are many; by job where there are several. */
-function forWhom(list: CuttingList, doors: ListedPanel['for']): string {
+function forWhom(list: CuttingList, doors: ListedPanel['for'], voice: Shown): string {
   const shown = byJob(list, doors.slice(0, 4)).map(({ job, doors: own }) => {
-    const names = own.map(({ door, quantity }) => `${short(door)}${quantity > 1 ? ` × ${quantity}` : ''}`).join(', ');
-    return job === '' ? names : `${short(job)}: ${names}`;
+    const names = own.map(({ door, quantity: count }) =>
+      count > 1 ? say('print.list.times', { door: short(door), count }, voice) : short(door),
+    );
+    const listed = sayAll(names, 'print.list.and', voice);
+    return job === '' ? listed : say('print.list.of-job', { job: short(job), doors: listed }, voice);
   });
-  return `${shown.join('; ')}${doors.length > 4 ? ` and ${doors.length - 4} more` : ''}`;
+  const all = sayAll(shown, 'print.list.jobs.and', voice);
+  return doors.length > 4 ? say('print.list.more', { doors: all, count: doors.length - 4 }, voice) : all;
 }

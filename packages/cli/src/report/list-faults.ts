@@ -2,6 +2,7 @@ import { dirname, join } from 'node:path';
 import { type Fault, type Language, translate } from '@fielded/core';
 import type { Refusal } from '../files/read-text.ts';
 import { safe } from '../io.ts';
+import { say, voiceOf } from '../words/say.ts';
 
 /** Faults printed for one file; what is past this only repeats. */
 const MOST_LINES = 100;
@@ -17,7 +18,13 @@ export function listFaults(job: string, faults: readonly Fault[], shopGiven: boo
     const path = file === '' ? job : shopGiven ? file : join(dirname(job), file);
     return safe(line === 0 ? `${path}  ${message}` : `${path}:${line}:${column}  ${message}`);
   });
-  if (faults.length > MOST_LINES) lines.push(safe(`${job}  and ${faults.length - MOST_LINES} more faults.`));
+  const more = faults.length - MOST_LINES;
+  if (more > 0) {
+    const voice = voiceOf({ ...(language && { language }) });
+    const words =
+      more === 1 ? say('print.more-faults.one', {}, voice) : say('print.more-faults', { count: more }, voice);
+    lines.push(`${safe(job)}  ${words}`);
+  }
   return lines.map((line) => `${line}\n`).join('');
 }
 

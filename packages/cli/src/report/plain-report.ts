@@ -1,7 +1,6 @@
 import {
   facePhrase,
   formatLength,
-  formatNumber,
   type Report,
   type Stated,
   stateRun,
@@ -9,9 +8,11 @@ import {
   verdictWord,
 } from '@fielded/core';
 import { safe } from '../io.ts';
+import { columnsOf } from '../terminal/columns.ts';
 import type { Paint, Tone } from '../terminal/paint.ts';
-import { type Column, setPairs, setTable, wrap } from '../terminal/table.ts';
-import { cellArea, cellLength, sayFigure, sayLength } from './figures.ts';
+import { type Column, indent, left, right, setPairs, setTable, wrap } from '../terminal/table.ts';
+import { say, sayAll } from '../words/say.ts';
+import { cellArea, cellLength, type Shown, sayFigure, sayLength } from './figures.ts';
 import { listProblems } from './list-problems.ts';
 import { seasonLines } from './season-lines.ts';
 import { spreadLines } from './spread-lines.ts';
@@ -33,7 +34,7 @@ export function markVerdict(
   paint: Paint,
 ): string {
   const [mark, tone] = MARKS[verdict ?? ''] ?? (['⊗', 'error'] as const);
-  return paint(`${mark} ${verdictWord(verdict, voice)}`, tone);
+  return paint(`${mark} ${safe(verdictWord(verdict, voice))}`, tone);
 }
 
 /** A mark of its own shape for each answer to a statement. */
@@ -47,75 +48,114 @@ const STATED: Readonly<Record<Stated['mark'], readonly [mark: string, tone: Tone
 export function markRun(report: Report, paint: Paint): string {
   const { mark, words } = stateRun(report);
   const [sign, tone] = STATED[mark];
-  return paint(`${sign} ${words}`, tone);
+  return paint(`${sign} ${safe(words)}`, tone);
 }
 
 /** What running it depends on and nobody said, by name: silence is no approval. */
-function notCheckedLines({ statements: { notChecked } }: Report): string[] {
+function notCheckedLines({ statements: { notChecked }, ...voice }: Report): string[] {
   if (notChecked.length === 0) return [];
-  return wrap(`Not checked, since the job or the shop does not say: ${notChecked.join(', ')}.`, WIDTH - 2, 0).map(
-    (line) => `  ${safe(line)}`,
-  );
+  return indent(wrap(say('print.not-checked', { paths: notChecked.join(', ') }, voice), WIDTH - 2, 0));
 }
 
 /** A report as a sheet to pin up by the machine: 80 columns, in the job's own unit. */
 export function plainReport(report: Report, file: string, paint: Paint): string {
-  const units = report.units === 'mm' ? 'lengths in mm' : 'lengths in inches';
-  const title = safe(report.title);
+  const heading = (line: Heading) => paint(say(line, {}, report), 'heading');
   const lines = [
-    ...wrap(title, WIDTH, 0).map((line) => paint(line, 'heading')),
-    paint('═'.repeat(Math.min(WIDTH, title.length)), 'faint'),
-    paint(`${safe(file)}, ${units}`, 'faint'),
+    ...titleLines(report.title, paint),
+    paint(say(`print.head.${report.units}`, { file }, report), 'faint'),
     '',
     ...stockLines(report),
     '',
-    paint('Cuts, in running order', 'heading'),
+    heading('print.cuts'),
     ...cutTable(report),
     '',
-    paint('Tongue', 'heading'),
+    heading('print.tongue'),
     ...tongueLines(report),
     '',
-    paint('Fit', 'heading'),
+    heading('print.fit'),
     ...fitLines(report),
     '',
-    paint('Verdict', 'heading'),
+    heading('print.verdict'),
     `  ${markVerdict(report, paint)}   ${markRun(report, paint)}`,
-    ...wrap(verdictSentence(report), WIDTH - 2, 0).map((line) => `  ${line}`),
+    ...indent(wrap(safe(verdictSentence(report)), WIDTH - 2, 0)),
     ...notCheckedLines(report),
     ...spreadLines(report, WIDTH, paint),
     ...seasonLines(report, WIDTH, paint),
     '',
-    paint('Problems', 'heading'),
-    ...(report.problems.length === 0 ? ['  none found'] : listProblems(report.problems, WIDTH, paint)),
+    heading('print.problems'),
+    ...(report.problems.length === 0
+      ? indent([say('print.problems.none', {}, report)])
+      : listProblems(report.problems, WIDTH, report, paint)),
     '',
-    ...wrap('A test piece decides: cut one in the same stock before the panels.', WIDTH, 0),
+    ...wrap(say('print.test-piece', {}, report), WIDTH, 0),
   ];
   return `${lines.join('\n')}\n`;
 }
 
+type Heading = 'print.cuts' | 'print.tongue' | 'print.fit' | 'print.verdict' | 'print.problems';
+
+/** A job's title with a double line under it. */
+export function titleLines(title: string, paint: Paint): string[] {
+  const shown = safe(title);
+  return [
+    ...wrap(shown, WIDTH, 0).map((line) => paint(line, 'heading')),
+    paint('═'.repeat(Math.min(WIDTH, columnsOf(shown))), 'faint'),
+  ];
+}
+
 function stockLines({ panel, frame, ...voice }: Report): string[] {
-  const say = (mm: number) => sayLength(mm, voice);
+  const length = (mm: number) => sayLength(mm, voice);
   const { groove, cope, backEdge } = frame;
-  const closes = (gap: number) => (gap < 0.005 ? 'closes on the sticking' : `leaves up to ${say(gap)} open`);
-  const measured = panel.measured === panel.thickness ? '' : `, measured ${say(panel.measured)}`;
+  const thickness = length(panel.thickness);
+  const isMeasured = panel.measured !== panel.thickness;
   return setPairs([
-    ['Panel', `${say(panel.thickness)} thick${measured}`],
-    ['Frame', `${say(frame.thickness)} thick${frame.sticking === null ? '' : ', with a sticking on its lip'}`],
-    ['Groove', `${say(groove.width)} wide, ${say(groove.depth)} deep, set back ${say(groove.setback)}`],
-    ...(cope ? [['Cope', `stub tenon ${say(cope.tenon.length)} long; ${closes(cope.gap)}`] as const] : []),
-    ...(backEdge ? [['Back edge', `${say(backEdge.reach)} in, ${say(backEdge.depth)} deep`] as const] : []),
-    ['Swell gap', say(frame.swellGap)],
+    [
+      say('print.panel.label', {}, voice),
+      isMeasured
+        ? say('print.panel.measured', { thickness, measured: length(panel.measured) }, voice)
+        : say('print.panel', { thickness }, voice),
+    ],
+    [
+      say('print.frame.label', {}, voice),
+      say(
+        frame.sticking === null ? 'print.frame' : 'print.frame.sticking',
+        { thickness: length(frame.thickness) },
+        voice,
+      ),
+    ],
+    [
+      say('print.groove.label', {}, voice),
+      say(
+        'print.groove',
+        { width: length(groove.width), depth: length(groove.depth), setback: length(groove.setback) },
+        voice,
+      ),
+    ],
+    ...(cope ? [[say('print.cope.label', {}, voice), copeWords(cope, voice)] as const] : []),
+    ...(backEdge
+      ? [
+          [
+            say('print.back-edge.label', {}, voice),
+            say('print.back-edge', { reach: length(backEdge.reach), depth: length(backEdge.depth) }, voice),
+          ] as const,
+        ]
+      : []),
+    [say('print.swell-gap', {}, voice), length(frame.swellGap)],
   ]);
+}
+
+function copeWords({ tenon, gap }: NonNullable<Report['frame']['cope']>, voice: Shown): string {
+  const length = sayLength(tenon.length, voice);
+  // Less than is shown is closed.
+  if (gap < 0.005) return say('print.cope.closes', { length }, voice);
+  return say('print.cope.open', { length, gap: sayLength(gap, voice) }, voice);
 }
 
 function cutTable({ section, ...voice }: Report): string[] {
   const columns: Column[] = [
-    { heading: 'cut', align: 'left' },
-    { heading: 'side', align: 'left' },
-    { heading: 'shape', align: 'left' },
-    { heading: 'run', align: 'left' },
-    ...['depth', 'reach', 'land', 'shoulder', voice.units === 'mm' ? 'takes mm²' : 'takes in²'].map(
-      (heading): Column => ({ heading, align: 'right' }),
+    ...(['name', 'side', 'shape', 'run'] as const).map((key) => left(say(`print.cut.${key}`, {}, voice))),
+    ...(['depth', 'reach', 'land', 'shoulder', `takes.${voice.units}`] as const).map((key) =>
+      right(say(`print.cut.${key}`, {}, voice)),
     ),
   ];
   const rows = section.cuts.map((cut) => {
@@ -123,9 +163,9 @@ function cutTable({ section, ...voice }: Report): string[] {
     const lengths = [cut.depth, cut.reach, drawn ? null : cut.land, drawn ? null : cut.shoulder];
     return [
       shorten(safe(cut.name), 17),
-      cut.side,
-      cut.shape,
-      runWords(cut.run, cut.presented),
+      say(`print.side.${cut.side}`, {}, voice),
+      say(`print.shape.${cut.shape}`, {}, voice),
+      runWords(cut.run, cut.presented, voice),
       ...lengths.map((mm) => cellLength(mm, voice)),
       cellArea(cut.removedArea, voice),
     ];
@@ -137,44 +177,46 @@ function cutTable({ section, ...voice }: Report): string[] {
 function cutNotes({ section, ...voice }: Pick<Report, 'section' | 'units' | 'language'>): string[] {
   return section.cuts.flatMap((cut) => {
     const notes: string[] = [];
-    if (Math.abs(cut.depthCut - cut.depth) > 1e-9)
-      notes.push(
-        `cuts ${sayFigure(formatLength(cut.depthCut, voice.units), voice.language)} deep in the measured stock`,
-      );
-    if (cut.sharedArea > 1e-9) notes.push(`${cellArea(cut.sharedArea, voice)} of that is gone already`);
+    if (Math.abs(cut.depthCut - cut.depth) > 1e-9) {
+      const depth = sayFigure(formatLength(cut.depthCut, voice.units), voice.language);
+      notes.push(say('print.cut.depth-cut', { depth }, voice));
+    }
+    if (cut.sharedArea > 1e-9) notes.push(say('print.cut.shared', { area: cellArea(cut.sharedArea, voice) }, voice));
     if (cut.takenFromDrawing > 1e-9)
-      notes.push(`${cellArea(cut.takenFromDrawing, voice)} of that is wood the drawing keeps`);
-    return notes.length === 0 ? [] : wrap(`  ${safe(cut.name)}: ${notes.join('; ')}`, WIDTH, 4);
+      notes.push(say('print.cut.against-drawing', { area: cellArea(cut.takenFromDrawing, voice) }, voice));
+    if (notes.length === 0) return [];
+    const words = say('print.cut.notes', { cut: cut.name, notes: sayAll(notes, 'print.cut.notes.and', voice) }, voice);
+    return wrap(`  ${words}`, WIDTH, 4);
   });
 }
 
-function runWords(run: string, presented: number): string {
-  if (presented === 0) return run;
-  return presented === 90 ? 'on edge' : `${run} ${formatNumber(presented, 1)}°`;
+function runWords(run: 'under' | 'over', presented: number, voice: Shown): string {
+  if (presented === 0) return say(`print.run.${run}`, {}, voice);
+  if (presented === 90) return say('print.run.on-edge', {}, voice);
+  return say(`print.run.${run}.tilted`, { tilt: presented }, voice);
 }
 
 function tongueLines({ tongue, ...voice }: Report): string[] {
-  const say = (mm: number | null) => sayLength(mm, voice);
   return setPairs([
-    ['Should go in', say(tongue.insertion)],
-    ['At the tip', say(tongue.thicknessAtTip)],
-    ['At the mouth', say(tongue.thicknessAtMouth)],
-    ['Thinnest', say(tongue.thinnest)],
-    ['Thickest', say(tongue.thickest)],
-    ['Groove needed', say(tongue.grooveNeeded)],
+    [say('print.tongue.insertion', {}, voice), sayLength(tongue.insertion, voice)],
+    [say('print.tongue.tip', {}, voice), sayLength(tongue.thicknessAtTip, voice)],
+    [say('print.tongue.mouth', {}, voice), sayLength(tongue.thicknessAtMouth, voice)],
+    [say('print.tongue.thinnest', {}, voice), sayLength(tongue.thinnest, voice)],
+    [say('print.tongue.thickest', {}, voice), sayLength(tongue.thickest, voice)],
+    [say('print.tongue.groove', {}, voice), sayLength(tongue.grooveNeeded, voice)],
   ]);
 }
 
 function fitLines({ fit, ...voice }: Report): string[] {
-  const say = (mm: number | null) => sayLength(mm, voice);
-  const face = (range: Report['fit']['frontFace']) => (range === null ? '–' : facePhrase(range, voice.units, voice));
+  const face = (range: Report['fit']['frontFace']) =>
+    range === null ? '–' : safe(facePhrase(range, voice.units, voice));
   return setPairs([
-    ['Clearance', say(fit.clearance)],
-    ['Goes in at most', say(fit.deepestInsertion)],
-    ['Gap at the bottom', say(fit.bottomGap)],
-    ['Margin showing', say(fit.visibleMargin)],
-    ['Front face', face(fit.frontFace)],
-    ['Back face', face(fit.backFace)],
+    [say('print.fit.clearance', {}, voice), sayLength(fit.clearance, voice)],
+    [say('print.fit.deepest', {}, voice), sayLength(fit.deepestInsertion, voice)],
+    [say('print.fit.bottom-gap', {}, voice), sayLength(fit.bottomGap, voice)],
+    [say('print.fit.margin', {}, voice), sayLength(fit.visibleMargin, voice)],
+    [say('print.fit.front-face', {}, voice), face(fit.frontFace)],
+    [say('print.fit.back-face', {}, voice), face(fit.backFace)],
   ]);
 }
 

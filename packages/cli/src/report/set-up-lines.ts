@@ -1,144 +1,202 @@
-import { formatNumber, type Plan, type Report, type SetUp, sayCurve } from '@fielded/core';
+import { formatNumber, type Plan, type Report, type SetUp, say as sayCore, sayCurve } from '@fielded/core';
 import { safe } from '../io.ts';
 import type { Paint } from '../terminal/paint.ts';
-import { setPairs, wrap } from '../terminal/table.ts';
-import { type Shown, sayLength } from './figures.ts';
+import { labelWidth, setPairs, wrap } from '../terminal/table.ts';
+import { say, sayAll } from '../words/say.ts';
+import { type Shown, sayFigure, sayLength } from './figures.ts';
 import { WIDTH } from './plain-report.ts';
 
 /** Everything of one set-up, a figure a line. `place` is its place in the plan. */
 export function setUpLines(plan: Plan, place: number, report: Report, paint: Paint): string[] {
   const setUp = plan.setups[place]!;
-  const pairs = [
-    ...toolPairs(setUp),
+  const curve = sayCurve(setUp, report);
+  const pairs: Pair[] = [
+    ...toolPairs(setUp, report),
     ...heightPairs(setUp, report),
     ...guidePairs(setUp, report),
     ...runningPairs(setUp, report),
+    ...curve.map((words, k): Pair => [k === 0 ? say('print.set-up.curve', {}, report) : '', words]),
+    ...correctionPairs(plan, place, report),
   ];
+  const width = labelWidth(pairs.map(([label]) => label));
   return [
-    paint(`${nameSetUp(plan, place)}: ${safe(setUp.cut)}`, 'heading'),
-    ...pairs.flatMap(([label, value]) => setPair(label, value)),
-    ...sayCurve(setUp, report).flatMap((words, k) => setPair(k === 0 ? 'Curve' : '', words)),
-    ...correctionLines(plan, place, report),
+    paint(nameSetUp(plan, place, report), 'heading'),
+    ...pairs.flatMap(([label, value]) => setPair(label, value, width)),
   ];
 }
 
 /** With both heads at once the two cuts of the panel are one set-up: a lower and an upper head. */
-function nameSetUp({ setups, stack }: Plan, place: number): string {
+function nameSetUp({ setups, stack }: Plan, place: number, voice: Shown): string {
   const isStacked = ({ of, cut }: SetUp) =>
     stack?.works === true && of === 'panel' && [stack.lower, stack.upper].includes(cut);
   const shared = setups.slice(0, place).some(isStacked) ? 1 : 0;
   const setUp = setups[place]!;
-  const number = `Set-up ${place + 1 - shared}`;
-  if (!isStacked(setUp)) return number;
-  return `${number}, ${setUp.cut === stack!.lower ? 'lower' : 'upper'} head`;
+  const { frame } = setUp;
+  const cut = frame === undefined ? setUp.cut : sayCore(`work.${frame.kind}`, {}, voice);
+  const figures = { number: place + 1 - shared, cut };
+  if (!isStacked(setUp)) return say('print.set-up', figures, voice);
+  return say(setUp.cut === stack!.lower ? 'print.set-up.lower' : 'print.set-up.upper', figures, voice);
 }
 
 type Pair = readonly [label: string, value: string];
 
 /** What is mounted, how the work is held, and which way it goes. */
-function toolPairs(setUp: SetUp): Pair[] {
-  const held =
-    setUp.presented === 0 ? 'flat' : setUp.presented === 90 ? 'on edge' : `tilted ${formatNumber(setUp.presented, 1)}°`;
-  const knife = setUp.knife === null ? 'to be ground' : setUp.knife;
+function toolPairs(setUp: SetUp, voice: Shown): Pair[] {
+  const { machine, head, knife, run, turnedOver, slot } = setUp;
+  const runs = turnedOver ? (`print.set-up.${run}.turned` as const) : (`print.set-up.${run}` as const);
   return [
-    ['Machine', `${setUp.machine}, head ${setUp.head}, knife ${knife}`],
     [
-      'Runs',
-      `${setUp.run === 'under' ? 'under the stock' : 'above the stock'}, held ${held}${setUp.turnedOver ? '; head turned over' : ''}`,
+      say('print.set-up.machine', {}, voice),
+      knife === null
+        ? say('print.set-up.tool.to-grind', { machine, head }, voice)
+        : say('print.set-up.tool', { machine, head, knife }, voice),
     ],
-    [
-      'Turns',
-      `${setUp.rotation} seen from above, feed ${setUp.feedDirection}${setUp.assumed ? ' (hand ASSUMED: ask)' : ''}`,
-    ],
-    ...(setUp.slot === null ? [] : [['Slot', `the one marked for ${setUp.slot}`] as const]),
+    [say('print.set-up.runs', {}, voice), say(runs, { held: heldWords(setUp, voice) }, voice)],
+    [say('print.set-up.turns', {}, voice), turnsWords(setUp, voice)],
+    ...(slot === null
+      ? []
+      : [[say('print.set-up.slot', {}, voice), say('print.set-up.slot.for', { slot }, voice)] as const]),
   ];
 }
 
+function heldWords({ presented }: SetUp, voice: Shown): string {
+  if (presented === 0) return say('print.set-up.held.flat', {}, voice);
+  if (presented === 90) return say('print.set-up.held.on-edge', {}, voice);
+  return say('print.set-up.held.tilted', { tilt: presented }, voice);
+}
+
+function turnsWords({ rotation, feedDirection, assumed }: SetUp, voice: Shown): string {
+  const way = feedDirection === 'left to right' ? 'left-to-right' : 'right-to-left';
+  const key = `print.set-up.feed.${way}` as const;
+  return say(
+    assumed ? (`${key}.assumed` as const) : key,
+    { rotation: say(`print.rotation.${rotation}`, {}, voice) },
+    voice,
+  );
+}
+
 function heightPairs({ cuttingPoint, seat, hole }: SetUp, voice: Shown): Pair[] {
-  const length = (mm: number) => sayLength(mm, voice);
   return [
-    ['Cutting point', `${length(cuttingPoint)} above the table`],
-    ['Seat of the head', seat === null ? 'not known' : length(seat)],
     [
-      'Table ring',
-      hole === null
-        ? 'none needed'
-        : `${hole.ring === null ? 'none' : length(hole.ring)}, needs ${length(hole.needed)}`,
+      say('print.set-up.point', {}, voice),
+      say('print.set-up.point.height', { height: sayLength(cuttingPoint, voice) }, voice),
     ],
+    [
+      say('print.set-up.seat', {}, voice),
+      seat === null ? say('print.set-up.seat.unknown', {}, voice) : sayLength(seat, voice),
+    ],
+    [say('print.set-up.ring', {}, voice), ringWords(hole, voice)],
   ];
+}
+
+function ringWords(hole: SetUp['hole'], voice: Shown): string {
+  if (hole === null) return say('print.set-up.ring.not-needed', {}, voice);
+  const needed = sayLength(hole.needed, voice);
+  if (hole.ring === null) return say('print.set-up.ring.none', { needed }, voice);
+  return say('print.set-up.ring.size', { ring: sayLength(hole.ring, voice), needed }, voice);
 }
 
 /** What the work goes along: the fence, or a bearing inside a frame. */
 function guidePairs({ fence, frame, curve }: SetUp, voice: Shown): Pair[] {
-  const length = (mm: number) => sayLength(mm, voice);
-  if (frame?.kind === 'back edge')
+  const out = sayLength(fence.standsOut, voice);
+  if (frame?.kind === 'back edge') {
+    const [radius, corner] = [sayLength(frame.bearing, voice), sayLength(frame.corner, voice)];
     return [
-      ['Bearing', `${length(frame.bearing)} radius, no fence; knives stand out ${length(fence.standsOut)}`],
-      ['Inside corners', `keep a radius of ${length(frame.corner)}`],
+      [say('print.set-up.bearing', {}, voice), say('print.set-up.bearing.radius', { radius, out }, voice)],
+      [say('print.set-up.corners', {}, voice), say('print.set-up.corners.radius', { radius: corner }, voice)],
     ];
-  if (curve?.alone) return [['Edge to axis', `${length(fence.toAxis)}, on a bearing or a ring fence`]];
-  const bar = (heights: SetUp['fence']['bar']) =>
-    heights === null
-      ? 'nowhere: no wood is left at the edge'
-      : heights.to === null
-        ? `from ${length(heights.from)} up`
-        : `${length(heights.from)} to ${length(heights.to)}`;
+  }
+  const distance = sayLength(fence.toAxis, voice);
+  if (curve?.alone)
+    return [[say('print.set-up.edge', {}, voice), say('print.set-up.edge.distance', { distance }, voice)]];
   return [
-    ['Fence to axis', `${length(fence.toAxis)}; knives stand out ${length(fence.standsOut)}`],
-    ['Gap in the fence', length(fence.gap)],
-    ['Bar across it', bar(fence.bar)],
-    ...(fence.barEdges === undefined ? [] : [['  after ripping', bar(fence.barEdges)] as const]),
+    [say('print.set-up.fence', {}, voice), say('print.set-up.fence.distance', { distance, out }, voice)],
+    [say('print.set-up.gap', {}, voice), sayLength(fence.gap, voice)],
+    [say('print.set-up.bar', {}, voice), barWords(fence.bar, voice)],
+    ...(fence.barEdges === undefined
+      ? []
+      : [[`  ${say('print.set-up.bar.ripped', {}, voice)}`, barWords(fence.barEdges, voice)] as const]),
   ];
+}
+
+function barWords(heights: SetUp['fence']['bar'], voice: Shown): string {
+  if (heights === null) return say('print.set-up.bar.nowhere', {}, voice);
+  const from = sayLength(heights.from, voice);
+  if (heights.to === null) return say('print.set-up.bar.up', { from }, voice);
+  return say('print.set-up.bar.between', { from, to: sayLength(heights.to, voice) }, voice);
 }
 
 function runningPairs(setUp: SetUp, voice: Shown): Pair[] {
-  const { speed, rim, feedRate, feedBy, mark, power, powerEnd, passes, frame } = setUp;
-  const depths = passes.map(({ depth }) => sayLength(depth, voice)).join(', then ');
-  // A frame's part is cut on its ends or along its edges, a panel all round.
-  const bands = [
-    ...(frame?.kind === 'cope' ? [] : [`${sayBand(power)} along the grain`]),
-    ...(frame !== undefined && frame.kind !== 'cope' ? [] : [`${sayBand(powerEnd)} on ends`]),
-  ];
+  const { speed, rim, feedRate, feedBy, mark, passes } = setUp;
+  const turns = { speed: sayFigure(String(speed), voice.language), rim: figure(rim, 1, voice) };
+  const feed = { feed: sayFeed(feedRate, voice), pitch: sayLength(mark.pitch, voice) };
+  const depths = sayAll(
+    passes.map(({ depth }) => sayLength(depth, voice)),
+    'print.set-up.passes.then',
+    voice,
+  );
   return [
-    ['Speed', `${speed} a minute, ${formatNumber(rim, 1)} m/s at the rim`],
+    [say('print.set-up.speed', {}, voice), say('print.set-up.speed.rim', turns, voice)],
     [
-      'Feed',
-      `${sayFeed(feedRate, voice.units)} ${feedBy === 'hand' ? 'by hand at most' : 'by the feeder'}; marks ${sayLength(mark.pitch, voice)} apart`,
+      say('print.set-up.feed', {}, voice),
+      say(feedBy === 'hand' ? 'print.set-up.feed.hand' : 'print.set-up.feed.feeder', feed, voice),
     ],
-    ['Power', bands.join(', ')],
-    ['Passes', depths + (passes.length === 1 ? ' deep in one' : ' deep')],
+    [say('print.set-up.power', {}, voice), powerWords(setUp, voice)],
+    [
+      say('print.set-up.passes', {}, voice),
+      passes.length === 1
+        ? say('print.set-up.passes.one', { depth: depths }, voice)
+        : say('print.set-up.passes.more', { depths }, voice),
+    ],
   ];
 }
 
-function sayBand({ least, most }: SetUp['power']): string {
-  const watts = (w: number) => formatNumber(w < 100 ? w : Math.round(w / 10) * 10, 0);
-  return `${watts(least)} to ${watts(most)} W`;
+/** A frame's part is cut on its ends or along its edges, a panel all round. */
+function powerWords({ power, powerEnd, frame }: SetUp, voice: Shown): string {
+  const along = { least: sayWatts(power.least), most: sayWatts(power.most) };
+  const ends = { least: sayWatts(powerEnd.least), most: sayWatts(powerEnd.most) };
+  if (frame?.kind === 'cope') return say('print.set-up.power.ends', ends, voice);
+  if (frame !== undefined) return say('print.set-up.power.along', along, voice);
+  return say('print.set-up.power.both', { ...along, leastEnds: ends.least, mostEnds: ends.most }, voice);
+}
+
+function sayWatts(watts: number): string {
+  return formatNumber(watts < 100 ? watts : Math.round(watts / 10) * 10, 0);
 }
 
 /** The correction for one reading each way: the others are in proportion, and all stand on the sheet and in the JSON. */
-function correctionLines({ correction }: Plan, place: number, voice: Report): string[] {
+function correctionPairs({ correction }: Plan, place: number, voice: Report): Pair[] {
   const row = correction[place]?.find(({ reads }) => reads > 0);
   if (row === undefined || (row.spindle === null && row.fence === null)) return [];
-  const moves = [
+  const by = (mm: number) => ({ by: sayLength(Math.abs(mm), voice) });
+  const spindle =
     row.spindle === null
       ? null
-      : `spindle ${sayLength(Math.abs(row.spindle), voice)} ${row.spindle > 0 ? 'up' : 'down'}`,
-    row.fence === null ? null : `knives ${sayLength(Math.abs(row.fence), voice)} ${row.fence > 0 ? 'out' : 'in'}`,
-  ].filter((move) => move !== null);
-  return setPairs([[`${sayLength(row.reads, voice)} too thick`, moves.join(', or ')]]);
+      : say(row.spindle > 0 ? 'print.set-up.spindle.up' : 'print.set-up.spindle.down', by(row.spindle), voice);
+  const knives =
+    row.fence === null
+      ? null
+      : say(row.fence > 0 ? 'print.set-up.knives.out' : 'print.set-up.knives.in', by(row.fence), voice);
+  const moves =
+    spindle !== null && knives !== null
+      ? say('print.set-up.correct.either', { spindle, knives }, voice)
+      : (spindle ?? knives ?? '');
+  return [[say('print.set-up.too-thick', { reads: sayLength(row.reads, voice) }, voice), moves]];
 }
 
 /** m/min, and what shops that measure in inches say beside it. */
-function sayFeed(feed: number, units: Report['units']): string {
-  const metric = `${formatNumber(feed, 2)} m/min`;
-  return units === 'mm' ? metric : `${metric} (${formatNumber(feed / 0.3048, 0)} ft/min)`;
+function sayFeed(feed: number, voice: Shown): string {
+  const metric = `${figure(feed, 2, voice)} m/min`;
+  return voice.units === 'mm' ? metric : `${metric} (${formatNumber(feed / 0.3048, 0)} ft/min)`;
 }
 
-const LABEL_WIDTH = 19;
+function figure(value: number, digits: number, { language }: Shown): string {
+  return sayFigure(formatNumber(value, digits), language);
+}
 
 /** A label and what it stands for, in lines of its own where it is long. */
-function setPair(label: string, value: string): string[] {
-  const [first = '', ...rest] = wrap(safe(value), WIDTH - LABEL_WIDTH - 2, 0);
-  const [line = ''] = setPairs([[label, first]], LABEL_WIDTH);
-  return [line, ...rest.map((more) => `${' '.repeat(LABEL_WIDTH + 2)}${more}`)];
+function setPair(label: string, value: string, width: number): string[] {
+  const [first = '', ...rest] = wrap(safe(value), WIDTH - width - 2, 0);
+  const [line = ''] = setPairs([[label, first]], width);
+  return [line, ...rest.map((more) => `${' '.repeat(width + 2)}${more}`)];
 }

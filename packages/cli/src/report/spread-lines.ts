@@ -9,73 +9,76 @@ import {
 } from '@fielded/core';
 import { safe } from '../io.ts';
 import type { Paint } from '../terminal/paint.ts';
-import { indent, setPairs, setTable, wrap } from '../terminal/table.ts';
+import { indent, left, right, setPairs, setTable, wrap } from '../terminal/table.ts';
+import { say, sayAll } from '../words/say.ts';
 import { cellLength, type Shown, sayFigure, sayLength } from './figures.ts';
 
 /** What a ± on every size does to the joint, which size to watch and which face to keep down; nothing where the job gives none. */
 export function spreadLines({ spread, section, ...voice }: Report, width: number, paint: Paint): string[] {
   if (spread === undefined) return [];
+  const shares = safe(shareSentence(spread.clearance.simulated, voice).replaceAll('\u00a0', ' '));
   return [
     '',
-    paint('Spread of the clearance', 'heading'),
+    paint(say('print.spread', {}, voice), 'heading'),
     ...setPairs(clearancePairs(spread, voice)),
-    ...indent(wrap(shareSentence(spread.clearance.simulated, voice).replaceAll('\u00a0', ' '), width - 2, 0)),
+    ...indent(wrap(shares, width - 2, 0)),
     '',
     ...sourceTable(spread, voice),
     ...arrangementTable(spread, voice),
     '',
-    ...indent(wrap(adviseRuns(spread, section.cuts, voice.units, voice), width - 2, 0)),
+    ...indent(wrap(safe(adviseRuns(spread, section.cuts, voice.units, voice)), width - 2, 0)),
   ];
 }
 
 function clearancePairs({ clearance, frontFace, bottomGap }: SpreadReport, voice: Shown): [string, string][] {
-  const { simulated } = clearance;
-  const { '0.00135': least, '0.99865': most } = simulated.quantiles;
-  const range = (low: number, high: number) => `${sayLength(low, voice)} to ${sayLength(high, voice)}`;
+  const { '0.00135': least, '0.99865': most } = clearance.simulated.quantiles;
+  const range = ([low, high]: readonly [number, number]) => ({
+    least: sayLength(low, voice),
+    most: sayLength(high, voice),
+  });
+  const face = sayFace({ least: frontFace.least.worst[0], most: frontFace.most.worst[1] }, voice);
   return [
-    ['As set', sayLength(clearance.nominal, voice)],
-    ['At the very worst', range(...clearance.worst)],
-    ['Likely range', range(...clearance.rss)],
-    ['Simulated', `${range(least, most)} for 997 of 1000`],
-    [
-      'Front face',
-      `${facePhrase({ least: frontFace.least.worst[0], most: frontFace.most.worst[1] }, voice.units, voice)}, at the very worst`,
-    ],
+    [say('print.spread.nominal', {}, voice), sayLength(clearance.nominal, voice)],
+    [say('print.spread.worst', {}, voice), say('print.spread.range', range(clearance.worst), voice)],
+    [say('print.spread.likely', {}, voice), say('print.spread.range', range(clearance.rss), voice)],
+    [say('print.spread.simulated', {}, voice), say('print.spread.simulated.range', range([least, most]), voice)],
+    [say('print.spread.face', {}, voice), say('print.spread.face.worst', { face }, voice)],
     ...simulatedFace(frontFace, voice),
     ...gapPair(bottomGap, voice),
   ];
+}
+
+function sayFace(range: { readonly least: number; readonly most: number }, voice: Shown): string {
+  return facePhrase(range, voice.units, voice);
 }
 
 /** The face step of the joints that go together; nothing where none does. */
 function simulatedFace({ least, most }: SpreadReport['frontFace'], voice: Shown): [string, string][] {
   if (least.simulated === null || most.simulated === null) return [];
   const range = { least: least.simulated.quantiles['0.00135'], most: most.simulated.quantiles['0.99865'] };
-  return [['', `${facePhrase(range, voice.units, voice)}, for 997 of 1000`]];
+  return [['', say('print.spread.face.simulated', { face: sayFace(range, voice) }, voice)]];
 }
 
 /** The gap at the groove's bottom, where something that is off moves it. */
 function gapPair({ worst: [least, most] }: SpreadReport['bottomGap'], voice: Shown): [string, string][] {
   if (most - least < 1e-9) return [];
-  const words = least < 0 ? `${sayLength(-least, voice)} too little` : sayLength(least, voice);
-  return [['Gap at bottom', `${words} to ${sayLength(most, voice)}, at the very worst`]];
+  const range = { least: sayLength(Math.abs(least), voice), most: sayLength(most, voice) };
+  const words = say(least < 0 ? 'print.spread.gap.worst.little' : 'print.spread.gap.worst', range, voice);
+  return [[say('print.spread.gap', {}, voice), words]];
 }
 
 /** The sources that move the clearance, largest first. */
 function sourceTable({ clearance }: SpreadReport, voice: Shown): string[] {
   const moving = clearance.sources.filter(({ contribution }) => contribution > 1e-9);
-  if (moving.length === 0) return ['  Nothing that is off moves the clearance.'];
+  if (moving.length === 0) return indent([say('print.spread.nothing', {}, voice)]);
+  const columns = (['tolerance', 'moves', 'share'] as const).map((key) => right(say(`print.spread.${key}`, {}, voice)));
   return setTable(
-    [
-      { heading: 'biggest cause', align: 'left' },
-      { heading: 'tolerance ±', align: 'right' },
-      { heading: 'clearance moves ±', align: 'right' },
-      { heading: 'share', align: 'right' },
-    ],
+    [left(say('print.spread.cause', {}, voice)), ...columns],
     moving.map(({ name, plusMinus, contribution, share }) => [
-      safe(sourceWords(name)),
+      sourceWords(name, voice),
       sayPlusMinus(name, plusMinus, voice),
       cellLength(contribution, voice),
-      sayShare(share, voice).replace('\u00a0', ' '),
+      safe(sayShare(share, voice).replace('\u00a0', ' ')),
     ]),
   );
 }
@@ -90,25 +93,24 @@ function arrangementTable({ arrangements }: SpreadReport, voice: Shown): string[
   const rows = shown.map(({ runs, given, stacked, worst, sources }) => {
     const stock = sources.find(({ name }) => name === 'panel.thickness')!;
     return [
-      `${stacked ? 'both heads at once' : shortRuns(runs)}${given ? ' (as now)' : ''}`,
+      stacked
+        ? say(given ? 'print.spread.runs.stacked.given' : 'print.spread.runs.stacked', {}, voice)
+        : given
+          ? say('print.spread.runs.given', { runs: shortRuns(runs, voice) }, voice)
+          : shortRuns(runs, voice),
       cellLength(worst[0], voice),
       cellLength(worst[1], voice),
       cellLength(stock.contribution, voice),
     ];
   });
-  const headings = ['cuts run', 'least clearance', 'most clearance', '± from stock thickness'];
-  return [
-    '',
-    ...setTable(
-      headings.map((heading, i) => ({ heading, align: i === 0 ? ('left' as const) : ('right' as const) })),
-      rows,
-    ),
-  ];
+  const columns = (['least', 'most', 'stock'] as const).map((key) => right(say(`print.spread.runs.${key}`, {}, voice)));
+  return ['', ...setTable([left(say('print.spread.runs', {}, voice)), ...columns], rows)];
 }
 
 /** The runs of the cuts in order; many of them cut short. */
-function shortRuns(runs: readonly string[]): string {
-  return runs.length > 5 ? `${runs.slice(0, 5).join(', ')}, …` : runs.join(', ');
+function shortRuns(runs: readonly ('under' | 'over')[], voice: Shown): string {
+  const words = runs.slice(0, 5).map((run) => say(`print.run.${run}`, {}, voice));
+  return sayAll(runs.length > 5 ? [...words, '…'] : words, 'print.spread.runs.and', voice);
 }
 
 function sayPlusMinus(name: string, plusMinus: number, voice: Shown): string {
@@ -118,17 +120,24 @@ function sayPlusMinus(name: string, plusMinus: number, voice: Shown): string {
     : cellLength(plusMinus, voice);
 }
 
+/** The sources that belong to no cut. */
+const SOURCES = [
+  'panel.thickness',
+  'panel.size',
+  'frame.groove.width',
+  'frame.groove.depth',
+  'frame.groove.setback',
+  'film',
+  'moisture',
+] as const;
+
+/** What is set for each cut. */
+const OF_CUT = ['height', 'fence', 'square'] as const;
+
 /** A source as the trade calls it. */
-function sourceWords(name: string): string {
-  const own: Readonly<Record<string, string>> = {
-    'panel.thickness': 'stock thickness',
-    'panel.size': 'panel size',
-    'frame.groove.width': 'groove width',
-    'frame.groove.depth': 'groove depth',
-    'frame.groove.setback': 'setback of the groove',
-    film: 'finish',
-    moisture: 'moisture',
-  };
-  const ofCut = name.replace(/\.height$/, ', spindle height').replace(/\.fence$/, ', fence');
-  return own[name] ?? ofCut.replace(/\.square$/, ', out of square');
+function sourceWords(name: string, voice: Shown): string {
+  const known = SOURCES.find((each) => each === name);
+  if (known !== undefined) return say(`print.source.${known}`, {}, voice);
+  const set = OF_CUT.find((each) => name.endsWith(`.${each}`));
+  return set === undefined ? safe(name) : say(`print.source.${set}`, { cut: name.slice(0, -set.length - 1) }, voice);
 }

@@ -1,4 +1,5 @@
 import { type Io, safe } from '../io.ts';
+import { say, voiceOf } from '../words/say.ts';
 
 /** A bar on standard error while many jobs are checked; nothing where that is no terminal, or for a handful of jobs. */
 export interface Progress {
@@ -37,7 +38,7 @@ export interface Run {
   clear(): Promise<void>;
 }
 
-export function startRun(io: Io, total: number, what: string): Run {
+export function startRun(io: Io, total: number): Run {
   if (!io.errIsTerminal) return { show: async () => {}, clear: async () => {} };
   let shown = -1;
   return {
@@ -46,7 +47,9 @@ export function startRun(io: Io, total: number, what: string): Run {
       if (hundredth === shown) return;
       shown = hundredth;
       const filled = Math.floor((done / total) * BAR);
-      const line = `${'█'.repeat(filled)}${'░'.repeat(BAR - filled)} ${String(hundredth).padStart(3)} % of ${total.toLocaleString('en')} ${what}`;
+      const figures = { percent: String(hundredth).padStart(3), count: total };
+      const words = say('print.simulating', figures, voiceOf(io));
+      const line = `${'█'.repeat(filled)}${'░'.repeat(BAR - filled)} ${words}`;
       await io.err(`\r\u001B[K${line.slice(0, io.columns - 1)}`);
     },
     async clear() {

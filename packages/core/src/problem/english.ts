@@ -2,6 +2,7 @@ import { JOINT_ENGLISH } from './joint-english.ts';
 import { ADVICE_WORDS } from './words/advice.ts';
 import { DOOR_WORDS } from './words/door.ts';
 import { KNIFE_WORDS } from './words/knife.ts';
+import { QUOTE_SOURCE_WORDS } from './words/quote.ts';
 import { SEASON_WORDS } from './words/season.ts';
 import { SETUP_WORDS } from './words/setup.ts';
 import { SOLVE_WORDS } from './words/solve.ts';
@@ -11,6 +12,7 @@ type Sentences = typeof JOINT_ENGLISH &
   typeof ADVICE_WORDS &
   typeof DOOR_WORDS &
   typeof KNIFE_WORDS &
+  typeof QUOTE_SOURCE_WORDS &
   typeof SEASON_WORDS &
   typeof SETUP_WORDS &
   typeof SOLVE_WORDS &
@@ -29,6 +31,7 @@ export const ENGLISH: Sentences = {
   ...ADVICE_WORDS,
   ...DOOR_WORDS,
   ...KNIFE_WORDS,
+  ...QUOTE_SOURCE_WORDS,
   ...SEASON_WORDS,
   ...SETUP_WORDS,
   ...SOLVE_WORDS,

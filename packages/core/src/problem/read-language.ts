@@ -6,21 +6,25 @@ export type ReadLanguage =
   | { readonly language: Language; readonly faults: readonly [] }
   | { readonly language: null; readonly faults: readonly string[] };
 
+/** Sentences by their keys. */
+export type Catalogue = Readonly<Record<string, string>>;
+
 /**
- * A language from the content of its file: `decimal`, "." or ",", and `sentences` by the keys of the English catalogue.
+ * A language from the content of its file: `decimal`, "." or ",", and `sentences` by the keys of the English catalogue: `english`, that of this
+ * package unless told.
  *
  * Every sentence is checked: its key is known, and it names only figures that the English one names: a number as any kind of number,
  * other sentences as what they are. A sentence that is not there is said in English. Terms in [ ] are English: another language writes its own.
  *
  * @example readLanguage({ decimal: ',', sentences: { 'word.tight': 'stramm' } }).faults // []
  */
-export function readLanguage(value: unknown): ReadLanguage {
+export function readLanguage(value: unknown, english: Catalogue = ALL_ENGLISH): ReadLanguage {
   const { decimal, sentences } = (typeof value === 'object' && value !== null ? value : {}) as Record<string, unknown>;
   const faults: string[] = [];
   if (decimal !== '.' && decimal !== ',') faults.push('decimal is missing: write "." or ","');
   if (typeof sentences !== 'object' || sentences === null || Array.isArray(sentences))
     return { language: null, faults: [...faults, 'sentences is missing: write a group of sentences by their keys'] };
-  for (const [key, sentence] of Object.entries(sentences)) faults.push(...faultsOf(key, sentence));
+  for (const [key, sentence] of Object.entries(sentences)) faults.push(...faultsOf(key, sentence, english));
   if (faults.length > 0) return { language: null, faults };
   return {
     language: { decimal: decimal as Language['decimal'], sentences: sentences as Language['sentences'] },
@@ -28,10 +32,10 @@ export function readLanguage(value: unknown): ReadLanguage {
   };
 }
 
-function faultsOf(key: string, sentence: unknown): string[] {
-  if (!Object.hasOwn(ALL_ENGLISH, key)) return [`${key} is no sentence of the catalogue`];
+function faultsOf(key: string, sentence: unknown, english: Catalogue): string[] {
+  if (!Object.hasOwn(english, key)) return [`${key} is no sentence of the catalogue`];
   if (typeof sentence !== 'string' || sentence.trim() === '') return [`${key} says nothing: write a sentence`];
-  const known = placeholders(ALL_ENGLISH[key]!);
+  const known = placeholders(english[key]!);
   const kinds = known.map(kindOf);
   const strange = placeholders(sentence).filter((each) => !kinds.includes(kindOf(each)));
   const figures = strange.map(

@@ -1,6 +1,11 @@
 import { formatNumber } from '../measure/format.ts';
 import type { Units } from '../measure/length.ts';
-import { phrase } from '../problem/say.ts';
+import { ENGLISH } from '../problem/english.ts';
+import type { Language, Voice } from '../problem/language.ts';
+import { IN_ENGLISH } from '../problem/language.ts';
+import { sayIn } from '../problem/phrase.ts';
+import type { Said } from '../problem/problem.ts';
+import { phrase, told } from '../problem/say.ts';
 import type { PricedRates } from '../shop/rates.ts';
 import { findSpecies } from '../wood/species.ts';
 import { roundProduct, toMinor } from './money.ts';
@@ -13,15 +18,20 @@ import { QUOTE_WORDS } from './quote-words.ts';
  * Each line is quantity × price, rounded to whole minor units, halves away from nothing; net is the sum of the rounded
  * lines; margin = net·margin/100, tax = (net + margin)·rate/100, deposit = total·deposit/100, each rounded likewise. A
  * line whose rate is missing, or that comes to more than 10¹² minor units, has no amount and is named in `notPriced`; the frame's own
- * cuts that nobody could count stand as a line without an amount and in `notCounted`. Lines with no quantity are left out. `units` is
- * for the words of the lines.
+ * cuts that nobody could count stand as a line without an amount and in `notCounted`. Lines with no quantity are left out. `units` and
+ * `language` are for the words of the lines.
  *
  * @throws RangeError for a currency that is not three capital letters.
  */
-export function priceQuantities(quantities: QuoteQuantities, rates: PricedRates, units: Units = 'mm'): QuotePrice {
+export function priceQuantities(
+  quantities: QuoteQuantities,
+  rates: PricedRates,
+  units: Units = 'mm',
+  language: Language = IN_ENGLISH,
+): QuotePrice {
   const lines = listLines(quantities, rates)
     .filter(({ quantity }) => quantity > 0)
-    .map((line) => priceLine(line, rates, units));
+    .map((line) => priceLine(line, rates, { units, language }));
   const net = lines.reduce((sum, { amount }) => sum + (amount ?? 0), 0);
   const margin = roundProduct([net, rates.margin], 2);
   const { tax: asked } = rates;
@@ -49,7 +59,7 @@ interface Counted {
   readonly quantity: number;
   readonly unit: QuoteLine['unit'];
   readonly price: number | undefined;
-  readonly from: string;
+  readonly from: Said;
   /** Path of the rate that gives the price. */
   readonly rate: string;
 }
@@ -61,24 +71,24 @@ function listLines(quantities: QuoteQuantities, rates: PricedRates): Counted[] {
     ...timber.map((part, k) => countWood(part, k, rates)),
     setUps === null
       ? notPlanned()
-      : countHours(rates, 'set-ups', setUps, { count: setUps }, 'plan.setUpCount', setUp, 'rates.setUp'),
+      : countHours(rates, 'set-ups', setUps, { count: setUps }, told('from.set-ups', {}), setUp, 'rates.setUp'),
     countHours(
       rates,
       'running',
       metres,
       { count: formatNumber(metres, 1) },
-      'doors[].panels[]: 2 × (width + height) × quantity × section.cuts; doors[].parts[] for the frame’s cuts in plan.setups',
+      told('from.running', {}),
       metresPerHour === undefined ? undefined : 1 / metresPerHour,
       'rates.metresPerHour',
     ),
-    countHours(rates, 'doors', doors, { count: doors }, 'doors[]: quantity × leaves', door, 'rates.door'),
+    countHours(rates, 'doors', doors, { count: doors }, told('from.doors', {}), door, 'rates.door'),
     {
       item: 'finish',
       figures: {},
       quantity: face,
       unit: 'm²',
       price: finish,
-      from: 'doors[]: 2 × width × height × quantity × leaves',
+      from: told('from.finish', {}),
       rate: 'rates.finish',
     },
     {
@@ -87,7 +97,7 @@ function listLines(quantities: QuoteQuantities, rates: PricedRates): Counted[] {
       quantity: knives.length,
       unit: 'each',
       price: knife,
-      from: 'knives[]: those with no knife of the shop; cuts without knife and head',
+      from: told('from.knives', {}),
       rate: 'rates.knife',
     },
     ...countFrame(quantities),
@@ -96,14 +106,13 @@ function listLines(quantities: QuoteQuantities, rates: PricedRates): Counted[] {
 
 /** Set-ups that nobody planned: the line stands, so that nobody overlooks it. */
 function notPlanned(): Counted {
-  const from = 'no plan: the shop lists no machine, or the cuts name no head';
   return {
     item: 'set-ups',
     figures: { count: '?' },
     quantity: 1,
     unit: 'each',
     price: undefined,
-    from,
+    from: told('from.no-plan', {}),
     rate: 'machines',
   };
 }
@@ -120,7 +129,7 @@ function countFrame({ notCounted = [] }: QuoteQuantities): Counted[] {
           quantity: given.length,
           unit: 'each',
           price: undefined,
-          from: 'not counted: these cuts of the frame name no head',
+          from: told('from.frame', {}),
           rate: given[0]!.missing!,
         },
       ];
@@ -138,7 +147,7 @@ function countWood(
     quantity: order,
     unit: 'm³',
     price: priceOfWood(wood, rates),
-    from: `timber[${place}].order`,
+    from: told('from.wood', { place: String(place) }),
     rate: wood === '' ? 'panel.species' : `rates.wood.${wood}`,
   };
 }
@@ -161,19 +170,27 @@ function countHours(
   item: QuoteItem,
   pieces: number,
   figures: QuoteLine['figures'],
-  from: string,
+  from: Said,
   each: number | undefined,
   rate: string,
 ): Counted {
   if (each === undefined) return { item, figures, quantity: pieces, unit: 'each', price: undefined, from, rate };
   const quantity = item === 'running' ? pieces / rates.metresPerHour! : pieces * each;
-  return { item, figures, quantity, unit: 'h', price: rates.hour, from: `${from}, ${rate}`, rate: 'rates.hour' };
+  return {
+    item,
+    figures,
+    quantity,
+    unit: 'h',
+    price: rates.hour,
+    from: told('from.hours', { from, rate }),
+    rate: 'rates.hour',
+  };
 }
 
 function priceLine(
   { item, figures, unit, from, rate, ...counted }: Counted,
   rates: PricedRates,
-  units: Units,
+  voice: Voice,
 ): QuoteLine {
   // The quantity that is shown is the one that is priced: without the last digits of binary arithmetic.
   const quantity = Number(counted.quantity.toPrecision(12));
@@ -182,13 +199,13 @@ function priceLine(
   const amount = comes === null || comes > MOST_AMOUNT ? null : comes;
   return {
     item,
-    what: lineWords(item, figures, units),
+    what: lineWords(item, figures, voice.units),
     figures,
     quantity,
     unit,
     price,
     amount,
-    from,
+    from: sayIn(from, voice, { language: voice.language ?? IN_ENGLISH, english: ENGLISH }),
     missing: amount === null ? rate : null,
   };
 }

@@ -1,8 +1,9 @@
 import { DEFAULTS } from '../job/defaults.ts';
 import type { Job } from '../job/job.ts';
 import { jointOf } from '../joint/frame.ts';
-import { formatLength, formatNumber } from '../measure/format.ts';
 import type { Units } from '../measure/length.ts';
+import type { Voice } from '../problem/language.ts';
+import { say } from '../problem/say.ts';
 import type { Rules } from '../shop/shop.ts';
 
 /** The rules that blanks and timber go by. */
@@ -20,40 +21,41 @@ type TimberRule = keyof Pick<
 
 /**
  * Figures of a cutting list that neither job nor shop gives, so that their defaults were taken, in words: the shop's rules for
- * blanks and timber, the gaps round doors in their openings, what goes into a joint, the frames' wood, the moisture of weights.
+ * blanks and timber, the gaps round doors in their openings, what goes into a joint, the frames' wood, the moisture of weights. In the
+ * language of the first job.
  */
 export function assumedRules(jobs: readonly Job[], units: Units): string[] {
-  const length = (mm: number) => formatLength(mm, units, 1);
-  return [...jobs.flatMap((job) => assumedInJob(job, length)), ...assumedOfShops(jobs, length)].filter(
-    (words, i, all) => all.indexOf(words) === i,
-  );
+  const language = jobs[0]?.language;
+  const voice: Voice = { units, ...(language && { language }) };
+  const words = [...jobs.flatMap((job) => assumedInJob(job, voice)), ...assumedOfShops(jobs, voice)];
+  return [...new Set(words)];
 }
 
-function assumedOfShops(jobs: readonly Job[], length: (mm: number) => string): string[] {
+function assumedOfShops(jobs: readonly Job[], voice: Voice): string[] {
   const { rules } = DEFAULTS;
   const words: Record<TimberRule, string> = {
-    overLength: `${length(rules.overLength)} over in length`,
-    overWidth: `${length(rules.overWidth)} over in width`,
-    stripWidth: `strips up to ${length(rules.stripWidth)}`,
-    yield: `${formatNumber(rules.yield * 100, 0)} % of what is ordered ends in rough pieces`,
-    kerf: `a saw cut of ${length(rules.kerf)}`,
-    edgeAllowance: `${length(rules.edgeAllowance)} cleaned off each sawn edge`,
-    leastEndGrainWidth: `end grain run from ${length(rules.leastEndGrainWidth)} of width`,
-    greatestBlankWidth: `blanks up to ${length(rules.greatestBlankWidth)} wide`,
+    overLength: say('timber.assumed.overLength', { over: rules.overLength }, voice),
+    overWidth: say('timber.assumed.overWidth', { over: rules.overWidth }, voice),
+    stripWidth: say('timber.assumed.stripWidth', { width: rules.stripWidth }, voice),
+    yield: say('timber.assumed.yield', { percent: rules.yield * 100 }, voice),
+    kerf: say('timber.assumed.kerf', { width: rules.kerf }, voice),
+    edgeAllowance: say('timber.assumed.edgeAllowance', { width: rules.edgeAllowance }, voice),
+    leastEndGrainWidth: say('timber.assumed.leastEndGrainWidth', { width: rules.leastEndGrainWidth }, voice),
+    greatestBlankWidth: say('timber.assumed.greatestBlankWidth', { width: rules.greatestBlankWidth }, voice),
   };
   return (Object.keys(words) as TimberRule[])
     .filter((rule) => jobs.some(({ shop }) => shop === undefined || shop.assumedRules?.includes(rule)))
     .map((rule) => words[rule]);
 }
 
-function assumedInJob({ doors, frame, panel, season }: Job, length: (mm: number) => string): string[] {
+function assumedInJob({ doors, frame, panel, season }: Job, voice: Voice): string[] {
   const gaps = new Set(doors.flatMap(({ hungIn }) => hungIn?.assumed ?? []));
-  const joint = jointOf(frame);
+  const { length } = jointOf(frame);
   return [
-    ...(gaps.has('gap') ? [`${length(DEFAULTS.doorGap)} between doors and carcase`] : []),
-    ...(gaps.has('between') ? [`${length(DEFAULTS.between)} between leaves`] : []),
-    ...(frame.joint === undefined ? [`rails coped ${length(joint.length)} into each side`] : []),
-    ...(panel.species !== undefined && frame.species === undefined ? ["frames of the panels' wood"] : []),
-    ...(panel.species !== undefined && season === undefined ? ['weights at 12 % moisture'] : []),
+    ...(gaps.has('gap') ? [say('timber.assumed.gap', { gap: DEFAULTS.doorGap }, voice)] : []),
+    ...(gaps.has('between') ? [say('timber.assumed.between', { gap: DEFAULTS.between }, voice)] : []),
+    ...(frame.joint === undefined ? [say('timber.assumed.coped', { length }, voice)] : []),
+    ...(panel.species !== undefined && frame.species === undefined ? [say('timber.assumed.wood', {}, voice)] : []),
+    ...(panel.species !== undefined && season === undefined ? [say('timber.assumed.weight', {}, voice)] : []),
   ];
 }

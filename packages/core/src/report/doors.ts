@@ -11,7 +11,7 @@ import type { Job } from '../job/job.ts';
 import { endGapOf, jointOf } from '../joint/frame.ts';
 import { lowestOver, readTongue, type Tongue } from '../joint/tongue.ts';
 import type { Problem } from '../problem/problem.ts';
-import { sayProblem } from '../problem/say.ts';
+import { say, sayProblem } from '../problem/say.ts';
 import { woodDensity } from '../wood/density.ts';
 import { moistureContent } from '../wood/moisture.ts';
 import { findHeadProblems } from './head-problems.ts';
@@ -141,7 +141,11 @@ function finishedPieces(job: Job, doors: readonly DoorReport[], blanks: BlankLis
   const wood = woodName(job.panel);
   const frameWood = job.frame.species === undefined ? wood : woodName(job.frame);
   const parts = doors.flatMap(({ name, parts }) =>
-    parts.map(({ part, ...piece }) => ({ what: `${part} ${name}`, wood: frameWood, ...piece })),
+    parts.map(({ part, ...piece }) => ({
+      what: say('timber.part', { part: say(`part.${part}`, {}, job), door: name }, job),
+      wood: frameWood,
+      ...piece,
+    })),
   );
   const thickness = job.panel.thickness;
   const riding = new Map<string, number>();
@@ -157,11 +161,13 @@ function finishedPieces(job: Job, doors: readonly DoorReport[], blanks: BlankLis
       // Where no panel rides, none has to be looked for.
       const rides = riding.size === 0 ? 0 : riding.get(ridingKey(name, across, length));
       const quantity = panel.quantity - (rides ?? 0);
-      return quantity > 0 ? [{ what: `panel ${name}`, wood, quantity, length, width: across, thickness }] : [];
+      return quantity > 0
+        ? [{ what: say('timber.panel', { door: name }, job), wood, quantity, length, width: across, thickness }]
+        : [];
     }),
   );
   const glued = blanks.map(({ length, width, quantity, panels }) => ({
-    what: `blank ${[...new Set(panels.map(({ door }) => door))].join(', ')}`,
+    what: say('timber.blank', { doors: [...new Set(panels.map(({ door }) => door))].join(', ') }, job),
     wood,
     quantity,
     length,

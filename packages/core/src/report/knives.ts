@@ -9,6 +9,7 @@ import { AS_DRAWN } from '../knife/set-steel.ts';
 import { steelReach, woodProfile } from '../knife/wood-profile.ts';
 import type { Cut } from '../machining/cut.ts';
 import { depthTaken } from '../machining/datum.ts';
+import type { Language } from '../problem/language.ts';
 import type { Problem } from '../problem/problem.ts';
 import { sayProblem } from '../problem/say.ts';
 import type { Head, Shop, ShopKnife } from '../shop/shop.ts';
@@ -61,13 +62,13 @@ function ordersForFrame({ frame, units, terms, language, cuts }: Job, shop: Shop
  * Every knife of a shop that names its head, with the panel held as it was ground for, else flat; the others are left out, since without a
  * head their steel is not known. `only` asks for the one so called.
  */
-export function reportShopKnives(shop: Shop, only?: string): Knives {
+export function reportShopKnives(shop: Shop, only?: string, language?: Language): Knives {
   const orders: KnifeOrder[] = [];
   const refused = new Map<string, Problem>();
   for (const [name, knife] of Object.entries(shop.knives)) {
     const head = headNamed(shop, knife.head);
     if (head === undefined || (only !== undefined && name !== only)) continue;
-    const fault = steelFault(shop, name, knife, head);
+    const fault = steelFault(shop, name, knife, head, language);
     if (fault) {
       refused.set(name, fault);
       continue;
@@ -81,6 +82,7 @@ export function reportShopKnives(shop: Shop, only?: string): Knives {
       tilt: knife.presented ?? 0,
       setting: AS_DRAWN,
       units: shop.units,
+      ...(language && { language }),
       at: `knives.${name}`,
     });
   }
@@ -94,12 +96,19 @@ export function reportShopKnives(shop: Shop, only?: string): Knives {
 }
 
 /** What is wrong with a knife that was measured off the steel, longer than its head's face is; undefined where nothing is. */
-export function steelFault({ units }: Shop, name: string, knife: ShopKnife, head: Head): Problem | undefined {
+export function steelFault(
+  { units }: Shop,
+  name: string,
+  knife: ShopKnife,
+  head: Head,
+  language?: Language,
+): Problem | undefined {
   if (knife.measured === 'wood') return undefined;
   const { length, most } = steelReach(knife.profile, headForHand(head, hand(knife)), knife.presented ?? 0);
   if (length <= most) return undefined;
   const figures = { knife: name, length, most, head: knife.head ?? '' };
-  return sayProblem('steel-past-foot', `knives.${name}`, figures, { units }, { about: { knife: name } });
+  const voice = { units, ...(language && { language }) };
+  return sayProblem('steel-past-foot', `knives.${name}`, figures, voice, { about: { knife: name } });
 }
 
 /** What a shop's knife leaves in the wood: its profile, or what its steel cuts in that head. */

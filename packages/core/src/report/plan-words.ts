@@ -8,7 +8,9 @@ import type { FrameCut, Plan, SetUp, Step } from '../setup/plan.ts';
  * @example sayStep(plan.steps[0], plan, { units: 'mm' }) // 'Set up "main" for raise.'
  */
 export function sayStep(step: Step, plan: Pick<Plan, 'setups' | 'steps'>, voice: Voice): string {
-  const names = { machine: step.machine ?? '', cuts: step.cuts.join(' + ') };
+  const frame = plan.setups[step.setUp ?? -1]?.frame;
+  const cuts = frame === undefined ? step.cuts.join(' + ') : say(`work.${frame.kind}`, {}, voice);
+  const names = { machine: step.machine ?? '', cuts };
   const before = plan.steps.slice(0, plan.steps.indexOf(step)).filter(({ kind }) => kind === step.kind);
   const again = before.some(({ setUp }) => setUp === step.setUp);
   switch (step.kind) {
@@ -18,18 +20,17 @@ export function sayStep(step: Step, plan: Pick<Plan, 'setups' | 'steps'>, voice:
     case 'test-piece':
       return say(isSecond(step, plan) ? 'step.test-piece.second' : testPieceFor(step, plan, again), {}, voice);
     case 'measure': {
-      const frame = plan.setups[step.setUp ?? -1]?.frame;
       if (frame !== undefined) return sayFrameMeasure(frame, plan.setups[step.setUp ?? -1]!, voice);
       const test = testPieceOf(step, plan);
       const how = step.cuts.length > 1 ? 'step.measure.stacked' : 'step.measure';
       return test ? say(how, test, voice) : say('step.measure.other', {}, voice);
     }
     case 'run-edges':
-      if (step.panels === 'frame') return sayFrameCut(plan.setups[step.setUp ?? -1]?.frame, names, voice);
+      if (step.panels === 'frame') return sayFrameCut(frame, names, voice);
       return say('step.run-edges', { ...names, panels: sayPanels(step, voice) }, voice);
     case 'run-ends':
     case 'rip': {
-      if (step.panels === 'frame') return sayFrameCut(plan.setups[step.setUp ?? -1]?.frame, names, voice);
+      if (step.panels === 'frame') return sayFrameCut(frame, names, voice);
       const said = say(`step.${step.kind}`, { ...names, panels: sayPanels(step, voice) }, voice);
       const more = [
         ...(step.carrier.length > 0 ? [say('panels.carrier', { doors: listNames(step.carrier) }, voice)] : []),

@@ -1,5 +1,10 @@
 /** What keeps a cut from being set up, what spoils it, and what the plan proposes instead. */
 export const SETUP_WORDS = {
+  'work.sticking': 'sticking',
+  'work.cope': 'cope',
+  'work.back edge': 'back edge',
+  'work.groove': 'groove',
+  'work.joint': 'joint',
   'run.under': 'under the stock',
   'run.over': 'above the stock',
   'rotation.clockwise': 'clockwise',
