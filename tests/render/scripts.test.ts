@@ -81,7 +81,7 @@ test('words that run from right to left are in that order, figures among them ar
 test('letters that no font has are named', async () => {
   const fonts = await openFonts([scene(titled('Doors \u{10ffff}'), { view: 'joint' })]);
   expect(fonts.missing).toEqual(['\u{10ffff}']);
-  expect(sayMissingLetters(fonts)).toContain('--font FILE');
+  expect(sayMissingLetters(fonts, { units: 'mm' })).toContain('--font FILE');
 });
 
 test('a font given is taken before those of the system', async () => {
