@@ -9,7 +9,7 @@ import { drawFoot } from './views/foot.ts';
 import type { PlainView } from './views/views.ts';
 import { usualScale, VIEWS } from './views/views.ts';
 import { scaleText } from './words/lengths.ts';
-import { describe, titleOf } from './words/title.ts';
+import { describe } from './words/title.ts';
 import type { InBothUnits, UnitsChoice } from './words/units-choice.ts';
 import { inUnits } from './words/units-choice.ts';
 
@@ -93,14 +93,14 @@ function sceneAt(
   if (checkBar) {
     const box = itemsBox(items)!;
     const short = width !== undefined && width < BAR_ROOM;
-    items.push(group('check bar', drawCheckBar(above.x0 + RULE_ENDS, box.y1 + 5 + BAR_ABOVE, report.units, short)));
+    items.push(group('check bar', drawCheckBar(above.x0 + RULE_ENDS, box.y1 + 5 + BAR_ABOVE, report, short)));
   }
   const box = itemsBox(items)!;
   return {
     width: box.x1 - box.x0 + 2 * MARGIN,
     height: box.y1 - box.y0 + 2 * MARGIN,
     scale,
-    title: titleOf(report, name),
+    title: VIEWS[view].title(report, door),
     description: describe(report, drawing),
     items: moveItems(items, MARGIN - box.x0, MARGIN - box.y0),
   };

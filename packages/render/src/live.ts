@@ -5,9 +5,11 @@ import type { Point } from './dimension/linear.ts';
 import type { Sketch } from './dimension/sketch.ts';
 import type { Item, Scene } from './scene.ts';
 import { itemsBox, moveItems } from './scene.ts';
+import { safeText } from './text/safe-text.ts';
 import { sketchJoint } from './views/joint.ts';
 import { sketchSection } from './views/section.ts';
-import { describe, titleOf } from './words/title.ts';
+import { sayEdge } from './words/english/edge.ts';
+import { describe } from './words/title.ts';
 
 /** A drawing to work on: without its foot, and with where the wood lies on the paper. */
 export interface LiveScene extends Scene {
@@ -33,7 +35,7 @@ export interface LivePlace extends Point {
 
 const MARGIN = 8;
 /** As `scene` calls them; its table of views would bring every view along to a page that shows two. */
-const NAMES = { section: 'Section of the panel', joint: 'Joint in section' } as const;
+const TITLES = { section: 'title.section', joint: 'title.joint' } as const;
 
 /** The section or the joint for a screen on which it is changed: the drawing that `scene` gives, without its foot. */
 export function liveScene(report: Report, { view, scale, only, at }: LiveOptions): LiveScene {
@@ -49,7 +51,7 @@ export function liveScene(report: Report, { view, scale, only, at }: LiveOptions
     width: box.x1 - box.x0 + 2 * MARGIN,
     height: box.y1 - box.y0 + 2 * MARGIN,
     scale,
-    title: titleOf(report, NAMES[view]),
+    title: sayEdge(TITLES[view], { job: safeText(report.title) }, report),
     description: only === null ? describe(report, items) : '',
     items: moveItems(items, x, y),
     panel: { x, y },

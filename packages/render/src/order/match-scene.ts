@@ -1,11 +1,12 @@
-import type { KnifeMatch, Report } from '@fielded/core';
+import type { KnifeMatch, Language, Report } from '@fielded/core';
 import { joinBoxes, loopsBox, placeLoops, polygon, readLoops } from '@fielded/geometry';
 import { stroke } from '../geometry/stroke.ts';
 import { type Item, path, type Scene, text } from '../scene.ts';
 import { textWidth } from '../text/measure-text.ts';
 import { safeText } from '../text/safe-text.ts';
 import { drawScaleBar } from '../views/scale-bar.ts';
-import { scaleText, spokenLength } from '../words/lengths.ts';
+import { sayKnife } from '../words/english/knife.ts';
+import { scaleText } from '../words/lengths.ts';
 
 /** A knife of the shop over the section that is wanted. */
 export interface MatchDrawing {
@@ -15,6 +16,8 @@ export interface MatchDrawing {
   readonly cut: string;
   readonly title: string;
   readonly units: Report['units'];
+  /** What its words are in; English unless told. */
+  readonly language?: Language;
 }
 
 const MARGIN = 8;
@@ -23,7 +26,8 @@ const WORDS = 2.5;
 const SCALE = 2;
 
 /** What a knife of the shop leaves, over the section wanted, at 2:1: both from the panel's edge, at the left, to the face, above. */
-export function matchScene({ match, wanted, cut, title, units }: MatchDrawing): Scene {
+export function matchScene(drawing: MatchDrawing): Scene {
+  const { match, wanted, cut, title } = drawing;
   const [want, have] = [readLoops(wanted), readLoops(match.swept)];
   const box = joinBoxes([loopsBox(want)!, loopsBox(have)!])!;
   const placing = {
@@ -34,22 +38,17 @@ export function matchScene({ match, wanted, cut, title, units }: MatchDrawing): 
   const place = (points: readonly (readonly [number, number])[]) => placeLoops([polygon(points, false)], placing);
   const right = box.x1 + BEYOND;
   const foot = placing.y + SCALE * box.y1 + 10;
-  const say = (mm: number) => spokenLength(mm, units);
-  const lines = [
-    `${safeText(match.knife)}, set to reach ${say(match.reach)}: at most ${say(match.deviation)} from the ${safeText(cut)} wanted. Used from ${say(match.uses.from)} to ${say(match.uses.to)} of its own reach.`,
-    match.works
-      ? 'Nothing that is known of its head and the machines stands against it.'
-      : match.head === null
-        ? 'It names no head, so nothing is known of running it.'
-        : `Against it: ${match.against.join(', ') || 'not worked out'}.`,
-  ];
+  const of = { knife: safeText(match.knife), cut: safeText(cut) };
+  const lines = sayMatch(drawing, of);
+  const leaves = sayKnife('match.leaves', {}, drawing);
+  const second = MARGIN + Math.max(62, 12 + textWidth(leaves, WORDS) + 6);
   const items: Item[] = [
     text(
       'name',
       'text',
       MARGIN,
       MARGIN + 3,
-      `${safeText(match.knife)} for the ${safeText(cut)} · ${scaleText(SCALE)}`,
+      sayKnife('match.name', { ...of, scale: scaleText(SCALE, drawing) }, drawing),
       3.5,
     ),
     path(
@@ -70,10 +69,10 @@ export function matchScene({ match, wanted, cut, title, units }: MatchDrawing): 
     ),
     path('wanted', 'old', placeLoops(want, placing)),
     path('knife', 'outline', placeLoops(have, placing)),
-    ...key('what the knife leaves', 'outline', MARGIN, foot),
-    ...key('section wanted', 'old', MARGIN + 62, foot),
+    ...key('what the knife leaves', leaves, 'outline', MARGIN, foot),
+    ...key('section wanted', sayKnife('match.wanted', {}, drawing), 'old', second, foot),
     ...lines.map((words, i) => text(`note ${i}`, 'text', MARGIN, foot + 7 + i * 4.6, words, WORDS)),
-    drawScaleBar(MARGIN, foot + 20, units),
+    drawScaleBar(MARGIN, foot + 20, drawing),
   ];
   const width =
     Math.max(placing.x + SCALE * right, ...lines.map((words) => MARGIN + textWidth(words, WORDS)), 130) + MARGIN;
@@ -81,15 +80,25 @@ export function matchScene({ match, wanted, cut, title, units }: MatchDrawing): 
     width,
     height: foot + 26,
     scale: SCALE,
-    title: `${safeText(title)}: ${safeText(match.knife)} for the ${safeText(cut)}`,
+    title: sayKnife('match.title', { ...of, job: safeText(title) }, drawing),
     description: lines.join(' '),
     items,
   };
 }
 
-function key(words: string, role: 'outline' | 'old', x: number, y: number): Item[] {
+/** How near the knife comes, and what stands against running it. */
+function sayMatch(drawing: MatchDrawing, of: { readonly knife: string; readonly cut: string }): string[] {
+  const { reach, deviation, uses, works, head, against } = drawing.match;
+  const set = sayKnife('match.set', { ...of, reach, deviation, from: uses.from, to: uses.to }, drawing);
+  if (works) return [set, sayKnife('match.works', {}, drawing)];
+  if (head === null) return [set, sayKnife('match.no-head', {}, drawing)];
+  if (against.length === 0) return [set, sayKnife('match.not-worked-out', {}, drawing)];
+  return [set, sayKnife('match.against', { against: against.join(', ') }, drawing)];
+}
+
+function key(name: string, words: string, role: 'outline' | 'old', x: number, y: number): Item[] {
   return [
-    path(`key ${words}`, role, [stroke(x, y - 1, x + 10, y - 1)]),
-    text(`key to ${words}`, 'text', x + 12, y, words, WORDS),
+    path(`key ${name}`, role, [stroke(x, y - 1, x + 10, y - 1)]),
+    text(`key to ${name}`, 'text', x + 12, y, words, WORDS),
   ];
 }

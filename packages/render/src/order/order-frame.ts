@@ -1,10 +1,11 @@
-import type { Report } from '@fielded/core';
 import { stroke } from '../geometry/stroke.ts';
 import { group, type Item, path, type Scene, text } from '../scene.ts';
 import { drawCheckBar } from '../sheet/check-bar.ts';
 import { fitText, textWidth } from '../text/measure-text.ts';
 import { safeText } from '../text/safe-text.ts';
-import { unitsNote } from '../words/lengths.ts';
+import { sayKnife } from '../words/english/knife.ts';
+import type { InVoice } from '../words/lengths.ts';
+import { unitsNote } from '../words/units-note.ts';
 
 /** What stands in the title block of an order; what is not given is left to be written in by hand. */
 export interface KnifeOrderFields {
@@ -31,20 +32,21 @@ export function orderPage(
     readonly of: number;
   },
   fields: KnifeOrderFields,
-  units: Report['units'],
+  voice: InVoice,
 ): Scene {
   const { width, height, margin } = ORDER_PAPER;
-  const title = `${safeText(words.title)}: ${words.name}, sheet ${words.sheet} of ${words.of}`;
+  const { name, sheet, of } = words;
+  const title = sayKnife('order.title', { job: safeText(words.title), name, sheet, of }, voice);
   return {
     width,
     height,
     scale: 1,
     title,
-    description: `${words.heading}. ${title}.`,
+    description: sayKnife('order.described', { heading: words.heading, title }, voice),
     items: [
       text('heading', 'text', margin, margin + 5, fitText(words.heading, 5, width - 2 * margin), 5),
       group('drawing', items),
-      group('title block', titleBlock(words, fields, units)),
+      group('title block', titleBlock(words, fields, voice)),
     ],
   };
 }
@@ -58,7 +60,7 @@ function titleBlock(
     readonly of: number;
   },
   { number = '', revision = '', date = '', orderedBy = '' }: KnifeOrderFields,
-  units: Report['units'],
+  voice: InVoice,
 ): Item[] {
   const { width, height, margin } = ORDER_PAPER;
   const [left, right] = [margin, width - margin];
@@ -72,27 +74,35 @@ function titleBlock(
       'quiet',
       left,
       top + 11,
-      fitText(`${words.name} · ${words.scale} · ${unitsNote(units)}`, WORDS, 100),
+      fitText(
+        sayKnife('order.caption', { name: words.name, scale: words.scale, units: unitsNote(voice) }, voice),
+        WORDS,
+        100,
+      ),
       WORDS,
     ),
-    ...['The marks on head and knives, and the rules where', 'you work, go before this sheet.'].map((line, i) =>
-      text(`marks ${i}`, 'quiet', left, top + 15.4 + i * 3.8, line, WORDS),
-    ),
-    ...drawCheckBar(left, top + 26, units, true),
+    ...sayKnife('order.marks', {}, voice)
+      .split('\n')
+      .map((line, i) => text(`marks ${i}`, 'quiet', left, top + 15.4 + i * 3.8, fitText(line, WORDS, 100), WORDS)),
+    ...drawCheckBar(left, top + 26, voice, true),
   ];
-  const rows: readonly (readonly [string, string])[] = [
-    ['order', safeText(number)],
-    ['revision', safeText(revision)],
-    ['date', safeText(date)],
-    ['ordered by', safeText(orderedBy)],
-    ['sheet', `${words.sheet} of ${words.of}`],
+  const rows = [
+    { key: 'order', label: sayKnife('order.number', {}, voice), value: safeText(number) },
+    { key: 'revision', label: sayKnife('order.revision', {}, voice), value: safeText(revision) },
+    { key: 'date', label: sayKnife('order.date', {}, voice), value: safeText(date) },
+    { key: 'ordered by', label: sayKnife('order.ordered-by', {}, voice), value: safeText(orderedBy) },
+    {
+      key: 'sheet',
+      label: sayKnife('order.sheet', {}, voice),
+      value: sayKnife('order.of', { sheet: words.sheet, of: words.of }, voice),
+    },
   ];
-  rows.forEach(([label, value], i) => {
+  const start = middle + Math.max(...rows.map(({ label }) => textWidth(label, WORDS))) + 4;
+  rows.forEach(({ key, label, value }, i) => {
     const base = top + 6 + i * 5.2;
-    const start = middle + textWidth('ordered by', WORDS) + 4;
-    items.push(text(`${label} word`, 'quiet', middle, base, label, WORDS));
-    if (value) items.push(text(label, 'text', start, base, fitText(value, WORDS, right - start), WORDS));
-    else items.push(path(`${label} line`, 'thin', [stroke(start, base + 0.8, right, base + 0.8)]));
+    items.push(text(`${key} word`, 'quiet', middle, base, label, WORDS));
+    if (value) items.push(text(key, 'text', start, base, fitText(value, WORDS, right - start), WORDS));
+    else items.push(path(`${key} line`, 'thin', [stroke(start, base + 0.8, right, base + 0.8)]));
   });
   return items;
 }

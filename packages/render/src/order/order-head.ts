@@ -1,9 +1,10 @@
-import type { KnifeReport, Report } from '@fielded/core';
+import type { KnifeReport } from '@fielded/core';
 import { arc, type Loop, line, placeLoops, polygon, readLoops } from '@fielded/geometry';
 import { stroke } from '../geometry/stroke.ts';
 import { group, type Item, path, text } from '../scene.ts';
-import { wrapText } from '../text/measure-text.ts';
-import { scaleText, spokenLength } from '../words/lengths.ts';
+import { fitText, wrapText } from '../text/measure-text.ts';
+import { sayKnife } from '../words/english/knife.ts';
+import { type InVoice, scaleText } from '../words/lengths.ts';
 
 const WORDS = 2.5;
 const SCALES = [1, 0.5, 0.2, 0.1] as const;
@@ -11,7 +12,7 @@ const SCALES = [1, 0.5, 0.2, 0.1] as const;
 /** The knife in its head, seen along the axis and square to it, each in half of a room `width` wide; how high both are. */
 export function drawHead(
   knife: KnifeReport,
-  units: Report['units'],
+  voice: InVoice,
   x: number,
   y: number,
   width: number,
@@ -22,7 +23,7 @@ export function drawHead(
   const cy = y + 8 + radius;
   const along = drawAlongAxis(knife, scale, x + half / 2, cy);
   const beside = drawAlongSpindle(knife, scale, x + width / 2 + 6 + half / 2, cy);
-  const words = headWords(knife, units).flatMap((line) => wrapText(line, WORDS, width));
+  const words = headWords(knife, voice).flatMap((line) => wrapText(line, WORDS, width));
   const below = cy + radius + 7;
   return {
     scale,
@@ -33,7 +34,7 @@ export function drawHead(
         'quiet',
         x,
         y + 2.5,
-        `The knife in its head, ${scaleText(scale)}: seen along the axis, from the end that cuts deepest; and square to it`,
+        fitText(sayKnife('order.in-head', { scale: scaleText(scale, voice) }, voice), WORDS, width),
         WORDS,
       ),
       group('along the axis', along),
@@ -117,15 +118,15 @@ function drawAlongSpindle(knife: KnifeReport, scale: number, cx: number, cy: num
   ];
 }
 
-function headWords(knife: KnifeReport, units: Report['units']): string[] {
-  const say = (mm: number) => spokenLength(mm, units);
-  const { limiter, cuttingRadius, bodyRadius } = knife;
+function headWords({ limiter, cuttingRadius, bodyRadius, leastRadius }: KnifeReport, voice: InVoice): string[] {
+  const circles = { circle: 2 * cuttingRadius, body: 2 * bodyRadius, out: cuttingRadius - bodyRadius };
+  const gap = limiter?.gap.least ?? 0;
   return [
-    `Cutting circle ${say(2 * cuttingRadius)}, body ${say(2 * bodyRadius)}: the knife stands out ${say(cuttingRadius - bodyRadius)}.`,
+    sayKnife('order.circle', circles, voice),
     limiter
-      ? `Limiter's circle ${say(2 * (cuttingRadius - limiter.gap.least))} (dashed): the knife stands ${say(limiter.gap.least)} out beyond it.`
-      : 'No limiter can be drawn behind this knife.',
-    `The panel's edge passes ${say(knife.leastRadius)} from the axis (dashed, at the right): ${say(knife.leastRadius - bodyRadius)} clear of the body.`,
+      ? sayKnife('order.limiter-circle', { circle: 2 * (cuttingRadius - gap), out: gap }, voice)
+      : sayKnife('order.no-limiter', {}, voice),
+    sayKnife('order.edge-passes', { radius: leastRadius, clear: leastRadius - bodyRadius }, voice),
   ];
 }
 

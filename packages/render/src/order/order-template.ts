@@ -1,14 +1,17 @@
-import type { KnifeReport, Report } from '@fielded/core';
+import type { KnifeReport } from '@fielded/core';
 import { type Box, type Loop, loopsBox, type Placing, placeLoops } from '@fielded/geometry';
 import { layDimensions } from '../dimension/lay-dimensions.ts';
 import { stroke } from '../geometry/stroke.ts';
 import { group, type Item, itemsBox, moveItems, path, type Role, text } from '../scene.ts';
-import { sketchKnife } from '../views/knife.ts';
+import { textWidth } from '../text/measure-text.ts';
+import { type KnifeDrawing, sketchKnife } from '../views/knife.ts';
 import { type LaidKnife, layKnife } from '../views/steel.ts';
-import { scaleText } from '../words/lengths.ts';
+import { sayKnife } from '../words/english/knife.ts';
+import { type InVoice, scaleText } from '../words/lengths.ts';
 import { reliefWalls } from '../words/relief.ts';
 
 type Part = 'knife' | 'limiter';
+type KnifeKey = 'key.grind.knife' | 'key.grind.limiter' | 'key.not-ground' | 'key.limiter' | 'key.edge' | 'key.tip';
 
 const WORDS = 2.5;
 const ENLARGED = [10, 5, 4, 3, 2] as const;
@@ -16,13 +19,12 @@ const ENLARGED = [10, 5, 4, 3, 2] as const;
 /** The template at full size with its sizes, its top left corner at (x, y). */
 export function drawTemplate(
   knife: KnifeReport,
-  units: Report['units'],
-  title: string,
+  order: Pick<KnifeDrawing, 'units' | 'language' | 'title'>,
   part: Part,
   x: number,
   y: number,
 ): { item: Item; box: Box } {
-  const items = layDimensions(sketchKnife({ knife, units, title, part }, layKnife(knife)));
+  const items = layDimensions(sketchKnife({ ...order, knife, part }, layKnife(knife)));
   const box = itemsBox(items)!;
   const caption = text('full size', 'quiet', x, y + 2.5, '1:1', WORDS);
   const moved = moveItems(items, x - box.x0, y + 5 - box.y0);
@@ -33,7 +35,7 @@ export function drawTemplate(
 }
 
 /** The outline enlarged to the largest usual scale that the room takes, with the walls for side relief by letter; nothing where none fits. */
-export function drawEnlarged(knife: KnifeReport, part: Part, room: Box): { items: Item[]; scale: number } | null {
+export function drawEnlarged(knife: KnifeReport, part: Part, room: Box, voice: InVoice): { items: Item[]; scale: number } | null {
   const laid = layKnife(knife);
   const main = part === 'knife' ? laid.knife : laid.limiter;
   const all = [...main, ...(part === 'knife' ? laid.wood : laid.knife)];
@@ -47,7 +49,7 @@ export function drawEnlarged(knife: KnifeReport, part: Part, room: Box): { items
   return {
     scale,
     items: [
-      text('scale', 'quiet', room.x0, room.y0 + 2.5, scaleText(scale), WORDS),
+      text('scale', 'quiet', room.x0, room.y0 + 2.5, scaleText(scale, voice), WORDS),
       path('tip line', 'cutter', tip),
       path(
         part === 'knife' ? 'wood' : 'knife edge',
@@ -72,18 +74,30 @@ function drawLetters(knife: KnifeReport, { way }: LaidKnife, { scale, x, y }: Pl
 }
 
 /** What each kind of line is, from (x, y), in two columns; how high they are. */
-export function drawLineKey(knife: KnifeReport, part: Part, x: number, y: number): { items: Item[]; height: number } {
+export function drawLineKey(
+  knife: KnifeReport,
+  part: Part,
+  x: number,
+  y: number,
+  voice: InVoice,
+): { items: Item[]; height: number } {
   const mine = part === 'knife' ? 'edge of the steel: grind to this' : 'edge of the limiter: grind to this';
-  const entries: { words: string; role: Role }[] = [
-    { words: mine, role: 'outline' },
-    { words: 'profile in the wood: do not grind', role: 'old' },
-    ...(knife.limiter ? [{ words: part === 'knife' ? 'limiter' : "knife's edge", role: 'hidden' as const }] : []),
-    { words: 'tip line', role: 'cutter' },
+  const other = part === 'knife' ? 'limiter' : "knife's edge";
+  const entries: { key: string; words: KnifeKey; role: Role }[] = [
+    { key: mine, words: `key.grind.${part}`, role: 'outline' },
+    { key: 'profile in the wood: do not grind', words: 'key.not-ground', role: 'old' },
+    ...(knife.limiter
+      ? [{ key: other, words: part === 'knife' ? 'key.limiter' : 'key.edge', role: 'hidden' } as const]
+      : []),
+    { key: 'tip line', words: 'key.tip', role: 'cutter' },
   ];
-  const items = entries.flatMap(({ words, role }, i): Item[] => {
-    const [left, base] = [x + (i % 2) * KEY_COLUMN, y + Math.floor(i / 2) * KEY_ROW];
+  const said = entries.map(({ words }) => sayKnife(words, {}, voice));
+  const column = Math.max(KEY_COLUMN, ...said.map((words) => 11 + textWidth(words, WORDS) + 4));
+  const items = entries.flatMap(({ key, role }, i): Item[] => {
+    const words = said[i]!;
+    const [left, base] = [x + (i % 2) * column, y + Math.floor(i / 2) * KEY_ROW];
     const sample = stroke(left, base - 1, left + 9, base - 1);
-    return [path(`key ${words}`, role, [sample]), text(`key to ${words}`, 'text', left + 11, base, words, WORDS)];
+    return [path(`key ${key}`, role, [sample]), text(`key to ${key}`, 'text', left + 11, base, words, WORDS)];
   });
   return { items, height: Math.ceil(entries.length / 2) * KEY_ROW };
 }

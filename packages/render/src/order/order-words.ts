@@ -1,66 +1,74 @@
-import { formatNumber, type KnifeReport, type Report } from '@fielded/core';
+import type { KnifeReport } from '@fielded/core';
 import { safeText } from '../text/safe-text.ts';
-import { spokenLength } from '../words/lengths.ts';
-
-type Units = Report['units'];
+import { sayKnife } from '../words/english/knife.ts';
+import type { InVoice } from '../words/lengths.ts';
 
 /** A line of the order's list: what it is, and what is wanted. `confirm` marks what nobody said: it is not ground before it is confirmed. */
 export interface OrderLine {
+  /** What the line is called in the drawing. */
+  readonly key: string;
   readonly what: string;
   readonly wanted: string;
   readonly confirm?: boolean;
 }
 
 /** Everything a grinder has to know of a knife besides its outline. */
-export function orderLines(knife: KnifeReport, units: Units): OrderLine[] {
-  const say = (mm: number) => spokenLength(mm, units);
+export function orderLines(knife: KnifeReport, voice: InVoice): OrderLine[] {
   const { run, rotation } = knife.groundFor;
-  const long = knife.length + Math.max(knife.overrun.edge, knife.overrun.face);
+  const { thickness, width, wedge, assumed: confirm } = knife;
+  const { edge, face } = knife.overrun;
+  const length = knife.length + Math.max(edge, face);
+  const circle = 2 * knife.cuttingRadius;
+  const alike = { count: knife.count, head: safeText(knife.head) };
+  const turn = { rotation: sayKnife(`turn.${rotation}`, {}, voice) };
+  const of = (key: string, what: WantedName, wanted: string): OrderLine => ({
+    key,
+    what: sayKnife(`wanted.${what}`, {}, voice),
+    wanted,
+  });
   return [
-    { what: 'wanted', wanted: `${knife.count} alike: one set for the head ${safeText(knife.head)}` },
-    {
-      what: 'hand',
-      wanted: `cutter ${run} the stock, turning ${rotation} seen from above; drawn as seen on the cutting face`,
-      confirm: knife.assumed,
-    },
-    { what: 'this side up', wanted: upperSide(knife), confirm: knife.assumed },
-    { what: 'steel', wanted: `${say(knife.thickness)} thick` },
-    {
-      what: 'blank',
-      wanted: `at least ${say(knife.width)} wide and ${say(long)} long from the tip line, and what the head clamps`,
-    },
-    { what: 'cutting circle', wanted: `${say(2 * knife.cuttingRadius)} at the longest tip` },
-    { what: 'rake, shear', wanted: `${degrees(knife.rake)} at the tip, ${shearWords(knife)}` },
-    { what: 'wedge', wanted: `${degrees(knife.wedge)} between face and ground back` },
-    {
-      what: 'clearance',
-      wanted: `${degrees(knife.clearance.least)} behind the edge where it is least`,
-    },
-    { what: 'panel', wanted: heldWords(knife) },
-    {
-      what: 'overrun',
-      wanted: `${say(knife.overrun.edge)} past the panel's edge, ${say(knife.overrun.face)} past its face: in the outline already`,
-    },
+    of('wanted', 'count', sayKnife('wanted.count.is', alike, voice)),
+    { ...of('hand', 'hand', sayKnife(`wanted.hand.${run}`, turn, voice)), confirm },
+    { ...of('this side up', 'up', upperSide(knife, voice)), confirm },
+    of('steel', 'steel', sayKnife('wanted.steel.is', { thickness }, voice)),
+    of('blank', 'blank', sayKnife('wanted.blank.is', { width, length }, voice)),
+    of('cutting circle', 'circle', sayKnife('wanted.circle.is', { circle }, voice)),
+    of('rake, shear', 'rake', rakeWords(knife, voice)),
+    of('wedge', 'wedge', sayKnife('wanted.wedge.is', { wedge }, voice)),
+    of('clearance', 'clearance', sayKnife('wanted.clearance.is', { clearance: knife.clearance.least }, voice)),
+    of('panel', 'panel', heldWords(knife, voice)),
+    of('overrun', 'overrun', sayKnife('wanted.overrun.is', { edge, face }, voice)),
   ];
 }
 
+type WantedName =
+  | 'count'
+  | 'hand'
+  | 'up'
+  | 'steel'
+  | 'blank'
+  | 'circle'
+  | 'rake'
+  | 'wedge'
+  | 'clearance'
+  | 'panel'
+  | 'overrun';
+
 /** Which end of the knife is the upper one on the machine. */
-function upperSide({ groundFor, presented }: KnifeReport): string {
-  if (presented === 90) return 'the end that cuts farthest in from the edge';
-  const deep = groundFor.run === 'under';
-  return deep ? 'the end that cuts deepest, at the tongue' : "the end that cuts at the panel's face";
+function upperSide({ groundFor, presented }: KnifeReport, voice: InVoice): string {
+  if (presented === 90) return sayKnife('wanted.up.edge', {}, voice);
+  return sayKnife(groundFor.run === 'under' ? 'wanted.up.deep' : 'wanted.up.face', {}, voice);
 }
 
-function shearWords({ shear }: KnifeReport): string {
-  if (shear === 0) return 'no shear';
-  return `shear ${degrees(Math.abs(shear))}, the deep end ${shear > 0 ? 'trailing' : 'leading'}`;
+function rakeWords({ rake, shear }: KnifeReport, voice: InVoice): string {
+  if (shear === 0) return sayKnife('wanted.rake.plain', { rake }, voice);
+  const key = shear > 0 ? 'wanted.rake.trailing' : 'wanted.rake.leading';
+  return sayKnife(key, { rake, shear: Math.abs(shear) }, voice);
 }
 
-function heldWords({ presented }: KnifeReport): string {
-  if (presented === 0) return 'flat on the table';
-  return presented === 90 ? 'on edge, against a tall fence' : `spindle tilted ${degrees(presented)}`;
-}
-
-function degrees(angle: number): string {
-  return `${formatNumber(angle, 1)}°`;
+function heldWords({ presented }: KnifeReport, voice: InVoice): string {
+  if (presented === 0) return sayKnife('wanted.panel.flat', {}, voice);
+  return presented === 90
+    ? sayKnife('wanted.panel.on-edge', {}, voice)
+    : sayKnife('wanted.panel.tilted', { tilt: presented }, voice);
 }

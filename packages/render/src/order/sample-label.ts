@@ -3,10 +3,11 @@ import { placeLoops, polygon, readLoops } from '@fielded/geometry';
 import { hatchLoops } from '../geometry/hatch.ts';
 import { stroke } from '../geometry/stroke.ts';
 import { type Item, itemsBox, path, type Scene, text } from '../scene.ts';
-import { fitText, wrapText } from '../text/measure-text.ts';
+import { fitText, textWidth, wrapText } from '../text/measure-text.ts';
 import { safeText } from '../text/safe-text.ts';
 import { PANEL_HATCH } from '../views/panel-part.ts';
-import { spokenLength } from '../words/lengths.ts';
+import { sayKnife } from '../words/english/knife.ts';
+import { type InVoice, withDecimal } from '../words/lengths.ts';
 
 /** A label for the sample of a job's panel that is kept. */
 export interface SampleLabel {
@@ -28,8 +29,7 @@ const LEAST_WIDTH = 90;
  * write on what the test piece measured. Cut out and stuck on the sample's back, it says how the profile is run again.
  */
 export function sampleLabel({ report, date = '', wood, knives }: SampleLabel): Scene {
-  const { section, units, title } = report;
-  const say = (mm: number) => spokenLength(mm, units);
+  const { section, title } = report;
   const width = Math.max(LEAST_WIDTH, section.width + 2 * MARGIN);
   const room = width - 2 * MARGIN;
   const loops = placeLoops(readLoops(section.outline), { scale: 1, x: MARGIN, y: MARGIN + 9 });
@@ -46,23 +46,23 @@ export function sampleLabel({ report, date = '', wood, knives }: SampleLabel): S
       y += LINE;
     });
   };
-  put('scale', `Full size; stock ${say(section.thickness)}`);
+  put('scale', sayKnife('sample.size', { stock: section.thickness }, report));
   section.cuts.forEach((cut, i) => {
-    put(`cut ${i}`, cutWords(cut, knives[cut.name], say));
+    put(`cut ${i}`, cutWords(cut, knives[cut.name], report));
   });
-  const groove = report.frame.groove;
-  put('groove', `Groove ${say(groove.width)} wide, ${say(groove.depth)} deep, ${say(groove.setback)} behind the front`);
-  const lines: readonly (readonly [string, string])[] = [
-    ['wood', safeText(wood ?? report.season?.species ?? '')],
-    ['date', safeText(date)],
-    ['tongue measured', ''],
-    ['fit of the test piece', ''],
+  put('groove', sayKnife('sample.groove', report.frame.groove, report));
+  const lines = [
+    { key: 'wood', label: sayKnife('sample.wood', {}, report), value: safeText(wood ?? report.season?.species ?? '') },
+    { key: 'date', label: sayKnife('sample.date', {}, report), value: safeText(date) },
+    { key: 'tongue measured', label: sayKnife('sample.measured', {}, report), value: '' },
+    { key: 'fit of the test piece', label: sayKnife('sample.fit', {}, report), value: '' },
   ];
+  const start = MARGIN + Math.max(36, ...lines.map(({ label }) => textWidth(label, WORDS) + 3));
   y += 1.5;
-  for (const [label, value] of lines) {
-    items.push(text(`${label} word`, 'quiet', MARGIN, y, label, WORDS));
-    if (value) items.push(text(label, 'text', MARGIN + 36, y, fitText(value, WORDS, room - 36), WORDS));
-    else items.push(path(`${label} line`, 'thin', [stroke(MARGIN + 36, y + 0.8, width - MARGIN, y + 0.8)]));
+  for (const { key, label, value } of lines) {
+    items.push(text(`${key} word`, 'quiet', MARGIN, y, label, WORDS));
+    if (value) items.push(text(key, 'text', start, y, fitText(value, WORDS, MARGIN + room - start), WORDS));
+    else items.push(path(`${key} line`, 'thin', [stroke(start, y + 0.8, width - MARGIN, y + 0.8)]));
     y += LINE + 1;
   }
   const height = y + MARGIN - 2;
@@ -70,8 +70,8 @@ export function sampleLabel({ report, date = '', wood, knives }: SampleLabel): S
     width,
     height,
     scale: 1,
-    title: `${safeText(title)}: label of the sample`,
-    description: section.cuts.map((cut) => cutWords(cut, knives[cut.name], say)).join('. '),
+    title: sayKnife('sample.title', { job: safeText(title) }, report),
+    description: section.cuts.map((cut) => cutWords(cut, knives[cut.name], report)).join('. '),
     items: [
       path('edge of the label', 'thin', [
         polygon([
@@ -87,14 +87,14 @@ export function sampleLabel({ report, date = '', wood, knives }: SampleLabel): S
 }
 
 /** A cut as it is run again. */
-function cutWords(cut: CutReport, knife: string | undefined, say: (mm: number) => string): string {
-  const { name, side, run, presented, depth, reach, shape } = cut;
-  const held =
-    presented === 0
-      ? `run ${run}`
-      : presented === 90
-        ? 'run on edge'
-        : `run ${run}, spindle tilted ${presented.toFixed(1)}°`;
-  const made = knife === undefined ? shape : `${shape}, knife ${safeText(knife)}`;
-  return `${safeText(name)} (${side}, ${made}): ${held}, depth ${say(depth)}, reach ${say(reach)}`;
+function cutWords(cut: CutReport, knife: string | undefined, voice: InVoice): string {
+  const { side, run, presented, depth, reach } = cut;
+  const shape = sayKnife(`shape.${cut.shape}`, {}, voice);
+  const made =
+    knife === undefined ? shape : sayKnife('sample.shape.knife', { shape, knife: safeText(knife) }, voice);
+  const figures = { cut: safeText(cut.name), made, depth, reach };
+  if (presented === 0) return sayKnife(`sample.${side}.${run}`, figures, voice);
+  if (presented === 90) return sayKnife(`sample.${side}.on-edge`, figures, voice);
+  const tilt = withDecimal(presented.toFixed(1), voice);
+  return sayKnife(`sample.${side}.${run}.tilted`, { ...figures, tilt }, voice);
 }

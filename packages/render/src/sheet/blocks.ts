@@ -3,10 +3,12 @@ import { layWithin } from '../dimension/lay-within.ts';
 import type { Item } from '../scene.ts';
 import { group, itemsBox, moveItems, text } from '../scene.ts';
 import { fitText } from '../text/measure-text.ts';
+import { safeText } from '../text/safe-text.ts';
 import { drawCut } from '../views/cuts.ts';
 import { sketchPanel } from '../views/panel.ts';
 import type { PlainView } from '../views/views.ts';
 import { VIEWS } from '../views/views.ts';
+import { saySheet } from '../words/english/sheet.ts';
 import { scaleText } from '../words/lengths.ts';
 import type { Page } from './paper.ts';
 import { SCALES } from './paper.ts';
@@ -19,13 +21,16 @@ export interface Subject {
   readonly panel?: number;
   /** What stands under the caption, such as how many are made and of which doors; '' for nothing. */
   readonly count: string;
-  /** What it is called instead of the view's own name. */
+  /** What it is called instead of the view's own name, and what a sheet that begins with it is called. */
   readonly name?: string;
+  readonly title?: string;
 }
 
 /** A drawing with its caption, ready to be put on a sheet: its top left corner is (0, 0). */
 export interface Block extends Page {
   readonly name: string;
+  /** What a sheet that begins with it is called. */
+  readonly title: string;
   readonly scale: number;
   readonly items: readonly Item[];
 }
@@ -87,11 +92,14 @@ function makeBlock(report: Report, subject: Subject, scale: number, room: Page |
   const drawing = drawSubject(report, subject, scale, room);
   const box = itemsBox(drawing)!;
   const width = box.x1 - box.x0;
-  const name = subject.name ?? (single ? `Cut ${index + 1}` : VIEWS[view].name(report, index));
-  const head = single ? [] : captionOf(`${name}  ${scaleText(scale)}`, count, Math.max(width, 60));
+  const number = { job: safeText(report.title), cut: index + 1 };
+  const name = subject.name ?? (single ? saySheet('sheet.cut', number, report) : VIEWS[view].name(report, index));
+  const title = subject.title ?? (single ? saySheet('title.cut', number, report) : VIEWS[view].title(report, index));
+  const head = single ? [] : captionOf(`${name}  ${scaleText(scale, report)}`, count, Math.max(width, 60));
   const space = single ? 0 : CAPTION_SPACE + (count ? COUNT_SPACE : 0);
   return {
     name,
+    title,
     scale,
     width: Math.max(width, head.length ? itemsBox(head)!.x1 : 0),
     height: space + box.y1 - box.y0,

@@ -1,6 +1,7 @@
 import type { DoorReport, Report } from '@fielded/core';
 import { safeText } from '../text/safe-text.ts';
 import { VIEWS } from '../views/views.ts';
+import { saySheet } from '../words/english/sheet.ts';
 import type { Block, Subject } from './blocks.ts';
 import { findBlock, fitBlock } from './blocks.ts';
 import { type PageBlocks, packBlocks } from './pages.ts';
@@ -10,11 +11,39 @@ import type { Page } from './paper.ts';
 const BETWEEN = 12;
 
 /** Every door and every panel, each drawn once: doors of the same sizes share a drawing, and so do panels, of whatever door. */
-export function doorSubjects({ doors = [] }: Report, views: readonly ('door' | 'panel')[]): Subject[] {
+export function doorSubjects(report: Report, views: readonly ('door' | 'panel')[]): Subject[] {
+  const { doors = [] } = report;
   return [
-    ...(views.includes('door') ? groupAlike(doors.map(doorMade), (names) => `D${names.slice(1)}`, '') : []),
-    ...(views.includes('panel') ? groupAlike(doors.flatMap(panelsMade), () => 'Panel', ', of ') : []),
+    ...(views.includes('door') ? groupAlike(doors.map(doorMade), (made) => nameDoors(report, made)) : []),
+    ...(views.includes('panel') ? groupAlike(doors.flatMap(panelsMade), (made) => namePanel(report, made)) : []),
   ];
+}
+
+/** How many are made from one drawing, for which doors. */
+interface Alike {
+  readonly doors: string;
+  readonly single: boolean;
+  readonly count: number;
+}
+
+type Naming = Pick<Subject, 'name' | 'title' | 'count'>;
+
+function nameDoors(report: Report, { single, ...made }: Alike): Naming {
+  const named = { ...made, job: safeText(report.title) };
+  return {
+    name: saySheet(single ? 'sheet.door' : 'sheet.doors', named, report),
+    title: saySheet(single ? 'title.sheet.door' : 'title.sheet.doors', named, report),
+    count: saySheet('sheet.count', named, report),
+  };
+}
+
+function namePanel(report: Report, { single, ...made }: Alike): Naming {
+  const named = { ...made, job: safeText(report.title) };
+  return {
+    name: saySheet('sheet.panel', {}, report),
+    title: saySheet('title.sheet.panel', named, report),
+    count: saySheet(single ? 'sheet.count.door' : 'sheet.count.doors', named, report),
+  };
 }
 
 /** What is made of one drawing for one door. */
@@ -42,14 +71,13 @@ function panelsMade({ name, panels, head }: DoorReport, index: number): Made[] {
   }));
 }
 
-function groupAlike(all: readonly Made[], nameOf: (doors: string) => string, before: string): Subject[] {
+function groupAlike(all: readonly Made[], nameOf: (made: Alike) => Naming): Subject[] {
   const groups = new Map<string, Made[]>();
   for (const made of all) groups.set(made.alike, [...(groups.get(made.alike) ?? []), made]);
   return [...groups.values()].map((group) => {
     const names = [...new Set(group.map(({ door }) => door))];
-    const doors = `${names.length === 1 ? 'door' : 'doors'} ${names.join(', ')}`;
     const count = group.reduce((sum, made) => sum + made.count, 0);
-    return { ...group[0]!.subject, name: nameOf(doors), count: `${count} off${before && before + doors}` };
+    return { ...group[0]!.subject, ...nameOf({ doors: names.join(', '), single: names.length === 1, count }) };
   });
 }
 

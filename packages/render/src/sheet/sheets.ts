@@ -1,8 +1,9 @@
 import type { Report } from '@fielded/core';
 import type { Scene } from '../scene.ts';
 import { copeSentence, type PlainView, poseNote } from '../views/views.ts';
+import { saySheet } from '../words/english/sheet.ts';
 import { scaleText } from '../words/lengths.ts';
-import { describe, titleOf } from '../words/title.ts';
+import { describe } from '../words/title.ts';
 import type { UnitsChoice } from '../words/units-choice.ts';
 import { inUnits } from '../words/units-choice.ts';
 import type { Block, Subject } from './blocks.ts';
@@ -62,10 +63,12 @@ export function laySheets(given: Report, options: SheetOptions): LaidSheets {
   const pages = options.view === 'sheet' ? benchPages(report, page, options) : viewPages(report, page, options);
   const draw = (i: number): Scene => {
     const blocks = blocksOf(pages[i]!);
-    const name = [...new Set(blocks.map((block) => block.name))].join(', ');
-    const scales = [...new Set(blocks.map((block) => scaleText(block.scale)))];
+    const names = [...new Set(blocks.map((block) => block.name))];
+    const name = names.join(', ');
+    const title = [blocks[0]!.title, ...names.slice(1)].join(', ');
+    const scales = [...new Set(blocks.map((block) => scaleText(block.scale, report)))];
     // Each drawing says its own beside its name.
-    const scale = scales.length > 2 ? 'as shown' : scales.join(', ');
+    const scale = scales.length > 2 ? saySheet('sheet.as-shown', {}, report) : scales.join(', ');
     const drawing = placeBlocks(blocks, page, SHEET_MARGIN, SHEET_MARGIN);
     const words = { name, scale, sheet: i + 1, of: pages.length };
     const block = foot.draw(words, SHEET_MARGIN, paper.height - SHEET_MARGIN - foot.height);
@@ -73,7 +76,7 @@ export function laySheets(given: Report, options: SheetOptions): LaidSheets {
       width: paper.width,
       height: paper.height,
       scale: blocks[0]?.scale ?? 1,
-      title: pages.length > 1 ? `${titleOf(report, name)}, sheet ${i + 1} of ${pages.length}` : titleOf(report, name),
+      title: pages.length > 1 ? saySheet('title.sheet', { title, sheet: i + 1, of: pages.length }, report) : title,
       description: describe(report, drawing),
       items: options.bare ? drawing : [...drawing, block],
     };

@@ -5,11 +5,12 @@ import type { Item } from '../scene.ts';
 import { group, path, text } from '../scene.ts';
 import { fitText, textWidth, wrapText } from '../text/measure-text.ts';
 import { safeText } from '../text/safe-text.ts';
-import { spokenLength, unitsNote } from '../words/lengths.ts';
+import { SHEET_ENGLISH, saySheet } from '../words/english/sheet.ts';
 import { drawStatements } from '../words/statement-marks.ts';
 import { errorLines, statusWords } from '../words/status.ts';
 import type { InBothUnits } from '../words/units-choice.ts';
-import { verdictHeading } from '../words/verdict.ts';
+import { verdictHeading } from '../words/title.ts';
+import { unitsNote } from '../words/units-note.ts';
 import { verdictMark } from '../words/verdict-mark.ts';
 import { drawCheckBar } from './check-bar.ts';
 import { projectionSymbol, SYMBOL_WIDTH } from './projection-symbol.ts';
@@ -79,26 +80,26 @@ export function layTitleBlock(report: Report & InBothUnits, given: BlockFields, 
         group('verdict', verdict.draw(x, top)),
         ...title.map((words, i) => text(`title ${i}`, 'text', from, top + 8 + i * TITLE_LINE, words, TITLE_HEIGHT)),
         text('name', 'quiet', from, under, fitText(sheet.name, NOTE_HEIGHT, room), NOTE_HEIGHT),
-        ...drawFields(rows, sheet, from, foot - 1 - (rows.length - 1) * ROW, room),
-        group('bar', drawCheckBar(x, foot - 5, report.units)),
+        ...drawFields(report, rows, sheet, from, foot - 1 - (rows.length - 1) * ROW, room),
+        group('bar', drawCheckBar(x, foot - 5, report)),
       ]);
     },
   };
 }
 
 /** A field's name and value; null where the sheet says it, '' where it is written in by hand. */
-type Field = readonly [label: string, value: string | null];
+type Field = readonly [name: FieldName, value: string | null];
+type FieldName = keyof typeof SHEET_ENGLISH extends infer K ? (K extends `field.${infer N}` ? N : never) : never;
 /** Fields side by side. */
 type Row = readonly Field[];
 
 function fieldRows(report: Report, given: BlockFields): readonly Row[] {
   const { snug, loose } = report.fit;
-  const say = (mm: number) => spokenLength(mm, report.units);
   const material = given.material ?? report.season?.species ?? '';
   return [
     [['shop', safeText(given.shop ?? '')]],
     [['material', safeText(material)]],
-    [['tolerance', `clearance ${say(snug)} to ${say(loose)}`]],
+    [['tolerance', saySheet('tolerance.clearance', { snug, loose }, report)]],
     [
       ['drawing', safeText(given.number ?? '')],
       ['revision', safeText(given.revision ?? '')],
@@ -116,6 +117,7 @@ function fieldRows(report: Report, given: BlockFields): readonly Row[] {
 }
 
 function drawFields(
+  report: Report,
   rows: readonly Row[],
   { scale, sheet, of }: SheetWords,
   x: number,
@@ -125,14 +127,15 @@ function drawFields(
   const items: Item[] = [];
   rows.forEach((row, i) => {
     const base = y + i * ROW;
-    row.forEach(([label, value], k) => {
+    row.forEach(([name, value], k) => {
+      const label = saySheet(`field.${name}`, {}, report);
       const left = x + (k * room) / 2;
       const start = left + textWidth(label, NOTE_HEIGHT) + 2.5;
       const end = x + ((k + 1) * room) / row.length - (k < row.length - 1 ? 3 : 0);
-      const shown = value ?? (label === 'scale' ? scale : `${sheet} of ${of}`);
-      items.push(text(`${label} word`, 'quiet', left, base, label, NOTE_HEIGHT));
-      if (shown) items.push(text(label, 'text', start, base, fitText(shown, NOTE_HEIGHT, end - start), NOTE_HEIGHT));
-      else items.push(blank(label, start, end, base + 0.8));
+      const shown = value ?? (name === 'scale' ? scale : saySheet('sheet.of', { sheet, of }, report));
+      items.push(text(`${name} word`, 'quiet', left, base, label, NOTE_HEIGHT));
+      if (shown) items.push(text(name, 'text', start, base, fitText(shown, NOTE_HEIGHT, end - start), NOTE_HEIGHT));
+      else items.push(blank(name, start, end, base + 0.8));
     });
   });
   const last = y + (rows.length - 1) * ROW - NOTE_HEIGHT / 2;
@@ -160,7 +163,7 @@ function drawVerdict(
     height: 21 + below + (notes.length - 1) * LINE,
     draw: (x, y) => [
       verdictMark(verdict, x + 2.6, y + 9 - VERDICT_HEIGHT / 2),
-      text('word', role, x + 8, y + 9, verdictHeading(verdict), VERDICT_HEIGHT),
+      text('word', role, x + 8, y + 9, verdictHeading(verdict, report), VERDICT_HEIGHT),
       group('statements', drawStatements(report, x, y + 15, NOTE_HEIGHT, room).items),
       ...notes.map((note, i) => text(`note ${i}`, note.role, x, y + 20.5 + below + i * LINE, note.words, NOTE_HEIGHT)),
     ],
@@ -168,6 +171,7 @@ function drawVerdict(
 }
 
 /** What to do before the first piece of good wood. */
-function cautionNote({ panel, units, bothUnits }: Report & InBothUnits): string {
-  return `Sizes in ${unitsNote(units, bothUnits)}. Make a test piece first, and measure the stock: this is drawn for ${spokenLength(panel.measured, units)}.`;
+function cautionNote(report: Report & InBothUnits): string {
+  const units = unitsNote(report, report.bothUnits);
+  return saySheet('sheet.caution', { units, stock: report.panel.measured }, report);
 }

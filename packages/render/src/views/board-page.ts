@@ -1,4 +1,6 @@
 import { escapeXml, safeText } from '../text/safe-text.ts';
+import { sayKnife } from '../words/english/knife.ts';
+import { sayNote } from '../words/english/note.ts';
 import { type BoardDrawing, drawBoardSheets } from './board.ts';
 
 /**
@@ -7,14 +9,14 @@ import { type BoardDrawing, drawBoardSheets } from './board.ts';
  * The sheets are narrower than the paper within its margins, so that a browser has no reason to shrink them.
  */
 export function boardPage(drawing: BoardDrawing): string {
-  const title = escapeXml(safeText(drawing.title));
+  const title = escapeXml(sayKnife('board.title', { board: safeText(drawing.title) }, drawing));
   const sheets = drawBoardSheets(drawing).map((svg) => `<section>${svg.trim()}</section>`);
   return `<!doctype html>
-<html lang="en">
+<html lang="${escapeXml(sayNote('page.language', {}, drawing))}">
 <head>
 <meta charset="utf-8">
 <meta name="viewport" content="width=device-width, initial-scale=1">
-<title>${title}: sample board</title>
+<title>${title}</title>
 <style>
 @page { size: A4 portrait; margin: 5mm }
 body { margin: 0; background: #faf7f0 }

@@ -1,5 +1,4 @@
-import type { Sample } from '@fielded/core';
-import { formatNumber } from '@fielded/core';
+import type { Language, Sample } from '@fielded/core';
 import { type Loop, line, placeLoops, polygon, readLoops } from '@fielded/geometry';
 import { breakLine } from '../geometry/break-line.ts';
 import { hatchLoops } from '../geometry/hatch.ts';
@@ -9,7 +8,9 @@ import type { Theme } from '../style.ts';
 import { sceneToSvg } from '../svg.ts';
 import { fitText, textWidth } from '../text/measure-text.ts';
 import { safeText } from '../text/safe-text.ts';
-import { figureText, scaleText, unitsNote } from '../words/lengths.ts';
+import { sayKnife } from '../words/english/knife.ts';
+import { figureText, type InVoice, scaleText, spokenNumber } from '../words/lengths.ts';
+import { unitsNote } from '../words/units-note.ts';
 import { PANEL_HATCH } from './panel-part.ts';
 import { drawScaleBar } from './scale-bar.ts';
 
@@ -17,6 +18,8 @@ import { drawScaleBar } from './scale-bar.ts';
 export interface BoardDrawing {
   readonly samples: readonly Sample[];
   readonly units: 'mm' | 'in';
+  /** What its words are in; English unless told. */
+  readonly language?: Language;
   readonly title: string;
   /** Paper mm for one mm of wood; 1 unless told: a client holds a door against it. */
   readonly scale?: number;
@@ -50,7 +53,7 @@ const WIDEST = 80;
  * not above 0.
  */
 export function boardScene(drawing: BoardDrawing): Scene {
-  return drawSheet(drawing, layRows(drawing), '');
+  return drawSheet(drawing, layRows(drawing), null);
 }
 
 /** The sample board as SVG text: the same bytes for the same shop. */
@@ -64,10 +67,16 @@ export function drawBoardSheets(drawing: BoardDrawing): string[] {
   const perSheet = Math.max(1, Math.floor((SHEET_HEIGHT - HEADING - BAR) / rowHeight(drawing)));
   const sheets = Math.ceil(rows.length / perSheet);
   return Array.from({ length: sheets }, (_, i) => {
-    const part = sheets === 1 ? '' : ` (${i + 1} of ${sheets})`;
+    const part = sheets === 1 ? null : { sheet: i + 1, of: sheets };
     const scene = drawSheet(drawing, rows.slice(i * perSheet, (i + 1) * perSheet), part);
     return sceneToSvg(scene, { theme: drawing.theme ?? 'print' });
   });
+}
+
+/** Which of several sheets. */
+interface Part {
+  readonly sheet: number;
+  readonly of: number;
 }
 
 /** A sample with its place along its row. */
@@ -76,13 +85,14 @@ interface Placed {
   readonly x: number;
 }
 
-function layRows({ samples, units, scale = 1 }: BoardDrawing): Placed[][] {
+function layRows(drawing: BoardDrawing): Placed[][] {
+  const { samples, scale = 1 } = drawing;
   if (!(scale > 0 && Number.isFinite(scale))) throw new RangeError(`scale ${scale}`);
   if (samples.length === 0) throw new RangeError('a board needs at least one knife');
   const rows: Placed[][] = [];
   let x = Number.POSITIVE_INFINITY;
   for (const sample of samples) {
-    const width = Math.max((sample.reach + BEYOND) * scale, captionWidth(sample, units));
+    const width = Math.max((sample.reach + BEYOND) * scale, captionWidth(sample, drawing));
     if (x + width > SHEET_WIDTH) {
       rows.push([]);
       x = 0;
@@ -101,26 +111,34 @@ function rowHeight(drawing: BoardDrawing): number {
   return stockThickness(drawing) * (drawing.scale ?? 1) + CAPTION + ROW_GAP;
 }
 
-function drawSheet(drawing: BoardDrawing, rows: readonly Placed[][], part: string): Scene {
-  const { units, title, scale = 1 } = drawing;
+function drawSheet(drawing: BoardDrawing, rows: readonly Placed[][], part: Part | null): Scene {
+  const { title, scale = 1 } = drawing;
   const head = safeText(title);
-  const note = `every knife's section, face up · ${scaleText(scale)} · ${unitsNote(units)}${part}`;
+  const drawn = { scale: scaleText(scale, drawing), units: unitsNote(drawing) };
+  const note = part === null
+    ? sayKnife('board.caption', drawn, drawing)
+    : sayKnife('board.caption.part', { ...drawn, ...part }, drawing);
   const items: Item[] = [text('title', 'text', 0, 0, head, TITLE), text('caption', 'quiet', 0, 6, note, NOTE)];
   rows.forEach((row, r) => {
     const y = HEADING + r * rowHeight(drawing);
     row.forEach(({ sample, x }, i) => {
-      items.push(group(`sample ${r} ${i}`, drawSample(sample, units, stockThickness(drawing), scale, x, y)));
+      items.push(group(`sample ${r} ${i}`, drawSample(sample, drawing, stockThickness(drawing), scale, x, y)));
     });
   });
-  items.push(drawScaleBar(0, HEADING + rows.length * rowHeight(drawing), units));
+  items.push(drawScaleBar(0, HEADING + rows.length * rowHeight(drawing), drawing));
   const whole = itemsBox(items)!;
   return {
     width: whole.x1 - whole.x0 + 2 * MARGIN,
     height: whole.y1 - whole.y0 + 2 * MARGIN,
     scale,
-    title: `${head}: sample board${part}`,
+    title:
+      part === null
+        ? sayKnife('board.title', { board: head }, drawing)
+        : sayKnife('board.title.part', { board: head, ...part }, drawing),
     description: rows
-      .flatMap((row) => row.map(({ sample: s }) => `${safeText(s.name)}: ${sizes(s, units)}.`))
+      .flatMap((row) => row.map(({ sample: s }) =>
+        sayKnife('board.described', { knife: safeText(s.name), sizes: sizes(s, drawing) }, drawing),
+      ))
       .join(' '),
     items: moveItems(items, MARGIN - whole.x0, MARGIN - whole.y0),
   };
@@ -129,7 +147,7 @@ function drawSheet(drawing: BoardDrawing, rows: readonly Placed[][], part: strin
 /** One section, its top left at (x, y), with its name and sizes under it. */
 function drawSample(
   sample: Sample,
-  units: 'mm' | 'in',
+  voice: InVoice,
   thickness: number,
   scale: number,
   x: number,
@@ -173,29 +191,30 @@ function drawSample(
     path('outline', 'outline', outline),
     path('break', 'break', [breakLine(x + far * scale, y, under)]),
     text('name', 'text', x, under + 6.5, fitText(safeText(sample.name), NAME, WIDEST), NAME),
-    text('sizes', 'text', x, under + 11, sizes(sample, units), NOTE),
-    text('kept', 'quiet', x, under + CAPTION, kept(sample), NOTE),
+    text('sizes', 'text', x, under + 11, sizes(sample, voice), NOTE),
+    text('kept', 'quiet', x, under + CAPTION, kept(sample, voice), NOTE),
   ];
 }
 
 /** Shape, reach and depth in a line. */
-function sizes({ shape, reach, depth }: Sample, units: 'mm' | 'in'): string {
-  const show = (mm: number) => (units === 'mm' ? formatNumber(mm, 1) : figureText(mm, units).text);
-  return `${shape}, reach ${show(reach)}, depth ${show(depth)}`;
+function sizes({ shape, reach, depth }: Sample, voice: InVoice): string {
+  const show = (mm: number) => (voice.units === 'mm' ? spokenNumber(mm, 1, voice) : figureText(mm, voice).text);
+  const named = { shape: sayKnife(`shape.${shape}`, {}, voice), reach: show(reach), depth: show(depth) };
+  return sayKnife('board.sizes', named, voice);
 }
 
 /** Where the knife is kept and how it is run, as far as the shop says. */
-function kept({ head, groundFor, kept, measured }: Sample): string {
+function kept({ head, groundFor, kept, measured }: Sample, voice: InVoice): string {
   const words = [
-    head === null ? '' : `in ${safeText(head)}`,
-    groundFor === null ? '' : `run ${groundFor.run}`,
-    measured === 'knife' ? 'taken off the steel' : '',
-    kept === null ? '' : `sample: ${safeText(kept)}`,
+    head === null ? '' : sayKnife('board.in', { head: safeText(head) }, voice),
+    groundFor === null ? '' : sayKnife(`board.run.${groundFor.run}`, {}, voice),
+    measured === 'knife' ? sayKnife('board.measured', {}, voice) : '',
+    kept === null ? '' : sayKnife('board.kept', { kept: safeText(kept) }, voice),
   ];
   return fitText(words.filter(Boolean).join(', '), NOTE, WIDEST);
 }
 
-function captionWidth(sample: Sample, units: 'mm' | 'in'): number {
+function captionWidth(sample: Sample, voice: InVoice): number {
   const name = fitText(safeText(sample.name), NAME, WIDEST);
-  return Math.max(textWidth(name, NAME), textWidth(sizes(sample, units), NOTE), textWidth(kept(sample), NOTE));
+  return Math.max(textWidth(name, NAME), textWidth(sizes(sample, voice), NOTE), textWidth(kept(sample, voice), NOTE));
 }

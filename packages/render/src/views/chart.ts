@@ -1,4 +1,4 @@
-import { formatNumber, type Report } from '@fielded/core';
+import type { Report } from '@fielded/core';
 import { type Box, polygon } from '@fielded/geometry';
 import type { ScaleLinear } from 'd3-scale';
 import { scaleLinear } from 'd3-scale';
@@ -6,6 +6,8 @@ import type { Item, Role, Scene } from '../scene.ts';
 import { group, itemsBox, moveItems, path, text } from '../scene.ts';
 import { fitText, wrapText } from '../text/measure-text.ts';
 import { safeText } from '../text/safe-text.ts';
+import { sayChart } from '../words/english/chart.ts';
+import { type InVoice, spokenNumber } from '../words/lengths.ts';
 import { drawStatements } from '../words/statement-marks.ts';
 import { errorLines } from '../words/status.ts';
 
@@ -25,8 +27,11 @@ const MARGIN = 8;
 export interface Axis {
   readonly scale: ScaleLinear<number, number>;
   readonly ticks: readonly number[];
-  readonly say: (value: number) => string;
+  readonly say: (value: number, voice: InVoice) => string;
 }
+
+/** What a chart is of. */
+type Chart = 'spread' | 'season';
 
 /** Lengths on a chart are in the job's unit: mm, or decimal inches. */
 export function inUnit(mm: number, units: Report['units']): number {
@@ -64,7 +69,7 @@ function readAxis(scale: ScaleLinear<number, number>, count: number): Axis {
   const ticks = scale.ticks(count);
   const step = ticks.length > 1 ? ticks[1]! - ticks[0]! : 1;
   const digits = Math.max(0, -Math.floor(Math.log10(step) + 1e-9));
-  return { scale, ticks, say: (value) => formatNumber(value, digits) };
+  return { scale, ticks, say: (value, voice) => spokenNumber(value, digits, voice) };
 }
 
 /** A straight stroke. */
@@ -96,13 +101,13 @@ export function bar(key: string, role: Role, x0: number, y0: number, x1: number,
 }
 
 /** The axis under a chart: its line, ticks, figures and what it measures. */
-export function drawAxisBelow({ scale, ticks, say }: Axis, y: number, title: string): Item {
+export function drawAxisBelow({ scale, ticks, say }: Axis, y: number, title: string, voice: InVoice): Item {
   const [from, to] = scale.range() as [number, number];
   return group('axis below', [
     stroke('line', 'thin', from, y, to, y),
     ...ticks.flatMap((tick, i) => [
       stroke(`tick ${i}`, 'thin', scale(tick), y, scale(tick), y + TICK),
-      text(`figure ${i}`, 'quiet', scale(tick), y + TICK + 1 + FIGURE, say(tick), FIGURE, 'middle'),
+      text(`figure ${i}`, 'quiet', scale(tick), y + TICK + 1 + FIGURE, say(tick, voice), FIGURE, 'middle'),
     ]),
     ...(title === ''
       ? []
@@ -111,20 +116,20 @@ export function drawAxisBelow({ scale, ticks, say }: Axis, y: number, title: str
 }
 
 /** The axis at the left of a chart, its title standing above it. */
-export function drawAxisLeft({ scale, ticks, say }: Axis, x: number, title: string): Item {
+export function drawAxisLeft({ scale, ticks, say }: Axis, x: number, title: string, voice: InVoice): Item {
   const [bottom, top] = scale.range() as [number, number];
   return group('axis left', [
     stroke('line', 'thin', x, bottom, x, top),
     ...ticks.flatMap((tick, i) => [
       stroke(`tick ${i}`, 'thin', x - TICK, scale(tick), x, scale(tick)),
-      text(`figure ${i}`, 'quiet', x - TICK - 1, scale(tick) + FIGURE / 2, say(tick), FIGURE, 'end'),
+      text(`figure ${i}`, 'quiet', x - TICK - 1, scale(tick) + FIGURE / 2, say(tick, voice), FIGURE, 'end'),
     ]),
     text('title', 'text', x, top - 4, title, WORDS),
   ]);
 }
 
 /** The lines under a chart: a thin rule, the job's title, what the chart is, both statements, what it says in sentences, and the job's errors. */
-function drawChartFoot(report: Report, name: string, above: Box, sentences: readonly string[]): Item {
+function drawChartFoot(report: Report, chart: Chart, above: Box, sentences: readonly string[]): Item {
   const { x0, x1 } = above;
   const rule = above.y1 + 8;
   const room = x1 - x0;
@@ -138,21 +143,26 @@ function drawChartFoot(report: Report, name: string, above: Box, sentences: read
   return group('foot', [
     stroke('rule', 'thin', x0, rule, x1, rule),
     ...titled.map((words, i) => text(`title ${i}`, 'text', x0, rule + 8 + i * 5.4, words, TITLE)),
-    text('name', 'quiet', x0, named, fitText(name, FIGURE, room), FIGURE),
+    text('name', 'quiet', x0, named, fitText(sayChart(`view.${chart}`, {}, report), FIGURE, room), FIGURE),
     group('statements', statements.items),
     ...lines.map(([role, words], i) => text(`line ${i}`, role, x0, statements.base + 6 + i * 4.8, words, FIGURE)),
   ]);
 }
 
 /** Items as a finished scene on paper just large enough for them. A chart has no scale of wood to paper. */
-export function finishChart(report: Report, name: string, items: readonly Item[], sentences: readonly string[]): Scene {
-  const all = [...items, drawChartFoot(report, name, itemsBox(items)!, sentences)];
+export function finishChart(
+  report: Report,
+  chart: Chart,
+  items: readonly Item[],
+  sentences: readonly string[],
+): Scene {
+  const all = [...items, drawChartFoot(report, chart, itemsBox(items)!, sentences)];
   const box = itemsBox(all)!;
   return {
     width: box.x1 - box.x0 + 2 * MARGIN,
     height: box.y1 - box.y0 + 2 * MARGIN,
     scale: 1,
-    title: `${safeText(report.title)}: ${name.charAt(0).toLowerCase()}${name.slice(1)}`,
+    title: sayChart(`title.${chart}`, { job: safeText(report.title) }, report),
     description: sentences.map(safeText).join(' '),
     items: moveItems(all, MARGIN - box.x0, MARGIN - box.y0),
   };

@@ -21,6 +21,7 @@ import { figure } from './cut-dimensions.ts';
 import { drawFramePart, FRAME_HATCH, type FramePart } from './frame-part.ts';
 import { drawPanelPart } from './panel-part.ts';
 import { standPanel } from './stand.ts';
+import { viewFigure } from './view-figure.ts';
 
 type Cope = NonNullable<Report['frame']['cope']>;
 
@@ -111,10 +112,10 @@ function stileTiers(report: Report, stile: FramePart, scale: number): LinearDime
     { x: left, y: 0 },
     { x: left, y: thickness * scale },
   ];
-  const setback = figure(report, 'frame.groove.setback', groove.setback, 'setback', 'Front face to groove');
-  const width = figure(report, 'frame.groove.width', groove.width, 'groove, tenon', 'Width of the groove');
-  const depth = figure(report, 'frame.groove.depth', groove.depth, 'groove', 'Depth of the groove');
-  const whole = figure(report, 'frame.thickness', thickness, 'frame', 'Thickness of the frame');
+  const setback = figure(report, 'frame.groove.setback', groove.setback, 'setback');
+  const width = viewFigure(report, 'frame.groove.width', groove.width, 'tenonWidth');
+  const depth = figure(report, 'frame.groove.depth', groove.depth, 'grooveDepth');
+  const whole = figure(report, 'frame.thickness', thickness, 'frame');
   return [
     tier('left', setback, front, corner),
     tier('left', width, corner, floor),
@@ -125,8 +126,8 @@ function stileTiers(report: Report, stile: FramePart, scale: number): LinearDime
 
 /** The sticking from the sight edge in, and down from the front face. */
 function stickingTiers(report: Report, { sticking }: Cope, scale: number): LinearDimension[] {
-  const reach = figure(report, 'frame.cope.sticking.reach', sticking.reach, 'sticking', 'Reach of the sticking');
-  const depth = figure(report, 'frame.cope.sticking.depth', sticking.depth, 'sticking', 'Depth of the sticking');
+  const reach = viewFigure(report, 'frame.cope.sticking.reach', sticking.reach, 'stickingReach');
+  const depth = viewFigure(report, 'frame.cope.sticking.depth', sticking.depth, 'stickingDepth');
   const sight = { x: 0, y: sticking.depth * scale };
   return [
     tier('above', reach, { x: -sticking.reach * scale, y: 0 }, sight),
@@ -137,14 +138,14 @@ function stickingTiers(report: Report, { sticking }: Cope, scale: number): Linea
 function tenonTiers(report: Report, cope: Cope, scale: number): LinearDimension[] {
   const { groove, thickness } = report.frame;
   const floor = (groove.setback + groove.width) * scale;
-  const long = figure(report, 'frame.cope.tenon.length', cope.tenon.length, 'tenon', 'Length of the stub tenon');
+  const long = viewFigure(report, 'frame.cope.tenon.length', cope.tenon.length, 'tenon');
   return [tier('below', long, { x: -cope.tenon.length * scale, y: floor }, { x: 0, y: thickness * scale })];
 }
 
 /** A gap that could be seen between cope and sticking, led to the middle of the line. */
 function gapLeader(report: Report, cope: Cope, scale: number): LeaderDimension[] {
   if (cope.gap < SEEN) return [];
-  const shown = figure(report, 'frame.cope.gap', cope.gap, 'gap', 'Widest gap between cope and sticking', 'trouble');
+  const shown = viewFigure(report, 'frame.cope.gap', cope.gap, 'copeGap', { tone: 'trouble' });
   const target = { x: (-cope.sticking.reach * scale) / 2, y: (cope.sticking.depth * scale) / 2, directions: UPWARDS };
   return [{ ...shown, targets: [target], arrow: true }];
 }

@@ -1,5 +1,5 @@
 import type { ClearedRegion, CutReport, Report } from '@fielded/core';
-import { cutOutline, formatNumber } from '@fielded/core';
+import { cutOutline } from '@fielded/core';
 import {
   type Box,
   joinCurves,
@@ -18,9 +18,10 @@ import type { Item } from '../scene.ts';
 import { group, itemsBox, moveItems, path, text } from '../scene.ts';
 import { fitText, wrapText } from '../text/measure-text.ts';
 import { safeText } from '../text/safe-text.ts';
-import { spokenLength } from '../words/lengths.ts';
+import { sayView } from '../words/english/view.ts';
+import { spokenNumber } from '../words/lengths.ts';
 import type { CutPose } from './cut-pose.ts';
-import { poseCut } from './cut-pose.ts';
+import { poseCut, sayPose } from './cut-pose.ts';
 import { drawCutter, drawFence, drawSpindle, drawTable } from './machine.ts';
 import { PANEL_HATCH, shortenTo, splitBreaks } from './panel-part.ts';
 import { dimensionProfile } from './profile-dimensions.ts';
@@ -45,13 +46,12 @@ export function drawCuts(report: Report, scale: number, room: Room | null): Item
 }
 
 /** How the machine is set for a cut: its deepest point above the table, and how far the knife stands out of the fence. */
-function settingWords({ panel, units }: Report, cut: CutReport): string {
-  const say = (mm: number) => spokenLength(mm, units);
-  if (poseCut(cut, panel.thickness, 1).against === 'fence')
-    return `Set: ${say(cut.depth)} out of the fence, up to ${say(cut.reach)} above the table`;
-  const height = cut.run === 'under' ? cut.depth : panel.thickness - cut.depth;
-  const tilted = cut.presented > 0.05 ? ', spindle tilted first' : '';
-  return `Set: deepest point ${say(height)} above the table, ${say(cut.reach)} out of the fence${tilted}`;
+function settingWords(report: Report, cut: CutReport): string {
+  const { thickness } = report.panel;
+  const { depth, reach } = cut;
+  if (poseCut(cut, thickness, 1).against === 'fence') return sayView('set.on-edge', { depth, reach }, report);
+  const height = cut.run === 'under' ? depth : thickness - depth;
+  return sayView(cut.presented > 0.05 ? 'set.tilted' : 'set.flat', { height, reach }, report);
 }
 
 /** What one cut takes, under its name. */
@@ -67,13 +67,12 @@ export function drawCut(report: Report, index: number, scale: number, room: Room
 function headingOf(report: Report, index: number, room: number): Item[] {
   const cut = report.section.cuts[index]!;
   const name = safeText(cut.name);
-  const { words } = poseCut(cut, report.section.thickness, 1);
-  const lost =
-    cut.takenFromDrawing > 0.005
-      ? ` · the sweep takes ${formatNumber(cut.takenFromDrawing, 1)} mm² that the drawing keeps`
-      : '';
+  const how = sayPose(cut, report);
+  const lost = cut.takenFromDrawing;
+  const posed =
+    lost > 0.005 ? sayView('pose.lost', { how, area: spokenNumber(lost, 1, report) }, report) : how;
   const title = fitText(`${index + 1}  ${name}`, HEADING, Math.max(room, 60));
-  const lines = [words + lost, settingWords(report, cut)].flatMap((line) => wrapText(line, WORDS, Math.max(room, 80)));
+  const lines = [posed, settingWords(report, cut)].flatMap((line) => wrapText(line, WORDS, Math.max(room, 80)));
   return [
     text('name', 'text', 0, 0, title, HEADING),
     ...lines.map((line, i) => text(`how ${i}`, 'quiet', 0, 5.2 + i * 4.2, line, WORDS)),
@@ -104,9 +103,9 @@ function sketchCut(report: Report, index: number, scale: number): Sketch {
   const old = splitBreaks(before, breakAt, pose.against === 'fence').edges;
   const swept = poseLoops(pose.pose, readLoops(cut.swept)).flatMap(({ curves }) => curves);
   const box = loopsBox(before)!;
-  const machine = machineOf(pose, cut, box, scale);
+  const machine = machineOf(report, pose, cut, box, scale);
   const cutter = cutterOf(pose, cut, swept);
-  const spindle = spindleOf(pose, cut, box, scale);
+  const spindle = spindleOf(report, pose, cut, box, scale);
   const items: Item[] = [
     path('removed', 'removed', before),
     path('old', 'old', joinCurves(old)),
@@ -141,14 +140,15 @@ function outlinesOf(item: Item): Loop['curves'][number][] {
 }
 
 function machineOf(
+  report: Report,
   { pose, against }: CutPose,
   cut: CutReport,
   wood: NonNullable<ReturnType<typeof loopsBox>>,
   scale: number,
 ) {
-  if (against === 'fence') return drawFence(wood, -(cut.reach * scale) - 4, cut.depthCut * scale + 4);
+  if (against === 'fence') return drawFence(report, wood, -(cut.reach * scale) - 4, cut.depthCut * scale + 4);
   const under = cut.run === 'under';
-  return drawTable(wood, under ? posePoint(pose, cut.reach, 0).x + 4 : wood.x0 - 6);
+  return drawTable(report, wood, under ? posePoint(pose, cut.reach, 0).x + 4 : wood.x0 - 6);
 }
 
 function cutterOf({ pose }: CutPose, cut: CutReport, swept: Loop['curves']): Item {
@@ -159,7 +159,7 @@ function cutterOf({ pose }: CutPose, cut: CutReport, swept: Loop['curves']): Ite
 }
 
 /** The axis of a spindle that is tilted; null where it stands plumb, as it does for flat work and for work on edge. */
-function spindleOf({ pose, against }: CutPose, cut: CutReport, wood: Box, scale: number) {
+function spindleOf(report: Report, { pose, against }: CutPose, cut: CutReport, wood: Box, scale: number) {
   if (against === 'fence' || cut.presented < 0.05) return null;
   const tilt = (cut.presented * Math.PI) / 180;
   const front = cut.side === 'front';
@@ -167,7 +167,7 @@ function spindleOf({ pose, against }: CutPose, cut: CutReport, wood: Box, scale:
   const direction = poseDirection(pose, Math.atan2(front ? -Math.cos(tilt) : Math.cos(tilt), Math.sin(tilt)));
   const face = posePoint(pose, 0, front ? cut.depthCut / 2 : 0).y;
   const middle = front ? face : face - ((pose.yy < 0 ? -1 : 1) * cut.depthCut * scale) / 2;
-  return drawSpindle(wood, middle, direction, `spindle ${formatNumber(cut.presented, 1)}°`);
+  return drawSpindle(wood, middle, direction, sayView('machine.spindle', { tilt: cut.presented }, report));
 }
 
 /** What a cut clears, in cut coordinates: y down from the worked face. */

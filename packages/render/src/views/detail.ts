@@ -14,6 +14,7 @@ import { bindingMarks, judgedLines } from './joint.ts';
 import { drawPanelPart, PANEL_HATCH, surfacesAt } from './panel-part.ts';
 import type { Stand } from './stand.ts';
 import { standPanel } from './stand.ts';
+import { viewFigure } from './view-figure.ts';
 
 /** Wood shown round the groove, paper mm. */
 const BEYOND = 24;
@@ -81,14 +82,14 @@ function tiersOf(report: Report, stand: Stand, scale: number, at: GrooveOnPaper 
   const tier = (side: Side, of: Figure, from: Point, to: Point) => tiers.push({ ...of, side, from, to });
   const sight = stand.sight * scale;
   const corner = (x: number, y: number): Point => ({ x, y });
-  const width = figure(report, 'frame.groove.width', groove.width, 'groove', 'Width of the groove', 'judged');
+  const width = figure(report, 'frame.groove.width', groove.width, 'groove', { tone: 'judged' });
   tier('left', width, corner(grooveBottom, grooveTop), corner(grooveBottom, grooveFloor));
-  const depth = figure(report, 'frame.groove.depth', groove.depth, 'groove', 'Depth of the groove');
+  const depth = figure(report, 'frame.groove.depth', groove.depth, 'grooveDepth');
   tier('below', depth, corner(grooveBottom, grooveFloor), corner(sight, box.y1));
   if (stand.inserted !== null && stand.inserted > 0) {
     const full = stand.inserted === report.tongue.insertion;
     const of = full ? 'tongue.insertion' : 'fit.deepestInsertion';
-    const enters = figure(report, of, stand.inserted, 'enters', full ? 'Insertion' : 'Insertion reached', 'judged');
+    const enters = figure(report, of, stand.inserted, full ? 'insertion' : 'inserted', { tone: 'judged' });
     tier('below', enters, corner(0, grooveFloor), corner(sight, box.y1));
   }
   return tiers;
@@ -109,20 +110,13 @@ function gapInteriors(
   if (fit.bottomGap !== null && fit.bottomGap > 0) {
     const asDesigned = Math.abs(fit.bottomGap - frame.swellGap) < 1e-9;
     const of = asDesigned ? 'frame.swellGap' : 'fit.bottomGap';
-    const gap = figure(report, of, fit.bottomGap, 'gap', 'Gap left at the bottom of the groove');
+    const gap = figure(report, of, fit.bottomGap, 'gap');
     const levels = [0, 6, -6, 12, -12].map((on) => middle + on);
     found.push({ ...gap, side: 'above', from: { x: grooveBottom, y: middle }, to: { x: 0, y: middle }, levels });
   }
   if (fit.clearance === null || !goesTogether(fit.verdict)) return found;
   const sight = stand.inserted * scale;
-  const clear = figure(
-    report,
-    'fit.clearance',
-    fit.clearance,
-    'clearance',
-    'Clearance, all at the back as drawn',
-    'judged',
-  );
+  const clear = viewFigure(report, 'fit.clearance', fit.clearance, 'clear', { tone: 'judged' });
   const levels = [-8, -12, -16, -20].map((on) => sight + on);
   const back = mouth.bottom * scale;
   found.push({ ...clear, side: 'left', from: { x: sight, y: grooveFloor }, to: { x: sight, y: back }, levels });
@@ -138,7 +132,7 @@ function tipInterior(
 ): InteriorDimension[] {
   const { thicknessAtTip } = report.tongue;
   if (stand.inserted !== null || thicknessAtTip === null || !tip) return [];
-  const shown = figure(report, 'tongue.thicknessAtTip', thicknessAtTip, 'tip', 'Tongue at the tip', 'trouble');
+  const shown = viewFigure(report, 'tongue.thicknessAtTip', thicknessAtTip, 'tipFree', { tone: 'trouble' });
   const from = { x: 0, y: tip.top * scale };
   return [{ ...shown, side: 'left', from, to: { x: 0, y: tip.bottom * scale }, levels: [-8] }];
 }

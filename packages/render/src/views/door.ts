@@ -7,11 +7,11 @@ import { stroke } from '../geometry/stroke.ts';
 import type { Item } from '../scene.ts';
 import { group, path } from '../scene.ts';
 import { safeText } from '../text/safe-text.ts';
-import { figure } from './cut-dimensions.ts';
 import { frameParts, jointLines, mitres } from './door-parts.ts';
 import { drawGrain } from './grain.ts';
 import { sectionMark } from './section-mark.ts';
 import { radiusLeaders, type ShapedLoops, shapedLoops } from './shaped-panel.ts';
+import { viewFigure } from './view-figure.ts';
 
 /** A door from the front: frame, panels with their field, and where the joint is drawn in section. `index` counts the job's doors from 0. */
 export function sketchDoor(report: Report, scale: number, index: number): Sketch {
@@ -126,32 +126,32 @@ function doorTiers(report: Report, door: DoorReport, index: number, s: number): 
   const at = (x: number, y: number): Point => ({ x: x * s, y: y * s });
   const tiers: LinearDimension[] = [];
   const tier = (side: Side, of: Figure, from: Point, to: Point) => tiers.push({ ...of, side, from, to });
-  const shown = (of: string, value: number, word: string, label: string) =>
-    figure(report, `doors[${index}].${of}`, value, word, `${label} of door ${name}`);
+  const shown = (of: string, value: number, figure: Parameters<typeof viewFigure>[3]) =>
+    viewFigure(report, `doors[${index}].${of}`, value, figure, { door: name });
   const { width, height, stile, topRail, bottomRail } = door;
   const across = (of: Figure, from: number, size: number) =>
     tier('below', of, at(from, height), at(from + size, height));
   const up = (of: Figure, from: number, size: number) => tier('left', of, at(0, from), at(0, from + size));
-  across(shown('width', width, 'door', 'Width'), 0, width);
-  up(shown('height', height, 'door', 'Height'), 0, height);
-  across(shown('stile', stile, 'stile', 'Stile'), 0, stile);
-  if (topRail === bottomRail) up(shown('rail', topRail, 'rail', 'Rail'), height - topRail, topRail);
+  across(shown('width', width, 'width'), 0, width);
+  up(shown('height', height, 'height'), 0, height);
+  across(shown('stile', stile, 'stile'), 0, stile);
+  if (topRail === bottomRail) up(shown('rail', topRail, 'rail'), height - topRail, topRail);
   else {
-    up(shown('topRail', topRail, 'rail', 'Top rail'), 0, topRail);
-    up(shown('bottomRail', bottomRail, 'rail', 'Bottom rail'), height - bottomRail, bottomRail);
+    up(shown('topRail', topRail, 'topRail'), 0, topRail);
+    up(shown('bottomRail', bottomRail, 'bottomRail'), height - bottomRail, bottomRail);
   }
-  if (door.head) up(shown('head.rise', door.head.rise, 'rise', 'Rise of the head'), topRail, door.head.rise);
+  if (door.head) up(shown('head.rise', door.head.rise, 'rise'), topRail, door.head.rise);
   const { columns, rows } = { columns: openingsIn(door, 'row'), rows: openingsIn(door, 'column') };
   for (const { opening, path } of differing(columns, 'width', 'first'))
-    across(shown(`${path}.width`, opening.width, 'opening', 'Width of an opening'), opening.x, opening.width);
+    across(shown(`${path}.width`, opening.width, 'openingWidth'), opening.x, opening.width);
   for (const { opening, path } of differing(rows, 'height', 'last'))
-    up(shown(`${path}.height`, opening.height, 'opening', 'Height of an opening'), opening.y, opening.height);
+    up(shown(`${path}.height`, opening.height, 'openingHeight'), opening.y, opening.height);
   const [first, second] = columns;
-  if (first && second) across(shown('muntin', door.muntin, 'muntin', 'Muntin'), first.x + first.width, door.muntin);
+  if (first && second) across(shown('muntin', door.muntin, 'muntin'), first.x + first.width, door.muntin);
   const [top, under] = rows;
   // Muntins of the same width stand for mid rails where there are any.
   if (top && under && (door.midRail !== door.muntin || !second))
-    up(shown('midRail', door.midRail, 'mid rail', 'Mid rail'), top.y + top.height, door.midRail);
+    up(shown('midRail', door.midRail, 'midRail'), top.y + top.height, door.midRail);
   return tiers;
 }
 

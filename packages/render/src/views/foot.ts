@@ -6,11 +6,13 @@ import type { Item } from '../scene.ts';
 import { group, path, text } from '../scene.ts';
 import { textWidth, wrapText } from '../text/measure-text.ts';
 import { safeText } from '../text/safe-text.ts';
-import { scaleText, unitsNote } from '../words/lengths.ts';
+import { sayNote } from '../words/english/note.ts';
+import { scaleText } from '../words/lengths.ts';
 import { drawStatements } from '../words/statement-marks.ts';
 import { errorLines } from '../words/status.ts';
 import type { InBothUnits } from '../words/units-choice.ts';
-import { verdictHeading } from '../words/verdict.ts';
+import { verdictHeading } from '../words/title.ts';
+import { unitsNote } from '../words/units-note.ts';
 import { verdictMark } from '../words/verdict-mark.ts';
 
 const VERDICT_HEIGHT = 5;
@@ -38,7 +40,7 @@ export function drawFoot(
   const rule = above.y1 + ABOVE;
   const { verdict } = report.fit;
   const role = goesTogether(verdict) ? 'judged-text' : 'trouble-text';
-  const word = verdictHeading(verdict);
+  const word = verdictHeading(verdict, report);
   const base = rule + 10;
 
   const room = right - left;
@@ -56,7 +58,11 @@ export function drawFoot(
     items.push(text(`title ${i}`, 'text', right, y, words, TITLE_HEIGHT, 'end'));
   });
   y += 5.5;
-  const caption = `${name} · ${scaleText(scale)} · ${unitsNote(report.units, report.bothUnits)}`;
+  const caption = sayNote(
+    'foot.caption',
+    { view: name, scale: scaleText(scale, report), units: unitsNote(report, report.bothUnits) },
+    report,
+  );
   for (const [i, words] of wrapText(caption, NOTE_HEIGHT, room).entries()) {
     if (i > 0) y += 4.2;
     items.push(text(`caption ${i}`, 'quiet', right, y, words, NOTE_HEIGHT, 'end'));

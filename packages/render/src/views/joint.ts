@@ -97,24 +97,24 @@ function frameTiers(report: Report, part: FramePart, stand: Stand, scale: number
   const back = front + thickness * scale;
   tier(
     'left',
-    figure(report, 'frame.groove.setback', groove.setback, 'setback', 'Front face to groove'),
+    figure(report, 'frame.groove.setback', groove.setback, 'setback'),
     { x: left, y: front },
     corner,
   );
   tier(
     'left',
-    figure(report, 'frame.groove.width', groove.width, 'groove', 'Width of the groove', 'judged'),
+    figure(report, 'frame.groove.width', groove.width, 'groove', { tone: 'judged' }),
     corner,
     floor,
   );
   tier(
     'left',
-    figure(report, 'frame.thickness', thickness, 'frame', 'Thickness of the frame'),
+    figure(report, 'frame.thickness', thickness, 'frame'),
     { x: left, y: front },
     { x: left, y: back },
   );
   const mouth = { x: sight, y: back };
-  tier('below', figure(report, 'frame.groove.depth', groove.depth, 'groove', 'Depth of the groove'), floor, mouth);
+  tier('below', figure(report, 'frame.groove.depth', groove.depth, 'grooveDepth'), floor, mouth);
   return [...tiers, ...backEdgeTiers(report, stand, left, scale)];
 }
 
@@ -123,8 +123,8 @@ function backEdgeTiers(report: Report, stand: Stand, left: number, scale: number
   const { backEdge, thickness } = report.frame;
   if (backEdge === undefined) return [];
   const at = (x: number, y: number): Point => ({ x: (stand.sight - x) * scale, y: (stand.front + y) * scale });
-  const reach = figure(report, 'frame.backEdge.reach', backEdge.reach, 'back edge', 'Reach of the back edge');
-  const depth = figure(report, 'frame.backEdge.depth', backEdge.depth, 'back edge', 'Depth of the back edge');
+  const reach = figure(report, 'frame.backEdge.reach', backEdge.reach, 'backReach');
+  const depth = figure(report, 'frame.backEdge.depth', backEdge.depth, 'backDepth');
   return [
     { ...reach, side: 'below', from: at(backEdge.reach, thickness), to: at(0, thickness - backEdge.depth) },
     {
@@ -155,19 +155,18 @@ function panelTiers(report: Report, part: PanelPart, stand: Stand, scale: number
       asDesigned ? 'frame.swellGap' : 'fit.bottomGap',
       fit.bottomGap,
       'gap',
-      'Gap left at the bottom of the groove',
     );
     tier('below', gap, at(-fit.bottomGap, lip + frame.groove.setback + frame.groove.width), at(0, tip.bottom));
   }
   if (stand.inserted > 0) {
     const full = stand.inserted === tongue.insertion;
     const inserted = full
-      ? figure(report, 'tongue.insertion', tongue.insertion, 'enters', 'Insertion', 'judged')
-      : figure(report, 'fit.deepestInsertion', stand.inserted, 'enters', 'Insertion reached', 'judged');
+      ? figure(report, 'tongue.insertion', tongue.insertion, 'insertion', { tone: 'judged' })
+      : figure(report, 'fit.deepestInsertion', stand.inserted, 'inserted', { tone: 'judged' });
     tier('below', inserted, at(0, tip.bottom), at(stand.inserted, under));
   }
   if (fit.visibleMargin !== null && stand.inserted === tongue.insertion && fit.visibleMargin > 0) {
-    const margin = figure(report, 'fit.visibleMargin', fit.visibleMargin, 'margin', 'Visible margin');
+    const margin = figure(report, 'fit.visibleMargin', fit.visibleMargin, 'margin');
     tier('above', margin, at(stand.inserted, lip), at(stand.inserted + fit.visibleMargin, 0));
   }
   return tiers;
@@ -203,13 +202,11 @@ function landTiers(report: Report, part: PanelPart, stand: Stand, scale: number)
   }
   const proud = stand.inserted === null || fit.frontFace === null ? 0 : stand.front;
   if (Math.abs(proud) < 0.005) return tiers;
-  const word = proud > 0 ? 'proud' : 'recessed';
   const face = figure(
     report,
     'fit.frontFace.most',
     Math.abs(proud),
-    word,
-    `Panel's face ${word} of the frame's, as drawn`,
+    proud > 0 ? 'proud' : 'recessed',
   );
   const from = { x: stand.sight * scale, y: stand.front * scale };
   return [...tiers, { ...face, side: 'right', from, to: { x: part.right, y: 0 } }];
@@ -242,7 +239,7 @@ function tipInteriors(report: Report, part: PanelPart, stand: Stand, scale: numb
   if (thicknessAtTip === null || !tip) return [];
   const outside = stand.inserted === null;
   const tone = outside ? 'trouble' : 'judged';
-  const shown = figure(report, 'tongue.thicknessAtTip', thicknessAtTip, 'tongue', 'Tongue at the tip', tone);
+  const shown = figure(report, 'tongue.thicknessAtTip', thicknessAtTip, 'tongue', { tone });
   const from = { x: 0, y: tip.top * scale };
   const gap = (report.fit.bottomGap ?? 0) * scale;
   const levels = outside ? [-6] : [gap < LEAST_GAP ? LEAST_GAP : -gap / 2];
@@ -256,7 +253,7 @@ function clearanceLeaders(report: Report, part: PanelPart, stand: Stand, scale: 
   const { clearance, verdict } = report.fit;
   const { inserted } = stand;
   if (clearance === null || inserted === null || !goesTogether(verdict)) return [];
-  const shown = figure(report, 'fit.clearance', clearance, 'clearance', 'Clearance at the design insertion', 'judged');
+  const shown = figure(report, 'fit.clearance', clearance, 'clearance', { tone: 'judged' });
   const targetsAt = (shares: readonly number[]) =>
     shares.flatMap((share) => {
       const surfaces = surfacesAt(part, inserted * share);

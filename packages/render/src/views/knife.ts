@@ -1,4 +1,4 @@
-import type { KnifeReport, Report } from '@fielded/core';
+import type { KnifeReport, Language, Report } from '@fielded/core';
 import { type Box, joinBoxes, loopsBox } from '@fielded/geometry';
 import type { Figure } from '../dimension/figure.ts';
 import { layDimensions } from '../dimension/lay-dimensions.ts';
@@ -11,7 +11,9 @@ import type { Theme } from '../style.ts';
 import { sceneToSvg } from '../svg.ts';
 import { textWidth, wrapText } from '../text/measure-text.ts';
 import { safeText } from '../text/safe-text.ts';
-import { figureText, spokenLength, unitsNote } from '../words/lengths.ts';
+import { sayKnife } from '../words/english/knife.ts';
+import { figureText, groundTo, type InVoice } from '../words/lengths.ts';
+import { unitsNote } from '../words/units-note.ts';
 import { knifeNotes } from './knife-notes.ts';
 import { drawScaleBar } from './scale-bar.ts';
 import { drawBlank, type LaidKnife, layKnife } from './steel.ts';
@@ -21,6 +23,8 @@ import { drawTable, type FigureTable, tableHeight } from './table.ts';
 export interface KnifeDrawing {
   readonly knife: KnifeReport;
   readonly units: Report['units'];
+  /** What its words are in; English unless told. */
+  readonly language?: Language;
   /** What it belongs to: the job's title, or the shop. */
   readonly title: string;
   /** What is to be ground: the knife, or the limiter in front of which it stands. */
@@ -46,7 +50,7 @@ const NOTE_HEIGHT = 2.5;
  * that the report has none of.
  */
 export function knifeScene(drawing: KnifeDrawing): Scene {
-  const { knife, units, part } = drawing;
+  const { knife, part } = drawing;
   if (part === 'limiter' && !knife.limiter) throw new RangeError(`the knife ${knife.cut} has no limiter`);
   const laid = layKnife(knife);
   const figures = layDimensions(sketchKnife(drawing, laid));
@@ -56,20 +60,26 @@ export function knifeScene(drawing: KnifeDrawing): Scene {
   const above = itemsBox([...figures, ordinates])!;
   const items: Item[] = [...figures, ordinates, ...drawKnifeFoot(drawing, above)];
   const whole = itemsBox(items)!;
-  const name = part === 'knife' ? `Knife for the ${safeText(knife.cut)}` : `Limiter for the ${safeText(knife.cut)}`;
   return {
     width: whole.x1 - whole.x0 + 2 * MARGIN,
     height: whole.y1 - whole.y0 + 2 * MARGIN,
     scale: 1,
-    title: `${safeText(drawing.title)}: ${name.replace(/^./, (c) => c.toLowerCase())}`,
-    description: [
-      part === 'limiter'
-        ? `${name}, ${spokenLength(knife.limiter!.length, units)} along t and ${spokenLength(knife.limiter!.width, units)} along s.`
-        : `${name}, ${spokenLength(knife.length, units)} long on the steel and ${spokenLength(knife.width, units)} wide; ${spokenLength(knife.wood.length, units)} in the wood.`,
-      ...knifeNotes(knife, units),
-    ].join(' '),
+    title: sayKnife(`${part}.title`, { job: safeText(drawing.title), cut: safeText(knife.cut) }, drawing),
+    description: [sayDescribed(drawing), ...knifeNotes(knife, drawing)].join(' '),
     items: moveItems(items, MARGIN - whole.x0, MARGIN - whole.y0),
   };
+}
+
+/** What is drawn, with its overall sizes, for those who cannot see it. */
+function sayDescribed(drawing: KnifeDrawing): string {
+  const { knife, part } = drawing;
+  const cut = safeText(knife.cut);
+  if (part === 'limiter') {
+    const { length, width } = knife.limiter!;
+    return sayKnife('limiter.described', { cut, length, width }, drawing);
+  }
+  const { length, width, wood } = knife;
+  return sayKnife('knife.described', { cut, length, width, wood: wood.length }, drawing);
 }
 
 /** The ordinates at the right of the outline, down to its foot. */
@@ -95,7 +105,8 @@ export function drawKnife(drawing: KnifeDrawing): string {
 }
 
 /** The outlines with their overall sizes. */
-export function sketchKnife({ knife, units, part }: KnifeDrawing, laid: LaidKnife): Sketch {
+export function sketchKnife(drawing: KnifeDrawing, laid: LaidKnife): Sketch {
+  const { knife, part } = drawing;
   const main = part === 'knife' ? laid.knife : laid.limiter;
   const other = part === 'knife' ? laid.limiter : laid.knife;
   const blank = drawBlank(main, part);
@@ -115,14 +126,14 @@ export function sketchKnife({ knife, units, part }: KnifeDrawing, laid: LaidKnif
     outlines: [...outlines, ...blank.outlines],
     woods: [],
     around: reach,
-    tiers: part === 'limiter' ? limiterSizes(knife, units, laid, around) : knifeSizes(knife, units, laid, around),
+    tiers: part === 'limiter' ? limiterSizes(knife, drawing, laid, around) : knifeSizes(knife, drawing, laid, around),
     interiors: [],
     leaders: [],
   };
 }
 
 /** Length on the steel and in the wood, width, and where the tip stands in it. */
-function knifeSizes(knife: KnifeReport, units: Report['units'], laid: LaidKnife, around: Box): LinearDimension[] {
+function knifeSizes(knife: KnifeReport, voice: InVoice, laid: LaidKnife, around: Box): LinearDimension[] {
   const tiers: LinearDimension[] = [];
   const add = (side: Side, figure: Figure, x0: number, y0: number, x1: number, y1: number) =>
     tiers.push({ ...figure, side, from: { x: x0, y: y0 }, to: { x: x1, y: y1 } });
@@ -130,47 +141,47 @@ function knifeSizes(knife: KnifeReport, units: Report['units'], laid: LaidKnife,
     key,
     of: `knives.${key}`,
     value,
-    ...figureText(value, units),
+    ...figureText(value, voice),
     word,
-    label: `${label}: ${spokenLength(value, units)}`,
+    label,
     tone: 'plain',
   });
   const steel = loopsBox(laid.knife)!;
   const wood = loopsBox(laid.wood)!;
   const { x0, x1 } = around;
-  add('right', figure('length', knife.length, 'steel', 'Length on the steel'), x1, -knife.length, x1, 0);
-  add('left', figure('wood.length', knife.wood.length, 'wood', 'Length in the wood'), x0, wood.y0, x0, wood.y1);
-  add('below', figure('width', knife.width, '', 'Width'), steel.x0, steel.y1, steel.x1, steel.y1);
+  add('right', figure('length', knife.length, sayKnife('mark.knifeLength', {}, voice), sayKnife('label.knifeLength', { mm: knife.length }, voice)), x1, -knife.length, x1, 0);
+  add('left', figure('wood.length', knife.wood.length, sayKnife('mark.woodLength', {}, voice), sayKnife('label.woodLength', { mm: knife.wood.length }, voice)), x0, wood.y0, x0, wood.y1);
+  add('below', figure('width', knife.width, '', sayKnife('label.knifeWidth', { mm: knife.width }, voice)), steel.x0, steel.y1, steel.x1, steel.y1);
   const shallow = laid.way > 0 ? steel.x0 : steel.x1;
   const toTip = Math.abs(shallow);
   if (toTip > 0.005 && knife.width - toTip > 0.005)
-    add('below', figure('tipAt', toTip, 'to tip', 'From the shallow side to the tip'), shallow, steel.y1, 0, 0);
+    add('below', figure('tipAt', toTip, sayKnife('mark.toTip', {}, voice), sayKnife('label.toTip', { mm: toTip }, voice)), shallow, steel.y1, 0, 0);
   return tiers;
 }
 
 /** The limiter's own extent along t and along s, and how far it lies back from the knife's tip line. */
-function limiterSizes(knife: KnifeReport, units: Report['units'], laid: LaidKnife, around: Box): LinearDimension[] {
+function limiterSizes(knife: KnifeReport, voice: InVoice, laid: LaidKnife, around: Box): LinearDimension[] {
   const { x0, x1, y0, y1 } = loopsBox(laid.limiter)!;
   const size = (key: string, value: number, word: string, label: string): Figure => ({
     key: `limiter.${key}`,
     of: `knives.limiter.${key}`,
     value,
-    ...figureText(value, units),
+    ...figureText(value, voice),
     word,
-    label: `${label}: ${spokenLength(value, units)}`,
+    label,
     tone: 'plain',
   });
   const { length, width } = knife.limiter!;
   const right = around.x1;
   return [
     {
-      ...size('length', length, 'limiter', 'Length of the limiter'),
+      ...size('length', length, sayKnife('mark.limiterLength', {}, voice), sayKnife('label.limiterLength', { mm: length }, voice)),
       side: 'right',
       from: { x: right, y: y0 },
       to: { x: right, y: y1 },
     },
     {
-      ...size('width', width, '', 'Width of the limiter'),
+      ...size('width', width, '', sayKnife('label.limiterWidth', { mm: width }, voice)),
       side: 'below',
       from: { x: x0, y: y1 },
       to: { x: x1, y: y1 },
@@ -179,23 +190,22 @@ function limiterSizes(knife: KnifeReport, units: Report['units'], laid: LaidKnif
 }
 
 /** Along the edge: place on the tip line, and how far the edge lies back from it, of what is to be ground. */
-function ordinateTable({ knife, units, part }: KnifeDrawing): FigureTable {
-  const show = (mm: number) =>
-    (units === 'mm' ? mm.toFixed(2) : (mm / 25.4).toFixed(4)).replace(/^-(0\.?0*)$/, '$1').replace('-', '−');
+function ordinateTable(drawing: KnifeDrawing): FigureTable {
+  const { knife, part } = drawing;
   const { ordinates } = part === 'limiter' && knife.limiter ? knife.limiter : knife;
   return {
-    headings: ['along s', `${part} t`],
-    rows: ordinates.map(({ s, t }) => [show(s), show(t)]),
+    headings: [sayKnife('table.along', {}, drawing), sayKnife(`table.${part}`, {}, drawing)],
+    rows: ordinates.map(({ s, t }) => [groundTo(s, drawing), groundTo(t, drawing)]),
   };
 }
 
 function drawKnifeFoot(drawing: KnifeDrawing, above: Box): Item[] {
-  const { knife, units, part, across = Infinity } = drawing;
+  const { knife, part, across = Infinity } = drawing;
   const left = above.x0;
   const right = Math.max(above.x1, left + Math.min(LEAST_WIDTH, across - 2 * MARGIN));
   const rule = above.y1 + 8;
-  const name = `${part === 'knife' ? 'Knife' : 'Limiter'} for the ${safeText(knife.cut)}`;
-  const caption = `${safeText(drawing.title)} · 1:1 · ${unitsNote(units)}`;
+  const name = sayKnife(`${part}.name`, { cut: safeText(knife.cut) }, drawing);
+  const caption = sayKnife('knife.caption', { job: safeText(drawing.title), units: unitsNote(drawing) }, drawing);
   const beside = textWidth(name, NAME_HEIGHT) + 8 + textWidth(caption, NOTE_HEIGHT) <= right - left;
   let y = rule + 9;
   const items: Item[] = [
@@ -222,33 +232,34 @@ function drawKnifeFoot(drawing: KnifeDrawing, above: Box): Item[] {
     });
     y += 0.6;
   };
-  knifeNotes(knife, units).forEach((words, i) => {
+  knifeNotes(knife, drawing).forEach((words, i) => {
     put(`note ${i}`, words, 'text');
   });
   knife.warnings.forEach(({ message, severity }, i) => {
     put(`warning ${i}`, safeText(message), severity === 'error' ? 'trouble-text' : 'quiet');
   });
-  items.push(drawScaleBar(left, y + 3, units));
+  items.push(drawScaleBar(left, y + 3, drawing));
   return [group('foot', items)];
 }
 
 /** What each kind of line is, in as many rows as it takes, and the base of the last one. */
 function drawKey(
-  { knife, part }: KnifeDrawing,
+  drawing: KnifeDrawing,
   x: number,
   top: number,
   right: number,
 ): { readonly items: Item[]; readonly last: number } {
+  const { knife, part } = drawing;
   const other = part === 'knife' ? 'limiter' : 'knife';
   const entries = [
-    { words: part, role: 'outline' as const },
-    { words: 'profile in the wood, tip on tip', role: 'old' as const },
-    ...(knife.limiter ? [{ words: other, role: 'hidden' as const }] : []),
-    { words: 'tip line', role: 'cutter' as const },
+    { key: part, words: sayKnife(`key.${part}`, {}, drawing), role: 'outline' as const },
+    { key: 'profile in the wood, tip on tip', words: sayKnife('key.wood', {}, drawing), role: 'old' as const },
+    ...(knife.limiter ? [{ key: other, words: sayKnife(`key.${other}`, {}, drawing), role: 'hidden' as const }] : []),
+    { key: 'tip line', words: sayKnife('key.tip', {}, drawing), role: 'cutter' as const },
   ];
   let at = x;
   let y = top;
-  const items = entries.flatMap(({ words, role }) => {
+  const items = entries.flatMap(({ key, words, role }) => {
     const width = 13 + textWidth(words, NOTE_HEIGHT);
     if (at > x && at + width > right) {
       at = x;
@@ -256,8 +267,8 @@ function drawKey(
     }
     const sample = stroke(at, y - 1, at + 11, y - 1);
     const items = [
-      path(`key ${words}`, role, [sample]),
-      text(`key to ${words}`, 'text', at + 13, y, words, NOTE_HEIGHT),
+      path(`key ${key}`, role, [sample]),
+      text(`key to ${key}`, 'text', at + 13, y, words, NOTE_HEIGHT),
     ];
     at += width + 7;
     return items;

@@ -2,6 +2,8 @@ import { type Box, type Curve, type Loop, line } from '@fielded/geometry';
 import { stroke } from '../geometry/stroke.ts';
 import type { Item } from '../scene.ts';
 import { group, path, text } from '../scene.ts';
+import { sayView } from '../words/english/view.ts';
+import type { InVoice } from '../words/lengths.ts';
 
 const WORD = 2.5;
 const TICK = 2.4;
@@ -20,24 +22,29 @@ function surface(key: string, x0: number, y0: number, x1: number, y1: number, dx
 }
 
 /** The table under a panel that lies flat, open where the cutter comes through. `wood` is the panel's box on the paper. */
-export function drawTable(wood: Box, from: number): { items: Item; box: Box } {
+export function drawTable(voice: InVoice, wood: Box, from: number): { items: Item; box: Box } {
   const y = wood.y1 + 0.9;
   const items = [
     ...surface('table', from, y, wood.x1 + 6, y, -0.7, 0.7),
-    text('table word', 'quiet', wood.x1 + 6, y + TICK + 4.2, 'table', WORD, 'end'),
+    text('table word', 'quiet', wood.x1 + 6, y + TICK + 4.2, sayView('machine.table', {}, voice), WORD, 'end'),
   ];
   return { items: group('table', items), box: { ...wood, y1: y + TICK } };
 }
 
 /** The table and the fence of a panel that stands on edge; the cutter comes through both at the lower left. */
-export function drawFence(wood: Box, fenceTo: number, tableFrom: number): { items: Item; box: Box } {
+export function drawFence(
+  voice: InVoice,
+  wood: Box,
+  fenceTo: number,
+  tableFrom: number,
+): { items: Item; box: Box } {
   const x = wood.x0 - 0.9;
   const y = wood.y1 + 0.9;
   const items = [
     ...surface('fence', x, fenceTo, x, wood.y0 - 2, -0.7, 0.7),
-    text('fence word', 'quiet', x - TICK - 1.5, wood.y0 + 1, 'fence', WORD, 'end'),
+    text('fence word', 'quiet', x - TICK - 1.5, wood.y0 + 1, sayView('machine.fence', {}, voice), WORD, 'end'),
     ...surface('table', tableFrom, y, wood.x1 + 16, y, -0.7, 0.7),
-    text('table word', 'quiet', wood.x1 + 16, y + TICK + 4.2, 'table', WORD, 'end'),
+    text('table word', 'quiet', wood.x1 + 16, y + TICK + 4.2, sayView('machine.table', {}, voice), WORD, 'end'),
   ];
   return { items: group('table and fence', items), box: { ...wood, x0: x - TICK, y1: y + TICK } };
 }

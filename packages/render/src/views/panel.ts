@@ -21,6 +21,7 @@ import { figure } from './cut-dimensions.ts';
 import { mitres } from './door-parts.ts';
 import { drawGrain } from './grain.ts';
 import { splitBreaks } from './panel-part.ts';
+import { viewFigure } from './view-figure.ts';
 import { fieldLoops, radiusLeaders, shapedLoops } from './shaped-panel.ts';
 
 /** Between the panel's front and its sections, paper mm. */
@@ -88,21 +89,15 @@ export function sketchPanel(report: Report, scale: number, index: number, kind: 
   const at = (x: number, y: number): Point => ({ x: x * scale, y: y * scale });
   const tiers: LinearDimension[] = [];
   const tier = (side: Side, of: Figure, from: Point, to: Point) => tiers.push({ ...of, side, from, to });
-  const name = safeText(door.name);
+  const named = safeText(door.name);
   const size = (of: 'width' | 'height') =>
-    figure(
-      report,
-      `${place}.${of}`,
-      shown[of],
-      'panel',
-      `${of === 'width' ? 'Width' : 'Height'} of a panel of door ${name}`,
-    );
+    viewFigure(report, `${place}.${of}`, shown[of], of === 'width' ? 'panelWidth' : 'panelHeight', { door: named });
   // Above a shaped head stand its radii.
   tier(shaped ? 'below' : 'above', size('width'), at(0, shaped ? height : 0), at(width, shaped ? height : 0));
   tier('left', size('height'), at(0, 0), at(0, height));
   const { visibleMargin } = report.fit;
   if (hasField && visibleMargin !== null && visibleMargin > 0) {
-    const margin = figure(report, 'fit.visibleMargin', visibleMargin, 'margin', 'Visible margin');
+    const margin = figure(report, 'fit.visibleMargin', visibleMargin, 'margin');
     const sight = report.tongue.insertion;
     tier('left', margin, at(sight, sight), at(reach, sight + visibleMargin));
   }

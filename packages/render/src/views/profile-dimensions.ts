@@ -1,5 +1,4 @@
 import type { CutReport, Report } from '@fielded/core';
-import { formatNumber } from '@fielded/core';
 import {
   type Curve,
   curveMeetsBox,
@@ -15,8 +14,10 @@ import type { LinearDimension, Point, Side } from '../dimension/linear.ts';
 import type { OrdinateDimension } from '../dimension/ordinate.ts';
 import { radiusDimension } from '../dimension/radius.ts';
 import { safeText } from '../text/safe-text.ts';
-import { depthFigure, figure, fullDepthEnd, landFigure, reachFigure, shoulderFigure } from './cut-dimensions.ts';
+import { spokenAngle } from '../words/lengths.ts';
+import { depthFigure, fullDepthEnd, landFigure, reachFigure, shoulderFigure } from './cut-dimensions.ts';
 import type { CutPose } from './cut-pose.ts';
+import { viewFigure } from './view-figure.ts';
 
 /** Every size that a profile is set out by. */
 export interface ProfileDimensions {
@@ -83,7 +84,7 @@ function radii(
   // Arcs of one radius share a figure, which says how many they are.
   const alike = new Map<string, LeaderDimension[]>();
   for (const arc of arcs) {
-    const shown = figure(report, of, arc.r / Math.abs(across), '', `Radius of ${safeText(cut.name)}`);
+    const shown = viewFigure(report, of, arc.r / Math.abs(across), 'radius', { cut: safeText(cut.name) });
     const radius = radiusDimension(shown, arc);
     const targets = radius.targets.filter(isSeen);
     if (targets.length > 0) alike.set(shown.text, [...(alike.get(shown.text) ?? []), { ...radius, targets }]);
@@ -116,14 +117,16 @@ function slope(
   if (sweep > Math.PI) sweep -= 2 * Math.PI;
   if (sweep < -Math.PI) sweep += 2 * Math.PI;
   const length = Math.hypot(down.x - vertex.x, down.y - vertex.y);
-  const shown = figure(report, `section.cuts[${index}].drawn`, degrees, '', `Slope of ${safeText(cut.name)}`);
+  const shown = viewFigure(report, `section.cuts[${index}].drawn`, degrees, 'slope', {
+    cut: safeText(cut.name),
+    slope: degrees,
+  });
   return [
     {
       ...shown,
       key: `section.cuts[${index}].slope`,
-      text: `${formatNumber(degrees, 1)}°`,
+      text: spokenAngle(degrees, report),
       under: '',
-      label: `Slope of ${safeText(cut.name)}: ${formatNumber(degrees, 1)}°`,
       vertex,
       from,
       sweep,
@@ -145,14 +148,10 @@ function outlineOrdinates(
   const corners = drawn.flatMap(({ curves }) => curves.flatMap((c) => [[c.x0, c.y0] as const, [c.x1, c.y1] as const]));
   const ordinates: OrdinateDimension[] = [];
   const seen = new Set<string>();
-  const add = (kind: string, value: number, a: number, b: number, side: Side) => {
-    const shown = figure(
-      report,
-      `section.cuts[${index}].drawn`,
-      value,
-      '',
-      `${kind} of a corner of ${safeText(cut.name)}`,
-    );
+  const add = (kind: 'distance in' | 'depth', value: number, a: number, b: number, side: Side) => {
+    const shown = viewFigure(report, `section.cuts[${index}].drawn`, value, kind === 'depth' ? 'cornerDeep' : 'cornerIn', {
+      cut: safeText(cut.name),
+    });
     const key = `section.cuts[${index}].${kind} ${shown.text}`;
     if (seen.has(key) || value < 1e-6) return;
     seen.add(key);

@@ -1,6 +1,7 @@
-import type { Report } from '@fielded/core';
 import { type Loop, polygon } from '@fielded/geometry';
 import { type GroupItem, group, path, text } from '../scene.ts';
+import { sayNote } from '../words/english/note.ts';
+import type { InVoice } from '../words/lengths.ts';
 
 const HEIGHT = 2.5;
 const THICK = 1.6;
@@ -9,8 +10,8 @@ const THICK = 1.6;
  * A bar to check the print with a rule: 50 mm in five parts, or 2 in in eight, its left end at (x, y) on its foot. `scale`
  * is the drawing's; the bar is of paper, so that the rule is laid on it as it is.
  */
-export function drawScaleBar(x: number, y: number, units: Report['units']): GroupItem {
-  const [parts, part, words] = units === 'mm' ? [5, 10, '50 mm'] : [8, 6.35, '2 in'];
+export function drawScaleBar(x: number, y: number, voice: InVoice): GroupItem {
+  const [parts, part, words] = voice.units === 'mm' ? [5, 10, '50 mm'] : [8, 6.35, '2 in'];
   const cells: Loop[] = [];
   for (let i = 0; i < parts; i += 2) {
     const [from, to] = [x + i * part, x + (i + 1) * part];
@@ -32,6 +33,6 @@ export function drawScaleBar(x: number, y: number, units: Report['units']): Grou
   return group('scale bar', [
     path('cells', 'arrow', cells),
     path('frame', 'thin', [frame]),
-    text('length', 'quiet', x + parts * part + 3, y, `${words}: check the print with a rule`, HEIGHT),
+    text('length', 'quiet', x + parts * part + 3, y, sayNote('bar.check', { length: words }, voice), HEIGHT),
   ]);
 }

@@ -1,8 +1,10 @@
-import { formatLength, formatNumber, type Report, type SeasonReport, type SeasonState } from '@fielded/core';
+import type { Report, SeasonReport, SeasonState } from '@fielded/core';
 import { polygon } from '@fielded/geometry';
 import type { Item, Scene } from '../scene.ts';
 import { group, itemsBox, moveItems, path, text } from '../scene.ts';
 import { textWidth } from '../text/measure-text.ts';
+import { sayChart } from '../words/english/chart.ts';
+import { type InVoice, spokenNumber } from '../words/lengths.ts';
 import {
   type Axis,
   bar,
@@ -19,12 +21,10 @@ import {
 } from './chart.ts';
 import { placeFigures } from './free-place.ts';
 
-type Units = Report['units'];
-type Named = SeasonState & { readonly name: string };
+type Named = SeasonState & { readonly key: string; readonly name: string };
 
 const HEIGHT = 60;
 const LOWER = 34;
-const NAME = 'Insertion through the year';
 
 /**
  * How far the panel's edge goes into the groove, and how much room its tongue has there, from the driest to the dampest: the
@@ -34,10 +34,14 @@ const NAME = 'Insertion through the year';
  * `width` is that of the charts between their axes' ends, paper mm. @throws RangeError for a report without seasons.
  */
 export function seasonScene(report: Report, width: number = CHART_WIDTH): Scene {
-  const { season, units } = report;
+  const { season } = report;
   if (season === undefined) throw new RangeError('this report has no seasons to draw');
   const states: Named[] = (['driest', 'made', 'dampest'] as const)
-    .map((name) => ({ ...season[name], name: name === 'made' ? 'as made' : name }))
+    .map((name) => ({
+      ...season[name],
+      key: name === 'made' ? 'as made' : name,
+      name: sayChart(`state.${name}`, {}, report),
+    }))
     .sort((a, b) => a.moisture - b.moisture);
   const x = makeAxis(
     states.map(({ moisture }) => moisture),
@@ -46,19 +50,20 @@ export function seasonScene(report: Report, width: number = CHART_WIDTH): Scene 
     6,
   );
   const above = insertionChart(report, season, states, x, width);
-  const below = clearanceChart(states, x, units, width);
+  const below = clearanceChart(states, x, report, width);
   const gap = itemsBox(above)!.y1 + 8 - itemsBox(below)!.y0;
   const items = [group('insertion', above), group('clearance', moveItems(below, 0, gap))];
-  return finishChart(report, NAME, items, sentences(season, units));
+  return finishChart(report, 'season', items, sentences(season, report));
 }
 
 function insertionChart(
-  { frame, units }: Report,
+  report: Report,
   season: SeasonReport,
   states: readonly Named[],
   x: Axis,
   width: number,
 ): Item[] {
+  const { frame, units } = report;
   const depth = frame.groove.depth;
   const values = [0, depth, ...states.map(({ insertion }) => insertion)].map((mm) => inUnit(mm, units));
   const y = makeTightAxis(values, HEIGHT, 0, 6);
@@ -67,16 +72,16 @@ function insertionChart(
   const made = at(season.made.insertion);
   const bare = points.map(([px, py]) => [px, Math.max(py, made)] as const);
   const shows = bare.some(([, py]) => py > made + 0.05);
-  const bareText = shows ? bareWords(points, made) : [];
+  const bareText = shows ? bareWords(points, made, report) : [];
   return [
     bar('groove', 'removed', 0, at(depth), width, at(0)),
     ...(shows
       ? [path('bare', 'paper', [polygon([...bare, [points.at(-1)![0], made], [points[0]![0], made]], true)])]
       : []),
     stroke('bottom', 'outline', 0, at(depth), width, at(depth)),
-    text('bottom words', 'quiet', width + 2, at(depth) + FIGURE / 2, "groove's bottom", FIGURE),
+    text('bottom words', 'quiet', width + 2, at(depth) + FIGURE / 2, sayChart('season.bottom', {}, report), FIGURE),
     stroke('mouth', 'outline', 0, at(0), width, at(0)),
-    text('mouth words', 'quiet', width + 2, at(0) + FIGURE / 2, "groove's mouth", FIGURE),
+    text('mouth words', 'quiet', width + 2, at(0) + FIGURE / 2, sayChart('season.mouth', {}, report), FIGURE),
     stroke('made', 'old', points[0]![0], made, points.at(-1)![0], made),
     path('edge', 'judged', [polygon(points, false)]),
     ...bareText,
@@ -85,19 +90,19 @@ function insertionChart(
       points,
       [at(depth), at(0), made],
       { width, height: HEIGHT },
-      ({ insertion }) => sayFigure(insertion, units),
+      ({ insertion }) => sayFigure(insertion, report),
       bareText,
     ),
     stateNames(states, x, HEIGHT + 11),
-    drawAxisLeft(y, 0, `insertion, ${unitName(units)}`),
-    drawAxisBelow(x, HEIGHT, ''),
+    drawAxisLeft(y, 0, sayChart('axis.insertion', { unit: unitName(units) }, report), report),
+    drawAxisBelow(x, HEIGHT, '', report),
   ];
 }
 
 /** Names the strip that comes out of the groove, over its widest end, where it is tall and long enough to be named. */
-function bareWords(points: readonly (readonly [number, number])[], made: number): Item[] {
+function bareWords(points: readonly (readonly [number, number])[], made: number, voice: InVoice): Item[] {
   const [x, now] = points[0]!;
-  const words = 'comes out bare';
+  const words = sayChart('season.bare', {}, voice);
   if (now - made < 1 || points[1]![0] - x < textWidth(words, FIGURE) + 3) return [];
   return [text('bare words', 'quiet', x + 0.5, made - 1.5, words, FIGURE)];
 }
@@ -111,9 +116,9 @@ function stateMarks(
   figure: (state: Named) => string,
   beside: readonly Item[] = [],
 ): Item[] {
-  const marks = states.map(({ name }, i) => {
+  const marks = states.map(({ key }, i) => {
     const [px, py] = points[i]!;
-    return { key: `mark ${name}`, from: [px, py - 1.2] as const, to: [px, py + 1.2] as const };
+    return { key: `mark ${key}`, from: [px, py - 1.2] as const, to: [px, py + 1.2] as const };
   });
   const lines = [
     ...marks,
@@ -128,8 +133,9 @@ function stateMarks(
 }
 
 /** A figure in the unit of the axis beside it. */
-function sayFigure(mm: number, units: Units): string {
-  return `${formatNumber(inUnit(mm, units), units === 'mm' ? 2 : 4)} ${unitName(units)}`;
+function sayFigure(mm: number, voice: InVoice): string {
+  const { units } = voice;
+  return `${spokenNumber(inUnit(mm, units), units === 'mm' ? 2 : 4, voice)} ${unitName(units)}`;
 }
 
 /** The states' names over the places of their moistures; one too near the last to be read is left out. */
@@ -137,17 +143,18 @@ function stateNames(states: readonly Named[], x: Axis, y: number): Item {
   let free = Number.NEGATIVE_INFINITY;
   return group(
     'names',
-    states.flatMap(({ name, moisture }) => {
+    states.flatMap(({ key, name, moisture }) => {
       const middle = x.scale(moisture);
       const half = textWidth(name, FIGURE) / 2;
       if (middle - half < free) return [];
       free = middle + half + 2;
-      return [text(name, 'text', middle, y, name, FIGURE, 'middle')];
+      return [text(key, 'text', middle, y, name, FIGURE, 'middle')];
     }),
   );
 }
 
-function clearanceChart(states: readonly Named[], x: Axis, units: Units, width: number): Item[] {
+function clearanceChart(states: readonly Named[], x: Axis, voice: InVoice, width: number): Item[] {
+  const { units } = voice;
   const known = states.filter(({ clearance }) => clearance !== null);
   const values = [0, ...known.map(({ clearance }) => inUnit(clearance!, units))];
   // Room above and below for the figures.
@@ -158,40 +165,31 @@ function clearanceChart(states: readonly Named[], x: Axis, units: Units, width: 
   );
   return [
     stroke('nothing', 'old', 0, y.scale(0), width, y.scale(0)),
-    text('nothing words', 'quiet', width + 2, y.scale(0) + FIGURE / 2, 'no room left', FIGURE),
+    text('nothing words', 'quiet', width + 2, y.scale(0) + FIGURE / 2, sayChart('season.no-room', {}, voice), FIGURE),
     path('clearance', 'judged', points.length > 1 ? [polygon(points, false)] : []),
     ...stateMarks(known, points, [y.scale(0)], { width, height: LOWER }, ({ clearance }) =>
-      sayFigure(clearance!, units),
+      sayFigure(clearance!, voice),
     ),
-    drawAxisLeft(y, 0, `clearance, ${unitName(units)}`),
-    drawAxisBelow(x, LOWER, 'moisture of the panel, %'),
+    drawAxisLeft(y, 0, sayChart('axis.clearance', { unit: unitName(units) }, voice), voice),
+    drawAxisBelow(x, LOWER, sayChart('axis.moisture', {}, voice), voice),
   ];
 }
 
-/** How the panel is held, in words. */
-function heldWords(pinned: SeasonReport['pinned']): string {
-  if (pinned === 'edge') return 'pinned along one edge';
-  return pinned ? 'pinned at its centre' : 'free to slide';
-}
-
-function shownWords(bare: number, units: Units): string {
-  return bare < 0.005
-    ? 'No bare wood shows'
-    : `${formatLength(bare, units)} shows that lay in the groove when it was made`;
-}
-
-function roomWords(gap: number, units: Units): string {
-  return gap < 0
-    ? `at the dampest the panel is ${formatLength(-gap, units)} too wide at each edge`
-    : `at the dampest ${formatLength(gap, units)} is left at the groove's bottom`;
-}
-
-function sentences(season: SeasonReport, units: Units): string[] {
-  const { across, thickness } = season.coefficients;
-  const { driest, dampest } = season;
+/** How the panel moves and how it is held; what comes out of the groove, and what room is left in it. */
+function sentences(season: SeasonReport, voice: InVoice): string[] {
+  const { driest, dampest, pinned, species, width, coefficients } = season;
+  const held = pinned === 'edge' ? 'edge' : pinned ? 'centre' : 'free';
+  const moves = {
+    species: `${species.charAt(0).toUpperCase()}${species.slice(1)}`,
+    width,
+    across: spokenNumber(coefficients.across, 5, voice),
+    thickness: spokenNumber(coefficients.thickness, 5, voice),
+  };
   const bare = Math.max(driest.bare, dampest.bare);
+  const shown = bare < 0.005 ? 'hidden' : 'shows';
+  const gap = dampest.bottomGap;
   return [
-    `${season.species.charAt(0).toUpperCase()}${season.species.slice(1)}, ${formatLength(season.width, units)} wide, ${heldWords(season.pinned)}: moves by ${formatNumber(across, 5)} of its width and ${formatNumber(thickness, 5)} of its thickness for each % of moisture (USDA Wood Handbook, table 13-5).`,
-    `${shownWords(bare, units)}; ${roomWords(dampest.bottomGap, units)}.`,
+    sayChart(`season.moves.${held}`, moves, voice),
+    sayChart(`season.${shown}.${gap < 0 ? 'wide' : 'left'}`, { bare, gap: Math.abs(gap) }, voice),
   ];
 }

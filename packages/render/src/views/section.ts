@@ -43,22 +43,14 @@ export function sketchSection(report: Report, scale: number): Sketch {
   const items: Item[] = [group('removed', removed.items), group('panel', part.items)];
   if (tip && mouth && thicknessAtTip !== null && thicknessAtMouth !== null) {
     const even = Math.abs(thicknessAtTip - thicknessAtMouth) < 0.005;
-    const tipWord = even ? 'tongue' : 'at tip';
-    const tipFigure = figure(report, 'tongue.thicknessAtTip', thicknessAtTip, tipWord, 'Tongue at the tip', 'judged');
-    const mouthFigure = figure(
-      report,
-      'tongue.thicknessAtMouth',
-      thicknessAtMouth,
-      'at mouth',
-      'Tongue at the mouth',
-      'judged',
-    );
+    const tipFigure = figure(report, 'tongue.thicknessAtTip', thicknessAtTip, even ? 'tongue' : 'tip', { tone: 'judged' });
+    const mouthFigure = figure(report, 'tongue.thicknessAtMouth', thicknessAtMouth, 'mouth', { tone: 'judged' });
     tier('left', tipFigure, at(0, tip.top), at(0, tip.bottom));
     if (!even) tier('left', mouthFigure, at(tongue.insertion, mouth.top), at(tongue.insertion, mouth.bottom));
     items.push(path('tongue', 'judged', joinCurves(tongueFaces(part, placing, tongue.insertion))));
   }
   if (tongue.insertion > 0) {
-    const inGroove = figure(report, 'tongue.insertion', tongue.insertion, 'enters', 'Insertion in the groove');
+    const inGroove = figure(report, 'tongue.insertion', tongue.insertion, 'inGroove');
     tier('below', inGroove, at(0, bottom), at(tongue.insertion, bottom));
     const x = tongue.insertion * scale;
     items.push(path('sight line', 'cutter', [stroke(x, -4, x, bottom * scale + 4)]));

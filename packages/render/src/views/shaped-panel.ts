@@ -3,7 +3,7 @@ import { type Box, type Curve, type Loop, line, loopsBox, placeLoops, polygon, r
 import type { LeaderDimension } from '../dimension/leader.ts';
 import { radiusDimension } from '../dimension/radius.ts';
 import type { InBothUnits } from '../words/units-choice.ts';
-import { figure } from './cut-dimensions.ts';
+import { viewFigure } from './view-figure.ts';
 
 /** The outlines of a panel under a shaped head, on the paper. */
 export interface ShapedLoops {
@@ -98,7 +98,7 @@ export function radiusLeaders(
   const path = of === 'sight' ? `doors[${index}].head` : `doors[${index}].head.panelEdge`;
   const say = (key: 'radius' | 'crown' | 'ears', value: number, arc: Curve | undefined): LeaderDimension[] => {
     if (arc === undefined) return [];
-    const radius = figure(report, `${path}.${key}`, value, '', `Radius of the head of door ${name}`);
+    const radius = viewFigure(report, `${path}.${key}`, value, 'headRadius', { door: name });
     return [radiusDimension({ ...radius, text: `R ${radius.text}` }, arc)];
   };
   // Of the two ears, the right one.

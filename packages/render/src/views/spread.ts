@@ -1,7 +1,6 @@
 import {
   type Arrangement,
   adviseRuns,
-  formatNumber,
   listRuns,
   type Report,
   type SpreadReport,
@@ -11,6 +10,8 @@ import { polygon } from '@fielded/geometry';
 import type { Item, Scene } from '../scene.ts';
 import { group, itemsBox, moveItems, path, text } from '../scene.ts';
 import { fitText, textWidth } from '../text/measure-text.ts';
+import { sayChart } from '../words/english/chart.ts';
+import { type InVoice, spokenNumber } from '../words/lengths.ts';
 import {
   type Axis,
   bar,
@@ -26,10 +27,7 @@ import {
 } from './chart.ts';
 import { drawVerdictBands } from './verdict-bands.ts';
 
-type Units = Report['units'];
-
 const HEIGHT = 62;
-const NAME = 'Spread of the clearance';
 
 /**
  * Two charts of a joint's spread: its clearance against stock thickness, for the way the cuts are run and the others, and the
@@ -40,18 +38,19 @@ const NAME = 'Spread of the clearance';
 export function spreadScene(report: Report, width: number = CHART_WIDTH): Scene {
   const { spread, units, section } = report;
   if (spread === undefined) throw new RangeError('this report has no spread to draw');
-  const above = thicknessChart(spread, section.cuts, units, width);
-  const below = histogram(spread, units, width);
+  const above = thicknessChart(spread, section.cuts, report, width);
+  const below = histogram(spread, report, width);
   const gap = itemsBox(above)!.y1 + 14 - itemsBox(below)!.y0;
   const items = [group('by thickness', above), group('simulated', moveItems(below, 0, gap))];
-  return finishChart(report, NAME, items, [
-    shareSentence(spread.clearance.simulated),
-    adviseRuns(spread, section.cuts, units),
+  return finishChart(report, 'spread', items, [
+    shareSentence(spread.clearance.simulated, report),
+    adviseRuns(spread, section.cuts, units, report),
   ]);
 }
 
 /** Clearance against stock thickness: the way the cuts are run in full, others that differ from it dashed. */
-function thicknessChart(spread: SpreadReport, cuts: Report['section']['cuts'], units: Units, width: number): Item[] {
+function thicknessChart(spread: SpreadReport, cuts: Report['section']['cuts'], voice: InVoice, width: number): Item[] {
+  const { units } = voice;
   const convert = (points: Arrangement['byThickness']) =>
     points.map(([thickness, clearance]) => [inUnit(thickness, units), inUnit(clearance, units)] as const);
   const given = spread.arrangements.find((arrangement) => arrangement.given)!;
@@ -79,13 +78,13 @@ function thicknessChart(spread: SpreadReport, cuts: Report['section']['cuts'], u
       ),
     ]);
   return [
-    drawVerdictBands(y, spread.limits, units, [0, width], false),
+    drawVerdictBands(y, spread.limits, voice, [0, width], false),
     ...points.slice(1).map((list, i) => curve(`other ${i}`, 'hidden', list)),
     curve('as run', 'judged', points[0]!),
-    thicknessRange(spread, given, x, units),
-    lineKey(listRuns(given.runs, cuts), points.length > 1, width),
-    drawAxisBelow(x, HEIGHT, `stock thickness, ${unit}`),
-    drawAxisLeft(y, 0, `clearance, ${unit}`),
+    thicknessRange(spread, given, x, voice),
+    lineKey(listRuns(given.runs, cuts, voice), points.length > 1, width, voice),
+    drawAxisBelow(x, HEIGHT, sayChart('axis.thickness', { unit }, voice), voice),
+    drawAxisLeft(y, 0, sayChart('axis.clearance', { unit }, voice), voice),
   ];
 }
 
@@ -96,12 +95,13 @@ function differs(other: Arrangement, given: Arrangement): boolean {
 }
 
 /** The ± of the stock as a bracket under the line. */
-function thicknessRange(spread: SpreadReport, given: Arrangement, x: Axis, units: Units): Item {
+function thicknessRange(spread: SpreadReport, given: Arrangement, x: Axis, voice: InVoice): Item {
+  const { units } = voice;
   const { plusMinus } = spread.clearance.sources.find(({ name }) => name === 'panel.thickness')!;
   const middle = given.byThickness[(given.byThickness.length - 1) / 2]![0];
   const [from, to] = [x.scale(inUnit(middle - plusMinus, units)), x.scale(inUnit(middle + plusMinus, units))];
   const base = HEIGHT - 3;
-  const words = `± ${formatNumber(inUnit(plusMinus, units), units === 'mm' ? 2 : 4)}`;
+  const words = `± ${spokenNumber(inUnit(plusMinus, units), units === 'mm' ? 2 : 4, voice)}`;
   return group('stock', [
     stroke('from', 'dimension', from, base - 1.2, from, base + 1.2),
     stroke('to', 'dimension', to, base - 1.2, to, base + 1.2),
@@ -111,8 +111,8 @@ function thicknessRange(spread: SpreadReport, given: Arrangement, x: Axis, units
 }
 
 /** What the full line is and what the dashed ones are, above the chart at the right. */
-function lineKey(runs: string, others: boolean, width: number): Item {
-  const words = fitText(`as run: ${runs}`, FIGURE, width * 0.62);
+function lineKey(runs: string, others: boolean, width: number, voice: InVoice): Item {
+  const words = fitText(sayChart('spread.as-run', { runs }, voice), FIGURE, width * 0.62);
   const left = width - textWidth(words, FIGURE);
   const rows: Item[] = [
     stroke('as run line', 'judged', left - 10, -8.2, left - 2, -8.2),
@@ -121,14 +121,15 @@ function lineKey(runs: string, others: boolean, width: number): Item {
   if (others) {
     rows.push(
       stroke('other line', 'hidden', left - 10, -3.8, left - 2, -3.8),
-      text('other ways', 'quiet', left, -2.6, 'run other ways', FIGURE),
+      text('other ways', 'quiet', left, -2.6, sayChart('spread.other-ways', {}, voice), FIGURE),
     );
   }
   return group('key', rows);
 }
 
 /** Simulated clearances, with bars for the worst case and the root of squares. */
-function histogram(spread: SpreadReport, units: Units, width: number): Item[] {
+function histogram(spread: SpreadReport, voice: InVoice, width: number): Item[] {
+  const { units } = voice;
   const { simulated, worst, rss, nominal } = spread.clearance;
   const { from, step, counts } = simulated.histogram;
   const held = counts.flatMap((count, i) => (count > 0 ? [i] : []));
@@ -154,10 +155,10 @@ function histogram(spread: SpreadReport, units: Units, width: number): Item[] {
     );
   });
   const spans = [
-    { words: 'at the very worst', ends: worst, y: HEIGHT + 20 },
-    { words: 'root of squares', ends: rss, y: HEIGHT + 26 },
-  ].map(({ words, ends: [low, high], y }) =>
-    group(words, [
+    { key: 'at the very worst', words: sayChart('spread.worst', {}, voice), ends: worst, y: HEIGHT + 20 },
+    { key: 'root of squares', words: sayChart('spread.rss', {}, voice), ends: rss, y: HEIGHT + 26 },
+  ].map(({ key, words, ends: [low, high], y }) =>
+    group(key, [
       stroke('low', 'outline', at(low), y - 1.2, at(low), y + 1.2),
       stroke('high', 'outline', at(high), y - 1.2, at(high), y + 1.2),
       stroke('span', 'outline', at(low), y, at(high), y),
@@ -165,23 +166,25 @@ function histogram(spread: SpreadReport, units: Units, width: number): Item[] {
     ]),
   );
   return [
-    drawVerdictBands(x, spread.limits, units, [0, HEIGHT], true),
+    drawVerdictBands(x, spread.limits, voice, [0, HEIGHT], true),
     ...bars,
     stroke('as set', 'judged', at(nominal), HEIGHT, at(nominal), 2),
-    ...asSet(at(nominal), [0, spread.limits.snug, spread.limits.loose].map(at)),
+    ...asSet(at(nominal), [0, spread.limits.snug, spread.limits.loose].map(at), voice),
     ...spans,
     drawAxisBelow(
       x,
       HEIGHT,
-      `clearance of ${simulated.count.toLocaleString('en')} joints made at random, ${unitName(units)}`,
+      sayChart('axis.simulated', { count: simulated.count, unit: unitName(units) }, voice),
+      voice,
     ),
   ];
 }
 
 /** The words beside the line of the joint as set, on a side where no limit's line runs through them; none where both have one. */
-function asSet(x: number, limits: readonly number[]): Item[] {
-  const room = 1.5 + textWidth('as set', FIGURE) + 1;
+function asSet(x: number, limits: readonly number[], voice: InVoice): Item[] {
+  const words = sayChart('spread.as-set', {}, voice);
+  const room = 1.5 + textWidth(words, FIGURE) + 1;
   const isFree = (from: number, to: number) => !limits.some((limit) => limit > from + 0.1 && limit < to - 0.1);
-  if (isFree(x, x + room)) return [text('as set words', 'judged-text', x + 1.5, 4, 'as set', FIGURE)];
-  return isFree(x - room, x) ? [text('as set words', 'judged-text', x - 1.5, 4, 'as set', FIGURE, 'end')] : [];
+  if (isFree(x, x + room)) return [text('as set words', 'judged-text', x + 1.5, 4, words, FIGURE)];
+  return isFree(x - room, x) ? [text('as set words', 'judged-text', x - 1.5, 4, words, FIGURE, 'end')] : [];
 }

@@ -1,6 +1,8 @@
-import type { Report } from '@fielded/core';
 import type { Item } from '../scene.ts';
 import { group, text } from '../scene.ts';
+import { textWidth } from '../text/measure-text.ts';
+import { sayChart } from '../words/english/chart.ts';
+import type { InVoice } from '../words/lengths.ts';
 import { type Axis, bar, FIGURE, inUnit, stroke } from './chart.ts';
 
 /** Clearances that part the verdicts, mm. */
@@ -17,10 +19,11 @@ interface Limits {
 export function drawVerdictBands(
   { scale }: Axis,
   { snug, loose }: Limits,
-  units: Report['units'],
+  voice: InVoice,
   across: readonly [number, number],
   upright: boolean,
 ): Item {
+  const { units } = voice;
   const [low, high] = (scale.domain() as [number, number]).map((end) => end) as [number, number];
   const place = (value: number) => scale(Math.min(high, Math.max(low, value)));
   const [snugAt, looseAt] = [inUnit(snug, units), inUnit(loose, units)];
@@ -43,14 +46,15 @@ export function drawVerdictBands(
   const labels = words.flatMap(([word, from, to]): Item[] => {
     const a = place(Math.max(from, low));
     const b = place(Math.min(to, high));
+    const said = sayChart(`band.${word}`, {}, voice);
     // A band too narrow for its word goes without.
     const room = Math.abs(b - a);
-    if (to <= from || room < (upright ? 9 : FIGURE * 1.15)) return [];
+    if (to <= from || room < (upright ? Math.max(9, textWidth(said, FIGURE)) : FIGURE * 1.15)) return [];
     const middle = (a + b) / 2;
     const role = word === 'binds' ? 'trouble-text' : word === 'slides' ? 'judged-text' : 'quiet';
     return upright
-      ? [text(word, role, middle, Math.min(near, far) - 1.5, word, FIGURE, 'middle')]
-      : [text(word, role, far + 2, middle + FIGURE / 2, word, FIGURE)];
+      ? [text(word, role, middle, Math.min(near, far) - 1.5, said, FIGURE, 'middle')]
+      : [text(word, role, far + 2, middle + FIGURE / 2, said, FIGURE)];
   });
   return group('bands', [tint, ...lines, ...labels]);
 }

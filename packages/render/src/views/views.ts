@@ -1,8 +1,11 @@
-import { formatLength, type Report } from '@fielded/core';
+import type { Report } from '@fielded/core';
 import type { Room } from '../dimension/lay-within.ts';
 import { layWithin } from '../dimension/lay-within.ts';
 import type { Item } from '../scene.ts';
 import { safeText } from '../text/safe-text.ts';
+import { sayEdge } from '../words/english/edge.ts';
+import { sayView } from '../words/english/view.ts';
+import { spokenLength } from '../words/lengths.ts';
 import { facesSentence, tongueSentence } from '../words/verdict.ts';
 import { sketchCorner } from './corner.ts';
 import { drawCuts } from './cuts.ts';
@@ -28,8 +31,9 @@ export const VIEW_WORDS: Readonly<Record<PlainView, string>> = {
 
 /** One kind of drawing. */
 interface ViewEntry {
-  /** What it is, for the title. */
+  /** What it is, as a caption, and as what the whole drawing is called, after the job. */
   readonly name: (report: Report, door: number) => string;
+  readonly title: (report: Report, door: number) => string;
   /** Laid out at a scale; broken where it would not fit the room. `door` counts from 0. */
   readonly draw: (report: Report, scale: number, door: number, room: Room | null) => Item[];
   /** The scales it is drawn at, the largest that suits first; see `usualScale`. */
@@ -49,15 +53,36 @@ const grooveExtent = ({ frame }: Report) => frame.groove.depth + 8;
 const edgeExtent = ({ section }: Report) => section.width / 2;
 const doorExtent = (report: Report, door: number) =>
   Math.max(report.doors?.[door]?.width ?? 0, report.doors?.[door]?.height ?? 0);
-const POSE = "Drawn with the tongue hard against the groove's front wall.";
 /** How the tongue stands in the groove as drawn; '' where it does not go in. */
-export const poseNote = (report: Report): string => (report.fit.frontFace === null ? '' : POSE);
+export const poseNote = (report: Report): string => 
+  report.fit.frontFace === null ? '' : sayView('pose', {}, report);
 const fitNotes = (report: Report) => [tongueSentence(report), facesSentence(report), poseNote(report)].filter(Boolean);
 const tongueNote = (report: Report) => [tongueSentence(report)];
 
+/** The names of a view that is the same of every job. */
+function named(view: 'section' | 'detail' | 'cuts' | 'corner'): Pick<ViewEntry, 'name' | 'title'> {
+  return {
+    name: (report) => sayView(`view.${view}`, {}, report),
+    title: (report) => {
+      const job = safeText(report.title);
+      return view === 'section' ? sayEdge('title.section', { job }, report) : sayView(`title.${view}`, { job }, report);
+    },
+  };
+}
+
+/** The names of a view of one of the job's doors. */
+function namedOfDoor(view: 'panel' | 'door'): Pick<ViewEntry, 'name' | 'title'> {
+  const doorOf = (report: Report, door: number) => safeText(report.doors?.[door]?.name ?? '');
+  return {
+    name: (report, door) => sayView(`view.${view}`, { door: doorOf(report, door) }, report),
+    title: (report, door) =>
+      sayView(`title.${view}`, { job: safeText(report.title), door: doorOf(report, door) }, report),
+  };
+}
+
 export const VIEWS: Readonly<Record<PlainView, ViewEntry>> = {
   section: {
-    name: () => 'Section of the panel',
+    ...named('section'),
     draw: (report, scale, _, room) => layWithin(sketchSection(report, scale), room),
     scales: [2, 1],
     least: 0.1,
@@ -65,7 +90,11 @@ export const VIEWS: Readonly<Record<PlainView, ViewEntry>> = {
     notes: tongueNote,
   },
   joint: {
-    name: ({ doors }) => (doors?.length ? 'Joint in section A–A' : 'Joint in section'),
+    name: (report) => sayView(report.doors?.length ? 'view.joint.doors' : 'view.joint', {}, report),
+    title: (report) => {
+      const job = safeText(report.title);
+      return report.doors?.length ? sayView('title.joint.doors', { job }, report) : sayEdge('title.joint', { job }, report);
+    },
     draw: (report, scale, _, room) => layWithin(sketchJoint(report, scale), room),
     scales: [2, 1],
     least: 0.1,
@@ -73,7 +102,7 @@ export const VIEWS: Readonly<Record<PlainView, ViewEntry>> = {
     notes: fitNotes,
   },
   detail: {
-    name: () => 'Tongue and groove',
+    ...named('detail'),
     draw: (report, scale, _, room) => layWithin(sketchDetail(report, scale), room),
     scales: [10, 5],
     least: 2,
@@ -81,7 +110,7 @@ export const VIEWS: Readonly<Record<PlainView, ViewEntry>> = {
     notes: fitNotes,
   },
   cuts: {
-    name: () => 'The cuts in running order',
+    ...named('cuts'),
     draw: (report, scale, _, room) => drawCuts(report, scale, room),
     scales: [2, 1],
     least: 0.1,
@@ -89,7 +118,7 @@ export const VIEWS: Readonly<Record<PlainView, ViewEntry>> = {
     notes: tongueNote,
   },
   corner: {
-    name: () => 'Stile and rail',
+    ...named('corner'),
     draw: (report, scale, _, room) => layWithin(sketchCorner(report, scale), room),
     scales: [2, 1],
     least: 0.5,
@@ -97,7 +126,7 @@ export const VIEWS: Readonly<Record<PlainView, ViewEntry>> = {
     notes: (report) => [copeSentence(report)],
   },
   panel: {
-    name: (report, door) => `Panel of door ${doorName(report, door)}`,
+    ...namedOfDoor('panel'),
     draw: (report, scale, door, room) => layWithin(sketchPanel(report, scale, door), room),
     scales: [1, 0.5, 0.2, 0.1, 0.05, 0.02],
     least: 0.01,
@@ -105,7 +134,7 @@ export const VIEWS: Readonly<Record<PlainView, ViewEntry>> = {
     notes: (report, door) => [countOfPanels(report, door)],
   },
   door: {
-    name: (report, door) => `Door ${doorName(report, door)}`,
+    ...namedOfDoor('door'),
     draw: (report, scale, door, room) => layWithin(sketchDoor(report, scale, door), room),
     scales: [1, 0.5, 0.2, 0.1, 0.05, 0.02],
     least: 0.01,
@@ -115,32 +144,33 @@ export const VIEWS: Readonly<Record<PlainView, ViewEntry>> = {
 };
 
 /** Whether the rails' ends close on the sticking, and what is dashed. */
-export function copeSentence({ frame, units }: Report): string {
-  const { cope } = frame;
+export function copeSentence(report: Report): string {
+  const { cope } = report.frame;
   if (cope === undefined) return '';
-  const closes =
-    cope.gap < 0.005 ? 'Closes all along.' : `Up to ${formatLength(cope.gap, units)} stays open along the line.`;
-  return `${closes} Panel behind dashed.`;
+  const { gap } = cope;
+  return gap < 0.005 ? sayView('cope.closes', {}, report) : sayView('cope.open', { gap }, report);
 }
 
-function countOfDoors({ doors, units }: Report, index: number): string {
+function countOfDoors(report: Report, index: number): string {
+  const { doors, units } = report;
   const door = doors?.[index];
   if (door === undefined) return '';
-  const plain = (mm: number) => formatLength(mm, units, 1).replace(` ${units}`, '');
-  const panels = door.panels.map(({ width, height }) => `${plain(width)} × ${plain(height)}`);
-  const shown = panels.length > 3 ? [...panels.slice(0, 3), `${panels.length - 3} other sizes`] : panels;
-  const grain = door.grain === 'across' ? ', grain across' : '';
-  return `${door.quantity * door.leaves} off. Panels ${shown.join(', ')} ${units}${grain}.`;
+  const plain = (mm: number) => spokenLength(mm, report, 1).replace(` ${units}`, '');
+  const sizes = door.panels.map(({ width, height }) => `${plain(width)} × ${plain(height)}`);
+  const more = sizes.length - MOST_SIZES;
+  const shown =
+    more > 0 ? [...sizes.slice(0, MOST_SIZES), sayView('doors.other-sizes', { count: more }, report)] : sizes;
+  const figures = { count: door.quantity * door.leaves, panels: shown.join(', '), units };
+  return sayView(door.grain === 'across' ? 'doors.count.across' : 'doors.count', figures, report);
 }
 
-function countOfPanels({ doors }: Report, index: number): string {
-  const [first, ...more] = doors?.[index]?.panels ?? [];
+/** So many sizes of panels are listed of a door. */
+const MOST_SIZES = 3;
+
+function countOfPanels(report: Report, index: number): string {
+  const [first, ...more] = report.doors?.[index]?.panels ?? [];
   if (first === undefined) return '';
-  return `${first.quantity} off.${more.length > 0 ? ' The door has panels of other sizes too: its sheets show them all.' : ''}`;
-}
-
-function doorName(report: Report, door: number): string {
-  return safeText(report.doors?.[door]?.name ?? '');
+  return sayView(more.length > 0 ? 'panels.count.more' : 'panels.count', { count: first.quantity }, report);
 }
 
 /** The scale that a view is drawn at unless told: the largest of its usual ones at which it stays within 220 mm or so. */

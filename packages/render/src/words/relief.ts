@@ -1,6 +1,6 @@
-import type { KnifeReport, Report, WallReport } from '@fielded/core';
-import { formatNumber } from '@fielded/core';
-import { spokenLength } from './lengths.ts';
+import type { KnifeReport, WallReport } from '@fielded/core';
+import { sayKnife } from './english/knife.ts';
+import type { InVoice } from './lengths.ts';
 
 /** Ends of a wall that differ by less than this, mm, read the same. */
 const LEVEL = 0.005;
@@ -18,26 +18,21 @@ export function reliefWalls({ walls }: KnifeReport): ReliefWall[] {
 }
 
 /** What the grinder is told about side relief: how much, and on which walls; no lines where none needs any. */
-export function reliefNotes(knife: KnifeReport, units: Report['units']): string[] {
-  const walls = reliefWalls(knife);
-  if (knife.sideRelief === null || walls.length === 0) return [];
+export function reliefNotes(knife: KnifeReport, voice: InVoice): string[] {
+  const named = reliefWalls(knife);
+  if (knife.sideRelief === null || named.length === 0) return [];
   const { least, ground } = knife.sideRelief;
-  const angle = (degrees: number) => `${formatNumber(degrees, 1)}°`;
-  const named = walls.map((wall) => `${wall.letter}, ${placeOf(wall, units)}`).join('; ');
-  if (ground !== null) {
-    const enough = ground + 1e-9 >= least ? '' : `, less than the ${angle(least)} wanted`;
-    return [`Side relief: the knife has ${angle(ground)} ground${enough}, on ${named}.`];
-  }
-  return [`Side relief: grind at least ${angle(least)} here, behind the edge: on ${named}.`];
+  const walls = named.map((wall) => placeOf(wall, voice)).join('; ');
+  if (ground === null) return [sayKnife('note.relief.wanted', { least, walls }, voice)];
+  const enough = ground + 1e-9 >= least;
+  return [sayKnife(enough ? 'note.relief.ground' : 'note.relief.less', { ground, least, walls }, voice)];
 }
 
-/** Where a wall is, in from the panel's edge and down from its face. */
-function placeOf({ from, to, straight }: WallReport, units: Report['units']): string {
-  const say = (mm: number) => spokenLength(Math.abs(mm) < LEVEL ? 0 : mm, units);
-  const what = straight ? '' : 'the curve ';
-  if (Math.abs(from.b - to.b) < LEVEL)
-    return `${straight ? 'the flat' : 'the curve'} from ${say(from.a)} to ${say(to.a)} in, ${say(from.b)} down`;
-  if (Math.abs(from.a - to.a) < LEVEL)
-    return `${straight ? 'the wall' : 'the curve'} from ${say(from.b)} to ${say(to.b)} down, ${say(from.a)} in`;
-  return `${what}from ${say(from.a)} in and ${say(from.b)} down to ${say(to.a)} in and ${say(to.b)} down`;
+/** A wall by its letter, and where it is: in from the panel's edge and down from its face. */
+function placeOf({ letter, from, to, straight }: ReliefWall, voice: InVoice): string {
+  const level = (mm: number) => (Math.abs(mm) < LEVEL ? 0 : mm);
+  const figures = { letter, a0: level(from.a), b0: level(from.b), a1: level(to.a), b1: level(to.b) };
+  const lies =
+    Math.abs(from.b - to.b) < LEVEL ? 'flat' : Math.abs(from.a - to.a) < LEVEL ? 'steep' : ('slope' as const);
+  return sayKnife(straight ? `wall.${lies}` : `wall.${lies}.curved`, figures, voice);
 }

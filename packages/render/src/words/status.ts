@@ -1,15 +1,16 @@
 import type { Report } from '@fielded/core';
 import { wrapText } from '../text/measure-text.ts';
 import { safeText } from '../text/safe-text.ts';
+import { sayNote } from './english/note.ts';
 
 /** The state a job is in, in few words: how many errors and warnings there are. */
-export function statusWords({ problems }: Report): string {
-  const count = (severity: string) => problems.filter((problem) => problem.severity === severity).length;
-  const say = (number: number, word: string) => `${number} ${word}${number === 1 ? '' : 's'}`;
+export function statusWords(report: Report): string {
+  const count = (severity: string) => report.problems.filter((problem) => problem.severity === severity).length;
   const errors = count('error');
   const warnings = count('warning');
-  if (errors > 0) return say(errors, 'error');
-  return warnings > 0 ? `no errors, ${say(warnings, 'warning')}` : 'no errors';
+  if (errors > 0) return sayNote(errors === 1 ? 'status.errors.one' : 'status.errors.more', { errors }, report);
+  if (warnings === 0) return sayNote('status.none', {}, report);
+  return sayNote(warnings === 1 ? 'status.warnings.one' : 'status.warnings.more', { warnings }, report);
 }
 
 /**
@@ -20,14 +21,13 @@ export function errorLines(report: Report, height: number, room: number, most: n
   const errors = report.problems.filter(({ severity }) => severity === 'error');
   const lines: string[] = [];
   for (const [i, { message }] of errors.entries()) {
-    const wrapped = wrapText(`Error: ${safeText(message)}`, height, room);
+    const wrapped = wrapText(sayNote('error.line', { message: safeText(message) }, report), height, room);
     // One line is kept for what is left over.
     if (lines.length + wrapped.length > most - (i < errors.length - 1 ? 1 : 0)) {
       const left = errors.length - i;
-      return [
-        ...lines,
-        `Error: ${left} ${i === 0 ? '' : 'more '}of this job; fielded check lists ${left === 1 ? 'it' : 'them'}.`,
-      ];
+      const one = i === 0 ? 'error.left.one' : 'error.left.one-more';
+      const several = i === 0 ? 'error.left.more' : 'error.left.many-more';
+      return [...lines, sayNote(left === 1 ? one : several, { left }, report)];
     }
     lines.push(...wrapped);
   }

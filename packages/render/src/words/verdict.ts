@@ -1,27 +1,25 @@
-import type { Report, Verdict } from '@fielded/core';
-import { facePhrase, verdictWord } from '@fielded/core';
+import type { Report } from '@fielded/core';
+import { facePhrase } from '@fielded/core';
+import { sayView } from './english/view.ts';
 import { spokenLength } from './lengths.ts';
-
-/** The verdict as a heading. */
-export function verdictHeading(verdict: Verdict | null): string {
-  const word = verdictWord(verdict);
-  return word[0]!.toUpperCase() + word.slice(1);
-}
 
 /** The tongue in words; '' where there is none. */
 export function tongueSentence(report: Report): string {
-  const { thicknessAtTip: tip, thicknessAtMouth: mouth, grooveNeeded } = report.tongue;
-  if (tip === null || mouth === null || grooveNeeded === null) return '';
-  const say = (mm: number) => spokenLength(mm, report.units);
-  const thick =
-    say(tip) === say(mouth) ? `${say(tip)} from tip to mouth` : `${say(tip)} at the tip, ${say(mouth)} at the mouth`;
+  const { thicknessAtTip: tip, thicknessAtMouth: mouth, grooveNeeded: groove } = report.tongue;
+  if (tip === null || mouth === null || groove === null) return '';
+  const even = spokenLength(tip, report) === spokenLength(mouth, report);
   const clearance = report.fit.clearance ?? 0;
-  const short = clearance < 0 ? `, ${say(-clearance)} wider` : '';
-  return `Tongue ${thick}; it needs a groove of ${say(grooveNeeded)}${short}.`;
+  if (clearance < 0) {
+    const figures = { tip, mouth, groove, short: -clearance };
+    return sayView(even ? 'tongue.even.wider' : 'tongue.taper.wider', figures, report);
+  }
+  return sayView(even ? 'tongue.even' : 'tongue.taper', { tip, mouth, groove }, report);
 }
 
 /** How the panel's faces stand to the frame's, over the panel's float; '' when it does not enter. */
-export function facesSentence({ fit, units }: Report): string {
+export function facesSentence(report: Report): string {
+  const { fit, units } = report;
   if (!fit.frontFace || !fit.backFace) return '';
-  return `In front ${facePhrase(fit.frontFace, units)}, at the back ${facePhrase(fit.backFace, units)}.`;
+  const [front, back] = [fit.frontFace, fit.backFace].map((face) => facePhrase(face, units, report));
+  return sayView('faces', { front: front!, back: back! }, report);
 }
