@@ -65,7 +65,11 @@ export function everyJob(): Readonly<Record<string, Job>> {
     'season in inches': { ...exampleJob('dry-winter'), units: 'in' },
     kitchen: exampleJob('kitchen'),
     'two machines': exampleJob('two-machines'),
-    'over the stock': shopJob({ run: 'over', reversing: true, doors: '[{ name: A, width: 400, height: 700, stile: 60, rail: 60 }]' }),
+    'over the stock': shopJob({
+      run: 'over',
+      reversing: true,
+      doors: '[{ name: A, width: 400, height: 700, stile: 60, rail: 60 }]',
+    }),
     'not known': shopJob({ ogee: 'measured: wood', cove: 'measured: wood' }),
     'several passes': shopJob({ power: 0.8 }),
     'on edge and tilted': shopJob({
@@ -87,19 +91,34 @@ export function drawJob(name: string, given: Job, language?: Language): Drawn[] 
   const report = evaluate(job);
   const spoken = language === undefined ? {} : { language };
   const drawn: Drawn[] = [];
-  const put = (what: string, scenes: readonly Scene[]) =>
-    scenes.forEach((each, i) => drawn.push({ name: `${name}: ${what} ${i + 1}`, scene: each }));
+  const put: Put = (what, scenes) => {
+    drawn.push(...scenes.map((each, i) => ({ name: `${name}: ${what} ${i + 1}`, scene: each })));
+  };
   for (const view of viewsOf(report)) put(view, [scene(report, { view, checkBar: true })]);
   put('both units', [scene(report, { view: 'joint', units: 'both' })]);
   for (const view of ['section', 'joint'] as const)
     put(`live ${view}`, [liveScene(report, { view, scale: 2, only: null })]);
-  put('sheet', sheets(report, { view: 'sheet', paper: 'a4', number: '7', date: '3 May', drawnBy: 'Ann', shop: 'Shop' }));
+  put(
+    'sheet',
+    sheets(report, { view: 'sheet', paper: 'a4', number: '7', date: '3 May', drawnBy: 'Ann', shop: 'Shop' }),
+  );
   if (report.spread) put('spread', [spreadScene(report)]);
   if (report.season) put('season', [seasonScene(report)]);
-  put('sample', [sampleLabel({ report, knives: {} }), sampleLabel({ report, date: '3 May', wood: 'oak', knives: Object.fromEntries(job.cuts.map((c) => [c.name, 'K1'])) })]);
+  put('sample', [
+    sampleLabel({ report, knives: {} }),
+    sampleLabel({
+      report,
+      date: '3 May',
+      wood: 'oak',
+      knives: Object.fromEntries(job.cuts.map((c) => [c.name, 'K1'])),
+    }),
+  ]);
   for (const knife of report.knives ?? []) {
     const of = { knife, units: job.units, title: job.title, ...spoken };
-    put(`knife ${knife.cut}`, [knifeScene({ ...of, part: 'knife' as const }), ...(knife.limiter ? [knifeScene({ ...of, part: 'limiter' as const })] : [])]);
+    put(`knife ${knife.cut}`, [
+      knifeScene({ ...of, part: 'knife' as const }),
+      ...(knife.limiter ? [knifeScene({ ...of, part: 'limiter' as const })] : []),
+    ]);
     put(`order ${knife.cut}`, orderSheets(of));
   }
   if (job.shop && job.cuts.length > 0) drawShop(job, report, put, spoken);
@@ -123,7 +142,14 @@ function drawShop(job: Job, report: Report, put: Put, spoken: Spoken): void {
     const [best] = matchKnives(job, cut.name);
     if (best)
       put(`match ${cut.name}`, [
-        matchScene({ match: best, wanted: sweptOutline(cut), cut: cut.name, title: job.title, units: job.units, ...spoken }),
+        matchScene({
+          match: best,
+          wanted: sweptOutline(cut),
+          cut: cut.name,
+          title: job.title,
+          units: job.units,
+          ...spoken,
+        }),
       ]);
   }
 }

@@ -15,6 +15,7 @@ import type { Bitmap, Block, Figure, TextDocument } from '../document/document.t
 import { safeDocument } from '../document/safe-document.ts';
 import { type Item, itemsBox, sceneAround } from '../scene.ts';
 import { safeText } from '../text/safe-text.ts';
+import { sayNote } from '../words/english/note.ts';
 import { drawClientSection } from './client-section.ts';
 import { drawCorner } from './corner.ts';
 import { drawSizedElevation } from './elevation.ts';
@@ -78,7 +79,7 @@ export function quoteDocument(quote: Quote, report: Report, options: QuoteDocume
     blocks: [
       ...letterhead(quote, options.logo),
       { kind: 'title', text: title },
-      ...draftBlocks(errors, say),
+      ...draftBlocks(errors, say, report),
       { kind: 'facts', facts: facts(quote, report, say, words.language) },
       ...(errors.length > 0 ? [] : [quiet(say(quote.kind === 'quote' ? 'quoteMeans' : 'estimateMeans'))]),
       ...madeBlocks(report, told),
@@ -106,11 +107,13 @@ function letterhead({ maker }: Quote, logo: Bitmap | undefined): Block[] {
   return [{ kind: 'letterhead', name: maker.name, address: maker.address, ...(logo && { logo }) }];
 }
 
-function draftBlocks(errors: readonly string[], say: Say): Block[] {
+function draftBlocks(errors: readonly string[], say: Say, report: Report): Block[] {
   if (errors.length === 0) return [];
   return [
     { kind: 'paragraph', text: say('draft'), tone: 'trouble' },
-    ...errors.map((text) => ({ kind: 'paragraph', text: `Error: ${text}`, tone: 'trouble' }) as const),
+    ...errors.map(
+      (message) => ({ kind: 'paragraph', text: sayNote('error.line', { message }, report), tone: 'trouble' }) as const,
+    ),
   ];
 }
 

@@ -1,10 +1,13 @@
-import { byJob, type CuttingList, formatLength, formatNumber, type ListedPanel, type Report } from '@fielded/core';
+import { byJob, type CuttingList, type ListedPanel, type Report } from '@fielded/core';
 import type { Block, Table, TextDocument } from '../document/document.ts';
 import { documentPages } from '../document/document-pages.ts';
 import { safeDocument } from '../document/safe-document.ts';
 import type { Scene } from '../scene.ts';
 import type { PaperName } from '../sheet/paper.ts';
 import { safeText } from '../text/safe-text.ts';
+import { sayList } from '../words/english/list.ts';
+import { sayNote } from '../words/english/note.ts';
+import { type InVoice, spokenLength, spokenNumber } from '../words/lengths.ts';
 import { doorSchedule } from './door-schedule.ts';
 import { drawBlank, drawPanelPicture } from './pictures.ts';
 
@@ -17,12 +20,13 @@ export interface CuttingSheetOptions {
   readonly paper?: PaperName;
 }
 
+/** Says a heading or another entry without figures. */
+type Heading = Parameters<typeof sayList>[0];
+
 /** The longest side of a picture on the sheets, mm of paper. */
 const BLANK_WIDTH = 82;
 const PANEL_SIZE = 75;
 const SCALES = [2, 5, 10, 15, 20, 25, 30, 40, 50, 75, 100];
-
-type Units = Report['units'];
 
 /** Panels that are drawn: more than anyone looks through. */
 const MOST_PANELS = 120;
@@ -36,36 +40,47 @@ const MOST_ROWS = 2000;
  */
 export function cuttingSheets(list: CuttingList, options: CuttingSheetOptions): Scene[] {
   const { reports, paper = 'a4' } = options;
-  const units = reports[0]?.units ?? 'mm';
+  const voice: InVoice = reports[0] ?? { units: 'mm' };
   const rows = list.parts.length + list.panels.length + list.timber.reduce((sum, { pieces }) => sum + pieces.length, 0);
   if (rows > MOST_ROWS) throw new RangeError(`the list has ${rows} rows, and sheets hold up to ${MOST_ROWS}`);
   return [
-    ...documentPages(sawSheet(list, units, options), paper),
-    ...documentPages(moulderSheet(list, units, options), paper),
-    ...documentPages(panelSheet(list, units), paper),
+    ...documentPages(sawSheet(list, voice, options), paper),
+    ...documentPages(moulderSheet(list, voice, options), paper),
+    ...documentPages(panelSheet(list, voice), paper),
     ...reports.flatMap((report) => doorSchedule(report, paper)),
   ];
 }
 
-function document(what: string, list: CuttingList, blocks: readonly Block[]): TextDocument {
-  const title = `${what}: ${list.jobs.map(safeText).join(', ')}`;
-  return safeDocument({ title, language: 'en', foot: title, blocks: [{ kind: 'title', text: title }, ...blocks] });
+function document(
+  what: 'list.saw' | 'list.moulder' | 'list.panels',
+  list: CuttingList,
+  voice: InVoice,
+  blocks: readonly Block[],
+): TextDocument {
+  const title = sayList(what, { jobs: list.jobs.map(safeText).join(', ') }, voice);
+  const language = sayNote('page.language', {}, voice);
+  return safeDocument({ title, language, foot: title, blocks: [{ kind: 'title', text: title }, ...blocks] });
 }
 
 /** What stands against making it, first on every sheet. */
-function troubles(reports: readonly Report[]): Block[] {
+function troubles(reports: readonly Report[], voice: InVoice): Block[] {
   const errors = reports.flatMap(({ problems }) => problems.filter(({ severity }) => severity === 'error'));
-  return errors.slice(0, 6).map(({ message }) => ({ kind: 'paragraph', text: `Error: ${message}`, tone: 'trouble' }));
+  return errors.slice(0, 6).map(({ message }) => ({
+    kind: 'paragraph',
+    text: sayNote('error.line', { message }, voice),
+    tone: 'trouble',
+  }));
 }
 
-function sawSheet(list: CuttingList, units: Units, { reports, assumed }: CuttingSheetOptions): TextDocument {
-  const size = (mm: number) => plainSize(mm, units);
+function sawSheet(list: CuttingList, voice: InVoice, { reports, assumed }: CuttingSheetOptions): TextDocument {
+  const say = headings(voice);
+  const size = (mm: number) => plainSize(mm, voice);
   const parts: Table = {
     kind: 'table',
-    about: 'Parts of the frames',
-    head: ['Part', 'Off', `Length`, 'Width', 'Thick', 'For'],
+    about: say('list.parts'),
+    head: say.all('list.part', 'list.off', 'list.length', 'list.width', 'list.thick', 'list.for'),
     rows: list.parts.map((p) => [
-      p.part,
+      sayList(`part.${p.part}`, {}, voice),
       String(p.quantity),
       size(p.length),
       size(p.width),
@@ -73,93 +88,106 @@ function sawSheet(list: CuttingList, units: Units, { reports, assumed }: Cutting
       forWhom(list, p.for),
     ]),
     foot: [],
-    shares: sharesIn(units, [20, 8, 15, 14, 12, 50], [18, 7, 19, 17, 17, 42]),
+    shares: sharesIn(voice.units, [20, 8, 15, 14, 12, 50], [18, 7, 19, 17, 17, 42]),
     align: ['start', 'end', 'end', 'end', 'end', 'start'],
   };
-  return document('For the saw', list, [
-    ...troubles(reports),
+  return document('list.saw', list, voice, [
+    ...troubles(reports, voice),
     {
       kind: 'paragraph',
-      text: `Finished sizes in ${unitWord(units)}. Rails and muntins include what goes into the joint.`,
+      text: say(`list.finished.${voice.units}`),
       tone: 'quiet',
     },
-    { kind: 'heading', text: 'Frames' },
+    { kind: 'heading', text: say('list.frames') },
     parts,
-    ...blankBlocks(list, units, reports),
-    ...timberBlocks(list, units, assumed),
+    ...blankBlocks(list, voice, reports),
+    ...timberBlocks(list, voice, assumed),
   ]);
 }
 
-function blankBlocks({ blanks, leftOver }: CuttingList, units: Units, reports: readonly Report[]): Block[] {
+function blankBlocks({ blanks, leftOver }: CuttingList, voice: InVoice, reports: readonly Report[]): Block[] {
+  const say = headings(voice);
   const doorsOf = (job: string) => reports.find(({ title }) => title === job)?.doors ?? [];
   if (blanks.length + leftOver.length === 0) return [];
   const longest = Math.max(1, ...blanks.map(({ length }) => length));
   const parts = SCALES.find((n) => longest / n <= BLANK_WIDTH) ?? 100;
   return [
-    { kind: 'heading', text: 'Blanks for narrow panels' },
+    { kind: 'heading', text: say('list.blanks') },
     {
       kind: 'paragraph',
-      text: 'Glue up each blank, run the end grain of every cut on it, then rip at the broken lines. Rips are given to the middle of the saw cut, from the upper edge. A shaped head is sawn and run after ripping.',
+      text: say('list.blanks.how'),
     },
     {
       kind: 'figures',
       figures: blanks.map((blank) => ({
-        picture: drawBlank(blank, units, 1 / parts, doorsOf(blank.job)),
-        caption: `${blank.quantity} off, ${size(blank.length, units)} long × ${size(blank.width, units)} wide${ripWords(blank.rips, units)}`,
+        picture: drawBlank(blank, voice, 1 / parts, doorsOf(blank.job)),
+        caption: sayBlank(blank, voice),
       })),
     },
     ...leftOver.map(
       ({ door, width, length, quantity, missing }): Block => ({
         kind: 'paragraph',
         tone: 'trouble',
-        // The name comes last: one that runs from right to left turns the figures after it round.
-        text: `No blank for ${quantity} of ${size(length, units)} × ${size(width, units)}: ${missing > 0 ? `${size(missing, units)} of width is missing. A spare panel` : 'a spare panel of any width'} or a carrier would do it. Door ${safeText(door)}`,
+        text: sayList(
+          missing > 0 ? 'list.left.missing' : 'list.left',
+          { count: quantity, length, width, missing, door: safeText(door) },
+          voice,
+        ),
       }),
     ),
   ];
 }
 
-function ripWords(rips: readonly number[], units: Units): string {
-  return rips.length === 0 ? '' : `; rip at ${rips.map((at) => size(at, units)).join(', ')}`;
+function sayBlank({ quantity: count, length, width, rips }: CuttingList['blanks'][number], voice: InVoice): string {
+  if (rips.length === 0) return sayList('list.blank', { count, length, width }, voice);
+  const places = rips.map((at) => spokenLength(at, voice, 1)).join(', ');
+  return sayList('list.blank.rips', { count, length, width, rips: places }, voice);
 }
 
-function timberBlocks({ timber }: CuttingList, units: Units, assumed: readonly string[]): Block[] {
-  const volume = (m3: number) => (units === 'in' ? '' : `${formatNumber(m3, 4)} m³`);
-  const both = (m3: number, feet: number) => [volume(m3), `${formatNumber(feet, 1)} BF`].filter(Boolean).join(', ');
+function timberBlocks({ timber }: CuttingList, voice: InVoice, assumed: readonly string[]): Block[] {
+  const say = headings(voice);
+  const both = (m3: number, boardFeet: number) => {
+    const [volume, feet] = [spokenNumber(m3, 4, voice), spokenNumber(boardFeet, 1, voice)];
+    return voice.units === 'in'
+      ? sayList('list.feet', { feet }, voice)
+      : sayList('list.volume', { volume, feet }, voice);
+  };
   return [
-    { kind: 'heading', text: 'Timber' },
+    { kind: 'heading', text: say('list.timber') },
     {
       kind: 'table',
-      about: 'Timber to order',
-      head: ['Wood', 'Thick', 'Finished', 'Rough', 'To order'],
+      about: say('list.timber.about'),
+      head: say.all('list.wood', 'list.thick', 'list.timber.finished', 'list.timber.rough', 'list.timber.order'),
       rows: timber.map(({ wood, thickness, finished, rough, order, boardFeet }) => [
-        wood === '' ? 'not named' : safeText(wood),
-        plainSize(thickness, units),
+        wood === '' ? say('list.wood.none') : safeText(wood),
+        plainSize(thickness, voice),
         both(finished, boardFeet.finished),
         both(rough, boardFeet.rough),
         both(order, boardFeet.order),
       ]),
       foot: [],
-      shares: sharesIn(units, [22, 10, 26, 26, 26], [28, 20, 18, 18, 18]),
+      shares: sharesIn(voice.units, [22, 10, 26, 26, 26], [28, 20, 18, 18, 18]),
       align: ['start', 'end', 'end', 'end', 'end'],
     },
-    { kind: 'heading', text: 'Rough pieces' },
+    { kind: 'heading', text: say('list.rough') },
     {
       kind: 'table',
-      about: 'Rough pieces to saw',
-      head: ['Piece', 'Off', 'Length', 'Width', 'Thick', 'Strips'],
+      about: say('list.rough.about'),
+      head: say.all('list.piece', 'list.off', 'list.length', 'list.width', 'list.thick', 'list.strips'),
       rows: timber.flatMap(({ pieces, thickness }) =>
         pieces.map(({ what, quantity, length, width, strips, stripWidth }) => [
           safeText(what),
           String(quantity),
-          plainSize(length, units),
-          plainSize(width, units),
-          plainSize(thickness, units),
-          strips === 1 ? 'one' : `${strips} of ${plainSize(stripWidth, units)}`,
+          plainSize(length, voice),
+          plainSize(width, voice),
+          plainSize(thickness, voice),
+          strips === 1
+            ? say('list.strips.one')
+            : sayList('list.strips.more', { count: strips, width: plainSize(stripWidth, voice) }, voice),
         ]),
       ),
       foot: [],
-      shares: sharesIn(units, [44, 8, 14, 14, 12, 20], [34, 7, 19, 18, 17, 25]),
+      shares: sharesIn(voice.units, [44, 8, 14, 14, 12, 20], [34, 7, 19, 18, 17, 25]),
       align: ['start', 'end', 'end', 'end', 'end', 'end'],
     },
     ...(assumed.length === 0
@@ -168,55 +196,67 @@ function timberBlocks({ timber }: CuttingList, units: Units, assumed: readonly s
           {
             kind: 'paragraph',
             tone: 'quiet',
-            text: `Assumed, since neither job nor shop says: ${assumed.join(', ')}.`,
+            text: sayList('list.assumed', { figures: assumed.join(', ') }, voice),
           } as const,
         ]),
   ];
 }
 
-function moulderSheet(list: CuttingList, units: Units, { reports }: CuttingSheetOptions): TextDocument {
-  return document('For the moulder', list, [
-    ...troubles(reports),
+function moulderSheet(list: CuttingList, voice: InVoice, { reports }: CuttingSheetOptions): TextDocument {
+  const say = headings(voice);
+  return document('list.moulder', list, voice, [
+    ...troubles(reports, voice),
     {
       kind: 'paragraph',
-      text: 'Measure the stock and cut a test piece first. Run the ends before the edges, so that the edges take the breakout away. The marks on the tools, the rules where you work and trained practice go first.',
+      text: say('list.moulder.first'),
     },
     ...curvedWork(reports),
     ...reports.flatMap((report): Block[] => [
-      { kind: 'heading', text: `Cuts of ${safeText(report.title)}` },
+      { kind: 'heading', text: sayList('list.cuts', { job: safeText(report.title) }, voice) },
       {
         kind: 'table',
-        about: `Cuts of ${report.title}`,
-        head: ['Cut', 'Face', 'Cutter', 'Depth', 'Reach'],
+        about: sayList('list.cuts', { job: report.title }, voice),
+        head: say.all('list.cut', 'list.face', 'list.cutter', 'list.depth', 'list.reach'),
         rows: report.section.cuts.map(({ name, side, run, depth, reach, presented }) => [
           safeText(name),
-          side,
-          presented === 0 ? `${run} the stock` : `stock at ${formatNumber(presented, 1)}°`,
-          plainSize(depth, units),
-          plainSize(reach, units),
+          say(`list.${side}`),
+          presented === 0 ? say(`list.run.${run}`) : sayList('list.run.tilted', { tilt: presented }, voice),
+          plainSize(depth, voice),
+          plainSize(reach, voice),
         ]),
         foot: [],
         shares: [34, 14, 24, 16, 16],
         align: ['start', 'start', 'start', 'end', 'end'],
       },
     ]),
-    { kind: 'heading', text: 'Panels' },
+    { kind: 'heading', text: say('list.panels.heading') },
     {
       kind: 'table',
-      about: 'Panels',
-      head: ['Off', 'Width', 'Height', 'Thick', 'Grain', 'Field', 'kg each', 'For'],
+      about: say('list.panels.heading'),
+      head: say.all(
+        'list.off',
+        'list.width',
+        'list.height',
+        'list.thick',
+        'list.grain',
+        'list.field',
+        'list.weight',
+        'list.for',
+      ),
       rows: list.panels.map((p) => [
         String(p.quantity),
-        plainSize(p.width, units),
-        plainSize(p.height, units),
-        plainSize(p.thickness, units),
-        p.grain,
-        p.field === null ? 'none' : `${plainSize(p.field.width, units)} × ${plainSize(p.field.height, units)}`,
-        p.weight === null ? '' : formatNumber(p.weight, 2),
+        plainSize(p.width, voice),
+        plainSize(p.height, voice),
+        plainSize(p.thickness, voice),
+        say(`list.grain.${p.grain}`),
+        p.field === null
+          ? say('list.field.none')
+          : `${plainSize(p.field.width, voice)} × ${plainSize(p.field.height, voice)}`,
+        p.weight === null ? '' : spokenNumber(p.weight, 2, voice),
         forWhom(list, p.for),
       ]),
       foot: [],
-      shares: sharesIn(units, [8, 14, 14, 12, 14, 26, 14, 36], [10, 20, 20, 18, 13, 34, 14, 24]),
+      shares: sharesIn(voice.units, [8, 14, 14, 12, 14, 26, 14, 36], [10, 20, 20, 18, 13, 34, 14, 24]),
       align: ['end', 'end', 'end', 'end', 'start', 'end', 'end', 'start'],
     },
   ]);
@@ -228,46 +268,45 @@ function curvedWork(reports: readonly Report[]): Block[] {
   return caution === undefined ? [] : [{ kind: 'paragraph', text: caution.message }];
 }
 
-function panelSheet(list: CuttingList, units: Units): TextDocument {
+function panelSheet(list: CuttingList, voice: InVoice): TextDocument {
   const longest = Math.max(1, ...list.panels.map(({ width, height }) => Math.max(width, height)));
   const parts = SCALES.find((n) => longest / n <= PANEL_SIZE) ?? 100;
-  return document('Panels', list, [
+  const all = list.panels.length;
+  const some = all > MOST_PANELS ? [sayList('list.drawn', { most: MOST_PANELS, all }, voice)] : [];
+  return document('list.panels', list, voice, [
     {
       kind: 'paragraph',
-      text: `Scale 1:${parts}, sizes in ${unitWord(units)}.${notAll(list.panels.length, MOST_PANELS)}`,
+      text: [sayList(`list.scale.${voice.units}`, { parts }, voice), ...some].join(' '),
       tone: 'quiet',
     },
     {
       kind: 'figures',
       figures: list.panels.slice(0, MOST_PANELS).map((panel) => ({
-        picture: drawPanelPicture(panel, units, 1 / parts),
-        caption: `${panel.quantity} off: ${forWhom(list, panel.for)}`,
+        picture: drawPanelPicture(panel, voice, 1 / parts),
+        caption: sayList('list.panel', { count: panel.quantity, doors: forWhom(list, panel.for) }, voice),
       })),
     },
   ]);
 }
 
 /** Shares of columns: fractions of an inch take more room than millimetres, and no figure may be broken. */
-function sharesIn(units: Units, inMillimetres: readonly number[], inInches: readonly number[]): readonly number[] {
+function sharesIn(
+  units: Report['units'],
+  inMillimetres: readonly number[],
+  inInches: readonly number[],
+): readonly number[] {
   return units === 'in' ? inInches : inMillimetres;
 }
 
-/** What is said where not all of so many are drawn. */
-function notAll(count: number, most: number): string {
-  return count > most ? ` The first ${most} of ${count} sizes are drawn; the tables have them all.` : '';
-}
-
-function unitWord(units: Units): string {
-  return units === 'in' ? 'inches' : 'millimetres';
-}
-
-function size(mm: number, units: Units): string {
-  return formatLength(mm, units, 1);
+/** Says headings, one or several, in a language. */
+function headings(voice: InVoice) {
+  const say = (key: Heading): string => sayList(key, {}, voice);
+  return Object.assign(say, { all: (...keys: Heading[]) => keys.map(say) });
 }
 
 /** A size in a column whose unit the sheet has said. */
-function plainSize(mm: number, units: Units): string {
-  return size(mm, units).replaceAll(` ${units}`, '');
+function plainSize(mm: number, voice: InVoice): string {
+  return spokenLength(mm, voice, 1).replaceAll(` ${voice.units}`, '');
 }
 
 /** "A × 4, B": the doors that pieces are for; by job where there are several. */

@@ -1,11 +1,12 @@
-import { type DoorReport, formatLength, type Report } from '@fielded/core';
+import type { DoorReport, Report } from '@fielded/core';
 import { drawElevation } from '../client/elevation.ts';
 import { group, type Item, itemsBox, moveItems, type Scene, text } from '../scene.ts';
 import { PAPERS, type PaperName } from '../sheet/paper.ts';
 import { breakLines, fitText, heightToFit } from '../text/measure-text.ts';
 import { safeText } from '../text/safe-text.ts';
 import { drawGrainArrow } from '../views/grain.ts';
-import { scaleText } from '../words/lengths.ts';
+import { sayList } from '../words/english/list.ts';
+import { type InVoice, scaleText, spokenLength } from '../words/lengths.ts';
 
 /** Doors that are drawn: more than anyone looks through. */
 const MOST_DOORS = 120;
@@ -52,17 +53,17 @@ export function doorSchedule(report: Report, paper: PaperName = 'a4'): Scene[] {
       const y = TOP + Math.floor(i / ACROSS) * (cell.height + GAP);
       return [group(`door ${i}`, drawDoor(report, door, sheet * each + i, scale, x, y, cell))];
     });
-    const some = all.length > doors.length ? ` 1 to ${doors.length} of ${all.length}` : '';
-    const title = `${safeText(report.title)}: doors${some}`;
+    const named = { job: safeText(report.title), shown: doors.length, all: all.length };
+    const title = sayList(all.length > doors.length ? 'schedule.title.some' : 'schedule.title', named, report);
     return {
       width,
       height,
       scale: 1,
       title,
-      description: `${title}, sheet ${sheet + 1} of ${sheets}`,
+      description: sayList('schedule.sheet', { title, sheet: sheet + 1, of: sheets }, report),
       items: [
         text('title', 'text', SIDE, 15, fitText(title, 3.5, width - 2 * SIDE - 40), 3.5),
-        text('scale', 'quiet', width - SIDE, 15, `${scaleText(scale)}   ${report.units}`, LINE, 'end'),
+        text('scale', 'quiet', width - SIDE, 15, `${scaleText(scale, report)}   ${report.units}`, LINE, 'end'),
         ...(sheet === 0 ? troubleLine(report, width - 2 * SIDE) : []),
         ...items,
         text('page', 'quiet', width - SIDE, height - 8, `${sheet + 1} / ${sheets}`, LINE, 'end'),
@@ -72,11 +73,12 @@ export function doorSchedule(report: Report, paper: PaperName = 'a4'): Scene[] {
 }
 
 /** What stands against making them, under the title of the first sheet. */
-function troubleLine({ problems }: Report, room: number): Item[] {
-  const [first, ...more] = problems.filter(({ severity }) => severity === 'error');
+function troubleLine(report: Report, room: number): Item[] {
+  const [first, ...more] = report.problems.filter(({ severity }) => severity === 'error');
   if (first === undefined) return [];
-  const rest = more.length > 0 ? ` And ${more.length} more.` : '';
-  const words = safeText(`Cannot be made as it is: ${first.message}${rest}`);
+  const figures = { message: first.message, count: more.length };
+  const key = more.length > 0 ? 'schedule.trouble.more' : 'schedule.trouble';
+  const words = safeText(sayList(key, figures, report));
   const size = heightToFit(words, LINE, LINE * 0.7, room);
   return [text('trouble', 'trouble-text', SIDE, 20.5, fitText(words, size, room), size)];
 }
@@ -103,7 +105,7 @@ function drawDoor(
   // Doors stand on one line, in the middle of their cell.
   const left = x + (cell.width - (box.x1 - box.x0)) / 2 - box.x0;
   const top = y + room - (box.y1 - box.y0) - box.y0;
-  const lines = describeDoor(door, report.units);
+  const lines = describeDoor(door, report);
   // A number that is cut short is worse than a small one.
   const size = heightToFit(lines[0]!, NAME, LINE * 0.8, cell.width);
   const named = [fitText(lines[0]!, size, cell.width), size] as const;
@@ -112,30 +114,35 @@ function drawDoor(
     text('name', 'text', x, y + room + 5, ...named),
     ...lines
       .slice(1)
-      .flatMap((words) => sizeLines(words, cell.width))
+      .flatMap((words) => sizeLines(words, cell.width, report))
       .map((line, i) => text(`line ${i}`, 'quiet', x, y + room + 5 + (i + 1) * LINE_STEP, line, LINE)),
   ];
 }
 
 /** Sizes on as many lines as they take, none of them cut short; those that fit no line are left to the tables. */
-function sizeLines(words: string, room: number): string[] {
+function sizeLines(words: string, room: number, voice: InVoice): string[] {
   const lines = breakLines(words, LINE, room);
   if (lines.length <= PANEL_LINES) return lines;
-  return [...lines.slice(0, PANEL_LINES - 1), 'and more, see the panels'];
+  return [...lines.slice(0, PANEL_LINES - 1), sayList('schedule.more', {}, voice)];
 }
 
 /** Name and quantity, the door's size, its panels with how many each door has. */
-function describeDoor(door: DoorReport, units: Report['units']): string[] {
+function describeDoor(door: DoorReport, voice: InVoice): string[] {
+  const { units } = voice;
   const size = (of: { readonly width: number; readonly height: number }) =>
-    `${formatLength(of.width, units, 1).replace(` ${units}`, '')} × ${formatLength(of.height, units, 1)}`;
-  const made = door.quantity * door.leaves;
-  const leaves = door.leaves > 1 ? ` (${door.quantity} × ${door.leaves} leaves)` : '';
+    `${spokenLength(of.width, voice, 1).replace(` ${units}`, '')} × ${spokenLength(of.height, voice, 1)}`;
+  const { quantity: doors, leaves } = door;
+  const made = doors * leaves;
   const panels = door.panels.map((panel) => {
     const count = panel.quantity / made;
     const words = `${count > 1 ? `${count} × ` : ''}${size(panel)}`;
     // Millimetres are short enough for a size to stay on one line.
     return units === 'mm' ? words.replaceAll(' ', '\u00a0') : words;
   });
-  const grain = door.grain === 'across' ? ', grain across' : '';
-  return [`${made} off${leaves}   ${safeText(door.name)}`, `door ${size(door)}`, `panel ${panels.join(', ')}${grain}`];
+  const name = { made, doors, leaves, door: safeText(door.name) };
+  return [
+    sayList(leaves > 1 ? 'schedule.made.leaves' : 'schedule.made', name, voice),
+    sayList('schedule.door', { size: size(door) }, voice),
+    sayList(door.grain === 'across' ? 'schedule.panel.across' : 'schedule.panel', { sizes: panels.join(', ') }, voice),
+  ];
 }

@@ -1,8 +1,10 @@
-import { type CuttingList, formatLength } from '@fielded/core';
+import type { CuttingList, Language } from '@fielded/core';
 import { rectangle } from '@fielded/geometry';
 import { group, type Item, path, type Scene, text } from '../scene.ts';
 import { fitText, heightToFit } from '../text/measure-text.ts';
 import { safeText } from '../text/safe-text.ts';
+import { sayList } from '../words/english/list.ts';
+import { type InVoice, spokenLength } from '../words/lengths.ts';
 
 /** Where labels lie on a sheet of paper, mm. */
 export interface LabelSheet {
@@ -60,21 +62,29 @@ interface Label {
 const MOST_LABELS = 13_000;
 
 /**
- * A label for every part and every panel of a list, on as many sheets as it takes. `outlines` draws the labels' edges, for plain paper.
+ * A label for every part and every panel of a list, on as many sheets as it takes. `outlines` draws the labels' edges, for plain paper;
+ * words are English unless a language is given.
  *
  * @throws RangeError for more than 13,000 labels.
  */
-export function labelSheets(list: CuttingList, units: 'mm' | 'in', sheet: LabelSheet, outlines = false): Scene[] {
+export function labelSheets(
+  list: CuttingList,
+  units: 'mm' | 'in',
+  sheet: LabelSheet,
+  outlines = false,
+  language?: Language,
+): Scene[] {
+  const voice: InVoice = { units, ...(language && { language }) };
   const wanted = [...list.parts, ...list.panels].reduce((sum, { quantity }) => sum + quantity, 0);
   if (wanted > MOST_LABELS) throw new RangeError(`there are ${wanted} labels, and up to ${MOST_LABELS} are drawn`);
-  const labels = listLabels(list, units);
+  const labels = listLabels(list, voice);
   const each = sheet.across * sheet.down;
   const count = Math.max(1, Math.ceil(labels.length / each));
   return Array.from({ length: count }, (_, k) => ({
     ...sheet.paper,
     scale: 1,
-    title: 'Labels',
-    description: `Labels, sheet ${k + 1} of ${count}`,
+    title: sayList('tag.title', {}, voice),
+    description: sayList('tag.sheet', { sheet: k + 1, of: count }, voice),
     items: labels.slice(k * each, (k + 1) * each).map((label, i) => placeLabel(label, i, sheet, outlines)),
   }));
 }
@@ -102,20 +112,26 @@ function placeLabel({ lines }: Label, i: number, sheet: LabelSheet, outlines: bo
   return group(`label ${i}`, [...edge, ...words]);
 }
 
+type PieceName = CuttingList['parts'][number]['part'] | 'panel';
+
 /** One label for each piece, door by door in the order of the list. */
-function listLabels({ parts, panels, jobs }: CuttingList, units: 'mm' | 'in'): Label[] {
+function listLabels({ parts, panels, jobs }: CuttingList, voice: InVoice): Label[] {
   const size = (...sizes: number[]) =>
     sizes
       .map((mm, k) => {
-        const words = formatLength(mm, units, 1);
-        return k < sizes.length - 1 ? words.replace(` ${units}`, '') : words;
+        const words = spokenLength(mm, voice, 1);
+        return k < sizes.length - 1 ? words.replace(` ${voice.units}`, '') : words;
       })
       .join(' × ');
   const job = (title: string) => (jobs.length > 1 ? [safeText(title)] : [safeText(jobs[0] ?? '')]);
-  const one = (name: string, sizes: string, of: (typeof parts)[number]['for']): Label[] =>
+  const one = (name: PieceName, sizes: string, of: (typeof parts)[number]['for']): Label[] =>
     of.flatMap(({ job: title, door, quantity }) =>
       Array.from({ length: quantity }, (_, k) => ({
-        lines: [`${name}  ${safeText(door)}`, sizes, `${k + 1} of ${quantity}  ${job(title)[0]!}`],
+        lines: [
+          sayList('tag.piece', { part: sayList(`part.${name}`, {}, voice), door: safeText(door) }, voice),
+          sizes,
+          sayList('tag.of', { number: k + 1, of: quantity, job: job(title)[0]! }, voice),
+        ],
       })),
     );
   return [

@@ -1,6 +1,5 @@
 import {
   type DoorReport,
-  formatLength,
   type MachineGuide,
   type Report,
   say,
@@ -9,6 +8,8 @@ import {
   templateOutline,
 } from '@fielded/core';
 import { safeText } from '../text/safe-text.ts';
+import { sayList } from '../words/english/list.ts';
+import type { InVoice } from '../words/lengths.ts';
 import type { Template } from './template-sheets.ts';
 
 /** A bearing that is to run on a template of the panel: its diameter, mm, and the cut that it is for. */
@@ -38,13 +39,14 @@ export function makeTemplate(
   const reach = Math.max(0, ...report.section.cuts.filter(({ side }) => side === 'front').map((cut) => cut.reach));
   const outline = outlineOf(door, part, reach, outside);
   if (outline === null) return null;
-  const { title, units } = report;
+  const { title, units, language } = report;
   const notes = [
     ...(part === 'panel' ? noteBearings(head.bearings, bearing, outside, report) : []),
     ...(part === 'panel' ? noteRings(head.guides, bearing?.cut, report) : []),
-    'Full size. Try a test piece in the door first.',
+    sayList('template.full-size', {}, report),
   ];
-  return { outline, title: safeText(`${title}: door ${door.name}, ${part}`), units, notes: notes.map(safeText) };
+  const named = safeText(sayList(`template.${part}`, { job: title, door: door.name }, report));
+  return { outline, title: named, units, ...(language && { language }), notes: notes.map(safeText) };
 }
 
 function outlineOf(door: DoorReport, part: TemplatePart, reach: number, outside: number): Template['outline'] | null {
@@ -61,18 +63,16 @@ function noteBearings(
   own: NonNullable<DoorReport['head']>['bearings'],
   bearing: TemplateBearing | undefined,
   outside: number,
-  { units }: Report,
+  voice: InVoice,
 ): string[] {
-  const length = (mm: number) => formatLength(mm, units);
   if (bearing !== undefined) {
-    const side = outside < 0 ? 'inside' : 'outside';
-    const where = outside === 0 ? "the panel's own edge" : `${length(Math.abs(outside))} ${side} the panel's edge`;
-    return [`For the ${bearing.cut} on a bearing of ${length(bearing.diameter)}: ${where}.`];
+    const figures = { cut: bearing.cut, bearing: bearing.diameter, off: Math.abs(outside) };
+    if (outside === 0) return [sayList('template.for.own', figures, voice)];
+    return [sayList(outside < 0 ? 'template.for.inside' : 'template.for.outside', figures, voice)];
   }
-  if (own.length === 0) return ["The panel's own edge."];
-  return [
-    `The panel's own edge: bearing ${own.map(({ cut, diameter }) => `${length(diameter)} for ${cut}`).join(', ')}.`,
-  ];
+  if (own.length === 0) return [sayList('template.own', {}, voice)];
+  const bearings = own.map(({ cut, diameter }) => sayList('template.bearing', { cut, bearing: diameter }, voice));
+  return [sayList('template.own.bearings', { bearings: bearings.join(', ') }, voice)];
 }
 
 /** How far each cut on a ring fence falls short beside its mark, each ring and cut once. */

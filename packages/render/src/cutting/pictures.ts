@@ -1,4 +1,4 @@
-import { type Blank, type DoorReport, formatLength, type ListedPanel } from '@fielded/core';
+import type { Blank, DoorReport, ListedPanel } from '@fielded/core';
 import { type Box, type Loop, poseLoops, readLoops, rectangle } from '@fielded/geometry';
 import { stroke } from '../geometry/stroke.ts';
 import { type Item, path, type Scene, sceneAround, text } from '../scene.ts';
@@ -7,9 +7,8 @@ import { safeText } from '../text/safe-text.ts';
 import { mitres } from '../views/door-parts.ts';
 import { drawGrain, drawGrainArrow } from '../views/grain.ts';
 import { fieldLoops, shapedLoops } from '../views/shaped-panel.ts';
-import { figureText } from '../words/lengths.ts';
-
-type Units = 'mm' | 'in';
+import { sayList } from '../words/english/list.ts';
+import { figureText, type InVoice } from '../words/lengths.ts';
 
 /** Heights of capitals, mm. */
 const SIZE = 2;
@@ -19,7 +18,7 @@ const SMALL = 1.7;
  * A blank drawn with its grain level, each panel of it named with its width, and a line where each is ripped. `scale` is paper
  * mm for a mm of wood; a panel under a shaped head is drawn with its outline, the spare corners beside it.
  */
-export function drawBlank(blank: Blank, units: Units, scale: number, doors: readonly DoorReport[] = []): Scene {
+export function drawBlank(blank: Blank, voice: InVoice, scale: number, doors: readonly DoorReport[] = []): Scene {
   const { length, width, panels, rips } = blank;
   const box: Box = { x0: 0, y0: 0, x1: length * scale, y1: width * scale };
   const edges = [0, ...rips.map((at) => at * scale), box.y1];
@@ -29,7 +28,7 @@ export function drawBlank(blank: Blank, units: Units, scale: number, doors: read
     path('shaped', 'thin', shapedInBlank(blank, scale, doors)),
     ...panels.flatMap((panel, i) => {
       const middle = (edges[i]! + edges[i + 1]!) / 2;
-      const words = `${safeText(panel.door)}  ${figureText(panel.width, units).text}`;
+      const words = `${safeText(panel.door)}  ${figureText(panel.width, voice).text}`;
       return namePanel(`panel ${i}`, words, box.x1 / 2, middle, box.x1 - 2);
     }),
     path(
@@ -39,7 +38,7 @@ export function drawBlank(blank: Blank, units: Units, scale: number, doors: read
     ),
     path('outline', 'outline', [rectangle(box)]),
   ];
-  return sceneAround(`Blank ${formatLength(length, units, 1)} × ${formatLength(width, units, 1)}`, items);
+  return sceneAround(sayList('picture.blank', { length, width }, voice), items);
 }
 
 /** The outlines of the shaped panels of a blank, their heads to the left. */
@@ -69,7 +68,7 @@ function namePanel(key: string, words: string, x: number, y: number, room: numbe
 }
 
 /** A panel from the front with its field, its grain and its sizes. */
-export function drawPanelPicture(panel: ListedPanel, units: Units, scale: number): Scene {
+export function drawPanelPicture(panel: ListedPanel, voice: InVoice, scale: number): Scene {
   const { width, height, grain, field, door } = panel;
   const shaped = door?.head ? shapedLoops({ ...door, head: door.head }, scale, 0, 0) : null;
   const box: Box = { x0: 0, y0: 0, x1: width * scale, y1: height * scale };
@@ -82,8 +81,8 @@ export function drawPanelPicture(panel: ListedPanel, units: Units, scale: number
     ...drawGrainArrow('grain arrow', shaped?.square ?? inner, grain === 'up'),
     path('field', 'thin', fieldLoops(shaped, field === null ? [] : [rectangle(inner), ...mitres(box, inner)])),
     path('outline', 'outline', [shaped?.edge ?? rectangle(box)]),
-    text('width', 'text', box.x1 / 2, -1.4, figureText(width, units).text, SMALL, 'middle'),
-    text('height', 'text', -1.4, box.y1 / 2, figureText(height, units).text, SMALL, 'middle', true),
+    text('width', 'text', box.x1 / 2, -1.4, figureText(width, voice).text, SMALL, 'middle'),
+    text('height', 'text', -1.4, box.y1 / 2, figureText(height, voice).text, SMALL, 'middle', true),
   ];
-  return sceneAround(`Panel ${formatLength(width, units, 1)} × ${formatLength(height, units, 1)}`, items);
+  return sceneAround(sayList('picture.panel', { width, height }, voice), items);
 }

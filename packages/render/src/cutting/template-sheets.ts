@@ -1,9 +1,11 @@
+import type { Language } from '@fielded/core';
 import { type Box, type Chain, cropLoops, curveBox, joinBoxes, type Loop, line } from '@fielded/geometry';
 import { stroke } from '../geometry/stroke.ts';
 import { type Item, path, type Scene, text } from '../scene.ts';
 import { drawCheckBar } from '../sheet/check-bar.ts';
 import { PAPERS, type PaperName } from '../sheet/paper.ts';
 import { breakLines, fitText } from '../text/measure-text.ts';
+import { sayList } from '../words/english/list.ts';
 
 /** An outline to print at full size: mm, y up. */
 export interface Template {
@@ -11,6 +13,8 @@ export interface Template {
   readonly title: string;
   readonly notes: readonly string[];
   readonly units: 'mm' | 'in';
+  /** What its words are in; English unless told. */
+  readonly language?: Language;
 }
 
 const SIDE = 14;
@@ -22,7 +26,8 @@ const WORDS = 2.2;
 const NOTES = { width: 76, line: 3.2, most: 8 };
 
 /** A template on one piece of paper just large enough for it, at full size. */
-export function templateScene({ outline, title, notes, units }: Template): Scene {
+export function templateScene(template: Template): Scene {
+  const { outline, title, notes } = template;
   const { loop, box } = onPaper(outline, SIDE, TOP);
   const foot = box.y1 + 10;
   return {
@@ -30,11 +35,11 @@ export function templateScene({ outline, title, notes, units }: Template): Scene
     height: foot + 14 + notes.length * 4.5,
     scale: 1,
     title,
-    description: `${title}, full size`,
+    description: sayList('template.described', { title }, template),
     items: [
       text('title', 'text', SIDE, 9, title, 3),
       path('outline', 'outline', [loop]),
-      ...drawCheckBar(SIDE, foot, units),
+      ...drawCheckBar(SIDE, foot, template),
       ...notes.map((words, i) => text(`note ${i}`, 'quiet', SIDE, foot + 10 + i * 4.5, words, WORDS)),
     ],
   };
@@ -44,7 +49,8 @@ export function templateScene({ outline, title, notes, units }: Template): Scene
  * The same over as many sheets as it takes. Each shows its part of the outline; the crosses at its corners are those of its
  * neighbours, and lie on each other when the sheets are put together.
  */
-export function templateSheets({ outline, title, notes, units }: Template, paper: PaperName = 'a4'): Scene[] {
+export function templateSheets(template: Template, paper: PaperName = 'a4'): Scene[] {
+  const { outline, title, notes } = template;
   const { width, height } = PAPERS[paper];
   const tile = { width: width - 2 * SIDE, height: height - TOP - FOOT };
   const { loop, box } = onPaper(outline, CROSS, CROSS);
@@ -68,17 +74,25 @@ export function templateSheets({ outline, title, notes, units }: Template, paper
         height,
         scale: 1,
         title,
-        description: `${title}, full size, sheet ${place}`,
+        description: sayList('template.sheet', { title, place }, template),
         items: [
           text('title', 'text', SIDE, 9, fitText(title, 3, width - 2 * SIDE - 40), 3),
-          text('place', 'text', width - SIDE, 9, `${place} of ${across} × ${down}`, 3, 'end'),
+          text(
+            'place',
+            'text',
+            width - SIDE,
+            9,
+            sayList('template.place', { place, across, down }, template),
+            3,
+            'end',
+          ),
           path(
             'outline',
             'outline',
             shown.map((c) => ({ curves: [moveCurve(c, SIDE - part.x0, TOP - part.y0)], closed: false })),
           ),
           ...drawCrosses(tile, place, column, row, across, down),
-          ...drawCheckBar(SIDE, height - 14, units),
+          ...drawCheckBar(SIDE, height - 14, template),
           ...drawNotes(notes, width, height),
         ],
       });

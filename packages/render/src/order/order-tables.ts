@@ -32,7 +32,9 @@ export function arcRows(outline: string, voice: InVoice): FigureTable {
     rows: inOrder.map((c, i) => [
       String(i + 1),
       ...[c.x0, c.y0, c.x1, c.y1].map((mm) => groundTo(mm, voice)),
-      ...(isStraight(c) ? [sayKnife('table.line', {}, voice), '', ''] : [c.r, c.cx, c.cy].map((mm) => groundTo(mm, voice))),
+      ...(isStraight(c)
+        ? [sayKnife('table.line', {}, voice), '', '']
+        : [c.r, c.cx, c.cy].map((mm) => groundTo(mm, voice))),
     ]),
   };
 }
@@ -61,10 +63,7 @@ interface OrderTable {
 }
 
 /** Tables over as many sheets as they take, below what stands on the first: each a list of items. */
-export function tableSheets(
-  tables: readonly OrderTable[],
-  start?: SheetStart,
-): Item[][] {
+export function tableSheets(tables: readonly OrderTable[], start?: SheetStart): Item[][] {
   const { height, margin, foot } = ORDER_PAPER;
   const top = margin + 16;
   const most = height - foot - 8;
@@ -83,9 +82,7 @@ export function tableSheets(
       const perBlock = Math.floor((most - y - 10) / ROW);
       const rows = table.rows.slice(from, from + perBlock * blocks);
       const each = Math.max(1, Math.ceil(rows.length / blocks));
-      items.push(
-        text(`table ${k} ${from}`, 'text', margin, y, from === 0 ? title : more, 3.5),
-      );
+      items.push(text(`table ${k} ${from}`, 'text', margin, y, from === 0 ? title : more, 3.5));
       items.push(drawTable(`rows ${k} ${from}`, { headings: table.headings, rows }, margin, y + 6, each));
       y += 6 + tableHeight(each) + 10;
       from += rows.length;

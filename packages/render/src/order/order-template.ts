@@ -35,7 +35,12 @@ export function drawTemplate(
 }
 
 /** The outline enlarged to the largest usual scale that the room takes, with the walls for side relief by letter; nothing where none fits. */
-export function drawEnlarged(knife: KnifeReport, part: Part, room: Box, voice: InVoice): { items: Item[]; scale: number } | null {
+export function drawEnlarged(
+  knife: KnifeReport,
+  part: Part,
+  room: Box,
+  voice: InVoice,
+): { items: Item[]; scale: number } | null {
   const laid = layKnife(knife);
   const main = part === 'knife' ? laid.knife : laid.limiter;
   const all = [...main, ...(part === 'knife' ? laid.wood : laid.knife)];

@@ -57,7 +57,7 @@ export function sampleLabel({ report, date = '', wood, knives }: SampleLabel): S
     { key: 'tongue measured', label: sayKnife('sample.measured', {}, report), value: '' },
     { key: 'fit of the test piece', label: sayKnife('sample.fit', {}, report), value: '' },
   ];
-  const start = MARGIN + Math.max(36, ...lines.map(({ label }) => textWidth(label, WORDS) + 3));
+  const start = MARGIN + Math.max(36, ...lines.map(({ label }) => textWidth(label, WORDS) + 1.5));
   y += 1.5;
   for (const { key, label, value } of lines) {
     items.push(text(`${key} word`, 'quiet', MARGIN, y, label, WORDS));
@@ -90,8 +90,7 @@ export function sampleLabel({ report, date = '', wood, knives }: SampleLabel): S
 function cutWords(cut: CutReport, knife: string | undefined, voice: InVoice): string {
   const { side, run, presented, depth, reach } = cut;
   const shape = sayKnife(`shape.${cut.shape}`, {}, voice);
-  const made =
-    knife === undefined ? shape : sayKnife('sample.shape.knife', { shape, knife: safeText(knife) }, voice);
+  const made = knife === undefined ? shape : sayKnife('sample.shape.knife', { shape, knife: safeText(knife) }, voice);
   const figures = { cut: safeText(cut.name), made, depth, reach };
   if (presented === 0) return sayKnife(`sample.${side}.${run}`, figures, voice);
   if (presented === 90) return sayKnife(`sample.${side}.on-edge`, figures, voice);

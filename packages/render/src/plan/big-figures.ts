@@ -1,7 +1,8 @@
-import { formatNumber, type Report, type SetUp } from '@fielded/core';
+import type { SetUp } from '@fielded/core';
 import { type Item, text } from '../scene.ts';
 import { fitText, textWidth } from '../text/measure-text.ts';
-import { figureText } from '../words/lengths.ts';
+import { sayPlan } from '../words/english/plan.ts';
+import { figureText, type InVoice, spokenNumber } from '../words/lengths.ts';
 import type { Mounted } from './mounted.ts';
 
 /** Read at arm's length in bad light. */
@@ -23,9 +24,9 @@ interface BigFigure {
 }
 
 /** The five figures that are set, large, and the way it turns, in two rows of three. */
-export function drawBigFigures(mounted: Mounted, units: Report['units'], x: number, y: number, width: number): Item[] {
+export function drawBigFigures(mounted: Mounted, voice: InVoice, x: number, y: number, width: number): Item[] {
   const column = width / COLUMNS;
-  return listFigures(mounted, units).flatMap(({ label, figure, unit, note }, k) => {
+  return listFigures(mounted, voice).flatMap(({ label, figure, unit, note }, k) => {
     const left = x + (k % COLUMNS) * column;
     const top = y + Math.floor(k / COLUMNS) * ROW;
     const base = top + LABEL + 2.4 + BIG;
@@ -42,80 +43,107 @@ export function drawBigFigures(mounted: Mounted, units: Report['units'], x: numb
   });
 }
 
-function listFigures({ setUp, upper }: Mounted, units: Report['units']): BigFigure[] {
-  const length = (mm: number) => figureText(Math.abs(mm) < 0.005 ? 0 : mm, units).text;
-  const both = (mm: number) => {
-    const { text: shown, under } = figureText(mm, units);
-    return under === '' ? shown : `${shown} (${under})`;
-  };
-  const { seat, hole, fence, frame } = setUp;
-  const height =
-    seat === null
-      ? {
-          label: 'Knife above the table',
-          figure: length(setUp.cuttingPoint),
-          note: 'seat not known',
-        }
-      : {
-          label: seat < 0 ? 'Seat below the table' : 'Seat above the table',
-          figure: length(Math.abs(seat)),
-          note: upper
-            ? `deepest points ${length(setUp.cuttingPoint)} and ${length(upper.cuttingPoint)}`
-            : `deepest point of the knife ${both(setUp.cuttingPoint)}`,
-        };
+/** A length without its unit, and with its decimal beside it where it is a rounded fraction. */
+function both(mm: number, voice: InVoice): string {
+  const { text: shown, under } = figureText(mm, voice);
+  return under === '' ? shown : `${shown} (${under})`;
+}
+
+function plain(mm: number, voice: InVoice): string {
+  return figureText(Math.abs(mm) < 0.005 ? 0 : mm, voice).text;
+}
+
+function listFigures(mounted: Mounted, voice: InVoice): BigFigure[] {
+  const { rotation, feedDirection } = mounted.setUp;
   return [
-    { ...height, unit: units },
-    setUp.curve?.alone
-      ? bearingFigure(setUp.curve, units, both)
-      : {
-          label: frame?.kind === 'back edge' ? 'Bearing, its radius' : 'Fence to axis',
-          figure: length(fence.toAxis),
-          unit: units,
-          note: upper
-            ? `out ${length(fence.standsOut)} below, ${length(upper.fence.standsOut)} above`
-            : `knives stand out ${both(fence.standsOut)}`,
-        },
-    hole === null
-      ? { label: 'Table ring', figure: '–', unit: '', note: 'nothing turns in the table' }
-      : {
-          label: 'Ring, its hole',
-          figure: hole.ring === null ? '–' : length(hole.ring),
-          unit: units,
-          note: `the tool needs ${length(hole.needed)}`,
-        },
+    heightFigure(mounted, voice),
+    fenceFigure(mounted, voice),
+    ringFigure(mounted.setUp, voice),
     {
-      label: 'Speed',
-      figure: String(setUp.speed),
+      label: sayPlan('big.speed', {}, voice),
+      figure: String(mounted.setUp.speed),
       unit: '/min',
-      note: `${formatNumber(setUp.rim, 1)} m/s at the rim`,
+      note: sayPlan('big.speed.note', { rim: spokenNumber(mounted.setUp.rim, 1, voice) }, voice),
     },
+    feedFigure(mounted.setUp, voice),
     {
-      label: setUp.feedBy === 'feeder' ? 'Feed, by the feeder' : 'Feed by hand, at most',
-      figure: units === 'in' ? formatNumber(setUp.feedRate / 0.3048, 0) : formatNumber(setUp.feedRate, 1),
-      unit: units === 'in' ? 'ft/min' : 'm/min',
-      note:
-        units === 'in'
-          ? `${formatNumber(setUp.feedRate, 1)} m/min, ${formatNumber(25.4 / setUp.mark.pitch, 0)} marks an inch`
-          : `knife marks ${both(setUp.mark.pitch)} apart`,
-    },
-    {
-      label: `Spindle ${setUp.rotation}`,
-      figure: setUp.feedDirection === 'right to left' ? '←' : '→',
+      label: sayPlan(`big.turns.${rotation}`, {}, voice),
+      figure: feedDirection === 'right to left' ? '←' : '→',
       unit: '',
-      note: `feed ${setUp.feedDirection}`,
+      note: sayPlan(`big.feed.${feedDirection}`, {}, voice),
     },
   ];
 }
 
+/** Where the head sits, or as much as is known of it. */
+function heightFigure({ setUp, upper }: Mounted, voice: InVoice): BigFigure {
+  const { seat, cuttingPoint } = setUp;
+  const unit = voice.units;
+  if (seat === null) {
+    const figure = plain(cuttingPoint, voice);
+    return { label: sayPlan('big.knife', {}, voice), figure, note: sayPlan('big.knife.note', {}, voice), unit };
+  }
+  return {
+    label: sayPlan(seat < 0 ? 'big.seat.below' : 'big.seat.above', {}, voice),
+    figure: plain(Math.abs(seat), voice),
+    note: upper
+      ? sayPlan('big.seat.both', { lower: plain(cuttingPoint, voice), upper: plain(upper.cuttingPoint, voice) }, voice)
+      : sayPlan('big.seat.note', { point: both(cuttingPoint, voice) }, voice),
+    unit,
+  };
+}
+
+/** How far the fence stands off the axis; where a curve is run, its bearing. */
+function fenceFigure({ setUp, upper }: Mounted, voice: InVoice): BigFigure {
+  const { fence, frame, curve } = setUp;
+  if (curve?.alone) return bearingFigure(curve, voice);
+  return {
+    label: sayPlan(frame?.kind === 'back edge' ? 'big.bearing.radius' : 'big.fence', {}, voice),
+    figure: plain(fence.toAxis, voice),
+    unit: voice.units,
+    note: upper
+      ? sayPlan(
+          'big.fence.both',
+          { lower: plain(fence.standsOut, voice), upper: plain(upper.fence.standsOut, voice) },
+          voice,
+        )
+      : sayPlan('big.fence.note', { out: both(fence.standsOut, voice) }, voice),
+  };
+}
+
+function ringFigure({ hole }: SetUp, voice: InVoice): BigFigure {
+  if (hole === null)
+    return {
+      label: sayPlan('big.ring.none', {}, voice),
+      figure: '–',
+      unit: '',
+      note: sayPlan('big.ring.none.note', {}, voice),
+    };
+  return {
+    label: sayPlan('big.ring', {}, voice),
+    figure: hole.ring === null ? '–' : plain(hole.ring, voice),
+    unit: voice.units,
+    note: sayPlan('big.ring.note', { needed: plain(hole.needed, voice) }, voice),
+  };
+}
+
+function feedFigure({ feedBy, feedRate, mark }: SetUp, voice: InVoice): BigFigure {
+  const label = sayPlan(feedBy === 'feeder' ? 'big.feed.feeder' : 'big.feed.hand', {}, voice);
+  const metres = spokenNumber(feedRate, 1, voice);
+  if (voice.units === 'mm') {
+    const note = sayPlan('big.feed.note', { pitch: both(mark.pitch, voice) }, voice);
+    return { label, figure: metres, unit: 'm/min', note };
+  }
+  const note = sayPlan('big.feed.note.in', { metres, marks: 25.4 / mark.pitch }, voice);
+  return { label, figure: spokenNumber(feedRate / 0.3048, 0, voice), unit: 'ft/min', note };
+}
+
 /** What stands in the fence's place where a curve is run: the bearing there is, or the one that is wanted. */
-function bearingFigure(
-  { guide: { bearing } }: NonNullable<SetUp['curve']>,
-  units: Report['units'],
-  both: (mm: number) => string,
-): BigFigure {
+function bearingFigure({ guide: { bearing } }: NonNullable<SetUp['curve']>, voice: InVoice): BigFigure {
   const { needed, available, outside } = bearing;
-  const figure = figureText(available ?? needed, units).text;
-  const known = { label: available === null ? 'Bearing wanted' : 'Bearing', figure, unit: units };
-  if (outside === null || outside === 0) return { ...known, note: "on the panel's own edge" };
-  return { ...known, note: `template ${both(Math.abs(outside))} ${outside > 0 ? 'outside' : 'inside'} the edge` };
+  const label = sayPlan(available === null ? 'big.bearing.wanted' : 'big.bearing', {}, voice);
+  const known = { label, figure: figureText(available ?? needed, voice).text, unit: voice.units };
+  if (outside === null || outside === 0) return { ...known, note: sayPlan('big.bearing.own', {}, voice) };
+  const off = { off: both(Math.abs(outside), voice) };
+  return { ...known, note: sayPlan(outside > 0 ? 'big.bearing.outside' : 'big.bearing.inside', off, voice) };
 }

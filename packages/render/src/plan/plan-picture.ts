@@ -1,9 +1,10 @@
-import type { Report, SetUp } from '@fielded/core';
+import type { SetUp } from '@fielded/core';
 import { arc, type Loop, polygon } from '@fielded/geometry';
 import { layDimensions } from '../dimension/lay-dimensions.ts';
 import { stroke } from '../geometry/stroke.ts';
 import { type Item, itemsBox, path, text } from '../scene.ts';
-import { figureText, spokenLength } from '../words/lengths.ts';
+import { sayPlan } from '../words/english/plan.ts';
+import { figureText, type InVoice } from '../words/lengths.ts';
 import type { PictureRoom } from './section-picture.ts';
 
 const SCALES = [0.5, 0.4, 1 / 3, 0.25, 0.2, 1 / 6, 0.1, 0.05];
@@ -20,12 +21,12 @@ const HEAD = 3.4;
 /** Seen from above, the operator below: head, knives and fence, the way it turns and the way the stock goes. */
 export function drawPlanView(
   setUp: SetUp,
-  units: Report['units'],
+  voice: InVoice,
   room: PictureRoom,
 ): { readonly items: Item[]; readonly scale: number } {
   let drawn: { items: Item[]; scale: number } | undefined;
   for (const scale of SCALES) {
-    drawn = { items: sketchPlan(setUp, units, scale), scale };
+    drawn = { items: sketchPlan(setUp, voice, scale), scale };
     const box = itemsBox(drawn.items)!;
     if (box.x1 - box.x0 <= room.width && box.y1 - box.y0 <= room.height) break;
   }
@@ -33,7 +34,7 @@ export function drawPlanView(
 }
 
 /** The axis at the origin, the fence's line below it. */
-function sketchPlan(setUp: SetUp, units: Report['units'], scale: number): Item[] {
+function sketchPlan(setUp: SetUp, voice: InVoice, scale: number): Item[] {
   const { tool, fence } = setUp;
   const radius = (tool.cuttingDiameter / 2) * scale;
   const line = fence.toAxis * scale;
@@ -48,13 +49,13 @@ function sketchPlan(setUp: SetUp, units: Report['units'], scale: number): Item[]
     ]),
   );
   const arrow = line + Math.max(0, radius - line) + 4;
-  const shown = { ...figureText(fence.gap, units), word: 'gap', tone: 'plain' as const };
+  const shown = { ...figureText(fence.gap, voice), word: sayPlan('picture.gap', {}, voice), tone: 'plain' as const };
   // A decimal under the figure takes a line more.
   const foot = arrow + STOCK_BELOW + (shown.under === '' ? 0 : 3.4);
   const inside = setUp.frame?.kind === 'back edge';
   const alone = setUp.curve?.alone ?? false;
   const items: Item[] = [
-    ...drawGuide(setUp, halves, line, scale),
+    ...drawGuide(setUp, halves, line, scale, voice),
     path('stock', 'removed', [
       polygon([
         [-end, line],
@@ -69,13 +70,13 @@ function sketchPlan(setUp: SetUp, units: Report['units'], scale: number): Item[]
     path('nut', 'thin', [circle((tool.nutDiameter / 2) * scale)]),
     path('knives', 'fine', knives(setUp, scale)),
     ...rotationArrow(setUp, (tool.bodyDiameter / 2 + tool.cuttingDiameter / 2) * 0.5 * scale),
-    ...feedArrow(setUp, arrow, Math.min(end - 4, 34)),
+    ...feedArrow(setUp, arrow, Math.min(end - 4, 34), voice),
     text(
       'operator',
       'quiet',
       end,
       foot + 3.8,
-      inside ? 'frame; operator on this side' : 'operator on this side',
+      sayPlan(inside ? 'picture.operator.frame' : 'picture.operator', {}, voice),
       WORD,
       'end',
     ),
@@ -85,7 +86,7 @@ function sketchPlan(setUp: SetUp, units: Report['units'], scale: number): Item[]
     key: 'fence.gap',
     of: 'setups.fence.gap',
     value: fence.gap,
-    label: `gap in the fence: ${spokenLength(fence.gap, units)}`,
+    label: sayPlan('picture.gap.label', { mm: fence.gap }, voice),
     side: 'below' as const,
     from: { x: -half, y: line },
     to: { x: half, y: line },
@@ -102,21 +103,24 @@ function sketchPlan(setUp: SetUp, units: Report['units'], scale: number): Item[]
 }
 
 /** What the work goes along: the fence's halves, or a bearing. */
-function drawGuide(setUp: SetUp, halves: readonly Loop[], line: number, scale: number): Item[] {
+function drawGuide(setUp: SetUp, halves: readonly Loop[], line: number, scale: number, voice: InVoice): Item[] {
   if (setUp.frame?.kind === 'back edge') return [path('bearing', 'judged', [circle(line)])];
-  return setUp.curve?.alone ? drawBearing(setUp, line, scale) : [path('fence', 'fine', halves)];
+  return setUp.curve?.alone ? drawBearing(setUp, line, scale, voice) : [path('fence', 'fine', halves)];
 }
 
 /** The bearing that a curve runs on, in the fence's place; its word beside the cutting circle. */
-function drawBearing({ curve, tool }: SetUp, radius: number, scale: number): Item[] {
+function drawBearing({ curve, tool }: SetUp, radius: number, scale: number, voice: InVoice): Item[] {
   const { available, outside } = curve!.guide.bearing;
   // On a template the bearing is another; the panel's edge passes where it always does.
   const own = available === null || outside === 0;
+  const [first = '', second = ''] = sayPlan(own ? 'picture.bearing.own' : 'picture.bearing.other', {}, voice).split(
+    '\n',
+  );
   const right = (tool.cuttingDiameter / 2) * scale + 2;
   return [
     path('bearing', own ? 'fine' : 'hidden', [circle(radius)]),
-    text('bearing word', 'quiet', right, -radius / 2, own ? 'bearing within' : 'edge as on its', WORD),
-    text('bearing words', 'quiet', right, -radius / 2 + WORD * 1.4, own ? 'the cutting circle' : 'own bearing', WORD),
+    text('bearing word', 'quiet', right, -radius / 2, first, WORD),
+    text('bearing words', 'quiet', right, -radius / 2 + WORD * 1.4, second, WORD),
   ];
 }
 
@@ -178,7 +182,7 @@ function rotationArrow(setUp: SetUp, radius: number): Item[] {
   ];
 }
 
-function feedArrow({ feedDirection }: SetUp, y: number, half: number): Item[] {
+function feedArrow({ feedDirection }: SetUp, y: number, half: number, voice: InVoice): Item[] {
   const way = feedDirection === 'right to left' ? -1 : 1;
   const tip = way * half;
   const head = polygon([
@@ -189,6 +193,14 @@ function feedArrow({ feedDirection }: SetUp, y: number, half: number): Item[] {
   return [
     path('feed', 'judged', [stroke(-way * half, y, tip - way * HEAD, y)]),
     path('feed head', 'judged-fill', [head]),
-    text('feed word', 'text', -way * half, y - 1.4, 'feed', WORD, way === 1 ? 'start' : 'end'),
+    text(
+      'feed word',
+      'text',
+      -way * half,
+      y - 1.4,
+      sayPlan('picture.feed', {}, voice),
+      WORD,
+      way === 1 ? 'start' : 'end',
+    ),
   ];
 }

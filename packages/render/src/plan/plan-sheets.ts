@@ -1,5 +1,4 @@
 import {
-  formatLength,
   type Planned,
   type Report,
   type Step,
@@ -13,6 +12,8 @@ import type { Block, TextDocument } from '../document/document.ts';
 import { documentPages } from '../document/document-pages.ts';
 import type { Scene } from '../scene.ts';
 import { safeText } from '../text/safe-text.ts';
+import { sayNote } from '../words/english/note.ts';
+import { sayPlan } from '../words/english/plan.ts';
 import { mountAll } from './mounted.ts';
 import { setUpSheet } from './set-up-sheet.ts';
 
@@ -27,12 +28,13 @@ export function planSheets(planned: Planned, report: Report): Scene[] {
 /** The whole order of work, both heads at once, and how to have checked what was not. */
 function workDocument(planned: Planned, report: Report): TextDocument {
   const { plan, problems } = planned;
-  const title = `Order of work: ${safeText(report.title)}`;
-  const count = plan.setUpCount === 1 ? 'one set-up' : `${plan.setUpCount} set-ups`;
+  const title = sayPlan('work.title', { job: safeText(report.title) }, report);
+  const count = plan.setUpCount;
+  const [fits, runs] = [stateFit(report).words, stateRun(report).words];
   const unknown = plan.setups.flatMap((setUp) => setUp.notChecked.map((path) => sayNotChecked(path, setUp, report)));
   const blocks: Block[] = [
     { kind: 'title', text: title },
-    { kind: 'paragraph', text: `${stateFit(report).words} · ${stateRun(report).words}` },
+    { kind: 'paragraph', text: sayPlan('work.statements', { fits, runs }, report) },
     ...problems.map(
       ({ severity, message }): Block => ({
         kind: 'paragraph',
@@ -40,18 +42,18 @@ function workDocument(planned: Planned, report: Report): TextDocument {
         ...(severity === 'error' && { tone: 'trouble' as const }),
       }),
     ),
-    { kind: 'heading', text: `Steps, with ${count}` },
+    { kind: 'heading', text: sayPlan(count === 1 ? 'work.steps.one' : 'work.steps.more', { count }, report) },
     stepTable(planned, report),
     ...stackBlocks(plan.stack, report),
     ...(unknown.length === 0
       ? []
       : [
-          { kind: 'heading', text: 'Not checked' } as const,
+          { kind: 'heading', text: sayPlan('work.not-checked', {}, report) } as const,
           { kind: 'list', items: [...new Set(unknown)].map(safeText) } as const,
         ]),
     { kind: 'paragraph', text: sayPlanCaution(report), tone: 'quiet' },
   ];
-  return { title, language: 'en', foot: title, blocks };
+  return { title, language: sayNote('page.language', {}, report), foot: title, blocks };
 }
 
 /** A page takes about so many lines of steps, and as many less as each problem before them takes. */
@@ -68,8 +70,8 @@ function stepTable({ plan, problems }: Planned, report: Report): Block {
   const rows = tight ? joinSteps(said) : said.map(({ words }) => words);
   return {
     kind: 'table',
-    about: 'The order of work',
-    head: ['', 'Step', 'Done'],
+    about: sayPlan('work.table', {}, report),
+    head: ['', sayPlan('work.step', {}, report), sayPlan('work.done', {}, report)],
     rows: rows.map((words, k) => [String(k + 1), words, '']),
     foot: [],
     shares: [6, 82, 12],
@@ -99,20 +101,16 @@ function joinSteps(said: readonly { readonly step: Step; readonly words: string 
   return rows.map(({ words }) => words);
 }
 
-function stackBlocks(stack: Planned['plan']['stack'], { units }: Report): Block[] {
+function stackBlocks(stack: Planned['plan']['stack'], report: Report): Block[] {
   if (stack === null) return [];
-  const heading = { kind: 'heading', text: 'Both heads at once' } as const;
-  if (stack.works)
-    return [
-      heading,
-      {
-        kind: 'paragraph',
-        text: safeText(
-          `Works on ${stack.machine}: ${stack.lower} below, ${stack.upper} above, with a spacer of ${formatLength(stack.spacer!, units)} between the heads. The tongue then follows neither the stock nor the height.`,
-        ),
-      },
-    ];
+  const heading = { kind: 'heading', text: sayPlan('work.both', {}, report) } as const;
+  const { machine, lower, upper, spacer, notChecked } = stack;
+  const paragraph = (words: string): Block[] => [heading, { kind: 'paragraph', text: safeText(words) }];
+  if (stack.works) {
+    const heads = { machine: machine ?? '', lower: lower ?? '', upper: upper ?? '', spacer: spacer! };
+    return paragraph(sayPlan('work.both.works', heads, report));
+  }
   if (stack.problems.length === 0)
-    return [heading, { kind: 'paragraph', text: safeText(`Not known: ${stack.notChecked.join(', ')}.`) }];
+    return paragraph(sayPlan('work.both.not-known', { unknown: notChecked.join(', ') }, report));
   return [heading, { kind: 'list', items: stack.problems.map(({ message }) => safeText(message)) }];
 }

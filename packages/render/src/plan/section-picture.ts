@@ -11,7 +11,8 @@ import { safeText } from '../text/safe-text.ts';
 import { poseCut } from '../views/cut-pose.ts';
 import { regionOf } from '../views/cuts.ts';
 import { PANEL_HATCH, shortenTo, splitBreaks } from '../views/panel-part.ts';
-import { figureText, spokenLength } from '../words/lengths.ts';
+import { type PLAN_WORDS, sayPlan } from '../words/english/plan.ts';
+import { figureText, type InVoice } from '../words/lengths.ts';
 import type { Mounted } from './mounted.ts';
 import { standingTool, type ToolPlace } from './standing-tool.ts';
 
@@ -52,7 +53,7 @@ export function drawSetUpSection(
 /** The same as a drawing of its own. */
 export function setUpPicture(report: Report, setUps: readonly SetUp[], index: number, room: PictureRoom): Scene {
   const { cut, machine } = setUps[index]!;
-  const title = `Section through table, head, stock and fence: ${safeText(cut)} on ${safeText(machine)}`;
+  const title = sayPlan('set-up.section', { cut: safeText(cut), machine: safeText(machine) }, report);
   const mounted = { setUp: setUps[index]!, correction: [], last: index };
   return sceneAround(title, drawSetUpSection(report, setUps, mounted, room).items);
 }
@@ -67,12 +68,12 @@ function sketchSection(
 ): Sketch {
   const { setUp, upper } = mounted;
   const wood = poseWood(report, setUps, mounted, scale);
-  const tool = standingTool(setUp, wood.swept, wood.table, scale, upper ? 'lower' : 'alone');
-  const above = upper && standingTool(upper, wood.sweptAbove, wood.table, scale, 'upper');
+  const tool = standingTool(setUp, wood.swept, wood.table, scale, report, upper ? 'lower' : 'alone');
+  const above = upper && standingTool(upper, wood.sweptAbove, wood.table, scale, report, 'upper');
   const tools = above ? [tool, above] : [tool];
   const { x0, x1, y0, y1 } = extentOf(wood.loops, tools);
-  const table = drawTable(setUp, tool, wood.table, x0, x1 + 4);
-  const fence = setUp.frame?.kind === 'back edge' ? [] : drawFence(setUp, wood.table, scale, y0);
+  const table = drawTable(setUp, tool, wood.table, x0, x1 + 4, report);
+  const fence = setUp.frame?.kind === 'back edge' ? [] : drawFence(setUp, wood.table, scale, y0, report);
   const items: Item[] = [
     ...table,
     path(
@@ -169,7 +170,7 @@ function drawSpacer({ setUp, upper, spacer }: Mounted, table: number, scale: num
 }
 
 /** The table, cut through: its two halves beside the hole of the ring, or beside the spindle alone. */
-function drawTable(setUp: SetUp, tool: ToolPlace, y: number, x0: number, x1: number): Item[] {
+function drawTable(setUp: SetUp, tool: ToolPlace, y: number, x0: number, x1: number, voice: InVoice): Item[] {
   const { left, right } = tool.opening;
   const halves: Loop[] = [];
   const half = (from: number, to: number) => {
@@ -185,7 +186,8 @@ function drawTable(setUp: SetUp, tool: ToolPlace, y: number, x0: number, x1: num
   };
   half(x0 - 2, left);
   half(right, x1);
-  const words = setUp.hole === null || setUp.hole.ring === null ? 'table' : 'table and ring';
+  const ring = setUp.hole !== null && setUp.hole.ring !== null;
+  const words = sayPlan(ring ? 'picture.table.ring' : 'picture.table', {}, voice);
   return [
     path('table level', 'hidden', [stroke(x0 - 2, y, x1, y)]),
     path('table', 'fine', halves),
@@ -194,10 +196,11 @@ function drawTable(setUp: SetUp, tool: ToolPlace, y: number, x0: number, x1: num
 }
 
 /** The fence's face as seen behind the cut, and the bar across its gap. */
-function drawFence({ fence, curve }: SetUp, table: number, scale: number, top: number): Item[] {
+function drawFence({ fence, curve }: SetUp, table: number, scale: number, top: number, voice: InVoice): Item[] {
+  const word = sayPlan(curve?.alone ? 'picture.bearing' : 'picture.fence', {}, voice);
   const items: Item[] = [
     path('fence', 'hidden', [stroke(0, table, 0, top - 3)]),
-    text('fence word', 'quiet', -BAR_THICK - 1.5, top - 1, curve?.alone ? 'bearing' : 'fence', 2.5, 'end'),
+    text('fence word', 'quiet', -BAR_THICK - 1.5, top - 1, word, 2.5, 'end'),
   ];
   if (fence.bar === null) return items;
   const from = table - fence.bar.from * scale;
@@ -214,6 +217,9 @@ function drawFence({ fence, curve }: SetUp, table: number, scale: number, top: n
   return items;
 }
 
+/** The sizes that are drawn, as the plan calls them. */
+type FigureKey = keyof typeof PLAN_WORDS extends infer K ? (K extends `label.${infer N}` ? N : never) : never;
+
 /** Heights from the table, distances from the fence. */
 function measureSection(
   { setUp, upper, spacer }: Mounted,
@@ -223,12 +229,10 @@ function measureSection(
   around: Sketch['around'],
 ): LinearDimension[] {
   const tiers: LinearDimension[] = [];
-  const { units } = report;
   const add = (
     side: Side,
-    key: string,
+    key: FigureKey,
     value: number,
-    word: string,
     from: readonly [number, number],
     to: readonly [number, number],
   ) => {
@@ -237,9 +241,9 @@ function measureSection(
       key,
       of: `setups.${key}`,
       value,
-      ...figureText(value, units),
-      word,
-      label: `${key}: ${spokenLength(value, units)}`,
+      ...figureText(value, report),
+      word: sayPlan(`mark.${key}`, {}, report),
+      label: sayPlan(`label.${key}`, { mm: value }, report),
       tone: 'plain',
     };
     tiers.push({ ...figure, side, from: { x: from[0], y: from[1] }, to: { x: to[0], y: to[1] } });
@@ -248,27 +252,19 @@ function measureSection(
   const { fence, seat, cuttingPoint } = setUp;
   const { x0, x1, y1 } = around;
   if (seat !== null && setUp.presented % 90 === 0)
-    add('left', 'seat', Math.abs(seat), 'seat', [x0, height(0)], [x0, height(seat)]);
-  add('left', 'cuttingPoint', cuttingPoint, 'deepest', [x0, height(0)], [x0, height(cuttingPoint)]);
+    add('left', 'seat', Math.abs(seat), [x0, height(0)], [x0, height(seat)]);
+  add('left', 'cuttingPoint', cuttingPoint, [x0, height(0)], [x0, height(cuttingPoint)]);
   if (upper) {
-    add(
-      'left',
-      'upper.cuttingPoint',
-      upper.cuttingPoint,
-      'deepest above',
-      [x0, height(0)],
-      [x0, height(upper.cuttingPoint)],
-    );
+    add('left', 'upper.cuttingPoint', upper.cuttingPoint, [x0, height(0)], [x0, height(upper.cuttingPoint)]);
     if (spacer && upper.seat !== null)
-      add('left', 'spacer', spacer, 'spacer', [x0, height(upper.seat - spacer)], [x0, height(upper.seat)]);
+      add('left', 'spacer', spacer, [x0, height(upper.seat - spacer)], [x0, height(upper.seat)]);
   }
   const axis = -fence.toAxis * scale;
-  add('below', 'fence.toAxis', fence.toAxis, 'to axis', [axis, y1], [0, y1]);
-  add('below', 'fence.standsOut', fence.standsOut, 'out', [0, y1], [fence.standsOut * scale, y1]);
+  add('below', 'fence.toAxis', fence.toAxis, [axis, y1], [0, y1]);
+  add('below', 'fence.standsOut', fence.standsOut, [0, y1], [fence.standsOut * scale, y1]);
   if (fence.bar !== null) {
-    add('right', 'fence.bar.from', fence.bar.from, 'bar', [x1, height(0)], [x1, height(fence.bar.from)]);
-    if (fence.bar.to !== null)
-      add('right', 'fence.bar.to', fence.bar.to, 'bar', [x1, height(0)], [x1, height(fence.bar.to)]);
+    add('right', 'fence.bar.from', fence.bar.from, [x1, height(0)], [x1, height(fence.bar.from)]);
+    if (fence.bar.to !== null) add('right', 'fence.bar.to', fence.bar.to, [x1, height(0)], [x1, height(fence.bar.to)]);
   }
   return tiers;
 }

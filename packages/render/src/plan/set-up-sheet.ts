@@ -1,23 +1,14 @@
-import {
-  formatLength,
-  type Plan,
-  type Report,
-  type SetUp,
-  say,
-  sayCurve,
-  sayPlanCaution,
-  sayStartChecks,
-} from '@fielded/core';
+import { type Plan, type Report, type SetUp, say, sayCurve, sayPlanCaution, sayStartChecks } from '@fielded/core';
 import { polygon } from '@fielded/geometry';
 import { stroke } from '../geometry/stroke.ts';
 import { type Item, itemsBox, moveItems, path, type Scene, text } from '../scene.ts';
 import { PAPERS, SHEET_MARGIN } from '../sheet/paper.ts';
 import { fitText } from '../text/measure-text.ts';
 import { safeText } from '../text/safe-text.ts';
+import { sayPlan } from '../words/english/plan.ts';
 import { scaleText } from '../words/lengths.ts';
 import { drawStatements } from '../words/statement-marks.ts';
 import { BIG_FIGURES_HEIGHT, drawBigFigures } from './big-figures.ts';
-import { sayFrameHold } from './frame-words.ts';
 import { heading, LINE, listTexts, SMALL, UNDER_HEADING } from './lines.ts';
 import type { Mounted } from './mounted.ts';
 import { drawPlanView } from './plan-picture.ts';
@@ -35,9 +26,10 @@ const LEFT = SHEET_MARGIN;
 export function setUpSheet(plan: Plan, all: readonly Mounted[], index: number, report: Report): Scene {
   const mounted = all[index]!;
   const { setUp, upper } = mounted;
-  const name = `Set-up ${index + 1}: ${safeText([setUp, ...(upper ? [upper] : [])].map(({ cut }) => cut).join(' + '))}`;
+  const cuts = safeText([setUp, ...(upper ? [upper] : [])].map(({ cut }) => cut).join(' + '));
+  const name = sayPlan('set-up.name', { number: index + 1, cuts }, report);
   const foot = cautionOf(setUp, report, PAPERS.a4.height - SHEET_MARGIN);
-  const open = openQuestions(setUp, foot.top - 3);
+  const open = openQuestions(setUp, report, foot.top - 3);
   const checks = startChecks(setUp, report, open.top - 3);
   const figures = SHEET_MARGIN + 21;
   const picture = figures + BIG_FIGURES_HEIGHT + 2;
@@ -46,14 +38,21 @@ export function setUpSheet(plan: Plan, all: readonly Mounted[], index: number, r
   const height = views - 2 - picture;
   const section = drawSetUpSection(report, plan.setups, mounted, { width: WIDTH, height });
   const half = (WIDTH - BESIDE) / 2;
-  const view = drawPlanView(setUp, report.units, { width: half, height: PLAN_HEIGHT });
+  const view = drawPlanView(setUp, report, { width: half, height: PLAN_HEIGHT });
   const items: Item[] = [
-    ...headOf(mounted, name, report, `${index + 1} of ${all.length}`),
-    ...drawBigFigures(mounted, report.units, LEFT, figures, WIDTH),
+    ...headOf(mounted, name, report, sayPlan('set-up.of', { sheet: index + 1, of: all.length }, report)),
+    ...drawBigFigures(mounted, report, LEFT, figures, WIDTH),
     ...placeIn(section.items, LEFT, picture, WIDTH, height),
-    text('section scale', 'quiet', LEFT, picture + height - 1, scaleText(section.scale), SMALL),
+    text('section scale', 'quiet', LEFT, picture + height - 1, scaleText(section.scale, report), SMALL),
     ...placeIn(view.items, LEFT, views, half, PLAN_HEIGHT),
-    text('plan scale', 'quiet', LEFT, views + SMALL, `from above, ${scaleText(view.scale)}`, SMALL),
+    text(
+      'plan scale',
+      'quiet',
+      LEFT,
+      views + SMALL,
+      sayPlan('set-up.from-above', { scale: scaleText(view.scale, report) }, report),
+      SMALL,
+    ),
     ...drawSetting(mounted, report, LEFT + half + BESIDE, views, half),
     ...curve.items,
     ...checks.items,
@@ -64,17 +63,19 @@ export function setUpSheet(plan: Plan, all: readonly Mounted[], index: number, r
     width: PAPERS.a4.width,
     height: PAPERS.a4.height,
     scale: section.scale,
-    title: `${safeText(report.title)}: ${name}`,
-    description: `${name} on ${setUp.machine}.`,
+    title: sayPlan('set-up.title', { job: safeText(report.title), name }, report),
+    description: sayPlan('set-up.described', { name, machine: setUp.machine }, report),
     items,
   };
 }
 
 /** Which set-up, of which job, on which machine with what; and both statements. */
 function headOf({ setUp, upper, spacer }: Mounted, name: string, report: Report, place: string): Item[] {
+  const { machine } = setUp;
+  const tool = sayTool(setUp, report);
   const how = upper
-    ? `${setUp.machine} · below ${sayTool(setUp)} · spacer ${formatLength(spacer!, report.units)} · above ${sayTool(upper)}`
-    : `${setUp.machine} · head ${sayTool(setUp)} · ${sayHold(setUp)}`;
+    ? sayPlan('set-up.how.both', { machine, lower: tool, spacer: spacer!, upper: sayTool(upper, report) }, report)
+    : sayPlan('set-up.how', { machine, tool, hold: sayHold(setUp, report) }, report);
   return [
     text('name', 'text', LEFT, SHEET_MARGIN + TITLE, fitText(name, TITLE, WIDTH - 30), TITLE),
     text('place', 'quiet', LEFT + WIDTH, SHEET_MARGIN + TITLE, place, 3.5, 'end'),
@@ -94,16 +95,19 @@ function headOf({ setUp, upper, spacer }: Mounted, name: string, report: Report,
 }
 
 /** The head with its knife, and which slot that goes into. */
-function sayTool({ head, knife, slot, turnedOver }: SetUp): string {
-  const steel = knife === null ? 'knife to be ground' : `knife ${knife}`;
-  return `${head}, ${steel}${slot === null ? '' : `, slot for ${slot}`}${turnedOver ? ', head turned over' : ''}`;
+function sayTool({ head, knife, slot, turnedOver }: SetUp, report: Report): string {
+  const held =
+    knife === null ? sayPlan('tool.to-grind', { head }, report) : sayPlan('tool.knife', { head, knife }, report);
+  const placed = slot === null ? held : sayPlan('tool.slot', { tool: held, slot: String(slot) }, report);
+  return turnedOver ? sayPlan('tool.turned-over', { tool: placed }, report) : placed;
 }
 
 /** How the work lies for it. */
-function sayHold({ run, presented, frame }: SetUp): string {
-  if (frame !== undefined) return sayFrameHold(frame, run);
-  if (presented === 90) return 'on edge, worked face to the fence';
-  return `${run} the stock, ${presented === 0 ? 'flat' : `spindle tilted ${Math.round(presented * 10) / 10}°`}`;
+function sayHold({ run, presented, frame }: SetUp, report: Report): string {
+  if (frame !== undefined) return sayPlan(`hold.${frame.kind}.${run}`, {}, report);
+  if (presented === 90) return sayPlan('hold.on-edge', {}, report);
+  if (presented === 0) return sayPlan(`hold.${run}.flat`, {}, report);
+  return sayPlan(`hold.${run}.tilted`, { tilt: presented }, report);
 }
 
 /** Parts that stand on the foot of the sheet, each with where its top is. */
@@ -131,23 +135,21 @@ function startChecks(setUp: SetUp, report: Report, foot: number): Standing {
   );
   const height = Math.max(...columns.map(({ y }) => y)) - LINE + 1;
   const items = [
-    ...heading('checks', 'Before the start', LEFT, 0, WIDTH),
+    ...heading('checks', sayPlan('set-up.checks', {}, report), LEFT, 0, WIDTH),
     ...columns.flatMap((column) => column.items),
   ];
   return { items: moveItems(items, 0, foot - height), top: foot - height };
 }
 
 /** What is assumed and what was not checked, and what only spoils the work, in a box of its own. */
-function openQuestions(setUp: SetUp, foot: number): Standing {
-  const assumed = setUp.assumed
-    ? ['Assumed: the hand of the knife, as the job runs it, turning counterclockwise. Ask before it is run.']
-    : [];
-  const unknown = setUp.notChecked.map((path) => nameUnknown(path));
-  const open = unknown.length === 0 ? [] : [`Not checked: ${unknown.join('; ')}.`];
+function openQuestions(setUp: SetUp, report: Report, foot: number): Standing {
+  const assumed = setUp.assumed ? [sayPlan('set-up.assumed', {}, report)] : [];
+  const unknown = setUp.notChecked.map((path) => nameUnknown(path, report)).join('; ');
+  const open = unknown === '' ? [] : [sayPlan('set-up.not-checked', { unknown }, report)];
   const words = [...assumed, ...open, ...setUp.problems.map(({ message }) => message)];
   const listed = listTexts(
     'open',
-    words.length === 0 ? ['Nothing is assumed, and all that the shop file can say was checked.'] : words,
+    words.length === 0 ? [sayPlan('set-up.all-checked', {}, report)] : words,
     { x: LEFT + 2.5, y: 5, width: WIDTH - 5 },
     words.length === 0 ? 'none' : 'dash',
   );

@@ -1,9 +1,10 @@
-import { formatLength, type Report, type SetUp, say } from '@fielded/core';
+import { type Report, type SetUp, say } from '@fielded/core';
 import { polygon } from '@fielded/geometry';
 import { stroke } from '../geometry/stroke.ts';
 import { type Item, path, text } from '../scene.ts';
-import { fitText } from '../text/measure-text.ts';
-import { figureText } from '../words/lengths.ts';
+import { fitText, textWidth } from '../text/measure-text.ts';
+import { sayPlan } from '../words/english/plan.ts';
+import { figureText, type InVoice, spokenLength } from '../words/lengths.ts';
 import { sayFrameSizes, sayFrameTest } from './frame-words.ts';
 import { LINE, listTexts, SMALL } from './lines.ts';
 import type { Mounted } from './mounted.ts';
@@ -17,52 +18,66 @@ const WHEELS = { mm: { least: 3, most: 6 }, in: { least: 3.175, most: 6.35 } };
 /** Passes, the bar, power, the correction, and boxes for the test piece. */
 export function drawSetting(mounted: Mounted, report: Report, x: number, y: number, width: number): Item[] {
   const { setUp, upper, spacer } = mounted;
-  const { units } = report;
-  const length = (mm: number) => formatLength(mm, units);
-  const { passes, fence, frame } = setUp;
+  const { fence, frame } = setUp;
   const lines = [
-    ...(upper
-      ? [`Both heads on one spindle, a spacer of ${length(spacer!)} between them: the spacer sets the tongue.`]
-      : []),
-    passes.length === 1
-      ? `One pass, ${length(passes[0]!.depth)} deep${upper ? ` below, ${length(upper.passes[0]!.depth)} above` : ''}.`
-      : `${passes.length} passes, set ${passes.map(({ depth }) => length(depth)).join(', then ')} deep.`,
-    sayPower(setUp),
-    ...(setUp.feedBy === 'feeder' ? [say('plan.feeder', WHEELS[units], report)] : []),
-    ...(frame === undefined ? [] : sayFrameSizes(frame, length)),
-    ...(fence.barEdges === undefined ? [] : [`After ripping: bar ${sayBar(fence.barEdges, length)}.`]),
+    ...(upper ? [sayPlan('set.both', { spacer: spacer! }, report)] : []),
+    sayPasses(mounted, report),
+    sayPower(setUp, report),
+    ...(setUp.feedBy === 'feeder' ? [say('plan.feeder', WHEELS[report.units], report)] : []),
+    ...(frame === undefined ? [] : sayFrameSizes(frame, report)),
+    ...(fence.barEdges === undefined ? [] : [sayBar(fence.barEdges, report)]),
   ];
   const listed = listTexts('setting', lines, { x, y: y + SMALL + 0.5, width }, 'none');
-  const below = drawCorrection(mounted, units, x, listed.y + 1, width);
-  return [...listed.items, ...below.items, ...drawTestBoxes(setUp, units, x, below.y + 1.5, width)];
+  const below = drawCorrection(mounted, report, x, listed.y + 1, width);
+  return [...listed.items, ...below.items, ...drawTestBoxes(setUp, report, x, below.y + 1.5, width)];
+}
+
+function sayPasses({ setUp: { passes }, upper }: Mounted, voice: InVoice): string {
+  const [first] = passes;
+  if (passes.length === 1 && upper) {
+    const depths = { depth: first!.depth, upper: upper.passes[0]!.depth };
+    return sayPlan('set.pass.both', depths, voice);
+  }
+  if (passes.length === 1) return sayPlan('set.pass', { depth: first!.depth }, voice);
+  const depths = passes
+    .map(({ depth }) => spokenLength(depth, voice))
+    .reduce((one, other) => sayPlan('set.then', { one, other }, voice));
+  return sayPlan('set.passes', { count: passes.length, depths }, voice);
 }
 
 /** Along the grain and on ends; a part of the frame has one of them. */
-function sayPower({ frame, power, powerEnd }: SetUp): string {
+function sayPower({ frame, power, powerEnd }: SetUp, voice: InVoice): string {
   const watts = (w: number) => String(w < 100 ? Math.round(w) : Math.round(w / 10) * 10);
-  const band = ({ least, most }: SetUp['power']) => `${watts(least)} to ${watts(most)} W`;
-  if (frame === undefined) return `Power ${band(power)}, on ends ${band(powerEnd)}.`;
-  return `Power ${band(frame.kind === 'cope' ? powerEnd : power)}.`;
+  const { least, most } = frame?.kind === 'cope' ? powerEnd : power;
+  const band = { least: watts(least), most: watts(most) };
+  if (frame !== undefined) return sayPlan('set.power', band, voice);
+  const ends = { leastEnd: watts(powerEnd.least), mostEnd: watts(powerEnd.most) };
+  return sayPlan('set.power.ends', { ...band, ...ends }, voice);
 }
 
-function sayBar(bar: SetUp['fence']['bar'], length: (mm: number) => string): string {
-  if (bar === null) return 'nowhere';
-  return bar.to === null ? `from ${length(bar.from)} up` : `${length(bar.from)} to ${length(bar.to)}`;
+function sayBar(bar: SetUp['fence']['bar'], voice: InVoice): string {
+  if (bar === null) return sayPlan('set.ripped.nowhere', {}, voice);
+  const { from, to } = bar;
+  return to === null ? sayPlan('set.ripped.up', { from }, voice) : sayPlan('set.ripped', { from, to }, voice);
 }
 
 /** What to move when the calliper reads too much or too little. */
-function drawCorrection({ correction: rows }: Mounted, units: Report['units'], x: number, y: number, width: number) {
-  const first = 22;
-  const column = (width - first) / Math.max(rows.length, 1);
+function drawCorrection({ correction: rows }: Mounted, voice: InVoice, x: number, y: number, width: number) {
+  const labels = (['set.reads', 'set.spindle', 'set.knives'] as const).map((key) => sayPlan(key, {}, voice));
   const signed = (mm: number) =>
-    `${mm > 0 ? '+' : mm < 0 ? '−' : ''}${figureText(Math.abs(mm), units).text.replace(/^0\./, units === 'in' ? '.' : '0.')}`;
+    `${mm > 0 ? '+' : mm < 0 ? '−' : ''}${figureText(Math.abs(mm), voice).text.replace(/^0(?=[.,])/, voice.units === 'in' ? '' : '0')}`;
   const useful = rows.some(({ spindle, fence }) => spindle !== null || fence !== null);
   if (!useful) return { items: [], y };
   const lines: [string, string[]][] = [
-    ['reads off by', rows.map(({ reads }) => signed(reads))],
-    ['spindle up', rows.map(({ spindle }) => (spindle === null ? '–' : signed(spindle)))],
-    ['or knives out', rows.map(({ fence }) => (fence === null ? '–' : signed(fence)))],
+    [labels[0]!, rows.map(({ reads }) => signed(reads))],
+    [labels[1]!, rows.map(({ spindle }) => (spindle === null ? '–' : signed(spindle)))],
+    [labels[2]!, rows.map(({ fence }) => (fence === null ? '–' : signed(fence)))],
   ];
+  // The labels' column is as wide as they need to stand clear of the first figures, which are set right.
+  const taken = lines.map(([label, cells]) => textWidth(label, SMALL) + textWidth(cells[0]!, SMALL));
+  const clear = Math.max(...taken) + 0.8 - width / rows.length;
+  const first = Math.max(22, rows.length > 1 ? clear / (1 - 1 / rows.length) : 0);
+  const column = (width - first) / rows.length;
   const items = lines.flatMap(([label, cells], k): Item[] => {
     const base = y + k * (LINE + 0.3) + SMALL;
     return [
@@ -77,16 +92,16 @@ function drawCorrection({ correction: rows }: Mounted, units: Report['units'], x
 }
 
 /** Boxes to write in what the test piece measured, with what it should. */
-function drawTestBoxes(setUp: SetUp, units: Report['units'], x: number, y: number, width: number): Item[] {
+function drawTestBoxes(setUp: SetUp, voice: InVoice, x: number, y: number, width: number): Item[] {
   const { testPiece, frame } = setUp;
-  const length = (mm: number) => formatLength(mm, units);
   const wanted =
     frame !== undefined
-      ? sayFrameTest(frame, setUp.cuttingPoint, length)
+      ? sayFrameTest(frame, setUp.cuttingPoint, voice)
       : testPiece === null
-        ? 'Test piece measured:'
-        : `Test piece, ${length(testPiece.at)} from its edge: ${length(testPiece.thickness)}`;
-  const labels = frame === undefined ? ['end', 'edge', 'corrected'] : ['first', 'second', 'corrected'];
+        ? sayPlan('test.measured', {}, voice)
+        : sayPlan('test.panel', testPiece, voice);
+  const labels =
+    frame === undefined ? (['end', 'edge', 'corrected'] as const) : (['first', 'second', 'corrected'] as const);
   const gap = (width - 3 * BOX.width) / 2;
   const boxes = labels.flatMap((label, k): Item[] => {
     const left = x + k * (BOX.width + gap);
@@ -99,7 +114,14 @@ function drawTestBoxes(setUp: SetUp, units: Report['units'], x: number, y: numbe
           [left, y + 5 + BOX.height],
         ]),
       ]),
-      text(`${label} word`, 'quiet', left + 1, y + 5 + SMALL + 0.8, label, 2.2),
+      text(
+        `${label} word`,
+        'quiet',
+        left + 1,
+        y + 5 + SMALL + 0.8,
+        fitText(sayPlan(`test.${label}`, {}, voice), 2.2, BOX.width - 2),
+        2.2,
+      ),
     ];
   });
   return [text('test words', 'text', x, y + SMALL, fitText(wanted, SMALL, width), SMALL), ...boxes];

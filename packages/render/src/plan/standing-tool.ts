@@ -2,6 +2,8 @@ import type { SetUp } from '@fielded/core';
 import { type Box, type Curve, type Loop, loopsBox, polygon } from '@fielded/geometry';
 import { stroke } from '../geometry/stroke.ts';
 import { type Item, path, text } from '../scene.ts';
+import { sayPlan } from '../words/english/plan.ts';
+import type { InVoice } from '../words/lengths.ts';
 
 /** The tool in the section: spindle, head, nut and knives, and where the table is open around it. Paper mm. */
 export interface ToolPlace {
@@ -33,6 +35,7 @@ export function standingTool(
   swept: readonly Curve[],
   table: number,
   scale: number,
+  voice: InVoice,
   stands: 'alone' | 'lower' | 'upper' = 'alone',
 ): ToolPlace {
   const { tool, fence, run } = setUp;
@@ -65,12 +68,26 @@ export function standingTool(
     ...(bearing.length > 0
       ? [
           path('bearing', 'judged', bearing),
-          text('bearing word', 'quiet', ...place(clamped - BEARING + 1.6, -body / 2), 'bearing', 2.5, 'middle'),
+          text(
+            'bearing word',
+            'quiet',
+            ...place(clamped - BEARING + 1.6, -body / 2),
+            sayPlan('picture.bearing', {}, voice),
+            2.5,
+            'middle',
+          ),
         ]
       : []),
     path('knives', 'cutter', [knives]),
     path('axis', 'cutter', [axis]),
-    text('head word', 'quiet', ...place((seat + top) / 2 - 1, -body / 2), 'head', 2.5, 'middle'),
+    text(
+      'head word',
+      'quiet',
+      ...place((seat + top) / 2 - 1, -body / 2),
+      sayPlan('picture.head', {}, voice),
+      2.5,
+      'middle',
+    ),
   ];
   const drawn = [head, ...bearing, box(foot, end, nut), axis];
   const hole = setUp.hole?.ring ?? null;

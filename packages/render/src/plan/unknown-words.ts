@@ -1,24 +1,15 @@
-/** What a set-up could not check, in a few words for its sheet; how to have it checked stands with the order of work. */
-const WORDS: Readonly<Record<string, string>> = {
-  fromFace: 'height of the head (measure fromFace)',
-  knife: 'height of the head (knife to be ground)',
-  knives: 'height of the head (no knife of the shop has this profile)',
-  presented: 'how work is held for the knife',
-  bore: 'bore of the head',
-  spindle: 'thickness of the spindle',
-  spindleLength: 'length of the spindle',
-  fenceGap: 'opening of the fence',
-  power: 'power of the motor',
-  tallFence: 'tall fence',
-  rings: 'table opening',
-  bearings: 'bearings and ring fences for the shaped heads',
-};
+import { PLAN_WORDS, sayPlan } from '../words/english/plan.ts';
+import type { InVoice } from '../words/lengths.ts';
+
+/** What there are few words for where a set-up could not check it; how to have it checked stands with the order of work. */
+type Lacking = keyof typeof PLAN_WORDS extends infer K ? (K extends `lacks.${infer N}` ? N : never) : never;
 
 /**
  * The few words for a place in a file.
  *
- * @example nameUnknown('machines.main.power') // 'power of the motor'
+ * @example nameUnknown('machines.main.power', { units: 'mm' }) // 'power of the motor'
  */
-export function nameUnknown(path: string): string {
-  return WORDS[path.slice(path.lastIndexOf('.') + 1)] ?? path;
+export function nameUnknown(path: string, voice: InVoice): string {
+  const key = path.slice(path.lastIndexOf('.') + 1);
+  return Object.hasOwn(PLAN_WORDS, `lacks.${key}`) ? sayPlan(`lacks.${key as Lacking}`, {}, voice) : path;
 }

@@ -5,11 +5,11 @@ import type { Item } from '../scene.ts';
 import { group, path, text } from '../scene.ts';
 import { fitText, textWidth, wrapText } from '../text/measure-text.ts';
 import { safeText } from '../text/safe-text.ts';
-import { SHEET_ENGLISH, saySheet } from '../words/english/sheet.ts';
+import { type SHEET_WORDS, saySheet } from '../words/english/sheet.ts';
 import { drawStatements } from '../words/statement-marks.ts';
 import { errorLines, statusWords } from '../words/status.ts';
-import type { InBothUnits } from '../words/units-choice.ts';
 import { verdictHeading } from '../words/title.ts';
+import type { InBothUnits } from '../words/units-choice.ts';
 import { unitsNote } from '../words/units-note.ts';
 import { verdictMark } from '../words/verdict-mark.ts';
 import { drawCheckBar } from './check-bar.ts';
@@ -89,7 +89,7 @@ export function layTitleBlock(report: Report & InBothUnits, given: BlockFields, 
 
 /** A field's name and value; null where the sheet says it, '' where it is written in by hand. */
 type Field = readonly [name: FieldName, value: string | null];
-type FieldName = keyof typeof SHEET_ENGLISH extends infer K ? (K extends `field.${infer N}` ? N : never) : never;
+type FieldName = keyof typeof SHEET_WORDS extends infer K ? (K extends `field.${infer N}` ? N : never) : never;
 /** Fields side by side. */
 type Row = readonly Field[];
 

@@ -115,9 +115,10 @@ function drawSheet(drawing: BoardDrawing, rows: readonly Placed[][], part: Part 
   const { title, scale = 1 } = drawing;
   const head = safeText(title);
   const drawn = { scale: scaleText(scale, drawing), units: unitsNote(drawing) };
-  const note = part === null
-    ? sayKnife('board.caption', drawn, drawing)
-    : sayKnife('board.caption.part', { ...drawn, ...part }, drawing);
+  const note =
+    part === null
+      ? sayKnife('board.caption', drawn, drawing)
+      : sayKnife('board.caption.part', { ...drawn, ...part }, drawing);
   const items: Item[] = [text('title', 'text', 0, 0, head, TITLE), text('caption', 'quiet', 0, 6, note, NOTE)];
   rows.forEach((row, r) => {
     const y = HEADING + r * rowHeight(drawing);
@@ -136,23 +137,18 @@ function drawSheet(drawing: BoardDrawing, rows: readonly Placed[][], part: Part 
         ? sayKnife('board.title', { board: head }, drawing)
         : sayKnife('board.title.part', { board: head, ...part }, drawing),
     description: rows
-      .flatMap((row) => row.map(({ sample: s }) =>
-        sayKnife('board.described', { knife: safeText(s.name), sizes: sizes(s, drawing) }, drawing),
-      ))
+      .flatMap((row) =>
+        row.map(({ sample: s }) =>
+          sayKnife('board.described', { knife: safeText(s.name), sizes: sizes(s, drawing) }, drawing),
+        ),
+      )
       .join(' '),
     items: moveItems(items, MARGIN - whole.x0, MARGIN - whole.y0),
   };
 }
 
 /** One section, its top left at (x, y), with its name and sizes under it. */
-function drawSample(
-  sample: Sample,
-  voice: InVoice,
-  thickness: number,
-  scale: number,
-  x: number,
-  y: number,
-): Item[] {
+function drawSample(sample: Sample, voice: InVoice, thickness: number, scale: number, x: number, y: number): Item[] {
   const placing = { scale, x, y };
   const cut = readLoops(sample.outline).flatMap((loop) => loop.curves);
   const [first, last] = [cut[0]!, cut[cut.length - 1]!];

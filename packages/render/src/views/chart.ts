@@ -150,12 +150,7 @@ function drawChartFoot(report: Report, chart: Chart, above: Box, sentences: read
 }
 
 /** Items as a finished scene on paper just large enough for them. A chart has no scale of wood to paper. */
-export function finishChart(
-  report: Report,
-  chart: Chart,
-  items: readonly Item[],
-  sentences: readonly string[],
-): Scene {
+export function finishChart(report: Report, chart: Chart, items: readonly Item[], sentences: readonly string[]): Scene {
   const all = [...items, drawChartFoot(report, chart, itemsBox(items)!, sentences)];
   const box = itemsBox(all)!;
   return {

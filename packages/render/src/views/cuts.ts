@@ -69,8 +69,7 @@ function headingOf(report: Report, index: number, room: number): Item[] {
   const name = safeText(cut.name);
   const how = sayPose(cut, report);
   const lost = cut.takenFromDrawing;
-  const posed =
-    lost > 0.005 ? sayView('pose.lost', { how, area: spokenNumber(lost, 1, report) }, report) : how;
+  const posed = lost > 0.005 ? sayView('pose.lost', { how, area: spokenNumber(lost, 1, report) }, report) : how;
   const title = fitText(`${index + 1}  ${name}`, HEADING, Math.max(room, 60));
   const lines = [posed, settingWords(report, cut)].flatMap((line) => wrapText(line, WORDS, Math.max(room, 80)));
   return [

@@ -10,8 +10,8 @@ import { sayNote } from '../words/english/note.ts';
 import { scaleText } from '../words/lengths.ts';
 import { drawStatements } from '../words/statement-marks.ts';
 import { errorLines } from '../words/status.ts';
-import type { InBothUnits } from '../words/units-choice.ts';
 import { verdictHeading } from '../words/title.ts';
+import type { InBothUnits } from '../words/units-choice.ts';
 import { unitsNote } from '../words/units-note.ts';
 import { verdictMark } from '../words/verdict-mark.ts';
 

@@ -95,24 +95,9 @@ function frameTiers(report: Report, part: FramePart, stand: Stand, scale: number
   const corner = { x: grooveBottom, y: grooveTop };
   const floor = { x: grooveBottom, y: grooveFloor };
   const back = front + thickness * scale;
-  tier(
-    'left',
-    figure(report, 'frame.groove.setback', groove.setback, 'setback'),
-    { x: left, y: front },
-    corner,
-  );
-  tier(
-    'left',
-    figure(report, 'frame.groove.width', groove.width, 'groove', { tone: 'judged' }),
-    corner,
-    floor,
-  );
-  tier(
-    'left',
-    figure(report, 'frame.thickness', thickness, 'frame'),
-    { x: left, y: front },
-    { x: left, y: back },
-  );
+  tier('left', figure(report, 'frame.groove.setback', groove.setback, 'setback'), { x: left, y: front }, corner);
+  tier('left', figure(report, 'frame.groove.width', groove.width, 'groove', { tone: 'judged' }), corner, floor);
+  tier('left', figure(report, 'frame.thickness', thickness, 'frame'), { x: left, y: front }, { x: left, y: back });
   const mouth = { x: sight, y: back };
   tier('below', figure(report, 'frame.groove.depth', groove.depth, 'grooveDepth'), floor, mouth);
   return [...tiers, ...backEdgeTiers(report, stand, left, scale)];
@@ -150,12 +135,7 @@ function panelTiers(report: Report, part: PanelPart, stand: Stand, scale: number
   const under = lip + frame.thickness;
   if (fit.bottomGap !== null && fit.bottomGap > 0) {
     const asDesigned = Math.abs(fit.bottomGap - frame.swellGap) < 1e-9;
-    const gap = figure(
-      report,
-      asDesigned ? 'frame.swellGap' : 'fit.bottomGap',
-      fit.bottomGap,
-      'gap',
-    );
+    const gap = figure(report, asDesigned ? 'frame.swellGap' : 'fit.bottomGap', fit.bottomGap, 'gap');
     tier('below', gap, at(-fit.bottomGap, lip + frame.groove.setback + frame.groove.width), at(0, tip.bottom));
   }
   if (stand.inserted > 0) {
@@ -202,12 +182,7 @@ function landTiers(report: Report, part: PanelPart, stand: Stand, scale: number)
   }
   const proud = stand.inserted === null || fit.frontFace === null ? 0 : stand.front;
   if (Math.abs(proud) < 0.005) return tiers;
-  const face = figure(
-    report,
-    'fit.frontFace.most',
-    Math.abs(proud),
-    proud > 0 ? 'proud' : 'recessed',
-  );
+  const face = figure(report, 'fit.frontFace.most', Math.abs(proud), proud > 0 ? 'proud' : 'recessed');
   const from = { x: stand.sight * scale, y: stand.front * scale };
   return [...tiers, { ...face, side: 'right', from, to: { x: part.right, y: 0 } }];
 }

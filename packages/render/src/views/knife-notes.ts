@@ -27,9 +27,7 @@ function sayHead({ head, cuttingRadius: radius, rake, shear, wedge }: KnifeRepor
 
 function sayHeld({ presented }: KnifeReport, voice: InVoice): string {
   if (presented === 0) return sayKnife('note.flat', {}, voice);
-  return presented === 90
-    ? sayKnife('note.on-edge', {}, voice)
-    : sayKnife('note.tilted', { tilt: presented }, voice);
+  return presented === 90 ? sayKnife('note.on-edge', {}, voice) : sayKnife('note.tilted', { tilt: presented }, voice);
 }
 
 function sayGround({ groundFor: { run, rotation }, assumed }: KnifeReport, voice: InVoice): string {

@@ -149,13 +149,51 @@ function knifeSizes(knife: KnifeReport, voice: InVoice, laid: LaidKnife, around:
   const steel = loopsBox(laid.knife)!;
   const wood = loopsBox(laid.wood)!;
   const { x0, x1 } = around;
-  add('right', figure('length', knife.length, sayKnife('mark.knifeLength', {}, voice), sayKnife('label.knifeLength', { mm: knife.length }, voice)), x1, -knife.length, x1, 0);
-  add('left', figure('wood.length', knife.wood.length, sayKnife('mark.woodLength', {}, voice), sayKnife('label.woodLength', { mm: knife.wood.length }, voice)), x0, wood.y0, x0, wood.y1);
-  add('below', figure('width', knife.width, '', sayKnife('label.knifeWidth', { mm: knife.width }, voice)), steel.x0, steel.y1, steel.x1, steel.y1);
+  add(
+    'right',
+    figure(
+      'length',
+      knife.length,
+      sayKnife('mark.knifeLength', {}, voice),
+      sayKnife('label.knifeLength', { mm: knife.length }, voice),
+    ),
+    x1,
+    -knife.length,
+    x1,
+    0,
+  );
+  add(
+    'left',
+    figure(
+      'wood.length',
+      knife.wood.length,
+      sayKnife('mark.woodLength', {}, voice),
+      sayKnife('label.woodLength', { mm: knife.wood.length }, voice),
+    ),
+    x0,
+    wood.y0,
+    x0,
+    wood.y1,
+  );
+  add(
+    'below',
+    figure('width', knife.width, '', sayKnife('label.knifeWidth', { mm: knife.width }, voice)),
+    steel.x0,
+    steel.y1,
+    steel.x1,
+    steel.y1,
+  );
   const shallow = laid.way > 0 ? steel.x0 : steel.x1;
   const toTip = Math.abs(shallow);
   if (toTip > 0.005 && knife.width - toTip > 0.005)
-    add('below', figure('tipAt', toTip, sayKnife('mark.toTip', {}, voice), sayKnife('label.toTip', { mm: toTip }, voice)), shallow, steel.y1, 0, 0);
+    add(
+      'below',
+      figure('tipAt', toTip, sayKnife('mark.toTip', {}, voice), sayKnife('label.toTip', { mm: toTip }, voice)),
+      shallow,
+      steel.y1,
+      0,
+      0,
+    );
   return tiers;
 }
 
@@ -175,7 +213,12 @@ function limiterSizes(knife: KnifeReport, voice: InVoice, laid: LaidKnife, aroun
   const right = around.x1;
   return [
     {
-      ...size('length', length, sayKnife('mark.limiterLength', {}, voice), sayKnife('label.limiterLength', { mm: length }, voice)),
+      ...size(
+        'length',
+        length,
+        sayKnife('mark.limiterLength', {}, voice),
+        sayKnife('label.limiterLength', { mm: length }, voice),
+      ),
       side: 'right',
       from: { x: right, y: y0 },
       to: { x: right, y: y1 },
@@ -266,10 +309,7 @@ function drawKey(
       y += 5;
     }
     const sample = stroke(at, y - 1, at + 11, y - 1);
-    const items = [
-      path(`key ${key}`, role, [sample]),
-      text(`key to ${key}`, 'text', at + 13, y, words, NOTE_HEIGHT),
-    ];
+    const items = [path(`key ${key}`, role, [sample]), text(`key to ${key}`, 'text', at + 13, y, words, NOTE_HEIGHT)];
     at += width + 7;
     return items;
   });

@@ -32,12 +32,7 @@ export function drawTable(voice: InVoice, wood: Box, from: number): { items: Ite
 }
 
 /** The table and the fence of a panel that stands on edge; the cutter comes through both at the lower left. */
-export function drawFence(
-  voice: InVoice,
-  wood: Box,
-  fenceTo: number,
-  tableFrom: number,
-): { items: Item; box: Box } {
+export function drawFence(voice: InVoice, wood: Box, fenceTo: number, tableFrom: number): { items: Item; box: Box } {
   const x = wood.x0 - 0.9;
   const y = wood.y1 + 0.9;
   const items = [

@@ -21,8 +21,8 @@ import { figure } from './cut-dimensions.ts';
 import { mitres } from './door-parts.ts';
 import { drawGrain } from './grain.ts';
 import { splitBreaks } from './panel-part.ts';
-import { viewFigure } from './view-figure.ts';
 import { fieldLoops, radiusLeaders, shapedLoops } from './shaped-panel.ts';
+import { viewFigure } from './view-figure.ts';
 
 /** Between the panel's front and its sections, paper mm. */
 const APART = 16;

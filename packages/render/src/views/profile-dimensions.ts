@@ -149,9 +149,15 @@ function outlineOrdinates(
   const ordinates: OrdinateDimension[] = [];
   const seen = new Set<string>();
   const add = (kind: 'distance in' | 'depth', value: number, a: number, b: number, side: Side) => {
-    const shown = viewFigure(report, `section.cuts[${index}].drawn`, value, kind === 'depth' ? 'cornerDeep' : 'cornerIn', {
-      cut: safeText(cut.name),
-    });
+    const shown = viewFigure(
+      report,
+      `section.cuts[${index}].drawn`,
+      value,
+      kind === 'depth' ? 'cornerDeep' : 'cornerIn',
+      {
+        cut: safeText(cut.name),
+      },
+    );
     const key = `section.cuts[${index}].${kind} ${shown.text}`;
     if (seen.has(key) || value < 1e-6) return;
     seen.add(key);

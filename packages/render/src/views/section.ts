@@ -43,7 +43,9 @@ export function sketchSection(report: Report, scale: number): Sketch {
   const items: Item[] = [group('removed', removed.items), group('panel', part.items)];
   if (tip && mouth && thicknessAtTip !== null && thicknessAtMouth !== null) {
     const even = Math.abs(thicknessAtTip - thicknessAtMouth) < 0.005;
-    const tipFigure = figure(report, 'tongue.thicknessAtTip', thicknessAtTip, even ? 'tongue' : 'tip', { tone: 'judged' });
+    const tipFigure = figure(report, 'tongue.thicknessAtTip', thicknessAtTip, even ? 'tongue' : 'tip', {
+      tone: 'judged',
+    });
     const mouthFigure = figure(report, 'tongue.thicknessAtMouth', thicknessAtMouth, 'mouth', { tone: 'judged' });
     tier('left', tipFigure, at(0, tip.top), at(0, tip.bottom));
     if (!even) tier('left', mouthFigure, at(tongue.insertion, mouth.top), at(tongue.insertion, mouth.bottom));

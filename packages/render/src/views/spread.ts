@@ -1,11 +1,4 @@
-import {
-  type Arrangement,
-  adviseRuns,
-  listRuns,
-  type Report,
-  type SpreadReport,
-  shareSentence,
-} from '@fielded/core';
+import { type Arrangement, adviseRuns, listRuns, type Report, type SpreadReport, shareSentence } from '@fielded/core';
 import { polygon } from '@fielded/geometry';
 import type { Item, Scene } from '../scene.ts';
 import { group, itemsBox, moveItems, path, text } from '../scene.ts';

@@ -5,6 +5,9 @@ import { sayChart } from '../words/english/chart.ts';
 import type { InVoice } from '../words/lengths.ts';
 import { type Axis, bar, FIGURE, inUnit, stroke } from './chart.ts';
 
+/** A word may stand out of its band by this in all, mm: the bands beside it are as wide or go without. */
+const OVER = 2;
+
 /** Clearances that part the verdicts, mm. */
 interface Limits {
   readonly snug: number;
@@ -49,7 +52,7 @@ export function drawVerdictBands(
     const said = sayChart(`band.${word}`, {}, voice);
     // A band too narrow for its word goes without.
     const room = Math.abs(b - a);
-    if (to <= from || room < (upright ? Math.max(9, textWidth(said, FIGURE)) : FIGURE * 1.15)) return [];
+    if (to <= from || room < (upright ? Math.max(9, textWidth(said, FIGURE) - OVER) : FIGURE * 1.15)) return [];
     const middle = (a + b) / 2;
     const role = word === 'binds' ? 'trouble-text' : word === 'slides' ? 'judged-text' : 'quiet';
     return upright

@@ -54,8 +54,7 @@ const edgeExtent = ({ section }: Report) => section.width / 2;
 const doorExtent = (report: Report, door: number) =>
   Math.max(report.doors?.[door]?.width ?? 0, report.doors?.[door]?.height ?? 0);
 /** How the tongue stands in the groove as drawn; '' where it does not go in. */
-export const poseNote = (report: Report): string => 
-  report.fit.frontFace === null ? '' : sayView('pose', {}, report);
+export const poseNote = (report: Report): string => (report.fit.frontFace === null ? '' : sayView('pose', {}, report));
 const fitNotes = (report: Report) => [tongueSentence(report), facesSentence(report), poseNote(report)].filter(Boolean);
 const tongueNote = (report: Report) => [tongueSentence(report)];
 
@@ -93,7 +92,9 @@ export const VIEWS: Readonly<Record<PlainView, ViewEntry>> = {
     name: (report) => sayView(report.doors?.length ? 'view.joint.doors' : 'view.joint', {}, report),
     title: (report) => {
       const job = safeText(report.title);
-      return report.doors?.length ? sayView('title.joint.doors', { job }, report) : sayEdge('title.joint', { job }, report);
+      return report.doors?.length
+        ? sayView('title.joint.doors', { job }, report)
+        : sayEdge('title.joint', { job }, report);
     },
     draw: (report, scale, _, room) => layWithin(sketchJoint(report, scale), room),
     scales: [2, 1],

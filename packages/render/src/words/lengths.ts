@@ -11,7 +11,9 @@ export type InVoice = Pick<Voice, 'units' | 'terms' | 'language'>;
  */
 export function figureText(mm: number, voice: InVoice): { text: string; under: string } {
   const { units } = voice;
-  const [text = '', under = ''] = withDecimal(formatLength(mm, units, 2), voice).replaceAll(` ${units}`, '').split(' (');
+  const [text = '', under = ''] = withDecimal(formatLength(mm, units, 2), voice)
+    .replaceAll(` ${units}`, '')
+    .split(' (');
   return { text, under: under.replace(')', '') };
 }
 

@@ -1,7 +1,7 @@
 import { createSpeaker, type Speaker } from '@fielded/core';
 
 /** What stands in the charts of a spread and of the seasons, and what the verdicts are called behind them. */
-export const CHART_ENGLISH = {
+export const CHART_WORDS = {
   'view.spread': 'Spread of the clearance',
   'title.spread': '{job}: spread of the clearance',
   'view.season': 'Insertion through the year',
@@ -42,4 +42,4 @@ export const CHART_ENGLISH = {
 } as const;
 
 /** See `Speaker`. */
-export const sayChart: Speaker<typeof CHART_ENGLISH>['say'] = createSpeaker(CHART_ENGLISH).say;
+export const sayChart: Speaker<typeof CHART_WORDS>['say'] = createSpeaker(CHART_WORDS).say;

@@ -1,7 +1,7 @@
 import { createSpeaker, type Speaker } from '@fielded/core';
 
 /** What stands on the drawing of a knife, on its order, on a match with a knife there is, and on the board of samples. */
-export const KNIFE_ENGLISH = {
+export const KNIFE_WORDS = {
   'knife.name': 'Knife for the {cut}',
   'knife.title': '{job}: knife for the {cut}',
   'knife.described':
@@ -51,8 +51,7 @@ export const KNIFE_ENGLISH = {
   'note.tilted': 'Spindle tilted {tilt:degrees}.',
   'turn.clockwise': 'clockwise',
   'turn.counterclockwise': 'counterclockwise',
-  'note.ground.under':
-    'Ground to run under, turning {rotation} seen from above. Drawn as seen on the cutting face.',
+  'note.ground.under': 'Ground to run under, turning {rotation} seen from above. Drawn as seen on the cutting face.',
   'note.ground.over': 'Ground to run over, turning {rotation} seen from above. Drawn as seen on the cutting face.',
   'note.ground.under.assumed':
     'Ground to run under, turning {rotation} seen from above (assumed: nobody said, confirm it before grinding). Drawn as seen on the cutting face.',
@@ -107,8 +106,7 @@ export const KNIFE_ENGLISH = {
   'order.of': '{sheet:count} of {of:count}',
   'order.in-head':
     'The knife in its head, {scale}: seen along the axis, from the end that cuts deepest; and square to it',
-  'order.circle':
-    'Cutting circle {circle:length}, body {body:length}: the knife stands out {out:length}.',
+  'order.circle': 'Cutting circle {circle:length}, body {body:length}: the knife stands out {out:length}.',
   'order.limiter-circle': "Limiter's circle {circle:length} (dashed): the knife stands {out:length} out beyond it.",
   'order.no-limiter': 'No limiter can be drawn behind this knife.',
   'order.edge-passes':
@@ -143,8 +141,7 @@ export const KNIFE_ENGLISH = {
   'wanted.panel.on-edge': 'on edge, against a tall fence',
   'wanted.panel.tilted': 'spindle tilted {tilt:degrees}',
   'wanted.overrun': 'overrun',
-  'wanted.overrun.is':
-    "{edge:length} past the panel's edge, {face:length} past its face: in the outline already",
+  'wanted.overrun.is': "{edge:length} past the panel's edge, {face:length} past its face: in the outline already",
   'wanted.size': 'size',
   'wanted.size.is': '{length} along t, {width} along s',
   'wanted.set-back': 'set back',
@@ -203,4 +200,4 @@ export const KNIFE_ENGLISH = {
 } as const;
 
 /** See `Speaker`. */
-export const sayKnife: Speaker<typeof KNIFE_ENGLISH>['say'] = createSpeaker(KNIFE_ENGLISH).say;
+export const sayKnife: Speaker<typeof KNIFE_WORDS>['say'] = createSpeaker(KNIFE_WORDS).say;

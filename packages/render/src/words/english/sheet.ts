@@ -1,7 +1,7 @@
 import { createSpeaker, type Speaker } from '@fielded/core';
 
 /** What stands in the title block of a job's sheets, and over the drawings on them. */
-export const SHEET_ENGLISH = {
+export const SHEET_WORDS = {
   'sheet.cut': 'Cut {cut:count}',
   'title.cut': '{job}: cut {cut:count}',
   'sheet.door': 'Door {doors}',
@@ -32,4 +32,4 @@ export const SHEET_ENGLISH = {
 } as const;
 
 /** See `Speaker`. */
-export const saySheet: Speaker<typeof SHEET_ENGLISH>['say'] = createSpeaker(SHEET_ENGLISH).say;
+export const saySheet: Speaker<typeof SHEET_WORDS>['say'] = createSpeaker(SHEET_WORDS).say;

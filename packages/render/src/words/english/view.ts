@@ -20,8 +20,7 @@ export const VIEW_ENGLISH = {
   'tongue.even': 'Tongue {tip:length} from tip to mouth; it needs a groove of {groove:length}.',
   'tongue.even.wider':
     'Tongue {tip:length} from tip to mouth; it needs a groove of {groove:length}, {short:length} wider.',
-  'tongue.taper':
-    'Tongue {tip:length} at the tip, {mouth:length} at the mouth; it needs a groove of {groove:length}.',
+  'tongue.taper': 'Tongue {tip:length} at the tip, {mouth:length} at the mouth; it needs a groove of {groove:length}.',
   'tongue.taper.wider':
     'Tongue {tip:length} at the tip, {mouth:length} at the mouth; it needs a groove of {groove:length}, {short:length} wider.',
   faces: 'In front {front}, at the back {back}.',
