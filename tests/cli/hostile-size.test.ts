@@ -1,13 +1,17 @@
 // The largest inputs that are read, as awkward as we could make them: each is checked in under 2 seconds of processor time
 // and 512 MB, and what is larger is refused in words.
 import { spawn } from 'node:child_process';
-import { describe, expect, it } from 'vitest';
+import { createInterface } from 'node:readline';
+import { fileURLToPath } from 'node:url';
+import { afterAll, describe, expect, it } from 'vitest';
 import { builtCommand } from '../support/built-command.ts';
 import { makeFolder, put, run } from './command.ts';
 
 const folder = makeFolder();
 const fielded = builtCommand();
 const MOST = 5_990;
+/** Less than the 2 seconds that are promised, by what code gains that has run before. */
+const MOST_SECONDS = 1.7;
 
 const HEAD = `fielded: 1
 panel: { thickness: 20 }
@@ -64,30 +68,35 @@ interface Cost {
   readonly megabytes: number;
 }
 
-/** Runs the command as a process that tells what it cost as it ends. */
+const started = fielded.then((path) => {
+  const argv = [
+    fileURLToPath(new URL('tell-costs.mjs', import.meta.url)),
+    path.replace(/bin\/fielded\.js$/, 'bundle/index.js'),
+  ];
+  const child = spawn(process.execPath, argv, { stdio: ['pipe', 'ignore', 'pipe'] });
+  return { child, answers: createInterface({ input: child.stderr })[Symbol.asyncIterator]() };
+});
+afterAll(async () => (await started).child.stdin.end());
+
+/**
+ * Runs the command as it is shipped in a process of its own, which it shares with the other commands of this file: what each
+ * costs is told with the start of the process, so it is what one alone would take but for code that is warm by then.
+ */
 async function costOf(path: string, argv: readonly string[] = ['check', '--json', path]): Promise<Cost> {
-  const tell = `process.on("exit",()=>{const u=process.resourceUsage();require("fs").writeSync(2,"\\n#"+JSON.stringify(u))})`;
-  const hook = put(folder, 'tell.cjs', tell);
-  const child = spawn(process.execPath, ['--require', hook, await fielded, ...argv], {
-    stdio: ['ignore', 'ignore', 'pipe'],
-  });
-  let err = '';
-  child.stderr.on('data', (text) => {
-    err += text;
-  });
-  return new Promise((settle) =>
-    child.on('close', (status) => {
-      const usage = JSON.parse(err.slice(err.lastIndexOf('#') + 1)) as NodeJS.ResourceUsage;
-      settle({ status, seconds: (usage.userCPUTime + usage.systemCPUTime) / 1e6, megabytes: usage.maxRSS / 1024 });
-    }),
-  );
+  const { child, answers } = await started;
+  child.stdin.write(`${JSON.stringify(argv)}\n`);
+  for (;;) {
+    const { value, done } = await answers.next();
+    if (done) throw new Error('the process ended');
+    if (value.startsWith('#')) return JSON.parse(value.slice(1)) as Cost;
+  }
 }
 
 describe('inputs at the bounds', () => {
   it.each(CASES)('%s', { timeout: 30_000 }, async (name, text) => {
     const cost = await costOf(put(folder, `${name.replaceAll(/\W/g, '-')}.yaml`, text));
     expect(cost.status, 'read and evaluated').toBeLessThan(2);
-    expect(cost.seconds, 'seconds of processor time').toBeLessThan(2);
+    expect(cost.seconds, 'seconds of processor time').toBeLessThan(MOST_SECONDS);
     expect(cost.megabytes, 'megabytes at most').toBeLessThan(512);
   });
 });
@@ -117,7 +126,7 @@ describe('a shop with as much in it as it may hold', () => {
   ])('%s %j takes under 2 seconds and 512 MB', { timeout: 30_000 }, async (command, rest) => {
     const cost = await costOf(path, [command, path, ...rest]);
     expect(cost.status, 'answered').toBeLessThan(2);
-    expect(cost.seconds, 'seconds of processor time').toBeLessThan(2);
+    expect(cost.seconds, 'seconds of processor time').toBeLessThan(MOST_SECONDS);
     expect(cost.megabytes, 'megabytes at most').toBeLessThan(512);
   });
 

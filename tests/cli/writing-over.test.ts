@@ -2,6 +2,7 @@
 import { spawnSync } from 'node:child_process';
 import {
   chmodSync,
+  createWriteStream,
   existsSync,
   linkSync,
   lstatSync,
@@ -13,9 +14,11 @@ import {
   writeFileSync,
 } from 'node:fs';
 import { join } from 'node:path';
+import { PassThrough } from 'node:stream';
 import { fileURLToPath } from 'node:url';
 import { describe, expect, it } from 'vitest';
 import { COMMANDS } from '../../packages/cli/src/commands.ts';
+import { processIo } from '../../packages/cli/src/io.ts';
 import { makeFolder, put, run, spawnCommand } from './command.ts';
 
 const folder = makeFolder();
@@ -51,16 +54,21 @@ describe('standard output that cannot be written', () => {
     expect(Object.keys(PRINTING)).toEqual(Object.keys(COMMANDS));
   });
 
-  it.each([...Object.entries(PRINTING), ['check', ['--json', example]] as const, ['--version', []] as const])(
-    'a full one is one line and status 2: %s %j',
-    async (command, rest) => {
-      if (!existsSync('/dev/full')) throw new Error('this test needs /dev/full, which Linux has');
-      const { status, out, err } = await spawnCommand([command, ...rest], ' >/dev/full');
-      expect({ status, out }).toEqual({ status: 2, out: '' });
-      expect(err).toContain('fielded: standard output could not be written: the disk is full. Make room on it.\n');
-      expect(err).not.toContain('    at ');
-    },
-  );
+  const FULL = 'fielded: standard output could not be written: the disk is full. Make room on it.\n';
+  const given = [...Object.entries(PRINTING), ['check', ['--json', example]] as const, ['--version', []] as const];
+  /** These as processes of their own, on their own output; of the others the command is told to write where there is no room. */
+  const ALONE = ['check', 'open', '--version'];
+
+  it.each(given)('a full one is one line and status 2: %s %j', async (command, rest) => {
+    if (!existsSync('/dev/full')) throw new Error('this test needs /dev/full, which Linux has');
+    const argv = [command, ...rest];
+    const { status, out, err } = await (ALONE.includes(command)
+      ? spawnCommand(argv, ' >/dev/full')
+      : run(argv, { out: processIo(createWriteStream('/dev/full'), new PassThrough()).out }));
+    expect({ status, out }).toEqual({ status: 2, out: '' });
+    expect(err).toContain(FULL);
+    expect(err).not.toContain('    at ');
+  });
 });
 
 describe('solve --write', () => {

@@ -17,7 +17,7 @@ it('each part that fails is said in words, and comes at the next try', async () 
     setInterval(() => {
       const again = [...document.querySelectorAll('button')].find(({ textContent }) => textContent === 'Try again');
       if (again?.closest('.notice, .not-fetched')?.textContent?.includes('could not be fetched')) again.click();
-    }, 10);
+    }, 100);
   });
   const nameOf = (url: string) => url.replace(/.*\//, '');
   const failed = new Set<string>();

@@ -61,7 +61,7 @@ async function buildInto(folder: string): Promise<void> {
       emptyOutDir: true,
       target: 'node20',
       minify: false,
-      sourcemap: true,
+      sourcemap: 'inline',
       rolldownOptions: {
         input: BUILT.flatMap(sourcesOf),
         // Everything stays, also what no other file asks for: a test may.

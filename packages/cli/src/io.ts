@@ -19,15 +19,18 @@ export interface Io {
   stopped(): Promise<void>;
 }
 
-/** The streams of this process. A reader that goes away (`fielded … | head`) ends the writing, not the command. */
-export function processIo(): Io {
+/** What is written to: a terminal says so, and how wide it is. */
+type Output = NodeJS.WritableStream & { readonly isTTY?: boolean; readonly columns?: number };
+
+/** The streams of this process, or others. A reader that goes away (`fielded … | head`) ends the writing, not the command. */
+export function processIo(stdout: Output = process.stdout, stderr: Output = process.stderr): Io {
   return {
-    out: writer(process.stdout, true),
-    err: writer(process.stderr, false),
-    outIsTerminal: process.stdout.isTTY === true,
-    errIsTerminal: process.stderr.isTTY === true,
-    columns: process.stderr.columns || 80,
-    colour: process.stdout.isTTY === true && !process.env.NO_COLOR && process.env.TERM !== 'dumb',
+    out: writer(stdout, true),
+    err: writer(stderr, false),
+    outIsTerminal: stdout.isTTY === true,
+    errIsTerminal: stderr.isTTY === true,
+    columns: stderr.columns || 80,
+    colour: stdout.isTTY === true && !process.env.NO_COLOR && process.env.TERM !== 'dumb',
     stopped: () =>
       new Promise((settle) => {
         process.once('SIGINT', () => settle());
@@ -39,7 +42,7 @@ export function processIo(): Io {
 /** A stream that could not be written to, for another reason than that its reader left: status 2, whatever was found. */
 export class WriteError extends Error {}
 
-function writer(stream: NodeJS.WriteStream, mustArrive: boolean): (text: string) => Promise<void> {
+function writer(stream: Output, mustArrive: boolean): (text: string) => Promise<void> {
   let gone = false;
   // Without a listener an error would end the process with a stack trace; the write that failed hears of it itself.
   stream.on('error', () => {

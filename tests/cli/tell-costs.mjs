@@ -1,0 +1,16 @@
+// Runs commands one after the other, each a line of JSON on standard input, and tells what each cost: status, seconds of
+// processor time with those of the start, and the most memory so far. node tell-costs.mjs BUNDLE
+import { createInterface } from 'node:readline';
+
+const { main } = await import(process.argv[2]);
+const seconds = () => {
+  const { userCPUTime, systemCPUTime } = process.resourceUsage();
+  return (userCPUTime + systemCPUTime) / 1e6;
+};
+const start = seconds();
+for await (const line of createInterface({ input: process.stdin })) {
+  const before = seconds();
+  const status = await main(JSON.parse(line));
+  const cost = { status, seconds: start + seconds() - before, megabytes: process.resourceUsage().maxRSS / 1024 };
+  process.stderr.write(`\n#${JSON.stringify(cost)}\n`);
+}
