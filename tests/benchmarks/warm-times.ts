@@ -12,16 +12,18 @@ import {
 } from '@fielded/core';
 import { depthPath, pathData } from '@fielded/geometry';
 import { draw } from '@fielded/render';
-import { makeEdge } from '../../packages/core/src/joint/edge.ts';
-import { outlinePath } from '../../packages/core/src/joint/outline-path.ts';
-import { knifeFace } from '../../packages/core/src/knife/knife-face.ts';
-import { seeProfile } from '../../packages/core/src/knife/seen-profile.ts';
-import { steelOutline } from '../../packages/core/src/knife/steel-outline.ts';
-import { profileChain } from '../../packages/core/src/profile/chain.ts';
-import { joinFrame } from '../../packages/core/src/report/join.ts';
-import { tryJob } from '../../packages/core/src/report/try-job.ts';
+import { makeEdge } from '../../packages/core/dist/joint/edge.js';
+import { outlinePath } from '../../packages/core/dist/joint/outline-path.js';
+import { knifeFace } from '../../packages/core/dist/knife/knife-face.js';
+import { seeProfile } from '../../packages/core/dist/knife/seen-profile.js';
+import { steelOutline } from '../../packages/core/dist/knife/steel-outline.js';
+import { profileChain } from '../../packages/core/dist/profile/chain.js';
+import { joinFrame } from '../../packages/core/dist/report/join.js';
+import { tryJob } from '../../packages/core/dist/report/try-job.js';
 import { manyPieces } from '../support/many-pieces.ts';
 import { timeEach } from '../support/timing.ts';
+
+// The parts are those that were built, as they are published: what runs a benchmark's own sources puts a call into every closure.
 
 /** What one call takes, warm, ms, with the goal it is held to. */
 export interface Warm {

@@ -1,8 +1,8 @@
 import { readFileSync } from 'node:fs';
 import { fileURLToPath } from 'node:url';
 import { answerPlan, evaluateJoint, matchKnives, prepareJob, readJob } from '@fielded/core';
-import type { BlankRules } from '../../packages/core/src/door/blank-rules.ts';
-import { type BlankItem, makeBlanks } from '../../packages/core/src/door/blanks.ts';
+import type { BlankRules } from '../../packages/core/dist/door/blank-rules.js';
+import { type BlankItem, makeBlanks } from '../../packages/core/dist/door/blanks.js';
 import { FOUR_CUTS } from '../support/four-cuts.ts';
 import { jobWithKnives } from '../support/matching-jobs.ts';
 import { largeShopJob } from '../support/plans.ts';

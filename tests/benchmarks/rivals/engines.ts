@@ -5,7 +5,7 @@ import Coordinate from 'jsts/org/locationtech/jts/geom/Coordinate.js';
 import GeometryFactory from 'jsts/org/locationtech/jts/geom/GeometryFactory.js';
 import OverlayOp from 'jsts/org/locationtech/jts/operation/overlay/OverlayOp.js';
 import polygonClipping from 'polygon-clipping';
-import { makeEdge } from '../../../packages/core/src/joint/edge.ts';
+import { makeEdge } from '../../../packages/core/dist/joint/edge.js';
 import { flatten, type Point, type Region, regionsOf, stockPoints } from './job-polygons.ts';
 import { loadClipper } from './load-clipper.ts';
 

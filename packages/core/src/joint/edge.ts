@@ -40,23 +40,35 @@ export interface Edge {
  * Exact to rounding; never fails on a job that was read without faults.
  */
 export function makeEdge(panel: Panel, cuts: readonly Cut[]): Edge {
-  const width = Math.max(...cuts.map(({ reach }) => reach)) + FIELD_SHOWN;
-  const depths = cuts.map((cut) => depthTaken(cut, panel));
-  const sweeps = cuts.map((cut, k) => sweepCut(cut, depths[k]!));
-  const regions = cuts.map(({ side }, k): ClearedRegion => ({ side, edge: sweeps[k]!.swept }));
-  const section = cutSection(panel.measured, width, regions);
-  const shared = section.overlapping ? sharedAreas(section, regions) : regions.map(() => 0);
-  return {
-    cuts: cuts.map((cut, k) => ({
-      cut,
+  const { measured } = panel;
+  const depths: number[] = [];
+  const sweeps: Sweep[] = [];
+  const regions: ClearedRegion[] = [];
+  let reach = Number.NEGATIVE_INFINITY;
+  for (const cut of cuts) {
+    const depth = depthTaken(cut, panel);
+    const sweep = sweepCut(cut, depth);
+    depths.push(depth);
+    sweeps.push(sweep);
+    regions.push({ side: cut.side, edge: sweep.swept });
+    if (cut.reach > reach) reach = cut.reach;
+  }
+  const width = reach + FIELD_SHOWN;
+  const section = cutSection(measured, width, regions);
+  const shared = section.overlapping ? sharedAreas(section, regions) : null;
+  const made: EdgeCut[] = [];
+  for (let k = 0; k < cuts.length; k++) {
+    const sweep = sweeps[k]!;
+    made.push({
+      cut: cuts[k]!,
       depthCut: depths[k]!,
-      sweep: sweeps[k]!,
+      sweep,
       removedArea: section.takenAlone[k]!,
-      sharedArea: shared[k]!,
-      lost: findLostWood(sweeps[k]!, panel.measured, width),
-    })),
-    section,
-  };
+      sharedArea: shared === null ? 0 : shared[k]!,
+      lost: findLostWood(sweep, measured, width),
+    });
+  }
+  return { cuts: made, section };
 }
 
 /** What each region finds gone: what it would take alone, less what it adds to those before it. */

@@ -59,9 +59,11 @@ const STOCK = 0;
 export function cutSection(thickness: number, width: number, regions: readonly ClearedRegion[]): Section {
   const threads = placeThreads(thickness, width, regions);
   const reading = new StripReader(regions);
-  const takenAlone = regions.map(() => 0);
+  const takenAlone: number[] = [];
+  for (let k = 0; k < regions.length; k++) takenAlone.push(0);
   const boundaries: Writable<Boundary>[] = [];
-  const latest: (Writable<Boundary> | undefined)[] = new Array(threads.length);
+  const latest: (Writable<Boundary> | undefined)[] = [];
+  for (let k = 0; k < threads.length; k++) latest.push(undefined);
   const gaps: Writable<Span>[] = [];
   const layered: Writable<Span>[] = [];
   let overlapping = false;
@@ -104,9 +106,10 @@ type Writable<T> = { -readonly [K in keyof T]: T[K] };
 /** The stock's faces and every region's edge as threads in section coordinates. */
 function placeThreads(thickness: number, width: number, regions: readonly ClearedRegion[]): Thread[] {
   const threads = [levelThread(0, width, 0, STOCK, 0), levelThread(0, width, thickness, STOCK, 1)];
-  regions.forEach(({ side, edge }, k) => {
+  for (let k = 0; k < regions.length; k++) {
+    const { side, edge } = regions[k]!;
     threadChain(edge, k + 1, threads, side === 'front' ? thickness : null);
-  });
+  }
   return threads;
 }
 
@@ -117,7 +120,10 @@ interface Role {
   outer: boolean;
 }
 
-/** Reads one strip after another: which thread bounds what. Its fields speak of the strip read last. */
+/**
+ * Reads one strip after another: which thread bounds what. Its fields speak of the strip read last. Plain fields and methods: private
+ * ones, checked at every call, took a tenth of a small section's time.
+ */
 class StripReader {
   /** One for each thread of the strip, lowest first. */
   readonly roles: Role[] = [];
@@ -127,36 +133,44 @@ class StripReader {
   /** The regions that take the stock's front face here. */
   readonly throughFront: number[] = [];
 
-  readonly #fromBack: readonly boolean[];
-  readonly #inside: boolean[];
+  readonly fromBack: boolean[] = [false];
+  readonly inside: boolean[] = [false];
 
   constructor(regions: readonly ClearedRegion[]) {
-    this.#fromBack = [false, ...regions.map(({ side }) => side === 'back')];
-    this.#inside = this.#fromBack.map(() => false);
+    for (const { side } of regions) {
+      this.fromBack.push(side === 'back');
+      this.inside.push(false);
+    }
   }
 
   read(strip: Readonly<Strip>): void {
     const { order } = strip;
-    const inside = this.#inside;
-    const { roles, throughFront } = this;
-    let covered = this.#startBelow(order);
+    const { roles, throughFront, inside } = this;
+    let covered = this.startBelow(order);
     let floor = -1;
     let roof = -1;
+    let inStock = false;
     let inWood = false;
     let inGone = false;
     this.layers = 0;
     this.overlapping = false;
-    if (throughFront.length > 0) throughFront.length = 0;
+    while (throughFront.length > 0) throughFront.pop();
+    while (roles.length < order.length) roles.push({ wood: 0, gone: 0, own: 0, outer: false });
     for (let i = 0; i < order.length; i++) {
       const { of } = order[i]!;
-      inside[of] = !inside[of];
-      if (of !== STOCK) covered += inside[of] ? 1 : -1;
-      else if (!inside[STOCK]) for (let k = 1; k < inside.length; k++) if (inside[k]) throughFront.push(k);
-      const wood = inside[STOCK]! && covered === 0;
-      const gone = inside[STOCK]! && covered > 0;
-      const role = this.#roleAt(i);
+      const role = roles[i]!;
+      const isInside = !inside[of];
+      inside[of] = isInside;
+      if (of === STOCK) {
+        inStock = isInside;
+        if (!inStock && covered > 0) for (let k = 1; k < inside.length; k++) if (inside[k]) throughFront.push(k);
+      } else covered += isInside ? 1 : -1;
+      const wood = inStock && covered === 0;
+      const gone = inStock && covered > 0;
+      role.wood = 0;
+      role.outer = false;
       role.gone = step(inGone, gone);
-      role.own = of === STOCK || !inside[STOCK] ? 0 : inside[of] ? -1 : 1;
+      role.own = of === STOCK || !inStock ? 0 : isInside ? -1 : 1;
       if (covered > 1 && gone) this.overlapping = true;
       if (wood && !inWood) floor = i;
       if (inWood && !wood && !liesOn(strip, floor, i)) {
@@ -172,25 +186,17 @@ class StripReader {
   }
 
   /** A cut from the back is open downwards: below all its threads the strip lies inside it if it has an odd number of them here. */
-  #startBelow(order: readonly Thread[]): number {
-    const inside = this.#inside;
-    inside.fill(false);
-    for (const { of } of order) if (this.#fromBack[of]) inside[of] = !inside[of];
+  startBelow(order: readonly Thread[]): number {
+    const { inside, fromBack } = this;
+    for (let k = 0; k < inside.length; k++) inside[k] = false;
     let covered = 0;
-    for (let k = 1; k < inside.length; k++) if (inside[k]) covered++;
-    return covered;
-  }
-
-  #roleAt(i: number): Role {
-    const role = this.roles[i];
-    if (role === undefined) {
-      const fresh: Role = { wood: 0, gone: 0, own: 0, outer: false };
-      this.roles.push(fresh);
-      return fresh;
+    for (let i = 0; i < order.length; i++) {
+      const { of } = order[i]!;
+      if (!fromBack[of]) continue;
+      inside[of] = !inside[of];
+      covered += inside[of] ? 1 : -1;
     }
-    role.wood = 0;
-    role.outer = false;
-    return role;
+    return covered;
   }
 }
 

@@ -25,7 +25,7 @@ export function sweepCut(cut: Cut, depthTaken: number): Sweep {
   const chain = profileChain(profile);
   const set = right === 0 && down === 0 ? chain : chain.map((c) => shiftCurve(c, right, down));
   const drawn = runOut(set);
-  const [cos, sin] = cosineAndSine(cut.tilt);
+  const { cos, sin } = cosineAndSine(cut.tilt);
   // Along the spindle's axis, from the edge towards the face.
   if (runsForward(drawn, sin, -cos)) return { drawn, swept: drawn };
   return { drawn, swept: sweptEdge(drawn, cos, sin) };
@@ -54,9 +54,12 @@ function sweptEdge(drawn: Chain, cos: number, sin: number): Chain {
 function runOut(chain: Chain): Chain {
   const first = chain[0]!;
   const last = chain[chain.length - 1]!;
-  const before = first.x0 > 0 ? [line(0, first.y0, first.x0, first.y0)] : [];
-  const after = last.y1 > 0 ? [line(last.x1, last.y1, last.x1, 0)] : [];
-  return before.length + after.length === 0 ? chain : [...before, ...chain, ...after];
+  const startsInside = first.x0 > 0;
+  const endsInWood = last.y1 > 0;
+  if (!startsInside && !endsInWood) return chain;
+  const out = startsInside ? [line(0, first.y0, first.x0, first.y0), ...chain] : [...chain];
+  if (endsInWood) out.push(line(last.x1, last.y1, last.x1, 0));
+  return out;
 }
 
 /** A depth and a distance that lie outside stock and chain alike, where the run-out may stop. */
@@ -71,8 +74,8 @@ function outside(chain: Chain): { x: number; y: number } {
 }
 
 /** Cosine and sine, exact at flat and on edge so that level stays level. */
-function cosineAndSine(tilt: number): [number, number] {
-  if (tilt === 0) return [1, 0];
-  if (tilt === Math.PI / 2) return [0, 1];
-  return [Math.cos(tilt), Math.sin(tilt)];
+function cosineAndSine(tilt: number): { cos: number; sin: number } {
+  if (tilt === 0) return { cos: 1, sin: 0 };
+  if (tilt === Math.PI / 2) return { cos: 0, sin: 1 };
+  return { cos: Math.cos(tilt), sin: Math.sin(tilt) };
 }

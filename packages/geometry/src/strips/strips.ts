@@ -60,7 +60,8 @@ export function walkStrips(
 
 /** The threads that lie between two x, by their left ends. */
 function byLeftEnds(threads: readonly Thread[], from: number, to: number): Thread[] {
-  const waiting = threads.filter((t) => t.x1 > from && t.x0 < to);
+  const waiting: Thread[] = [];
+  for (const t of threads) if (t.x1 > from && t.x0 < to) waiting.push(t);
   if (waiting.length > FEW) return waiting.sort((s, t) => s.x0 - t.x0);
   for (let i = 1; i < waiting.length; i++) {
     const t = waiting[i]!;

@@ -44,7 +44,7 @@ export function threadChain(chain: Chain, of: number, out: Thread[], depthFrom: 
       k = end;
     }
     const c = chain[k]!;
-    if (stretch.length > 0) stretch.length = 0;
+    while (stretch.length > 0) stretch.pop();
     splitCurve(c, stretch);
     // Arcs come clockwise; take the pieces in the chain's own direction.
     if (c.turn > 0) stretch.reverse();
@@ -83,7 +83,8 @@ function endsThread(chain: Chain, place: number): boolean {
 
 /** Makes a thread of a run of pieces, if there are any; gives the next run, empty. */
 function closeRun(run: Piece[], rightwards: boolean, depthFrom: number | null, of: number, out: Thread[]): Piece[] {
-  if (run.length > 0) out.push(threadOf(rightwards ? run : run.reverse(), 0, run.length, depthFrom, of, out.length));
+  if (run.length === 0) return run;
+  out.push(threadOf(rightwards ? run : run.reverse(), 0, run.length, depthFrom, of, out.length));
   return [];
 }
 
@@ -109,7 +110,8 @@ function threadOf(
     if (p.turn > 0) least = Math.min(least, p.cy - p.r);
     else most = Math.max(most, p.cy + p.r);
   }
-  const [low, high] = depthFrom === null ? [least, most] : [depthFrom - most, depthFrom - least];
+  const low = depthFrom === null ? least : depthFrom - most;
+  const high = depthFrom === null ? most : depthFrom - least;
   return { pieces, first: from, end, depthFrom, x0, x1: pieces[end - 1]!.x1, low, high, of, id };
 }
 
