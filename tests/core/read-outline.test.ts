@@ -1,6 +1,6 @@
 import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
-import { readOutline } from '../../packages/core/src/profile/outline-path.ts';
+import { readOutline } from '../../packages/core/src/profile/read-outline.ts';
 import { type Chain, line } from '../../packages/geometry/src/curve/curve.ts';
 import { chainExtent, curveBox } from '../../packages/geometry/src/index.ts';
 import { findSelfCrossing } from '../../packages/geometry/src/loop/self-crossing.ts';

@@ -4,7 +4,7 @@ import { cuttingPoint, knifeFace } from '../../packages/core/src/knife/knife-fac
 import { seeProfile } from '../../packages/core/src/knife/seen-profile.ts';
 import { steelOutline } from '../../packages/core/src/knife/steel-outline.ts';
 import { profileChain } from '../../packages/core/src/profile/chain.ts';
-import { readOutline } from '../../packages/core/src/profile/outline-path.ts';
+import { readOutline } from '../../packages/core/src/profile/read-outline.ts';
 import { arcAngle, cornerAngle, pointAlong } from '../../packages/geometry/src/curve/along.ts';
 import { DEGREE, raiser, randomHead } from '../support/heads.ts';
 import { Random } from '../support/random.ts';

@@ -1,7 +1,7 @@
 import type { Head, NamedProfile, Profile } from '@fielded/core';
 import { describe, expect, it } from 'vitest';
 import { makeKnife } from '../../packages/core/src/knife/knife.ts';
-import { readOutline } from '../../packages/core/src/profile/outline-path.ts';
+import { readOutline } from '../../packages/core/src/profile/read-outline.ts';
 import { DEGREE, raiser, rules } from '../support/heads.ts';
 import { Random } from '../support/random.ts';
 import { randomProfile } from '../support/random-job.ts';

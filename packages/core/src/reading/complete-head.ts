@@ -1,7 +1,7 @@
 import { curveBox, findSelfCrossing, flipCurve, joinBoxes } from '@fielded/geometry';
 import { type DoorHead, findHeadFault, type HeadFault } from '../door/head.ts';
 import { type FaultSentence, toldPart } from '../problem/say-fault.ts';
-import { drawPath } from '../profile/outline-path.ts';
+import { drawPath } from '../profile/draw-path.ts';
 import type { Desk } from './desk.ts';
 import type { FileDoor, FileHead, Loose } from './job-file.ts';
 
