@@ -1,7 +1,7 @@
 import { chainExtent } from '@fielded/geometry';
 import type { Units } from '../measure/length.ts';
-import { readOutline } from '../profile/read-outline.ts';
 import type { NamedProfile, Profile } from '../profile/profile.ts';
+import { readOutline } from '../profile/read-outline.ts';
 import { type Desk, figureOf } from './desk.ts';
 import type { FileProfile, Loose } from './job-file.ts';
 

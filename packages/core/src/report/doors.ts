@@ -2,19 +2,16 @@ import { type BlankItem, type BlankList, makeBlanks } from '../door/blanks.ts';
 import { type Door, doorInsertion, layOpenings, panelSize } from '../door/door.ts';
 import type { DoorReport, Timber } from '../door/door-report.ts';
 import { type HeadCut, reportHead, shapedPanel } from '../door/head-report.ts';
-import { cornerOverlap, fallingOverlap } from '../door/panel-volume.ts';
 import { alongGrain, listPanels, type PanelSection } from '../door/panels.ts';
 import { listParts } from '../door/parts.ts';
 import { type FinishedPiece, listTimber } from '../door/timber.ts';
 import { DEFAULTS } from '../job/defaults.ts';
 import type { Job } from '../job/job.ts';
 import { endGapOf, jointOf } from '../joint/frame.ts';
-import { lowestOver, readTongue, type Tongue } from '../joint/tongue.ts';
 import type { Problem } from '../problem/problem.ts';
 import { say, sayProblem } from '../problem/say.ts';
-import { woodDensity } from '../wood/density.ts';
-import { moistureContent } from '../wood/moisture.ts';
 import { findHeadProblems } from './head-problems.ts';
+import { panelSection } from './panel-section.ts';
 import type { PreparedJob } from './prepared-job.ts';
 import { speciesNamed } from './seasons.ts';
 
@@ -24,9 +21,6 @@ export interface DoorsAnswer extends BlankList {
   readonly timber: readonly Timber[];
   readonly problems: readonly Problem[];
 }
-
-/** Moisture that weights are given at where the job has no season, %: the handbook's own. */
-const USUAL_MOISTURE = 12;
 
 /** All that follows from a job's doors; undefined where it gives none. */
 export function answerDoors(prepared: PreparedJob): DoorsAnswer | undefined {
@@ -88,52 +82,6 @@ function headCuts({ cuts, shop }: Job): HeadCut[] {
       tilt === 0 && head !== undefined && shop && Object.hasOwn(shop.heads, head) ? shop.heads[head] : undefined;
     return { name, side, run, reach, cuttingRadius: found ? found.cuttingDiameter / 2 : null };
   });
-}
-
-/** What the panels of a job have in common: thickness, what the cuts take, the wood's density. */
-function panelSection({ job, edge }: PreparedJob): PanelSection {
-  const { section } = edge;
-  const reach = (side: 'front' | 'back') =>
-    Math.max(0, ...job.cuts.filter((cut) => cut.side === side).map((cut) => cut.reach));
-  const tongue = readTongue(section);
-  const deepest = Math.max(reach('front'), reach('back'));
-  const front = (a: number) => section.thickness - heightOver(tongue, a, 'front', section.thickness);
-  const back = (a: number) => heightOver(tongue, a, 'back', 0);
-  const { area, x } = section.removed;
-  const falls = fallsInward(front, deepest) && fallsInward(back, deepest);
-  const overlap = falls
-    ? fallingOverlap(area, area > 0 ? x / area : 0)
-    : cornerOverlap(front, deepest) + cornerOverlap(back, deepest);
-  const taken = tongue.flatMap(({ x0, x1, ...surfaces }) => {
-    if (x0 >= deepest) return [];
-    const left = (a: number) => lowestOver(surfaces.front, a, a) - lowestOver(surfaces.back, a, a);
-    return [{ x0, x1: Math.min(x1, deepest), taken: (a: number) => section.thickness - left(a) }];
-  });
-  return { thickness: section.thickness, reach: reach('front'), area, overlap, taken, density: densityOf(job) };
-}
-
-/** Height of the front or back surface over the back face at `a` mm in; `none` where no wood is. */
-function heightOver(tongue: Tongue, a: number, side: 'front' | 'back', none: number): number {
-  const at = tongue.find(({ x0, x1 }) => x0 <= a && a <= x1);
-  return at === undefined ? none : lowestOver(at[side], a, a);
-}
-
-/** Whether a cut never takes more further in, looked at in 500 places. */
-function fallsInward(depth: (a: number) => number, reach: number): boolean {
-  let before = Number.POSITIVE_INFINITY;
-  for (let i = 0; i < 500; i++) {
-    const here = depth(((i + 0.5) / 500) * reach);
-    if (here > before + 1e-6) return false;
-    before = here;
-  }
-  return true;
-}
-
-/** kg/m³ at the moisture made, or at 12 %; null where the wood or its density is not known. */
-function densityOf({ panel, season }: Job): number | null {
-  const gravity = speciesNamed(panel)?.gravity ?? null;
-  if (gravity === null) return null;
-  return woodDensity(gravity, season === undefined ? USUAL_MOISTURE : moistureContent(season.made));
 }
 
 /** Frame parts, panels that are glued up by themselves, and blanks. Frames are of the panel's wood unless the job names theirs. */
