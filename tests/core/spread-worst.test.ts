@@ -4,14 +4,14 @@ import { answerSpread, type Job, type Profile, prepareJob } from '@fielded/core'
 import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
 import { createJoint, createReader, type Joint } from '../../packages/core/src/spread/joint.ts';
-import { type Figure, listSources, type Source } from '../../packages/core/src/spread/sources.ts';
+import { listSources, type Source, type SpreadFigure } from '../../packages/core/src/spread/sources.ts';
 import { findWorst, worstCase } from '../../packages/core/src/spread/worst-case.ts';
 import { line } from '../../packages/geometry/src/curve/curve.ts';
 import { anyCut } from './any-cut.ts';
 import { coatedJob, cut, plainJob, profile, wedgeJob } from './joints-to-spread.ts';
 import { seekFurther } from './seek-further.ts';
 
-const FIGURES: readonly Figure[] = ['clearance', 'frontMost', 'frontLeast', 'bottomGap'];
+const FIGURES: readonly SpreadFigure[] = ['clearance', 'frontMost', 'frontLeast', 'bottomGap'];
 /** Joints that the search tries for each worst case, and how many worst cases: more of both where the environment says so. */
 const TRIES = Number(process.env.WORST_TRIES ?? 200);
 const RUNS = Number(process.env.WORST_RUNS ?? 30);
@@ -20,7 +20,7 @@ const SEED = Number(process.env.WORST_SEED ?? 0);
 const none = { thickness: 0, height: 0, fence: 0, grooveWidth: 0, film: 0 };
 
 /** How far a search of `tries` joints, general and blind, gets past the worst that is reported, mm. */
-function beatenBy(joint: Joint, sources: readonly Source[], figure: Figure, way: -1 | 1, tries: number): number {
+function beatenBy(joint: Joint, sources: readonly Source[], figure: SpreadFigure, way: -1 | 1, tries: number): number {
   const worst = way * worstCase(joint, sources, figure, way);
   const read = createReader(joint, figure);
   return seekFurther((moves) => way * read(moves), sources, joint.moveCount, tries) - worst;

@@ -3,7 +3,7 @@ import { mkdirSync, writeFileSync } from 'node:fs';
 import { fileURLToPath } from 'node:url';
 import { type JsonSchema, toJsonSchema } from '@valibot/to-json-schema';
 import type * as v from 'valibot';
-import { type Bounds, FIGURE, type FigureForm } from '../src/reading/figures.ts';
+import { type Bounds, FIGURE_ISSUE, type FigureForm } from '../src/reading/figures.ts';
 import { jobSchema } from '../src/reading/job-schema.ts';
 import { shopSchema } from '../src/reading/shop-schema.ts';
 
@@ -33,7 +33,7 @@ export function buildSchemas(): Readonly<Record<string, string>> {
 
 function build(schema: v.GenericSchema, title: string): string {
   const { $schema, ...rest } = toJsonSchema(schema, {
-    ignoreActions: [FIGURE],
+    ignoreActions: [FIGURE_ISSUE],
     overrideSchema: ({ valibotSchema, jsonSchema }) =>
       valibotSchema.type === 'object_with_rest' ? { ...jsonSchema, additionalProperties: false } : jsonSchema,
     overrideAction: ({ valibotAction, jsonSchema }) => {

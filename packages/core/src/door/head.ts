@@ -58,7 +58,7 @@ export function railHollow(head: DoorHead, width: number): number | null {
 }
 
 /** Why a head cannot be drawn in its opening. */
-export type HeadFault =
+export type ShapedHeadFault =
   | 'rise-past-half-circle'
   | 'rise-past-radii'
   | 'wider-than-opening'
@@ -66,7 +66,7 @@ export type HeadFault =
   | 'turns-back';
 
 /** What stands against a head in an opening `width` mm wide; null where nothing does. */
-export function findHeadFault(head: DoorHead, width: number): HeadFault | null {
+export function findHeadFault(head: DoorHead, width: number): ShapedHeadFault | null {
   if (head.shape === 'outline')
     return !spansOpening(head.chain, width) ? 'not-the-opening' : turnsBack(head.chain) ? 'turns-back' : null;
   if (head.shape === 'arch') return head.rise > width / 2 ? 'rise-past-half-circle' : null;

@@ -4,7 +4,7 @@ import type { Terms } from '../problem/terms.ts';
 import type { Profile } from '../profile/profile.ts';
 import type { Head, Machine, Rules } from '../shop/shop.ts';
 import type { KnifeReport } from './knife-report.ts';
-import type { Setting } from './set-steel.ts';
+import type { ProfileSetting } from './set-steel.ts';
 
 /** What a knife is wanted for. Lengths mm, `tilt` in radians. */
 export interface KnifeOrder {
@@ -18,7 +18,7 @@ export interface KnifeOrder {
   readonly steel?: Profile;
   readonly tilt: number;
   /** Where the cut sets the profile, and on what stock. */
-  readonly setting: Setting;
+  readonly setting: ProfileSetting;
   readonly groundFor: KnifeReport['groundFor'];
   /** Whether nobody said what it is ground for. */
   readonly assumed: boolean;

@@ -11,7 +11,7 @@ import {
 } from '@fielded/geometry';
 
 /** Where a cut sets its profile. Lengths mm. */
-export interface Setting {
+export interface ProfileSetting {
   /** How much further in from the edge, and deeper below the face, the profile is set than it is drawn. */
   readonly right: number;
   readonly down: number;
@@ -20,7 +20,7 @@ export interface Setting {
 }
 
 /** A profile where it is drawn, in stock of nominal thickness. */
-export const AS_DRAWN: Setting = { right: 0, down: 0, deeper: 0 };
+export const AS_DRAWN: ProfileSetting = { right: 0, down: 0, deeper: 0 };
 
 /** A profile as set, in cut coordinates from the arris of the stock as planned. */
 export interface SetSteel {
@@ -36,7 +36,7 @@ export interface SetSteel {
  *
  * `overrun` null is steel that was measured: it ends where it ends. Stock that comes out thicker than planned under a cutter that runs over it has its face `deeper` mm higher.
  */
-export function setSteel(profile: Chain, { right, down, deeper }: Setting, overrun: number | null): SetSteel {
+export function setSteel(profile: Chain, { right, down, deeper }: ProfileSetting, overrun: number | null): SetSteel {
   const set = right === 0 && down === 0 ? profile : profile.map((c) => shiftCurve(c, right, down));
   const face = 0 - deeper;
   if (overrun === null) return { wood: withinStock(set, face), steel: set };
@@ -44,7 +44,7 @@ export function setSteel(profile: Chain, { right, down, deeper }: Setting, overr
 }
 
 /** How far short of edge and face a profile as set ends, mm: what steel that was measured leaves standing there; 0 where it runs on. */
-export function findLip(profile: Chain, { right, down, deeper }: Setting): { edge: number; face: number } {
+export function findLip(profile: Chain, { right, down, deeper }: ProfileSetting): { edge: number; face: number } {
   const [first, last] = [profile[0]!, profile[profile.length - 1]!];
   return { edge: Math.max(0, first.x0 + right), face: Math.max(0, last.y1 + down + deeper) };
 }

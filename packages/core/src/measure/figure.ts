@@ -5,7 +5,7 @@ export interface Misreading {
 }
 
 /** A figure as written: its value, and whether it was written as a fraction (3/4, 1-1/4). */
-export interface Figure {
+export interface WrittenFigure {
   readonly value: number;
   readonly fraction: boolean;
   /** What stands after the figure: its unit, or something unreadable. */
@@ -21,7 +21,7 @@ const DECIMAL = /^((?:\d[\d.,]*|\.\d[\d.,]*))((?:e[+-]?\d+)?)/;
  * A comma is a decimal comma, unless three digits follow it and it could part thousands: then it is refused, since a
  * thousandfold slip is not to be guessed at.
  */
-export function readFigure(text: string): Figure | Misreading {
+export function readFigure(text: string): WrittenFigure | Misreading {
   const fraction = FRACTION.exec(text);
   if (fraction) return readFraction(fraction, text);
   const decimal = DECIMAL.exec(text);
@@ -34,7 +34,7 @@ export function readFigure(text: string): Figure | Misreading {
   return { value, fraction: false, rest: text.slice(all.length).trim() };
 }
 
-function readFraction(match: RegExpExecArray, text: string): Figure | Misreading {
+function readFraction(match: RegExpExecArray, text: string): WrittenFigure | Misreading {
   const [all, wholeText, topText, bottomText] = match;
   const whole = wholeText === undefined ? 0 : Number(wholeText);
   const top = Number(topText);

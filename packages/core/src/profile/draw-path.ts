@@ -7,13 +7,13 @@ import { type ToldFault, tellFault } from '../problem/say-fault.ts';
 const MOST_PIECES = 6000;
 
 /** Curves end to start, and whether the path was closed with Z. */
-export interface Drawn {
+export interface DrawnPath {
   readonly chain: Curve[];
   readonly closed: boolean;
 }
 
 /** The curves that SVG path data draws, as they stand in it, mm; or what is wrong with it. */
-export function drawPath(path: string, units: Units): Drawn | ToldFault {
+export function drawPath(path: string, units: Units): DrawnPath | ToldFault {
   if (path.trim() === '') return tellFault('fault.outline-unreadable.empty', {});
   if (isLongerPath(path, MOST_PIECES)) return TOO_LONG;
   const parsed = svgpath(path) as ReturnType<typeof svgpath> & {

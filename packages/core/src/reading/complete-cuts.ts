@@ -3,7 +3,7 @@ import type { Cut } from '../machining/cut.ts';
 import type { Profile } from '../profile/profile.ts';
 import type { Shop, ShopKnife } from '../shop/shop.ts';
 import { completeProfile } from './complete-profile.ts';
-import { type Desk, figureOf } from './desk.ts';
+import { type FaultDesk, orNaN } from './fault-desk.ts';
 import type { FileCut, JobFile, Loose } from './job-file.ts';
 import { findNearest } from './nearest.ts';
 import { joinPath } from './tree.ts';
@@ -19,7 +19,7 @@ export function completeCuts(
   files: Loose<JobFile['cuts']>,
   stock: Stock,
   shop: Shop | undefined,
-  desk: Desk,
+  desk: FaultDesk,
 ): (Cut | undefined)[] {
   const names = new Map<string, number>();
   return (files ?? []).map((file, index) => {
@@ -39,7 +39,7 @@ function completeCut(
   at: string,
   stock: Stock,
   shop: Shop | undefined,
-  desk: Desk,
+  desk: FaultDesk,
 ): Cut | undefined {
   if (file === undefined) return undefined;
   const found = findProfile(file, at, shop, desk);
@@ -70,7 +70,7 @@ function findProfile(
   file: NonNullable<Loose<FileCut>>,
   at: string,
   shop: Shop | undefined,
-  desk: Desk,
+  desk: FaultDesk,
 ): { readonly profile: Profile; readonly head?: string } | undefined {
   const has = (key: 'profile' | 'knife') => Object.hasOwn(file, key);
   if (has('profile') === has('knife'))
@@ -89,7 +89,7 @@ function offSteel(
   knife: ShopKnife,
   at: string,
   shop: Shop,
-  desk: Desk,
+  desk: FaultDesk,
 ): { readonly profile: Profile; readonly head: string } | undefined {
   const name = file.head ?? knife.head;
   const kept = name !== undefined && Object.hasOwn(shop.heads, name) ? shop.heads[name] : undefined;
@@ -109,7 +109,7 @@ export function checkName(
   name: string,
   known: Readonly<Record<string, unknown>> | undefined,
   at: string,
-  desk: Desk,
+  desk: FaultDesk,
 ): void {
   if (known !== undefined && Object.hasOwn(known, name)) return;
   const path = `${at}.${what}`;
@@ -127,8 +127,8 @@ export function checkName(
 }
 
 /** A cut as deep as the stock leaves no edge: for a cutter set from the worked face that is the measured stock too. */
-function checkDepth(depth: number, file: NonNullable<Loose<FileCut>>, at: string, stock: Stock, desk: Desk): void {
-  const thick = file.run === 'over' ? stock.thickness : Math.min(stock.thickness, figureOf(stock.measured));
+function checkDepth(depth: number, file: NonNullable<Loose<FileCut>>, at: string, stock: Stock, desk: FaultDesk): void {
+  const thick = file.run === 'over' ? stock.thickness : Math.min(stock.thickness, orNaN(stock.measured));
   const least = Number.isNaN(thick) ? stock.thickness : thick;
   if (!(depth >= least)) return;
   desk.report('fault.takes-whole-edge', `${at}.${depthKey(file)}`, { depth, stock: least });

@@ -5,19 +5,19 @@ import { fillOpenings } from '../job/fill-openings.ts';
 import type { Door } from '../job/job.ts';
 import { toldPart } from '../problem/say-fault.ts';
 import { checkHead, completeHead } from './complete-head.ts';
-import { type Desk, figureOf } from './desk.ts';
+import { type FaultDesk, orNaN } from './fault-desk.ts';
 import type { FileDoor, JobFile, Loose } from './job-file.ts';
 import { MOST_HEAD_PIECES, MOST_PANELS } from './limits.ts';
 import { joinPath } from './tree.ts';
 
 /** Outlines over all doors: each is offset many times. */
-function checkHeadPieces(doors: readonly Door[], desk: Desk): void {
+function checkHeadPieces(doors: readonly Door[], desk: FaultDesk): void {
   const pieces = doors.reduce((sum, { head }) => sum + (head?.shape === 'outline' ? head.chain.length : 0), 0);
   if (pieces > MOST_HEAD_PIECES) desk.report('fault.too-many.heads', 'doors', { pieces, most: MOST_HEAD_PIECES });
 }
 
 /** Whether there are few enough panels to share out, by the counts of the doors alone. */
-function checkPanelCount(files: Loose<JobFile['doors']>, desk: Desk): boolean {
+function checkPanelCount(files: Loose<JobFile['doors']>, desk: FaultDesk): boolean {
   let panels = 0;
   for (const file of files ?? []) {
     const across = file?.columns?.length ?? file?.across ?? 1;
@@ -30,7 +30,7 @@ function checkPanelCount(files: Loose<JobFile['doors']>, desk: Desk): boolean {
 }
 
 /** The doors with sizes and names filled in, checked for room for a panel and for a groove in every part of the frame. */
-export function completeDoors(files: Loose<JobFile['doors']>, grooveDepth: number, desk: Desk): Door[] {
+export function completeDoors(files: Loose<JobFile['doors']>, grooveDepth: number, desk: FaultDesk): Door[] {
   if (!checkPanelCount(files, desk)) return [];
   const doors = (files ?? []).flatMap((file, index) => {
     const at = joinPath('doors', index);
@@ -66,7 +66,7 @@ function hasHoles(file: Loose<FileDoor> & object): boolean {
 const OPENING_KEYS = ['hung', 'gap', 'overlay', 'between', 'leaves'] as const;
 
 /** The carcase's opening with its defaults; keys that mean nothing as the door is given are refused. */
-function readOpening(file: Loose<FileDoor> & object, at: string, desk: Desk): HungIn | undefined {
+function readOpening(file: Loose<FileDoor> & object, at: string, desk: FaultDesk): HungIn | undefined {
   const refuse = (key: string, why: 'no-opening' | 'overlay' | 'inset' | 'one-leaf') =>
     desk.report(`fault.key-not-used.${why}`, `${at}.${key}`, {});
   const { opening } = file;
@@ -80,8 +80,8 @@ function readOpening(file: Loose<FileDoor> & object, at: string, desk: Desk): Hu
   if ((file.leaves ?? DEFAULTS.leaves) === 1 && 'between' in file) refuse('between', 'one-leaf');
   if (hung === 'overlay' && !('overlay' in file)) desk.report('fault.missing-key.overlay', `${at}.overlay`, {});
   return {
-    width: figureOf(opening.width),
-    height: figureOf(opening.height),
+    width: orNaN(opening.width),
+    height: orNaN(opening.height),
     hung,
     gap: file.gap ?? DEFAULTS.doorGap,
     overlay: file.overlay ?? 0,
@@ -99,13 +99,18 @@ function assumedGaps(file: Loose<FileDoor> & object, hung: HungIn['hung']): Pick
 }
 
 /** The door's own size, as given or worked out from the opening; null where it cannot be. */
-function completeSize(file: Loose<FileDoor> & object, hungIn: HungIn | undefined, at: string, desk: Desk): Size | null {
+function completeSize(
+  file: Loose<FileDoor> & object,
+  hungIn: HungIn | undefined,
+  at: string,
+  desk: FaultDesk,
+): Size | null {
   if (hungIn === undefined) {
     for (const key of ['width', 'height'] as const) {
       if (key in file) continue;
       desk.report('fault.size-or-opening.neither', `${at}.${key}`, { door: at, size: key });
     }
-    const size = { width: figureOf(file.width), height: figureOf(file.height) };
+    const size = { width: orNaN(file.width), height: orNaN(file.height) };
     return Number.isNaN(size.width + size.height) ? null : size;
   }
   for (const key of ['width', 'height'] as const)
@@ -121,7 +126,7 @@ function completeSize(file: Loose<FileDoor> & object, hungIn: HungIn | undefined
 }
 
 /** `across` and `up` say the same as the length of `columns` and `rows`, where both are given. */
-function checkCounts(file: Loose<FileDoor> & object, at: string, desk: Desk): void {
+function checkCounts(file: Loose<FileDoor> & object, at: string, desk: FaultDesk): void {
   for (const [count, list] of [
     ['across', 'columns'],
     ['up', 'rows'],
@@ -135,7 +140,7 @@ function checkCounts(file: Loose<FileDoor> & object, at: string, desk: Desk): vo
 }
 
 /** Every part wide enough for its groove, every opening larger than nothing. */
-function checkParts(door: Door, grooveDepth: number, at: string, desk: Desk): void {
+function checkParts(door: Door, grooveDepth: number, at: string, desk: FaultDesk): void {
   const { stile, topRail, bottomRail, midRail, muntin, columns, rows, width, height } = door;
   if (columns.length > 1 && muntin === 0) reportMuntin('muntin', at, desk);
   else if (rows.length > 1 && midRail === 0) reportMuntin('midRail', at, desk);
@@ -144,7 +149,7 @@ function checkParts(door: Door, grooveDepth: number, at: string, desk: Desk): vo
   for (const grooved of groovedParts(door)) checkGroove(grooved, grooveDepth, at, desk);
 }
 
-function reportMuntin(key: 'muntin' | 'midRail', at: string, desk: Desk): void {
+function reportMuntin(key: 'muntin' | 'midRail', at: string, desk: FaultDesk): void {
   const remedy = key === 'muntin' ? 'fault.muntin-missing.do' : 'fault.muntin-missing.rows.do';
   desk.report('fault.muntin-missing', `${at}.muntin`, { door: at }, remedy);
 }
@@ -158,7 +163,7 @@ function checkOpenings(
   list: 'columns' | 'rows',
   door: Door,
   at: string,
-  desk: Desk,
+  desk: FaultDesk,
 ): void {
   const shares = shareOut(room, parting, sizes);
   const given = sizes.filter((one) => one !== 'rest');
@@ -183,7 +188,7 @@ function checkOpenings(
   else desk.report('fault.openings-overrun.less', `${at}.${list}`, { needed, less: room - needed, part });
 }
 
-function checkGroove({ part, room, bothEdges }: GroovedPart, depth: number, at: string, desk: Desk): void {
+function checkGroove({ part, room, bothEdges }: GroovedPart, depth: number, at: string, desk: FaultDesk): void {
   if (!(depth >= room)) return;
   if (bothEdges) desk.report('fault.groove-through-part.both', `${at}.${part}`, { width: room * 2, depth, part });
   else desk.report('fault.groove-through-part', `${at}.${part}`, { width: room, depth, part });

@@ -4,16 +4,20 @@ import type { Shop } from '../shop/shop.ts';
 import { checkName } from './complete-cuts.ts';
 import { completeProfile } from './complete-profile.ts';
 import { completeWood, type FileWood } from './complete-wood.ts';
-import { type Desk, figureOf } from './desk.ts';
+import { type FaultDesk, orNaN } from './fault-desk.ts';
 import type { JobFile, Loose } from './job-file.ts';
 
 /** The frame, its groove and lip checked against its thickness. */
-export function completeFrame(file: Loose<JobFile['frame']>, shop: Shop | undefined, desk: Desk): Frame | undefined {
-  const thickness = figureOf(file?.thickness);
-  const width = figureOf(file?.groove?.width);
-  const depth = figureOf(file?.groove?.depth);
-  const setback = figureOf(file?.groove?.setback);
-  const swellGap = figureOf(file?.swellGap);
+export function completeFrame(
+  file: Loose<JobFile['frame']>,
+  shop: Shop | undefined,
+  desk: FaultDesk,
+): Frame | undefined {
+  const thickness = orNaN(file?.thickness);
+  const width = orNaN(file?.groove?.width);
+  const depth = orNaN(file?.groove?.depth);
+  const setback = orNaN(file?.groove?.setback);
+  const swellGap = orNaN(file?.swellGap);
   const { report } = desk;
   if (setback + width > thickness)
     report('fault.groove-behind-frame', 'frame.groove', { setback, width, sum: setback + width, frame: thickness });
@@ -25,7 +29,7 @@ export function completeFrame(file: Loose<JobFile['frame']>, shop: Shop | undefi
     const head = file?.[key]?.head;
     if (head !== undefined) checkName('head', head, shop?.heads, `frame.${key}`, desk);
   }
-  checkBackEdge(figureOf(backEdge?.depth), thickness - setback - width, desk);
+  checkBackEdge(orNaN(backEdge?.depth), thickness - setback - width, desk);
   if (Number.isNaN(thickness + width + depth + setback + swellGap)) return undefined;
   const endGap = file?.endGap;
   if (endGap !== undefined && endGap >= depth)
@@ -51,6 +55,6 @@ export function completeFrame(file: Loose<JobFile['frame']>, shop: Shop | undefi
 }
 
 /** A profile on the back's arris may not break into the groove. */
-function checkBackEdge(depth: number, lip: number, { report }: Desk): void {
+function checkBackEdge(depth: number, lip: number, { report }: FaultDesk): void {
   if (depth >= lip) report('fault.back-edge-in-groove', 'frame.backEdge', { depth, lip: Math.max(0, lip) });
 }

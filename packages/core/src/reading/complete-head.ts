@@ -1,8 +1,8 @@
 import { curveBox, findSelfCrossing, flipCurve, joinBoxes } from '@fielded/geometry';
-import { type DoorHead, findHeadFault, type HeadFault } from '../door/head.ts';
+import { type DoorHead, findHeadFault, type ShapedHeadFault } from '../door/head.ts';
 import { type FaultSentence, toldPart } from '../problem/say-fault.ts';
 import { drawPath } from '../profile/draw-path.ts';
-import type { Desk } from './desk.ts';
+import type { FaultDesk } from './fault-desk.ts';
 import type { FileDoor, FileHead, Loose } from './job-file.ts';
 
 const KEYS = {
@@ -13,7 +13,7 @@ const KEYS = {
 const ALL_KEYS = ['rise', 'crown', 'ears', 'path'] as const;
 
 /** A head's own keys: those of its shape, each given, and no others; undefined where one is missing or was struck out. */
-export function completeHead(file: Loose<FileHead>, at: string, desk: Desk): DoorHead | undefined {
+export function completeHead(file: Loose<FileHead>, at: string, desk: FaultDesk): DoorHead | undefined {
   if (file?.shape === undefined) return undefined;
   const { shape, rise, crown, ears, path } = file;
   const own: readonly string[] = KEYS[shape];
@@ -36,7 +36,7 @@ function listWords(words: readonly string[]): string {
 }
 
 /** The path with y up from its lowest point. */
-function completeOutline(path: string, at: string, desk: Desk): DoorHead | undefined {
+function completeOutline(path: string, at: string, desk: FaultDesk): DoorHead | undefined {
   const drawn = drawPath(path, desk.units);
   if ('sentence' in drawn) {
     desk.place({ ...drawn, remedy: 'fault.outline-unreadable.head.do' }, at);
@@ -57,7 +57,7 @@ export function checkHead(
   door: Pick<FileDoor, 'grain'> & { readonly columns: readonly unknown[] },
   opening: { readonly width: number; readonly height: number },
   at: string,
-  desk: Desk,
+  desk: FaultDesk,
 ): boolean {
   const { columns, grain } = door;
   if (columns.length > 1) {
@@ -85,4 +85,4 @@ const HEAD_FAULTS = {
   'not-the-opening': 'fault.head-does-not-fit.sides',
   'turns-back': 'fault.head-does-not-fit.turns-back',
   'wider-than-opening': 'fault.head-does-not-fit.wider',
-} as const satisfies Readonly<Record<HeadFault, FaultSentence>>;
+} as const satisfies Readonly<Record<ShapedHeadFault, FaultSentence>>;

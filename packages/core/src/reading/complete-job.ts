@@ -5,7 +5,7 @@ import { completeCuts } from './complete-cuts.ts';
 import { completeDoors } from './complete-doors.ts';
 import { completeFrame } from './complete-frame.ts';
 import { completeWood } from './complete-wood.ts';
-import { type Desk, figureOf } from './desk.ts';
+import { type FaultDesk, orNaN } from './fault-desk.ts';
 import type { JobFile, Loose } from './job-file.ts';
 import { MOST_PIECES } from './limits.ts';
 
@@ -13,12 +13,12 @@ import { MOST_PIECES } from './limits.ts';
  * The job that a file describes: its parts checked against each other, against the stock and against the shop, names
  * and settings filled in. Everything that is wrong is reported; undefined then, or when a part was struck out before.
  */
-export function completeJob(file: Loose<JobFile>, shop: Shop | undefined, desk: Desk): Job | undefined {
-  const thickness = figureOf(file?.panel?.thickness);
+export function completeJob(file: Loose<JobFile>, shop: Shop | undefined, desk: FaultDesk): Job | undefined {
+  const thickness = orNaN(file?.panel?.thickness);
   const measured = file?.panel?.measured ?? thickness;
   const frame = completeFrame(file?.frame, shop, desk);
   const cuts = completeCuts(file?.cuts, { thickness, measured }, shop, desk);
-  const doors = completeDoors(file?.doors, figureOf(file?.frame?.groove?.depth), desk);
+  const doors = completeDoors(file?.doors, orNaN(file?.frame?.groove?.depth), desk);
   checkPieces(cuts, desk);
   checkFit(file?.fit, desk);
   checkSeason(file?.season, desk);
@@ -46,18 +46,18 @@ export function completeJob(file: Loose<JobFile>, shop: Shop | undefined, desk: 
 }
 
 /** A shop's knife can be named by many cuts: what counts is what is run. */
-function checkPieces(cuts: readonly (Cut | undefined)[], desk: Desk): void {
+function checkPieces(cuts: readonly (Cut | undefined)[], desk: FaultDesk): void {
   const pieces = cuts.reduce((sum, cut) => sum + (cut?.profile.shape === 'outline' ? cut.profile.chain.length : 0), 0);
   if (pieces > MOST_PIECES) desk.report('fault.too-many.pieces', 'cuts', { pieces, most: MOST_PIECES });
 }
 
-function checkFit(fit: Loose<JobFile['fit']>, desk: Desk): void {
-  const snug = figureOf(fit?.snug);
-  const loose = figureOf(fit?.loose);
+function checkFit(fit: Loose<JobFile['fit']>, desk: FaultDesk): void {
+  const snug = orNaN(fit?.snug);
+  const loose = orNaN(fit?.loose);
   if (snug > loose) desk.report('fault.out-of-order.fit', 'fit', { snug, loose });
 }
 
-function checkSeason(season: Loose<Season>, desk: Desk): void {
+function checkSeason(season: Loose<Season>, desk: FaultDesk): void {
   const { driest, dampest } = (season ?? {}) as Partial<Season>;
   if (typeof driest !== 'number' || typeof dampest !== 'number' || driest <= dampest) return;
   desk.report('fault.out-of-order.season', 'season', { driest: `${driest}`, dampest: `${dampest}` });

@@ -6,14 +6,14 @@ import { findMachineFaults } from '../shop/machine-faults.ts';
 import type { Maker } from '../shop/rates.ts';
 import type { Head, Machine, Rules, Shop, ShopKnife } from '../shop/shop.ts';
 import { completeProfile } from './complete-profile.ts';
-import { type Desk, figureOf } from './desk.ts';
+import { type FaultDesk, orNaN } from './fault-desk.ts';
 import type { Loose, ShopFile } from './job-file.ts';
 
 /**
  * The shop that a file describes: the profiles of its knives completed, its heads, machines and rules checked. `written` is
  * what the file itself says, without any default.
  */
-export function completeShop(file: Loose<ShopFile>, written: unknown, desk: Desk): Shop | undefined {
+export function completeShop(file: Loose<ShopFile>, written: unknown, desk: FaultDesk): Shop | undefined {
   const knives: Record<string, ShopKnife> = {};
   for (const [name, knife] of Object.entries(file?.knives ?? {})) {
     const profile = completeProfile(knife, `knives.${name}`, desk);
@@ -98,7 +98,7 @@ function completeMachines({ machines }: ShopFile): Record<string, Machine> {
 }
 
 /** Name, address and logo belong together: the last two mean nothing without the first. */
-function completeMaker({ name, address, logo }: Loose<ShopFile> & object, desk: Desk): Maker | undefined {
+function completeMaker({ name, address, logo }: Loose<ShopFile> & object, desk: FaultDesk): Maker | undefined {
   if (name !== undefined)
     return { name, address: (address ?? []).filter((line) => line !== undefined), ...(logo !== undefined && { logo }) };
   const key = (address?.length ?? 0) > 0 ? 'address' : 'logo';
@@ -107,21 +107,21 @@ function completeMaker({ name, address, logo }: Loose<ShopFile> & object, desk: 
 }
 
 /** A knife cannot cut deepest beyond the other end of its head. */
-function checkFromFace(knife: ShopKnife, name: string, heads: Loose<ShopFile['heads']>, desk: Desk): void {
+function checkFromFace(knife: ShopKnife, name: string, heads: Loose<ShopFile['heads']>, desk: FaultDesk): void {
   const { head, fromFace } = knife;
   const height = head !== undefined && Object.hasOwn(heads ?? {}, head) ? heads?.[head]?.height : undefined;
-  const figures = { fromFace: figureOf(fromFace), height: figureOf(height), head: `${head}` };
+  const figures = { fromFace: orNaN(fromFace), height: orNaN(height), head: `${head}` };
   if (figures.fromFace > figures.height) desk.report('fault.from-face-past-head', `knives.${name}.fromFace`, figures);
 }
 
-function checkRules(rules: Loose<ShopFile['rules']>, desk: Desk): void {
+function checkRules(rules: Loose<ShopFile['rules']>, desk: FaultDesk): void {
   checkOrder(rules?.rimSpeed?.[0], rules?.rimSpeed?.[1], 'rules.rimSpeed', String, desk);
-  const least = figureOf(rules?.leastEndGrainWidth);
-  const greatest = figureOf(rules?.greatestBlankWidth);
+  const least = orNaN(rules?.leastEndGrainWidth);
+  const greatest = orNaN(rules?.greatestBlankWidth);
   if (greatest < least) desk.report('fault.out-of-order.blanks', 'rules', { greatest, least });
 }
 
-function report(faults: readonly (ToldFault & { readonly key: string })[], at: string, desk: Desk): void {
+function report(faults: readonly (ToldFault & { readonly key: string })[], at: string, desk: FaultDesk): void {
   for (const { key, ...told } of faults) desk.place(told, `${at}.${key}`);
 }
 
@@ -130,9 +130,9 @@ function checkOrder(
   high: number | undefined,
   at: string,
   show: (value: number) => string,
-  desk: Desk,
+  desk: FaultDesk,
 ): void {
-  const [from, to] = [figureOf(low), figureOf(high)];
+  const [from, to] = [orNaN(low), orNaN(high)];
   if (from > to) desk.report('fault.out-of-order.range', at, { low: show(from), high: show(to) });
 }
 

@@ -20,7 +20,7 @@ export interface Bounds {
 }
 
 /** A schema of ours: any input, a figure out. */
-export type Figure<T = number> = v.GenericSchema<unknown, T>;
+export type FigureSchema<T = number> = v.GenericSchema<unknown, T>;
 
 /** What is wrong with a figure: the fault's code, what it is (after "is"), and what to write. */
 export interface FigureFault {
@@ -39,19 +39,19 @@ type About = { readonly form: FigureForm } & Pick<Bounds, 'least' | 'above' | 'm
 type Reading<T> = { readonly value: T } | FigureFault;
 
 /** The type of a figure's issue, whose requirement is its `FigureFault`. */
-export const FIGURE = 'figure';
+export const FIGURE_ISSUE = 'figure';
 
 /**
  * A figure read from what the file holds by `read`. Its fault is the issue's requirement, to be put into words with its
  * place; `about` tells the published JSON Schema what may be written.
  */
-export function figure<T>(about: About, read: (input: unknown) => Reading<T>): Figure<T> {
+export function figure<T>(about: About, read: (input: unknown) => Reading<T>): FigureSchema<T> {
   return v.pipe(v.any(), readingOf(read), v.metadata({ ...about }));
 }
 
 /** The step of a schema that reads a figure: the library's own steps keep texts alone of what is wrong. */
 function readingOf<T>(read: (input: unknown) => Reading<T>): v.BaseTransformation<unknown, T, v.BaseIssue<unknown>> {
-  const kind = { kind: 'transformation', type: FIGURE, reference: readingOf, async: false } as const;
+  const kind = { kind: 'transformation', type: FIGURE_ISSUE, reference: readingOf, async: false } as const;
   return {
     ...kind,
     '~run'(dataset: v.OutputDataset<unknown, v.BaseIssue<unknown>>, config: v.Config<v.BaseIssue<unknown>>) {
@@ -69,7 +69,7 @@ type Context = Parameters<typeof v._addIssue>[0];
 const LEAST_LENGTH = 1e-6;
 
 /** A length: mm out. `word` names it in what to write ("a thickness above 0"). */
-export function length(units: Units, bounds: Bounds, word = 'length'): Figure {
+export function length(units: Units, bounds: Bounds, word = 'length'): FigureSchema {
   return figure({ form: 'length' }, (input) => readLength(input, units, { most: LONGEST, ...bounds }, word));
 }
 
@@ -106,12 +106,12 @@ function misread({ read, instead }: Misreading): Pick<FigureFault, 'read' | 'wan
 }
 
 /** An angle within bounds in degrees: radians out. */
-export function angle(bounds: Bounds): Figure {
+export function angle(bounds: Bounds): FigureSchema {
   return figure({ form: 'angle' }, (input) => readAngle(input, bounds, 'wanted.angle'));
 }
 
 /** How the panel is presented: flat 0, on-edge π/2, or the tilt between them; radians out. */
-export function presentation(): Figure {
+export function presentation(): FigureSchema {
   return figure({ form: 'presentation' }, (input) => {
     if (input === 'flat') return { value: 0 };
     if (input === 'on-edge') return { value: Math.PI / 2 };
@@ -136,7 +136,7 @@ function readAngle(input: unknown, bounds: Bounds, sentence: 'wanted.angle' | 'w
 }
 
 /** A plain number within bounds; `whole` ones only if asked. */
-export function number(bounds: Bounds, word: string): Figure {
+export function number(bounds: Bounds, word: string): FigureSchema {
   const within = Object.keys(bounds).some((key) => key !== 'whole');
   const wanted = within
     ? toldPart('wanted.bounded', { word, bounds: tellBounds(bounds, String) })
@@ -152,7 +152,7 @@ export function number(bounds: Bounds, word: string): Figure {
 }
 
 /** Moisture content, 0 to 30 %, as 8 or "8 %". */
-export function moisture(): Figure<Moisture> {
+export function moisture(): FigureSchema<Moisture> {
   const bounds = { least: 0, most: 30 };
   const wanted = toldPart('wanted.moisture', {});
   return figure({ form: 'moisture' }, (input) => {
@@ -168,7 +168,7 @@ export function moisture(): Figure<Moisture> {
 }
 
 /** A temperature: °C out; bare figures are °C, °F on demand. */
-export function temperature(): Figure {
+export function temperature(): FigureSchema {
   const bounds = { least: -40, most: 100 };
   const wanted = toldPart('wanted.temperature', {});
   return figure({ form: 'temperature' }, (input) => {

@@ -6,7 +6,7 @@ import type { JobFile } from './job-file.ts';
 import { MOST_CUTS, MOST_DOORS } from './limits.ts';
 import { profileSchema, withShapes } from './profile-schema.ts';
 import { about, group, oncePerUnit, VERSION } from './schema-shapes.ts';
-import { path, text } from './texts.ts';
+import { pathText, textLine } from './texts.ts';
 import { speciesSchema } from './wood-schema.ts';
 
 const ABOVE_NOTHING = { above: 0 };
@@ -24,11 +24,11 @@ function makeJobSchema(units: Units): v.GenericSchema<unknown, JobFile> {
   const orNothing = (what: string) => about(length(units, NOTHING_OR_MORE), what);
   return group({
     fielded: about(v.literal(VERSION), 'version of this format: 1'),
-    title: v.optional(about(text('a title'), 'what the job is called'), DEFAULTS.title),
+    title: v.optional(about(textLine('a title'), 'what the job is called'), DEFAULTS.title),
     units: v.optional(about(v.picklist(['mm', 'in']), 'unit of every bare number in the file'), DEFAULTS.units),
     terms: v.optional(about(v.picklist(['british', 'american']), 'whose trade terms the words use')),
     shop: v.exactOptional(
-      about(text('a file name'), 'shop file with knives, heads and machines, beside this file or below'),
+      about(textLine('a file name'), 'shop file with knives, heads and machines, beside this file or below'),
     ),
     panel: about(
       group({
@@ -116,21 +116,21 @@ function makeJobSchema(units: Units): v.GenericSchema<unknown, JobFile> {
 
 /** A profile of the frame, and the head that runs it. */
 function headedProfile(units: Units) {
-  return withShapes(units, { head: v.exactOptional(about(text('a head of the shop'), 'a head of the shop file')) });
+  return withShapes(units, { head: v.exactOptional(about(textLine('a head of the shop'), 'a head of the shop file')) });
 }
 
 function cutSchema(units: Units) {
   const size = (what: string) => v.exactOptional(about(length(units, ABOVE_NOTHING), what));
   return group({
-    name: v.exactOptional(about(text('a name'), 'what the cut is called')),
+    name: v.exactOptional(about(textLine('a name'), 'what the cut is called')),
     side: about(v.picklist(['front', 'back']), 'the face it works, front or back'),
     profile: v.exactOptional(profileSchema(units)),
-    knife: v.exactOptional(about(text('a knife of the shop'), 'a knife of the shop file, instead of a profile')),
+    knife: v.exactOptional(about(textLine('a knife of the shop'), 'a knife of the shop file, instead of a profile')),
     depth: size('depth the spindle is really set to'),
     reach: size('reach the fence is really set to'),
     run: v.optional(about(v.picklist(['under', 'over']), 'cutter below or above the stock'), DEFAULTS.run),
     presented: v.optional(about(presentation(), 'flat, on-edge or degrees of tilt between'), DEFAULTS.presented),
-    head: v.exactOptional(about(text('a head of the shop'), 'a head of the shop file')),
+    head: v.exactOptional(about(textLine('a head of the shop'), 'a head of the shop file')),
   });
 }
 
@@ -139,7 +139,7 @@ function doorSchema(units: Units) {
   const orNothing = (what: string) => about(length(units, NOTHING_OR_MORE), what);
   const count = (most: number) => number({ least: 1, most, whole: true }, 'a whole number');
   return group({
-    name: v.exactOptional(about(text('a name'), 'what the door is called')),
+    name: v.exactOptional(about(textLine('a name'), 'what the door is called')),
     quantity: v.optional(about(count(10_000), 'how many doors of this size'), DEFAULTS.quantity),
     width: v.exactOptional(positive('over all')),
     height: v.exactOptional(positive('over all')),
@@ -172,7 +172,9 @@ function doorSchema(units: Units) {
       about(
         group({
           shape: about(v.picklist(['arch', 'cathedral', 'outline']), 'arch, cathedral or outline'),
-          path: v.exactOptional(about(path(), 'outline: SVG path data from the left side of the opening to the right')),
+          path: v.exactOptional(
+            about(pathText(), 'outline: SVG path data from the left side of the opening to the right'),
+          ),
           rise: v.exactOptional(positive('from the springing to the apex of the sight edge')),
           crown: v.exactOptional(positive('cathedral: radius of the round arc in the middle')),
           ears: v.exactOptional(positive('cathedral: radius of the hollow arcs beside it')),

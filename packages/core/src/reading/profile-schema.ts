@@ -3,7 +3,7 @@ import { DEFAULTS } from '../job/defaults.ts';
 import type { Units } from '../measure/length.ts';
 import { length, millimetres, number } from './figures.ts';
 import { about, byShape, group } from './schema-shapes.ts';
-import { path, text } from './texts.ts';
+import { pathText, textLine } from './texts.ts';
 
 const NAMED_SHAPES = ['rebate', 'bevel', 'cove', 'ovolo', 'ogee'] as const;
 
@@ -16,10 +16,10 @@ export function profileSchema(units: Units): v.GenericSchema {
 export function withShapes(units: Units, beside: v.ObjectEntries): v.GenericSchema {
   const size = (what: string, word: string) => about(length(units, { above: 0 }, word), what);
   const orNothing = (what: string) => about(length(units, { least: 0 }), what);
-  const drawn = { shape: v.literal('outline'), path: about(path(), 'SVG path data in (a, b), from edge to face') };
+  const drawn = { shape: v.literal('outline'), path: about(pathText(), 'SVG path data in (a, b), from edge to face') };
   const inFile = {
     shape: v.literal('outline'),
-    file: about(text('a file name'), 'a drawing of it beside this file, .dxf or .svg'),
+    file: about(textLine('a file name'), 'a drawing of it beside this file, .dxf or .svg'),
   };
   const sized = {
     // A word that is no shape at all is reported with the outline among the shapes there are.

@@ -3,7 +3,7 @@ import { DEFAULTS } from '../job/defaults.ts';
 import type { Rates } from '../shop/rates.ts';
 import { number } from './figures.ts';
 import { about, group, named } from './schema-shapes.ts';
-import { currency, text } from './texts.ts';
+import { currency, textLine } from './texts.ts';
 
 /** The shop's prices and times: what a quote is made from. */
 export function ratesSchema(): v.GenericSchema<unknown, Rates> {
@@ -22,7 +22,7 @@ export function ratesSchema(): v.GenericSchema<unknown, Rates> {
     finish: v.exactOptional(price('price of a m² of finished face')),
     knife: v.exactOptional(price('price of each new knife')),
     margin: v.optional(percent('% added to the net sum'), DEFAULTS.rates.margin),
-    tax: v.exactOptional(group({ name: about(text('a name'), 'such as VAT'), rate: percent('%') })),
+    tax: v.exactOptional(group({ name: about(textLine('a name'), 'such as VAT'), rate: percent('%') })),
     validDays: v.optional(
       about(number({ least: 1, most: 3650, whole: true }, 'a whole number of days'), 'how long a quote holds'),
       DEFAULTS.rates.validDays,
@@ -30,6 +30,9 @@ export function ratesSchema(): v.GenericSchema<unknown, Rates> {
     deposit: v.exactOptional(
       about(number({ least: 0, most: 100 }, 'a percentage'), '% of the total asked for with the order'),
     ),
-    terms: v.optional(about(v.pipe(v.array(text('a paragraph', 2000)), v.maxLength(50)), 'paragraphs of terms'), []),
+    terms: v.optional(
+      about(v.pipe(v.array(textLine('a paragraph', 2000)), v.maxLength(50)), 'paragraphs of terms'),
+      [],
+    ),
   }) as unknown as v.GenericSchema<unknown, Rates>;
 }

@@ -7,7 +7,7 @@ import type { Shop } from '../shop/shop.ts';
 import { readAliases } from './aliases.ts';
 import { completeJob } from './complete-job.ts';
 import { completeShop } from './complete-shop.ts';
-import { type Desk, openDesk, type Refused } from './desk.ts';
+import { type FaultDesk, openDesk, type Refused } from './fault-desk.ts';
 import { inOrder } from './fault-words.ts';
 import type { JobFile, Loose, ShopFile } from './job-file.ts';
 import { jobSchema } from './job-schema.ts';
@@ -139,10 +139,10 @@ function openDeskOn(
   tree: Tree,
   units: Units,
   faults: TextFault[],
-  openOutline: Desk['openOutline'],
+  openOutline: FaultDesk['openOutline'],
   readSteel?: ReadSteel,
-): Desk {
-  const place: Desk['place'] = (told, at) => {
+): FaultDesk {
+  const place: FaultDesk['place'] = (told, at) => {
     faults.push({ at, ...findPlace(tree, at, codeOfFault(told.sentence)), ...told });
   };
   return openDesk(units, place, openOutline, readSteel);
@@ -152,8 +152,8 @@ function noDrawing(): Refused {
   return NO_DRAWING_HERE;
 }
 
-function silence(desk: Desk, codes: readonly string[]): Desk {
-  const place: Desk['place'] = (told, at) => {
+function silence(desk: FaultDesk, codes: readonly string[]): FaultDesk {
+  const place: FaultDesk['place'] = (told, at) => {
     if (!codes.includes(codeOfFault(told.sentence))) desk.place(told, at);
   };
   return openDesk(desk.units, place, desk.openOutline, desk.readSteel);

@@ -1,5 +1,5 @@
 import type { Fault } from '../problem/problem.ts';
-import type { Refused } from './desk.ts';
+import type { Refused } from './fault-desk.ts';
 import { inOrder } from './fault-words.ts';
 import { NO_SHOP_HERE, type ReadJob, type ReadShop, readJobTree, readShopTree } from './read-tree.ts';
 import { readYaml } from './yaml-tree.ts';

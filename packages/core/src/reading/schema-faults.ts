@@ -1,7 +1,7 @@
 import type * as v from 'valibot';
 import type { Said } from '../problem/problem.ts';
 import { codeOfFault, type FaultSentence, type ToldFault, tellFault, toldPart } from '../problem/say-fault.ts';
-import { FIGURE, type FigureFault, type FigureFaultCode, kindOf } from './figures.ts';
+import { FIGURE_ISSUE, type FigureFault, type FigureFaultCode, kindOf } from './figures.ts';
 import { MOST_FAULTS } from './limits.ts';
 import { findNearest } from './nearest.ts';
 import { findPlace } from './place.ts';
@@ -37,7 +37,7 @@ function explain(issue: Issue, at: string, tree: Tree): ToldFault {
   if (type === 'never') return explainUnknownKey(issue, at, requirement as readonly string[]);
   if (input === undefined && !tree.places.has(at)) return explainMissing(issue, at);
   const value = tree.places.get(at)?.text ?? '';
-  if (type === FIGURE)
+  if (type === FIGURE_ISSUE)
     return explainFigure(requirement as FigureFault, at, input === null ? '' : value, input === null);
   const options = listOptions(expected);
   if (at === 'fielded') return tellFault('fault.unknown-version', { value });

@@ -7,7 +7,7 @@ import { MOST_HEADS, MOST_KNIVES, MOST_MACHINES } from './limits.ts';
 import { withShapes } from './profile-schema.ts';
 import { ratesSchema } from './rates-schema.ts';
 import { about, group, named, oncePerUnit, VERSION } from './schema-shapes.ts';
-import { text } from './texts.ts';
+import { textLine } from './texts.ts';
 import { ownWood } from './wood-schema.ts';
 
 const ABOVE_NOTHING = { above: 0 };
@@ -105,15 +105,15 @@ function makeShopSchema(units: Units): v.GenericSchema<unknown, ShopFile> {
     ),
     woods: v.exactOptional(about(named(ownWood({})), 'woods with figures of their own, by name')),
     rates: v.exactOptional(about(ratesSchema(), 'prices and times, for quotes')),
-    name: v.exactOptional(about(text('a name'), "the shop's name, as a quote has it")),
-    address: v.optional(about(v.pipe(v.array(text('a line')), v.maxLength(12)), 'its address, a line each'), []),
-    logo: v.exactOptional(about(text('a file'), 'picture beside the shop file: .png, .jpg or .svg')),
+    name: v.exactOptional(about(textLine('a name'), "the shop's name, as a quote has it")),
+    address: v.optional(about(v.pipe(v.array(textLine('a line')), v.maxLength(12)), 'its address, a line each'), []),
+    logo: v.exactOptional(about(textLine('a file'), 'picture beside the shop file: .png, .jpg or .svg')),
   }) as unknown as v.GenericSchema<unknown, ShopFile>;
 }
 
 function knifeSchema(units: Units) {
   const steel = {
-    head: v.exactOptional(about(text('a head of the shop'), 'the head it is kept in')),
+    head: v.exactOptional(about(textLine('a head of the shop'), 'the head it is kept in')),
     groundFor: v.exactOptional(
       group({
         run: v.picklist(['under', 'over']),
@@ -125,7 +125,7 @@ function knifeSchema(units: Units) {
       about(length(units, {}), "how far its deepest-cutting point lies in from the head's face on that side"),
     ),
     sideRelief: v.exactOptional(degrees('relief ground on walls square to the spindle')),
-    kept: v.exactOptional(about(text('a place'), 'where its sample hangs or lies')),
+    kept: v.exactOptional(about(textLine('a place'), 'where its sample hangs or lies')),
     measured: v.optional(
       about(v.picklist(['wood', 'knife']), 'whether the profile was taken off the wood or off the steel'),
       DEFAULTS.measured,

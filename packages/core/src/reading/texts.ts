@@ -1,8 +1,8 @@
 import { toldPart } from '../problem/say-fault.ts';
-import { type Figure, figure, kindOf } from './figures.ts';
+import { type FigureSchema, figure, kindOf } from './figures.ts';
 
 /** A line of text of up to `most` characters; a whole number stands for its digits, since makers number their doors. */
-export function text(word: string, most = 200): Figure<string> {
+export function textLine(word: string, most = 200): FigureSchema<string> {
   const wanted = toldPart('wanted.text', { word, most });
   return figure({ form: 'text' }, (input) => {
     const line = typeof input === 'number' && Number.isInteger(input) ? String(input) : input;
@@ -16,7 +16,7 @@ export function text(word: string, most = 200): Figure<string> {
 }
 
 /** A currency by its ISO 4217 code: three capital letters. */
-export function currency(): Figure<string> {
+export function currency(): FigureSchema<string> {
   const wanted = toldPart('wanted.currency', {});
   return figure({ form: 'text' }, (input) => {
     if (typeof input !== 'string')
@@ -28,7 +28,7 @@ export function currency(): Figure<string> {
 }
 
 /** SVG path data, still as text: what it draws is read with the profile. */
-export function path(): Figure<string> {
+export function pathText(): FigureSchema<string> {
   const wanted = toldPart('wanted.path', {});
   return figure({ form: 'text' }, (input) =>
     typeof input === 'string'

@@ -1,11 +1,11 @@
 import * as v from 'valibot';
 import { number } from './figures.ts';
 import { about, group } from './schema-shapes.ts';
-import { text } from './texts.ts';
+import { textLine } from './texts.ts';
 
 /** A wood by its name, or with its own figures. */
 export function speciesSchema(): v.GenericSchema {
-  return v.union([ownWood({ name: about(text('a name'), 'what it is called') }), text('a wood')]);
+  return v.union([ownWood({ name: about(textLine('a name'), 'what it is called') }), textLine('a wood')]);
 }
 
 /** A wood's own figures, `more` beside them: coefficients per 1 % of moisture, density in kg/m³ at 12 %. */

@@ -6,7 +6,7 @@ import { answerDoors } from './doors.ts';
 import { findHeadSeasons } from './head-problems.ts';
 import { answerJoint, describeJoint, findJointProblems } from './joint.ts';
 import { answerKnives } from './knives.ts';
-import { answerPlan, listNotChecked } from './plan.ts';
+import { answerPlan, gatherNotChecked } from './plan.ts';
 import { prepareJob } from './prepare.ts';
 import { sortProblems } from './problems.ts';
 import type { Report } from './report.ts';
@@ -60,7 +60,7 @@ export function evaluateWithPlan(given: GivenJob, options: EvaluateOptions = {})
     ...findHeadSeasons(job, doors?.doors ?? [], season.report),
     ...(planned?.problems ?? []).filter(({ severity }) => severity === 'error'),
   ];
-  const statements = stateBoth(job, fit.verdict, all, listNotChecked(planned));
+  const statements = stateBoth(job, fit.verdict, all, gatherNotChecked(planned));
   const problems = sortProblems(adviseAll(prepared, season.report, all));
   const joint = { ...describeJoint(prepared), statements };
   const more = {

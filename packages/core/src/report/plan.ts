@@ -77,6 +77,6 @@ function tightestHollow(doors: DoorsAnswer['doors']): number | null {
 }
 
 /** What the plan's set-ups depend on and nobody said, each once. */
-export function listNotChecked(planned: Planned | undefined): string[] {
+export function gatherNotChecked(planned: Planned | undefined): string[] {
   return [...new Set((planned?.plan.setups ?? []).flatMap(({ notChecked }) => notChecked))];
 }

@@ -7,7 +7,7 @@ import { edgeShare, swellingOf } from '../season/seasons.ts';
 import type { StackReport } from '../setup/plan.ts';
 import { createJoint, type Joint, NO_SWELLING, type Swelling } from '../spread/joint.ts';
 import { DEFAULT_SIMULATION, reportSpread, type SpreadReport } from '../spread/report.ts';
-import type { Side } from '../spread/side.ts';
+import type { PanelSide } from '../spread/side.ts';
 import { simulateInChunks } from '../spread/simulate.ts';
 import type { SimulatedSpread, SimulationOptions } from '../spread/simulation.ts';
 import { listSources } from '../spread/sources.ts';
@@ -75,7 +75,7 @@ function affordable(joint: Joint): SimulationOptions {
 }
 
 /** The pieces of a side's cuts that may cross within the groove; none where one cut is alone, or all rise towards the face. */
-function piecesCrossing({ surfaces, falls }: Side, insertion: number): number {
+function piecesCrossing({ surfaces, falls }: PanelSide, insertion: number): number {
   if (falls || surfaces.length < 2) return 0;
   const within = surfaces.flatMap((surface) => surface.pieces.filter(({ x0 }) => x0 < insertion + WITHIN_REACH));
   return CROSSING_START + within.length;

@@ -4,7 +4,7 @@ import type { Machine, Rules } from '../shop/shop.ts';
 import { feedsFor } from './feed.ts';
 import { handOf } from './hand.ts';
 import type { Hole, Rotation, Run } from './plan.ts';
-import type { Pose } from './pose.ts';
+import type { HeadPose } from './pose.ts';
 import type { ChosenSpeed } from './speed.ts';
 import type { Work } from './work.ts';
 
@@ -15,7 +15,7 @@ export interface Trial {
   readonly machine: Machine;
   readonly run: Run;
   readonly rotation: Rotation;
-  readonly pose: Pose;
+  readonly pose: HeadPose;
   readonly hole: Hole | null;
   readonly speed: ChosenSpeed | undefined;
 }

@@ -3,7 +3,7 @@ import type { Run } from './plan.ts';
 import type { Work } from './work.ts';
 
 /** Where a head stands. Lengths mm: heights from the table, along the spindle; distances from the fence's line along the table. */
-export interface Pose {
+export interface HeadPose {
   readonly cuttingPoint: number;
   /** null where the knife's place in its head is not known. */
   readonly seat: number | null;
@@ -18,7 +18,7 @@ export interface Pose {
  * the fence's line passes R − ρ from the axis, and the circle takes 2√(ρ(2R − ρ)) of it. On edge the fence sets the depth
  * and the spindle the reach, so that D and ρ change places. Tilted spindles: formula U13.
  */
-export function poseHead(work: Work, run: Run): Pose {
+export function poseHead(work: Work, run: Run): HeadPose {
   const { cut, head, thickness } = work;
   const radius = head.cuttingDiameter / 2;
   if (cut.tilt === 0) {
@@ -37,7 +37,7 @@ function seatAt({ knife, head }: Work, run: Run, station: number): number | null
   return run === 'under' ? station + knife.fromFace - head.height : station - knife.fromFace;
 }
 
-function fenceAt(radius: number, out: number): Pick<Pose, 'toAxis' | 'standsOut' | 'gap'> {
+function fenceAt(radius: number, out: number): Pick<HeadPose, 'toAxis' | 'standsOut' | 'gap'> {
   return { toAxis: radius - out, standsOut: out, gap: chordAt(radius, radius - out) };
 }
 
@@ -54,7 +54,7 @@ const POINTS = 16;
  * u along the spindle and ν square to it towards the stock, a point a in and b deep lies at u = b·cos θ − a·sin θ under,
  * (T − b)·cos θ + a·sin θ over, and ν = a·cos θ + b·sin θ (over: less T·sin θ). The knives' longest point has the greatest ν.
  */
-function poseTilted({ cut, head, knife, thickness, sweep }: Work, run: Run): Pose {
+function poseTilted({ cut, head, knife, thickness, sweep }: Work, run: Run): HeadPose {
   const [sin, cos] = [Math.sin(cut.tilt), Math.cos(cut.tilt)];
   const under = run === 'under';
   const place = ({ x, y }: { x: number; y: number }) => ({

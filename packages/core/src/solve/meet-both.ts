@@ -1,4 +1,4 @@
-import { type Curve, type Search, searchSetting } from './search.ts';
+import { type FigureOfSetting, type SearchResult, searchSetting } from './search.ts';
 
 /** Two figures of two settings, x and y: each null where the joint has none. */
 export interface TwoFigures {
@@ -39,7 +39,7 @@ const STEP = 0.01;
  */
 export function meetBoth(figures: TwoFigures, value: number, other: number, a: Room, b: Room): MetBoth {
   const keep = createKeeper(figures.second, other, b);
-  const curve: Curve = (x) => {
+  const curve: FigureOfSetting = (x) => {
     const y = keep(x);
     return y === null ? null : figures.first(x, y);
   };
@@ -47,7 +47,7 @@ export function meetBoth(figures: TwoFigures, value: number, other: number, a: R
   const quick = led === 'out' ? null : led;
   const y = quick && keep(quick.at);
   if (quick !== null && y !== null) return { found: [quick.at, y], nearest: null };
-  const { found, nearest }: Search = searchSetting(curve, value, a.now, a.least, a.most);
+  const { found, nearest }: SearchResult = searchSetting(curve, value, a.now, a.least, a.most);
   const best = found ?? nearest;
   const beside = best && keep(best.setting);
   if (best === null || beside === null) return { found: null, nearest: null };
@@ -69,7 +69,7 @@ function createKeeper(second: TwoFigures['second'], other: number, b: Room): (x:
     return best?.place ?? null;
   };
   const look = (x: number): Place | null => {
-    const curve: Curve = (y) => second(x, y);
+    const curve: FigureOfSetting = (y) => second(x, y);
     const before = nearestTo(x);
     const from = before?.at ?? b.now;
     const quick = secant(curve, other, from, b, before?.slope ?? null);
@@ -95,7 +95,7 @@ interface Place {
 
 /** Where a figure is as wanted, by the secant method; `out` where that leads out of the room, null where it leads to no end. */
 function secant(
-  curve: Curve,
+  curve: FigureOfSetting,
   value: number,
   from: number,
   { least, most }: Room,

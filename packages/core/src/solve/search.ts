@@ -1,5 +1,5 @@
 /** A figure that depends on one setting; null where the joint has none. */
-export type Curve = (setting: number) => number | null;
+export type FigureOfSetting = (setting: number) => number | null;
 
 interface Found {
   readonly setting: number;
@@ -7,7 +7,7 @@ interface Found {
 }
 
 /** What a search came to. */
-export interface Search {
+export interface SearchResult {
   /** The setting nearest the present one that gives the value; null where none does. */
   readonly found: Found | null;
   /** Where the figure comes nearest to it; null where the figure exists nowhere. */
@@ -30,7 +30,13 @@ const GROWTH = 1.03;
  * level, and miss over part of the range. A pair of answers closer together than a step (0.3 mm at 10 mm away) is missed
  * unless one was looked at.
  */
-export function searchSetting(curve: Curve, value: number, from: number, least: number, most: number): Search {
+export function searchSetting(
+  curve: FigureOfSetting,
+  value: number,
+  from: number,
+  least: number,
+  most: number,
+): SearchResult {
   const looked: Found[] = [];
   const look = (setting: number): Found | null => {
     const read = curve(setting);
@@ -74,7 +80,7 @@ interface End {
 }
 
 /** The best answer between two settings, if the figure passes the value, reaches it or stops existing between them. */
-function between(curve: Curve, value: number, near: End, far: End): Found | null {
+function between(curve: FigureOfSetting, value: number, near: End, far: End): Found | null {
   // Does the figure exist at one end only? Then take the last setting where it does.
   const edge = near.found === null || far.found === null ? edgeOfBeing(curve, near, far) : null;
   const a = near.found ?? edge;
@@ -103,7 +109,7 @@ function between(curve: Curve, value: number, near: End, far: End): Found | null
 }
 
 /** The last setting at which the figure exists between one where it does and one where it does not. */
-function edgeOfBeing(curve: Curve, one: End, another: End): Found | null {
+function edgeOfBeing(curve: FigureOfSetting, one: End, another: End): Found | null {
   if (one.found === null && another.found === null) return null;
   let inside: Found = one.found ?? another.found!;
   let outside = one.found === null ? one.setting : another.setting;
@@ -121,7 +127,7 @@ function isNearer(answer: Found, found: Found | null, from: number): boolean {
 }
 
 /** The place looked at where the figure came nearest, closed in on by golden section between its neighbours. */
-function nearestOf(curve: Curve, looked: readonly Found[], value: number): Found | null {
+function nearestOf(curve: FigureOfSetting, looked: readonly Found[], value: number): Found | null {
   if (looked.length === 0) return null;
   const sorted = [...looked].sort((p, q) => p.setting - q.setting);
   const miss = (found: Found) => Math.abs(found.value - value);

@@ -6,7 +6,7 @@ import { say } from '../problem/say.ts';
 import { type Compared, compareJobs } from './compare-jobs.ts';
 import { describeMove, LEAST_MOVE } from './moves.ts';
 import { type Rounded, roundSetting } from './round.ts';
-import { type Curve, searchSetting } from './search.ts';
+import { type FigureOfSetting, searchSetting } from './search.ts';
 import { needSetting, type Setting } from './settings.ts';
 import { needTarget, readWhereReadable, type Target } from './targets.ts';
 
@@ -54,7 +54,7 @@ export function solve(job: Job, wanted: Wanted, voice: Voice = job): Solved {
     throw new RangeError(`the ${wanted.for} wanted must be a number, got ${wanted.value}`);
   const target = needTarget(wanted.for);
   const setting = needSetting(job, wanted.by);
-  const curve: Curve = (mm) => readWhereReadable(target, setting.set(mm));
+  const curve: FigureOfSetting = (mm) => readWhereReadable(target, setting.set(mm));
   const { found, nearest, reachable } = searchSetting(curve, wanted.value, setting.now, setting.least, setting.most);
   if (found === null) {
     const reason = whyNot(voice, wanted, target, setting, nearest, reachable);
@@ -89,7 +89,7 @@ const NOTHING = {
   writes: [],
 } as const;
 
-function toNearest64(mm: number, curve: Curve, { least, most }: Setting): Solved['nearest64'] {
+function toNearest64(mm: number, curve: FigureOfSetting, { least, most }: Setting): Solved['nearest64'] {
   const rounded = (Math.round((mm / 25.4) * 64) / 64) * 25.4;
   const inside = rounded >= least && rounded <= most;
   return { setting: rounded, inches: formatLength(rounded, 'in'), value: inside ? curve(rounded) : null };

@@ -5,7 +5,7 @@ interface Looked {
 }
 
 /** A function over a box of numbers, looked at part by part. */
-export interface Search {
+export interface BoxFunction {
   readonly low: readonly number[];
   readonly high: readonly number[];
   readonly at: (place: readonly number[]) => number;
@@ -17,7 +17,7 @@ export interface Search {
 }
 
 /** Parts that may still be looked at, shared by searches inside one another. */
-export interface Effort {
+export interface PartsLeft {
   parts: number;
 }
 
@@ -29,7 +29,7 @@ const NARROWEST = 1e-11;
  * does not exceed the greatest value found are left out, of the others the one with the greatest bound is halved. It cannot miss a
  * peak, however narrow. Once the effort is spent it gives the greatest bound that is left, which no place exceeds.
  */
-export function greatest({ low, high, at, look }: Search, tolerance: number, effort: Effort): number {
+export function greatest({ low, high, at, look }: BoxFunction, tolerance: number, effort: PartsLeft): number {
   let best = Number.NEGATIVE_INFINITY;
   for (const corner of cornersOf(low, high)) best = Math.max(best, at(corner));
   const lookAt = (from: readonly number[], to: readonly number[], most: number): Part => {
@@ -100,7 +100,7 @@ export function leastAlong(
   to: number,
   tolerance: number,
   enough: number,
-  effort: Effort,
+  effort: PartsLeft,
 ): { readonly x: number; readonly value: number } {
   let x = from;
   let value = least(from, from);

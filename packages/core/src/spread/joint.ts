@@ -5,7 +5,7 @@ import { sweepCut } from '../machining/sweep.ts';
 import type { JointSizes } from './limits.ts';
 import { MOVE, movePlace } from './moves.ts';
 import { recutDepths } from './recut.ts';
-import { createSide, movedDepth, type Side, type SideDepths } from './side.ts';
+import { createSide, movedDepth, type PanelSide, type SideDepths } from './side.ts';
 import { cutSurface } from './surface.ts';
 
 /** How the wood answers to 1 % more moisture: parts of its thickness and of its width, and mm of insertion. */
@@ -47,7 +47,7 @@ export interface Joint {
   /** What each cut leaves at its setting, in running order. */
   readonly edges: readonly Chain[];
   /** Both sides' surfaces, where they can be slid. */
-  readonly sides?: { readonly front: Side; readonly back: Side };
+  readonly sides?: { readonly front: PanelSide; readonly back: PanelSide };
   /** What the figures follow from besides the depths of both sides: sizes as given, mm. */
   readonly sizes: {
     readonly thickness: number;

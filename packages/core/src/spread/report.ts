@@ -2,7 +2,7 @@ import { type Arrangement, listArrangements } from './arrangements.ts';
 import { createJoint, type Joint } from './joint.ts';
 import type { JointSizes, SpreadLimits } from './limits.ts';
 import { simulateSpread } from './simulate.ts';
-import type { Sample, SimulatedSpread, Simulation, SimulationOptions } from './simulation.ts';
+import type { SimulatedFigure, SimulatedSpread, Simulation, SimulationOptions } from './simulation.ts';
 import { listSources } from './sources.ts';
 import { type Stack, stackFigure } from './stack.ts';
 
@@ -11,8 +11,8 @@ export interface SpreadReport {
   readonly clearance: Stack & { readonly simulated: Simulation };
   /** Front face against the frame's: with the panel hard against the back wall of the groove, and against the front wall. */
   readonly frontFace: {
-    readonly least: Stack & { readonly simulated: Sample | null };
-    readonly most: Stack & { readonly simulated: Sample | null };
+    readonly least: Stack & { readonly simulated: SimulatedFigure | null };
+    readonly most: Stack & { readonly simulated: SimulatedFigure | null };
   };
   /** From the panel's edge to the groove's bottom; negative: the panel is that much too large at this edge. */
   readonly bottomGap: Stack;

@@ -1,6 +1,6 @@
 import { SAME_LENGTH } from '@fielded/geometry';
 import type { Joint } from './joint.ts';
-import type { Figure, Source } from './sources.ts';
+import type { Source, SpreadFigure } from './sources.ts';
 
 /** Where in its ± a source is tried: both ends, then the middle. */
 const LEVELS = [-1, 1, 0] as const;
@@ -13,7 +13,7 @@ export function seekWorst(
   read: (moves: Float64Array) => number,
   joint: Joint,
   sources: readonly Source[],
-  figure: Figure,
+  figure: SpreadFigure,
   way: -1 | 1,
 ): number {
   const moves = new Float64Array(joint.moveCount);

@@ -1,13 +1,13 @@
 import { SAME_LENGTH } from '@fielded/geometry';
-import { type Effort, greatest, leastAlong } from './branch.ts';
+import { greatest, leastAlong, type PartsLeft } from './branch.ts';
 import { outOfSquare } from './moves.ts';
-import { deepestMoves, type Stretch } from './reach-of-moves.ts';
-import { leastPlace, type Side } from './side.ts';
-import { depthAt, leastLeaning, mostLeaning, type Spot } from './surface.ts';
+import { deepestMoves, type MoveStretch } from './reach-of-moves.ts';
+import { leastPlace, type PanelSide } from './side.ts';
+import { type DepthPlace, depthAt, leastLeaning, mostLeaning } from './surface.ts';
 
 /** A cut at the ends of what it may be off by: how it goes deeper where it is moved to, and how it leans. */
 interface Ranged {
-  readonly stretches: readonly Stretch[];
+  readonly stretches: readonly MoveStretch[];
   readonly from: number;
   readonly to: number;
   /** How much deeper it gets for each mm in from the panel's edge. */
@@ -19,7 +19,7 @@ interface Ranged {
 /** Depths are found to this, mm. */
 const CLOSE = 3e-8;
 
-const spot: Spot = { x: 0, depth: 0 };
+const spot: DepthPlace = { x: 0, depth: 0 };
 
 /**
  * The least (`way` -1) or most (+1) that a side's least depth over 0 … `into` can be, mm, with every one of its cuts anywhere within
@@ -29,12 +29,12 @@ const spot: Spot = { x: 0, depth: 0 };
  * `thicker` is what the stock is thicker, which the cuts run over follow.
  */
 export function extremeDepth(
-  side: Side,
+  side: PanelSide,
   off: ArrayLike<number>,
   into: number,
   thicker: number,
   way: -1 | 1,
-  effort: Effort,
+  effort: PartsLeft,
 ): number {
   if (side.cuts.length === 0) return Number.NEGATIVE_INFINITY;
   const ranged = side.cuts.map(({ place, tilt, over }): Ranged => {
@@ -54,7 +54,7 @@ export function extremeDepth(
  * The least: the cuts move each for itself, so at every place each is as shallow as its own moves make it, and of the deepest of them
  * the least over all places counts.
  */
-function leastOfAll(side: Side, ranged: readonly Ranged[], into: number, effort: Effort): number {
+function leastOfAll(side: PanelSide, ranged: readonly Ranged[], into: number, effort: PartsLeft): number {
   const shallowest = (a: number, b: number) =>
     ranged.reduce(
       (deepest, cut, i) => Math.max(deepest, leastBetween(side, cut, i, a, b, into)),
@@ -65,7 +65,7 @@ function leastOfAll(side: Side, ranged: readonly Ranged[], into: number, effort:
 }
 
 /** No more than the depth of one cut anywhere over a ≤ x ≤ b, however it is moved; what it is at its least where a = b. */
-function leastBetween(side: Side, cut: Ranged, i: number, a: number, b: number, into: number): number {
+function leastBetween(side: PanelSide, cut: Ranged, i: number, a: number, b: number, into: number): number {
   const surface = side.surfaces[i]!;
   let least = Number.POSITIVE_INFINITY;
   for (const { from, to, down, slope } of cut.stretches) {
@@ -87,7 +87,7 @@ function leastBetween(side: Side, cut: Ranged, i: number, a: number, b: number, 
 }
 
 /** The most: over all places that the cuts can be moved to, each as deep there as it can be. */
-function mostOfAll(side: Side, ranged: readonly Ranged[], into: number, effort: Effort): number {
+function mostOfAll(side: PanelSide, ranged: readonly Ranged[], into: number, effort: PartsLeft): number {
   // A surface that rises towards the face is deeper at every place the further in it is moved, unless that lifts it.
   const low = ranged.map(({ from, to, stretches }, i) =>
     side.surfaces[i]!.falls && stretches.every(({ slope }) => slope >= 0) ? to : from,
@@ -115,7 +115,7 @@ function mostOfAll(side: Side, ranged: readonly Ranged[], into: number, effort: 
 }
 
 /** Sets a side's cuts as deep as they can be where they are moved to. */
-function setCuts(side: Side, ranged: readonly Ranged[], rights: readonly number[]): void {
+function setCuts(side: PanelSide, ranged: readonly Ranged[], rights: readonly number[]): void {
   const { right, down, lean } = side.shifts;
   ranged.forEach((cut, i) => {
     right[i] = rights[i]!;
@@ -135,7 +135,7 @@ function downAt({ stretches }: Ranged, right: number): number {
  * and as one of each cut that moves with it.
  */
 function boundOfMost(
-  side: Side,
+  side: PanelSide,
   ranged: readonly Ranged[],
   into: number,
   from: readonly number[],
@@ -164,11 +164,11 @@ function boundOfMost(
 }
 
 /** The most that one cut's depth at x can be, moved `from` … `to` in. */
-function mostAt(side: Side, cut: Ranged, i: number, x: number, from: number, to: number): number {
+function mostAt(side: PanelSide, cut: Ranged, i: number, x: number, from: number, to: number): number {
   return mostBetween(side, cut, i, x, x, from, to);
 }
 
-function mostBetween(side: Side, cut: Ranged, i: number, a: number, b: number, from: number, to: number): number {
+function mostBetween(side: PanelSide, cut: Ranged, i: number, a: number, b: number, from: number, to: number): number {
   let most = Number.NEGATIVE_INFINITY;
   for (const stretch of cut.stretches) {
     const low = Math.max(from, stretch.from);
@@ -183,7 +183,7 @@ function mostBetween(side: Side, cut: Ranged, i: number, a: number, b: number, f
 }
 
 /** The most that the depth at a place of a cut, which moves with it, can be; at a step the shallower side counts. */
-function mostOfPlace(side: Side, cut: Ranged, i: number, of: number, from: number, to: number): number {
+function mostOfPlace(side: PanelSide, cut: Ranged, i: number, of: number, from: number, to: number): number {
   const surface = side.surfaces[i]!;
   const depth = Math.min(depthAt(surface, of, -1), depthAt(surface, of, 1));
   let most = Number.NEGATIVE_INFINITY;

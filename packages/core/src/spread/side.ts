@@ -2,7 +2,7 @@ import { meetCarriers, SAME_LENGTH, shiftCurve } from '@fielded/geometry';
 import type { Cut } from '../machining/cut.ts';
 import { leastAlong } from './branch.ts';
 import { alongDepth, alongReach, MOVE, movePlace, outOfSquare } from './moves.ts';
-import { type CutSurface, depthAt, leastDepth, leastLeaning, type Spot } from './surface.ts';
+import { type CutSurface, type DepthPlace, depthAt, leastDepth, leastLeaning } from './surface.ts';
 
 /** Least depth of the front and of the back surface below its face, over an inserted tongue, mm. */
 export interface SideDepths {
@@ -26,17 +26,17 @@ interface Shifts {
 }
 
 /** One side of the panel: its cuts' surfaces at their settings, room for how far each is moved, and the place found last. */
-export interface Side {
+export interface PanelSide {
   readonly cuts: readonly SideCut[];
   readonly surfaces: readonly CutSurface[];
   readonly shifts: Shifts;
   /** Whether every surface nowhere gets deeper on the way in. */
   readonly falls: boolean;
   /** Where and what `leastPlace` found last. */
-  readonly found: Spot;
+  readonly found: DepthPlace;
 }
 
-export function createSide(side: 'front' | 'back', cuts: readonly Cut[], surfaces: readonly CutSurface[]): Side {
+export function createSide(side: 'front' | 'back', cuts: readonly Cut[], surfaces: readonly CutSurface[]): PanelSide {
   const mine = cuts.flatMap((cut, index): SideCut[] => {
     const { tilt, run } = cut;
     return cut.side === side
@@ -54,7 +54,7 @@ export function createSide(side: 'front' | 'back', cuts: readonly Cut[], surface
 }
 
 /** The least depth of a side moved by `moves`, 0 to `to` in from the edge, mm; the face itself at the least. */
-export function movedDepth(side: Side, moves: ArrayLike<number>, to: number): number {
+export function movedDepth(side: PanelSide, moves: ArrayLike<number>, to: number): number {
   const { cuts, surfaces, shifts } = side;
   if (cuts.length === 0) return 0;
   const thicker = moves[MOVE.thickness]!;
@@ -164,7 +164,7 @@ function lookAtCrossings(
 }
 
 /** Written by whoever looked for a least depth last: making one each time would cost more than the looking. */
-const spot: Spot = { x: 0, depth: 0 };
+const spot: DepthPlace = { x: 0, depth: 0 };
 
 /** The least depth of a cut over a ≤ x ≤ b in from the panel's edge, mm, and where, in `spot`. */
 function leastOfCut(surface: CutSurface, { right, down, lean }: Shifts, i: number, a: number, b: number): number {
@@ -185,7 +185,7 @@ const MOST_PARTS = 2000;
  * Searched for, since leaning arcs cross in no closed form, and no further than the first place with no more than `enough`.
  */
 export function leastPlace(
-  { surfaces, shifts, found }: Side,
+  { surfaces, shifts, found }: PanelSide,
   to: number,
   enough: number = Number.NEGATIVE_INFINITY,
 ): number {

@@ -3,7 +3,7 @@ import type { FitLimits } from '../joint/frame.ts';
 import type { Joint, JointFigures } from './joint.ts';
 import { createRandom, FURTHEST_NORMAL, type Random } from './random.ts';
 import type { Distribution, SimulatedSpread, SimulationOptions } from './simulation.ts';
-import type { Figure, Source } from './sources.ts';
+import type { Source, SpreadFigure } from './sources.ts';
 import { createTally, createVerdictTally, type Tally, type VerdictTally } from './tally.ts';
 import { worstCase } from './worst-case.ts';
 
@@ -34,7 +34,7 @@ export function* simulateInChunks(
   }
   const random = createRandom(seed);
   const varied = sources.filter((source) => source.plusMinus > 0);
-  const tallyOf = (figure: Figure) => createTally(bounds(joint, varied, distribution, figure));
+  const tallyOf = (figure: SpreadFigure) => createTally(bounds(joint, varied, distribution, figure));
   const tallies: Tallies = {
     clearance: tallyOf('clearance'),
     frontLeast: tallyOf('frontLeast'),
@@ -103,7 +103,12 @@ export function simulateSpread(
 const ROUGH = 40;
 
 /** Least and most of a figure that no draw exceeds, mm. */
-function bounds(joint: Joint, varied: readonly Source[], distribution: Distribution, figure: Figure): [number, number] {
+function bounds(
+  joint: Joint,
+  varied: readonly Source[],
+  distribution: Distribution,
+  figure: SpreadFigure,
+): [number, number] {
   const stretch = distribution === 'normal' ? FURTHEST_NORMAL / 3 : 1;
   const stretched = varied.map((source) => ({ ...source, plusMinus: source.plusMinus * stretch }));
   return [worstCase(joint, stretched, figure, -1, ROUGH), worstCase(joint, stretched, figure, 1, ROUGH)];

@@ -9,7 +9,7 @@ export interface SimulationOptions {
 }
 
 /** One figure over simulated joints, mm. */
-export interface Sample {
+export interface SimulatedFigure {
   /** How many joints it is taken over. */
   readonly count: number;
   readonly mean: number;
@@ -26,7 +26,7 @@ export interface Histogram {
 }
 
 /** The clearance of simulated joints. Their count is fewer than asked for when the run was stopped. */
-export interface Simulation extends Sample {
+export interface Simulation extends SimulatedFigure {
   readonly seed: number;
   readonly distribution: Distribution;
   /** Joints by verdict, as parts of them all. */
@@ -40,5 +40,5 @@ export interface Simulation extends Sample {
 export interface SimulatedSpread {
   readonly clearance: Simulation;
   /** Front face against the frame's over the joints that go together, pressed back and pressed forward; null where none does. */
-  readonly frontFace: { readonly least: Sample | null; readonly most: Sample | null };
+  readonly frontFace: { readonly least: SimulatedFigure | null; readonly most: SimulatedFigure | null };
 }

@@ -5,7 +5,7 @@ import type { SpreadLimits } from './limits.ts';
 import { MOVE, movePlace } from './moves.ts';
 
 /** A figure of a joint that has a spread. */
-export type Figure = keyof JointFigures;
+export type SpreadFigure = keyof JointFigures;
 
 /** One size that is never exact. */
 export interface Source {
@@ -19,7 +19,7 @@ export interface Source {
   /** Its place in a list of moves. */
   readonly place: number;
   /** For each figure: +1 if it can only grow with this size, -1 only shrink, 0 if that depends on the shapes. */
-  readonly sense: Readonly<Record<Figure, -1 | 0 | 1>>;
+  readonly sense: Readonly<Record<SpreadFigure, -1 | 0 | 1>>;
 }
 
 /** What an unknown sense is for every figure. */

@@ -1,5 +1,5 @@
 import { createReader, type Joint } from './joint.ts';
-import type { Figure, Source } from './sources.ts';
+import type { Source, SpreadFigure } from './sources.ts';
 import { type FoundBy, findWorst } from './worst-case.ts';
 
 /** What one source does to a figure. */
@@ -35,7 +35,7 @@ const TRIAL = 0.01;
  * the sum of (slope·±)², which holds about 99.7 % of joints when each ± is three deviations and the figure is near linear
  * (Taylor's rule for propagating errors; formula S2).
  */
-export function stackFigure(joint: Joint, sources: readonly Source[], figure: Figure): Stack {
+export function stackFigure(joint: Joint, sources: readonly Source[], figure: SpreadFigure): Stack {
   const read = createReader(joint, figure);
   const moves = new Float64Array(joint.moveCount);
   const nominal = read(moves);

@@ -60,7 +60,7 @@ export function leastDepth(surface: CutSurface, from: number, to: number): numbe
 }
 
 /** A depth and where it is. */
-export interface Spot {
+export interface DepthPlace {
   x: number;
   depth: number;
 }
@@ -69,7 +69,7 @@ export interface Spot {
  * The least of depth + slope·x over from ≤ x ≤ to, mm, and where, written into `spot`: what a surface that leans by `slope` keeps at
  * least. Exact: on an arc it lies at an end or where the arc leans as much the other way. -Infinity where the cut ends before `to`.
  */
-export function leastLeaning(surface: CutSurface, from: number, to: number, slope: number, spot: Spot): void {
+export function leastLeaning(surface: CutSurface, from: number, to: number, slope: number, spot: DepthPlace): void {
   spot.x = from;
   // The two ends first, then every piece between them.
   spot.depth = depthAt(surface, from, 1) + slope * from;
@@ -91,7 +91,7 @@ export function leastLeaning(surface: CutSurface, from: number, to: number, slop
 }
 
 /** Keeps the lesser of two depths. */
-function takeLess(spot: Spot, x: number, depth: number): void {
+function takeLess(spot: DepthPlace, x: number, depth: number): void {
   if (!(depth < spot.depth)) return;
   spot.x = x;
   spot.depth = depth;

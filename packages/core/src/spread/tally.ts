@@ -1,6 +1,6 @@
 import { SAME_LENGTH } from '@fielded/geometry';
 import type { FitLimits } from '../joint/frame.ts';
-import type { Histogram, Sample, Simulation } from './simulation.ts';
+import type { Histogram, SimulatedFigure, Simulation } from './simulation.ts';
 
 /** Fine bins that quantiles are read from: each under a thousandth of a millimetre wide for spreads up to 20 mm. */
 const FINE = 20_000;
@@ -13,7 +13,7 @@ const QUANTILES = ['0.00135', '0.025', '0.5', '0.975', '0.99865'] as const;
 export interface Tally {
   readonly add: (figures: Float64Array, count: number) => void;
   /** null where nothing was counted. */
-  readonly read: () => Sample | null;
+  readonly read: () => SimulatedFigure | null;
   readonly histogram: () => Histogram;
 }
 
@@ -69,7 +69,7 @@ export function createTally([least, most]: readonly [number, number]): Tally {
         count,
         mean: middle + offset,
         deviation: Math.sqrt(variance),
-        quantiles: quantiles as Sample['quantiles'],
+        quantiles: quantiles as SimulatedFigure['quantiles'],
       };
     },
     histogram() {

@@ -1,10 +1,10 @@
-import { type Effort, greatest, type Search } from './branch.ts';
+import { type BoxFunction, greatest, type PartsLeft } from './branch.ts';
 import { createReader, type Joint } from './joint.ts';
 import { MOVE } from './moves.ts';
 import { seekWorst } from './seek-worst.ts';
-import type { Side } from './side.ts';
+import type { PanelSide } from './side.ts';
 import { extremeDepth } from './side-extremes.ts';
-import type { Figure, Source } from './sources.ts';
+import type { Source, SpreadFigure } from './sources.ts';
 
 /** Worst cases are found to this, mm. */
 const CLOSE = 1e-8;
@@ -24,7 +24,7 @@ interface Factors {
   readonly setback: number;
 }
 
-const FACTORS: Readonly<Record<Exclude<Figure, 'bottomGap'>, Factors>> = {
+const FACTORS: Readonly<Record<Exclude<SpreadFigure, 'bottomGap'>, Factors>> = {
   clearance: { front: 1, back: 1, stock: -1, coat: -2, width: 1, setback: 0 },
   frontMost: { front: 1, back: 0, stock: 0, coat: 0, width: 0, setback: -1 },
   frontLeast: { front: 0, back: -1, stock: 1, coat: 2, width: -1, setback: -1 },
@@ -40,7 +40,7 @@ export type FoundBy = 'proof' | 'bound' | 'search';
 export function worstCase(
   joint: Joint,
   sources: readonly Source[],
-  figure: Figure,
+  figure: SpreadFigure,
   way: -1 | 1,
   parts: number = MOST_PARTS,
 ): number {
@@ -56,7 +56,7 @@ export function worstCase(
 export function findWorst(
   joint: Joint,
   sources: readonly Source[],
-  figure: Figure,
+  figure: SpreadFigure,
   way: -1 | 1,
   parts: number = MOST_PARTS,
 ): { readonly worst: number; readonly by: FoundBy } {
@@ -83,12 +83,12 @@ function worstGap({ sizes, insertion, swelling }: Joint, off: ArrayLike<number>,
 /** The figure, signed so that more is worse, at a thickness and a moisture, and a bound of it between two of each. */
 function createSearch(
   joint: Joint,
-  sides: { readonly front: Side; readonly back: Side },
+  sides: { readonly front: PanelSide; readonly back: PanelSide },
   off: ArrayLike<number>,
   factors: Factors,
   way: -1 | 1,
-  effort: Effort,
-): Pick<Search, 'at' | 'look'> {
+  effort: PartsLeft,
+): Pick<BoxFunction, 'at' | 'look'> {
   const { sizes, swelling } = joint;
   const depthOf = {
     front: createDepth(sides.front, off, way * factors.front, effort),
@@ -155,10 +155,10 @@ function kinks({ low, high }: Ends, t0: number, t1: number): number[] {
  * least below. Worked out once for each insertion where the stock moves all of its cuts alike.
  */
 function createDepth(
-  side: Side,
+  side: PanelSide,
   off: ArrayLike<number>,
   way: number,
-  effort: Effort,
+  effort: PartsLeft,
 ): (into: number, thicker: number) => number {
   if (way === 0) return () => 0;
   const towards = way > 0 ? 1 : -1;

@@ -4,12 +4,12 @@ import {
   isWrittenAlike,
   LONGEST_NUMBER,
   makeRoom,
-  readText,
   writeAgain,
   writeAscii,
   writeCode,
   writeFlags,
   writePicometres,
+  writtenText,
 } from './path-ink.ts';
 
 /**
@@ -31,7 +31,7 @@ interface Pen {
  * @example pathData([line(0, 20, 5, 20), line(5, 20, 5, 0)], 20, false) // 'M 0 0 L 5 0 L 5 20'
  */
 export function pathData(chain: Chain, top: number, closed: boolean): string {
-  return readText(writePath(0, chain, closed, { top, write: writePicometres, spaced: true }));
+  return writtenText(writePath(0, chain, closed, { top, write: writePicometres, spaced: true }));
 }
 
 /**
@@ -40,7 +40,7 @@ export function pathData(chain: Chain, top: number, closed: boolean): string {
  * @example depthPath([line(0, 9, 5, 9), line(5, 9, 5, 0)]) // 'M 0 9 L 5 9 L 5 0'
  */
 export function depthPath(chain: Chain): string {
-  return readText(writePath(0, chain, false, AS_DEPTHS));
+  return writtenText(writePath(0, chain, false, AS_DEPTHS));
 }
 
 const AS_DEPTHS: Pen = { top: null, write: writePicometres, spaced: true };
@@ -55,7 +55,7 @@ export function loopsData(loops: readonly Loop[], write: (length: number) => str
   const pen: Pen = { top: null, write: (at, length) => writeAscii(at, write(length)), spaced: false };
   let at = 0;
   for (const { curves, closed } of loops) at = writePath(at, curves, closed, pen);
-  return readText(at);
+  return writtenText(at);
 }
 
 function writePath(start: number, chain: Chain, closed: boolean, pen: Pen): number {

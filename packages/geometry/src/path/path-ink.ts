@@ -18,7 +18,7 @@ export function makeRoom(at: number, count: number): void {
 }
 
 /** The text from the start of the list up to a place. */
-export function readText(end: number): string {
+export function writtenText(end: number): string {
   return decoder.decode(bytes.subarray(0, end));
 }
 

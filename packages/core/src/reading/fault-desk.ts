@@ -15,7 +15,7 @@ export interface Refused {
 }
 
 /** Where a file's values are checked against each other: what is wrong is reported here, with the path of the value. */
-export interface Desk {
+export interface FaultDesk {
   readonly units: Units;
   /** A sentence of the catalogue, with its figures, about the value at a path. */
   report<K extends FaultSentence, R extends FaultRemedy = `${K}.do`>(
@@ -35,15 +35,16 @@ export interface Desk {
 /** A desk whose reports go to `place`. */
 export function openDesk(
   units: Units,
-  place: Desk['place'],
-  openOutline: Desk['openOutline'],
+  place: FaultDesk['place'],
+  openOutline: FaultDesk['openOutline'],
   steel: ReadSteel = readSteel,
-): Desk {
-  const report: Desk['report'] = (sentence, at, figures, remedy) => place(tellFault(sentence, figures, remedy), at);
+): FaultDesk {
+  const report: FaultDesk['report'] = (sentence, at, figures, remedy) =>
+    place(tellFault(sentence, figures, remedy), at);
   return { units, report, place, openOutline, readSteel: steel };
 }
 
 /** A struck-out figure compares as false with everything, so that no check fails because of another fault. */
-export function figureOf(value: number | undefined): number {
+export function orNaN(value: number | undefined): number {
   return value ?? Number.NaN;
 }
