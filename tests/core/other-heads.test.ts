@@ -2,7 +2,10 @@
 
 import type { Head, Job, ShopKnife } from '@fielded/core';
 import { describe, expect, it } from 'vitest';
+import { answerKnives, canGrindFor } from '../../packages/core/src/report/knives.ts';
+import { readPlanJob } from '../fuzz/fuzz-plans.ts';
 import { planned, shopJob } from '../support/plans.ts';
+import { Random } from '../support/random.ts';
 
 const MACHINES =
   '{ main: { speeds: [3000, 4500, 6000], seat: [-70, 90], opening: 220, rings: [140, 170, 220], nutDiameter: 48, feeds: [4, 6, 8], spindle: 30 } }';
@@ -84,5 +87,25 @@ describe('a cut that its own head cannot make', () => {
       'sticking',
       'spare',
     ]);
+  });
+});
+
+describe('whether a knife could be ground for a head', () => {
+  it('is what the knife itself, worked out whole, has for errors: odd heads, tilts and steel drawn at random', () => {
+    const found = { can: 0, cannot: 0 };
+    for (let seed = 1; seed <= 30; seed++) {
+      const { job } = readPlanJob(new Random(seed));
+      if (job === null) continue;
+      for (const cut of job.cuts)
+        for (const head of Object.keys(job.shop!.heads)) {
+          const moved = { ...cut, head };
+          const problems = answerKnives({ job: { ...job, cuts: [moved] } }, cut.name)!.problems;
+          const without = problems.every(({ severity }) => severity !== 'error');
+          expect(canGrindFor(job, moved), `seed ${seed}, ${cut.name} in ${head}`).toBe(without);
+          found[without ? 'can' : 'cannot']++;
+        }
+    }
+    expect(found.can).toBeGreaterThan(8);
+    expect(found.cannot).toBeGreaterThan(8);
   });
 });

@@ -38,16 +38,21 @@ interface EdgePoint {
  * good to about 1e-9 where the least is at a curve's end, 1e-6 within one. The first place wins where several are equal.
  */
 export function clearEdge(seen: SeenProfile, face: KnifeFace, head: Head): EdgeClearance {
-  const steelAt = (p: EdgePoint) => knifePoint(face, p.station, p.radius);
-  const least = (figure: (p: EdgePoint) => number): LeastAlong => {
-    const found = leastAlong(seen, face, head, figure);
-    return { least: figure(found), at: steelAt(found) };
-  };
   return {
-    back: least((p) => p.clearance),
-    side: least((p) => p.side),
-    heel: least((p) => heelRoom(p, head)),
+    back: leastBackClearance(seen, face, head),
+    side: leastOnSteel(seen, face, head, (p) => p.side),
+    heel: leastOnSteel(seen, face, head, (p) => heelRoom(p, head)),
   };
+}
+
+/** The first of these alone. */
+export function leastBackClearance(seen: SeenProfile, face: KnifeFace, head: Head): LeastAlong {
+  return leastOnSteel(seen, face, head, (p) => p.clearance);
+}
+
+function leastOnSteel(seen: SeenProfile, face: KnifeFace, head: Head, figure: (p: EdgePoint) => number): LeastAlong {
+  const found = leastAlong(seen, face, head, figure);
+  return { least: figure(found), at: knifePoint(face, found.station, found.radius) };
 }
 
 /** The edge's angles along a curve of the seen profile, at a share u of it. */

@@ -1,12 +1,9 @@
 import type { Chain } from '@fielded/geometry';
 import type { Problem } from '../problem/problem.ts';
-import { profileChain } from '../profile/chain.ts';
 import { describeOrder, inDegrees, reportRelief, reportWall, reportWood } from './describe-knife.ts';
 import { clearEdge } from './edge-clearance.ts';
 import { outlineExtent } from './extent.ts';
-import { faceReach } from './face-reach.ts';
-import { headForHand } from './hand.ts';
-import { type KnifeFace, knifeFace } from './knife-face.ts';
+import type { KnifeFace } from './knife-face.ts';
 import type { KnifeOrder } from './knife-order.ts';
 import {
   findGapProblems,
@@ -18,12 +15,12 @@ import {
 } from './knife-problems.ts';
 import type { KnifeReport } from './knife-report.ts';
 import { makeLimiter } from './limiter.ts';
-import { type SeenProfile, seeFrom, seeProfile } from './seen-profile.ts';
-import { AS_DRAWN, findLip, setSteel } from './set-steel.ts';
+import { seeOrder } from './see-order.ts';
+import type { SeenProfile } from './seen-profile.ts';
+import { AS_DRAWN, findLip } from './set-steel.ts';
 import { shapeSteel } from './shape-steel.ts';
 import { lengthFromTip, steelPath } from './steel-outline.ts';
 import { tightWalls } from './tight-walls.ts';
-import { seeSteel } from './wood-profile.ts';
 
 /** Ordinates stand this far apart, mm: 1 mm, or 1/32 in. */
 const ORDINATE_STEP = { mm: 1, in: 25.4 / 32 };
@@ -34,34 +31,19 @@ const ORDINATE_STEP = { mm: 1, in: 25.4 / 32 };
  * `knife` is null where the head's face never reaches the profile's least radius; the one problem then says so.
  */
 export function makeKnife(order: KnifeOrder): { knife: KnifeReport | null; problems: readonly Problem[] } {
-  const { tilt, rules, setting } = order;
-  const head = headForHand(order.head, order.groundFor);
-  const face = knifeFace(head);
-
-  // The wood's outline, and the steel's that runs on past edge and face: what was measured is all the steel there is.
-  const chain = profileChain(order.profile);
-  const overrun = order.steel ? null : rules.overrun;
-  const set = setSteel(chain, setting, overrun);
-  const whole = seeProfile(set.steel, tilt);
-  const wood = seeFrom(set.wood, whole);
-
-  // Does the face get in as far as the wood goes? If not, there is no such knife.
-  const reach = faceReach(wood, face);
-  const leastRadius = face.radius - whole.tipReach;
-  if (!reach.reaches)
+  const { rules } = order;
+  const { head, face, chain, overrun, whole, wood, ground, steel, greatestReach, leastRadius } = seeOrder(order);
+  if (ground === null)
     return {
       knife: null,
-      problems: [...findGapProblems(order), reportUnreached(order, leastOf(wood, face), reach.greatest)],
+      problems: [...findGapProblems(order), reportUnreached(order, leastOf(wood, face), greatestReach)],
     };
 
-  // Does it get in past the panel's edge too? If not, there is no room for an overrun.
-  const seen = faceReach(whole, face).reaches ? whole : wood;
-  const steel = order.steel && seeSteel(order.steel, face, tilt);
   const step = ORDINATE_STEP[order.units];
-  const shape = shapeSteel(seen, steel, face, head, step);
+  const shape = shapeSteel(ground, steel, face, head, step);
 
   // What backs off behind the edge, what rubs, and what stands in the way.
-  const limiter = makeLimiter(seen, face, head.limiterGap, step) ?? makeLimiter(wood, face, head.limiterGap, step);
+  const limiter = makeLimiter(ground, face, head.limiterGap, step) ?? makeLimiter(wood, face, head.limiterGap, step);
   const edge = clearEdge(wood, face, head);
   const walls = tightWalls(wood, face, head.wedge, rules.leastSideClearance);
   const problems = [
@@ -71,7 +53,7 @@ export function makeKnife(order: KnifeOrder): { knife: KnifeReport | null; probl
     ...findLipsOf(order, chain),
     ...(limiter ? [] : [reportLimiterUnreached(order)]),
   ];
-  const past = seen === whole ? (overrun ?? 0) : 0;
+  const past = ground === whole ? (overrun ?? 0) : 0;
   const knife: KnifeReport = {
     ...describeOrder(order, head, face, leastRadius),
     tipAt: whole.tipStation,

@@ -27,15 +27,22 @@ export function shapeSteel(
   const outline: ArcFit = steel
     ? { chain: steel.chain.map((c) => flipCurve(c, 0)), deviation: 0 }
     : steelOutline(seen, face);
-  const { width } = outlineExtent(steel ? steel.chain : seen.chain);
   const points = steel ? steelOrdinates(steel, step) : edgeOrdinates(seen.chain, face, step);
   return {
     outline,
-    // Sheared, the knife is wider on the steel than the cut is along the spindle.
-    width: steel ? width : width / face.cosShear,
-    axial: steel ? width * face.cosShear : width,
+    ...extentOf(seen, steel, face),
     ordinates: points.map((p) => withRake(p, face, head.wedge)),
   };
+}
+
+/** How wide a knife is on its steel and along the spindle, mm: sheared, it is wider on the steel than the cut is. */
+export function extentOf(
+  seen: SeenProfile,
+  steel: SeenProfile | undefined,
+  face: KnifeFace,
+): { readonly width: number; readonly axial: number } {
+  const { width } = outlineExtent(steel ? steel.chain : seen.chain);
+  return steel ? { width, axial: width * face.cosShear } : { width: width / face.cosShear, axial: width };
 }
 
 function withRake(p: SteelPoint, face: KnifeFace, wedge: number): KnifeOrdinate {

@@ -1,5 +1,6 @@
 import type { Job } from '../job/job.ts';
 import { copeProfile } from '../joint/cope.ts';
+import { canBeGround } from '../knife/can-be-ground.ts';
 import { type GroundFor, headForHand, USUAL_ROTATION } from '../knife/hand.ts';
 import { keptKnife } from '../knife/kept-knife.ts';
 import { makeKnife } from '../knife/knife.ts';
@@ -37,6 +38,12 @@ export function answerKnives({ job }: Pick<PreparedJob, 'job'>, name?: string): 
   });
   orders.push(...ordersForFrame(job, job.shop).filter((order) => name === undefined || order.name === name));
   return orders.length === 0 ? undefined : make(orders);
+}
+
+/** Whether a knife for a cut can be ground for the head it names: whether the knife made for it alone would have no error. */
+export function canGrindFor(job: Job, cut: Cut): boolean {
+  const order = job.shop && orderForCut(job, cut, 'cuts[0].head', job.shop);
+  return order !== undefined && canBeGround(order);
 }
 
 /** The frame's own knives, each where the job names the head it is run in: the sticking and its counter-profile, and the back's arris. */

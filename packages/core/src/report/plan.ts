@@ -3,7 +3,7 @@ import type { Cut } from '../machining/cut.ts';
 import { makePlan, type Planned } from '../setup/make-plan.ts';
 import type { PanelsToRun } from '../setup/steps.ts';
 import { answerDoors, type DoorsAnswer } from './doors.ts';
-import { answerKnives } from './knives.ts';
+import { canGrindFor } from './knives.ts';
 import type { PreparedJob } from './prepared-job.ts';
 
 /**
@@ -24,10 +24,7 @@ export function answerPlan(
   const { width } = job.panel;
   const panels = doors ? sortPanels(doors) : sortPanel(width, shop.rules.leastEndGrainWidth);
   // A cut of the frame is put to the same test as the panel's.
-  const canBeGround = (cut: Cut) => {
-    const problems = answerKnives({ job: { ...job, cuts: [cut] } }, cut.name)?.problems;
-    return problems?.every(({ severity }) => severity !== 'error') ?? false;
-  };
+  const canBeGround = (cut: Cut) => canGrindFor(job, cut);
   return makePlan(job, shop, panels, tried === 'all heads' ? canBeGround : undefined);
 }
 
