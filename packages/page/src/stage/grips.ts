@@ -82,7 +82,11 @@ function putGrip(rack: Rack, grip: SVGGElement, { key, at }: Handle, spot: Spot,
   const x = spot.x + at.x * scale;
   const y = spot.y + at.y * scale;
   rack.spots.set(key, { x, y });
-  setIfOther(grip, 'transform', `translate(${x.toFixed(3)} ${y.toFixed(3)})`);
+  // Each circle by its own middle: a transform that changes has the browser take its layers apart.
+  for (const circle of grip.children) {
+    setIfOther(circle, 'cx', x.toFixed(3));
+    setIfOther(circle, 'cy', y.toFixed(3));
+  }
 }
 
 function remove({ grips, handles }: Rack, key: string): void {

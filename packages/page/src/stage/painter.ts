@@ -92,12 +92,13 @@ function update(painted: Painted, item: Item): void {
 
 function setText(element: SVGElement, item: Item): void {
   if (item.kind !== 'text') return;
-  const [x, y] = [writeNumber(item.x), writeNumber(item.y)];
-  setIfOther(element, 'x', x);
-  setIfOther(element, 'y', y);
+  // The same turn for every upright text: one that moved with it would have the browser take all its layers apart.
+  const [x, y] = item.upright ? [-item.y, item.x] : [item.x, item.y];
+  setIfOther(element, 'x', writeNumber(x));
+  setIfOther(element, 'y', writeNumber(y));
   setIfOther(element, 'font-size', writeNumber(item.height / CAPITAL));
   setIfOther(element, 'text-anchor', item.anchor);
-  if (item.upright) setIfOther(element, 'transform', `rotate(-90 ${x} ${y})`);
+  if (item.upright) setIfOther(element, 'transform', 'rotate(-90)');
   else element.removeAttribute('transform');
   const words = element.firstChild;
   if (!(words instanceof Text)) element.textContent = item.text;

@@ -1,4 +1,4 @@
-import { effect, signal } from '@preact/signals';
+import { effect, type ReadonlySignal, signal, useComputed } from '@preact/signals';
 import type { JSX } from 'preact';
 import { useEffect, useMemo, useRef, useState } from 'preact/hooks';
 import { useDesk } from '../desk/context.ts';
@@ -16,7 +16,7 @@ export function Sheet({ view, label }: { view: ViewName; label: string }): JSX.E
   const svg = useRef<SVGSVGElement>(null);
   const live = useRef<LiveSheet | null>(null);
   const open = useMemo(() => signal<OpenDimension | null>(null), []);
-  const readout = useMemo(() => signal<{ text: string; x: number; y: number } | null>(null), []);
+  const readout = useMemo(() => signal<Shown | null>(null), []);
 
   const closer = useMemo(createCloser, []);
 
@@ -74,17 +74,35 @@ export function Sheet({ view, label }: { view: ViewName; label: string }): JSX.E
       />
       <CloserButtons closer={closer} />
       {open.value && <DimensionEntry key={open.value.of} open={open.value} still={isWorkedOn(view)} close={close} />}
-      {readout.value && (
-        <output
-          class="readout"
-          ref={(element) => {
-            if (element === null || readout.value === null) return;
-            element.style.translate = `${readout.value.x}px ${readout.value.y}px`;
-          }}
-        >
-          {readout.value.text}
-        </output>
-      )}
+      <Readout readout={readout} />
+    </div>
+  );
+}
+
+interface Shown {
+  readonly text: string;
+  readonly x: number;
+  readonly y: number;
+}
+
+/** The size that is moved, beside the hand: a layer of its own, which goes along without anything else being painted. */
+function Readout({ readout }: { readout: ReadonlySignal<Shown | null> }): JSX.Element | null {
+  const place = useRef<HTMLDivElement | null>(null);
+  const shown = useComputed(() => readout.value !== null);
+  const text = useComputed(() => readout.value?.text ?? '');
+  const put = (at: Shown | null) => {
+    if (at !== null && place.current !== null) place.current.style.transform = `translate(${at.x}px, ${at.y}px)`;
+  };
+  // At once, and not in a frame of its own as an effect of the component would have it.
+  useEffect(() => effect(() => put(readout.value)), [readout]);
+  if (!shown.value) return null;
+  const appear = (element: HTMLDivElement | null) => {
+    place.current = element;
+    put(readout.peek());
+  };
+  return (
+    <div class="readout-place" ref={appear}>
+      <output class="readout">{text}</output>
     </div>
   );
 }
