@@ -201,6 +201,25 @@ describe('an arris', () => {
     await stroke(touch, [x, y], [x - 24, y + 1]);
     expect(Number(await field(page, 'cuts[0].profile.reach').inputValue())).toBeLessThan(37);
     expect(await field(page, 'cuts[0].profile.shoulder').inputValue()).toBe('1.5');
+    // Two fingers look closer, also where the first one lies on an arris.
+    const reach = await field(page, 'cuts[0].profile.reach').inputValue();
+    const wide = () => page.evaluate(() => document.querySelector<SVGSVGElement>('.drawing')!.getScreenCTM()!.a);
+    const before = await wide();
+    const held = await middleOf(page, '[data-handle="cuts[0] field"] .ring');
+    const two = (type: 'touchStart' | 'touchMove', apart: number) =>
+      touch.send('Input.dispatchTouchEvent', {
+        type,
+        touchPoints: [
+          { x: held.x - apart, y: held.y, id: 0 },
+          { x: held.x + 50, y: held.y, id: 1 },
+        ],
+      });
+    await touch.send('Input.dispatchTouchEvent', { type: 'touchStart', touchPoints: [{ ...held, id: 0 }] });
+    await two('touchStart', 0);
+    for (const apart of [20, 50, 90]) await two('touchMove', apart);
+    await touch.send('Input.dispatchTouchEvent', { type: 'touchEnd', touchPoints: [] });
+    await expect.poll(wide).toBeGreaterThan(1.5 * before);
+    expect(await field(page, 'cuts[0].profile.reach').inputValue()).toBe(reach);
   });
 
   it('is moved by arrow keys, finer with Shift, and says where it is', async () => {

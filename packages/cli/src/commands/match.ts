@@ -10,7 +10,7 @@ import {
 import { listWords, UsageError } from '../arguments.ts';
 import { type Command, defineCommand } from '../command.ts';
 import { readText } from '../files/read-text.ts';
-import type { Io } from '../io.ts';
+import { type Io, safe } from '../io.ts';
 import { sayFigure } from '../report/figures.ts';
 import { jsonText } from '../report/json-text.ts';
 import { say } from '../words/say.ts';
@@ -100,10 +100,13 @@ function chooseCut({ cuts }: Job, asked: string | undefined) {
 function listMatches(job: Job, cut: string, matches: readonly KnifeMatch[], of: number): string {
   const length = (mm: number) => sayFigure(formatLength(mm, job.units, 2), job.language);
   const lines = matches.map((match) => {
-    const { knife, reach, deviation } = match;
+    const { knife, reach, deviation, problems } = match;
     const fit = match.fit === null ? say('print.match.no-tongue', {}, job) : verdictWord(match.fit, job);
     const figures = { knife, reach: length(reach), deviation: length(deviation), fit, runs: runWords(match, job) };
-    return `  ${say('print.match.knife', figures, job)}`;
+    return [
+      `  ${say('print.match.knife', figures, job)}`,
+      ...problems.map(({ message }) => `    ${safe(message)}`),
+    ].join('\n');
   });
   const left = of - matches.length;
   return [
@@ -114,10 +117,9 @@ function listMatches(job: Job, cut: string, matches: readonly KnifeMatch[], of: 
   ].join('\n');
 }
 
-function runWords({ works, against, head }: KnifeMatch, voice: Job): string {
+function runWords({ works, problems, head }: KnifeMatch, voice: Job): string {
   if (head === null) return say('print.match.no-head', {}, voice);
   if (works) return say('print.match.runs', { head }, voice);
-  return against.length > 0
-    ? say('print.match.against', { head, against: against.join(', ') }, voice)
-    : say('print.match.not-worked-out', { head }, voice);
+  if (problems.length === 0) return say('print.match.not-worked-out', { head }, voice);
+  return say('print.match.against', { head }, voice);
 }

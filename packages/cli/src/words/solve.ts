@@ -23,7 +23,7 @@ export const SOLVE_WORDS = {
   'print.match.no-tongue': 'no tongue',
   'print.match.no-head': 'kept in no head',
   'print.match.runs': 'can be run in {head}, as far as the shop says',
-  'print.match.against': 'in {head}: {against}',
+  'print.match.against': 'not in {head} as it is:',
   'print.match.not-worked-out': 'in {head}: running not worked out',
   'print.match.none': 'There is no knife to compare. Name a shop file in the job with shop:, with knives in it.',
 } as const;

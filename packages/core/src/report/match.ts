@@ -5,6 +5,7 @@ import { type Depths, depthsOf, leastDeviation } from '../knife/match-profiles.t
 import type { Cut } from '../machining/cut.ts';
 import { sweepCut } from '../machining/sweep.ts';
 import type { Code } from '../problem/codes.ts';
+import type { Problem } from '../problem/problem.ts';
 import { answerDoors } from './doors.ts';
 import { answerKnives, headNamed, steelFault, woodOf } from './knives.ts';
 import { answerPlan } from './plan.ts';
@@ -23,6 +24,8 @@ export interface KnifeMatch {
   /** Whether nothing that is known of its head and the shop's machines stands against it. */
   readonly works: boolean;
   readonly against: readonly Code[];
+  /** What stands against it in words, with its figures; `against` names the same by their codes. */
+  readonly problems: readonly Problem[];
   /** What of the knife's own profile is used, from the edge and from the face, cut coordinates of the knife as drawn. */
   readonly uses: { readonly from: number; readonly to: number };
   /** Edge of what it sweeps there, SVG path data: x in from the edge, y down from the worked face. */
@@ -85,17 +88,20 @@ function describe(job: Job, index: number, knife: string, deviation: number, run
   const cut = job.cuts[index]!;
   const { reach, profile } = cut;
   const prepared = prepareJob(job);
-  const against = new Set<Code>();
+  const against: Problem[] = [];
   if (run) {
     const at = `cuts[${index}]`;
     const made = answerKnives(prepared, knife)?.problems ?? [];
     const planned = answerPlan(prepared, answerDoors(prepared), 'own heads')?.problems ?? [];
-    for (const { severity, code, at: where, about } of [...made, ...planned])
+    for (const problem of [...made, ...planned]) {
+      const { severity, code, at: where, about, message } = problem;
       if (
         (severity === 'error' || LIPS.has(code)) &&
-        (where.startsWith(at) || about?.cut === cut.name || about?.knife === knife)
+        (where.startsWith(at) || about?.cut === cut.name || (about?.knife === knife && about.cut === undefined)) &&
+        against.every((other) => other.message !== message)
       )
-        against.add(code);
+        against.push(problem);
+    }
   }
   return {
     knife,
@@ -103,8 +109,12 @@ function describe(job: Job, index: number, knife: string, deviation: number, run
     reach,
     deviation,
     fit: prepared.fit.verdict,
-    works: run && against.size === 0 && cut.head !== undefined,
-    against: [...against],
+    works: run && against.length === 0 && cut.head !== undefined,
+    against: [...new Set(against.map(({ code }) => code))],
+    // That no machine can do it repeats what stands against the nearest way.
+    problems: against.filter(
+      ({ message }) => !against.some((o) => o.message !== message && message.includes(o.message)),
+    ),
     uses: { from: Math.max(0, profile.reach - reach), to: profile.reach },
     swept: sweptOutline(cut),
   };

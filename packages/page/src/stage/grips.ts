@@ -124,6 +124,8 @@ function listenToPointer(rack: Rack): void {
     hooks.showReadout(null);
   };
   node.addEventListener('pointerdown', (event) => {
+    // Two fingers look closer: the first one did not mean to move anything.
+    if (!event.isPrimary && held !== null) end('cancel');
     if (event.button !== 0 || !event.isPrimary) return;
     const pressed = findPressed(node, event.clientX, event.clientY);
     if (pressed?.kind !== 'grip') return;

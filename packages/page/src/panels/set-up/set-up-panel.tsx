@@ -130,7 +130,10 @@ function Steps({ id, planned: { plan } }: { id: string; planned: Planned }): JSX
                   done.value = tickStep(id, key, event.currentTarget.checked);
                 }}
               />
-              <span>{text}</span>
+              <span>
+                {text}
+                <span class="unseen">, step {index + 1}</span>
+              </span>
             </label>
           </li>
         );

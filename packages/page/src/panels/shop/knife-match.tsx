@@ -7,6 +7,7 @@ import type { Change, Desk } from '../../desk/desk.ts';
 import { writeLength } from '../../entry/read-entry.ts';
 import { keepTogether } from '../../words/keep-together.ts';
 import { plainFault } from '../../words/plain-fault.ts';
+import { KnifePicture } from './knife-picture.tsx';
 
 /** How many are listed, nearest first. */
 const SHOWN = 10;
@@ -78,11 +79,15 @@ function Matches({ compared: { cut, matches }, index }: { compared: Compared; in
       <ol class="matches">
         {matches.slice(0, SHOWN).map((match) => (
           <li key={match.knife}>
+            <KnifePicture name={match.knife} />
             <span>
               <b>{match.knife}</b>, set to reach {say(match.reach)}: at most {say(match.deviation)} off
               <small>
                 {match.fit === null ? 'no tongue is left' : `then ${verdictWord(match.fit)}`}; {runWords(match)}
               </small>
+              {match.problems.map((problem) => (
+                <small key={problem.message}>{plainFault(problem, units)}</small>
+              ))}
             </span>
             <button
               type="button"
@@ -121,11 +126,10 @@ function DrawnOver({ match, index }: { match: KnifeMatch; index: number }): JSX.
 }
 
 /** Whether its head and a machine can run it, as far as the shop says. */
-function runWords({ works, against, head }: KnifeMatch): string {
+function runWords({ works, problems, head }: KnifeMatch): string {
   if (head === null) return 'kept in no head';
   if (works) return `can be run in ${head}, as far as the shop says`;
-  if (against.length === 0) return `in ${head}, not worked out`;
-  return `in ${head} this stands against it: ${against.map((code) => code.replaceAll('-', ' ')).join(', ')}`;
+  return problems.length === 0 ? `in ${head}, not worked out` : `not in ${head} as it is:`;
 }
 
 /** The cut made with a knife of the shop, at the depth of the cut and the reach that was found. */

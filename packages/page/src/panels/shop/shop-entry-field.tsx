@@ -104,6 +104,7 @@ function YesField(props: FieldProps): JSX.Element {
     <label class="yes">
       <input
         type="checkbox"
+        aria-label={`${props.field.label}, ${props.whose}`}
         checked={value}
         onChange={(event) =>
           desk.changeShop([...props.at, props.field.key], event.currentTarget.checked ? true : undefined)

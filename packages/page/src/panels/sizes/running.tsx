@@ -39,43 +39,46 @@ function CutRun({ cut, index }: { cut: Cut; index: number }): JSX.Element {
   };
   return (
     <li>
-      <TextField path={`${at}.name`} label={`Cut ${index + 1}`} value={cut.name} />
-      <Choice
-        label="Panel held"
-        name={`presented ${index}`}
-        value={presented}
-        options={[
-          ['flat', 'flat'],
-          ['on-edge', 'on edge'],
-          ['tilted', 'tilted'],
-        ]}
-        choose={present}
-      />
-      {presented === 'tilted' && (
-        <NumberField path={`${at}.presented`} label="Spindle tilt" value={degrees} step={5} digits={1} unit="°" />
-      )}
-      {presented !== 'on-edge' && (
+      <fieldset>
+        <legend class="unseen">{cut.name}</legend>
+        <TextField path={`${at}.name`} label={`Cut ${index + 1}`} value={cut.name} />
         <Choice
-          label="Cutter"
-          name={`run ${index}`}
-          value={cut.run}
+          label="Panel held"
+          name={`presented ${index}`}
+          value={presented}
           options={[
-            ['under', 'below the stock'],
-            ['over', 'above it'],
+            ['flat', 'flat'],
+            ['on-edge', 'on edge'],
+            ['tilted', 'tilted'],
           ]}
-          choose={(value) => desk.change([[`${at}.run`, value]])}
+          choose={present}
         />
-      )}
-      {heads.length > 0 && (
-        <Choice
-          label="Head"
-          name={`head ${index}`}
-          value={cut.head ?? ''}
-          options={heads.map((head) => [head, head] as const)}
-          choose={(value) => desk.change([[`${at}.head`, value]])}
-        />
-      )}
-      <RunOrder index={index} />
+        {presented === 'tilted' && (
+          <NumberField path={`${at}.presented`} label="Spindle tilt" value={degrees} step={5} digits={1} unit="°" />
+        )}
+        {presented !== 'on-edge' && (
+          <Choice
+            label="Cutter"
+            name={`run ${index}`}
+            value={cut.run}
+            options={[
+              ['under', 'below the stock'],
+              ['over', 'above it'],
+            ]}
+            choose={(value) => desk.change([[`${at}.run`, value]])}
+          />
+        )}
+        {heads.length > 0 && (
+          <Choice
+            label="Head"
+            name={`head ${index}`}
+            value={cut.head ?? ''}
+            options={heads.map((head) => [head, head] as const)}
+            choose={(value) => desk.change([[`${at}.head`, value]])}
+          />
+        )}
+        <RunOrder index={index} />
+      </fieldset>
     </li>
   );
 }
@@ -97,6 +100,7 @@ function RunOrder({ index }: { index: number }): JSX.Element {
       <button
         type="button"
         class="quiet"
+        aria-label={`Remove: ${name}`}
         disabled={cuts.length === 1}
         onClick={() => {
           desk.change([[`cuts[${index}]`, undefined]]);
