@@ -11,6 +11,8 @@ import { KnifePicture } from './knife-picture.tsx';
 
 /** How many are listed, nearest first. */
 const SHOWN = 10;
+/** Nearer than this, mm, is not said. */
+const LEAST_SAID = 0.01;
 
 interface Compared {
   readonly cut: string;
@@ -80,22 +82,23 @@ function Matches({ compared: { cut, matches }, index }: { compared: Compared; in
         {matches.slice(0, SHOWN).map((match) => (
           <li key={match.knife}>
             <KnifePicture name={match.knife} />
-            <span>
-              <b>{match.knife}</b>, set to reach {say(match.reach)}: at most {say(match.deviation)} off
-              <small>
-                {match.fit === null ? 'no tongue is left' : `then ${verdictWord(match.fit)}`}; {runWords(match)}
-              </small>
-              {match.problems.map((problem) => (
-                <small key={problem.message}>{plainFault(problem, units)}</small>
-              ))}
-            </span>
+            <b>{match.knife}</b>
             <button
               type="button"
-              aria-label={`Use ${match.knife} for the ${cut}`}
+              aria-label={`Use it: ${match.knife} for the ${cut}`}
               onClick={() => useKnife(desk, index, match)}
             >
               Use it
             </button>
+            <div class="told">
+              <p>
+                Set to reach {say(match.reach)} it comes within {say(Math.max(match.deviation, LEAST_SAID))};{' '}
+                {match.fit === null ? 'no tongue is left' : `then ${verdictWord(match.fit)}`}; {runWords(match)}
+              </p>
+              {match.problems.map(({ message }) => (
+                <p key={message}>{keepTogether(message)}</p>
+              ))}
+            </div>
           </li>
         ))}
       </ol>
