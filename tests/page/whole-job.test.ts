@@ -6,8 +6,19 @@ import { axeFaults } from './axe.ts';
 import { OFFLINE, PHONE, setUpBench } from './open-page.ts';
 
 const bench = setUpBench();
+/** What does not come in so many ms does not come: less than the test has, so that what was waited for is said. */
+const LONGEST = 20_000;
 /** So many stops are made in search of one. */
 const MOST_STOPS = 90;
+
+/** Waits for something, and says what for where it does not come. */
+async function there(what: string, come: Promise<unknown>): Promise<void> {
+  try {
+    await come;
+  } catch (error) {
+    throw new Error(`waited in vain for ${what}`, { cause: error });
+  }
+}
 
 /** What a screen reader calls the element in focus, or the path of its field. */
 const focused = (page: Page) =>
@@ -39,8 +50,8 @@ async function type(page: Page, name: RegExp, text: string): Promise<void> {
 }
 
 async function save(page: Page, name: RegExp): Promise<string> {
-  const download = page.waitForEvent('download');
-  await press(page, name);
+  const download = page.waitForEvent('download', { timeout: LONGEST });
+  await Promise.all([there(`the file of ${name}`, download), press(page, name)]);
   return runProgram('pdftotext', ['-layout', await (await download).path(), '-']).toString();
 }
 
@@ -49,11 +60,14 @@ async function go(page: Page, part: string, first?: string): Promise<void> {
   await page.locator('.rooms button').first().focus();
   await press(page, new RegExp(`^${part}$`));
   // The part is fetched when it is first shown: no key goes to it before it is there.
-  if (first !== undefined) await page.getByRole('button', { name: first, exact: true }).waitFor();
+  if (first !== undefined)
+    await there(`${first} in ${part}`, page.getByRole('button', { name: first, exact: true }).waitFor());
 }
 
 it('goes from nothing to the quote', async () => {
   const page = await bench.openAlone({ ...PHONE, ...OFFLINE, reducedMotion: 'reduce' });
+  page.setDefaultTimeout(LONGEST);
+  const seen = (what: string, selector: string) => there(what, page.locator(selector).first().waitFor());
   const faults: string[] = [];
   const check = async (state: string) => {
     for (const colorScheme of ['light', 'dark'] as const) {
@@ -62,20 +76,20 @@ it('goes from nothing to the quote', async () => {
     }
     if (await page.evaluate(() => document.documentElement.scrollWidth > innerWidth)) faults.push(`${state}: too wide`);
   };
-  await page.evaluate(() => navigator.serviceWorker.ready);
-  await expect.poll(() => page.evaluate(() => navigator.serviceWorker.controller !== null)).toBe(true);
+  const kept = () => navigator.serviceWorker.ready.then(() => navigator.serviceWorker.controller !== null);
+  await there('the worker that keeps the page', page.waitForFunction(kept));
   await page.context().setOffline(true);
 
   await press(page, /^Job$/);
-  await page.locator('.menu-list button').first().waitFor();
+  await seen('the menu of jobs', '.menu-list button');
   await press(page, /^New/);
-  await page.locator('.preview').waitFor();
+  await seen('the preview of a new job', '.preview');
   await type(page, /^Name$/, 'Pantry');
   await press(page, /^Begin$/);
 
   await go(page, 'Doors', 'Add a door');
   await press(page, /^Add a door$/);
-  await page.locator('[data-path="doors[0].quantity"]').waitFor();
+  await seen('the fields of the door', '[data-path="doors[0].quantity"]');
   await type(page, /doors\[0\]\.quantity/, '4');
   await type(page, /doors\[0\]\.width/, '450');
   const list = await save(page, /^Cutting list as PDF$/);
@@ -88,30 +102,33 @@ it('goes from nothing to the quote', async () => {
 
   await go(page, 'Set-up');
   const choices = page.locator('.head-choices select');
-  await choices.first().waitFor();
+  await seen('the heads to choose from', '.head-choices select');
   while ((await choices.count()) > 0) {
     await reach(page, /^(?:raise|back relief)/);
     await page.keyboard.type('head');
     await page.keyboard.press('Tab');
     await page.locator('.rooms [aria-current]').focus();
   }
-  await page.locator('.section-view svg').first().waitFor();
+  await seen('the section of the set-up', '.section-view svg');
   await reach(page, /^Set up "machine"/);
   await page.keyboard.press('Space');
   const sheet = page.locator('.machine-sheet').first();
+  await seen('the test piece of the machine', '.machine-sheet .test-piece p');
   const wanted = Number(/measure\s([\d.]+)/.exec(await sheet.locator('.test-piece p').first().innerText())?.[1]);
   await type(page, /^It measures/, String(wanted + 0.2));
+  await seen('the correction by the test piece', '.machine-sheet .correction');
   expect(await sheet.locator('.correction').innerText()).toMatch(/Spindle (up|down) 0\.2\smm/);
+  await seen('the steps of the set-up', '.steps input');
   expect(await page.locator('.steps input').first().isChecked()).toBe(true);
   await check('set-up');
 
   await go(page, 'Quote');
-  await page.getByLabel(/^For: client/).waitFor();
+  await there('the field for the client', page.getByLabel(/^For: client/).waitFor());
   await type(page, /^For: client/, 'M. Fennimore');
   await type(page, /^Currency/, 'EUR');
   await type(page, /^An hour/, '40');
   await type(page, /^Each door/, '0.5');
-  await page.locator('.price').waitFor();
+  await seen('the price', '.price');
   await check('quote');
   const quote = await save(page, /^Quote as PDF$/);
   // Four doors, half an hour each at 40.
