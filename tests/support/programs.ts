@@ -34,10 +34,17 @@ export function runProgram(program: Program, args: readonly string[], folder?: s
   });
 }
 
+/** Where programs stand that were found. */
+const found = new Map<Program, string>();
+
 /** Where a program stands, or null. */
 function pathOf(program: Program): string | null {
+  const known = found.get(program);
+  if (known !== undefined) return known;
   const { status, stdout } = spawnSync('sh', ['-c', `command -v ${program}`], { encoding: 'utf8' });
-  return status === 0 ? stdout.trim() : null;
+  if (status !== 0) return null;
+  found.set(program, stdout.trim());
+  return stdout.trim();
 }
 
 /**

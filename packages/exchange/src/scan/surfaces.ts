@@ -192,16 +192,19 @@ function dropFibres(points: readonly Point[]): Point[] {
   const count = points.length;
   const kept: Point[] = [];
   const furthest = Math.ceil(count / 8);
+  const steps = points.map(({ x, y }, k) => (k === 0 ? 0 : Math.hypot(x - points[k - 1]!.x, y - points[k - 1]!.y)));
   for (let i = 0; i < count; ) {
     kept.push(points[i]!);
     const p = points[i]!;
     let way = 0;
     let jump = i + 1;
     for (let k = i + 1; k < Math.min(count, i + furthest); k++) {
-      way += Math.hypot(points[k]!.x - points[k - 1]!.x, points[k]!.y - points[k - 1]!.y);
+      way += steps[k]!;
       if (way > 12) break;
-      const gap = Math.hypot(points[k]!.x - p.x, points[k]!.y - p.y);
-      if (gap < FIBRE_GAP && way > 0.5 && way > FIBRE_WAY * Math.max(gap, 0.1)) jump = k;
+      const [dx, dy] = [points[k]!.x - p.x, points[k]!.y - p.y];
+      if (way <= 0.5 || Math.abs(dx) >= FIBRE_GAP || Math.abs(dy) >= FIBRE_GAP) continue;
+      const gap = Math.hypot(dx, dy);
+      if (gap < FIBRE_GAP && way > FIBRE_WAY * Math.max(gap, 0.1)) jump = k;
     }
     i = jump;
   }
