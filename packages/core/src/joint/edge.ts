@@ -72,10 +72,14 @@ export function makeEdge(panel: Panel, cuts: readonly Cut[]): Edge {
 }
 
 /** What each region finds gone: what it would take alone, less what it adds to those before it. */
-function sharedAreas({ thickness, width, takenAlone }: Section, regions: readonly ClearedRegion[]): number[] {
+function sharedAreas(section: Section, regions: readonly ClearedRegion[]): number[] {
+  const { thickness, width, takenAlone } = section;
+  const last = regions.length - 1;
   let gone = 0;
   return regions.map((_, k) => {
-    const withThis = cutSection(thickness, width, regions.slice(0, k + 1)).removed.area;
+    // With the last cut it is the section that was cut already.
+    const some = k === last ? section : cutSection(thickness, width, regions.slice(0, k + 1));
+    const withThis = some.removed.area;
     const shared = takenAlone[k]! - (withThis - gone);
     gone = withThis;
     return shared > SAME_LENGTH ? shared : 0;
