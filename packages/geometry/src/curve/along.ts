@@ -2,13 +2,16 @@ import type { Chain, Curve } from './curve.ts';
 import type { Heading } from './heading.ts';
 import type { Point } from './point.ts';
 
-/** Curves that meet at less than this (radians, 0.1°) run on smoothly: the rounding of a drawn outline, not a corner. */
+/** Two curves that meet at a smaller angle than this (radians, 0.1°) count as smooth: a drawn outline is rounded by as much. */
 export const SMOOTH_JOINT: number = 0.1 * (Math.PI / 180);
 
 /**
- * The point a share `u` (0 to 1) of the way along a curve, and its heading, mm; the heading is as long as the curve.
+ * The point at the fraction `u` (0 to 1) of a curve's length, mm, and the tangent there; the tangent is as long as the curve.
  *
- * The ends are exact. `angle` is the curve's `arcAngle`: it is expensive and the same at every u, so the caller computes it once.
+ * Both ends are exact, points between them are exact to rounding. `angle` is the curve's `arcAngle`: it is the same at every u
+ * and expensive, so the caller computes it once.
+ *
+ * @example pointAlong(line(0, 0, 10, 0), 0.3, 0) // { x: 3, y: 0, dx: 10, dy: 0 }
  */
 export function pointAlong(c: Curve, u: number, angle: number): Heading {
   if (c.turn === 0) {
@@ -27,7 +30,7 @@ export function pointAlong(c: Curve, u: number, angle: number): Heading {
   return u === 1 ? { x: c.x1, y: c.y1, dx, dy } : { x: c.cx + px, y: c.cy + py, dx, dy };
 }
 
-/** Angle an arc turns through, radians, 0 < angle < 2π; 0 for a line. */
+/** The angle that an arc turns through, radians, 0 < angle < 2π; 0 for a line. */
 export function arcAngle(c: Curve): number {
   if (c.turn === 0) return 0;
   const from = Math.atan2(c.y0 - c.cy, c.x0 - c.cx);
@@ -36,13 +39,13 @@ export function arcAngle(c: Curve): number {
   return angle > 0 ? angle : angle + 2 * Math.PI;
 }
 
-/** The angle at which an arc starts, and how far it turns: positive with growing angle, less than a full turn; both 0 for a line. */
+/** The polar angle of an arc's start about its centre, and the angle it sweeps, radians; the sweep is positive anticlockwise. Both are 0 for a line. */
 export function arcAngles(c: Curve): { readonly from: number; readonly sweep: number } {
   if (c.turn === 0) return { from: 0, sweep: 0 };
   return { from: Math.atan2(c.y0 - c.cy, c.x0 - c.cx), sweep: c.turn * arcAngle(c) };
 }
 
-/** The angles, in the order they are run through, at which the arc passes a multiple of a quarter turn plus `offset`. */
+/** The angles `offset` + k·π/2 that an arc from angle `from` through `sweep` passes strictly inside, in the order it passes them, radians. */
 export function quarterAngles(from: number, sweep: number, offset: number): number[] {
   const quarter = Math.PI / 2;
   const found: number[] = [];
@@ -55,7 +58,7 @@ export function quarterAngles(from: number, sweep: number, offset: number): numb
   return found;
 }
 
-/** The point at the fraction `at` (0 to 1) of a curve's length. */
+/** The point at the fraction `at` (0 to 1) of a curve's length, mm. See `pointAlong`. */
 export function pointAt(c: Curve, at: number): Point {
   return pointAlong(c, at, arcAngle(c));
 }
@@ -65,14 +68,14 @@ export function curveLength(c: Curve): number {
   return c.turn === 0 ? Math.hypot(c.x1 - c.x0, c.y1 - c.y0) : c.r * arcAngle(c);
 }
 
-/** Angle between a curve's end and the next one's start, radians, 0 where they run on smoothly. */
+/** The angle between the tangent at one curve's end and the tangent at the next one's start, radians, 0 to π. */
 export function cornerAngle(before: Curve, after: Curve): number {
   const a = pointAlong(before, 1, arcAngle(before));
   const b = pointAlong(after, 0, arcAngle(after));
   return Math.abs(Math.atan2(a.dx * b.dy - a.dy * b.dx, a.dx * b.dx + a.dy * b.dy));
 }
 
-/** Cuts arcs where they are level or upright, so that along each curve x and y only grow or only shrink. */
+/** Splits arcs where their tangent is level or upright, so that x and y are monotonic along every curve. The points of the split are exact. */
 export function splitAtExtremes(chain: Chain): Curve[] {
   const out: Curve[] = [];
   for (const c of chain) {
@@ -82,14 +85,14 @@ export function splitAtExtremes(chain: Chain): Curve[] {
     }
     const total = arcAngle(c);
     const start = Math.atan2(c.y0 - c.cy, c.x0 - c.cx);
-    // The multiples of a quarter turn that the arc passes, from its start on.
+    // Which multiples of a quarter turn does the arc pass after its start?
     const quarter = Math.PI / 2;
     const first = c.turn > 0 ? Math.floor(start / quarter) + 1 : Math.ceil(start / quarter) - 1;
     let { x0, y0 } = c;
     for (let k = first; c.turn * (k * quarter - start) < total - 1e-12; k += c.turn) {
-      // The start itself is no cut.
+      // The start is no place to split at.
       if (c.turn * (k * quarter - start) < 1e-12) continue;
-      // 0 right, 1 up, 2 left, 3 down of the centre: these points are exact.
+      // The point lies right of (0), above (1), left of (2) or below (3) the centre.
       const compass = ((k % 4) + 4) % 4;
       const x1 = compass === 0 ? c.cx + c.r : compass === 2 ? c.cx - c.r : c.cx;
       const y1 = compass === 1 ? c.cy + c.r : compass === 3 ? c.cy - c.r : c.cy;

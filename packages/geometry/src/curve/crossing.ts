@@ -3,10 +3,11 @@ import type { Point } from './point.ts';
 import { SAME_LENGTH } from './tolerance.ts';
 
 /**
- * Where the endless line or whole circle of one curve meets that of another: x and y in turn, appended to `out`.
+ * Appends to `out` the points, x and y in turn, where the infinite line or full circle of one curve (its carrier) meets that of
+ * another. Exact to rounding.
  *
- * None for parallel lines, concentric circles or carriers that miss. Carriers that only just miss a touch (by rounding)
- * are not reported: a touch changes no order, and an overlap that thin has no area.
+ * Parallel lines, concentric circles and carriers that miss each other give none. Tangent carriers that rounding parts give
+ * none either: a touch changes no order, and an overlap that thin has no area.
  */
 export function meetCarriers(p: Curve, q: Curve, out: number[]): void {
   if (p.turn === 0) {
@@ -19,7 +20,7 @@ export function meetCarriers(p: Curve, q: Curve, out: number[]): void {
 /**
  * Points where two curves cross or touch, both ends included, within 1e-9 mm.
  *
- * Curves that lie on one another over a length (same line or same circle) give no points.
+ * Curves that overlap along one line or one circle give no points.
  *
  * @example crossings(line(0, 0, 2, 2), line(0, 2, 2, 0)) // [{ x: 1, y: 1 }]
  */
@@ -35,7 +36,7 @@ export function crossings(p: Curve, q: Curve): Point[] {
   return points;
 }
 
-/** Whether a point of a curve's carrier lies between the curve's ends, within 1e-9 mm. */
+/** Whether a point that lies on a curve's carrier lies on the curve itself, both ends included, within 1e-9 mm. */
 export function isOn(c: Curve, x: number, y: number): boolean {
   if (c.turn === 0) {
     const dx = c.x1 - c.x0;
@@ -47,6 +48,7 @@ export function isOn(c: Curve, x: number, y: number): boolean {
   const atStart = Math.hypot(x - c.x0, y - c.y0) <= SAME_LENGTH;
   const atEnd = Math.hypot(x - c.x1, y - c.y1) <= SAME_LENGTH;
   if (atStart || atEnd) return true;
+  // Does the arc reach the point's angle before it reaches its end's?
   const from = Math.atan2(c.y0 - c.cy, c.x0 - c.cx);
   const turned = (to: number) => {
     const angle = c.turn * (to - from);
@@ -73,7 +75,7 @@ function meetLineAndCircle(l: Curve, c: Curve, out: number[]): void {
   if (length === 0) return;
   const ux = dx / length;
   const uy = dy / length;
-  // The foot of the perpendicular from the centre, then half a chord either way.
+  // Drop the perpendicular from the centre on the line; the points lie half a chord to either side of its foot.
   const off = (l.x0 - c.cx) * uy - (l.y0 - c.cy) * ux;
   const half2 = (c.r - off) * (c.r + off);
   if (half2 < 0) return;
@@ -91,7 +93,7 @@ function meetCircles(p: Curve, q: Curve, out: number[]): void {
   if (apart === 0) return;
   const ux = dx / apart;
   const uy = dy / apart;
-  // Along the line of centres from p's centre to the common chord, then half the chord either way.
+  // Go along the line of centres from p's centre to the common chord; the points lie half the chord to either side.
   const along = (apart + ((p.r - q.r) * (p.r + q.r)) / apart) / 2;
   const half2 = (p.r - along) * (p.r + along);
   if (half2 < 0) return;

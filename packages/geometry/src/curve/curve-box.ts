@@ -2,7 +2,7 @@ import { arcAngles } from './along.ts';
 import { type Box, growBox, lineMeetsBox } from './box.ts';
 import type { Curve } from './curve.ts';
 
-/** The smallest upright box round a curve, an arc's outermost points included. Exact to rounding. */
+/** The smallest axis-parallel box that contains a curve, mm. Exact to rounding. */
 export function curveBox(c: Curve): Box {
   let x0 = Math.min(c.x0, c.x1);
   let x1 = Math.max(c.x0, c.x1);
@@ -17,13 +17,13 @@ export function curveBox(c: Curve): Box {
   return { x0, y0, x1, y1 };
 }
 
-/** Whether any of the curve lies inside the box grown by `by`. */
+/** Whether some point of a curve lies inside the box grown by `by` mm. Exact to rounding. */
 export function curveMeetsBox(curve: Curve, small: Box, by: number = 0): boolean {
   if (curve.turn === 0) return lineMeetsBox(curve.x0, curve.y0, curve.x1, curve.y1, small, by);
   const box = growBox(small, by);
   const inside = (x: number, y: number) => x > box.x0 && x < box.x1 && y > box.y0 && y < box.y1;
   if (inside(curve.x0, curve.y0) || inside(curve.x1, curve.y1)) return true;
-  // Neither end is inside: the arc comes in only by crossing a side.
+  // Neither end is inside, so the arc enters only where it crosses a side. Does it cross one of the four?
   const { from, sweep } = arcAngles(curve);
   const onArc = (x: number, y: number) => {
     const turned = (Math.atan2(y - curve.cy, x - curve.cx) - from) * curve.turn;
@@ -52,7 +52,7 @@ export function curveMeetsBox(curve: Curve, small: Box, by: number = 0): boolean
   );
 }
 
-/** Whether an arc passes the point of its circle that lies (dx, dy) from the centre: is it beyond the chord? */
+/** Whether an arc passes the point of its circle that lies (dx, dy) from the centre: that point then lies beyond the chord. */
 function passes(c: Curve, dx: number, dy: number): boolean {
   const side = (c.x1 - c.x0) * (c.cy + dy - c.y0) - (c.y1 - c.y0) * (c.cx + dx - c.x0);
   return c.turn * side < 0;

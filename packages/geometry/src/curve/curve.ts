@@ -1,9 +1,9 @@
 /**
  * A straight line or a circular arc from (x0, y0) to (x1, y1), millimetres.
  *
- * `turn` is 0 for a line, +1 for an arc run anticlockwise (y up), -1 for one run clockwise; an arc has its centre at
- * (cx, cy) and radius r, and is less than a full circle. A line has cx = cy = r = 0. One shape for both keeps the
- * engine's inner loops fast.
+ * `turn` is 0 for a line, +1 for an anticlockwise arc (y up), -1 for a clockwise one. An arc has its centre at (cx, cy) and
+ * radius r > 0, and is less than a full circle. A line has cx = cy = r = 0. Lines and arcs share one shape of object, which
+ * keeps the engine's inner loops fast.
  */
 export interface Curve {
   readonly x0: number;
@@ -16,7 +16,7 @@ export interface Curve {
   readonly turn: -1 | 0 | 1;
 }
 
-/** Curves joined end to start. */
+/** Curves joined end to start: each starts where the one before it ends. */
 export type Chain = readonly Curve[];
 
 /** A straight line between two points, mm. */
@@ -24,12 +24,15 @@ export function line(x0: number, y0: number, x1: number, y1: number): Curve {
   return { x0, y0, x1, y1, cx: 0, cy: 0, r: 0, turn: 0 };
 }
 
-/** The arc about (cx, cy) from (x0, y0) to (x1, y1), mm; `turn` +1 runs anticlockwise with y up. The radius is taken from the start. */
+/**
+ * The arc about (cx, cy) from (x0, y0) to (x1, y1), mm; `turn` +1 is anticlockwise with y up. The radius is the distance from the
+ * centre to the start: the end is taken to lie on the same circle, which is not checked.
+ */
 export function arc(x0: number, y0: number, x1: number, y1: number, cx: number, cy: number, turn: -1 | 1): Curve {
   return { x0, y0, x1, y1, cx, cy, r: Math.hypot(x0 - cx, y0 - cy), turn };
 }
 
-/** The curve moved by (dx, dy). */
+/** The curve moved by (dx, dy) mm. */
 export function shiftCurve(c: Curve, dx: number, dy: number): Curve {
   const bent = c.turn !== 0;
   return {
@@ -44,7 +47,7 @@ export function shiftCurve(c: Curve, dx: number, dy: number): Curve {
   };
 }
 
-/** The curve turned about the origin by the angle whose cosine and sine are given, anticlockwise with y up. */
+/** The curve rotated about the origin, anticlockwise with y up, by the angle with this cosine and sine. */
 export function turnCurve(c: Curve, cos: number, sin: number): Curve {
   return {
     x0: c.x0 * cos - c.y0 * sin,
@@ -58,12 +61,12 @@ export function turnCurve(c: Curve, cos: number, sin: number): Curve {
   };
 }
 
-/** The same curve run backwards. */
+/** The same curve in the opposite direction. */
 export function reverseCurve(c: Curve): Curve {
   return { ...c, x0: c.x1, y0: c.y1, x1: c.x0, y1: c.y0, turn: -c.turn as -1 | 0 | 1 };
 }
 
-/** The curve mirrored so that y becomes `sum - y`: from depth below a face to height, and back. */
+/** The curve mirrored so that y becomes `sum` − y: depths below a face at height `sum` become heights, and heights depths. */
 export function flipCurve(c: Curve, sum: number): Curve {
   return {
     x0: c.x0,

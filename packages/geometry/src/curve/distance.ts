@@ -15,7 +15,7 @@ export function distanceTo(c: Curve, x: number, y: number): number {
   return Math.min(Math.hypot(x - c.x0, y - c.y0), Math.hypot(x - c.x1, y - c.y1));
 }
 
-/** Whether a point lies in the sector that an arc spans, its edges included: so that the ray to it from the centre meets the arc. */
+/** Whether a point lies in the sector between an arc's ends, edges included: the ray from the centre to the point then meets the arc. */
 function isInSector(c: Curve, x: number, y: number): boolean {
   const ax = (c.x0 - c.cx) * c.turn;
   const ay = (c.y0 - c.cy) * c.turn;
@@ -25,12 +25,12 @@ function isInSector(c: Curve, x: number, y: number): boolean {
   const py = y - c.cy;
   const afterStart = ax * py - ay * px >= 0;
   const beforeEnd = bx * py - by * px <= 0;
-  // More than half a turn: everything but the sector between the end and the start.
+  // An arc of more than half a turn spans everything but the sector from its end to its start.
   const wide = c.turn * (ax * by - ay * bx) < 0;
   return wide ? afterStart || beforeEnd : afterStart && beforeEnd;
 }
 
-/** Distance from a point to the nearest of the curves, mm; Infinity from none. */
+/** Distance from a point to the nearest of the curves, mm; Infinity where there are none. */
 export function distanceToChain(chain: Chain, x: number, y: number): number {
   let least = Number.POSITIVE_INFINITY;
   for (const c of chain) least = Math.min(least, distanceTo(c, x, y));

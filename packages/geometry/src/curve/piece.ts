@@ -2,9 +2,9 @@ import type { Curve } from './curve.ts';
 import { ARC_END, SAME_LENGTH } from './tolerance.ts';
 
 /**
- * A curve with one height at every x: a line, or an arc within the upper or the lower half of its circle, run left to right.
+ * A curve with one height at every x, running left to right: a line, or an arc within the upper or the lower half of its circle.
  *
- * x0 < x1 always, so `turn` is -1 (clockwise) on the upper half and +1 on the lower.
+ * x0 < x1 always, so an arc's `turn` is -1 (clockwise) on the upper half of its circle and +1 on the lower.
  */
 export type Piece = Curve;
 
@@ -21,8 +21,8 @@ export function highOf(p: Piece): number {
 /**
  * Height of a piece at x, mm; beyond its ends the height of the nearer end.
  *
- * An arc's height is computed from its left end, as a difference of squares over a sum, so that it is good to rounding at the size
- * of the piece however large the radius.
+ * Exact to rounding at the size of the piece, however large the radius: an arc's height is computed as a step from its left end,
+ * a difference of squares over a sum, so that no large numbers cancel.
  */
 export function heightAt(p: Piece, x: number): number {
   if (x <= p.x0) return p.y0;
@@ -36,7 +36,7 @@ export function heightAt(p: Piece, x: number): number {
   return p.y0 - less / (above - p.turn * Math.sqrt(square));
 }
 
-/** Whether a curve is a piece as it stands, run left to right on one half of its circle: the usual case, which then costs nothing. */
+/** Whether a curve is a piece as it is: it runs left to right, within one half of its circle if it is an arc. Most curves are, and are not copied. */
 export function isPiece(c: Curve): boolean {
   if (!(c.x0 < c.x1)) return false;
   if (c.turn === 0) return true;
@@ -44,8 +44,8 @@ export function isPiece(c: Curve): boolean {
 }
 
 /**
- * Cuts a curve into pieces, one for a line, up to three for an arc, appended to `out` in clockwise order. Upright lines give none: they
- * have no width, and the strips on either side of them know the step.
+ * Splits a curve into pieces and appends them to `out`: one for a line, up to three for an arc, in clockwise order. An upright line
+ * gives none: it has no width, and the pieces to its left and right already hold the heights of its ends.
  */
 export function splitCurve(c: Curve, out: Piece[]): void {
   if (isPiece(c)) {
@@ -56,7 +56,7 @@ export function splitCurve(c: Curve, out: Piece[]): void {
     if (c.x1 < c.x0) out.push(pieceOf(c, c.x1, c.y1, c.x0, c.y0, 0));
     return;
   }
-  // Take every arc clockwise: rightwards along the upper half, leftwards along the lower.
+  // Follow the arc clockwise, whichever way it runs: rightwards along the upper half, leftwards along the lower.
   const clockwise = c.turn < 0;
   let x = clockwise ? c.x0 : c.x1;
   let y = clockwise ? c.y0 : c.y1;
@@ -65,6 +65,7 @@ export function splitCurve(c: Curve, out: Piece[]): void {
   const endHalf = halfOf(c, endX, endY, false);
   let half = halfOf(c, x, y, true);
   for (let leg = 0; leg < 3; leg++) {
+    // Does the arc end on this half, or run on to where the next half begins?
     const arrives = half === endHalf && half * (x - endX) <= ARC_END;
     const stopX = arrives ? endX : c.cx + half * c.r;
     const stopY = arrives ? endY : c.cy;
@@ -78,8 +79,9 @@ export function splitCurve(c: Curve, out: Piece[]): void {
 }
 
 /**
- * Upper half +1, lower half -1; a point level with the centre counts with the half that clockwise travel enters, or leaves,
- * there. Level is within 1e-9 mm: the end of a quarter circle lies on the one side or the other by rounding only.
+ * The half of its circle that a point lies on: +1 the upper, -1 the lower. A point level with the centre, within 1e-9 mm, counts
+ * with the half that clockwise travel enters there, or leaves there: rounding alone decides on which side the end of a quarter
+ * circle lies.
  */
 function halfOf(c: Curve, x: number, y: number, entering: boolean): -1 | 1 {
   if (y > c.cy + SAME_LENGTH) return 1;

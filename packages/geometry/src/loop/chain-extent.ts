@@ -1,7 +1,7 @@
 import type { Chain } from '../curve/curve.ts';
 import { curveBox } from '../curve/curve-box.ts';
 
-/** How far in a chain in cut coordinates reaches from the edge, and how deep it goes below the face, mm. */
+/** The greatest x (how far in from the edge) and the greatest y (how deep below the face) of a chain in cut coordinates, mm; −Infinity for an empty chain. */
 export function chainExtent(chain: Chain): { readonly reach: number; readonly depth: number } {
   let reach = Number.NEGATIVE_INFINITY;
   let depth = Number.NEGATIVE_INFINITY;

@@ -2,9 +2,13 @@ import type { Curve } from '../curve/curve.ts';
 import type { Loop } from './loop.ts';
 import { reverseCurves } from './loop.ts';
 
+/** Ends closer than this (mm, in x and in y) are one point. */
 const NEAR = 1e-6;
 
-/** Joins curves that together bound something, given in any order and direction, into closed loops. */
+/**
+ * Joins curves that together bound something, given in any order and direction, into closed loops. A loop for which no next curve
+ * is found is closed where it stops.
+ */
 export function chainLoops(curves: readonly Curve[]): Loop[] {
   const left = [...curves];
   const loops: Loop[] = [];

@@ -4,13 +4,13 @@ import type { Curve } from '../curve/curve.ts';
 import { curveBox } from '../curve/curve-box.ts';
 import type { Loop } from './loop.ts';
 
-/** Where along a curve (0 to 1) it crosses the plumb line at `x`. */
+/** The fractions of a curve's length, above 0 and below 1 and ascending, at which it crosses the upright line at `x`. A touch gives none. */
 export function crossingsAt(curve: Curve, x: number): number[] {
   if (curve.turn === 0) {
     if ((curve.x0 - x) * (curve.x1 - x) >= 0) return [];
     return [(x - curve.x0) / (curve.x1 - curve.x0)];
   }
-  // The plumb line meets the circle at ± one angle: which of the two does the arc pass, and how far along?
+  // The line meets the circle at ± one angle. Which of the two does the arc pass, and how far along?
   const cosine = (x - curve.cx) / curve.r;
   if (Math.abs(cosine) >= 1) return [];
   const { from, sweep } = arcAngles(curve);
@@ -24,14 +24,14 @@ export function crossingsAt(curve: Curve, x: number): number[] {
     .sort((a, b) => a - b);
 }
 
-/** The part of a curve between two fractions of it. */
+/** The part of a curve between two fractions of its length. */
 export function partOf(curve: Curve, from: number, to: number): Curve {
   const a = from === 0 ? { x: curve.x0, y: curve.y0 } : pointAt(curve, from);
   const b = to === 1 ? { x: curve.x1, y: curve.y1 } : pointAt(curve, to);
   return { ...curve, x0: a.x, y0: a.y, x1: b.x, y1: b.y };
 }
 
-/** The parts of the curves that lie between two plumb lines; parts that run along one of them are left out. */
+/** The parts of the curves that lie between the upright lines at `x0` and `x1`. Parts that run along one of these lines are left out. */
 export function curvesBetween(loops: readonly Loop[], x0: number, x1: number): Curve[] {
   const kept: Curve[] = [];
   for (const loop of loops) {
@@ -39,7 +39,7 @@ export function curvesBetween(loops: readonly Loop[], x0: number, x1: number): C
       const cuts = [0, ...crossingsAt(curve, x0), ...crossingsAt(curve, x1), 1].sort((a, b) => a - b);
       for (let i = 1; i < cuts.length; i += 1) {
         if (cuts[i]! - cuts[i - 1]! < 1e-12) continue;
-        // A part lies on one side throughout: ask its middle.
+        // A part lies wholly between the lines or wholly outside. Where is its middle?
         const middle = pointAt(curve, (cuts[i - 1]! + cuts[i]!) / 2).x;
         if (middle > x0 && middle < x1) kept.push(partOf(curve, cuts[i - 1]!, cuts[i]!));
       }
@@ -54,7 +54,7 @@ export function curvesOutside(curves: readonly Curve[], boxes: readonly Box[]): 
     const box = curveBox(curve);
     const met = boxes.filter((each) => boxesOverlap(box, each, 1e-9));
     if (met.length === 0) return [curve];
-    // Cut the curve wherever it crosses a side of a box: level sides with the axes swapped.
+    // Split the curve wherever it crosses a side of a box; for the level sides, swap the axes.
     const across = swapAxes(curve);
     const cuts = met.flatMap(({ x0, y0, x1, y1 }) => [
       ...[x0, x1].flatMap((x) => crossingsAt(curve, x)),
@@ -65,7 +65,7 @@ export function curvesOutside(curves: readonly Curve[], boxes: readonly Box[]): 
       const { x, y } = pointAt(curve, share);
       return met.some((each) => x > each.x0 && x < each.x1 && y > each.y0 && y < each.y1);
     };
-    // Neighbouring parts outside are one: a box's side that is only touched leaves no joint.
+    // Keep neighbouring parts together: where the curve only touches a side it is not split.
     const kept: [number, number][] = [];
     for (let i = 1; i < at.length; i += 1) {
       if (at[i]! - at[i - 1]! < 1e-12 || inside((at[i - 1]! + at[i]!) / 2)) continue;
@@ -77,7 +77,7 @@ export function curvesOutside(curves: readonly Curve[], boxes: readonly Box[]): 
   });
 }
 
-/** Joins curves that follow each other end to start into open loops. */
+/** Joins curves that follow one another, each starting within 1e-9 mm of the end of the one before, into open loops. */
 export function joinCurves(curves: readonly Curve[]): Loop[] {
   const loops: Curve[][] = [];
   for (const curve of curves) {
@@ -89,7 +89,7 @@ export function joinCurves(curves: readonly Curve[]): Loop[] {
   return loops.map((run) => ({ curves: run, closed: false }));
 }
 
-/** The highest and the lowest point (least and greatest y) of closed loops on the plumb line at `x`; null where it misses them. */
+/** The least y (`top`) and the greatest y (`bottom`) of loops on the upright line at `x`, y growing downwards; null where the line misses them. */
 export function spanAt(loops: readonly Loop[], x: number): { top: number; bottom: number } | null {
   let top = Infinity;
   let bottom = -Infinity;
@@ -105,7 +105,7 @@ export function spanAt(loops: readonly Loop[], x: number): { top: number; bottom
   return top <= bottom ? { top, bottom } : null;
 }
 
-/** The curve mirrored so that x and y change places. */
+/** The curve mirrored in the line x = y. */
 export function swapAxes(c: Curve): Curve {
   const turn = (c.turn === 0 ? 0 : -c.turn) as Curve['turn'];
   return { x0: c.y0, y0: c.x0, x1: c.y1, y1: c.x1, cx: c.cy, cy: c.cx, r: c.r, turn };

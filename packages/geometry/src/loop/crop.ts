@@ -4,7 +4,7 @@ import { type Curve, line } from '../curve/curve.ts';
 import { crossingsAt, partOf, swapAxes } from './clip.ts';
 import type { Loop } from './loop.ts';
 
-/** What a box leaves of some wood: the pieces of its outline inside, and the straight cuts along the box where wood runs on beyond it. */
+/** What a box leaves of an area: the parts of its outline inside the box, and straight cuts along the box where the area runs on beyond it. */
 export interface Cropped {
   readonly outline: readonly Curve[];
   readonly cuts: readonly Curve[];
@@ -13,8 +13,8 @@ export interface Cropped {
 /**
  * Crops closed loops to a box, exactly.
  *
- * Along each side of the box the places where the outline passes it are paired in order: wood lies between the first and
- * the second, the third and the fourth (even-odd rule). Outline and cuts together bound the wood inside, in no order.
+ * The outline's crossings of each side of the box are sorted and paired: the area lies between the first and the second, the third
+ * and the fourth, and so on (even-odd rule). Outline and cuts together bound the area inside, in no order. Open loops are left out.
  */
 export function cropLoops(loops: readonly Loop[], box: Box): Cropped {
   let outline: readonly Curve[] = loops.filter(({ closed }) => closed).flatMap(({ curves }) => curves);
@@ -24,6 +24,7 @@ export function cropLoops(loops: readonly Loop[], box: Box): Cropped {
       const edge = upright ? (low ? box.x0 : box.x1) : low ? box.y0 : box.y1;
       const keep = (curves: readonly Curve[]) =>
         upright ? halfOf(curves, edge, low) : halfOf(curves.map(swapAxes), edge, low).map(swapAxes);
+      // Keep what lies on the inner side, then cut along the side between the ends that lie on it.
       const keptOutline = keep(outline);
       const keptCuts = keep(cuts);
       const along = [...keptOutline, ...keptCuts].flatMap((c) => {
@@ -51,9 +52,10 @@ export function cropLoops(loops: readonly Loop[], box: Box): Cropped {
   return { outline, cuts };
 }
 
+/** Ends closer to a side of the box than this (mm) lie on it. */
 const NEAR = 1e-7;
 
-/** The parts of curves on one side of a plumb line: at greater x when `greater`. What runs along the line is left out. */
+/** The parts of curves on one side of the upright line at `x`: at greater x when `greater`. Parts that run along the line are left out. */
 function halfOf(curves: readonly Curve[], x: number, greater: boolean): Curve[] {
   return curves.flatMap((curve) => {
     const at = [0, ...crossingsAt(curve, x), 1];

@@ -2,13 +2,13 @@ import type { Box } from '../curve/box.ts';
 import { type Curve, line, reverseCurve } from '../curve/curve.ts';
 import { curveBox } from '../curve/curve-box.ts';
 
-/** Curves joined end to start; `closed` when the last one ends where the first starts and the two bound something. */
+/** Curves joined end to start; `closed` when the last one ends where the first starts, so that they bound an area. */
 export interface Loop {
   readonly curves: readonly Curve[];
   readonly closed: boolean;
 }
 
-/** Where and how large something is put: every point is scaled, mirrored left for right if asked, then moved. */
+/** A placing: every point is scaled about the origin, x is mirrored if asked, then the point is moved by (x, y). */
 export interface Placing {
   readonly scale: number;
   readonly x: number;
@@ -16,7 +16,7 @@ export interface Placing {
   readonly mirrored?: boolean;
 }
 
-/** Loops scaled, mirrored and moved. */
+/** Loops scaled, mirrored and moved; arcs stay arcs. */
 export function placeLoops(loops: readonly Loop[], placing: Placing): Loop[] {
   const { scale, x, y } = placing;
   const across = placing.mirrored ? -scale : scale;
@@ -35,12 +35,12 @@ export function placeLoops(loops: readonly Loop[], placing: Placing): Loop[] {
   }));
 }
 
-/** The same curves run backwards. */
+/** The same curves in the opposite direction and order. */
 export function reverseCurves(curves: readonly Curve[]): Curve[] {
   return curves.map(reverseCurve).reverse();
 }
 
-/** The smallest box round the loops; null round none. */
+/** The smallest axis-parallel box that contains the loops; null where they hold no curve. */
 export function loopsBox(loops: readonly Loop[]): Box | null {
   let [x0, y0, x1, y1] = [Infinity, Infinity, -Infinity, -Infinity];
   for (const { curves } of loops)
@@ -54,7 +54,7 @@ export function loopsBox(loops: readonly Loop[]): Box | null {
   return x0 <= x1 ? { x0, y0, x1, y1 } : null;
 }
 
-/** A loop through corner points, closed unless told. */
+/** A loop of straight lines through points, closed unless `closed` is false. */
 export function polygon(points: readonly (readonly [number, number])[], closed = true): Loop {
   const curves: Curve[] = [];
   for (let i = 1; i < points.length; i += 1) curves.push(line(...points[i - 1]!, ...points[i]!));
@@ -62,7 +62,7 @@ export function polygon(points: readonly (readonly [number, number])[], closed =
   return { curves, closed };
 }
 
-/** The four sides of a box, closed. */
+/** The four sides of a box as a closed loop. */
 export function rectangle({ x0, y0, x1, y1 }: Box): Loop {
   return polygon([
     [x0, y0],

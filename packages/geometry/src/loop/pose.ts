@@ -1,7 +1,10 @@
 import type { Curve } from '../curve/curve.ts';
 import type { Loop } from './loop.ts';
 
-/** How wood coordinates come to lie on the paper: (x, y) goes to (xx·x + xy·y + x0, yx·x + yy·y + y0). Scales and turns or mirrors, never skews. */
+/**
+ * How wood coordinates are placed on the paper: (x, y) goes to (xx·x + xy·y + x0, yx·x + yy·y + y0). It scales evenly, and rotates or
+ * mirrors; it must not skew, or arcs would not stay arcs.
+ */
 export interface Pose {
   readonly xx: number;
   readonly xy: number;
@@ -11,19 +14,19 @@ export interface Pose {
   readonly y0: number;
 }
 
-/** A point on the paper. */
+/** A point of the wood on the paper. */
 export function posePoint(pose: Pose, x: number, y: number): { x: number; y: number } {
   return { x: pose.xx * x + pose.xy * y + pose.x0, y: pose.yx * x + pose.yy * y + pose.y0 };
 }
 
-/** A direction, radians, on the paper. */
+/** A direction in the wood, radians, as it lies on the paper. */
 export function poseDirection(pose: Pose, angle: number): number {
   const dx = Math.cos(angle);
   const dy = Math.sin(angle);
   return Math.atan2(pose.yx * dx + pose.yy * dy, pose.xx * dx + pose.xy * dy);
 }
 
-/** Loops on the paper; arcs stay arcs. */
+/** Loops of the wood as they lie on the paper; arcs stay arcs. */
 export function poseLoops(pose: Pose, loops: readonly Loop[]): Loop[] {
   const determinant = pose.xx * pose.yy - pose.xy * pose.yx;
   const scale = Math.sqrt(Math.abs(determinant));

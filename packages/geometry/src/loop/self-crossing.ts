@@ -4,18 +4,19 @@ import { curveBox } from '../curve/curve-box.ts';
 import type { Point } from '../curve/point.ts';
 import { SAME_LENGTH } from '../curve/tolerance.ts';
 
-/** Directions closer than this (radians) run together: the curves touch there and do not cross. */
+/** Where two directions differ by less than this (radians) the curves touch and do not cross. */
 const SAME_DIRECTION = 1e-4;
 
-/** Box comparisons after which a chain counts as too tangled to be searched: some tens for each of 100 000 pieces. */
+/** After so many comparisons of boxes a chain counts as tangled: some tens for each of 100 000 pieces. */
 const MOST_COMPARISONS = 10_000_000;
 
 /**
- * Where a chain first found crosses itself, or null when it does not; 'tangled' when that would take too long to tell.
+ * A point where a chain crosses itself, mm, the first that is found; null where it does not; 'tangled' where the search would take
+ * too long.
  *
- * A chain that doubles back, touches itself or runs back along itself does not cross. The pieces are halved again and
- * again in the chain's own order, and only halves whose boxes overlap are compared: n log n for a chain whose parts lie
- * apart, as profiles do.
+ * A chain that doubles back, touches itself or runs back along itself does not cross itself. Method: the chain is halved again and
+ * again, and only halves whose boxes overlap are compared. Time grows with n log n where the parts of the chain lie apart, as in
+ * profiles.
  */
 export function findSelfCrossing(chain: Chain): Point | 'tangled' | null {
   const n = chain.length;
@@ -30,7 +31,7 @@ export function findSelfCrossing(chain: Chain): Point | 'tangled' | null {
     const q = stack.pop()!;
     const p = stack.pop()!;
     if (++comparisons > MOST_COMPARISONS) return 'tangled';
-    // Within one half: either of its halves alone, and the two against each other.
+    // A half against itself: search each of its own halves, and the two against each other.
     if (p === q) {
       if (p >= size) continue;
       const left = 2 * p;
@@ -38,7 +39,7 @@ export function findSelfCrossing(chain: Chain): Point | 'tangled' | null {
       continue;
     }
     if (apart(boxes, p, q)) continue;
-    // Two single curves are compared; else the larger half is halved.
+    // Two single curves: do they cross? Else split the larger half.
     if (p >= size && q >= size) {
       const point = findCrossing(chain, p - size, q - size);
       if (point) return point;
@@ -48,7 +49,7 @@ export function findSelfCrossing(chain: Chain): Point | 'tangled' | null {
   return null;
 }
 
-/** Four numbers a node, least and greatest x and y; node 1 is the whole chain, node k has the halves 2k and 2k + 1. */
+/** The boxes of a binary tree over the chain, four numbers to a node (least x, least y, greatest x, greatest y); node 1 is the whole chain, node k has the halves 2k and 2k + 1. */
 function buildBoxes(chain: Chain, size: number): Float64Array {
   const boxes = new Float64Array(8 * size);
   for (let i = 0; i < size; i++) {
@@ -89,7 +90,7 @@ function findCrossing(chain: Chain, i: number, j: number): Point | null {
 
 type Rays = readonly [number, number];
 
-/** The two directions (radians) in which the chain leaves a point of its piece i; null at an end of the whole chain. */
+/** The two directions (radians) in which the chain leaves a point of its curve i, backwards and forwards; null at an end of the whole chain. */
 function raysFrom(chain: Chain, i: number, { x, y }: Point): Rays | null {
   const c = chain[i]!;
   if (Math.hypot(x - c.x0, y - c.y0) <= 2 * SAME_LENGTH) {
@@ -109,7 +110,7 @@ function direction(c: Curve, x: number, y: number): number {
   return Math.atan2(c.turn * (x - c.cx), -c.turn * (y - c.cy));
 }
 
-/** Whether one pair of rays parts the other, so that the chain passes from one side of itself to the other. */
+/** Whether the rays of one pair lie on either side of the other pair, so that the chain passes from one side of itself to the other. */
 function interleave([from, to]: Rays, [one, other]: Rays): boolean {
   const sector = turned(to - from);
   const a = turned(one - from);

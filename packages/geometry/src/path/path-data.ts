@@ -13,8 +13,8 @@ import {
 } from './path-ink.ts';
 
 /**
- * How path data is written: the height that y is turned to run down from (null: it is written as it is), a number, and whether
- * spaces part a letter from its numbers.
+ * How path data is written: `top` is the height that y is measured down from (null: y is written as it is), `write` writes a number,
+ * `spaced` says whether a space stands between a letter and its numbers.
  */
 interface Pen {
   readonly top: number | null;
@@ -23,10 +23,10 @@ interface Pen {
 }
 
 /**
- * A chain as SVG path data with true arcs, to 1e-9 mm, y turned to run down from height `top`; closed with Z if asked.
+ * A chain as SVG path data with circular arcs, in mm to nine decimals, y measured downwards from height `top`; closed with Z if asked.
  *
- * The one place where the engine's y-up becomes SVG's y-down. Arcs of more than half a turn carry the large-arc flag. Curves
- * shorter than can be written are left out; an empty chain gives an empty string.
+ * The one place where the engine's y-up becomes SVG's y-down. Arcs of more than half a turn have the large-arc flag. Curves whose
+ * ends are the same once written are left out; an empty chain gives an empty string.
  *
  * @example pathData([line(0, 20, 5, 20), line(5, 20, 5, 0)], 20, false) // 'M 0 0 L 5 0 L 5 20'
  */
@@ -35,7 +35,7 @@ export function pathData(chain: Chain, top: number, closed: boolean): string {
 }
 
 /**
- * The same of a chain whose y is a depth and grows downwards already, as a cut's is.
+ * A chain as SVG path data whose y is a depth and already grows downwards, as a cut's does. Else the same as `pathData`.
  *
  * @example depthPath([line(0, 9, 5, 9), line(5, 9, 5, 0)]) // 'M 0 9 L 5 9 L 5 0'
  */
@@ -46,8 +46,8 @@ export function depthPath(chain: Chain): string {
 const AS_DEPTHS: Pen = { top: null, write: writePicometres, spaced: true };
 
 /**
- * Loops as SVG path data without spare spaces, y as it is: for what lies on the paper already, where y grows downwards. `write`
- * gives a number in at most 36 letters, none beyond ASCII.
+ * Loops as SVG path data without spare spaces, y written as it is: for loops on the paper, where y already grows downwards. `write`
+ * turns a number into at most 36 ASCII characters.
  *
  * @example loopsData([rectangle({ x0: 0, y0: 0, x1: 4, y1: 2 })], String) // 'M0 0L4 0L4 2L0 2Z'
  */
@@ -67,7 +67,7 @@ function writePath(start: number, chain: Chain, closed: boolean, pen: Pen): numb
   let point = at;
   at = writePoint(at, first.x0, first.y0, pen);
   let pointEnd = at;
-  // A closing straight line is what Z draws.
+  // Z draws the last line of a closed chain.
   const last = chain.length - 1;
   const drawn = closed && last > 0 && chain[last]!.turn === 0 ? last : last + 1;
   for (let i = 0; i < drawn; i++) {
@@ -87,7 +87,7 @@ function writePath(start: number, chain: Chain, closed: boolean, pen: Pen): numb
     }
     const end = at;
     at = writePoint(at, c.x1, c.y1, pen);
-    // What starts and ends in the same place as written is a trace of rounding; as an arc it would read as a whole circle.
+    // Are both ends the same as written? Then the curve is a trace of rounding; written as an arc it would read as a full circle.
     if (at - end === pointEnd - point && isWrittenAlike(point, end, at - end)) {
       at = before;
       continue;
@@ -100,7 +100,7 @@ function writePath(start: number, chain: Chain, closed: boolean, pen: Pen): numb
   return writeCode(at, CLOSE);
 }
 
-/** Two numbers, y turned as the pen says. */
+/** Writes x and y, y as the pen says. */
 function writePoint(at: number, x: number, y: number, { top, write }: Pen): number {
   return write(writeCode(write(at, x), SPACE), top === null ? y : top - y);
 }
@@ -110,7 +110,7 @@ function writeLetter(at: number, letter: number, spaced: boolean): number {
   return spaced ? writeCode(after, SPACE) : after;
 }
 
-/** No stroke takes more bytes than this: an arc's four numbers, and what parts them; and a Z. */
+/** The most bytes that a stroke takes: an arc's four numbers with their spaces and flags, and a Z. */
 const LONGEST_STROKE = 5 * LONGEST_NUMBER;
 const SPACE = 32;
 const MOVE = 77;
@@ -118,17 +118,17 @@ const LINE = 76;
 const ARC = 65;
 const CLOSE = 90;
 
-/** Whether an arc turns through more than half a turn: its centre then lies to the other side of its chord. */
+/** Whether an arc turns through more than half a turn: its centre then lies on the arc's own side of the chord. */
 function isLargeArc(c: Curve): boolean {
   return c.turn * ((c.x1 - c.x0) * (c.cy - c.y0) - (c.y1 - c.y0) * (c.cx - c.x0)) < 0;
 }
 
-/** Numbers that one stroke of path data takes at most: an arc's. */
+/** The most numbers that a stroke of path data takes: those of an arc. */
 const NUMBERS_PER_STROKE = 7;
 
 /**
- * Whether path data holds more numbers than so many strokes can take: told before it is read, since readers of path data take
- * the square of a long run of numbers. Stops counting as soon as it knows.
+ * Whether path data holds more numbers than `strokes` strokes can take. Asked before the data is read, since the time that readers of
+ * path data take grows with the square of a long run of numbers. Stops counting as soon as it knows.
  *
  * @example isLongerPath('M 0 9 H 12', 1) // false
  */

@@ -1,15 +1,16 @@
 /**
- * Text written a byte at a time into one list that is used again for every text: several times as fast as joining strings, which
- * was most of the cost of a report. Each function writes at a place in the list and gives the place after it.
+ * Writes text byte by byte into one buffer that every text uses again: several times as fast as joining strings, which took most of
+ * the time of a report. Each function writes at a place in the buffer and returns the place after it. One text must be finished
+ * (`writtenText`) before the next begins.
  */
 
-/** Every machine that runs this has it; the library of the language alone does not name it. */
+/** Node and every browser have it; the types of the language alone do not name it. */
 declare const TextDecoder: new () => { decode(bytes: Uint8Array): string };
 
 const decoder = new TextDecoder();
 let bytes = new Uint8Array(4096);
 
-/** Makes sure of room for `count` bytes after a place. */
+/** Makes room for `count` bytes from a place on. */
 export function makeRoom(at: number, count: number): void {
   if (at + count <= bytes.length) return;
   const more = new Uint8Array(Math.max(2 * bytes.length, at + count));
@@ -17,18 +18,18 @@ export function makeRoom(at: number, count: number): void {
   bytes = more;
 }
 
-/** The text from the start of the list up to a place. */
+/** The text from the start of the buffer up to a place. */
 export function writtenText(end: number): string {
   return decoder.decode(bytes.subarray(0, end));
 }
 
-/** Writes one character, given by its code: ASCII. */
+/** Writes one ASCII character, given by its code. */
 export function writeCode(at: number, code: number): number {
   bytes[at] = code;
   return at + 1;
 }
 
-/** Writes what follows an arc's radii: not turned, whether it is a large arc, and whether it sweeps clockwise to the eye. */
+/** Writes what follows an arc's radii in path data: rotation 0, the large-arc flag, and the sweep flag, which is 1 for clockwise on the screen. */
 export function writeFlags(at: number, large: boolean, clockwise: boolean): number {
   const out = bytes;
   out[at] = SPACE;
@@ -41,20 +42,20 @@ export function writeFlags(at: number, large: boolean, clockwise: boolean): numb
   return at + 7;
 }
 
-/** Writes a text of ASCII letters, for which there must be room. */
+/** Writes a text of ASCII characters; there must be room for it. */
 export function writeAscii(at: number, text: string): number {
   for (let i = 0; i < text.length; i++) bytes[at + i] = text.charCodeAt(i);
   return at + text.length;
 }
 
-/** Writes once more what stands between two places. */
+/** Copies what stands between two places. */
 export function writeAgain(at: number, from: number, to: number): number {
   const out = bytes;
   for (let i = from; i < to; i++) out[at + i - from] = out[i]!;
   return at + to - from;
 }
 
-/** Whether `count` bytes are the same from two places on. */
+/** Whether the `count` bytes from one place on equal those from another. */
 export function isWrittenAlike(one: number, other: number, count: number): boolean {
   for (let i = 0; i < count; i++) if (bytes[one + i] !== bytes[other + i]) return false;
   return true;
@@ -63,7 +64,7 @@ export function isWrittenAlike(one: number, other: number, count: number): boole
 /** Most bytes that `writePicometres` takes. */
 export const LONGEST_NUMBER = 36;
 
-/** Writes a length, mm, as a decimal of at most nine places, never -0: its digits by threes. */
+/** Writes a length, mm, rounded to at most nine decimal places, without trailing noughts and never as -0. */
 export function writePicometres(start: number, mm: number): number {
   const out = bytes;
   const size = Math.abs(mm);
@@ -73,6 +74,7 @@ export function writePicometres(start: number, mm: number): number {
     whole++;
     places = 0;
   }
+  // The sign, then the digits before the point.
   let at = start;
   if (mm < 0 && (whole > 0 || places > 0)) out[at++] = MINUS;
   if (whole < 10) out[at++] = NOUGHT + whole;
@@ -83,6 +85,7 @@ export function writePicometres(start: number, mm: number): number {
     at += 2;
   } else at = writeAscii(at, `${whole}`);
   if (places === 0) return at;
+  // The nine decimals, three at a time, less the noughts at the end.
   out[at] = POINT;
   const first = (places / 1_000_000) | 0;
   const rest = places - first * 1_000_000;

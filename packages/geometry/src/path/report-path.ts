@@ -2,15 +2,17 @@ import { type Curve, line } from '../curve/curve.ts';
 import type { Loop } from '../loop/loop.ts';
 import { svgArc } from './svg-arc.ts';
 
-/** How many numbers each command of a report's path data takes. */
+/** The count of numbers that each command of a report's path data takes. */
 const NUMBERS: Readonly<Record<string, number>> = { M: 2, L: 2, A: 7, Z: 0 };
 
 /**
- * The loops that a report's path data draws, its numbers taken as x and y, one for each M; closed where it ends in Z, which is
- * drawn as the line back.
+ * The loops that a report's path data draws, mm, one for each M, with x and y as they are written. A loop that ends in Z is closed,
+ * and Z is the line back to its start.
  *
- * For the data that reports hold: absolute M, L, A with one radius, Z. `turn` follows the numbers: +1 where angles grow.
- * Empty text gives no loops; a step of no length is left out. Throws RangeError on anything else.
+ * Reads what reports hold: absolute M, L, A with two equal radii, and Z. An arc's `turn` is +1 where its angle grows in the written
+ * coordinates. Empty text gives no loops; a line without length is left out.
+ *
+ * @throws RangeError for any other command or number.
  *
  * @example readLoops('M0 0L10 0A10 10 0 0 1 0 10Z')[0].curves.length // 3
  */
@@ -23,7 +25,7 @@ export function readLoops(data: string): Loop[] {
       .split(/[\s,]+/)
       .filter(Boolean)
       .map(Number);
-    // Only M may come first, and every command has its own count of numbers.
+    // M must come first, and each command has its count of numbers.
     const loop = loops.at(-1);
     if (k.length !== NUMBERS[letter!] || !k.every(Number.isFinite) || (letter !== 'M' && loop === undefined))
       throw new RangeError(`not path data of a report: ${letter}${rest}`);
