@@ -1,17 +1,17 @@
 import { arcAngles } from '../curve/along.ts';
 import type { Curve } from '../curve/curve.ts';
 
-/** Control points and end of a cubic Bézier curve. */
+/** A cubic Bézier curve from where the one before ends, mm: x and y of its two control points and of its end. */
 export type Bezier = readonly [number, number, number, number, number, number];
 
-/** What a Bézier curve may stray from its arc, mm: a tenth of the finest line that a printer draws. */
+/** How far a Bézier curve may lie from its arc, mm: a tenth of the finest line that a printer draws. */
 const STRAY = 0.002;
-/** A quarter circle's best Bézier curve strays by this share of the radius, and for smaller angles by their sixth power. */
+/** The distance between a quarter circle and its Bézier curve as a share of the radius; it falls with the sixth power of the angle. */
 const QUARTER_STRAY = 2.8e-4;
 
 /**
- * An arc as cubic Bézier curves, which is all that PDF has: each leaves and arrives along the arc, with control points
- * 4/3·tan(θ/4)·r from its ends (formula G8), as many as keep within 0.002 mm of it.
+ * An arc as cubic Bézier curves, the only curves that PDF has: the fewest of equal angle that stay within 0.002 mm of it. Each is
+ * tangent to the arc at both ends, its control points at 4/3·tan(θ/4)·r from them (formula G8).
  */
 export function arcBeziers(arc: Curve): Bezier[] {
   const { from, sweep } = arcAngles(arc);

@@ -5,15 +5,15 @@ import { joinTangents } from './biarc.ts';
 import { fitOneArc, withFewAtCorner, withThreeAtTheEnd } from './fewer-arcs.ts';
 import { type ArcFit, asFit, type Corners, type Span, type Track } from './track.ts';
 
-/** A span this much shorter than one that fails is long enough. */
+/** The search for a span's end stops when the longest span that holds and the shortest that fails differ by this share. */
 const NEAR_ENOUGH = 0.005;
 
 /**
  * Fits a track with pairs of tangent arcs that lie within `tolerance` mm of it (formula K8).
  *
- * From the start, each span is the longest that one pair holds; since a part of a span that holds, holds as well, no
- * chain of pairs with their joints on the track has fewer. Then fewer arcs are tried in place of the last ones: at a corner
- * one or two in place of four, elsewhere three. Where none hold, what the last span has to spare is shared out among all.
+ * Greedy from the start: each span is the longest over which one pair stays within the tolerance. A part of such a span is within it
+ * too, so no chain of pairs whose joints lie on the track has fewer. Then fewer arcs are tried at the end: one or two in place of four
+ * at a corner, elsewhere three. Where none of these is close enough, the slack of the last span is shared out among all.
  */
 export function fitTrack(track: Track, tolerance: number, corners: Corners = { start: false, end: false }): ArcFit {
   // A line, or an arc that keeps the headings at both ends, is one piece as it is.
@@ -26,6 +26,7 @@ export function fitTrack(track: Track, tolerance: number, corners: Corners = { s
   return fitFromStart(track, tolerance, corners.end);
 }
 
+/** Fits a track from its start; the tolerance of the trial is lowered until the measured deviation is within `tolerance`. */
 function fitFromStart(track: Track, tolerance: number, cornerAtEnd: boolean): ArcFit {
   let allowed = 0.999 * tolerance;
   for (;;) {
@@ -39,6 +40,7 @@ function fitFromStart(track: Track, tolerance: number, cornerAtEnd: boolean): Ar
   }
 }
 
+/** The spans of a track, each as long as it can be. The length of one is the first guess for the next. */
 function fitSpans(track: Track, allowed: number): Span[] {
   const spans: Span[] = [];
   let from = 0;
@@ -53,7 +55,7 @@ function fitSpans(track: Track, allowed: number): Span[] {
   return spans;
 }
 
-/** Where the longest span from u ends. The error grows with about the cube of the length, which tells where to look next. */
+/** Where the longest span from u ends. The error grows with about the cube of the length, which says where to look next. */
 function longestSpan(track: Track, u: number, first: number, allowed: number): number {
   let holds = u;
   let fails = Number.POSITIVE_INFINITY;
@@ -64,6 +66,7 @@ function longestSpan(track: Track, u: number, first: number, allowed: number): n
     else fails = end;
     if (holds === 1 || fails - holds <= NEAR_ENOUGH * (fails - u)) return holds;
     if (fails - u < track.leastSpan) return Math.min(1, Math.max(holds, fails));
+    // By the cube rule, where is the error as large as allowed? Bisect if that lies outside what is known.
     const aimed = u + (end - u) * Math.min(4, Math.max(0.2, Math.cbrt(allowed / error) * 0.998));
     const inside = aimed > holds + 0.1 * NEAR_ENOUGH * (end - u) && aimed < fails;
     end = Math.min(1, inside ? aimed : fails === Number.POSITIVE_INFINITY ? 1 : (holds + fails) / 2);
@@ -76,13 +79,14 @@ function trySpan(track: Track, from: number, to: number): number {
   return arcs.some((c) => arcAngle(c) > Math.PI) ? Number.POSITIVE_INFINITY : track.tryOut(from, to, arcs);
 }
 
-/** The pair of arcs for a span. Where none exists (the point of a cusp) the span is short enough for a line, or has no length. */
+/** The pair of arcs for a span. Where there is none (at a cusp), the span is so short that a line will do, or it has no length. */
 function spanArcs(from: Heading, to: Heading): Chain {
   const arcs = joinTangents(from, to);
   if (arcs.length > 0 || (from.x === to.x && from.y === to.y)) return arcs;
   return [line(from.x, from.y, to.x, to.y)];
 }
 
+/** The same track followed from its end to its start. */
 function reverseTrack(track: Track): Track {
   return {
     at: (u) => {
@@ -100,9 +104,9 @@ function reverseFit({ chain, deviation }: ArcFit): ArcFit {
 }
 
 /**
- * The same number of spans, all about as far from the track, instead of full ones and a short rest: error grows with the
- * cube of length, so n spans, the last one with `spare` of its length to spare, hold ((n − spare) / n)³ of what was
- * allowed. Kept only if the count stands.
+ * The same number of spans with about the same error in each, instead of full spans and a short last one. The error grows with the
+ * cube of the length: where the last of n spans could be longer by `spare` of a span, all of them need only ((n − spare)/n)³ of what
+ * was allowed. Kept only if the number of arcs does not grow and the deviation falls.
  */
 function evenOut(track: Track, spans: readonly Span[], fit: ArcFit, allowed: number): ArcFit {
   const n = spans.length;

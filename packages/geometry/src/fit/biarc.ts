@@ -1,17 +1,17 @@
 import { arc, type Chain, type Curve, line, reverseCurve } from '../curve/curve.ts';
 import type { Heading } from '../curve/heading.ts';
 
-/** A bend smaller than this (mm, chord to arc) is drawn as a straight line: a thousandth of what the finest fit asks for. */
+/** An arc that lies closer to its chord than this (mm) becomes a line: a thousandth of the tolerance of the finest fit. */
 const STRAIGHT = 1e-9;
 
 /**
- * Two arcs that leave `from` and arrive at `to` in the directions given and share their tangent where they meet; one arc
- * or one line where the two are the same circle or straight.
+ * A biarc: two arcs with a common tangent where they meet, the first tangent to `from`, the second to `to`; one arc or one line where
+ * that fits.
  *
- * The joint is the one with equal tangent lengths d from both ends: with v the chord and t the sum of the unit
- * directions, d = v·v / (v·t + √((v·t)² + 2(1 − cos)·v·v)), cos that of the angle between the directions (Bolton 1975,
- * *Biarc curves*; written so that nothing cancels as the directions come together). Empty where the ends coincide, and
- * where the directions oppose each other and the chord so that no such pair exists.
+ * The joint has the same tangent length d from both ends: with v the chord and t the sum of the unit directions,
+ * d = v·v / (v·t + √((v·t)² + 2(1 − cos)·v·v)), cos the cosine of the angle between the directions (Bolton 1975,
+ * *Biarc curves*; written so that nothing cancels for directions that are nearly the same). Empty where the ends coincide, and where
+ * the directions oppose each other and the chord so that there is no such pair.
  *
  * @example joinTangents({ x: 0, y: 0, dx: 1, dy: 0 }, { x: 10, y: 10, dx: 0, dy: 1 }) // a quarter circle of radius 10
  */
@@ -27,7 +27,7 @@ export function joinTangents(from: Heading, to: Heading): Chain {
   const tx = to.dx / toLength;
   const ty = to.dy / toLength;
   const vt = vx * (fx + tx) + vy * (fy + ty);
-  // |f − t|² is 2(1 − cos) without the loss of figures that 1 − cos suffers between near-parallel directions.
+  // |f − t|² is 2(1 − cos); the subtraction 1 − cos would lose digits between nearly parallel directions.
   const spread = (fx - tx) ** 2 + (fy - ty) ** 2;
   const reach = vt + Math.sqrt(vt * vt + spread * vv);
   if (!(reach > 0)) return [];
@@ -39,25 +39,25 @@ export function joinTangents(from: Heading, to: Heading): Chain {
   return sameCircle(first, second) ? [leaveAlong(from.x, from.y, fx, fy, to.x, to.y)] : [first, second];
 }
 
-/** The arc that leaves `from` in its direction and ends where `to` is, whichever way that heads. */
+/** The arc that is tangent to `from` and ends at the point of `to`; the direction of `to` does not matter. */
 export function leaveHeading(from: Heading, to: Heading): Curve {
   const length = Math.hypot(from.dx, from.dy);
   return leaveAlong(from.x, from.y, from.dx / length, from.dy / length, to.x, to.y);
 }
 
-/** The arc that leaves (x, y) along the unit direction (ux, uy) and ends at (ex, ey); a line where it hardly bends. */
+/** The arc that leaves (x, y) in the unit direction (ux, uy) and ends at (ex, ey); a line where it bends by less than `STRAIGHT`. */
 function leaveAlong(x: number, y: number, ux: number, uy: number, ex: number, ey: number): Curve {
   const vx = ex - x;
   const vy = ey - y;
   const aside = ux * vy - uy * vx;
-  // The end lies `aside` of the tangent, and an arc bends a quarter of that away from its chord.
-  // An end straight behind asks for a circle without bound: the line there is as near as anything comes.
+  // The end lies `aside` mm off the tangent, and the arc a quarter of that off its chord.
+  // Does the end lie straight behind? The circle would have no bound: a line comes as near as anything.
   if (Math.abs(aside) < 4 * STRAIGHT) return line(x, y, ex, ey);
   const offset = (vx * vx + vy * vy) / (2 * aside);
   return arc(x, y, ex, ey, x - uy * offset, y + ux * offset, aside > 0 ? 1 : -1);
 }
 
-/** Whether going on along the first curve instead of the second would be seen nowhere. */
+/** Whether two curves lie on one line or on circles that differ by less than `STRAIGHT` along the second. */
 function sameCircle(a: Curve, b: Curve): boolean {
   if (a.turn !== b.turn) return false;
   if (a.turn === 0) return true;

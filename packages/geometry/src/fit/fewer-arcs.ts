@@ -5,10 +5,10 @@ import { joinTangents, leaveHeading } from './biarc.ts';
 import { findPeak } from './peak.ts';
 import { type ArcFit, asFit, type Span, type Track } from './track.ts';
 
-/** A way to end a chain with fewer arcs: those up to a joint on the track, and those after it. */
+/** A way to end a chain: the arcs up to a joint on the track, and those after it. */
 type Ending = (joint: number) => readonly [Chain, Chain];
 
-/** Three arcs for the last four: one that leaves the track's heading and ends on the track, and a pair from where it then heads. */
+/** Three arcs in place of the last four: one that is tangent to the track and ends on it, and a pair from there to the end. Undefined where they do not stay within `tolerance`. */
 export function withThreeAtTheEnd(track: Track, spans: readonly Span[], tolerance: number): ArcFit | undefined {
   const { from } = spans.at(-2) ?? { from: 0 };
   if (spans.length < 2 || arcsOf(spans.slice(-2)) < 4) return undefined;
@@ -18,7 +18,7 @@ export function withThreeAtTheEnd(track: Track, spans: readonly Span[], toleranc
   });
 }
 
-/** At a corner: one arc for the last pair, or two, the second leaving as the first arrives, for the last two pairs. */
+/** At a corner: two tangent arcs in place of the last two pairs, or one in place of the last pair. Undefined where they do not stay within `tolerance`. */
 export function withFewAtCorner(track: Track, spans: readonly Span[], tolerance: number): ArcFit | undefined {
   const arrive =
     (from: number): Ending =>
@@ -44,7 +44,7 @@ function arcsOf(spans: readonly Span[]): number {
   return spans.reduce((sum, span) => sum + span.arcs.length, 0);
 }
 
-/** The spans kept and an ending after them, its joint where it comes nearest the track, within `shares` of the rest. */
+/** The spans kept and an ending after them. Its joint is where the ending comes nearest to the track, sought between two `shares` of the rest. */
 function endWith(
   track: Track,
   kept: readonly Span[],
@@ -63,6 +63,7 @@ function endWith(
   return error(joint) <= tolerance ? withLast(track, kept, from, ending(joint), joint, tolerance) : undefined;
 }
 
+/** The spans kept and the arcs of an ending after them, if these stay within `tolerance` when measured. */
 function withLast(
   track: Track,
   kept: readonly Span[],
@@ -77,14 +78,14 @@ function withLast(
   return fit.deviation <= tolerance ? fit : undefined;
 }
 
-/** One arc between two corners: through both ends, bent as the track is at its middle or a little more or less. */
+/** One arc between two corners: through both ends, its rise that of the track's middle or up to `tolerance` more or less. Undefined where it does not stay within `tolerance`. */
 export function fitOneArc(track: Track, tolerance: number): ArcFit | undefined {
   const [from, middle, to] = [track.at(0), track.at(0.5), track.at(1)];
   const [vx, vy] = [to.x - from.x, to.y - from.y];
   const chord = Math.hypot(vx, vy);
   if (chord === 0) return undefined;
   const rise = (vx * (middle.y - from.y) - vy * (middle.x - from.x)) / chord;
-  // An arc leaves its chord at twice the angle under which its ends see the rise; it bends away from the way it rises.
+  // An arc leaves its chord at twice the angle of the line from its end to its highest point, on the side that it rises to.
   const bent = (height: number): Chain => {
     const angle = -2 * Math.atan2(2 * height, chord);
     const [cos, sin] = [Math.cos(angle), Math.sin(angle)];

@@ -9,30 +9,30 @@ import type { ArcFit, Corners, Track } from './track.ts';
 export type { ArcFit, Corners } from './track.ts';
 
 /**
- * A curve to be fitted: where it is and which way it heads at u, 0 ≤ u ≤ 1. It must be smooth (a corner is two curves),
- * and its direction nowhere without length.
+ * A curve to be fitted: its point and tangent at u, 0 ≤ u ≤ 1. It must be smooth (a corner makes two curves), and its tangent must
+ * nowhere have length 0.
  */
 export type SmoothCurve = (u: number) => Heading;
 
-/** How far fitted arcs may lie from the curve they replace, mm, unless asked otherwise: what a good grinder holds. */
+/** How far fitted arcs may lie from the curve, mm, unless the caller asks otherwise: what a good grinder holds. */
 export const FIT_TOLERANCE = 0.005;
 
-/** Points of a span that are tried while its length is sought; the peak between them is found by a parabola. */
+/** Points of a span that are tried while its length is sought; a parabola gives the peak between them. */
 const TRIAL_POINTS = 24;
-/** Points of a span at which the finished fit is measured before its peak is closed in on. */
+/** Points of a span at which the finished fit is measured, before the greatest distance is searched for between them. */
 const MEASURED_POINTS = 64;
-/** Shorter spans, as a part of the curve, are not cut further: a curve that asks for more is not smooth. */
+/** Spans shorter than this share of the curve are not shortened further: a curve that needs that is not smooth. */
 const LEAST_SPAN = 1e-6;
 
 /**
  * Fits a smooth curve with lines and tangent arcs that lie within `tolerance` (mm) of it, as few as `fitTrack` finds.
  *
- * The joints between pairs of arcs lie on the curve and carry its direction (but for the one that saves an arc at the
- * end, which lies on it), so fits of curves that run on smoothly into each other do too, and both ends are exact. A line
- * comes back as one line and a circle's arc as one arc. The deviation is measured on the finished chain: the distance
- * from the curve at 64 points of every span, closed in on at the greatest; good to about 1 % of itself. A curve of no
- * length gives an empty chain. `corners` says which ends need not keep the curve's heading. Throws RangeError for a tolerance that is not above 0.
+ * The joints between pairs of arcs lie on the curve and have its tangent; the one joint that saves an arc at the end lies on the
+ * curve. Both ends are exact and keep the curve's tangent, except the ends that `corners` names. A straight curve gives one line, a
+ * circular one one arc, a curve without length an empty chain. The deviation is measured on the finished chain: the distance from
+ * the curve at 64 points of every span, refined where it is greatest; accurate to about 1 % of itself.
  *
+ * @throws RangeError for a tolerance that is not above 0.
  * @example fitArcs((u) => ({ x: 10 * u, y: 0, dx: 1, dy: 0 })).chain.length // 1
  */
 export function fitArcs(curve: SmoothCurve, tolerance: number = FIT_TOLERANCE, corners?: Corners): ArcFit {
@@ -40,6 +40,7 @@ export function fitArcs(curve: SmoothCurve, tolerance: number = FIT_TOLERANCE, c
   return fitTrack(trackOf(curve), tolerance, corners);
 }
 
+/** A smooth curve as a track: tried at a few points of a span, measured at more. */
 function trackOf(curve: SmoothCurve): Track {
   return {
     at: curve,
@@ -49,6 +50,7 @@ function trackOf(curve: SmoothCurve): Track {
   };
 }
 
+/** The greatest distance from a span to its arcs, mm, from a few points and a parabola between them. */
 function tryPoints(curve: SmoothCurve, from: number, to: number, arcs: Chain): number {
   let before = 0;
   let here = 0;
@@ -62,7 +64,7 @@ function tryPoints(curve: SmoothCurve, from: number, to: number, arcs: Chain): n
   return greatest;
 }
 
-/** No pair of arcs joins the ends: fine where the curve stays at one point, useless anywhere else. */
+/** What a span without arcs is worth: 0 where the curve stays at one point, else Infinity. */
 function tryNone(curve: SmoothCurve, from: number, to: number): number {
   const start = curve(from);
   for (let i = 1; i <= TRIAL_POINTS; i++) {
@@ -76,12 +78,13 @@ function distanceFrom(p: Heading, arcs: Chain): number {
   return distanceToChain(arcs, p.x, p.y);
 }
 
-/** Peak of the parabola through three values at equal steps, the middle one the greatest. */
+/** The peak of the parabola through three values at equal steps, of which the middle one is the greatest. */
 function parabolaPeak(a: number, b: number, c: number): number {
   const bend = 2 * b - a - c;
   return bend > 0 ? b + (c - a) ** 2 / (8 * bend) : b;
 }
 
+/** The greatest distance from a span to its arcs, mm: at many points, then by golden section about the greatest of them. */
 function measurePoints(curve: SmoothCurve, from: number, to: number, arcs: Chain): number {
   const away = (u: number): number => distanceFrom(curve(u), arcs);
   const step = (to - from) / MEASURED_POINTS;

@@ -5,12 +5,13 @@ import { SAME_LENGTH } from '../curve/tolerance.ts';
 import { type ArcFit, FIT_TOLERANCE, fitArcs, type SmoothCurve } from './fit-arcs.ts';
 
 /**
- * Fits a Bézier curve, given by its three (quadratic) or four (cubic) control points in mm, with lines and tangent arcs
- * within `tolerance` mm.
+ * Fits a Bézier curve, given by its three (quadratic) or four (cubic) control points in mm, with lines and tangent arcs within
+ * `tolerance` mm.
  *
- * Control points on one straight line give lines, one for each way the curve runs along it; all at one point give an
- * empty chain. The deviation is measured (see `fitArcs`). Throws RangeError for another number of points.
+ * Control points on one straight line give lines, one for each stretch between the points where the curve turns back; control points
+ * that coincide give an empty chain. The deviation is measured (see `fitArcs`).
  *
+ * @throws RangeError for another number of points.
  * @example fitBezier([{ x: 0, y: 0 }, { x: 5, y: 0 }, { x: 10, y: 0 }]).chain // one line from (0,0) to (10,0)
  */
 export function fitBezier(points: readonly Point[], tolerance: number = FIT_TOLERANCE): ArcFit {
@@ -21,7 +22,7 @@ export function fitBezier(points: readonly Point[], tolerance: number = FIT_TOLE
 
 type Cubic = readonly [Point, Point, Point, Point];
 
-/** A quadratic is the cubic whose handles are two thirds of the way to its one control point. */
+/** A quadratic curve is the cubic one whose inner control points lie two thirds of the way from its ends to its own. */
 function asCubic(points: readonly Point[]): Cubic {
   const [p, q, r, s] = points;
   if (p && q && r && s && points.length === 4) return [p, q, r, s];
@@ -33,7 +34,7 @@ function between(p: Point, q: Point, u: number): Point {
   return { x: p.x + (q.x - p.x) * u, y: p.y + (q.y - p.y) * u };
 }
 
-/** The curve with its heading. Where a control point lies on the next the speed is 0, and the heading is the limit from inside. */
+/** The curve with its tangent. Where two control points coincide at an end the derivative is 0 there, and the tangent is the limit from inside. */
 function bezierCurve(cubic: Cubic): SmoothCurve {
   const [p, q, r, s] = cubic;
   const size = Math.max(...cubic.map((c) => Math.hypot(c.x - p.x, c.y - p.y)));
@@ -57,7 +58,7 @@ function bezierCurve(cubic: Cubic): SmoothCurve {
   };
 }
 
-/** The lines a curve draws whose control points all lie on one line, turning back where it does; null for a bent curve. */
+/** The lines that a curve draws whose control points lie on one straight line; null for any other curve. */
 function straightRuns(cubic: Cubic): Curve[] | null {
   const [p, q, r, s] = cubic;
   const far = cubic.reduce((best, c) => (distance(p, c) > distance(p, best) ? c : best), p);
@@ -66,6 +67,7 @@ function straightRuns(cubic: Cubic): Curve[] | null {
   const ux = (far.x - p.x) / length;
   const uy = (far.y - p.y) / length;
   if (cubic.some((c) => Math.abs(ux * (c.y - p.y) - uy * (c.x - p.x)) > SAME_LENGTH)) return null;
+  // Measured along the line, where does the curve turn back?
   const [a, b, c] = [q, r, s].map((k) => ux * (k.x - p.x) + uy * (k.y - p.y)) as [number, number, number];
   const stations = [
     0,
@@ -85,7 +87,7 @@ function straightRuns(cubic: Cubic): Curve[] | null {
   return runs;
 }
 
-/** Where a cubic from 0 by a and b to c along a line turns back: the roots of its speed between 0 and 1, in order. */
+/** The u, 0 < u < 1 and ascending, at which a cubic along a line, with control values 0, a, b and c, turns back: the roots of its derivative. */
 function turningPoints(a: number, b: number, c: number): number[] {
   const k2 = c - 3 * b + 3 * a;
   const k1 = 2 * (b - 2 * a);

@@ -7,27 +7,28 @@ import { splitAtCorners } from './scan-corners.ts';
 import { allowedScatter, headingsAlong, measureAlong, type Scan } from './scan-headings.ts';
 import type { ArcFit, Track } from './track.ts';
 
-/** How far fitted arcs may lie from scanned points, mm, unless asked otherwise. */
+/** How far fitted arcs may lie from scanned points, mm, unless the caller asks otherwise. */
 export const SCAN_TOLERANCE = 0.01;
 
-/** Points tried of a span while its length is sought; all count in the end. */
+/** Points of a span that are tried while its length is sought; the finished fit is measured at all points. */
 const TRIAL_POINTS = 60;
 
-/** Bundles of points stand this many times their scatter apart. */
+/** Points are joined in bundles until these are so many times the scatter apart. */
 const APART_OF_SCATTER = 10;
 
-/** What is asked of bundles, as shares of the tolerance: the points scatter about them. */
+/** The tolerances that bundles are fitted with, in turn, as shares of that of the points, which scatter about the bundles. */
 const SHARES_WHEN_BUNDLED = [0.7, 0.5, 0.4, 0.32, 0.25, 0.18];
 
 /**
  * Fits an outline given by points in order (a scan, a traced drawing) with lines and tangent arcs within `tolerance` mm.
  *
- * The outline is parted at its corners (`splitAtCorners`); between them it is smooth, runs where parabolas through
- * neighbouring points run, as many neighbours as differ from one by their scatter only (`headingsAlong`), and is fitted
- * with arcs like a curve (`fitTrack`). The deviation is the greatest distance of any point from the chain, measured: more
- * than the tolerance only where the points scatter by about as much. Points that repeat are skipped; fewer than two give an
- * empty chain. Work grows with the number of points. Throws RangeError for a tolerance that is not above 0.
+ * Method: the outline is split at its corners (`splitAtCorners`). Between corners it is taken as smooth: at each point it follows the
+ * parabola through the neighbours, as many of them as lie on one but for their scatter (`headingsAlong`). Arcs are fitted to that as
+ * to a curve (`fitTrack`). The deviation is the greatest distance of any point from the chain, measured; it exceeds the tolerance
+ * only where the points scatter by about as much. Repeated points are skipped; fewer than two points give an empty chain. Time grows
+ * in proportion to the number of points.
  *
+ * @throws RangeError for a tolerance that is not above 0.
  * @example fitPoints([{ x: 0, y: 0 }, { x: 5, y: 0.001 }, { x: 10, y: 0 }]).chain.length // 1
  */
 export function fitPoints(points: readonly Point[], tolerance: number = SCAN_TOLERANCE): ArcFit {
@@ -47,8 +48,8 @@ export function fitPoints(points: readonly Point[], tolerance: number = SCAN_TOL
 }
 
 /**
- * Points that lie closer together than they scatter tell nothing of which way they head: they are taken in bundles, each
- * its middle, until the bundles stand well apart. The scan itself where they do already.
+ * Joins points that lie closer together than they scatter, which say nothing about the direction of the outline, in bundles: each
+ * becomes its mean, and the bundles stand well apart. Returns the scan itself where its points already do.
  */
 function bundle(scan: Scan, scatter: number): Scan {
   const { points, along } = scan;
@@ -66,11 +67,13 @@ function bundle(scan: Scan, scatter: number): Scan {
   return measureAlong([...middles, points[last]!]);
 }
 
+/** Fits the smooth stretches of a scan between its corners. */
 function fitStretches(scan: Scan, tolerance: number): Chain {
   const scatter = allowedScatter(scan, tolerance);
   return splitAtCorners(scan, scatter).flatMap((stretch) => fitSmooth(measureAlong(stretch), scatter, tolerance));
 }
 
+/** Fits one smooth stretch: with a line where that is close enough, else with arcs. */
 function fitSmooth(scan: Scan, scatter: number, tolerance: number): Chain {
   const { points } = scan;
   const straight = straightThrough(points);
@@ -78,7 +81,7 @@ function fitSmooth(scan: Scan, scatter: number, tolerance: number): Chain {
   const headings = headingsAlong(scan, scatter);
   const fit = fitTrack(trackThrough(points, headings), tolerance);
   if (fit.deviation <= tolerance) return fit.chain;
-  // Few points, or bends between them: arcs from point to point as they are come nearer than the smoothed ones.
+  // With few points, or bends between them, arcs through the points themselves come nearer than arcs through the smoothed ones.
   const through = fitTrack(
     trackThrough(
       points,
@@ -89,6 +92,7 @@ function fitSmooth(scan: Scan, scatter: number, tolerance: number): Chain {
   return through.deviation < fit.deviation ? through.chain : fit.chain;
 }
 
+/** Points with their headings as a track: at u it is the point nearest to the fraction u of their number. */
 function trackThrough(points: readonly Point[], headings: readonly Heading[]): Track {
   const count = points.length - 1;
   const index = (u: number) => Math.min(count, Math.max(0, Math.round(u * count)));
@@ -110,17 +114,17 @@ function straightThrough(points: readonly Point[]): Chain {
   return [line(from.x, from.y, to.x, to.y)];
 }
 
-/** Pieces before and after the one that was nearest to the point before: a chain runs along its points. */
+/** The curves that are tried first for a point: so many before and after the one nearest to the last point, since a chain runs along its points. */
 const NEARBY = { before: 8, after: 24 };
 
-/** Greatest distance of every `step`th point from a chain, mm: in time that grows with both, where the points run along the chain. */
+/** The greatest distance of every `step`th point from a chain, mm. Time grows with the number of points where they run along the chain. */
 function furthest(points: readonly Point[], chain: Chain, step: number): number {
   let most = 0;
   let at = 0;
   for (let i = 0; i < points.length; i += step) {
     const { x, y } = points[i]!;
     let found = nearestOf(chain, x, y, at - NEARBY.before, at + NEARBY.after);
-    // Only a point that would be the furthest has to be held against the whole chain.
+    // Is this the furthest point so far? Only then is it compared with the whole chain.
     if (found.away > most) found = nearestOf(chain, x, y, 0, chain.length);
     at = found.at;
     most = Math.max(most, found.away);
@@ -128,7 +132,7 @@ function furthest(points: readonly Point[], chain: Chain, step: number): number 
   return most;
 }
 
-/** The nearest of the pieces `from` to `to`, and how far it is. */
+/** The nearest of the curves from place `from` up to, but not including, place `to`, and its distance, mm. */
 function nearestOf(chain: Chain, x: number, y: number, from: number, to: number): { at: number; away: number } {
   const nearest = { at: 0, away: Number.POSITIVE_INFINITY };
   for (let k = Math.max(0, from); k < Math.min(chain.length, to); k++) {

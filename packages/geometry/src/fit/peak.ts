@@ -1,6 +1,6 @@
 /**
- * Where a function with a single peak between two places is greatest, by golden section: each step leaves 0.618 of the
- * stretch. A peak at an end is approached, not reached.
+ * The x between `from` and `to` at which a function with a single peak there is greatest, by golden section (Kiefer 1953): each step
+ * leaves 0.618 of the interval. A peak at an end of the interval is approached but not reached.
  *
  * @example findPeak((x) => -((x - 1) ** 2), 0, 3, 40) // 1, to 8 figures
  */

@@ -2,19 +2,19 @@ import type { Heading } from '../curve/heading.ts';
 import type { Point } from '../curve/point.ts';
 import { headingAt, MOST_NEIGHBOURS, type Scan } from './scan-headings.ts';
 
-/** A change of heading from one side to the other that makes a corner, radians. */
+/** Where the headings on both sides differ by more than this (radians) there is a corner. */
 const CORNER = (15 * Math.PI) / 180;
-/** Two corners stand at least this many points apart; the sharper one counts. */
+/** Two corners are at least this many points apart; of two that are nearer the sharper counts. */
 const APART = 4;
-/** A corner between two points lies no further from either than this many steps of theirs. */
+/** A corner lies no further from the sharpest point than this many times the distance between neighbours. */
 const STEPS = 3;
 
 /**
- * The smooth stretches of a scan between its corners, each ending where the next starts.
+ * The smooth stretches of a scan between its corners; each ends where the next starts.
  *
- * A corner is where the headings taken from the points before and from those after differ by more than 15°, at the
- * sharpest point of every such place. A scan seldom has a point on the corner itself: where the sharpest point does not lie
- * on both sides' headings, the corner is where these meet. `scatter` is how far the points may lie off the outline, mm.
+ * At a corner the heading found from the points before differs by more than 15° from the heading found from those after; the sharpest
+ * such point counts. A scan rarely has a point on the corner itself: where the sharpest point does not lie on both headings, the
+ * corner is where these cross. `scatter` is how far the points may lie off the outline, mm.
  */
 export function splitAtCorners(scan: Scan, scatter: number): Point[][] {
   const stretches: Point[][] = [];
@@ -30,6 +30,7 @@ export function splitAtCorners(scan: Scan, scatter: number): Point[][] {
   return stretches;
 }
 
+/** The numbers of the points that are nearest to corners. */
 function findCorners(scan: Scan, scatter: number): number[] {
   const end = scan.points.length - 1;
   const corners: number[] = [];
@@ -49,7 +50,7 @@ function findCorners(scan: Scan, scatter: number): number[] {
   return corners;
 }
 
-/** How far headings taken from scattering points over so short a length may be off, radians: much near the ends of a scan. */
+/** How far a heading at point i may be off because the points scatter, radians: much near the ends of a scan, where few points give it. */
 function headingError({ along }: Scan, i: number, scatter: number): number {
   const before = along[i]! - along[Math.max(0, i - MOST_NEIGHBOURS)]!;
   const after = along[Math.min(along.length - 1, i + MOST_NEIGHBOURS)]! - along[i]!;
@@ -62,7 +63,7 @@ function bendAt(scan: Scan, i: number, scatter: number): number {
   return Math.abs(Math.atan2(before.dx * after.dy - before.dy * after.dx, before.dx * after.dx + before.dy * after.dy));
 }
 
-/** Where a corner is, with the numbers of the last point before it and the first after it. */
+/** Where a corner is, with the numbers of the last point before it and the first after it. The sharpest point itself goes to the side whose heading it lies on. */
 function placeCorner(scan: Scan, i: number, scatter: number): { vertex: Point; before: number; after: number } {
   const { points, along } = scan;
   const p = points[i]!;

@@ -2,25 +2,25 @@ import type { Heading } from '../curve/heading.ts';
 import type { Point } from '../curve/point.ts';
 import { SAME_LENGTH } from '../curve/tolerance.ts';
 
-/** Points in order with the length along them, mm. */
+/** Points in order, and for each the length along them up to it, mm. */
 export interface Scan {
   readonly points: readonly Point[];
   readonly along: readonly number[];
 }
 
-/** Neighbours on each side that a heading is taken from, most first: many even out scatter, few follow a tight bend. */
+/** Numbers of neighbours on each side that give a heading, the greatest first: many even out scatter, few follow a tight bend. */
 const NEIGHBOURS: readonly number[] = [96, 48, 24, 12, 6, 3];
 export const MOST_NEIGHBOURS: number = 96;
-/** Neighbours on each side that scatter is told from: the fewest can follow the scatter, the most the outline's bends. */
+/** Numbers of neighbours on each side from which the scatter is found: with too few a parabola follows the scatter, with too many it misses the outline's bends. */
 const SCATTER_NEIGHBOURS: readonly number[] = [6, 12, 24];
-/** Places at which the scatter is looked at. */
+/** Places at which the scatter is measured. */
 const SCATTER_PLACES = 100;
-/** Points may lie this much more than the scatter from a parabola before it is taken not to follow the outline. */
+/** A parabola follows the outline where the points lie no further from it than this many times their scatter. */
 const MORE_THAN_SCATTER = 1.25;
-/** Share of the tolerance that a parabola may miss the outline by, whatever the scatter. */
+/** The share of the tolerance by which a parabola may always miss the points. */
 const SHARE_OF_TOLERANCE = 0.05;
 
-/** The points without repeats, and the length along them. */
+/** The points without repeats, with the length along them. */
 export function measureAlong(given: readonly Point[]): Scan {
   const points: Point[] = [];
   const along: number[] = [];
@@ -37,15 +37,15 @@ export function measureAlong(given: readonly Point[]): Scan {
 }
 
 /**
- * How far off a parabola points may lie, mm (root mean square), for it to be taken as the outline: a little more than their
- * scatter. That is the least, over a few numbers of neighbours, of the middle one of those found along the scan.
+ * How far points may lie from a parabola that is taken as the outline, mm (root mean square): a little more than their scatter. The
+ * scatter is the median along the scan, for the number of neighbours that gives the least.
  */
 export function allowedScatter(scan: Scan, tolerance: number): number {
   const scatter = Math.min(...SCATTER_NEIGHBOURS.map((count) => middleScatter(scan, count)));
   return Math.max(Number.isFinite(scatter) ? MORE_THAN_SCATTER * scatter : 0, SHARE_OF_TOLERANCE * tolerance);
 }
 
-/** The middle one of the scatters about parabolas through so many neighbours; Infinity where the scan has no more points. */
+/** The median scatter about parabolas through so many neighbours, mm; Infinity where the scan has too few points. */
 function middleScatter(scan: Scan, neighbours: number): number {
   const end = scan.points.length - 1;
   const found: number[] = [];
@@ -58,8 +58,8 @@ function middleScatter(scan: Scan, neighbours: number): number {
 }
 
 /**
- * Where a smooth stretch of a scan runs and which way it heads at each of its points: those of the parabola, by the length
- * along the points, that fits the neighbours best. Both ends are kept where they are.
+ * The point and heading of a smooth stretch of a scan at each of its points: those of the parabola in the length along the points that
+ * fits the neighbours best. Both ends stay where they are.
  */
 export function headingsAlong(scan: Scan, scatter: number): Heading[] {
   const last = scan.points.length - 1;
@@ -69,7 +69,7 @@ export function headingsAlong(scan: Scan, scatter: number): Heading[] {
   });
 }
 
-/** The heading at point i from as many neighbours within [first, last] as lie on a parabola, but for their scatter. */
+/** The point and heading at point i, from as many neighbours between `first` and `last` as lie on a parabola but for their scatter. */
 export function headingAt(scan: Scan, i: number, first: number, last: number, scatter: number): Heading {
   let best: Heading | undefined;
   for (const most of NEIGHBOURS) {
@@ -80,7 +80,7 @@ export function headingAt(scan: Scan, i: number, first: number, last: number, sc
   return best!;
 }
 
-/** Least squares of x and y, each a parabola of the length along, about point i; a line where only two points are given. */
+/** Fits x and y about point i by least squares, each as a parabola in the length along the points, or as a line where there are two points. Gives the root mean square distance across the heading as `scatter`, mm. */
 function fitParabola(
   { points, along }: Scan,
   i: number,
@@ -88,6 +88,7 @@ function fitParabola(
   to: number,
 ): { heading: Heading; scatter: number } {
   const origin = points[i]!;
+  // The sums of the normal equations, lengths scaled to ±1.
   const sums = [0, 0, 0, 0, 0];
   const xs = [0, 0, 0];
   const ys = [0, 0, 0];
@@ -107,7 +108,7 @@ function fitParabola(
   const solve = to - from < 2 ? solveLine : solveParabola;
   const [x0, x1, x2] = solve(sums, xs);
   const [y0, y1, y2] = solve(sums, ys);
-  // Only across the heading: along it, scatter adds up in the length that the parabola is a function of.
+  // Measure the scatter across the heading only: along it, scatter adds up in the length itself.
   const speed = x1 * x1 + y1 * y1 || 1;
   let scatter = 0;
   for (let k = from; k <= to; k++) {
@@ -116,14 +117,14 @@ function fitParabola(
     const offY = y0 + t * (y1 + t * y2) - (points[k]!.y - origin.y);
     scatter += (offX * y1 - offY * x1) ** 2 / speed;
   }
-  // Three coefficients are taken from the points, so that many fewer tell of their scatter.
+  // Three coefficients come from the points, which leaves three degrees of freedom fewer for the scatter.
   scatter = Math.sqrt(scatter / Math.max(1, to - from - 2));
   return { heading: { x: origin.x + x0, y: origin.y + y0, dx: x1, dy: y1 }, scatter };
 }
 
 type Coefficients = readonly [number, number, number];
 
-/** The normal equations of a parabola by Cramer's rule; t is scaled to ±1, so they are well conditioned. */
+/** Solves the normal equations of a parabola by Cramer's rule; with t scaled to ±1 they are well conditioned. */
 function solveParabola([n, s1, s2, s3, s4]: readonly number[], [b0, b1, b2]: readonly number[]): Coefficients {
   const [m00, m01, m02] = [s2! * s4! - s3! * s3!, s2! * s3! - s1! * s4!, s1! * s3! - s2! * s2!];
   const [m11, m12, m22] = [n! * s4! - s2! * s2!, s1! * s2! - n! * s3!, n! * s2! - s1! * s1!];
@@ -135,6 +136,7 @@ function solveParabola([n, s1, s2, s3, s4]: readonly number[], [b0, b1, b2]: rea
   ];
 }
 
+/** Solves the normal equations of a line, as a parabola whose last coefficient is 0. */
 function solveLine([n, s1, s2]: readonly number[], [b0, b1]: readonly number[]): Coefficients {
   const determinant = n! * s2! - s1! * s1!;
   return [(s2! * b0! - s1! * b1!) / determinant, (n! * b1! - s1! * b0!) / determinant, 0];

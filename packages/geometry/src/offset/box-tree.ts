@@ -1,12 +1,12 @@
 import type { Box } from '../curve/box.ts';
 
-/** Boxes in a node. */
+/** The most boxes in a node. */
 const WIDTH = 8;
 
 /**
- * Boxes kept so that those near a place are found without looking at all of them: sorted in tiles, then packed eight to a
- * node, the nodes eight to a node above, and so on (Leutenegger, Lopez and Edgington 1997, *STR: a simple and efficient
- * algorithm for R-tree packing*). Building is n log n; a search looks at a few nodes for each box that it finds.
+ * An R-tree, which finds the boxes near a place without looking at all of them: the boxes are sorted into tiles and packed eight to a
+ * node, the nodes eight to a node above, and so on (Leutenegger, Lopez and Edgington 1997, *STR: a simple and efficient algorithm
+ * for R-tree packing*). Building takes n log n; a search looks at a few nodes for each box that it finds.
  */
 export class BoxTree {
   /** Levels from the boxes themselves (in the order of `ids`) up to one node; four numbers a box. */
@@ -27,7 +27,7 @@ export class BoxTree {
     }
   }
 
-  /** Calls `visit` with the number of every box that meets the given one, edges included; stops where it gives true. */
+  /** Calls `visit` with the number of every box that meets the given one, edges included, until it returns true; returns whether it did. */
   search(box: Box, visit: (id: number) => unknown): boolean {
     return this.ids.length > 0 && this.searchNode(this.levels.length - 1, 0, box, visit);
   }
@@ -46,7 +46,7 @@ export class BoxTree {
   }
 }
 
-/** The numbers of the boxes: upright stripes by their middles, in each stripe from the lowest up. */
+/** The numbers of the boxes in tiles: sorted by their middles into upright stripes, and in each stripe from the lowest up. */
 function inTiles(boxes: readonly Box[]): Uint32Array {
   const across = boxes.map(({ x0, x1 }) => x0 + x1);
   const up = boxes.map(({ y0, y1 }) => y0 + y1);

@@ -9,21 +9,21 @@ import { drawParallels, type Join } from './parallel.ts';
 import { splitAtCrossings } from './split.ts';
 import { stitch } from './stitch.ts';
 
-/** A parallel may be this much (mm) nearer than it should be before it counts as too near: rounding at 1 m. */
+/** A parallel that is nearer than the distance by no more than this (mm) is not too near: rounding at 1 m. */
 const TOO_NEAR = 1e-7;
 
 /**
- * The parallel of loops at `distance` (mm) to their left, as they run; to their right where it is negative. To the left is
- * inwards for a ring run anticlockwise with y up.
+ * The parallel curves of loops at `distance` mm: to their left in the direction they run, to their right where it is negative. For an
+ * anticlockwise ring (y up), left is inwards.
  *
- * What comes out are all points at exactly that distance from the loops, on that side: lines and arcs, exact, trimmed where
- * the parallel would cross itself. It may come apart into several rings, or vanish: then there are none. Rings keep the way
- * round of the loops that they come from. Corners it goes round the outside of are arcs about the corner (`round`), or run
- * straight on, along the line or circle of either side, to where both meet (`sharp`; rounded where they do not meet, or only
- * more than four distances out). Loops must not cross themselves or one another; a distance of nothing gives them back.
+ * The result is all points at exactly that distance from the loops on that side: exact lines and arcs, trimmed where the parallel
+ * would cross itself. A parallel may come apart into several rings, or vanish, and then there is no loop. Rings keep the direction of
+ * the loops that they come from. At a corner whose outside lies on that side, the parallel is an arc about the corner (`round`), or
+ * both sides run on along their line or circle to where they meet (`sharp`; rounded where they do not meet within four distances).
+ * Loops must not cross themselves or one another. A distance of 0 returns the loops.
  *
- * Method: draw every parallel, cut all of them where they cross, keep the parts that nothing is nearer to than the distance,
- * join those (after Tiller and Hanson 1984, *Offsets of two-dimensional profiles*, with a test of distance in place of a test
+ * Method: draw every parallel, split all of them where they cross, keep the parts that no loop comes nearer to than the distance, and
+ * join these (after Tiller and Hanson 1984, *Offsets of two-dimensional profiles*, with a test of distance in place of a test
  * of direction; formula G1). Exact to rounding, 1e-9 mm at 1 m; n log n in the number of curves, where these lie apart.
  *
  * @throws RangeError for a distance that is not finite.
@@ -38,7 +38,7 @@ export function offsetLoops(loops: readonly Loop[], distance: number, join: Join
   return stitch(splitAtCrossings(parallels, endCircles(loops, Math.abs(distance))).filter(isFree));
 }
 
-/** Round each end of an open chain nothing may come nearer than the distance: a circle, as two arcs. */
+/** The circle of radius `distance` about each end of an open loop, as two arcs: no parallel may enter it. */
 function endCircles(loops: readonly Loop[], distance: number): Curve[] {
   return loops
     .filter(({ closed, curves }) => !closed && curves.length > 0)
@@ -49,7 +49,7 @@ function endCircles(loops: readonly Loop[], distance: number): Curve[] {
     ]);
 }
 
-/** A test whether no curve comes nearer to the middle of a part than `least`. */
+/** Returns a test: whether no curve comes nearer than `least` mm to the middle of a part. */
 function freeOf(curves: readonly Curve[], least: number): (part: Curve) => boolean {
   const tree = new BoxTree(curves.map(curveBox));
   return (part) => {

@@ -4,18 +4,18 @@ import { arc, type Curve, line } from '../curve/curve.ts';
 import type { Point } from '../curve/point.ts';
 import type { Loop } from '../loop/loop.ts';
 
-/** How a parallel goes round a corner that it lies outside of: about the corner, or straight on to where both sides meet. */
+/** How a parallel goes round the outside of a corner: on an arc about the corner, or straight on to where both sides meet. */
 export type Join = 'round' | 'sharp';
 
-/** A sharp corner that would reach out further than this many times the distance is rounded. */
+/** A sharp corner whose tip would lie further out than this many times the distance is rounded. */
 const SHARPEST = 4;
 
-/** Directions that differ by less than this (radians) run on smoothly. */
+/** Tangents that differ by less than this (radians) make no corner. */
 const SMOOTH = 1e-9;
 
 /**
- * Everything that the parallel of a loop at `distance` to its left could run along, untrimmed: each curve moved, and at each
- * corner that it goes round the outside of, what joins the two sides. An arc bent more tightly than the distance has none.
+ * The untrimmed parallel of a loop at `distance` mm to its left: each curve moved sideways, and round the outside of each corner the
+ * curves that join both sides. An arc whose radius is no larger than the distance, on its inner side, has no parallel.
  */
 export function drawParallels({ curves, closed }: Loop, distance: number, join: Join): Curve[] {
   const moved = curves.map((c) => moveAside(c, distance));
@@ -28,7 +28,7 @@ export function drawParallels({ curves, closed }: Loop, distance: number, join: 
   return out;
 }
 
-/** A curve moved to its left; null for an arc with no parallel there. */
+/** A curve moved sideways by `distance` mm to its left; null for an arc with no radius left. */
 function moveAside(c: Curve, distance: number): Curve | null {
   if (c.turn !== 0) {
     // To the left is towards the centre of an arc run anticlockwise.
@@ -45,6 +45,7 @@ function moveAside(c: Curve, distance: number): Curve | null {
   return line(c.x0 - k * dy, c.y0 + k * dx, c.x1 - k * dy, c.y1 + k * dx);
 }
 
+/** The curves that join the parallels of two neighbours round the outside of their corner; none on its inside, and none where there is no corner. */
 function goRound(
   before: Curve,
   after: Curve,
@@ -56,8 +57,9 @@ function goRound(
   const a = pointAlong(before, 1, arcAngle(before));
   const b = pointAlong(after, 0, arcAngle(after));
   const bend = Math.atan2(a.dx * b.dy - a.dy * b.dx, a.dx * b.dx + a.dy * b.dy);
-  // Bending towards the parallel's side brings the two sides together: they cross, and nothing joins them.
+  // Is this the inside of the corner? There the two parallels cross, and nothing joins them.
   if (Math.abs(bend) < SMOOTH || bend * distance > 0) return [];
+  // From where to where does the join run?
   const from = movedBefore ? { x: movedBefore.x1, y: movedBefore.y1 } : beside(a, distance);
   const to = movedAfter ? { x: movedAfter.x0, y: movedAfter.y0 } : beside(b, distance);
   const { x, y } = a;
@@ -68,13 +70,13 @@ function goRound(
   return [{ ...arc(from.x, from.y, to.x, to.y, x, y, bend < 0 ? -1 : 1), r: Math.abs(distance) }];
 }
 
-/** The point `distance` to the left of one with a direction. */
+/** The point `distance` mm to the left of a point, seen along its direction. */
 function beside(h: Point & { readonly dx: number; readonly dy: number }, distance: number): Point {
   const k = distance / Math.hypot(h.dx, h.dy);
   return { x: h.x - k * h.dy, y: h.y + k * h.dx };
 }
 
-/** Where both sides, run on past their ends at a corner, meet first; null where they do not, or too far out. */
+/** The nearest point at which two parallels meet when they run on past their ends at the corner (x, y); null where there is none within `SHARPEST` distances. */
 function meetBeyond(before: Curve, after: Curve, x: number, y: number, distance: number): Point | null {
   const found: number[] = [];
   meetCarriers(before, after, found);
@@ -83,7 +85,7 @@ function meetBeyond(before: Curve, after: Curve, x: number, y: number, distance:
   for (let i = 0; i < found.length; i += 2) {
     const place = { x: found[i]!, y: found[i + 1]! };
     const out = Math.hypot(place.x - x, place.y - y);
-    // What is nearer than the distance lies inside, where they cross and do not run on.
+    // A point nearer to the corner than the distance lies on its inside.
     if (out < least && out >= distance && isAhead(before, place, 1) && isAhead(after, place, 0)) {
       best = place;
       least = out;
@@ -92,14 +94,14 @@ function meetBeyond(before: Curve, after: Curve, x: number, y: number, distance:
   return best;
 }
 
-/** Whether a place lies ahead of a curve's end, or behind its start. */
+/** Whether a point lies ahead of a curve's end (1), or behind its start (0). */
 function isAhead(c: Curve, { x, y }: Point, end: 0 | 1): boolean {
   const h = pointAlong(c, end, arcAngle(c));
   const along = (x - h.x) * h.dx + (y - h.y) * h.dy;
   return end === 1 ? along > 0 : along < 0;
 }
 
-/** A stretch of a curve's own line or circle between two places on it. */
+/** The part of a curve's line or circle between two points of it. */
 function runOn(c: Curve, from: Point, to: Point): Curve {
   return { ...c, x0: from.x, y0: from.y, x1: to.x, y1: to.y };
 }

@@ -7,7 +7,7 @@ import type { Point } from '../curve/point.ts';
 import { SAME_LENGTH } from '../curve/tolerance.ts';
 import { BoxTree } from './box-tree.ts';
 
-/** The curves cut wherever they cross or touch one another, or one of `others`; parts next to nothing are left out. */
+/** Splits curves wherever they cross or touch one another or one of `others`. Parts no longer than 1e-9 mm are left out. */
 export function splitAtCrossings(curves: readonly Curve[], others: readonly Curve[]): Curve[] {
   const all = [...curves, ...others];
   const boxes = all.map((c) => growBox(curveBox(c), SAME_LENGTH));
@@ -15,7 +15,7 @@ export function splitAtCrossings(curves: readonly Curve[], others: readonly Curv
   const stops: Point[][] = curves.map(() => []);
   for (const [i, curve] of curves.entries()) {
     tree.search(boxes[i]!, (k) => {
-      // Each pair once, so that both are cut at the very same point.
+      // Take each pair once, so that both curves are split at exactly the same point.
       if (k < curves.length && k <= i) return;
       for (const point of meetings(curve, all[k]!)) {
         stops[i]!.push(point);
@@ -26,7 +26,7 @@ export function splitAtCrossings(curves: readonly Curve[], others: readonly Curv
   return curves.flatMap((curve, i) => cutAt(curve, stops[i]!));
 }
 
-/** Where two curves meet; where they run along one another, where that begins and ends. */
+/** The points in which two curves meet; where they coincide over a length, the ends of that length. */
 function meetings(p: Curve, q: Curve): Point[] {
   if (!sameCarrier(p, q)) return crossings(p, q);
   const points: Point[] = [];
@@ -46,12 +46,14 @@ function sameCarrier(p: Curve, q: Curve): boolean {
   return Math.abs(p.r - q.r) < SAME_LENGTH && Math.hypot(p.cx - q.cx, p.cy - q.cy) < SAME_LENGTH;
 }
 
+/** Whether a point lies on the infinite line of a curve, within 1e-9 mm. */
 function isBeside(l: Curve, x: number, y: number): boolean {
   const dx = l.x1 - l.x0;
   const dy = l.y1 - l.y0;
   return Math.abs((x - l.x0) * dy - (y - l.y0) * dx) < SAME_LENGTH * Math.hypot(dx, dy);
 }
 
+/** Splits a curve at points of it, given in any order. */
 function cutAt(c: Curve, points: readonly Point[]): Curve[] {
   if (points.length === 0) return [c];
   const ordered = points.map((p) => ({ ...p, at: placeOf(c, p.x, p.y) })).sort((a, b) => a.at - b.at);
@@ -62,13 +64,13 @@ function cutAt(c: Curve, points: readonly Point[]): Curve[] {
     parts.push({ ...c, x0, y0, x1: x, y1: y });
     [x0, y0] = [x, y];
   }
-  // The last stop may have been next to nothing from the end: the end itself counts.
+  // Was the last point within 1e-9 mm of the end? Then the part before it runs to the end itself.
   const last = parts.at(-1);
   if (last !== undefined) parts[parts.length - 1] = { ...last, x1: c.x1, y1: c.y1 };
   return parts;
 }
 
-/** How far along a curve a point of it lies: mm along a line, radians from the middle of an arc. */
+/** A number that grows along a curve, for a point of it: along a line in proportion to the length, on an arc the angle from its middle. */
 function placeOf(c: Curve, x: number, y: number): number {
   if (c.turn === 0) return (x - c.x0) * (c.x1 - c.x0) + (y - c.y0) * (c.y1 - c.y0);
   const middle = pointAlong(c, 0.5, arcAngle(c));

@@ -2,13 +2,13 @@ import { arcAngle, curveLength, pointAlong } from '../curve/along.ts';
 import type { Curve } from '../curve/curve.ts';
 import type { Loop } from '../loop/loop.ts';
 
-/** Ends closer than this (mm) are one place: what two nearly tangent curves' crossing may be off by along them. */
+/** Ends closer than this (mm) are one place: the crossing of two nearly tangent curves may be off by as much along them. */
 const SAME_PLACE = 1e-7;
 
-/** A ring whose area is less than this times its length (mm) is rounding between curves that touch. */
+/** A ring whose area is less than this (mm) times its length is a trace of rounding between curves that touch. */
 const SLIVER = 1e-8;
 
-/** Places, told apart by `SAME_PLACE`, as numbers. */
+/** Numbers places: points within `SAME_PLACE` of each other get one number. A grid of cells finds them. */
 class Places {
   private readonly cells = new Map<string, number[]>();
   private readonly xs: number[] = [];
@@ -31,7 +31,7 @@ class Places {
   }
 }
 
-/** An open end shorter than this (mm) is left over where two curves all but touch. */
+/** An open chain shorter than this (mm) is a trace of rounding where two curves nearly touch. */
 const STRAY = 1e-3;
 
 interface Part {
@@ -42,9 +42,9 @@ interface Part {
 }
 
 /**
- * Joins parts end to start into loops: rings where they come back to their start, open chains where they do not. Where
- * several go on from one place, the one that turns most to the left. A part and the same part run the other way cancel,
- * parts that lie on one another count once, and rings without area are left out.
+ * Joins parts end to start into loops: rings where they come back to their start, open chains where they do not. Where several parts
+ * leave one place, the one that turns most to the left is taken. A part and its reverse cancel each other, parts that coincide count
+ * once, and rings without area are left out.
  */
 export function stitch(curves: readonly Curve[]): Loop[] {
   const places = new Places();
@@ -63,12 +63,13 @@ export function stitch(curves: readonly Curve[]): Loop[] {
     arriving.set(part.to, (arriving.get(part.to) ?? 0) + 1);
   }
   const loops: Loop[] = [];
-  // Open chains begin where more leaves than arrives; what is left then goes round.
+  // Open chains start where more parts leave than arrive; all parts left after them form rings.
   const begins = parts.filter(({ from }) => (leaving.get(from)?.length ?? 0) > (arriving.get(from) ?? 0));
   for (const start of [...begins, ...parts]) if (!start.used) loops.push(...follow(start, leaving));
   return loops.filter(isNoStray);
 }
 
+/** The parts without those that another one repeats or cancels, and without lines of no length. */
 function withoutDoubles(parts: Part[]): Part[] {
   const kept = new Map<string, Part>();
   for (const part of parts) {
@@ -82,7 +83,7 @@ function withoutDoubles(parts: Part[]): Part[] {
   return [...kept.values()];
 }
 
-/** Follows parts until none goes on; each time the way comes back to a place it was at, that ring is taken out of it. */
+/** Follows parts until none leaves the last place. Each time the way comes back to a place it has passed, that ring is taken out of it. */
 function follow(start: Part, leaving: ReadonlyMap<number, Part[]>): Loop[] {
   const rings: Loop[] = [];
   let way: Part[] = [];
@@ -104,7 +105,7 @@ function follow(start: Part, leaving: ReadonlyMap<number, Part[]>): Loop[] {
   return way.length === 0 ? rings : [...rings, { curves: joined(way, false), closed: false }];
 }
 
-/** The curves of parts, ends that are one place made one point. */
+/** The curves of parts; where two parts meet at one place, the second starts exactly where the first ends. */
 function joined(parts: readonly Part[], closed: boolean): Curve[] {
   const curves: Curve[] = [];
   for (const { curve } of parts) {
@@ -129,7 +130,7 @@ function middleOf(c: Curve) {
   return pointAlong(c, 0.5, arcAngle(c));
 }
 
-/** Whether a loop is more than rounding between curves that touch: a ring without area, an end next to nothing in length. */
+/** Whether a loop is more than a trace of rounding: a ring with an area, or an open chain with a length. */
 function isNoStray({ curves, closed }: Loop): boolean {
   let area = 0;
   let length = 0;

@@ -5,11 +5,13 @@ import { walkStrips } from './strips.ts';
 import { type Share, sharesOf, type Thread, threadChain } from './thread.ts';
 
 /**
- * The upper envelope of joined curves: at each x the greatest height any of them has there.
+ * The upper envelope of curves: at each x the greatest height that any of them has there, as one chain from left to right.
  *
- * Returned as one chain left to right, with an upright line wherever the envelope jumps; it lies exactly on the curves
- * given. Curves without width (upright lines) count by their neighbours. Curves must not cross one another unless they
- * are given in different `groups`; within a group they may touch. Throws RangeError where nothing has any width.
+ * The envelope lies exactly on the curves given; where it jumps it holds an upright line. Upright lines among the curves add
+ * nothing: their neighbours hold the heights of their ends. The curves of one group may touch, but must not cross; curves of
+ * different groups may cross.
+ *
+ * @throws RangeError where no curve has any width.
  */
 export function upperEnvelope(groups: readonly Chain[]): Chain {
   const threads: Thread[] = [];
@@ -21,6 +23,7 @@ export function upperEnvelope(groups: readonly Chain[]): Chain {
   const from = threads.reduce((least, { x0 }) => Math.min(least, x0), Number.POSITIVE_INFINITY);
   const to = threads.reduce((most, { x1 }) => Math.max(most, x1), Number.NEGATIVE_INFINITY);
 
+  // Strip by strip: which thread is highest? Where that changes, the stretch of the one before ends.
   const chain: Curve[] = [];
   let top: Thread | undefined;
   let since = from;
@@ -38,7 +41,7 @@ export function upperEnvelope(groups: readonly Chain[]): Chain {
   return chain;
 }
 
-/** Adds a stretch of a piece, and the upright step up or down to it. */
+/** Appends a stretch of a piece, with the upright line up or down to its start where there is a step. */
 function appendShare(chain: Curve[], { piece, x0, x1 }: Share): void {
   const y0 = heightAt(piece, x0);
   const last = chain[chain.length - 1];
@@ -48,9 +51,9 @@ function appendShare(chain: Curve[], { piece, x0, x1 }: Share): void {
 }
 
 /**
- * Whether a chain never runs back along the direction (ux, uy), a unit vector: whether it has one height above every point
- * of it but for steps, and so is its own envelope there. A lean of up to 1e-12 of a right angle counts as upright: rounding
- * at the end of a quarter circle.
+ * Whether a chain never runs backwards along the unit vector (ux, uy). It then has one height above every point of that axis but for
+ * its steps, and is its own envelope. A slope backwards of less than 1e-12 counts as upright: rounding at the end of a quarter
+ * circle.
  */
 export function runsForward(chain: Chain, ux: number, uy: number): boolean {
   for (const c of chain) {
@@ -61,7 +64,7 @@ export function runsForward(chain: Chain, ux: number, uy: number): boolean {
       if (forward < -LEAN * Math.abs(dx * uy - dy * ux)) return false;
       continue;
     }
-    // Anticlockwise the tangent is the radius a quarter turn on; both ends forward, and under half a turn, will do.
+    // The tangent is the radius turned by a quarter turn. An arc runs forwards if it does at both ends and takes less than half a turn.
     const atStart = c.turn * ((c.x0 - c.cx) * uy - (c.y0 - c.cy) * ux);
     const atEnd = c.turn * ((c.x1 - c.cx) * uy - (c.y1 - c.cy) * ux);
     if (atStart < -LEAN * c.r || atEnd < -LEAN * c.r || forward <= 0) return false;
@@ -69,4 +72,5 @@ export function runsForward(chain: Chain, ux: number, uy: number): boolean {
   return true;
 }
 
+/** A slope backwards that rounding may cause. */
 const LEAN = 1e-12;

@@ -1,7 +1,7 @@
 import { heightAt, type Piece } from '../curve/piece.ts';
 import { lastPlace, placeAt, type Thread } from './thread.ts';
 
-/** Area under a boundary (mm²) with its first moments (mm³): `x` about the y axis, `y` about the x axis. */
+/** The area under a boundary (mm²) and its first moments (mm³): `x` is ∫x dA, `y` is ∫y dA. */
 export interface Moments {
   area: number;
   x: number;
@@ -9,9 +9,9 @@ export interface Moments {
 }
 
 /**
- * Adds the area between the x axis and a piece over [xa, xb], with its first moments, to `sum`.
+ * Adds to `sum` the area between the x axis and a piece over [xa, xb], with its first moments.
  *
- * Exact: the trapezium under the chord, plus the circular segment between chord and arc (area r²(φ − sin φ)/2, centroid
+ * Exact to rounding: the trapezium under the chord, plus the circular segment between chord and arc (area r²(φ − sin φ)/2, centroid
  * 4·r·sin³(φ/2)/(3(φ − sin φ)) from the centre; formula 2, CRC Standard Mathematical Tables). Both terms keep full
  * relative accuracy for flat arcs of large radius.
  */
@@ -25,8 +25,8 @@ export function addMoments(sum: Moments, p: Piece, xa: number, xb: number): void
   if (p.turn === 0) return;
   const dy = yb - ya;
   const square = dx * dx + dy * dy;
-  // An upper arc adds its segment, a lower one takes it away. The segment's own moment about the centre is chord³/12
-  // along the normal that points from chord to arc.
+  // An arc on the upper half adds its segment to the trapezium, one on the lower half subtracts it. The segment's moment about
+  // the centre is chord³/12, along the normal that points from the chord to the arc.
   const added = -p.turn;
   const area = added * segmentOn(square, p.r);
   const outward = square / 12;
@@ -35,7 +35,7 @@ export function addMoments(sum: Moments, p: Piece, xa: number, xb: number): void
   sum.y += area * p.cy + added * outward * dx;
 }
 
-/** Adds what `addMoments` adds of each whole piece from place `from` up to, not with, place `to`: in one loop with the sums at hand, for threads of many thousand. */
+/** Adds what `addMoments` adds for each whole piece from place `from` up to, but not including, place `to`: one loop with local sums, fast for threads of thousands of pieces. */
 function addWholePieces(sum: Moments, pieces: readonly Piece[], from: number, to: number): void {
   let { area, x, y } = sum;
   for (let k = from; k < to; k++) {
@@ -59,13 +59,13 @@ function addWholePieces(sum: Moments, pieces: readonly Piece[], from: number, to
   sum.y = y;
 }
 
-/** The area under a stretch of a thread, with its first moments. */
+/** The area between the x axis and a thread over [x0, x1], with its first moments. */
 export function momentsUnder(thread: Thread, x0: number, x1: number): Moments {
   const sum = { area: 0, x: 0, y: 0 };
   const { pieces, depthFrom } = thread;
   const first = placeAt(thread, x0);
   const last = lastPlace(thread, first, x1);
-  // The pieces at both ends may be cut there; those between are whole.
+  // The first and the last piece may lie partly outside; those between are whole.
   if (pieces[first]!.x0 < x1)
     addMoments(sum, pieces[first]!, Math.max(pieces[first]!.x0, x0), Math.min(pieces[first]!.x1, x1));
   addWholePieces(sum, pieces, first + 1, last);
@@ -73,7 +73,7 @@ export function momentsUnder(thread: Thread, x0: number, x1: number): Moments {
   return depthFrom === null ? sum : lessThanRectangle(sum, depthFrom, x0, x1);
 }
 
-/** What a rectangle of the given height over [x0, x1] keeps when the area above the boundary, with depths for heights, goes. */
+/** The moments under a boundary that is given by its depths below `height`: those of the rectangle over [x0, x1] less those of the depths. */
 function lessThanRectangle(depths: Moments, height: number, x0: number, x1: number): Moments {
   const width = x1 - x0;
   return {
@@ -85,7 +85,7 @@ function lessThanRectangle(depths: Moments, height: number, x0: number, x1: numb
 }
 
 /**
- * Area between an arc of at most half a turn and its chord, mm².
+ * The area of a circular segment, between an arc of at most half a turn and its chord, mm².
  *
  * @example segmentArea(2 * Math.sin(Math.PI / 4), 1) // 0.28540, the 90° segment of the unit circle
  */
@@ -94,11 +94,11 @@ export function segmentArea(chord: number, r: number): number {
 }
 
 /**
- * Area of the circular segment on a chord of which the square is given, mm².
+ * The area of a circular segment, mm², from the square of its chord.
  *
- * With s = chord/2r it is r²·f(s), f(s) = asin s − s·√(1 − s²): the half of φ − sin φ at φ = 2·asin s. Its subtraction loses
- * digits for flat arcs, so up to s = 1/4 the series of f is summed instead (from f′ = 2s²/√(1 − s²)): to rounding; beyond, to
- * 6e-15 of the area.
+ * With s = chord/2r the area is r²·f(s), f(s) = asin s − s·√(1 − s²), which is half of φ − sin φ at φ = 2·asin s. The subtraction
+ * loses digits for flat arcs, so up to s = 1/4 the power series of f is summed instead (from f′ = 2s²/√(1 − s²)). Exact to rounding
+ * there, and to 6e-15 of the area beyond.
  */
 function segmentOn(square: number, r: number): number {
   const share = square / (4 * r * r);
@@ -111,7 +111,7 @@ function segmentOn(square: number, r: number): number {
 /** At s² = 1/16 the first term left out is 6e-17 of the sum. */
 const SERIES_UP_TO = 1 / 16;
 
-/** Σ 2·C(2k, k)/(4^k·(2k + 3))·u^k for k = 0 … 11, even and odd powers apart, so that neither sum waits for the other. */
+/** Σ 2·C(2k, k)/(4^k·(2k + 3))·u^k for k = 0 … 11. Even and odd powers are summed separately, so that the processor can work on both at once. */
 function segmentSeries(u: number): number {
   const u2 = u * u;
   const even =

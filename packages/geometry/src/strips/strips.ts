@@ -4,8 +4,8 @@ import { SAME_LENGTH, SLIVER, STRIP_WIDTH } from '../curve/tolerance.ts';
 import { pieceAt, placeAt, type Thread, threadHeight } from './thread.ts';
 
 /**
- * One strip: between `left` and `right` the threads in `order`, lowest first, do not cross; `heights` are theirs at its
- * middle, mm, at the same places. Strips are numbered from 0; strip k ends where strip k + 1 starts.
+ * One strip: between `left` and `right` the threads in `order`, lowest first, do not cross. `heights` holds the height of each in the
+ * middle of the strip, mm, at the same places. Strips are numbered from 0; strip k ends where strip k + 1 starts.
  */
 export interface Strip {
   number: number;
@@ -16,15 +16,15 @@ export interface Strip {
 }
 
 /**
- * Walks the plane between x = `from` and x = `to` in strips in which the threads neither start, stop nor cross, so that
- * everything about the regions they bound can be read off their order. Visits them left to right; the strip handed over
- * is reused: read it, do not keep it.
+ * Divides the plane between x = `from` and x = `to` into strips in which no thread starts, ends or crosses another, so that the
+ * regions they bound can be read off the order of the threads. Calls `visit` for each strip from left to right. The strip is one
+ * object that is used again: read it, do not keep it.
  *
- * Threads of one region must not cross each other; threads of different regions may cross, touch or lie on one another in
- * any way. A strip narrower than 1e-12 mm is folded into its neighbour, so an area read off the strips is wrong by less
- * than that times the height, and nothing here can fail. Method: a sweep by left ends for the crossings, then one over
- * all stops, keeping the order by insertion. A section has a handful of threads, so the cost is one pass over their
- * pieces where two threads' heights overlap, and next to nothing where they do not.
+ * Threads of one region must not cross each other; threads of different regions may cross, touch or coincide in any way. A strip
+ * narrower than 1e-12 mm is joined to its neighbour, so an area read off the strips is wrong by less than 1e-12 mm times the
+ * height. There is no input on which it fails. Method: a sweep over the left ends finds the crossings, a second sweep over all stops
+ * keeps the threads in order by insertion. Time: one pass over the pieces of two threads where their heights overlap, next to none
+ * where they do not; a section has a handful of threads.
  */
 export function walkStrips(
   threads: readonly Thread[],
@@ -40,9 +40,9 @@ export function walkStrips(
   for (let i = 0; i < stops.length; i++) {
     const right = stops[i]!;
     const { left } = strip;
-    // Too narrow to count? It goes to its neighbour.
+    // Too narrow to count? Then it belongs to the next strip.
     if (right - left <= STRIP_WIDTH && i < stops.length - 1) continue;
-    // Drop the threads that end here, and take in those that start.
+    // Remove the threads that have ended, and add those that start.
     let count = 0;
     for (const t of order) if (t.x1 > left + STRIP_WIDTH) order[count++] = t;
     while (order.length > count) order.pop();
@@ -58,7 +58,7 @@ export function walkStrips(
   }
 }
 
-/** The threads that lie between two x, by their left ends. */
+/** The threads that reach between `from` and `to`, sorted by their left ends. */
 function byLeftEnds(threads: readonly Thread[], from: number, to: number): Thread[] {
   const waiting: Thread[] = [];
   for (const t of threads) if (t.x1 > from && t.x0 < to) waiting.push(t);
@@ -72,7 +72,7 @@ function byLeftEnds(threads: readonly Thread[], from: number, to: number): Threa
   return waiting;
 }
 
-/** Numbers in ascending order; the list may be the one that was given. */
+/** Sorts numbers in ascending order, in place where there are few of them. */
 function ascending(numbers: number[]): ArrayLike<number> {
   if (numbers.length > FEW) return Float64Array.from(numbers).sort();
   for (let i = 1; i < numbers.length; i++) {
@@ -84,15 +84,15 @@ function ascending(numbers: number[]): ArrayLike<number> {
   return numbers;
 }
 
-/** So many threads or stops, as most sections have, are put in order faster by insertion than by a call to sort. */
+/** Up to so many threads or stops, more than most sections have, insertion is faster than a call to sort. */
 const FEW = 24;
 
-/** Every x where a thread starts or stops or two regions' threads cross, ascending, the last being `to`. */
+/** Every x at which a thread starts or ends or threads of two regions cross, in ascending order; the last is `to`. */
 function collectStops(byStart: readonly Thread[], from: number, to: number): ArrayLike<number> {
   const stops: number[] = [to];
   const present: Thread[] = [];
   for (const t of byStart) {
-    // Only threads that have not ended yet can meet this one.
+    // Only threads that have not ended yet can cross this one.
     let still = 0;
     for (const s of present) {
       if (s.x1 <= t.x0) continue;
@@ -107,12 +107,12 @@ function collectStops(byStart: readonly Thread[], from: number, to: number): Arr
   return ascending(stops);
 }
 
-/** Whether two ranges of height come within 1e-9 mm of each other, so that what they bound may touch. */
+/** Whether two ranges of height overlap or come within 1e-9 mm of each other. */
 function overlap(lowA: number, highA: number, lowB: number, highB: number): boolean {
   return lowA <= highB + SAME_LENGTH && lowB <= highA + SAME_LENGTH;
 }
 
-/** Adds a stop wherever two threads may change order, walking the pieces of both side by side. */
+/** Adds a stop wherever two threads may change order; walks along the pieces of both at once. */
 function pushCrossings(s: Thread, t: Thread, stops: number[], from: number, to: number): void {
   const start = Math.max(s.x0, t.x0, from);
   const end = Math.min(s.x1, t.x1, to);
@@ -136,9 +136,9 @@ function pushCrossings(s: Thread, t: Thread, stops: number[], from: number, to: 
 }
 
 /**
- * Adds a stop at each crossing of two pieces over [left, right], and at an end where they touch. A crossing that rounding
- * puts just outside is caught by the pieces having changed order: then both ends become stops, since one too many does no
- * harm and one too few would.
+ * Adds a stop at each crossing of two pieces over [left, right], and at an end where they touch there. Rounding may put a crossing
+ * just outside; then the pieces have changed order without one, and both ends become stops. A stop too many does no harm, a stop
+ * too few would.
  */
 function pushMeetings(p: Piece, q: Piece, left: number, right: number, stops: number[]): void {
   const before = heightAt(p, left) - heightAt(q, left);
@@ -158,8 +158,9 @@ function pushMeetings(p: Piece, q: Piece, left: number, right: number, stops: nu
 }
 
 /**
- * Orders a strip's threads by their height at its middle. Insertion sort: from strip to strip the order changes little. Two of one
- * region, which have no stop where they part, may lie on each other there: then by their heights at both ends of the strip.
+ * Sorts a strip's threads by their height in its middle, by insertion: the order changes little from strip to strip. Two threads of
+ * one region may coincide in the middle and part elsewhere, since where they part there is no stop: then their heights at both
+ * ends of the strip decide.
  */
 function sortByHeight({ order, heights, left, right }: Strip): void {
   const x = (left + right) / 2;
@@ -184,12 +185,12 @@ function endHeights(t: Thread, left: number, right: number): number {
   return threadHeight(t, left) + threadHeight(t, right);
 }
 
-/** Two threads of one region that part by more than this at an end of a strip, mm, do not lie on each other up to there. */
+/** Two threads of one region that are further apart than this at an end of a strip, mm, do not coincide all the way. */
 const PARTED = 1e-6;
 
 /**
- * Whether two of a strip's threads, given by their places in it, lie on each other all the way, parted by rounding only. Two threads that
- * only touch somewhere inside the strip do not.
+ * Whether two of a strip's threads, given by their places in its order, coincide over the whole strip but for rounding. Two threads
+ * that only touch somewhere inside it do not.
  */
 export function liesOn({ order, heights, left, right }: Readonly<Strip>, below: number, above: number): boolean {
   if (heights[above]! - heights[below]! > SLIVER) return false;

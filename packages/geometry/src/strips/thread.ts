@@ -3,12 +3,12 @@ import { heightAt, isPiece, type Piece, splitCurve } from '../curve/piece.ts';
 import { STRIP_WIDTH } from '../curve/tolerance.ts';
 
 /**
- * Pieces joined end to end, left to right: a stretch of boundary with one height at every x, however many lines and arcs
- * it is made of: those of `pieces` from place `first` up to, not with, place `end`. `of` is the number of the region it bounds, `id` its own place in the list it was made into; `low` and
- * `high` bound its height, mm.
+ * A stretch of a boundary with one height at every x: pieces joined end to end from left to right, those of `pieces` from place
+ * `first` up to, but not including, place `end`. It reaches from `x0` to `x1`, and its heights lie between `low` and `high`, mm. `of` is
+ * the number of the region that it bounds, `id` its own place in the list of threads.
  *
- * Where `depthFrom` is a height, mm, the pieces hold depths below it, as a front cut's do below the panel's face: the
- * thread mirrors them, so that a long profile need not be copied to be placed.
+ * Where `depthFrom` is a height, mm, the pieces hold depths below it, as those of a front cut do below the panel's face. The thread
+ * mirrors them, so that a long profile need not be copied to be placed.
  */
 export interface Thread {
   readonly pieces: readonly Piece[];
@@ -24,10 +24,10 @@ export interface Thread {
 }
 
 /**
- * Takes a chain apart into threads, appended to `out`: a new one wherever the chain turns back in x or steps upright. A
- * chain that holds depths is given the height they are measured down from.
+ * Splits a chain into threads and appends them to `out`; a new thread begins wherever the chain turns back in x or has an upright
+ * line. For a chain that holds depths, `depthFrom` is the height that they are measured down from.
  *
- * Upright lines belong to no thread: they have no width, and the threads on either side of them know the step.
+ * Upright lines belong to no thread: they have no width, and the threads to their left and right hold the heights of their ends.
  */
 export function threadChain(chain: Chain, of: number, out: Thread[], depthFrom: number | null = null): void {
   let run: Piece[] = [];
@@ -35,7 +35,7 @@ export function threadChain(chain: Chain, of: number, out: Thread[], depthFrom: 
   const stretch: Piece[] = [];
   for (let k = 0; k < chain.length; k++) {
     if (rightwards) {
-      // As far as the chain goes straight on to the right, its own curves are the pieces: a long profile is not copied.
+      // As far as the chain's own curves are pieces, running to the right, they are used as they are: a long profile is not copied.
       const end = endOfPlain(chain, k);
       if (run.length === 0 && endsThread(chain, end)) {
         if (end > k) out.push(threadOf(chain, k, end, depthFrom, of, out.length));
@@ -46,11 +46,11 @@ export function threadChain(chain: Chain, of: number, out: Thread[], depthFrom: 
     const c = chain[k]!;
     while (stretch.length > 0) stretch.pop();
     splitCurve(c, stretch);
-    // Arcs come clockwise; take the pieces in the chain's own direction.
+    // The pieces of an arc come clockwise: put them in the chain's direction.
     if (c.turn > 0) stretch.reverse();
     if (stretch.length === 0) run = closeRun(run, rightwards, depthFrom, of, out);
     for (const piece of stretch) {
-      // Narrower than any strip: upright but for rounding.
+      // Is it narrower than any strip? Then it is upright but for rounding.
       if (piece.x1 - piece.x0 <= STRIP_WIDTH) {
         run = closeRun(run, rightwards, depthFrom, of, out);
         continue;
@@ -64,7 +64,7 @@ export function threadChain(chain: Chain, of: number, out: Thread[], depthFrom: 
   closeRun(run, rightwards, depthFrom, of, out);
 }
 
-/** The first place from `from` on that is no piece as it stands, or none wider than a strip may be narrow; the chain's length where all are. */
+/** The first place from `from` on whose curve is not a piece as it is, or is no wider than 1e-12 mm; the chain's length where there is none. */
 function endOfPlain(chain: Chain, from: number): number {
   let end = from;
   while (end < chain.length) {
@@ -75,20 +75,20 @@ function endOfPlain(chain: Chain, from: number): number {
   return end;
 }
 
-/** Whether a thread that runs to the right must end before this place: at the chain's end, or at a line that stands upright or turns back. */
+/** Whether a thread that runs to the right ends before this place: the chain ends there, or goes on with a line that is upright or turns back. */
 function endsThread(chain: Chain, place: number): boolean {
   const c = chain[place];
   return c === undefined || (c.turn === 0 && c.x1 - c.x0 <= STRIP_WIDTH);
 }
 
-/** Makes a thread of a run of pieces, if there are any; gives the next run, empty. */
+/** Makes a thread of a run of pieces, if it holds any, and returns an empty run for the next. */
 function closeRun(run: Piece[], rightwards: boolean, depthFrom: number | null, of: number, out: Thread[]): Piece[] {
   if (run.length === 0) return run;
   out.push(threadOf(rightwards ? run : run.reverse(), 0, run.length, depthFrom, of, out.length));
   return [];
 }
 
-/** A thread of the pieces from place `from` up to, not with, place `end`. */
+/** The thread of the pieces from place `from` up to, but not including, place `end`. */
 function threadOf(
   pieces: readonly Piece[],
   from: number,
@@ -100,7 +100,7 @@ function threadOf(
   const { x0, y0 } = pieces[from]!;
   let least = y0;
   let most = y0;
-  // Pieces are joined end to end: the far end of each and the tops of arcs that have theirs within are enough.
+  // Its least and greatest height are at an end of a piece, or at an arc's lowest or highest point where that lies within.
   for (let k = from; k < end; k++) {
     const p = pieces[k]!;
     const { y1 } = p;
@@ -115,18 +115,18 @@ function threadOf(
   return { pieces, first: from, end, depthFrom, x0, x1: pieces[end - 1]!.x1, low, high, of, id };
 }
 
-/** Whether the chain runs along a piece of this curve from left to right: clockwise on the upper half, anticlockwise on the lower. */
+/** Whether a chain runs along a piece of one of its curves from left to right. An arc does clockwise on the upper half, anticlockwise on the lower. */
 function runsRight(c: Curve, piece: Piece): boolean {
   return c.turn === 0 ? c.x0 < c.x1 : c.turn === piece.turn;
 }
 
-/** A level thread between two x: a face of the stock. */
+/** A level thread at height `y` from x0 to x1, such as a face of the stock. */
 export function levelThread(x0: number, x1: number, y: number, of: number, id: number): Thread {
   const piece: Piece = { x0, y0: y, x1, y1: y, cx: 0, cy: 0, r: 0, turn: 0 };
   return { pieces: [piece], first: 0, end: 1, depthFrom: null, x0, x1, low: y, high: y, of, id };
 }
 
-/** The place in `pieces` of the piece of a thread that spans x, the right one where two meet; the nearest beyond its ends. */
+/** The place in `pieces` of the piece of a thread that spans x: the right one where two meet, the nearest one beyond the thread's ends. By bisection. */
 export function placeAt({ pieces, first, end }: Thread, x: number): number {
   let from = first;
   let to = end - 1;
@@ -138,7 +138,7 @@ export function placeAt({ pieces, first, end }: Thread, x: number): number {
   return from;
 }
 
-/** The place of the last piece, `first` or later, that begins before x1: with `first = placeAt(x0)` the end of the stretch to x1. */
+/** The place of the last piece that starts before x1, but not before `first`: with `first = placeAt(t, x0)` the last piece over [x0, x1]. */
 export function lastPlace(t: Thread, first: number, x1: number): number {
   const last = placeAt(t, x1);
   return last > first && t.pieces[last]!.x0 >= x1 ? last - 1 : last;
@@ -150,14 +150,14 @@ export function threadHeight(t: Thread, x: number): number {
   return t.depthFrom === null ? height : t.depthFrom - height;
 }
 
-/** The piece at a place of a thread as it lies in the plane. */
+/** The piece at a place of a thread, its depths turned into heights. */
 export function pieceAt({ pieces, depthFrom }: Thread, k: number): Piece {
   return depthFrom === null ? pieces[k]! : flipCurve(pieces[k]!, depthFrom);
 }
 
 /**
- * The piece at place `k` of a thread over [x0, x1] as a curve that lies in the plane, run from right to left if asked: what
- * `sharesOf` gives, cut, placed and turned in one go.
+ * The piece at place `k` of a thread over [x0, x1] as a curve, its depths turned into heights, from right to left if `leftwards`. The
+ * same as a share of `sharesOf`, cut, placed and reversed in one step.
  */
 export function curveOver(t: Thread, k: number, x0: number, x1: number, leftwards: boolean): Curve {
   const p = t.pieces[k]!;
@@ -169,7 +169,7 @@ export function curveOver(t: Thread, k: number, x0: number, x1: number, leftward
   const y0 = heightAt(p, from);
   const y1 = heightAt(p, to);
   const bent = p.turn !== 0;
-  // To run it the other way turns it the other way, and so does to mirror it.
+  // Reversing a curve turns an arc the other way, and so does mirroring it.
   const turned = bent && leftwards !== (depthFrom !== null);
   return {
     x0: from,
@@ -183,14 +183,14 @@ export function curveOver(t: Thread, k: number, x0: number, x1: number, leftward
   };
 }
 
-/** A piece's share of a stretch of its thread. */
+/** The part of a piece over [x0, x1]. */
 export interface Share {
   readonly piece: Piece;
   readonly x0: number;
   readonly x1: number;
 }
 
-/** The pieces of a thread over [x0, x1], left to right, the first and last of them cut there, appended to `shares`. */
+/** Appends to `shares` the pieces of a thread over [x0, x1], from left to right; the first and the last are cut there. */
 export function sharesOf(t: Thread, x0: number, x1: number, shares: Share[] = []): Share[] {
   for (let k = placeAt(t, x0); k < t.end; k++) {
     if (t.pieces[k]!.x0 >= x1) break;
