@@ -2,6 +2,7 @@
 import { readFileSync } from 'node:fs';
 import {
   answerPlan,
+  assumedRules,
   evaluate,
   type Job,
   type Language,
@@ -122,7 +123,7 @@ export function drawJob(name: string, given: Job, language?: Language): Drawn[] 
     put(`order ${knife.cut}`, orderSheets(of));
   }
   if (job.shop && job.cuts.length > 0) drawShop(job, report, put, spoken);
-  if (report.doors?.length) drawDoors(report, put, spoken);
+  if (report.doors?.length) drawDoors(job, report, put, spoken);
   return drawn;
 }
 
@@ -154,9 +155,9 @@ function drawShop(job: Job, report: Report, put: Put, spoken: Spoken): void {
   }
 }
 
-function drawDoors(report: Report, put: Put, { language }: Spoken): void {
+function drawDoors(job: Job, report: Report, put: Put, { language }: Spoken): void {
   const list = makeCuttingList([report]);
-  put('cutting', cuttingSheets(list, { reports: [report], assumed: ['kerf 3.2 mm'] }));
+  put('cutting', cuttingSheets(list, { reports: [report], assumed: assumedRules([job], job.units) }));
   put('labels', labelSheets(list, report.units, SIXTY_FIVE, true, language));
   put('schedule', doorSchedule(report));
   for (const door of report.doors!.filter(({ head }) => head !== undefined))

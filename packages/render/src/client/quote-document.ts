@@ -75,6 +75,7 @@ export function quoteDocument(quote: Quote, report: Report, options: QuoteDocume
   return safeDocument({
     title: `${named}: ${report.title}`,
     language: words.language,
+    ...(report.language && { spoken: report.language }),
     foot: [quote.maker?.name, named].filter(Boolean).join(' · '),
     blocks: [
       ...letterhead(quote, options.logo),

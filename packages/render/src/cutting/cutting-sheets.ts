@@ -1,4 +1,4 @@
-import { byJob, type CuttingList, type ListedPanel, type Report } from '@fielded/core';
+import { byJob, type CuttingList, type ListedPanel, type Report, say as sayCore } from '@fielded/core';
 import type { Block, Table, TextDocument } from '../document/document.ts';
 import { documentPages } from '../document/document-pages.ts';
 import { safeDocument } from '../document/safe-document.ts';
@@ -59,7 +59,8 @@ function document(
 ): TextDocument {
   const title = sayList(what, { jobs: list.jobs.map(safeText).join(', ') }, voice);
   const language = sayNote('page.language', {}, voice);
-  return safeDocument({ title, language, foot: title, blocks: [{ kind: 'title', text: title }, ...blocks] });
+  const spoken = voice.language && { spoken: voice.language };
+  return safeDocument({ title, language, foot: title, blocks: [{ kind: 'title', text: title }, ...blocks], ...spoken });
 }
 
 /** What stands against making it, first on every sheet. */
@@ -80,7 +81,7 @@ function sawSheet(list: CuttingList, voice: InVoice, { reports, assumed }: Cutti
     about: say('list.parts'),
     head: say.all('list.part', 'list.off', 'list.length', 'list.width', 'list.thick', 'list.for'),
     rows: list.parts.map((p) => [
-      sayList(`part.${p.part}`, {}, voice),
+      sayCore(`part.${p.part}`, {}, voice),
       String(p.quantity),
       size(p.length),
       size(p.width),

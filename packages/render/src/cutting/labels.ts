@@ -1,4 +1,4 @@
-import type { CuttingList, Language } from '@fielded/core';
+import { type CuttingList, type Language, say } from '@fielded/core';
 import { rectangle } from '@fielded/geometry';
 import { group, type Item, path, type Scene, text } from '../scene.ts';
 import { fitText, heightToFit } from '../text/measure-text.ts';
@@ -128,7 +128,14 @@ function listLabels({ parts, panels, jobs }: CuttingList, voice: InVoice): Label
     of.flatMap(({ job: title, door, quantity }) =>
       Array.from({ length: quantity }, (_, k) => ({
         lines: [
-          sayList('tag.piece', { part: sayList(`part.${name}`, {}, voice), door: safeText(door) }, voice),
+          sayList(
+            'tag.piece',
+            {
+              part: name === 'panel' ? sayList('tag.panel', {}, voice) : say(`part.${name}`, {}, voice),
+              door: safeText(door),
+            },
+            voice,
+          ),
           sizes,
           sayList('tag.of', { number: k + 1, of: quantity, job: job(title)[0]! }, voice),
         ],

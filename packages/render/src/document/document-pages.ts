@@ -2,6 +2,8 @@ import { stroke } from '../geometry/stroke.ts';
 import { type Item, moveItems, path, type Scene, text } from '../scene.ts';
 import { PAPERS, type PaperName } from '../sheet/paper.ts';
 import { breakLines, fitText, textWidth } from '../text/measure-text.ts';
+import { sayNote } from '../words/english/note.ts';
+import type { InVoice } from '../words/lengths.ts';
 import type { Block, Cell, Figure, Table, TextDocument } from './document.ts';
 
 /** Margins, mm. */
@@ -59,13 +61,14 @@ export function documentPages(document: TextDocument, paper: PaperName = 'a4'): 
     pages.at(-1)!.push(...piece.draw(y, `piece ${n++}`));
     y += piece.height;
   }
+  const voice: InVoice = { units: 'mm', ...(document.spoken && { language: document.spoken }) };
   return pages.map((items, i) => ({
     width,
     height,
     scale: 1,
     title: document.title,
     reads: 'words' as const,
-    description: `${document.title}, page ${i + 1} of ${pages.length}`,
+    description: sayNote('page.of', { title: document.title, page: i + 1, of: pages.length }, voice),
     items: [
       ...moveItems(items, SIDE, 0),
       text('foot', 'quiet', SIDE, height - 10, fitText(document.foot, SMALL, room - PAGE_NUMBER), SMALL),

@@ -1,3 +1,4 @@
+import type { Language } from '@fielded/core';
 import type { Scene } from '../scene.ts';
 
 /** A picture of a document as pixels: a PNG file's bytes and its size in pixels. */
@@ -56,4 +57,6 @@ export interface TextDocument {
   /** What stands at the foot of every page, before the page's number. */
   readonly foot: string;
   readonly blocks: readonly Block[];
+  /** What the pages are called in, for those who cannot see them; English unless told. */
+  readonly spoken?: Language;
 }

@@ -4,6 +4,11 @@ import type { InVoice } from '../words/lengths.ts';
 
 type FrameCut = NonNullable<SetUp['frame']>;
 
+/** A set-up's cut by its name; one on the frame has none of its own. */
+export function nameCut({ cut, frame }: SetUp, voice: InVoice): string {
+  return frame === undefined ? cut : sayPlan(`frame-cut.${frame.kind}`, {}, voice);
+}
+
 /** What goes with a cut on the frame, as sentences: what is made beside it, or what it leaves in the corners. */
 export function sayFrameSizes(cut: FrameCut, voice: InVoice): string[] {
   switch (cut.kind) {

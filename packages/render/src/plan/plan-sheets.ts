@@ -53,7 +53,13 @@ function workDocument(planned: Planned, report: Report): TextDocument {
         ]),
     { kind: 'paragraph', text: sayPlanCaution(report), tone: 'quiet' },
   ];
-  return { title, language: sayNote('page.language', {}, report), foot: title, blocks };
+  return {
+    title,
+    language: sayNote('page.language', {}, report),
+    foot: title,
+    blocks,
+    ...(report.language && { spoken: report.language }),
+  };
 }
 
 /** A page takes about so many lines of steps, and as many less as each problem before them takes. */

@@ -13,6 +13,7 @@ import { regionOf } from '../views/cuts.ts';
 import { PANEL_HATCH, shortenTo, splitBreaks } from '../views/panel-part.ts';
 import { type PLAN_WORDS, sayPlan } from '../words/english/plan.ts';
 import { figureText, type InVoice } from '../words/lengths.ts';
+import { nameCut } from './frame-words.ts';
 import type { Mounted } from './mounted.ts';
 import { standingTool, type ToolPlace } from './standing-tool.ts';
 
@@ -52,7 +53,8 @@ export function drawSetUpSection(
 
 /** The same as a drawing of its own. */
 export function setUpPicture(report: Report, setUps: readonly SetUp[], index: number, room: PictureRoom): Scene {
-  const { cut, machine } = setUps[index]!;
+  const { machine } = setUps[index]!;
+  const cut = nameCut(setUps[index]!, report);
   const title = sayPlan('set-up.section', { cut: safeText(cut), machine: safeText(machine) }, report);
   const mounted = { setUp: setUps[index]!, correction: [], last: index };
   return sceneAround(title, drawSetUpSection(report, setUps, mounted, room).items);

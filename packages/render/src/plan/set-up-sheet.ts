@@ -9,6 +9,7 @@ import { sayPlan } from '../words/english/plan.ts';
 import { scaleText } from '../words/lengths.ts';
 import { drawStatements } from '../words/statement-marks.ts';
 import { BIG_FIGURES_HEIGHT, drawBigFigures } from './big-figures.ts';
+import { nameCut } from './frame-words.ts';
 import { heading, LINE, listTexts, SMALL, UNDER_HEADING } from './lines.ts';
 import type { Mounted } from './mounted.ts';
 import { drawPlanView } from './plan-picture.ts';
@@ -26,7 +27,7 @@ const LEFT = SHEET_MARGIN;
 export function setUpSheet(plan: Plan, all: readonly Mounted[], index: number, report: Report): Scene {
   const mounted = all[index]!;
   const { setUp, upper } = mounted;
-  const cuts = safeText([setUp, ...(upper ? [upper] : [])].map(({ cut }) => cut).join(' + '));
+  const cuts = safeText([setUp, ...(upper ? [upper] : [])].map((each) => nameCut(each, report)).join(' + '));
   const name = sayPlan('set-up.name', { number: index + 1, cuts }, report);
   const foot = cautionOf(setUp, report, PAPERS.a4.height - SHEET_MARGIN);
   const open = openQuestions(setUp, report, foot.top - 3);

@@ -18,6 +18,7 @@ export const NOTE_WORDS = {
   'error.left.more': 'Error: {left:count} of this job; fielded check lists them.',
   'error.left.one-more': 'Error: 1 more of this job; fielded check lists it.',
   'error.left.many-more': 'Error: {left:count} more of this job; fielded check lists them.',
+  'page.of': '{title}, page {page:count} of {of:count}',
   // The language's tag for a page (BCP 47), which also says from which side it is read.
   'page.language': 'en',
 } as const;
