@@ -56,7 +56,12 @@ async function drawSamples(
     return 1;
   }
   const render = await import('@fielded/render');
-  const drawing = { samples, units: shop.units, title: title ?? say('print.board', {}, voiceOf(io)) };
+  const drawing = {
+    samples,
+    units: shop.units,
+    title: title ?? say('print.board', {}, voiceOf(io)),
+    ...(io.language && { language: io.language }),
+  };
   const written = format === '.svg' ? render.drawBoard(drawing) : render.boardPage(drawing);
   return (await deliver(io, output, written, force)) ? 0 : 2;
 }

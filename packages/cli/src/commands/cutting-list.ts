@@ -7,6 +7,7 @@ import {
   parseLength,
   type ReadOptions,
   type Report,
+  type Voice,
 } from '@fielded/core';
 import { UsageError } from '../arguments.ts';
 import { type Command, defineCommand } from '../command.ts';
@@ -130,7 +131,10 @@ async function write(
   const render = await import('@fielded/render');
   const { writePdf } = await import('../formats/pdf.ts');
   if (asked.doors) return writePdf(reports.flatMap((report) => render.doorSchedule(report)));
-  if (asked.labels !== undefined) return writePdf(drawLabels(list, units, asked.labels, asked.outlines, render));
+  if (asked.labels !== undefined)
+    return writePdf(
+      drawLabels(list, { units, ...(io.language && { language: io.language }) }, asked.labels, asked.outlines, render),
+    );
   const sheets = withinRoom('-o', `${FEWER}, or write a .csv, which holds any number.`, () =>
     render.cuttingSheets(list, { reports, assumed }),
   );
@@ -140,13 +144,13 @@ async function write(
 /** Label sheets; more labels than are drawn are refused with their number. */
 function drawLabels(
   list: CuttingList,
-  units: Report['units'],
+  { units, language }: Pick<Voice, 'units' | 'language'>,
   size: string,
   outlines: boolean,
   render: typeof import('@fielded/render'),
 ) {
   const sheet = labelsOf(size, render);
-  return withinRoom('--labels', `${FEWER}.`, () => render.labelSheets(list, units, sheet, outlines));
+  return withinRoom('--labels', `${FEWER}.`, () => render.labelSheets(list, units, sheet, outlines, language));
 }
 
 const FEWER = 'List fewer jobs or doors at a time';

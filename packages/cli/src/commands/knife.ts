@@ -150,13 +150,14 @@ async function write(
   { language }: Io,
 ): Promise<string | Uint8Array> {
   const { units, title } = file;
+  const words = { units, ...(language && { language }) };
   if (format === '.pdf' || format === '.html') {
     const { orderSheets, scenesToHtml } = await import('@fielded/render');
-    const scenes = orderSheets({ knife, units, title, ...fields });
+    const scenes = orderSheets({ knife, ...words, title, ...fields });
     if (format === '.html') return scenesToHtml(scenes, { fillsPaper: true });
     return (await import('../formats/pdf.ts')).writePdf(scenes);
   }
-  if (format === '.svg') return (await import('@fielded/render')).drawKnife({ knife, units, title, part });
+  if (format === '.svg') return (await import('@fielded/render')).drawKnife({ knife, ...words, title, part });
   const exchange = await import('@fielded/exchange');
   const limiter = knife.limiter;
   const { outline, ordinates } = part === 'limiter' && limiter !== null ? limiter : knife;

@@ -78,6 +78,7 @@ async function matchFile(job: Job, asked: Asked, format: '.svg' | '.pdf', io: Io
     cut: cut.name,
     title: job.title,
     units: job.units,
+    ...(job.language && { language: job.language }),
   });
   const written = format === '.svg' ? sceneToSvg(scene) : await (await import('../formats/pdf.ts')).writePdf([scene]);
   return (await deliver(io, asked.output, written, asked.force)) ? 0 : 2;
