@@ -27,7 +27,9 @@ function scanOf(chain: Chain, count: number, scatter: number, seed = 1): { x: nu
 /** Greatest distance from points to a chain, by 4,000 places of every piece. */
 function farthest(points: readonly { x: number; y: number }[], chain: Chain): number {
   const places = chain.flatMap((c) => Array.from({ length: 4001 }, (_, i) => pointAlong(c, i / 4000, arcAngle(c))));
-  return Math.max(...points.map((p) => Math.min(...places.map((q) => Math.hypot(p.x - q.x, p.y - q.y)))));
+  const nearest = (p: { x: number; y: number }) =>
+    places.reduce((least, q) => Math.min(least, (p.x - q.x) ** 2 + (p.y - q.y) ** 2), Number.POSITIVE_INFINITY);
+  return Math.sqrt(Math.max(...points.map(nearest)));
 }
 
 describe('a scanned outline', () => {

@@ -34,25 +34,25 @@ const TOUCH = 0.02;
  */
 export function layoutFaults(scene: Scene, boxOf: (item: TextItem) => Rectangle = boxOfText): string[] {
   const texts: { name: string; box: Rectangle }[] = [];
-  const arrows: { name: string; corners: Corner[] }[] = [];
-  const outlines: { name: string; corners: Corner[] }[] = [];
+  const arrows: Line[] = [];
+  const outlines: Line[] = [];
   const visit = (items: readonly Item[], path: string) => {
     for (const item of items) {
       const name = `${path}/${item.key}`;
       if (item.kind === 'group') visit(item.items, name);
       else if (item.kind === 'text') texts.push({ name: `${name} “${item.text}”`, box: boxOf(item) });
       else if (item.kind === 'image') continue;
-      else if (ARROWS.has(item.role)) for (const corners of flatten(item)) arrows.push({ name, corners });
+      else if (ARROWS.has(item.role)) for (const corners of flatten(item)) arrows.push(lineOf(name, corners));
       else if (OUTLINES.has(item.role) || THIN.has(item.role))
-        for (const corners of flatten(item)) outlines.push({ name, corners });
+        for (const corners of flatten(item)) outlines.push(lineOf(name, corners));
     }
   };
   visit(scene.items, '');
   const faults: string[] = [];
   texts.forEach(({ name, box }, i) => {
     for (const other of texts.slice(i + 1)) if (overlap(box, other.box)) faults.push(`${name} over ${other.name}`);
-    for (const arrow of arrows) if (polylineMeets(arrow.corners, box)) faults.push(`${name} over arrow ${arrow.name}`);
-    for (const line of outlines) if (polylineMeets(line.corners, box)) faults.push(`${name} over line ${line.name}`);
+    for (const arrow of arrows) if (meets(arrow, box)) faults.push(`${name} over arrow ${arrow.name}`);
+    for (const line of outlines) if (meets(line, box)) faults.push(`${name} over line ${line.name}`);
     if (box.x0 < 0 || box.y0 < 0 || box.x1 > scene.width || box.y1 > scene.height) faults.push(`${name} off the paper`);
   });
   return faults;
@@ -170,6 +170,35 @@ function flatten(item: PathItem): Corner[][] {
 
 function overlap(a: Rectangle, b: Rectangle): boolean {
   return a.x0 < b.x1 && b.x0 < a.x1 && a.y0 < b.y1 && b.y0 < a.y1;
+}
+
+/** A run of straight lines, and the box that it lies in. */
+interface Line extends Rectangle {
+  readonly name: string;
+  readonly corners: readonly Corner[];
+}
+
+function lineOf(name: string, corners: readonly Corner[]): Line {
+  const box = {
+    x0: Number.POSITIVE_INFINITY,
+    y0: Number.POSITIVE_INFINITY,
+    x1: Number.NEGATIVE_INFINITY,
+    y1: Number.NEGATIVE_INFINITY,
+  };
+  for (const [x, y] of corners) {
+    box.x0 = Math.min(box.x0, x);
+    box.x1 = Math.max(box.x1, x);
+    box.y0 = Math.min(box.y0, y);
+    box.y1 = Math.max(box.y1, y);
+  }
+  return { name, corners, ...box };
+}
+
+/** Whether a line comes inside the rectangle; most lie to one side of it. */
+function meets(line: Line, box: Rectangle): boolean {
+  return (
+    line.x0 < box.x1 && box.x0 < line.x1 && line.y0 < box.y1 && box.y0 < line.y1 && polylineMeets(line.corners, box)
+  );
 }
 
 /** Whether a run of straight lines comes inside the rectangle: a corner lies in it, or a line crosses one of its diagonals. */
