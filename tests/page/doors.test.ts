@@ -57,5 +57,12 @@ it('a door is given by its opening, its rows and its head; every figure drawn of
   expect(insertion).toBeGreaterThan(0);
   expect(radii.filter((r) => r === 70 - insertion)).toHaveLength(2);
 
+  // A pointed head is as high as the arch was, and nothing of it rises above its point.
+  await doors.getByRole('radio', { name: 'pointed' }).focus();
+  await page.keyboard.press('Space');
+  await expect.poll(() => doors.getByRole('radio', { name: 'pointed' }).isChecked()).toBe(true);
+  const [, rise] = /^M 0 (\S+) A/.exec(await field(page, 'doors[0].head.path').inputValue())!;
+  expect(await figure('head.rise').textContent()).toContain(rise);
+
   expect(await axeFaults(page, '.doors', '.stage')).toEqual([]);
 }, 60_000);

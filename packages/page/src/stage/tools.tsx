@@ -1,5 +1,6 @@
 import type { Signal } from '@preact/signals';
 import type { JSX } from 'preact';
+import { useEffect, useRef } from 'preact/hooks';
 import { useDesk } from '../desk/context.ts';
 import { isSteel, nameOf, type ViewName } from './view-scene.ts';
 
@@ -16,9 +17,15 @@ interface ToolsProps {
 
 /** Which drawings are shown, and what can be done with the joint. */
 export function Tools(props: ToolsProps): JSX.Element {
+  const row = useRef<HTMLElement>(null);
+  // More of them than the screen is wide pass under its edge: the chosen one is brought out.
+  useEffect(() => {
+    const chosen = row.current?.querySelector<HTMLElement>('[aria-pressed="true"]');
+    if (chosen) row.current!.scrollLeft = chosen.offsetLeft - (row.current!.clientWidth - chosen.offsetWidth) / 2;
+  }, [props.shown]);
   return (
     <div class="tools">
-      <nav class="views" aria-label="Views">
+      <nav class="views" aria-label="Views" ref={row}>
         <PlainViews {...props} />
         <KnifeViews {...props} />
         {props.wide && <SecondView {...props} />}

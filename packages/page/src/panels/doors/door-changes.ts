@@ -112,6 +112,24 @@ export function headChanges(desk: Desk, door: Door, at: string, shape: string, o
   if (shape === 'cathedral')
     return [[`${at}.head`, { shape, rise, crown: round(opening * 0.3), ears: round(opening * 0.2) }]];
   const width = inUnits(opening, units, 5);
+  if (shape === 'pointed') return [[`${at}.head`, { shape: 'outline', path: pointedPath(width, rise) }]];
   const radius = Number(((width ** 2 / 4 + rise ** 2) / (2 * rise)).toFixed(5));
   return [[`${at}.head`, { shape, path: `M 0 ${rise} A ${radius} ${radius} 0 0 1 ${width} ${rise}` }]];
+}
+
+/** An arc of a pointed head rises by this part of its chord's slope still where the two meet. */
+const LEFT_AT_POINT = 0.4;
+
+/** Two arcs alike that meet in a point over the middle of an opening, in the unit of `width` and `rise`. */
+function pointedPath(width: number, rise: number): string {
+  const chord = Math.hypot(width / 2, rise);
+  const turn = (1 - LEFT_AT_POINT) * Math.atan2(rise, width / 2);
+  const radius = Number((chord / (2 * Math.sin(turn))).toFixed(5));
+  const arc = `A ${radius} ${radius} 0 0 1`;
+  return `M 0 ${rise} ${arc} ${width / 2} 0 ${arc} ${width} ${rise}`;
+}
+
+/** Whether an outline of a head is such a pointed one. */
+export function isPointed(path: Data | undefined): boolean {
+  return /^M 0 \S+ (A (\S+) \2 0 0 1) \S+ 0 \1 \S+ \S+$/.test(String(path ?? ''));
 }

@@ -12,6 +12,9 @@ import { DoorFields } from './door-fields.tsx';
 
 adoptStyles(partsStyles);
 
+/** Doors are told apart as on a schedule: type A, type B. */
+const LETTERS = 'ABCDEFGHIJKLMNOPQRSTUVWXYZ';
+
 type Door = NonNullable<Job['doors']>[number];
 
 /** The doors of the job, and what is sawn for them. The one unfolded is the one that is drawn. */
@@ -62,8 +65,8 @@ function addDoor(desk: Desk, doors: readonly Door[]): void {
   const last = doors.at(-1);
   const index = doors.length;
   const inches = desk.job.value.units === 'in';
-  let name = 'door 1';
-  for (let count = 2; doors.some((door) => door.name === name); count++) name = `door ${count}`;
+  let name = 'type A';
+  for (let count = 1; doors.some((door) => door.name === name); count++) name = `type ${LETTERS[count] ?? count + 1}`;
   const before = last && getAt(desk.doc.value.data, `doors[${index - 1}]`);
   const plain: Data = inches
     ? { name, width: 20, height: 28, stile: '2-3/8', rail: '2-3/8' }

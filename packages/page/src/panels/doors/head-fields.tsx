@@ -6,7 +6,7 @@ import { Fold } from '../../shell/fold.tsx';
 import { keepTogether } from '../../words/keep-together.ts';
 import { plainFault } from '../../words/plain-fault.ts';
 import { Choice, TextField } from '../sizes/choice.tsx';
-import { headChanges } from './door-changes.ts';
+import { headChanges, isPointed } from './door-changes.ts';
 import { DoorLength } from './door-length.tsx';
 import { TemplateButtons } from './template-buttons.tsx';
 
@@ -16,6 +16,7 @@ const SHAPES = [
   ['none', 'straight'],
   ['arch', 'arch'],
   ['cathedral', 'cathedral'],
+  ['pointed', 'pointed'],
   ['outline', 'own outline'],
 ] as const;
 
@@ -26,6 +27,8 @@ export function HeadFields({ door, at, index }: { door: Door; at: string; index:
   const reported = desk.report.value.doors?.[index];
   if (head === undefined && (door.across > 1 || door.grain === 'across'))
     return <p class="hint">A shaped head needs one panel across the top, its grain upright.</p>;
+  const path = getAt(desk.doc.value.data, `${at}.head.path`);
+  const shown = isPointed(path) ? 'pointed' : (head?.shape ?? 'none');
   const choose = (shape: string) => {
     const changes = headChanges(desk, door, at, shape, reported?.opening.width ?? door.width - 2 * door.stile);
     const [fault] = desk.change(changes);
@@ -36,7 +39,7 @@ export function HeadFields({ door, at, index }: { door: Door; at: string; index:
   );
   return (
     <>
-      <Choice label="Head" name={`head ${index}`} value={head?.shape ?? 'none'} options={SHAPES} choose={choose} />
+      <Choice label="Head" name={`head ${index}`} value={shown} options={SHAPES} choose={choose} />
       {head !== undefined && head.shape !== 'outline' && size('head.rise', 'Rise', head.rise)}
       {head?.shape === 'cathedral' && size('head.crown', 'Crown, radius', head.crown)}
       {head?.shape === 'cathedral' && size('head.ears', 'Ears, radius', head.ears)}
@@ -49,7 +52,7 @@ export function HeadFields({ door, at, index }: { door: Door; at: string; index:
         <TextField
           path={`${at}.head.path`}
           label="Outline"
-          value={String(getAt(desk.doc.value.data, `${at}.head.path`) ?? '')}
+          value={String(path ?? '')}
           hint="SVG path data over the opening, from its left side to its right."
         />
       )}
