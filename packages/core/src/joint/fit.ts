@@ -2,10 +2,10 @@ import { heightAt, SAME_LENGTH } from '@fielded/geometry';
 import type { FitReport, Range, TongueReport, Verdict } from './fit-report.ts';
 import type { FitLimits, Frame } from './frame.ts';
 import {
+  countInserted,
   type GrooveNeed,
   grooveNeed,
   highestOver,
-  insertedPart,
   lowestOver,
   type Tongue,
   type TongueStretch,
@@ -29,20 +29,24 @@ export interface MeasuredTongue {
  * side), the least and greatest thickness between, and the groove it needs.
  */
 export function measureTongue(tongue: Tongue, insertion: number): MeasuredTongue {
-  const part = insertedPart(tongue, insertion);
-  const tip = part[0]!;
-  const mouth = part[part.length - 1]!;
-  const need = grooveNeed(part);
-  const { thinnest, thickest } = thicknessRange(part);
+  const tip = tongue[0]!;
+  const mouth = tongue[countInserted(tongue, insertion) - 1]!;
+  const need = grooveNeed(tongue, insertion);
+  const { thinnest, thickest } = thicknessRange(tongue, insertion);
   const measures = {
     insertion,
     thicknessAtTip: thicknessAt(tip, tip.x0),
-    thicknessAtMouth: thicknessAt(mouth, mouth.x1),
+    thicknessAtMouth: thicknessAt(mouth, Math.min(mouth.x1, insertion)),
     thinnest,
     thickest,
     grooveNeeded: need.front - need.back,
   };
   return { measures, need };
+}
+
+/** What is left of a groove for a tongue that needs so much at its design insertion, both coated with a `film` on each face, mm. */
+export function clearanceOf({ front, back }: GrooveNeed, { groove }: Frame, film = 0): number {
+  return settled(groove.width - 2 * film - (front - back));
 }
 
 /**
@@ -65,7 +69,7 @@ export function fitTongue(
   // A coat on both faces of the tongue leaves that much less of the groove.
   const groove = { ...frame.groove, width: frame.groove.width - 2 * film };
   const insertion = designInsertion(frame);
-  const clearance = settled(groove.width - (designNeed.front - designNeed.back));
+  const clearance = clearanceOf(designNeed, frame, film);
   const known = { insertion, need: designNeed };
   const deepestInsertion = goesIn(tongue, groove.width, groove.depth, known);
   const verdict = judge(clearance, deepestInsertion, insertion, limits, entersAtAll(tongue, groove.width));
@@ -88,6 +92,25 @@ export function fitTongue(
   };
 }
 
+/**
+ * The verdict alone, as `fitTongue` gives it: where a tongue stops in a stretch that ends short of its design insertion, how far
+ * into that it goes need not be found.
+ */
+export function judgeTongue(
+  tongue: Tongue,
+  designNeed: GrooveNeed,
+  frame: Frame,
+  limits: FitLimits,
+  film = 0,
+): Verdict {
+  const width = frame.groove.width - 2 * film;
+  const insertion = designInsertion(frame);
+  const stop = findStop(tongue, width, frame.groove.depth, { insertion, need: designNeed });
+  const endsShort = stop !== null && stop.end < insertion - SAME_LENGTH;
+  const deepest = stop === null ? frame.groove.depth : endsShort ? stop.end : lastThatFits(stop, width);
+  return judge(clearanceOf(designNeed, frame, film), deepest, insertion, limits, entersAtAll(tongue, width));
+}
+
 /** How a fit is called: the word a maker would use at the bench. */
 function judge(
   clearance: number,
@@ -107,36 +130,51 @@ function entersAtAll(tongue: Tongue, width: number): boolean {
   return thicknessAt(tip, tip.x0) <= width + SAME_LENGTH;
 }
 
+/** A tongue's groove need at a depth, which is known already. */
+interface KnownNeed {
+  readonly insertion: number;
+  readonly need: GrooveNeed;
+}
+
+/** The stretch in which a tongue outgrows its groove, up to its `end`, and what all before it needs. */
+interface Stop extends GrooveNeed {
+  readonly stretch: TongueStretch;
+  readonly end: number;
+}
+
 /**
  * Deepest insertion, mm: the sup of the depths up to `depth` at which the groove needed is no wider than `width`; 0 when
  * even the tip is thicker. The need only grows with depth, so it is the first stretch that outgrows the groove that
- * decides; within it the depth is found by bisection to the last bit. Where what is needed at a `known` insertion fits, it is
- * looked for from there on.
+ * decides; within it the depth is found by bisection to the last bit.
  */
-function goesIn(
-  tongue: Tongue,
-  width: number,
-  depth: number,
-  known: { readonly insertion: number; readonly need: GrooveNeed },
-): number {
+function goesIn(tongue: Tongue, width: number, depth: number, known: KnownNeed): number {
+  const stop = findStop(tongue, width, depth, known);
+  return stop === null ? depth : lastThatFits(stop, width);
+}
+
+/** Where a tongue stops before `depth`; null where it goes in so far. Where what is needed at a `known` insertion fits, it is looked for from there on. */
+function findStop(tongue: Tongue, width: number, depth: number, known: KnownNeed): Stop | null {
   const fits = known.need.front - known.need.back <= width;
   let front = fits ? known.need.front : Number.NEGATIVE_INFINITY;
   let back = fits ? known.need.back : Number.POSITIVE_INFINITY;
-  for (const s of insertedPart(tongue, depth)) {
-    if (fits && s.x1 <= known.insertion) continue;
-    const wider = Math.max(front, highestOver(s.front, s.x0, s.x1));
-    const lower = Math.min(back, lowestOver(s.back, s.x0, s.x1));
-    if (wider - lower > width + SAME_LENGTH) return lastThatFits(s, front, back, width);
+  const count = countInserted(tongue, depth);
+  for (let k = 0; k < count; k++) {
+    const s = tongue[k]!;
+    const end = Math.min(s.x1, depth);
+    if (fits && end <= known.insertion) continue;
+    const wider = Math.max(front, highestOver(s.front, s.x0, end));
+    const lower = Math.min(back, lowestOver(s.back, s.x0, end));
+    if (wider - lower > width + SAME_LENGTH) return { stretch: s, end, front, back };
     front = wider;
     back = lower;
   }
-  return depth;
+  return null;
 }
 
-/** How far into a stretch the tongue fits, given the need of what lies before it; its start where even that is too much. */
-function lastThatFits(s: TongueStretch, front: number, back: number, width: number): number {
+/** How far into the stretch that stops it the tongue fits; its start where even that is too much. */
+function lastThatFits({ stretch: s, end, front, back }: Stop, width: number): number {
   let inside = s.x0;
-  let outside = s.x1;
+  let outside = end;
   for (;;) {
     const middle = (inside + outside) / 2;
     if (middle <= inside || middle >= outside) return inside;
@@ -148,7 +186,7 @@ function lastThatFits(s: TongueStretch, front: number, back: number, width: numb
 
 /** The groove needed at a depth that may be 0: there, that of the tip itself. */
 function needAtDepth(tongue: Tongue, depth: number): GrooveNeed {
-  if (depth > SAME_LENGTH) return grooveNeed(insertedPart(tongue, depth));
+  if (depth > SAME_LENGTH) return grooveNeed(tongue, depth);
   const tip = tongue[0]!;
   return { front: heightAt(tip.front, tip.x0), back: heightAt(tip.back, tip.x0) };
 }

@@ -42,14 +42,11 @@ function surface({ boundaries }: Section, side: 1 | -1, depth: number): Share[] 
   return shares;
 }
 
-/** The part of the tongue inserted to depth e, its last stretch cut there; a step that stands at e itself stays outside. */
-export function insertedPart(tongue: Tongue, e: number): Tongue {
-  const part: TongueStretch[] = [];
-  for (const s of tongue) {
-    if (s.x0 >= e - SAME_LENGTH) break;
-    part.push(s.x1 <= e ? s : { ...s, x1: e });
-  }
-  return part;
+/** How many of a tongue's stretches are inserted to depth e, mm, the last perhaps in part; a step that stands at e itself stays outside. */
+export function countInserted(tongue: Tongue, e: number): number {
+  let count = 0;
+  while (count < tongue.length && tongue[count]!.x0 < e - SAME_LENGTH) count++;
+  return count;
 }
 
 /** Greatest height of a piece over [x0, x1], mm. */
@@ -70,42 +67,53 @@ export function thicknessAt(s: TongueStretch, x: number): number {
 }
 
 /**
- * Least and greatest thickness over an inserted part, mm.
+ * Least and greatest thickness of the tongue inserted to depth e, mm.
  *
  * Over a stretch the thickness is greatest or least at an end or where both surfaces run parallel, which for any pair of
  * lines and arcs is one x in closed form (formula 6).
  */
-export function thicknessRange(part: Tongue): { thinnest: number; thickest: number } {
+export function thicknessRange(tongue: Tongue, e: number): { thinnest: number; thickest: number } {
   let thinnest = Number.POSITIVE_INFINITY;
   let thickest = Number.NEGATIVE_INFINITY;
-  for (const s of part) {
+  const count = countInserted(tongue, e);
+  for (let k = 0; k < count; k++) {
+    const s = tongue[k]!;
+    const end = Math.min(s.x1, e);
     const tip = thicknessAt(s, s.x0);
-    const mouth = thicknessAt(s, s.x1);
+    const mouth = thicknessAt(s, end);
     const x = parallelAt(s);
-    const between = x > s.x0 && x < s.x1 ? thicknessAt(s, x) : tip;
+    const between = x > s.x0 && x < end ? thicknessAt(s, x) : tip;
     thinnest = Math.min(thinnest, tip, mouth, between);
     thickest = Math.max(thickest, tip, mouth, between);
   }
   return { thinnest, thickest };
 }
 
-/** Where front and back surface have the same slope, their only one; NaN where they never do or always do. */
-function parallelAt({ front, back }: TongueStretch): number {
+/** Where front and back surface have the same slope, their only one; NaN where they never or always do, or do beyond the stretch. */
+function parallelAt(s: TongueStretch): number {
+  const { front, back } = s;
   if (front.turn === 0 && back.turn === 0) return Number.NaN;
-  if (front.turn === 0) return slopeReachedAt(back, front);
-  if (back.turn === 0) return slopeReachedAt(front, back);
+  if (front.turn === 0) return slopeReachedAt(back, front, s);
+  if (back.turn === 0) return slopeReachedAt(front, back, s);
   // The slope of an arc rises with turn·(x − cx)/r; equal slopes mean equal values of that.
   const a = front.turn / front.r;
   const b = back.turn / back.r;
   return (a * front.cx - b * back.cx) / (a - b);
 }
 
-/** Where an arc has the slope of a line. */
-function slopeReachedAt(bow: Piece, straight: Piece): number {
+/** Where an arc has the slope of a line; NaN where that is clearly beyond the stretch, which a plain root tells in less time than an exact one. */
+function slopeReachedAt(bow: Piece, straight: Piece, { x0, x1 }: TongueStretch): number {
   const dx = straight.x1 - straight.x0;
   const dy = straight.y1 - straight.y0;
-  return bow.cx + (bow.turn * bow.r * dy) / Math.hypot(dx, dy);
+  const rise = bow.turn * bow.r * dy;
+  const about = bow.cx + rise / Math.sqrt(dx * dx + dy * dy);
+  const margin = CLEARLY * (1 + bow.r);
+  if (about < x0 - margin || about > x1 + margin) return Number.NaN;
+  return bow.cx + rise / Math.hypot(dx, dy);
 }
+
+/** Far more than rounding puts a place off, as a share of an arc's radius. */
+const CLEARLY = 1e-9;
 
 /** What an inserted part asks of the groove: the greatest height of its front and the least of its back, mm. */
 export interface GrooveNeed {
@@ -113,13 +121,19 @@ export interface GrooveNeed {
   readonly back: number;
 }
 
-/** The groove that lets an inserted part in, as wide as max of the front − min of the back over all of it (formula 7). */
-export function grooveNeed(part: Tongue): GrooveNeed {
+/**
+ * The groove that lets the tongue in to depth e, as wide as max of the front − min of the back over all of what is inserted
+ * (formula 7); from −∞ to ∞ where nothing is.
+ */
+export function grooveNeed(tongue: Tongue, e: number): GrooveNeed {
   let front = Number.NEGATIVE_INFINITY;
   let back = Number.POSITIVE_INFINITY;
-  for (const s of part) {
-    front = Math.max(front, highestOver(s.front, s.x0, s.x1));
-    back = Math.min(back, lowestOver(s.back, s.x0, s.x1));
+  const count = countInserted(tongue, e);
+  for (let k = 0; k < count; k++) {
+    const s = tongue[k]!;
+    const end = Math.min(s.x1, e);
+    front = Math.max(front, highestOver(s.front, s.x0, end));
+    back = Math.min(back, lowestOver(s.back, s.x0, end));
   }
   return { front, back };
 }

@@ -5,7 +5,7 @@ import type { Advice } from '../problem/problem.ts';
 import { advise, told } from '../problem/say.ts';
 import { applyWrites } from './apply-writes.ts';
 import type { Effort } from './effort.ts';
-import { fitJob } from './join.ts';
+import { clearanceIn, fitJob } from './join.ts';
 import { roundSizes, roundUp } from './round-sizes.ts';
 
 /** Depths that bring the clearance to the target, a cut at a time, back cuts first since they do not show. */
@@ -118,7 +118,7 @@ export function backFirst({ cuts }: Job): number[] {
 
 /** The depth of a cut at which the clearance is the target; null where its depth does not decide, or finding out costs too much. */
 function depthFor(job: Job, k: number, { clearance }: FitReport, effort: Effort): number | null {
-  const clearanceAt = (mm: number) => fitJob(applyWrites(job, [{ path: ['cuts', k, 'depth'], mm }])).clearance;
+  const clearanceAt = (mm: number) => clearanceIn(applyWrites(job, [{ path: ['cuts', k, 'depth'], mm }]));
   const { target } = job.fit;
   if (clearance !== null && effort.cutsSections(1)) {
     const straight = job.cuts[k]!.depth + target - clearance;

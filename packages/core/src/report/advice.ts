@@ -63,9 +63,9 @@ export function adviseAll(
   };
   const serves = (advice: Advice, problem: Problem): boolean => {
     const after = tryOut(advice);
-    const spoils = (each: Problem) =>
+    const spoils = (each: Pick<Problem, 'severity' | 'code' | 'at'>) =>
       keyOf(each) === keyOf(problem) || (each.severity !== 'caution' && !known.has(keyOf(each)));
-    if (after === null || after.joint.some(spoils)) return false;
+    if (after === null || after.fit().some(spoils) || after.joint().some(spoils)) return false;
     return effort.makesJob() && !after.making().some(spoils);
   };
   // Only the advice that helps is put into words.
@@ -90,7 +90,7 @@ function firstThat<T>(list: Iterable<T>, serves: (each: T) => boolean): T[] {
   return [];
 }
 
-function keyOf({ code, at }: Problem): string {
+function keyOf({ code, at }: Pick<Problem, 'code' | 'at'>): string {
   return `${code} ${at}`;
 }
 

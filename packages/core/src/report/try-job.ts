@@ -1,9 +1,11 @@
 import type { Job } from '../job/job.ts';
 import { makeEdge } from '../joint/edge.ts';
+import type { Verdict } from '../joint/fit-report.ts';
+import { SEVERITIES } from '../problem/codes.ts';
 import type { Voice } from '../problem/language.ts';
 import type { Problem } from '../problem/problem.ts';
 import { answerDoors } from './doors.ts';
-import { joinFrame } from './join.ts';
+import { joinFrame, judgeEdge } from './join.ts';
 import { answerKnives } from './knives.ts';
 import { answerPlan } from './plan.ts';
 import type { PreparedJob } from './prepared-job.ts';
@@ -11,32 +13,52 @@ import { findProblems } from './problems.ts';
 import { answerSeasons } from './seasons.ts';
 import { findSizeProblems } from './size-problems.ts';
 
-/** What is wrong with a job that is tried out, without advice and without its spread: first the joint, then what makes it. */
+/** What of a problem tells whether it was there before. */
+type Kind = Pick<Problem, 'severity' | 'code' | 'at'>;
+
+/**
+ * What is wrong with a job that is tried out, without advice and without its spread, in three parts, each worked out when it is asked
+ * for: what rules most changes out takes the least time.
+ */
 export interface Tried {
-  /** Problems of the joint and of its seasons: at hand in no time, and enough to rule most changes out. */
-  readonly joint: readonly Problem[];
-  /** Problems of knives, doors and set-ups, computed when they are asked for. */
-  readonly making: () => readonly Problem[];
+  /** What is said of its fit alone. */
+  readonly fit: () => readonly Kind[];
+  /** Problems of the joint and of its seasons. */
+  readonly joint: () => readonly Kind[];
+  /** Problems of knives, doors and set-ups. */
+  readonly making: () => readonly Kind[];
 }
 
 /** Tries a job out; nothing of it is put into words. */
 export function tryJob(changed: Job): Tried {
   const job: Job & Voice = { ...changed, mute: true };
   const edge = makeEdge(job.panel, job.cuts);
-  const prepared = { job, edge, ...joinFrame(job, edge) };
-  const { tongue, fit } = prepared;
-  let made: readonly Problem[] | undefined;
+  const prepare = once((): PreparedJob => ({ job, edge, ...joinFrame(job, edge) }));
   return {
-    joint: [
-      ...findProblems(job, edge, fit),
-      ...findSizeProblems(job, edge, tongue),
-      ...answerSeasons(prepared).problems,
-    ],
-    making: () => {
-      made ??= findMakingProblems(prepared);
-      return made;
-    },
+    fit: once(() => sayVerdict(judgeEdge(job, edge))),
+    joint: once(() => findJointProblems(prepare())),
+    making: once(() => findMakingProblems(prepare())),
   };
+}
+
+/** A value worked out when it is first asked for. */
+function once<T>(make: () => T): () => T {
+  let made: T | undefined;
+  return () => {
+    made ??= make();
+    return made;
+  };
+}
+
+/** The problem that a verdict is, under the name that `findProblems` gives it. */
+function sayVerdict(verdict: Verdict | null): Kind[] {
+  if (verdict === null || verdict === 'sliding') return [];
+  return [{ severity: SEVERITIES[verdict], code: verdict, at: 'cuts' }];
+}
+
+function findJointProblems(prepared: PreparedJob): Problem[] {
+  const { job, edge, tongue, fit } = prepared;
+  return [...findProblems(job, edge, fit), ...findSizeProblems(job, edge, tongue), ...answerSeasons(prepared).problems];
 }
 
 function findMakingProblems(prepared: PreparedJob): Problem[] {

@@ -1,6 +1,6 @@
 import { arc, type Chain, type Curve, line, SAME_LENGTH } from '@fielded/geometry';
 import { cutSection } from '../joint/section.ts';
-import { grooveNeed, insertedPart, readTongue } from '../joint/tongue.ts';
+import { countInserted, grooveNeed, readTongue } from '../joint/tongue.ts';
 import type { Cut } from '../machining/cut.ts';
 import { depthTaken } from '../machining/datum.ts';
 import { sweepCut } from '../machining/sweep.ts';
@@ -29,8 +29,9 @@ export function recutDepths(
     });
     // Wide enough to hold the tongue, and a hair at least so that a tip has a width to be measured over.
     const width = Math.max(into, 4 * SAME_LENGTH);
-    const part = insertedPart(readTongue(cutSection(panel.measured, width, regions)), width);
-    const need = part.length > 0 ? grooveNeed(part) : { front: panel.measured, back: panel.measured };
+    const tongue = readTongue(cutSection(panel.measured, width, regions));
+    const nothing = countInserted(tongue, width) === 0;
+    const need = nothing ? { front: panel.measured, back: panel.measured } : grooveNeed(tongue, width);
     depths.front = panel.measured - need.front;
     depths.back = need.back;
   };
