@@ -2,7 +2,7 @@ import {
   type Plan,
   type Planned,
   type Report,
-  say as sayCore,
+  sayCut,
   sayNotChecked,
   sayPlanCaution,
   sayStartChecks,
@@ -95,7 +95,7 @@ function wayLines({ ways, setups }: Plan, voice: Report, paint: Paint): string[]
   const rows = ways.map(({ cut, machine, run, rotation, works, against, tonguePerStock }) => {
     const frame = setups.find((setUp) => setUp.of === 'frame' && setUp.cut === cut)?.frame;
     return [
-      safe(frame === undefined ? cut : sayCore(`work.${frame.kind}`, {}, voice)),
+      safe(sayCut({ cut, ...(frame && { frame }) }, voice)),
       safe(machine),
       say(`print.run.${run}`, {}, voice),
       say(`print.rotation.${rotation}`, {}, voice),

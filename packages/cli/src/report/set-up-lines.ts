@@ -1,4 +1,4 @@
-import { formatNumber, type Plan, type Report, type SetUp, say as sayCore, sayCurve } from '@fielded/core';
+import { formatNumber, type Plan, type Report, type SetUp, sayCurve, sayCut } from '@fielded/core';
 import { safe } from '../io.ts';
 import type { Paint } from '../terminal/paint.ts';
 import { labelWidth, setPairs, wrap } from '../terminal/table.ts';
@@ -31,9 +31,7 @@ function nameSetUp({ setups, stack }: Plan, place: number, voice: Shown): string
     stack?.works === true && of === 'panel' && [stack.lower, stack.upper].includes(cut);
   const shared = setups.slice(0, place).some(isStacked) ? 1 : 0;
   const setUp = setups[place]!;
-  const { frame } = setUp;
-  const cut = frame === undefined ? setUp.cut : sayCore(`work.${frame.kind}`, {}, voice);
-  const figures = { number: place + 1 - shared, cut };
+  const figures = { number: place + 1 - shared, cut: sayCut(setUp, voice) };
   if (!isStacked(setUp)) return say('print.set-up', figures, voice);
   return say(setUp.cut === stack!.lower ? 'print.set-up.lower' : 'print.set-up.upper', figures, voice);
 }
@@ -55,7 +53,7 @@ function toolPairs(setUp: SetUp, voice: Shown): Pair[] {
     [say('print.set-up.turns', {}, voice), turnsWords(setUp, voice)],
     ...(slot === null
       ? []
-      : [[say('print.set-up.slot', {}, voice), say('print.set-up.slot.for', { slot }, voice)] as const]),
+      : [[say('print.set-up.slot', {}, voice), say(`print.set-up.slot.${slot}`, {}, voice)] as const]),
   ];
 }
 

@@ -1,8 +1,6 @@
-import type { Misreading } from './figure.ts';
 import { readFigure } from './figure.ts';
+import { type Misread, type Misreading, misread, sayMisreading } from './misread.ts';
 import { plainNotation } from './notation.ts';
-
-const EXAMPLE = 'degrees, such as 18 or 18°';
 
 /**
  * An angle as a maker writes it, in degrees: `18`, `18°`, `18 deg`, `17.5 degrees`, `17,5`; a leading minus is read.
@@ -11,15 +9,21 @@ const EXAMPLE = 'degrees, such as 18 or 18°';
  * @example parseAngle('18 deg') // { degrees: 18 }
  */
 export function parseAngle(text: string): { readonly degrees: number } | Misreading {
-  if (text.length > 60) return { read: `${text.length} characters long`, instead: EXAMPLE };
+  const reading = measureAngle(text);
+  return 'degrees' in reading ? reading : sayMisreading(reading);
+}
+
+/** The same with what was read not yet in words. */
+export function measureAngle(text: string): { readonly degrees: number } | Misread {
+  if (text.length > 60) return misread('too-long', 'angle', { characters: String(text.length) });
   const plain = plainNotation(text);
-  if (plain === '') return { read: 'empty', instead: EXAMPLE };
-  if (!/\d/.test(plain)) return { read: 'not an angle', instead: EXAMPLE };
+  if (plain === '') return misread('empty', 'angle');
+  if (!/\d/.test(plain)) return misread('not-an-angle', 'angle');
   const sign = /^[+-]/.exec(plain)?.[0] ?? '';
   const figure = readFigure(plain.slice(sign.length).trim());
-  if ('read' in figure) return { read: figure.read, instead: EXAMPLE };
+  if ('read' in figure) return { ...figure, instead: misread('not-an-angle', 'angle').instead };
   if (!['', '°', 'deg', 'degs', 'degree', 'degrees'].includes(figure.rest))
-    return { read: `in "${figure.rest}", which is not a unit of angle`, instead: EXAMPLE };
+    return misread('angle-unit', 'angle', { unit: figure.rest });
   return { degrees: sign === '-' && figure.value !== 0 ? -figure.value : figure.value };
 }
 

@@ -1,5 +1,5 @@
-import type { Misreading } from './figure.ts';
 import { readFigure } from './figure.ts';
+import { type Misread, type Misreading, misread, sayMisreading } from './misread.ts';
 import { plainNotation } from './notation.ts';
 
 /** The unit that a file's bare numbers are in. */
@@ -19,7 +19,6 @@ const SPELLINGS: Readonly<Record<LengthUnit, readonly string[]>> = {
 };
 
 const LONGEST_TEXT = 60;
-const EXAMPLE = 'a figure and its unit, such as 19 mm or 3/4 in';
 const FEET_AND_INCHES = /^(.*?\d) ?(?:'|ft\.?|foot|feet) ?-? ?([\d.].*)$/;
 
 /**
@@ -34,9 +33,15 @@ const FEET_AND_INCHES = /^(.*?\d) ?(?:'|ft\.?|foot|feet) ?-? ?([\d.].*)$/;
  * @example parseLength('3/4', 'mm')    // { read: 'a fraction with no unit', instead: '3/4 in' }
  */
 export function parseLength(text: string, units: Units): { readonly mm: number } | Misreading {
-  if (text.length > LONGEST_TEXT) return { read: `${text.length} characters long`, instead: EXAMPLE };
+  const reading = measureLength(text, units);
+  return 'mm' in reading ? reading : sayMisreading(reading);
+}
+
+/** The same with what was read not yet in words. */
+export function measureLength(text: string, units: Units): { readonly mm: number } | Misread {
+  if (text.length > LONGEST_TEXT) return misread('too-long', 'length', { characters: String(text.length) });
   const plain = plainNotation(text);
-  if (plain === '') return { read: 'empty', instead: EXAMPLE };
+  if (plain === '') return misread('empty', 'length');
   const sign = /^[+-]/.exec(plain)?.[0] ?? '';
   const body = plain.slice(sign.length).trim();
   const reading = readFeetAndInches(body) ?? readOne(body, units);
@@ -60,13 +65,13 @@ export function toMillimetres(value: number, units: LengthUnit): number {
   }
 }
 
-function readOne(text: string, units: Units): { readonly mm: number } | Misreading {
-  if (/^\.?(nan|inf|infinity)$/.test(text)) return { read: 'not a number', instead: EXAMPLE };
-  if (!/\d/.test(text)) return { read: 'not a length', instead: EXAMPLE };
+function readOne(text: string, units: Units): { readonly mm: number } | Misread {
+  if (/^\.?(nan|inf|infinity)$/.test(text)) return misread('not-a-number', 'length');
+  if (!/\d/.test(text)) return misread('not-a-length', 'length');
   const figure = readFigure(text);
   if ('read' in figure) return figure;
   if (figure.rest === '') {
-    if (figure.fraction && units === 'mm') return { read: 'a fraction with no unit', instead: `${text} in` };
+    if (figure.fraction && units === 'mm') return misread('bare-fraction', 'as', { text: `${text} in` });
     return inReach(toMillimetres(figure.value, units));
   }
   const unit = findUnit(figure.rest);
@@ -74,22 +79,21 @@ function readOne(text: string, units: Units): { readonly mm: number } | Misreadi
   return inReach(toMillimetres(figure.value, unit));
 }
 
-function inReach(mm: number): { readonly mm: number } | Misreading {
-  return Number.isFinite(mm) ? { mm } : { read: 'beyond any number', instead: EXAMPLE };
+function inReach(mm: number): { readonly mm: number } | Misread {
+  return Number.isFinite(mm) ? { mm } : misread('beyond', 'length');
 }
 
 /** 5' 3-1/2", 5'-3", 5 ft 3 in; undefined when the text is not of that kind. */
-function readFeetAndInches(text: string): { readonly mm: number } | Misreading | undefined {
+function readFeetAndInches(text: string): { readonly mm: number } | Misread | undefined {
   const match = FEET_AND_INCHES.exec(text);
   if (!match) return undefined;
   const feet = readFigure(match[1]!);
   const inches = readFigure(match[2]!);
   if ('read' in feet) return feet;
   if ('read' in inches) return inches;
-  if (feet.rest !== '') return { read: 'not feet and inches', instead: `it like 5' 3-1/2"` };
-  if (inches.rest === '') return { read: 'a figure with no unit after the feet', instead: `${text}"` };
-  if (findUnit(inches.rest) !== 'in')
-    return { read: 'feet with something else than inches after them', instead: `it like 5' 3-1/2"` };
+  if (feet.rest !== '') return misread('feet', 'feet');
+  if (inches.rest === '') return misread('after-feet', 'as', { text: `${text}"` });
+  if (findUnit(inches.rest) !== 'in') return misread('not-inches', 'feet');
   return inReach(toMillimetres(feet.value * 12 + inches.value, 'in'));
 }
 
@@ -97,18 +101,18 @@ function findUnit(text: string): LengthUnit | undefined {
   return (Object.keys(SPELLINGS) as LengthUnit[]).find((unit) => SPELLINGS[unit].includes(text));
 }
 
-function explainRest(text: string, rest: string): Misreading {
-  if (/^-+ ?\d/.test(rest)) return { read: 'a figure with a stray hyphen', instead: mendHyphens(text) };
-  if (/^\/|\/$/.test(rest)) return { read: 'half a fraction', instead: 'a fraction such as 3/4 in' };
-  if (/\d/.test(rest)) return { read: 'more than one figure', instead: EXAMPLE };
-  return { read: `in "${rest}", which is not a unit known here`, instead: 'it in mm, cm, m, in or ft' };
+function explainRest(text: string, rest: string): Misread {
+  if (/^-+ ?\d/.test(rest)) return mendHyphens(text);
+  if (/^\/|\/$/.test(rest)) return misread('half-fraction', 'fraction');
+  if (/\d/.test(rest)) return misread('several', 'length');
+  return misread('unit', 'units', { unit: rest });
 }
 
 /** 1--1/4 was meant as 1-1/4; anything else with hyphens gets the plain example. */
-function mendHyphens(text: string): string {
+function mendHyphens(text: string): Misread {
   const mended = text.replace(/ ?-[- ]*/, '-');
   const figure = readFigure(mended);
-  if ('read' in figure || !figure.fraction) return EXAMPLE;
-  if (figure.rest === '') return `${mended} in`;
-  return findUnit(figure.rest) === undefined ? EXAMPLE : mended;
+  if ('read' in figure || !figure.fraction) return misread('hyphen', 'length');
+  if (figure.rest === '') return misread('hyphen', 'as', { text: `${mended} in` });
+  return findUnit(figure.rest) === undefined ? misread('hyphen', 'length') : misread('hyphen', 'as', { text: mended });
 }

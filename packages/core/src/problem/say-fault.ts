@@ -1,3 +1,4 @@
+import { MISREAD_WORDS } from '../measure/misread.ts';
 import type { FaultCode } from './codes.ts';
 import type { Figures } from './problem.ts';
 import { createSpeaker, type FiguresOf, type Speaker } from './speaker.ts';
@@ -29,7 +30,11 @@ export interface ToldFault {
 }
 
 /** What is wrong with a file and what to do about it, in the sentences of English that other languages stand in for. */
-export const FAULT_ENGLISH: Sentences & typeof FIGURE_WORDS = { ...READING_WORDS, ...FIGURE_WORDS };
+export const FAULT_ENGLISH: Sentences & typeof FIGURE_WORDS & typeof MISREAD_WORDS = {
+  ...READING_WORDS,
+  ...FIGURE_WORDS,
+  ...MISREAD_WORDS,
+};
 
 /** A fault to be said later; `remedy` where another sentence than its own says what to do. */
 export function tellFault<K extends FaultSentence, R extends FaultRemedy = `${K}.do`>(

@@ -1,9 +1,8 @@
 import * as v from 'valibot';
 import type { Moisture } from '../job/job.ts';
-import { parseAngle, toRadians } from '../measure/angle.ts';
-import type { Misreading } from '../measure/figure.ts';
+import { measureAngle, toRadians } from '../measure/angle.ts';
 import { formatLength } from '../measure/format.ts';
-import { LONGEST, parseLength, toMillimetres, type Units } from '../measure/length.ts';
+import { LONGEST, measureLength, toMillimetres, type Units } from '../measure/length.ts';
 import type { FaultCode } from '../problem/codes.ts';
 import type { Said } from '../problem/problem.ts';
 import { toldPart } from '../problem/say-fault.ts';
@@ -89,8 +88,8 @@ function readLength(input: unknown, units: Units, bounds: Bounds, word: string):
     };
   if (typeof input === 'number' && !Number.isFinite(input))
     return { code: 'not-a-length', read: toldPart('read.not-a-length', {}), wanted: likeThis };
-  const reading = typeof input === 'number' ? { mm: toMillimetres(input, units) } : parseLength(input, units);
-  if ('read' in reading) return { code: 'not-a-length', ...misread(reading) };
+  const reading = typeof input === 'number' ? { mm: toMillimetres(input, units) } : measureLength(input, units);
+  if ('read' in reading) return { code: 'not-a-length', read: reading.read, wanted: reading.instead };
   const mm = Math.abs(reading.mm) < LEAST_LENGTH ? 0 : reading.mm;
   return isWithin(mm, bounds) ? { value: mm } : { code: 'out-of-range', read: sizeWord(mm, bounds), wanted };
 }
@@ -98,11 +97,6 @@ function readLength(input: unknown, units: Units, bounds: Bounds, word: string):
 function writeBound(mm: number, units: Units): string {
   if (mm === LONGEST) return '10 m';
   return mm === 0 ? '0' : formatLength(mm, units);
-}
-
-/** What measuring makes of a text, as parts of a fault's sentence. */
-function misread({ read, instead }: Misreading): Pick<FigureFault, 'read' | 'wanted'> {
-  return { read: toldPart('read.as-measured', { read }), wanted: toldPart('wanted.as-measured', { instead }) };
 }
 
 /** An angle within bounds in degrees: radians out. */
@@ -123,10 +117,10 @@ function readAngle(input: unknown, bounds: Bounds, sentence: 'wanted.angle' | 'w
   const wanted = toldPart(sentence, { bounds: tellBounds(bounds, (degrees) => `${degrees}°`) });
   if (typeof input !== 'number' && typeof input !== 'string')
     return { code: 'wrong-type', read: kindOf(input, toldPart('wanted.an-angle', {})), wanted };
-  const reading = typeof input === 'number' ? { degrees: input } : parseAngle(input);
+  const reading = typeof input === 'number' ? { degrees: input } : measureAngle(input);
   if ('read' in reading) {
-    const words = misread(reading);
-    return { code: 'not-an-angle', ...words, ...(sentence === 'wanted.presentation' && { wanted }) };
+    const instead = sentence === 'wanted.presentation' ? wanted : reading.instead;
+    return { code: 'not-an-angle', read: reading.read, wanted: instead };
   }
   if (!Number.isFinite(reading.degrees))
     return { code: 'not-an-angle', read: toldPart('read.not-an-angle', {}), wanted };

@@ -134,15 +134,21 @@ function listNames(names: readonly string[]): string {
   return names.length > MOST ? `${shown} + ${names.length - MOST}` : shown;
 }
 
+/** What a set-up is for: a cut by its name, or the work on a frame. */
+export function sayCut({ cut, frame }: Pick<SetUp, 'cut' | 'frame'>, voice: Voice): string {
+  return frame === undefined ? cut : say(`work.${frame.kind}`, {}, voice);
+}
+
 /** What was not checked, in words, and what to measure to have it checked. */
-export function sayNotChecked(path: string, { cut, machine, head, knife }: SetUp, voice: Voice): string {
+export function sayNotChecked(path: string, setUp: SetUp, voice: Voice): string {
+  const { machine, head, knife } = setUp;
   const key = path.slice(path.lastIndexOf('.') + 1);
   switch (key) {
     case 'fromFace':
     case 'presented':
       return say(`unknown.${key}`, { knife: knife ?? '', key }, voice);
     case 'knives':
-      return say('unknown.knives', { cut, head, key: 'fromFace' }, voice);
+      return say('unknown.knives', { cut: sayCut(setUp, voice), head, key: 'fromFace' }, voice);
     case 'bore':
       return say('unknown.bore', { head, key }, voice);
     case 'spindle':

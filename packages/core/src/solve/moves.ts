@@ -12,5 +12,8 @@ export function describeMove(job: Job, setting: Setting, change: number): string
   const by = Math.abs(change);
   if (by < LEAST_MOVE) return null;
   const sentence = change > 0 ? setting.grow : setting.shrink;
-  return sayIn({ sentence, figures: { by, twice: 2 * by } }, job, { language: IN_ENGLISH, english: ENGLISH });
+  return sayIn({ sentence, figures: { by, twice: 2 * by } }, job, {
+    language: job.language ?? IN_ENGLISH,
+    english: ENGLISH,
+  });
 }
