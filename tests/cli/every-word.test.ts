@@ -47,14 +47,23 @@ type Allowed = readonly (readonly [pattern: RegExp, why: string])[];
 const ALLOWED: Allowed = [
   [/black cherry|white oak/g, 'woods, as the files name them'],
   [/\/\S*\.(?:yaml|csv)(?::\d+)*/g, 'paths of files'],
-  [/\b(?:mm²?|in²?|kg|m³|m\/s|m\/min|ft\/min|W|EUR)(?![\p{L}\d])/gu, 'units'],
+  [/\b(?:mm²?|m|in²?|kg|m³|m\/s|m\/min|ft\/min|W|EUR)(?![\p{L}\d])/gu, 'units'],
   [
     /\b(?:cuts|frame|panel|shop|spread|season|doors|rates|machines|knives|heads)(?:\.\w+|\[\d+\])+/g,
     'places of the files',
   ],
+  [/^fielded:/gm, 'the name of the command'],
   [/\(cuts(?=, )|\b(?:fromFace|tallFence)\b/g, 'places of the files'],
   [/Q\w+/g, 'names that the files of these tests give'],
   [new RegExp(`\\b(?:${Object.keys(SEVERITIES).join('|')})\\b`, 'g'), 'codes of problems'],
+];
+
+/** The same where a file is at fault. */
+const KEYS: Allowed = [
+  [
+    /\b(?:panel|frame|cuts|side|setback|width|depth|thickness|measured|swellGap|reach|name|nan)\b/g,
+    'keys of the files',
+  ],
 ];
 
 /** The same for an answer of `solve`. */
@@ -143,6 +152,15 @@ const plain = put(
     .replace(/^title: .*$/m, 'title: Qtitle'),
 );
 const bare = put(folder, 'bare.yaml', 'fielded: 1\nunits: mm\n');
+const faulty = put(
+  folder,
+  'faulty.yaml',
+  `fielded: 1
+panel: { thickness: 1--1/4 in, measured: [2], width: -3 }
+frame: { thickness: 22, groove: { width: 3/4, depth: 1/0, setback: 12 kg }, swellGap: 1,000 }
+cuts: [{ name: 17.5, profile: { shape: bevel, reach: .nan, depth: 99999 } }]
+`,
+);
 
 const COMMANDS: readonly (readonly [what: string, argv: readonly string[]])[] = [
   ['a report', ['check', kitchen]],
@@ -153,6 +171,7 @@ const COMMANDS: readonly (readonly [what: string, argv: readonly string[]])[] = 
   ['shaped heads', ['check', wardrobe]],
   ['several jobs', ['check', kitchen, failing, coped]],
   ['jobs of which one cannot be read', ['check', kitchen, bare]],
+  ['faults of a file', ['check', faulty]],
   ['a simulation without a spread', ['check', coped, '--simulate', '20']],
   ['a plan', ['plan', kitchen, '--all']],
   ['a plan of a coped frame', ['plan', coped, '--all']],
@@ -185,11 +204,12 @@ const COMMANDS: readonly (readonly [what: string, argv: readonly string[]])[] = 
 let printed = '';
 
 describe('in another language', () => {
-  it.each(COMMANDS)('every word of %s is said in it', async (_, argv) => {
+  it.each(COMMANDS)('every word of %s is said in it', async (what, argv) => {
     const { out, err } = await run([...argv, '--language', language]);
     printed += out + err;
     expect(out + err).toContain('⟦');
-    expect(unsaid(out + err, argv[0] === 'solve' ? [...ALLOWED, ...FIGURES] : ALLOWED)).toEqual([]);
+    const more = argv[0] === 'solve' ? FIGURES : /read|faults/.test(what) ? KEYS : [];
+    expect(unsaid(out + err, [...ALLOWED, ...more])).toEqual([]);
   });
 
   it.each([

@@ -1,8 +1,9 @@
 import { MISREAD_WORDS } from '../measure/misread.ts';
 import type { FaultCode } from './codes.ts';
-import type { Figures } from './problem.ts';
+import type { Figures, Said } from './problem.ts';
 import { createSpeaker, type FiguresOf, type Speaker } from './speaker.ts';
 import { FIGURE_WORDS } from './words/figure.ts';
+import { KEY_WORDS } from './words/keys.ts';
 import { READING_WORDS } from './words/reading.ts';
 
 type Sentences = typeof READING_WORDS;
@@ -30,9 +31,10 @@ export interface ToldFault {
 }
 
 /** What is wrong with a file and what to do about it, in the sentences of English that other languages stand in for. */
-export const FAULT_ENGLISH: Sentences & typeof FIGURE_WORDS & typeof MISREAD_WORDS = {
+export const FAULT_ENGLISH: Sentences & typeof FIGURE_WORDS & typeof KEY_WORDS & typeof MISREAD_WORDS = {
   ...READING_WORDS,
   ...FIGURE_WORDS,
+  ...KEY_WORDS,
   ...MISREAD_WORDS,
 };
 
@@ -52,3 +54,20 @@ export function codeOfFault(sentence: FaultSentence): FaultCode {
 
 /** See `Speaker`: a part of a fault's sentence. */
 export const toldPart: Speaker<typeof FIGURE_WORDS>['told'] = createSpeaker(FIGURE_WORDS).told;
+
+/** What stands in the place of a value, such as 'a thickness'. */
+export type ValueWords = (typeof KEY_WORDS)[Extract<keyof typeof KEY_WORDS, `value.${string}`>];
+
+const KEY_OF: ReadonlyMap<string, string> = new Map(Object.entries(KEY_WORDS).map(([key, words]) => [words, key]));
+
+/**
+ * What a key is for, or what stands in the place of a value, as a part of a fault's sentence. The schema, which is published in English,
+ * holds these words themselves.
+ *
+ * @throws RangeError for words that are not in the catalogue: another language could not say them.
+ */
+export function toldKey(words: string): Said {
+  const sentence = KEY_OF.get(words);
+  if (sentence === undefined) throw new RangeError(`${words} is not in words/keys.ts`);
+  return { sentence, figures: {} };
+}

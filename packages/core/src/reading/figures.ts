@@ -5,7 +5,7 @@ import { formatLength } from '../measure/format.ts';
 import { LONGEST, measureLength, toMillimetres, type Units } from '../measure/length.ts';
 import type { FaultCode } from '../problem/codes.ts';
 import type { Said } from '../problem/problem.ts';
-import { toldPart } from '../problem/say-fault.ts';
+import { toldKey, toldPart, type ValueWords } from '../problem/say-fault.ts';
 
 /** What a figure is, so that the published JSON Schema can say how it may be written. */
 export type FigureForm = 'length' | 'angle' | 'presentation' | 'moisture' | 'temperature' | 'number' | 'text';
@@ -67,8 +67,11 @@ type Context = Parameters<typeof v._addIssue>[0];
 /** Less than a millionth of a millimetre is nothing: no radius then grows past what a number holds. */
 const LEAST_LENGTH = 1e-6;
 
+/** What a length is called in what to write. */
+export type LengthWord = 'length' | 'thickness' | 'width' | 'depth' | 'reach';
+
 /** A length: mm out. `word` names it in what to write ("a thickness above 0"). */
-export function length(units: Units, bounds: Bounds, word = 'length'): FigureSchema {
+export function length(units: Units, bounds: Bounds, word: LengthWord = 'length'): FigureSchema {
   return figure({ form: 'length' }, (input) => readLength(input, units, { most: LONGEST, ...bounds }, word));
 }
 
@@ -77,13 +80,13 @@ export function millimetres(mm: number): string {
   return `${mm} mm`;
 }
 
-function readLength(input: unknown, units: Units, bounds: Bounds, word: string): Reading<number> {
-  const figures = { word: `a ${word}`, bounds: tellBounds(bounds, (mm) => writeBound(mm, units)) };
+function readLength(input: unknown, units: Units, bounds: Bounds, word: LengthWord): Reading<number> {
+  const figures = { word: toldKey(`a ${word}`), bounds: tellBounds(bounds, (mm) => writeBound(mm, units)) };
   const [wanted, likeThis] = [toldPart('wanted.bounded', figures), toldPart('wanted.length', figures)];
   if (typeof input !== 'number' && typeof input !== 'string')
     return {
       code: 'wrong-type',
-      read: kindOf(input, toldPart('wanted.word', { word: `a ${word}` })),
+      read: kindOf(input, toldPart('wanted.word', { word: toldKey(`a ${word}`) })),
       wanted: likeThis,
     };
   if (typeof input === 'number' && !Number.isFinite(input))
@@ -130,7 +133,8 @@ function readAngle(input: unknown, bounds: Bounds, sentence: 'wanted.angle' | 'w
 }
 
 /** A plain number within bounds; `whole` ones only if asked. */
-export function number(bounds: Bounds, word: string): FigureSchema {
+export function number(bounds: Bounds, words: ValueWords): FigureSchema {
+  const word = toldKey(words);
   const within = Object.keys(bounds).some((key) => key !== 'whole');
   const wanted = within
     ? toldPart('wanted.bounded', { word, bounds: tellBounds(bounds, String) })

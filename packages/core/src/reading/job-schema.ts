@@ -1,7 +1,7 @@
 import * as v from 'valibot';
 import { DEFAULTS } from '../job/defaults.ts';
 import type { Units } from '../measure/length.ts';
-import { angle, length, millimetres, moisture, number, presentation, temperature } from './figures.ts';
+import { angle, type LengthWord, length, millimetres, moisture, number, presentation, temperature } from './figures.ts';
 import type { JobFile } from './job-file.ts';
 import { MOST_CUTS, MOST_DOORS } from './limits.ts';
 import { profileSchema, withShapes } from './profile-schema.ts';
@@ -20,7 +20,7 @@ const NOTHING_OR_MORE = { least: 0 };
 export const jobSchema: (units: Units) => v.GenericSchema<unknown, JobFile> = oncePerUnit(makeJobSchema);
 
 function makeJobSchema(units: Units): v.GenericSchema<unknown, JobFile> {
-  const positive = (what: string, word?: string) => about(length(units, ABOVE_NOTHING, word), what);
+  const positive = (what: string, word?: LengthWord) => about(length(units, ABOVE_NOTHING, word), what);
   const orNothing = (what: string) => about(length(units, NOTHING_OR_MORE), what);
   return group({
     fielded: about(v.literal(VERSION), 'version of this format: 1'),

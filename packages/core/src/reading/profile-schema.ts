@@ -1,7 +1,7 @@
 import * as v from 'valibot';
 import { DEFAULTS } from '../job/defaults.ts';
 import type { Units } from '../measure/length.ts';
-import { length, millimetres, number } from './figures.ts';
+import { type LengthWord, length, millimetres, number } from './figures.ts';
 import { about, byShape, group } from './schema-shapes.ts';
 import { pathText, textLine } from './texts.ts';
 
@@ -14,7 +14,7 @@ export function profileSchema(units: Units): v.GenericSchema {
 
 /** A profile with further keys beside its own, as a knife of the shop has. */
 export function withShapes(units: Units, beside: v.ObjectEntries): v.GenericSchema {
-  const size = (what: string, word: string) => about(length(units, { above: 0 }, word), what);
+  const size = (what: string, word: LengthWord) => about(length(units, { above: 0 }, word), what);
   const orNothing = (what: string) => about(length(units, { least: 0 }), what);
   const drawn = { shape: v.literal('outline'), path: about(pathText(), 'SVG path data in (a, b), from edge to face') };
   const inFile = {

@@ -1,6 +1,6 @@
 import type * as v from 'valibot';
 import type { Said } from '../problem/problem.ts';
-import { codeOfFault, type FaultSentence, type ToldFault, tellFault, toldPart } from '../problem/say-fault.ts';
+import { codeOfFault, type FaultSentence, type ToldFault, tellFault, toldKey, toldPart } from '../problem/say-fault.ts';
 import { FIGURE_ISSUE, type FigureFault, type FigureFaultCode, kindOf } from './figures.ts';
 import { MOST_FAULTS } from './limits.ts';
 import { findNearest } from './nearest.ts';
@@ -104,7 +104,7 @@ function explainMissing(issue: Issue, at: string): ToldFault {
     return tellFault('fault.missing-key', { key, options: options.join(', ') }, 'fault.missing-key.options.do');
   return meaning === ''
     ? tellFault('fault.missing-key', { key })
-    : tellFault('fault.missing-key', { key, meaning }, 'fault.missing-key.meaning.do');
+    : tellFault('fault.missing-key', { key, meaning: toldKey(meaning) }, 'fault.missing-key.meaning.do');
 }
 
 /** What a key that is missing is for, as its group says; '' where it does not. */

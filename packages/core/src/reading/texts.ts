@@ -1,8 +1,9 @@
-import { toldPart } from '../problem/say-fault.ts';
+import { toldKey, toldPart, type ValueWords } from '../problem/say-fault.ts';
 import { type FigureSchema, figure, kindOf } from './figures.ts';
 
 /** A line of text of up to `most` characters; a whole number stands for its digits, since makers number their doors. */
-export function textLine(word: string, most = 200): FigureSchema<string> {
+export function textLine(words: ValueWords, most = 200): FigureSchema<string> {
+  const word = toldKey(words);
   const wanted = toldPart('wanted.text', { word, most });
   return figure({ form: 'text' }, (input) => {
     const line = typeof input === 'number' && Number.isInteger(input) ? String(input) : input;

@@ -93,7 +93,7 @@ export const READING_WORDS = {
   'fault.unknown-key.comma.do': 'Write the decimal with a point, or the length in quotes.',
   'fault.missing-key': '{at:path} is missing.',
   'fault.missing-key.do': 'Add {key}.',
-  'fault.missing-key.meaning.do': 'Add {key} ({meaning}).',
+  'fault.missing-key.meaning.do': 'Add {key} ({meaning:said}).',
   'fault.missing-key.options.do': 'Add {key}: one of {options}.',
   'fault.missing-key.version': 'fielded is missing.',
   'fault.missing-key.version.do': 'Add fielded: 1, the version of this format.',
