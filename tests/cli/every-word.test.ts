@@ -47,7 +47,7 @@ type Allowed = readonly (readonly [pattern: RegExp, why: string])[];
 const ALLOWED: Allowed = [
   [/black cherry|white oak/g, 'woods, as the files name them'],
   [/\/\S*\.(?:yaml|csv)(?::\d+)*/g, 'paths of files'],
-  [/\b(?:mm²?|m|in²?|kg|m³|m\/s|m\/min|ft\/min|W|EUR)(?![\p{L}\d])/gu, 'units'],
+  [/\b(?:mm²?|m\/s|m\/min|m³|m|in²?|kg|ft\/min|W|EUR)(?![\p{L}\d])/gu, 'units'],
   [
     /\b(?:cuts|frame|panel|shop|spread|season|doors|rates|machines|knives|heads)(?:\.\w+|\[\d+\])+/g,
     'places of the files',
