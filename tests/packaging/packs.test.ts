@@ -1,18 +1,31 @@
 // Packs every package as it would be published, installs the packs into an empty folder, and uses them from there.
 import { spawnSync } from 'node:child_process';
-import { cpSync, mkdtempSync, readdirSync, readFileSync, rmSync, writeFileSync } from 'node:fs';
+import {
+  chmodSync,
+  cpSync,
+  mkdirSync,
+  mkdtempSync,
+  readdirSync,
+  readFileSync,
+  rmSync,
+  symlinkSync,
+  writeFileSync,
+} from 'node:fs';
 import { tmpdir } from 'node:os';
-import { join } from 'node:path';
+import { dirname, join } from 'node:path';
 import { fileURLToPath } from 'node:url';
 import { publint } from 'publint';
 import { formatMessage } from 'publint/utils';
 import { build } from 'vite';
 import { afterAll, beforeAll, describe, expect, it } from 'vitest';
+import { PACKAGES, packAll } from '../../tools/pack.ts';
+import { builtCommand } from '../support/built-command.ts';
 
 const root = fileURLToPath(new URL('../..', import.meta.url));
-const PACKAGES = ['geometry', 'core', 'render', 'exchange', 'page', 'cli'];
+/** Libraries whose code is in the command's bundle. */
+const TAKEN_IN = ['yaml', 'valibot', 'svgpath'];
 const folder = mkdtempSync(join(tmpdir(), 'fielded-packs-'));
-afterAll(() => rmSync(folder, { recursive: true, force: true }));
+afterAll(() => rmSync(folder, { recursive: true, force: true }), 60_000);
 
 function call(command: string, args: string[], cwd: string): string {
   const { status, stdout, stderr } = spawnSync(command, args, { cwd, encoding: 'utf8' });
@@ -25,25 +38,7 @@ const manifest = (name: string) => JSON.parse(readFileSync(join(root, 'packages'
 let listed: Record<string, string[]> = {};
 
 beforeAll(() => {
-  const packed = JSON.parse(
-    call(
-      'npm',
-      [
-        'pack',
-        '--json',
-        '--ignore-scripts',
-        '--pack-destination',
-        folder,
-        ...PACKAGES.flatMap((name) => ['-w', `packages/${name}`]),
-      ],
-      root,
-    ),
-  ) as unknown;
-  const packs = (Array.isArray(packed) ? packed : Object.values(packed as object)) as {
-    name: string;
-    filename: string;
-    files: { path: string }[];
-  }[];
+  const packs = packAll(root, folder);
   listed = Object.fromEntries(packs.map(({ name, files }) => [name.split('/')[1]!, files.map(({ path }) => path)]));
   writeFileSync(join(folder, 'package.json'), JSON.stringify({ name: 'a-shop', private: true, type: 'module' }));
   const files = readdirSync(folder)
@@ -72,12 +67,62 @@ describe.each(PACKAGES)('the pack of %s', (name) => {
   });
 });
 
+describe('the packs from another folder', () => {
+  // Spaces, letters of three scripts, other dates, and files that only their owner may read.
+  const elsewhere = join(folder, 'Türen – 門', 'Двери и панели');
+  const copied = (source: string) => !/[\\/](node_modules|\.tsbuildinfo)$/.test(source);
+  const closeToOthers = (place: string) => {
+    for (const entry of readdirSync(place, { withFileTypes: true, recursive: true }))
+      if (entry.isFile()) chmodSync(join(entry.parentPath, entry.name), 0o600);
+  };
+  beforeAll(() => {
+    for (const name of ['package.json', 'tsconfig.json', 'tsconfig.base.json', 'tools', 'packages'])
+      cpSync(join(root, name), join(elsewhere, name), { recursive: true, filter: copied });
+    // The packages are those beside it, and so are libraries that the bundle takes in; the others are lent.
+    mkdirSync(join(elsewhere, 'node_modules/@fielded'), { recursive: true });
+    for (const name of readdirSync(join(root, 'node_modules')).filter((name) => name !== '@fielded')) {
+      const [own, there] = [join(root, 'node_modules', name), join(elsewhere, 'node_modules', name)];
+      if (TAKEN_IN.includes(name)) cpSync(own, there, { recursive: true });
+      else symlinkSync(own, there);
+    }
+    for (const name of PACKAGES)
+      symlinkSync(join(elsewhere, 'packages', name), join(elsewhere, 'node_modules/@fielded', name));
+    closeToOthers(join(elsewhere, 'packages'));
+  }, 60_000);
+
+  it('are the same bytes', () => {
+    const packs = packAll(elsewhere, join(elsewhere, 'packs'));
+    expect(packs).toHaveLength(PACKAGES.length);
+    for (const { filename } of packs) {
+      const [here, there] = [join(folder, filename), join(elsewhere, 'packs', filename)].map((path) =>
+        readFileSync(path),
+      );
+      expect(there!.equals(here!), filename).toBe(true);
+    }
+  });
+
+  it('hold a bundle that is built there as it is here', async () => {
+    const here = join(dirname(await builtCommand()), '../bundle');
+    const there = join(elsewhere, 'built');
+    // Started there: the bundle names its sources as seen from where it is built.
+    const vite = join(root, 'node_modules/vite/bin/vite.js');
+    call(
+      'env',
+      ['NODE_ENV=production', 'node', vite, 'build', 'packages/cli', '--logLevel', 'error', '--outDir', there],
+      elsewhere,
+    );
+    expect(readdirSync(there).sort()).toEqual(readdirSync(here).sort());
+    for (const name of readdirSync(here))
+      expect(readFileSync(join(there, name), 'utf8') === readFileSync(join(here, name), 'utf8'), name).toBe(true);
+  });
+});
+
 describe('the bundle that the command starts from', () => {
   const bundle = join(root, 'packages/cli/bundle');
   it('is in the pack, with the licences of what it took in', () => {
     expect(listed.cli!).toEqual(expect.arrayContaining(['bundle/index.js', 'bundle/check.js', 'bundle/LICENSES.txt']));
     const licences = readFileSync(join(bundle, 'LICENSES.txt'), 'utf8');
-    for (const name of ['yaml', 'valibot', 'svgpath']) expect(licences).toMatch(new RegExp(`^${name} [\\d.]+$`, 'm'));
+    for (const name of TAKEN_IN) expect(licences).toMatch(new RegExp(`^${name} [\\d.]+$`, 'm'));
   });
 
   it('imports nothing but its own files, Node and what the command depends on', () => {
