@@ -16,7 +16,7 @@ export interface CopeReport {
   readonly outline: string;
 }
 
-/** Places along the line where rail and sticking meet that are looked at. */
+/** Places at which the gap between rail and sticking is measured, along the line where they meet. */
 const PLACES = 17;
 
 /**
@@ -58,7 +58,7 @@ export function reportCope(frame: Frame): CopeReport | undefined {
   };
 }
 
-/** The gap between what both knives leave, over the depth of the sticking. */
+/** The widest gap between what both knives leave, over the depth of the sticking, mm. */
 function widestGap(cope: OutlineProfile, sticking: Profile): number {
   const [rail, stile] = [swept(cope), swept(sticking)];
   let widest = 0;

@@ -4,7 +4,8 @@ import { depthTaken } from '../machining/datum.ts';
 import { type Sweep, sweepCut } from '../machining/sweep.ts';
 import { findLostWood, type LostWood } from './lost-wood.ts';
 import type { Panel } from './panel.ts';
-import { type ClearedRegion, cutSection, type Section } from './section.ts';
+import { cutSection, type Section } from './section.ts';
+import type { ClearedRegion } from './strip-reader.ts';
 
 /** One cut as made on the measured stock. Areas mm². */
 export interface EdgeCut {
@@ -12,19 +13,19 @@ export interface EdgeCut {
   /** Depth really taken below the worked face, mm. */
   readonly depthCut: number;
   readonly sweep: Sweep;
-  /** What it would take from the full stock alone, and the part of that already gone when its turn comes. */
+  /** What it would take from the full stock alone, and how much of that earlier cuts have taken. */
   readonly removedArea: number;
   readonly sharedArea: number;
-  /** What its sweep takes that its drawing keeps. */
+  /** The wood that its sweep takes although its drawing keeps it. */
   readonly lost: LostWood | null;
 }
 
-/** What each cut leaves, in cut coordinates: computed once, for whoever moves the joint. */
+/** The swept edge of each cut, in cut coordinates. The spread and the seasons move these instead of sweeping anew. */
 export function sweptOf({ cuts }: Edge): Chain[] {
   return cuts.map(({ sweep }) => sweep.swept);
 }
 
-/** The section is drawn this far (mm) past the greatest reach, so that some untouched field shows. */
+/** The section is computed to this far (mm) beyond the greatest reach, so that a drawing shows some of the field. */
 const FIELD_SHOWN = 20;
 
 /** A panel's edge with every cut made. */
@@ -36,8 +37,8 @@ export interface Edge {
 /**
  * Makes the cuts on a panel's edge, in running order, over 0 ≤ x ≤ greatest reach + 20 mm.
  *
- * The section is the stock less everything that any cut sweeps, so the running order matters only to what each finds gone.
- * Exact to rounding; never fails on a job that was read without faults.
+ * The section is the stock less everything that any cut sweeps, so the running order only decides which cut takes what two share.
+ * Exact to rounding; does not fail on a job that was read without faults.
  */
 export function makeEdge(panel: Panel, cuts: readonly Cut[]): Edge {
   const { measured } = panel;
@@ -71,7 +72,7 @@ export function makeEdge(panel: Panel, cuts: readonly Cut[]): Edge {
   return { cuts: made, section };
 }
 
-/** What each region finds gone: what it would take alone, less what it adds to those before it. */
+/** How much of what each region would take alone the regions before it have taken, mm². */
 function sharedAreas(section: Section, regions: readonly ClearedRegion[]): number[] {
   const { thickness, width, takenAlone } = section;
   const last = regions.length - 1;

@@ -13,7 +13,7 @@ import {
   thicknessRange,
 } from './tongue.ts';
 
-/** How far the panel is meant to go into the groove, mm: groove depth less the swell gap. */
+/** The design insertion, how far the panel is meant to go into the groove, mm: groove depth less swell gap. */
 export function designInsertion({ groove, swellGap }: Frame): number {
   return groove.depth - swellGap;
 }
@@ -52,10 +52,10 @@ export function clearanceOf({ front, back }: GrooveNeed, { groove }: Frame, film
 /**
  * Puts a tongue into its groove: clearance, how deep it goes, where the panel's faces end up, and the verdict.
  *
- * `designNeed` is the groove that it needs at the design insertion (see `measureTongue`), `thickness` is the panel's measured thickness and `margin` how far in the raise leaves the face (null without a front cut), `film` the coat on each
- * face of the tongue, mm.
- * Differences below 1e-9 mm count as none, so that a tongue cut to the groove's own width is tight, not too thick
- * (formulas 7 to 10).
+ * `designNeed` is the groove that the tongue needs at the design insertion (see `measureTongue`), `thickness` the panel's measured
+ * thickness, `margin` how far in from the edge the raise leaves the face (null without a front cut), `film` the finish on each face
+ * of the tongue; all in mm (formulas 7 to 10). Differences below 1e-9 mm count as 0, so that a tongue as thick as the groove is wide
+ * is tight and not too thick.
  */
 export function fitTongue(
   tongue: Tongue,
@@ -66,7 +66,7 @@ export function fitTongue(
   margin: number | null,
   film = 0,
 ): FitReport {
-  // A coat on both faces of the tongue leaves that much less of the groove.
+  // The finish on both faces of the tongue takes up part of the groove.
   const groove = { ...frame.groove, width: frame.groove.width - 2 * film };
   const insertion = designInsertion(frame);
   const clearance = clearanceOf(designNeed, frame, film);
@@ -93,8 +93,8 @@ export function fitTongue(
 }
 
 /**
- * The verdict alone, as `fitTongue` gives it: where a tongue stops in a stretch that ends short of its design insertion, how far
- * into that it goes need not be found.
+ * The verdict alone, the same as that of `fitTongue`. Where the tongue stops in a stretch that ends before the design insertion, the
+ * exact depth is not computed, since it cannot change the verdict.
  */
 export function judgeTongue(
   tongue: Tongue,
@@ -111,7 +111,7 @@ export function judgeTongue(
   return judge(clearanceOf(designNeed, frame, film), deepest, insertion, limits, entersAtAll(tongue, width));
 }
 
-/** How a fit is called: the word a maker would use at the bench. */
+/** The verdict on a fit, in the word that a maker uses at the bench. */
 function judge(
   clearance: number,
   deepest: number,
@@ -125,34 +125,35 @@ function judge(
   return clearance <= loose + SAME_LENGTH ? 'sliding' : 'loose';
 }
 
+/** Whether the tip of the tongue is no thicker than the groove is wide. */
 function entersAtAll(tongue: Tongue, width: number): boolean {
   const tip = tongue[0]!;
   return thicknessAt(tip, tip.x0) <= width + SAME_LENGTH;
 }
 
-/** A tongue's groove need at a depth, which is known already. */
+/** The groove that a tongue needs at an insertion, mm, known beforehand. */
 interface KnownNeed {
   readonly insertion: number;
   readonly need: GrooveNeed;
 }
 
-/** The stretch in which a tongue outgrows its groove, up to its `end`, and what all before it needs. */
+/** The stretch in which a tongue first needs a wider groove, examined up to `end`, and the need of the stretches before it. */
 interface Stop extends GrooveNeed {
   readonly stretch: TongueStretch;
   readonly end: number;
 }
 
 /**
- * Deepest insertion, mm: the sup of the depths up to `depth` at which the groove needed is no wider than `width`; 0 when
- * even the tip is thicker. The need only grows with depth, so it is the first stretch that outgrows the groove that
- * decides; within it the depth is found by bisection to the last bit.
+ * The deepest insertion, mm: the greatest depth, up to `depth`, at which the tongue needs a groove no wider than `width`; 0 where even
+ * the tip is thicker. The need never falls with depth, so the first stretch that needs a wider groove decides; in it the depth is
+ * found by bisection, to the last bit.
  */
 function goesIn(tongue: Tongue, width: number, depth: number, known: KnownNeed): number {
   const stop = findStop(tongue, width, depth, known);
   return stop === null ? depth : lastThatFits(stop, width);
 }
 
-/** Where a tongue stops before `depth`; null where it goes in so far. Where what is needed at a `known` insertion fits, it is looked for from there on. */
+/** Where a tongue stops before `depth`; null where it goes in as far as that. Where the need at the `known` insertion fits, the search starts there. */
 function findStop(tongue: Tongue, width: number, depth: number, known: KnownNeed): Stop | null {
   const fits = known.need.front - known.need.back <= width;
   let front = fits ? known.need.front : Number.NEGATIVE_INFINITY;
@@ -171,7 +172,7 @@ function findStop(tongue: Tongue, width: number, depth: number, known: KnownNeed
   return null;
 }
 
-/** How far into the stretch that stops it the tongue fits; its start where even that is too much. */
+/** The greatest x up to which the tongue fits in the stretch that stops it, mm; the stretch's start where none of it fits. */
 function lastThatFits({ stretch: s, end, front, back }: Stop, width: number): number {
   let inside = s.x0;
   let outside = end;
@@ -184,19 +185,19 @@ function lastThatFits({ stretch: s, end, front, back }: Stop, width: number): nu
   }
 }
 
-/** The groove needed at a depth that may be 0: there, that of the tip itself. */
+/** The groove needed at a depth, mm; at depth 0, the groove that the tip needs. */
 function needAtDepth(tongue: Tongue, depth: number): GrooveNeed {
   if (depth > SAME_LENGTH) return grooveNeed(tongue, depth);
   const tip = tongue[0]!;
   return { front: heightAt(tip.front, tip.x0), back: heightAt(tip.back, tip.x0) };
 }
 
-/** Over its float the panel's face stands from `most` proud, hard against that side's wall, to the float less. */
+/** How proud the panel's face stands over its float, mm: `most` where it lies against the wall on that side, less by the float against the other. */
 function proudBy(most: number, float: number): Range {
   return { least: most - float, most };
 }
 
-/** A difference with rounding taken off: what is within 1e-9 mm of nothing is nothing. */
+/** A difference, but 0 where it is within 1e-9 mm of 0: that is rounding. */
 function settled(difference: number): number {
   return Math.abs(difference) < SAME_LENGTH ? 0 : difference;
 }

@@ -21,7 +21,7 @@ const STOCK = 0;
 const DRAWN = 1;
 const SWEPT = 2;
 
-/** Lost wood that hangs together: its area and the box around it, mm. */
+/** A patch of lost wood: its area, mm², and its box, mm. */
 interface Patch {
   area: number;
   left: number;
@@ -33,9 +33,9 @@ interface Patch {
 /**
  * Compares what is drawn with what is swept, within stock `width` × `thickness`; null where the sweep takes nothing more.
  *
- * Exact, strip by strip in cut coordinates: lost is what lies inside the stock and the swept region but not inside the
- * drawn one (formula 11). A drawing is read within a tolerance: a patch no thicker than that on average was never drawn, and where there
- * are only such patches nothing is lost.
+ * Exact, strip by strip in cut coordinates: lost wood lies inside the stock and the swept region but outside the drawn one (formula
+ * 11). A drawing is read to a tolerance: a patch that is no thicker on average was not drawn, and where there are only such patches
+ * nothing is lost.
  */
 export function findLostWood(sweep: Sweep, thickness: number, width: number): LostWood | null {
   const patches = findPatches(sweep, thickness, width);
@@ -49,7 +49,7 @@ export function findLostWood(sweep: Sweep, thickness: number, width: number): Lo
   };
 }
 
-/** What is lost, parted where for a stretch from the edge inwards nothing is. */
+/** The lost wood as patches; two are separate where no wood is lost over some x between them. */
 function findPatches(sweep: Sweep, thickness: number, width: number): Patch[] {
   if (sweep.swept === sweep.drawn) return [];
   const threads = [levelThread(0, width, 0, STOCK, 0), levelThread(0, width, thickness, STOCK, 1)];
@@ -59,12 +59,13 @@ function findPatches(sweep: Sweep, thickness: number, width: number): Patch[] {
   const patches: Patch[] = [];
   walkStrips(threads, 0, width, (strip) => {
     const { left, right, order, heights } = strip;
-    // From the deep side, where every region ends, up to the face.
+    // Start at the deepest thread, outside every region, and go up to the face.
     const inside = [false, false, false];
     for (let i = order.length - 1; i > 0; i--) {
       inside[order[i]!.of] = !inside[order[i]!.of];
       const lost = inside[STOCK] && inside[SWEPT] && !inside[DRAWN];
       if (!lost || liesOn(strip, i - 1, i)) continue;
+      // Add this layer to the patch that the strip before reached, or begin a new patch.
       const deep = order[i]!;
       const shallow = order[i - 1]!;
       let patch = patches.at(-1);

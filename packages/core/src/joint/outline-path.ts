@@ -1,6 +1,7 @@
 import { pathData } from '@fielded/geometry';
 import { traceOutline } from './outline.ts';
-import { type ClearedRegion, cutSection, type Section } from './section.ts';
+import { cutSection, type Section } from './section.ts';
+import type { ClearedRegion } from './strip-reader.ts';
 
 /** A section's outline as SVG path data: x in from the edge, y down from the front face, true arcs. */
 export function outlinePath(section: Section): string {

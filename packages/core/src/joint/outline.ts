@@ -30,7 +30,7 @@ export function traceOutline(section: Section): Chain[] {
   return loops;
 }
 
-/** Pairs the ends that lie at one x, by height; the ends are put in order of x by counting, the few at one x by hand. */
+/** The ends of all boundaries of the wood, sorted by x and there by height, and paired: a counting sort over the stops, insertion among the few ends at one stop. */
 function pairEnds({ boundaries }: Section): End[] {
   const woods = boundaries.filter(({ wood }) => wood !== 0);
   const offsets = countEnds(woods);
@@ -57,6 +57,7 @@ function pairEnds({ boundaries }: Section): End[] {
     insertByHeight(ends, left, offsets, first);
     insertByHeight(ends, right, offsets, end);
   }
+  // At each stop the first end meets the second, the third the fourth, and so on.
   for (let i = 0; i + 1 < ends.length; i += 2) {
     ends[i]!.partner = ends[i + 1]!;
     ends[i + 1]!.partner = ends[i]!;
@@ -64,7 +65,7 @@ function pairEnds({ boundaries }: Section): End[] {
   return ends;
 }
 
-/** Where the ends of each stop begin in the list of all, and (in the second row) how many have been put there so far. */
+/** Where the ends of each stop begin in the sorted list, and how many of them have been put there so far. */
 interface Offsets {
   readonly start: Int32Array;
   readonly filled: Int32Array;
@@ -91,7 +92,7 @@ function insertByHeight(ends: End[], end: End, { start, filled }: Offsets, stop:
   ends[k] = end;
 }
 
-/** Follows boundaries and steps from the left end of a floor round to itself. */
+/** Follows boundaries and upright steps from the left end of a floor until it comes back to it. */
 function traceLoop(start: End, used: Set<Boundary>): Chain {
   const loop: Curve[] = [];
   let end = start;
@@ -108,7 +109,7 @@ function traceLoop(start: End, used: Set<Boundary>): Chain {
   return loop;
 }
 
-/** Adds a boundary's curves in the direction of travel, the first joined to the last one where both are of one piece. */
+/** Appends a boundary's curves in the direction of travel; where the first continues the last curve, the two become one. */
 function appendBoundary(loop: Curve[], { boundary, isRight }: End): void {
   const { thread, x0, x1 } = boundary;
   const first = placeAt(thread, x0);
@@ -122,7 +123,7 @@ function appendBoundary(loop: Curve[], { boundary, isRight }: End): void {
   }
 }
 
-/** Whether a curve goes straight on along the one before it: on the same circle, or level at the same height. */
+/** Whether a curve continues the one before it: on the same circle, or level at the same height. */
 function continues(last: Curve, next: Curve): boolean {
   if (last.turn !== next.turn || last.x1 !== next.x0 || last.y1 !== next.y0) return false;
   if (last.turn !== 0) return last.cx === next.cx && last.cy === next.cy && last.r === next.r;

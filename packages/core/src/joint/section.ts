@@ -1,19 +1,24 @@
-/** What one cut clears: the edge of it, in cut coordinates, and the face it works. */
-export interface ClearedRegion {
-  readonly side: 'front' | 'back';
-  readonly edge: Chain;
-}
+import {
+  levelThread,
+  type Moments,
+  momentsUnder,
+  SAME_LENGTH,
+  type Thread,
+  threadChain,
+  walkStrips,
+} from '@fielded/geometry';
+import { type ClearedRegion, STOCK, StripReader } from './strip-reader.ts';
 
 /**
- * A stretch of a thread over [x0, x1] and what it bounds: +1 where that lies below it (it is a top), -1 above, 0 neither.
- * `wood` what is left, `gone` what is removed, `own` what its own cut would take from the full stock. `outer`: no wood lies
- * beyond it, so it is the section's surface.
+ * A stretch of a thread over [x0, x1] and what it bounds: +1 what lies below it, -1 what lies above it, 0 neither. `wood` says this of
+ * the wood that is left, `gone` of what is removed, `own` of what its own cut would take from the full stock. `outer`: no wood lies
+ * beyond it, so that it is the section's surface.
  */
 export interface Boundary {
   readonly thread: Thread;
   readonly x0: number;
   readonly x1: number;
-  /** The numbers of the strips it begins with and ends before. */
+  /** The number of its first strip, and of the strip after its last. */
   readonly first: number;
   readonly end: number;
   readonly wood: -1 | 0 | 1;
@@ -22,7 +27,7 @@ export interface Boundary {
   readonly outer: boolean;
 }
 
-/** From one x to another, mm. */
+/** An interval of x, mm. */
 interface Span {
   readonly from: number;
   readonly to: number;
@@ -34,27 +39,25 @@ export interface Section {
   readonly width: number;
   /** In order of their left ends. */
   readonly boundaries: readonly Boundary[];
-  /** What is left and what is gone of the stock over 0 ≤ x ≤ width, each computed from its own boundaries. */
+  /** The stock that is left and the stock that is removed over 0 ≤ x ≤ width, each computed from its own boundaries. */
   readonly wood: Moments;
   readonly removed: Moments;
   /** What each cut would take from the full stock alone, mm². */
   readonly takenAlone: readonly number[];
   /** Whether two of the cuts take some of the same wood. */
   readonly overlapping: boolean;
-  /** Where no wood is left, and where it lies in two or more layers. */
+  /** Where no wood is left, and where two or more layers of it lie one above another. */
   readonly gaps: readonly Span[];
   readonly layered: readonly Span[];
 }
 
-/** The stock's number among the regions; the cuts follow from 1. */
-const STOCK = 0;
-
 /**
- * Cuts the stock, a rectangle `width` × `thickness`, with any number of cleared regions.
+ * Cuts the stock, a rectangle `width` × `thickness` mm, with any number of cleared regions.
  *
- * Everything is read off strips (see walkStrips): in each, the stock's two faces and the regions' edges lie one above
- * another, and wood is what is inside the stock and inside no region. A boundary keeps its lines and arcs whole, so areas and
- * moments are exact to rounding (formulas 2 and 5). The order of the regions does not matter to the section.
+ * The section is read off strips (see `walkStrips`): in each strip the stock's two faces and the edges of the regions lie one above
+ * another, and wood is what lies inside the stock and inside no region. Boundaries keep their lines and arcs, so areas and moments are
+ * exact to rounding (formulas 2 and 5). The order of the regions makes no difference to the section. It fails on no regions that are
+ * finite.
  */
 export function cutSection(thickness: number, width: number, regions: readonly ClearedRegion[]): Section {
   const threads = placeThreads(thickness, width, regions);
@@ -75,6 +78,7 @@ export function cutSection(thickness: number, width: number, regions: readonly C
     if (reading.layers > 1) extendSpan(layered, left, right);
     if (reading.overlapping) overlapping = true;
     for (const k of reading.throughFront) takenAlone[k - 1]! += thickness * (right - left);
+    // Does each thread bound the same as in the strip before? Then its boundary grows, else a new one begins.
     for (let i = 0; i < order.length; i++) {
       const thread = order[i]!;
       const { wood, gone, own, outer } = reading.roles[i]!;
@@ -90,6 +94,7 @@ export function cutSection(thickness: number, width: number, regions: readonly C
     }
   });
 
+  // The areas are those under the tops less those under the floors.
   const wood: Moments = { area: 0, x: 0, y: 0 };
   const removed: Moments = { area: 0, x: 0, y: 0 };
   for (const b of boundaries) {
@@ -113,97 +118,6 @@ function placeThreads(thickness: number, width: number, regions: readonly Cleare
   return threads;
 }
 
-interface Role {
-  wood: -1 | 0 | 1;
-  gone: -1 | 0 | 1;
-  own: -1 | 0 | 1;
-  outer: boolean;
-}
-
-/**
- * Reads one strip after another: which thread bounds what. Its fields speak of the strip read last. Plain fields and methods: private
- * ones, checked at every call, took a tenth of a small section's time.
- */
-class StripReader {
-  /** One for each thread of the strip, lowest first. */
-  readonly roles: Role[] = [];
-  /** How many layers of wood there are, and whether two cuts share some of the stock. */
-  layers = 0;
-  overlapping = false;
-  /** The regions that take the stock's front face here. */
-  readonly throughFront: number[] = [];
-
-  readonly fromBack: boolean[] = [false];
-  readonly inside: boolean[] = [false];
-
-  constructor(regions: readonly ClearedRegion[]) {
-    for (const { side } of regions) {
-      this.fromBack.push(side === 'back');
-      this.inside.push(false);
-    }
-  }
-
-  read(strip: Readonly<Strip>): void {
-    const { order } = strip;
-    const { roles, throughFront, inside } = this;
-    let covered = this.startBelow(order);
-    let floor = -1;
-    let roof = -1;
-    let inStock = false;
-    let inWood = false;
-    let inGone = false;
-    this.layers = 0;
-    this.overlapping = false;
-    while (throughFront.length > 0) throughFront.pop();
-    while (roles.length < order.length) roles.push({ wood: 0, gone: 0, own: 0, outer: false });
-    for (let i = 0; i < order.length; i++) {
-      const { of } = order[i]!;
-      const role = roles[i]!;
-      const isInside = !inside[of];
-      inside[of] = isInside;
-      if (of === STOCK) {
-        inStock = isInside;
-        if (!inStock && covered > 0) for (let k = 1; k < inside.length; k++) if (inside[k]) throughFront.push(k);
-      } else covered += isInside ? 1 : -1;
-      const wood = inStock && covered === 0;
-      const gone = inStock && covered > 0;
-      role.wood = 0;
-      role.outer = false;
-      role.gone = step(inGone, gone);
-      role.own = of === STOCK || !inStock ? 0 : isInside ? -1 : 1;
-      if (covered > 1 && gone) this.overlapping = true;
-      if (wood && !inWood) floor = i;
-      if (inWood && !wood && !liesOn(strip, floor, i)) {
-        roles[floor]!.wood = -1;
-        role.wood = 1;
-        if (this.layers++ === 0) roles[floor]!.outer = true;
-        roof = i;
-      }
-      inWood = wood;
-      inGone = gone;
-    }
-    if (roof >= 0) roles[roof]!.outer = true;
-  }
-
-  /** A cut from the back is open downwards: below all its threads the strip lies inside it if it has an odd number of them here. */
-  startBelow(order: readonly Thread[]): number {
-    const { inside, fromBack } = this;
-    for (let k = 0; k < inside.length; k++) inside[k] = false;
-    let covered = 0;
-    for (let i = 0; i < order.length; i++) {
-      const { of } = order[i]!;
-      if (!fromBack[of]) continue;
-      inside[of] = !inside[of];
-      covered += inside[of] ? 1 : -1;
-    }
-    return covered;
-  }
-}
-
-function step(below: boolean, above: boolean): -1 | 0 | 1 {
-  return below === above ? 0 : below ? 1 : -1;
-}
-
 /** Lengthens the last span to `to`, or begins a new one. */
 function extendSpan(spans: Writable<Span>[], from: number, to: number): void {
   const last = spans[spans.length - 1];
@@ -216,16 +130,3 @@ function addTimes(sum: Moments, m: Moments, times: number): void {
   sum.x += times * m.x;
   sum.y += times * m.y;
 }
-
-import {
-  type Chain,
-  levelThread,
-  liesOn,
-  type Moments,
-  momentsUnder,
-  SAME_LENGTH,
-  type Strip,
-  type Thread,
-  threadChain,
-  walkStrips,
-} from '@fielded/geometry';

@@ -1,7 +1,7 @@
 import { heightAt, type Piece, SAME_LENGTH, type Share, sharesOf } from '@fielded/geometry';
 import type { Section } from './section.ts';
 
-/** A stretch over [x0, x1] in which front and back surface are one piece each. */
+/** A stretch of the tongue over [x0, x1] in which its front and its back surface are one piece each. */
 export interface TongueStretch {
   readonly x0: number;
   readonly x1: number;
@@ -9,7 +9,7 @@ export interface TongueStretch {
   readonly back: Piece;
 }
 
-/** The tongue's two surfaces from the tip inwards: stretch by stretch, without gaps where wood is. */
+/** The tongue's two surfaces from the tip inwards, stretch by stretch; stretches follow each other without gaps where there is wood. */
 export type Tongue = readonly TongueStretch[];
 
 /**
@@ -34,7 +34,7 @@ export function readTongue(section: Section, depth: number = section.width): Ton
   return tongue;
 }
 
-/** The section's outermost wood as seen from the front (1) or the back (-1), piece by piece. */
+/** The section's front surface (1) or back surface (-1), piece by piece. */
 function surface({ boundaries }: Section, side: 1 | -1, depth: number): Share[] {
   const shares: Share[] = [];
   for (const b of boundaries)
@@ -42,7 +42,7 @@ function surface({ boundaries }: Section, side: 1 | -1, depth: number): Share[] 
   return shares;
 }
 
-/** How many of a tongue's stretches are inserted to depth e, mm, the last perhaps in part; a step that stands at e itself stays outside. */
+/** How many of a tongue's stretches are inserted to depth `e` mm, the last of them perhaps in part; a step at `e` itself stays outside. */
 export function countInserted(tongue: Tongue, e: number): number {
   let count = 0;
   while (count < tongue.length && tongue[count]!.x0 < e - SAME_LENGTH) count++;

@@ -19,10 +19,10 @@ export interface EdgeClearance {
   readonly heel: LeastAlong;
 }
 
-/** Places tried along each curve before the least is closed in on. */
+/** Places tried along each curve, before the least is searched for between them. */
 const TRIED = 24;
 
-/** What a point of the edge gives: the steel there, its radius and the angles that follow. */
+/** A point of the edge: the steel there, the radius it cuts at, and its angles, radians. */
 interface EdgePoint {
   readonly radius: number;
   readonly station: number;
@@ -34,8 +34,8 @@ interface EdgePoint {
  * Least clearance, side clearance and heel room along a profile's edge.
  *
  * Clearance α = 90° − local rake − wedge (formula K4); side clearance on a wall at φ to the axis tan β = tan α · cos φ
- * (formula K5), negative on an undercut wall. Found at 25 points of every monotone curve and closed in on between them;
- * good to about 1e-9 where the least is at a curve's end, 1e-6 within one. The first place wins where several are equal.
+ * (formula K5), negative on an undercut wall. Computed at 25 points of every monotonic curve and refined by golden section between
+ * them; accurate to about 1e-9 where the least is at a curve's end, 1e-6 inside a curve. Of equal places the first counts.
  */
 export function clearEdge(seen: SeenProfile, face: KnifeFace, head: Head): EdgeClearance {
   return {
@@ -55,7 +55,7 @@ function leastOnSteel(seen: SeenProfile, face: KnifeFace, head: Head, figure: (p
   return { least: figure(found), at: knifePoint(face, found.station, found.radius) };
 }
 
-/** The edge's angles along a curve of the seen profile, at a share u of it. */
+/** The edge along a curve of the seen profile, as a function of the fraction u of its length. */
 export function edgeAlong(c: Curve, seen: SeenProfile, face: KnifeFace, wedge: number): (u: number) => EdgePoint {
   const way = forwardWay(seen.tilt);
   const angle = arcAngle(c);
@@ -70,11 +70,11 @@ export function edgeAlong(c: Curve, seen: SeenProfile, face: KnifeFace, wedge: n
 }
 
 /**
- * How far the heel stays inside its own edge's circle, mm; negative: it rubs.
+ * How far the heel stays inside the circle of its edge, mm; negative where it rubs.
  *
- * The ground back leaves the edge at the clearance angle below the circle's tangent and runs thickness / sin(wedge) to the
- * knife's back, so the heel lies at √(r² − 2·x·r·sin α + x²) from the axis (formula K6); everything before it is nearer
- * the axis than the farther of edge and heel, and behind it the knife falls away.
+ * The ground back leaves the edge at the clearance angle α below the tangent of the circle and is x = thickness / sin(wedge) long, so
+ * the heel lies √(r² − 2·x·r·sin α + x²) from the axis (formula K6). No point between edge and heel is farther from the axis than the
+ * farther of the two, and behind the heel the knife falls away.
  */
 function heelRoom({ radius, clearance }: EdgePoint, head: Head): number {
   const back = head.knifeThickness / Math.sin(head.wedge);

@@ -4,12 +4,12 @@ import { sweepCut } from '../machining/sweep.ts';
 import type { Profile } from '../profile/profile.ts';
 import type { Shop } from '../shop/shop.ts';
 
-/** A kept knife may be off by this, mm, and still be the one that is meant. */
+/** A kept knife whose profile is off by no more than this, mm, is taken for the one wanted. */
 const SAME_KNIFE = 0.02;
 
 /**
  * The shop's knife that is kept in a head, was ground for work held flat, and leaves a profile to within 0.02 mm; undefined where
- * there is none. Knives whose outline was taken off the steel are not looked at.
+ * there is none. Knives whose outline was measured on the steel are not considered.
  */
 export function keptKnife({ knives }: Shop, head: string, profile: Profile): string | undefined {
   const near = (a: number, b: number) => Math.abs(a - b) <= SAME_KNIFE;

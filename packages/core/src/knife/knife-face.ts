@@ -27,7 +27,7 @@ export function knifeFace(head: Pick<Head, 'cuttingDiameter' | 'rake' | 'shear'>
   return {
     radius,
     offset,
-    // Not R·cos γ: written like the rise of any other point, so that the tip comes out at t = 0 exactly.
+    // Computed as for any other point and not as R·cos γ, so that the tip has t = 0 exactly.
     seat: Math.sqrt((radius - offset) * (radius + offset)),
     cosShear: Math.cos(head.shear),
     sinShear: Math.sin(head.shear),
@@ -35,8 +35,8 @@ export function knifeFace(head: Pick<Head, 'cuttingDiameter' | 'rake' | 'shear'>
 }
 
 /**
- * How far the face lies from the axis at a station, mm, measured square to the face's up-direction: the rake's offset, and
- * with shear more (or less) for every step along the knife. No point of the face there cuts at a lesser radius.
+ * The distance of the face from the axis at a station, mm, measured square to the face's up-direction: the offset of the rake, which
+ * shear makes larger or smaller along the knife. No point of the face at that station cuts at a smaller radius.
  */
 export function faceOffset(face: KnifeFace, station: number): number {
   return face.offset + (station * face.sinShear) / face.cosShear;
@@ -48,8 +48,9 @@ export function faceOffset(face: KnifeFace, station: number): number {
  * With u the face's up-direction and z the axis, the face is P = P_tip + s·(cos λ·z + sin λ·(u × z)) − t·u and
  * P_tip = seat·u + offset·(u × z): positive shear makes deeper stations cut later. So s = station / cos λ and
  * t = seat − √(radius² − faceOffset²) (formula K1; with no shear the relation of circular forming tools whose cutting
- * face is set off centre, Machinery's Handbook). Exact. Throws RangeError where the face does not reach the radius.
+ * face is set off centre, Machinery's Handbook). Exact to rounding.
  *
+ * @throws RangeError where the face does not reach the radius.
  * @example knifePoint(face, 0, 60) // R = 80, 20°: { s: 0, t: 21.77… }, where the wood is only 20 deep
  */
 export function knifePoint(face: KnifeFace, station: number, radius: number): SteelPoint {
@@ -63,7 +64,7 @@ export function knifePoint(face: KnifeFace, station: number, radius: number): St
 /**
  * Where a point of the steel cuts: its station along the axis from the tip, and its radius (knife to wood), mm.
  *
- * The other way round of `knifePoint`: station = s·cos λ, radius = √((seat − t)² + (offset + s·sin λ)²). Exact.
+ * The inverse of `knifePoint`: station = s·cos λ, radius = √((seat − t)² + (offset + s·sin λ)²). Exact.
  */
 export function cuttingPoint(face: KnifeFace, { s, t }: SteelPoint): { station: number; radius: number } {
   return { station: s * face.cosShear, radius: Math.hypot(face.seat - t, face.offset + s * face.sinShear) };

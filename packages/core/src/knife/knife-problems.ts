@@ -20,7 +20,7 @@ export interface KnifeSubject {
   readonly language?: Language;
 }
 
-/** The face lies too far off the axis for the profile: nothing else can be computed. */
+/** The problem of a face that lies too far from the axis to cut the profile: nothing else can be computed then. */
 export function reportUnreached(subject: KnifeSubject, least: number, greatestReach: number): Problem {
   const { head, headName } = subject;
   const radius = head.cuttingDiameter / 2;
@@ -32,12 +32,12 @@ export function reportUnreached(subject: KnifeSubject, least: number, greatestRe
     : sayProblem('face-never-reaches.none', subject.at, figures, subject, aboutKnife(subject));
 }
 
-/** The next whole tenth of a millimetre below: the limit itself is not reached. */
+/** The last tenth of a millimetre below a limit that is itself not reached. */
 function justUnder(length: number): number {
   return (Math.ceil(length * 10 - 1e-6) - 1) / 10;
 }
 
-/** The limiter would have to reach further in than its face goes. */
+/** The problem of a limiter that would have to cut nearer the axis than its face goes. */
 export function reportLimiterUnreached(subject: KnifeSubject): Problem {
   const figures = { cut: subject.name, gap: subject.head.limiterGap, head: subject.headName };
   return sayProblem('limiter-never-reaches', subject.at, figures, subject, aboutKnife(subject));
@@ -46,14 +46,14 @@ export function reportLimiterUnreached(subject: KnifeSubject): Problem {
 /** What a knife may stand out beyond its limiter on a tool for hand feed, mm: EN 847-1 (read in a secondary source). */
 const HAND_FEED_GAP = 1.1;
 
-/** A limiter gap that hand feed does not allow. */
+/** The problem of a limiter gap that is too large for hand feed. */
 export function findGapProblems(subject: KnifeSubject): Problem[] {
   const { head, headName, at } = subject;
   if (head.feed !== 'hand' || head.limiterGap <= HAND_FEED_GAP) return [];
   return [sayProblem('limiter-gap', at, { head: headName, gap: head.limiterGap }, subject, aboutKnife(subject))];
 }
 
-/** What the panel runs into: the head's body, the spindle nut; and a knife the head cannot hold. `leastRadius` is how near the axis the panel comes. */
+/** What the panel would run into, the head's body or the spindle nut, and a knife that the head cannot hold. `leastRadius` is how near the axis the panel comes, mm. */
 export function findRoomProblems(
   subject: KnifeSubject,
   leastRadius: number,
@@ -109,7 +109,7 @@ export function findRubbing(
   return problems;
 }
 
-/** Steel that ends short of the panel's edge or face at this setting: measured, it leaves a lip; else it may. */
+/** Steel that ends before the panel's edge or face at this setting: it leaves a lip if its outline was measured, else it may leave one. */
 export function findLipProblems(
   subject: KnifeSubject,
   knife: string,
@@ -134,7 +134,7 @@ export function findLipProblems(
 /** A lip of less than this, mm, is rounding. */
 const LEAST_LIP = 1e-6;
 
-/** Undercut walls one by one with their cure: side relief does not help them, since the sweep takes them away. */
+/** Each undercut wall with its cure. Side relief does not help such a wall, since the sweep takes it away. */
 function reportUndercut(subject: KnifeSubject, walls: readonly TightWall[], rules: Rules): Problem {
   const further = walls.flatMap(({ from, to, draft }): Said[] => {
     const corners = { a0: from.a, b0: from.b, a1: to.a, b1: to.b };

@@ -9,7 +9,7 @@ export interface WallReport {
   readonly straight: boolean;
   readonly sideClearance: number;
   readonly undercut: boolean;
-  /** The lean off square to the spindle that would give the shop's least; null where none would. */
+  /** The draft, its lean off square to the spindle, with which it would have the shop's least side clearance; null where none would do. */
   readonly draft: number | null;
   /** Where it is on the knife. */
   readonly onSteel: { readonly from: SteelPoint; readonly to: SteelPoint };
@@ -42,7 +42,7 @@ export interface KnifeReport {
   readonly presented: number;
   /** Which way it is ground to run; rotation as seen from above. */
   readonly groundFor: { readonly run: 'under' | 'over'; readonly rotation: 'clockwise' | 'counterclockwise' };
-  /** Nobody said what it is ground for: the cut's run, turning counterclockwise, is taken and has to be confirmed. */
+  /** Whether nobody said what it is ground for: then the cut's run and a counterclockwise spindle are assumed and must be confirmed. */
   readonly assumed: boolean;
   /** How many knives the head holds, and how thick their steel is. */
   readonly count: number;

@@ -22,13 +22,13 @@ import { shapeSteel } from './shape-steel.ts';
 import { lengthFromTip, steelPath } from './steel-outline.ts';
 import { tightWalls } from './tight-walls.ts';
 
-/** Ordinates stand this far apart, mm: 1 mm, or 1/32 in. */
+/** The distance between ordinates, mm: 1 mm, or 1/32 in. */
 const ORDINATE_STEP = { mm: 1, in: 25.4 / 32 };
 
 /**
  * The knife for a profile: its outline, ordinates, limiter and clearances, and its problems, which are also its warnings.
  *
- * `knife` is null where the head's face never reaches the profile's least radius; the one problem then says so.
+ * `knife` is null where the head's face does not reach the profile's least radius; a problem then says so.
  */
 export function makeKnife(order: KnifeOrder): { knife: KnifeReport | null; problems: readonly Problem[] } {
   const { rules } = order;
@@ -42,7 +42,7 @@ export function makeKnife(order: KnifeOrder): { knife: KnifeReport | null; probl
   const step = ORDINATE_STEP[order.units];
   const shape = shapeSteel(ground, steel, face, head, step);
 
-  // What backs off behind the edge, what rubs, and what stands in the way.
+  // Is there clearance behind the edge, what rubs, and what is in the way?
   const limiter = makeLimiter(ground, face, head.limiterGap, step) ?? makeLimiter(wood, face, head.limiterGap, step);
   const edge = clearEdge(wood, face, head);
   const walls = tightWalls(wood, face, head.wedge, rules.leastSideClearance);

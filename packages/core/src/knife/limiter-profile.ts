@@ -13,8 +13,8 @@ import {
 } from '@fielded/geometry';
 
 /**
- * How far a limiter keeps from the wood sideways, mm; no more than it stands back on the radius. Common practice. The more it
- * is, the further the knife stands out on the radius along steep edges: with 1.1 and 0.2 mm that begins 10° off square.
+ * The sideways clearance of a limiter from the wood, mm; no more than its gap on the radius. Common practice. The larger it is, the
+ * further the knife stands out on the radius along steep edges: with 1.1 and 0.2 mm from 10° off square.
  */
 const SIDEWAYS = 0.2;
 
@@ -33,7 +33,7 @@ export function sideGap(gap: number, width: number): number {
  */
 export function limiterProfile(chain: Chain, gap: number, side: number): Chain {
   if (!(gap > 0 && side > 0)) return chain;
-  // Upside down, so that the least of heights becomes the greatest of depths.
+  // Mirror the profile, so that its lower envelope becomes an upper one.
   const depths = upperEnvelope([chain]).map((c) => flipCurve(c, 0));
   const pieces = splitAtExtremes(depths).filter((c) => c.x1 > c.x0);
   const [from, to] = [pieces[0]!.x0, pieces[pieces.length - 1]!.x1];
@@ -43,7 +43,7 @@ export function limiterProfile(chain: Chain, gap: number, side: number): Chain {
   return closeEnds(along, chain, gap);
 }
 
-/** The rhombus's sides wherever the edge turns past their slope: at corners, steps, and places on arcs. */
+/** The sides of the rhombus at every place where the edge's slope passes theirs: at corners, at steps and on arcs. */
 function tents(pieces: readonly Curve[], gap: number, side: number): Chain[] {
   const steep = gap / side;
   const tops: { x: number; y: number }[] = [];
@@ -59,7 +59,7 @@ function tents(pieces: readonly Curve[], gap: number, side: number): Chain[] {
   return tops.map(({ x, y }) => [line(x - side, y, x, y + gap), line(x, y + gap, x + side, y)]);
 }
 
-/** Points of an arc where it slopes by ±steep. */
+/** The points of an arc at which its slope is ±`steep`. */
 function placesOfSlope(c: Curve, steep: number): { x: number; y: number }[] {
   const out = c.r / Math.hypot(1, steep);
   return [1, -1]
@@ -75,7 +75,7 @@ function slopeAt(c: Curve, u: number): number {
   return dy / Math.max(Math.abs(dx), 1e-12);
 }
 
-/** A chain run left to right, between two x. */
+/** The part of a chain that runs left to right between two x. */
 function within(chain: Chain, from: number, to: number): Curve[] {
   return chain.flatMap((c) => {
     if (c.x1 <= c.x0) return c.x0 > from && c.x0 < to ? [c] : [];
@@ -84,7 +84,7 @@ function within(chain: Chain, from: number, to: number): Curve[] {
   });
 }
 
-/** Upright ends as far back as the knife's own, and the knife's own direction. */
+/** The chain with upright ends as long as the knife's own, in the knife's own direction. */
 function closeEnds(along: readonly Curve[], chain: Chain, gap: number): Chain {
   const [first, last] = [chain[0]!, chain[chain.length - 1]!];
   const rightwards = last.x1 > first.x0;

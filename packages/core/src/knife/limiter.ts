@@ -8,13 +8,13 @@ import { edgeOrdinates } from './ordinates.ts';
 import type { SeenProfile } from './seen-profile.ts';
 import { steelLength, steelOutline, steelPath } from './steel-outline.ts';
 
-/** Places along every curve where the gap to the limiter is measured. */
+/** Places along every curve at which the gap between knife and limiter is measured. */
 const LOOKED_AT = 16;
 
-/** How near the gap asked for a limiter's gap counts as governed by the radius, mm. */
+/** A gap within this of the one asked for, mm, is one on the radius; a larger one is that of a steep wall. */
 const ON_RADIUS = 1e-7;
 
-/** The limiter behind a knife (formula K7), and how far the knife stands out beyond it; null where its face does not get in so far. */
+/** The limiter behind a knife (formula K7), with how far the knife stands out beyond it, mm; null where the limiter's face does not reach the profile's least radius. */
 export function makeLimiter(seen: SeenProfile, face: KnifeFace, gap: number, step: number): LimiterReport | null {
   const side = sideGap(gap, outlineExtent(seen.chain).width);
   const chain = limiterProfile(seen.chain, gap, side);
@@ -32,7 +32,7 @@ export function makeLimiter(seen: SeenProfile, face: KnifeFace, gap: number, ste
   };
 }
 
-/** The knife beyond the limiter on the radius and along the steel, at every station where the radius governs. */
+/** How far the knife stands out beyond the limiter, on the radius and along the steel, mm, over the stations where the gap is one on the radius. */
 function measureGap(knife: SeenProfile, limiter: SeenProfile, face: KnifeFace, gap: number) {
   const edge = upperEnvelope([knife.chain]);
   const onRadius: number[] = [];
@@ -41,7 +41,7 @@ function measureGap(knife: SeenProfile, limiter: SeenProfile, face: KnifeFace, g
     for (let i = 0; i <= LOOKED_AT; i++) {
       const { x, y } = pointAt(c, i / LOOKED_AT);
       const heights = edge.filter((e) => e.x0 - SAME_LENGTH <= x && x <= e.x1 + SAME_LENGTH).map((e) => heightAt(e, x));
-      // Beyond the knife's own ends there is nothing to stand out.
+      // Is this station beyond the ends of the knife? Then no knife stands out there.
       if (heights.length === 0) continue;
       const before = Math.max(...heights) - y;
       if (before > gap + ON_RADIUS) continue;

@@ -1,24 +1,24 @@
 import { type Chain, findPeak, heightAt, type Piece, splitAtExtremes, splitCurve } from '@fielded/geometry';
 
-/** How deep a cut goes at each distance from the panel's edge: pieces left to right, steps between them; 0 past `end`. `reach` is where the sweep leaves off. */
+/** The depth of a cut at each distance from the panel's edge, mm: pieces from left to right with steps between them, and 0 beyond `end`. `reach` is where the sweep ends. */
 export interface Depths {
   readonly pieces: readonly Piece[];
   readonly end: number;
   readonly reach: number;
-  /** Where a piece starts or ends. */
+  /** The x at which a piece starts or ends. */
   readonly corners: readonly number[];
   /** The deepest piece from each corner to the next; undefined where none lies there. */
   readonly spans: readonly (Piece | undefined)[];
 }
 
-/** Places between two corners where two sections are compared. */
+/** Places between two corners at which two sections are compared. */
 const BETWEEN = 8;
 const FINE = 64;
 
 /** Corners nearer each other than this are one, mm. */
 const SAME_PLACE = 1e-7;
 
-/** Settings tried evenly, and how many of the best are closed in on. */
+/** The number of evenly spaced settings that are tried, and of the best ones that are refined. */
 const TRIED = 60;
 const CLOSED_IN = 3;
 
@@ -35,7 +35,7 @@ export function depthsOf(swept: Chain): Depths {
   return { pieces: below, end: corners[corners.length - 1] ?? 0, reach: swept[swept.length - 1]!.x1, corners, spans };
 }
 
-/** The part of a monotone piece that lies below the face; null where none does. */
+/** The part of a monotonic piece that lies below the face; null where none does. */
 function belowFace(p: Piece): Piece | null {
   if (p.y0 >= 0 && p.y1 >= 0) return p;
   if (p.y0 <= 0 && p.y1 <= 0) return null;
@@ -49,21 +49,22 @@ function belowFace(p: Piece): Piece | null {
 }
 
 /**
- * The reach at which a knife's section comes nearest to the one that is wanted, and how far off it then is (formula M1): the least over all
- * reaches of the greatest |Δb| over a ≥ 0.
+ * The reach at which a knife's section comes nearest to the one wanted, and its deviation there, mm (formula M1): the least, over all
+ * reaches, of the greatest |Δb| over a ≥ 0.
  *
- * Steps make the deviation jump, so every reach that lays a corner of the one on a corner of the other is tried, and places between
- * evenly; the best are closed in on by golden section. The deviation is good to 0.001 mm, the reach to 1e-6 where a corner decides.
+ * The deviation jumps at steps, so every reach is tried at which a corner of one section lies on a corner of the other, and evenly
+ * spaced ones besides; the best are refined by golden section. Accurate to 0.001 mm in the deviation, and to 1e-6 mm in the reach
+ * where a corner decides it.
  */
 export function leastDeviation(wanted: Depths, knife: Depths): { reach: number; deviation: number } {
   const shifts = new Set<number>();
   for (const a of wanted.corners) for (const k of knife.corners) shifts.add(a - k);
-  // From where hardly anything of the knife lies in the panel to where all of it lies deeper in than the wanted section.
+  // The range: from where the knife hardly touches the panel to where all of it lies further in than the section wanted.
   const [least, most] = [0.01 - knife.end, wanted.end];
   for (let i = 0; i <= TRIED; i++) shifts.add(least + ((most - least) * i) / TRIED);
   const best: Setting[] = [];
   const keep = (shift: number) => {
-    // What is already worse than those closed in on is not worked out to its end.
+    // A reach that is already worse than those to be refined is not computed to its end.
     const limit = best[CLOSED_IN - 1]?.deviation ?? Number.POSITIVE_INFINITY;
     const deviation = greatestOff(wanted, knife, shift, BETWEEN, limit);
     if (deviation >= limit) return;
@@ -88,12 +89,12 @@ interface Setting {
   readonly deviation: number;
 }
 
-/** A deviation that needs no closing in on, mm. */
+/** A deviation no greater than this, mm, needs no refining. */
 const EXACT = 1e-9;
 
 /**
- * The greatest difference in depth with the knife's section moved in by `shift`: between neighbouring corners each is one piece, so both
- * are walked along together. What reaches `limit` is not followed to its end.
+ * The greatest difference in depth, mm, with the knife's section moved in by `shift`. Between neighbouring corners both sections are one
+ * piece each, so they are followed together from corner to corner; a difference that reaches `limit` ends the search.
  */
 function greatestOff(
   wanted: Depths,
@@ -103,7 +104,7 @@ function greatestOff(
   limit: number = Number.POSITIVE_INFINITY,
 ): number {
   const [mine, other] = [wanted.corners, knife.corners];
-  // The next corner of each that lies in the panel.
+  // Find the first corner of each that lies in the panel.
   let [i, k] = [0, 0];
   while (i < mine.length && mine[i]! <= 0) i++;
   while (k < other.length && other[k]! + shift <= 0) k++;
@@ -115,7 +116,7 @@ function greatestOff(
       k < other.length ? other[k]! + shift : Number.POSITIVE_INFINITY,
     ];
     const to = Math.min(a, b);
-    // Corners that lie on each other count as one place.
+    // Corners that coincide count as one.
     if (to - from >= SAME_PLACE) {
       most = Math.max(most, offBetween(pieceBefore(wanted, i), pieceBefore(knife, k), shift, from, to, between));
       if (most >= limit) return most;
@@ -127,7 +128,7 @@ function greatestOff(
   return most;
 }
 
-/** The greatest difference of two pieces from one place to another, the second moved in by `shift`. */
+/** The greatest difference in depth of two pieces between two x, the second piece moved in by `shift`, mm. */
 function offBetween(
   want: Piece | undefined,
   have: Piece | undefined,
@@ -136,7 +137,7 @@ function offBetween(
   to: number,
   between: number,
 ): number {
-  // Two straight lines are farthest apart at an end.
+  // Two lines are farthest apart at an end.
   const steps = want?.turn || have?.turn ? between : 1;
   let most = 0;
   for (let n = 0; n <= steps; n++) {
@@ -148,10 +149,10 @@ function offBetween(
   return most;
 }
 
-/** The piece that ends at or passes a corner by its number: before the first one its level run-out to the edge, none past the last. */
+/** The piece that ends at a corner, given by its number, or passes it: before the first corner the level run-out to the edge, beyond the last none. */
 function pieceBefore({ pieces, corners, spans }: Depths, corner: number): Piece | undefined {
   if (corner >= corners.length) return undefined;
-  // Left of the first piece, heightAt gives its nearer end: level.
+  // To the left of the first piece `heightAt` gives the height of its left end, which is the run-out.
   return corner === 0 ? pieces[0] : spans[corner - 1];
 }
 

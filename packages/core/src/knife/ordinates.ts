@@ -11,14 +11,14 @@ import type { KnifeFace, SteelPoint } from './knife-face.ts';
 import type { SeenProfile } from './seen-profile.ts';
 import { steelCurve } from './steel-outline.ts';
 
-/** How far, in mm, a chord between two ordinates may leave the edge. A little under 0.05: the edge is looked at in places only. */
+/** How far a chord between two ordinates may lie from the edge, mm. A little less than 0.05, since the distance is measured at a few places only. */
 const AIMED_AT = 0.045;
 
-/** Places between two ordinates where the edge is looked at, and how often a stretch may be halved. */
+/** Places between two ordinates at which the distance is measured, and how often a stretch may be halved. */
 const LOOKED_AT = 8;
 const MOST_HALVINGS = 12;
 
-/** A multiple of the step nearer than this share of it to a corner is left out: the corner stands in the list. */
+/** A multiple of the step that is nearer to a corner than this share of the step is left out, since the corner is in the list. */
 const NEAR_CORNER = 0.1;
 
 /**
@@ -26,9 +26,9 @@ const NEAR_CORNER = 0.1;
  * every corner, at every multiple of `step` mm in s (in t where a curve runs more that way), and between them as many as keep
  * every chord within 0.05 mm of the edge (formula K11).
  *
- * In closed form from the profile as the head sees it, not from the fitted outline. Throws RangeError for a step that is not
- * above 0, and where the face does not reach.
+ * Computed in closed form from the profile as the head sees it, not from the fitted outline.
  *
+ * @throws RangeError for a step that is not above 0, and where the face does not reach.
  * @example edgeOrdinates(seen.chain, face, 1)[0] // { s: -2.5, t: 0 }: the overrun of an upright shoulder 1.5 high
  */
 export function edgeOrdinates(chain: Chain, face: KnifeFace, step: number): SteelPoint[] {
@@ -38,7 +38,7 @@ export function edgeOrdinates(chain: Chain, face: KnifeFace, step: number): Stee
   );
 }
 
-/** The same for an outline taken off the steel, which is drawn with its reach along the steel's face. */
+/** The ordinates of an outline that was measured on the steel, whose reach is drawn along the steel's face. See `edgeOrdinates`. */
 export function steelOrdinates(steel: SeenProfile, step: number): SteelPoint[] {
   const curves = splitAtExtremes(steel.chain).map((c): SmoothCurve => {
     const angle = arcAngle(c);
@@ -68,7 +68,7 @@ function pointsOn(curve: SmoothCurve, step: number): Heading[] {
   const upright = Math.abs(end.x - start.x) < Math.abs(end.y - start.y);
   const straight = chordOff(curve, 0, 1, start, end) < SAME_LENGTH;
   const key = upright ? 'y' : 'x';
-  // The ends of a straight wall say everything about it.
+  // The two ends of a straight wall describe it.
   const marks = upright && straight ? [] : placesOf(curve, key, start[key], end[key], step);
   const points = [start];
   let u = 0;
@@ -80,7 +80,7 @@ function pointsOn(curve: SmoothCurve, step: number): Heading[] {
   return points;
 }
 
-/** Where a curve passes multiples of the step, in its own order. */
+/** The u at which a curve passes multiples of the step, in the order it passes them. */
 function placesOf(curve: SmoothCurve, key: 'x' | 'y', from: number, to: number, step: number): number[] {
   const [low, high] = [Math.min(from, to), Math.max(from, to)];
   const places: number[] = [];
@@ -100,20 +100,20 @@ function placeWhere(curve: SmoothCurve, key: 'x' | 'y', value: number, rising: b
   return (from + to) / 2;
 }
 
-/** A multiple of the step found by halving is that multiple. */
+/** The point with its coordinate at exactly the multiple of the step that bisection came close to. */
 function roundOff(p: Heading, key: 'x' | 'y', step: number): Heading {
   const whole = Math.round(p[key] / step) * step;
   return Math.abs(whole - p[key]) < SAME_LENGTH ? { ...p, [key]: whole } : p;
 }
 
-/** Points between two places of a curve, as many as keep the chords near it. */
+/** Points between two u of a curve: a stretch is halved until its chord is near enough to the curve. */
 function between(curve: SmoothCurve, from: number, to: number, halvings = 0): Heading[] {
   if (halvings === MOST_HALVINGS || chordOff(curve, from, to, curve(from), curve(to)) <= AIMED_AT) return [];
   const middle = (from + to) / 2;
   return [...between(curve, from, middle, halvings + 1), curve(middle), ...between(curve, middle, to, halvings + 1)];
 }
 
-/** The farthest that a curve gets from its chord between two places. */
+/** The greatest distance of a curve from its chord between two u, mm. */
 function chordOff(curve: SmoothCurve, from: number, to: number, p: Heading, q: Heading): number {
   const [dx, dy] = [q.x - p.x, q.y - p.y];
   const length = Math.hypot(dx, dy);

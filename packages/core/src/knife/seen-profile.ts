@@ -1,6 +1,6 @@
 /**
- * A profile as the turning head sees it: x = station along the axis from the tip, y = reach less the tip's reach (0 at the
- * tip, below it everywhere else), mm. A point cuts at the cutting radius plus y.
+ * A profile as the turning head sees it, mm: x is the station along the axis from the tip, y the reach less the tip's reach (0 at the
+ * tip, negative elsewhere). A point cuts at the cutting radius plus y.
  */
 export interface SeenProfile {
   readonly chain: Chain;
@@ -27,17 +27,17 @@ export function seeProfile(chain: Chain, tilt: number): SeenProfile {
     if (tipReach - c.y0 <= SAME_LENGTH) tipStation = Math.max(tipStation, c.x0);
     if (tipReach - c.y1 <= SAME_LENGTH) tipStation = Math.max(tipStation, c.x1);
   }
-  // Adding 0 turns -0, which mirroring makes, into 0.
+  // Mirroring makes -0; adding 0 makes it 0.
   return { chain: seen.map((c) => moveToTip(c, tipStation, tipReach)), tipStation: tipStation + 0, tipReach, tilt };
 }
 
-/** Another chain of the same cut as the head sees it, from the tip that is known. */
+/** Another chain of the same cut as the head sees it, from a tip that is already known. */
 export function seeFrom(chain: Chain, { tilt, tipStation, tipReach }: Omit<SeenProfile, 'chain'>): SeenProfile {
   const placed = chain.map((c) => moveToTip(toHead(c, tilt), tipStation, tipReach));
   return { chain: placed, tipStation, tipReach, tilt };
 }
 
-/** The same profile with its tip at another of its points, (x, y) from the one it has. */
+/** The same profile with its tip at another of its points, which lies (x, y) from the present tip. */
 export function moveTip(seen: SeenProfile, x: number, y: number): SeenProfile {
   return {
     chain: seen.chain.map((c) => moveToTip(c, x, y)),
@@ -61,7 +61,7 @@ export function curveToCut(seen: SeenProfile, c: Curve): Curve {
   return fromHead(moveToTip(c, -seen.tipStation, -seen.tipReach), seen.tilt);
 }
 
-/** +1 where a profile run from edge to field moves to greater stations when nothing is undercut, -1 where to lesser ones. */
+/** +1 where the stations of a profile without undercuts grow from edge to field, -1 where they fall. */
 export function forwardWay(tilt: number): 1 | -1 {
   return tilt === Math.PI / 2 ? 1 : -1;
 }
@@ -82,7 +82,7 @@ function mirrorStations(c: Curve): Curve {
   return { ...c, x0: -c.x0, x1: -c.x1, cx: c.turn === 0 ? 0 : -c.cx, turn: -c.turn as -1 | 0 | 1 };
 }
 
-/** Moved so that the tip is the origin; written out so that points on the tip line come out at exactly 0. */
+/** The curve moved so that the tip is the origin; computed so that points on the tip line come out at exactly 0. */
 function moveToTip(c: Curve, station: number, reach: number): Curve {
   const bent = c.turn !== 0;
   return {

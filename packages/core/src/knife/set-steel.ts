@@ -24,9 +24,9 @@ export const AS_DRAWN: ProfileSetting = { right: 0, down: 0, deeper: 0 };
 
 /** A profile as set, in cut coordinates from the arris of the stock as planned. */
 export interface SetSteel {
-  /** What of it lies in the stock: from the edge, a = 0, to the face. */
+  /** The part in the stock: from the edge, a = 0, to the face. */
   readonly wood: Chain;
-  /** All that is ground: on past edge and face by the overrun. */
+  /** All of the steel: it runs on past edge and face by the overrun. */
   readonly steel: Chain;
 }
 
@@ -34,7 +34,8 @@ export interface SetSteel {
  * The steel that a cut needs at its setting (formula K10): the profile moved to where it is set, run on level to the edge and
  * upright to the face of the stock, as the sweep does, and past both by `overrun` mm. A profile that is longer keeps its length.
  *
- * `overrun` null is steel that was measured: it ends where it ends. Stock that comes out thicker than planned under a cutter that runs over it has its face `deeper` mm higher.
+ * With `overrun` null the steel was measured, and ends where it ends. Where the cutter runs over stock that is thicker than planned, the
+ * face of the stock is `deeper` mm higher.
  */
 export function setSteel(profile: Chain, { right, down, deeper }: ProfileSetting, overrun: number | null): SetSteel {
   const set = right === 0 && down === 0 ? profile : profile.map((c) => shiftCurve(c, right, down));
@@ -43,13 +44,13 @@ export function setSteel(profile: Chain, { right, down, deeper }: ProfileSetting
   return { wood: withinStock(runOut(set, 0, face), face), steel: runOut(set, 0 - overrun, face - overrun) };
 }
 
-/** How far short of edge and face a profile as set ends, mm: what steel that was measured leaves standing there; 0 where it runs on. */
+/** How far before the edge and before the face a profile ends as it is set, mm: measured steel leaves a lip as wide there. 0 where it runs on. */
 export function findLip(profile: Chain, { right, down, deeper }: ProfileSetting): { edge: number; face: number } {
   const [first, last] = [profile[0]!, profile[profile.length - 1]!];
   return { edge: Math.max(0, first.x0 + right), face: Math.max(0, last.y1 + down + deeper) };
 }
 
-/** A chain run straight on from its first point to a = `edge` and from its last to b = `face`. */
+/** A chain with straight run-outs: level from its first point to a = `edge`, upright from its last to b = `face`. */
 function runOut(chain: Chain, edge: number, face: number): Chain {
   const [first, last] = [chain[0]!, chain[chain.length - 1]!];
   const run = [...chain];
@@ -58,7 +59,7 @@ function runOut(chain: Chain, edge: number, face: number): Chain {
   return joinStraight(run);
 }
 
-/** The run-out of a level or upright end is one line with it. */
+/** Joins a run-out with a level first line or an upright last line, so that they become one. */
 function joinStraight(chain: Curve[]): Chain {
   const [first, second] = chain;
   if (second && isLevel(first!) && isLevel(second) && first!.x0 < second.x0)
@@ -77,7 +78,7 @@ function isUpright(c: Curve): boolean {
   return c.turn === 0 && c.x0 === c.x1 && c.y1 < c.y0;
 }
 
-/** The chain without what lies beyond the edge at its start and above the face at its end. */
+/** The chain without its parts beyond the edge at its start and above the face at its end. */
 function withinStock(chain: Chain, face: number): Chain {
   let curves: readonly Curve[] = chain;
   if (chain[0]!.x0 < -SAME_LENGTH) curves = dropBefore(curves, (p) => p.x);
@@ -86,14 +87,14 @@ function withinStock(chain: Chain, face: number): Chain {
   return curves;
 }
 
-/** The chain from where `inside` first reaches 0; whole where it never does. */
+/** The chain from the point at which `inside` first reaches 0; the whole chain where it never does. */
 function dropBefore(chain: readonly Curve[], inside: (p: { x: number; y: number }) => number): readonly Curve[] {
   const curves = splitAtExtremes(chain);
   const at = curves.findIndex((c) => inside({ x: c.x1, y: c.y1 }) > 0);
   if (at < 0) return chain;
   const c = curves[at]!;
   const angle = arcAngle(c);
-  // Along a monotone curve the figure only grows from here: halve until the place is known.
+  // `inside` only grows along this monotonic curve: find the point by bisection.
   let [from, to] = [0, 1];
   for (let i = 0; i < 60; i++) {
     const middle = (from + to) / 2;

@@ -22,12 +22,13 @@ import { faceOffset, type KnifeFace, knifePoint } from './knife-face.ts';
 import type { SeenProfile } from './seen-profile.ts';
 
 /**
- * The outline of steel that leaves a profile, as lines and tangent arcs: x = s along the tip line, y = t towards the axis, mm.
+ * The outline of the steel that leaves a profile, as lines and tangent arcs: x = s along the tip line, y = t towards the axis, mm.
  *
- * `gap` sets every station back by that much on the radius (the limiter); 0 is the knife. Straight lines along or square
- * to the axis stay straight when there is no shear; everything else is fitted to `tolerance` mm with arcs that share
- * their tangents except at the profile's own corners, and the greatest deviation is measured. With neither rake nor
- * shear the outline is the mirrored profile itself. Throws RangeError where the face does not reach (ask `whereUnreached`).
+ * `gap` sets every station back by so many mm on the radius, for the limiter; 0 for the knife. Without shear, lines along the axis and
+ * square to it stay lines. All else is fitted within `tolerance` mm with arcs that are tangent to each other except at the profile's
+ * corners, and the greatest deviation is measured. With neither rake nor shear the outline is the mirrored profile itself.
+ *
+ * @throws RangeError where the face does not reach (see `faceReach`).
  */
 export function steelOutline(seen: SeenProfile, face: KnifeFace, gap = 0, tolerance: number = FIT_TOLERANCE): ArcFit {
   if (face.offset === 0 && face.sinShear === 0) {
@@ -45,13 +46,13 @@ export function steelOutline(seen: SeenProfile, face: KnifeFace, gap = 0, tolera
   return { chain, deviation };
 }
 
-/** The steel that cuts a curve of the seen profile, as a curve to be fitted or measured. */
+/** The steel that cuts a curve of the seen profile, as a smooth curve to be fitted or measured. */
 export function steelCurve(c: Curve, face: KnifeFace, gap = 0): SmoothCurve {
   const angle = arcAngle(c);
   return (u) => toSteel(pointAlong(c, u, angle), face, gap);
 }
 
-/** Point and heading of the steel for those of the seen profile, by the derivative of `knifePoint`. */
+/** The point and tangent of the steel for a point and tangent of the seen profile: `knifePoint` and its derivative. */
 function toSteel(p: Heading, face: KnifeFace, gap: number): Heading {
   const radius = face.radius + p.y - gap;
   const { s, t } = knifePoint(face, p.x, radius);
@@ -60,7 +61,7 @@ function toSteel(p: Heading, face: KnifeFace, gap: number): Heading {
   return { x: s, y: t, dx: ds, dy: (faceOffset(face, p.x) * face.sinShear * ds - radius * p.dy) / up };
 }
 
-/** The chain parted at corners, and about lines whose steel is straight, which are kept as they are. */
+/** The chain split at its corners, and before and after each line whose steel is straight. */
 function smoothRuns(chain: Chain, face: KnifeFace): Curve[][] {
   const runs: Curve[][] = [];
   let before: Curve | undefined;
@@ -74,18 +75,19 @@ function smoothRuns(chain: Chain, face: KnifeFace): Curve[][] {
   return runs;
 }
 
-/** Whether one run turns a corner into the next; beyond the ends of the profile there is nothing to run on into. */
+/** Whether there is a corner between one run and the next; the ends of the profile count as corners. */
 function meetsAtCorner(before: readonly Curve[] | undefined, after: readonly Curve[] | undefined): boolean {
   if (before === undefined || after === undefined) return true;
   return cornerAngle(before[before.length - 1]!, after[0]!) >= SMOOTH_JOINT;
 }
 
+/** Whether the steel that cuts a curve is a straight line. */
 function staysStraight(c: Curve, face: KnifeFace): boolean {
   if (c.turn !== 0 || face.sinShear !== 0) return false;
   return Math.abs(c.x1 - c.x0) <= SAME_LENGTH || Math.abs(c.y1 - c.y0) <= SAME_LENGTH;
 }
 
-/** A run fitted as a whole or curve by curve, whichever takes fewer pieces. */
+/** A run fitted curve by curve, or as a whole where that takes fewer arcs. */
 function fitRun(run: readonly Curve[], face: KnifeFace, gap: number, tolerance: number, corners: Corners): ArcFit {
   const last = run.length - 1;
   const fits = run.map((c, i) => {
@@ -98,7 +100,7 @@ function fitRun(run: readonly Curve[], face: KnifeFace, gap: number, tolerance: 
   return together.chain.length < apart.chain.length && together.deviation <= tolerance ? together : apart;
 }
 
-/** Several curves as one, each with the share of u that it has of their length. */
+/** Several curves as one smooth curve; each takes the share of u that it has of their length. */
 function runCurve(run: readonly Curve[], face: KnifeFace, gap: number): SmoothCurve {
   const starts = [0];
   for (const c of run) starts.push(starts[starts.length - 1]! + curveLength(c));
@@ -117,22 +119,22 @@ export function steelPath(chain: Chain): string {
   return depthPath(chain);
 }
 
-/** Extent of the exact outline along t, mm. */
+/** The extent of the exact outline along t, mm. */
 export function steelLength(chain: Chain, face: KnifeFace): number {
   const { least, most } = rangeAlong(chain, face);
   return most - least;
 }
 
 /**
- * How far the exact outline reaches along t from the tip line, mm, and with shear from what lies beyond it. A tip that cuts no wood, above
- * the face or past the edge, is still there to be ground.
+ * The greatest t of the exact outline, measured from the tip line or, with shear, from what lies beyond that, mm. A tip that cuts no
+ * wood, above the face or past the edge, is still ground.
  */
 export function lengthFromTip(chain: Chain, face: KnifeFace): number {
   const { least, most } = rangeAlong(chain, face);
   return most - Math.min(0, least);
 }
 
-/** Least and greatest t of the exact outline: at its ends, its level places, and with shear the peaks between them. */
+/** The least and the greatest t of the exact outline: at an end of a curve, where it is level, or with shear at a peak between these. */
 function rangeAlong(chain: Chain, face: KnifeFace): { least: number; most: number } {
   let [least, most] = [Number.POSITIVE_INFINITY, Number.NEGATIVE_INFINITY];
   for (const c of splitAtExtremes(chain)) {

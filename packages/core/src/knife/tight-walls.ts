@@ -3,31 +3,30 @@ import { edgeAlong } from './edge-clearance.ts';
 import type { KnifeFace } from './knife-face.ts';
 import { type SeenProfile, toCut } from './seen-profile.ts';
 
-/** A stretch of the profile whose side clearance is under the shop's least; ends in cut coordinates, mm, angles in radians. */
+/** A stretch of the profile with less side clearance than the shop's least; its ends in cut coordinates, mm, angles in radians. */
 export interface TightWall {
   readonly from: { readonly a: number; readonly b: number };
   readonly to: { readonly a: number; readonly b: number };
-  /** The same ends as the head sees them: along the spindle from the tip, and out on the radius from it. */
+  /** The same ends as the head sees them: x along the spindle from the tip, y on the radius from the tip. */
   readonly seenFrom: { readonly x: number; readonly y: number };
   readonly seenTo: { readonly x: number; readonly y: number };
-  /** A line; otherwise a stretch of a curve. */
+  /** Whether it is a line; else it is a stretch of arcs. */
   readonly straight: boolean;
   readonly sideClearance: number;
-  /** True where the wall leans over the wood, so that the sweep takes it away. */
+  /** Whether the wall leans over the wood, so that the sweep takes it away. */
   readonly undercut: boolean;
-  /** The lean off square to the axis that would give the shop's least; null where no lean would. */
+  /** The draft, its lean off square to the axis, with which it would have the shop's least side clearance; null where none would do. */
   readonly draft: number | null;
 }
 
-/** Stretches are found to this share of a curve. */
+/** Each curve is examined in so many parts. */
 const TRIED = 64;
 
 /**
- * The walls that rub: stretches with less side clearance than `least`, each with the draft that would cure it.
+ * The walls that rub: the stretches with less side clearance than `least`, radians, each with the draft that would cure it.
  *
- * From tan β = tan α · cos φ a wall needs a draft of asin(tan β / tan α) off square to the axis, at the least clearance α
- * of the stretch (formula K5 turned round). Every straight wall is named separately; curves that run on smoothly into each
- * other are told together.
+ * By tan β = tan α · cos φ (formula K5) a wall needs a draft of asin(tan β / tan α) off square to the axis, α the least clearance of the
+ * stretch. Each straight wall is a stretch of its own; arcs that join smoothly are one stretch.
  */
 export function tightWalls(seen: SeenProfile, face: KnifeFace, wedge: number, least: number): TightWall[] {
   const walls: Stretch[] = [];
@@ -45,6 +44,7 @@ export function tightWalls(seen: SeenProfile, face: KnifeFace, wedge: number, le
         open = undefined;
         continue;
       }
+      // Does this part go on with the stretch before it, or start a new one?
       if (!open) {
         const p = pointAlong(c, i / TRIED, angle);
         open = { from: p, to: p, straight: c.turn === 0, side: Number.POSITIVE_INFINITY, clearance: start.clearance };
@@ -75,6 +75,7 @@ interface Stretch {
   clearance: number;
 }
 
+/** The draft that gives the side clearance `side` at a clearance, radians; null where none does. */
 function draftFor(side: number, clearance: number): number | null {
   if (clearance <= 0) return null;
   const share = Math.tan(side) / Math.tan(clearance);

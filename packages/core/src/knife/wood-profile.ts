@@ -14,21 +14,22 @@ import type { Head } from '../shop/shop.ts';
 import { cuttingPoint, faceOffset, type KnifeFace, knifeFace } from './knife-face.ts';
 import { curveToCut, moveTip, type SeenProfile, seeProfile } from './seen-profile.ts';
 
-/** How far the wood's outline may lie from the one the steel cuts, mm: far below anything the section is read to. */
+/** How far the outline in the wood may lie from what the steel cuts, mm: far less than any figure of the section shows. */
 const WOOD_TOLERANCE = 1e-6;
 
-/** Share of the cutting radius that steel stays clear of the foot. */
+/** Steel stays this share of the cutting radius away from the foot of the perpendicular from the axis. */
 const LEAST_SEAT = 1e-3;
 
-/** The tip settles in two or three moves; each is a small share of the one before. */
+/** The most moves of the tip; two or three suffice, since each is a small share of the one before. */
 const TIP_MOVES = 20;
 
 /**
- * The profile that a knife leaves in the wood, from an outline that was taken off its steel (knife to wood).
+ * The profile that a knife leaves in the wood, from an outline that was measured on its steel (knife to wood). Lines and arcs within
+ * 1e-6 mm of the exact curve.
  *
- * The outline is drawn in cut coordinates as if it were the wood: its reach is measured along the steel's face from the
- * tip. The tip stays where it is drawn; every other point moves to the radius it cuts at (`cuttingPoint`), always nearer
- * the tip. The steel must not run past the foot of its face (ask `steelReach`). `tilt` is how the panel is presented, radians. Lines and arcs within 1e-6 mm of the exact curve.
+ * The outline is drawn in cut coordinates as if it were the wood: its reach is measured along the steel's face from the tip. The tip
+ * stays where it is drawn; every other point moves to the radius it cuts at (`cuttingPoint`), which is always nearer to the tip. The
+ * steel must not go past the foot of its face (see `steelReach`). `tilt` is how the panel is presented, radians.
  */
 export function woodProfile(steel: Profile, head: Head, tilt: number): OutlineProfile {
   const face = knifeFace(head);
@@ -44,10 +45,10 @@ export function woodProfile(steel: Profile, head: Head, tilt: number): OutlinePr
 }
 
 /**
- * How long an outline of steel is from its tip, and how long it may be in a head, mm.
+ * The length of an outline of steel from its tip, and the greatest that it may have in a head, mm.
  *
- * At the foot of the perpendicular from the axis the face is at its nearest; steel beyond it would cut on its way out again,
- * which is no knife. A thousandth of the radius before it the rake is past 85° already.
+ * The face is nearest to the axis at the foot of the perpendicular from it; steel beyond the foot would cut at growing radii again, and
+ * no knife does. A thousandth of the radius before the foot the rake already exceeds 85°.
  */
 export function steelReach(steel: Profile, head: Head, tilt: number): { length: number; most: number } {
   const face = knifeFace(head);
@@ -59,8 +60,8 @@ export function steelReach(steel: Profile, head: Head, tilt: number): { length: 
 /**
  * An outline taken off the steel, x = s and y = −t from the tip.
  *
- * With shear the point of the steel that reaches farthest is not the one that cuts farthest: the tip is moved to the one
- * that does, which changes what each point cuts a little, until it stays.
+ * With shear, the point of the steel that reaches farthest is not the point that cuts farthest. The tip is moved to the latter, which
+ * slightly changes what every point cuts, and so on until it no longer moves.
  */
 export function seeSteel(steel: Profile, face: KnifeFace, tilt: number): SeenProfile {
   let seen = seeProfile(profileChain(steel), tilt);
@@ -68,7 +69,7 @@ export function seeSteel(steel: Profile, face: KnifeFace, tilt: number): SeenPro
   for (let i = 0; face.sinShear !== 0 && i < TIP_MOVES; i++) {
     const tip = cutsFarthest(seen, face);
     const move = Math.hypot(tip.x, tip.y);
-    // On a level stretch the drawing's error would make the tip jump between its ends: take the deeper end.
+    // On a level stretch, errors of the drawing would make the tip jump between the two ends: take the deeper one.
     if (move <= SAME_LENGTH || (tip.x < 0 && move > moved / 2)) break;
     seen = moveTip(seen, tip.x, tip.y);
     moved = move;
@@ -97,7 +98,7 @@ function cutsFarthest(steel: SeenProfile, face: KnifeFace): { x: number; y: numb
   return best;
 }
 
-/** What an outline of steel cuts; both as the head sees them: x from the tip, y = −t on the steel and −(R − r) in the wood. */
+/** What an outline of steel cuts. Both are as the head sees them: x from the tip, y = −t on the steel and −(R − r) in the wood. */
 function cutBySteel(steel: SeenProfile, face: KnifeFace): Chain {
   const chain: Curve[] = [];
   for (const c of steel.chain) {

@@ -1,11 +1,11 @@
 import type { Cut } from './cut.ts';
 
 /**
- * Depth really cut below the worked face, mm, when the stock is not the thickness the cutter was set for.
+ * The depth that is really cut below the worked face, mm, in stock that is not as thick as the cutter was set for.
  *
- * The spindle is set from the table. Run under, the worked face lies on the table and the depth is as set; run over, the
- * other face does, and whatever the stock is thicker is cut deeper: depth + (measured − thickness) (formula 3). On edge the
- * worked face stands against the fence and the depth is as set.
+ * The spindle is set from the table. Run under, the worked face lies on the table and the depth is as set. Run over, the other face
+ * lies on the table, and thicker stock is cut deeper by the difference: depth + (measured − thickness) (formula 3). On edge the worked
+ * face stands against the fence and the depth is as set.
  *
  * @example depthTaken({ run: 'over', depth: 9, … }, { thickness: 20, measured: 20.3 }) // 9.3
  */

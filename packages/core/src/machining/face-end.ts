@@ -4,13 +4,12 @@ import { type Chain, type Curve, isPiece, splitAtExtremes } from '@fielded/geome
  * How far in from the panel's edge a sweep leaves the worked face, mm: the greatest `x` at which it still takes wood (formula 12);
  * null where it takes none.
  *
- * `swept` in cut coordinates, y being the depth below the worked face of the stock as it is. A profile that is set less
- * deep than it is drawn leaves the face before its reach ends; one that ends in an upright shoulder leaves it at its
- * reach. Exact for lines and arcs.
+ * `swept` is in cut coordinates, y the depth below the worked face of the stock as measured. A profile set less deep than it is drawn
+ * leaves the face before the end of its reach, one that ends in an upright shoulder at the end of its reach. Exact to rounding.
  */
 export function faceEnd(swept: Chain): number | null {
   let end = Number.NEGATIVE_INFINITY;
-  // From the field outwards: most curves lie nearer the edge than the end that is found first.
+  // Start at the field: most curves lie nearer the edge than what is found first.
   for (let k = swept.length - 1; k >= 0; k--) {
     const c = swept[k]!;
     if (c.x1 <= end && isPiece(c)) continue;
@@ -20,7 +19,7 @@ export function faceEnd(swept: Chain): number | null {
   return end === Number.NEGATIVE_INFINITY ? null : end;
 }
 
-/** How far in a piece that runs one way in x and y lies below the face; -Infinity where nowhere. */
+/** The greatest x at which a curve, monotonic in x and y, lies below the face, mm; -Infinity where it lies there nowhere. */
 function farthestInWood(c: Curve): number {
   if (c.y0 <= 0 && c.y1 <= 0) return Number.NEGATIVE_INFINITY;
   const atStart = c.y0 > 0 ? c.x0 : Number.NEGATIVE_INFINITY;
@@ -28,12 +27,12 @@ function farthestInWood(c: Curve): number {
   return Math.max(atStart, atEnd, c.y0 <= 0 || c.y1 <= 0 ? crossingOfFace(c) : Number.NEGATIVE_INFINITY);
 }
 
-/** Where a piece that runs one way in x and y crosses the face. */
+/** The x at which a curve, monotonic in x and y, crosses the face, mm. */
 function crossingOfFace(c: Curve): number {
   if (c.turn === 0) return c.x0 + ((c.x1 - c.x0) * c.y0) / (c.y0 - c.y1);
   const half = Math.sqrt(Math.max(0, c.r * c.r - c.cy * c.cy));
   const [low, high] = c.x0 < c.x1 ? [c.x0, c.x1] : [c.x1, c.x0];
   const inside = [c.cx - half, c.cx + half].map((x) => Math.min(high, Math.max(low, x)));
-  // Of the circle's two crossings the piece has the one that it need not be bent to.
+  // The circle crosses the face twice. The crossing on the arc is the one between its ends.
   return Math.abs(inside[0]! - (c.cx - half)) <= Math.abs(inside[1]! - (c.cx + half)) ? inside[0]! : inside[1]!;
 }

@@ -1,6 +1,6 @@
 import { arcAngle, type Chain, type Curve, pointAlong, splitAtExtremes } from '@fielded/geometry';
 
-/** The farthest that a chain reaches in at a depth, mm. */
+/** The greatest x of a chain at a depth, mm. */
 export function reachAt(chain: Chain, depth: number): number {
   let farthest = 0;
   for (const c of splitAtExtremes(chain))
@@ -8,7 +8,7 @@ export function reachAt(chain: Chain, depth: number): number {
   return farthest;
 }
 
-/** Where a monotone curve passes a depth, by halving. */
+/** The x at which a monotonic curve passes a depth, mm, by bisection. */
 function placeAt(c: Curve, depth: number): number {
   const angle = arcAngle(c);
   let [from, to] = [0, 1];

@@ -2,21 +2,21 @@ import { type Chain, type Curve, line, runsForward, shiftCurve, turnCurve, upper
 import { profileChain } from '../profile/chain.ts';
 import type { Cut } from './cut.ts';
 
-/** A cut at its setting, in cut coordinates: x = in from the edge, y = depth below the worked face. */
+/** A cut at its setting, in cut coordinates: x in from the edge, y the depth below the worked face, mm. */
 export interface Sweep {
-  /** The profile as drawn, run out past the edge and the face. */
+  /** The profile as drawn, run straight on to the edge and the face. */
   readonly drawn: Chain;
-  /** What the turning knife leaves: the same chain, unless the knife takes wood that the drawing keeps. */
+  /** The edge that the turning knife leaves: the same chain, unless the knife takes wood that the drawing keeps. */
   readonly swept: Chain;
 }
 
 /**
  * What a turning knife clears when the profile is set `depthTaken` deep and `cut.reach` in.
  *
- * The head turns about its axis, so at each station along the axis it clears everything out to its greatest radius there:
- * the edge of the cut is the outer envelope of the profile seen along the axis. `tilt` 0 puts the axis along the depth
- * (panel flat), π/2 along the reach (panel on edge); every angle goes the one way: turn, envelope, turn back (formula 4). Exact.
- * Moving spindle or fence moves the whole profile, which runs straight on beyond the edge and out through the face.
+ * The head turns about its axis, so at each station along the axis it clears everything out to its greatest radius there. The edge of
+ * the cut is therefore the upper envelope of the profile over the axis. `tilt` 0 puts the axis along the depth (panel flat), π/2 along
+ * the reach (panel on edge). Every angle is treated in one way: rotate, take the envelope, rotate back (formula 4). Exact to rounding.
+ * Spindle and fence move the whole profile; where it then ends inside the stock it runs straight on to the edge and to the face.
  */
 export function sweepCut(cut: Cut, depthTaken: number): Sweep {
   const { profile } = cut;
@@ -26,12 +26,12 @@ export function sweepCut(cut: Cut, depthTaken: number): Sweep {
   const set = right === 0 && down === 0 ? chain : chain.map((c) => shiftCurve(c, right, down));
   const drawn = runOut(set);
   const { cos, sin } = cosineAndSine(cut.tilt);
-  // Along the spindle's axis, from the edge towards the face.
+  // Does the profile double back along the spindle's axis, from the edge towards the face?
   if (runsForward(drawn, sin, -cos)) return { drawn, swept: drawn };
   return { drawn, swept: sweptEdge(drawn, cos, sin) };
 }
 
-/** The envelope of a chain that doubles back along the axis: turned so that x runs along the axis and y is the radius. */
+/** The swept edge of a chain that doubles back along the axis: its envelope once rotated so that x lies along the axis and y along the radius. */
 function sweptEdge(drawn: Chain, cos: number, sin: number): Chain {
   const first = drawn[0]!;
   const last = drawn[drawn.length - 1]!;
@@ -41,7 +41,7 @@ function sweptEdge(drawn: Chain, cos: number, sin: number): Chain {
   const beyondFace = [turn(line(last.x1, last.y1, last.x1, out.y))];
   const envelope = upperEnvelope([drawn.map(turn), beyondEdge, beyondFace]);
   const swept = envelope.map((c) => turnCurve(c, sin, -cos));
-  // Where the deepest stretch lies away from the edge, the knife has cleared all the way in to it.
+  // Does the deepest stretch lie away from the edge? Then the knife has cleared everything from the edge to there.
   const start = swept[0]!;
   if (start.x0 > 0) {
     const way = (start.x0 + 1) / cos;
@@ -50,7 +50,7 @@ function sweptEdge(drawn: Chain, cos: number, sin: number): Chain {
   return swept;
 }
 
-/** The chain with its straight run-out: level from its first point to the edge, upright from its last point to the face. */
+/** The chain run straight on: level from its first point to the edge, upright from its last point to the face. */
 function runOut(chain: Chain): Chain {
   const first = chain[0]!;
   const last = chain[chain.length - 1]!;
@@ -62,7 +62,7 @@ function runOut(chain: Chain): Chain {
   return out;
 }
 
-/** A depth and a distance that lie outside stock and chain alike, where the run-out may stop. */
+/** A point outside the stock and the chain: the envelope is taken over the lines up to there beyond the edge and the face. */
 function outside(chain: Chain): { x: number; y: number } {
   let x = 0;
   let y = 0;
@@ -73,7 +73,7 @@ function outside(chain: Chain): { x: number; y: number } {
   return { x: x - 1, y: y - 1 };
 }
 
-/** Cosine and sine, exact at flat and on edge so that level stays level. */
+/** Cosine and sine of the tilt, exact at 0 and π/2, so that level lines stay level. */
 function cosineAndSine(tilt: number): { cos: number; sin: number } {
   if (tilt === 0) return { cos: 1, sin: 0 };
   if (tilt === Math.PI / 2) return { cos: 0, sin: 1 };

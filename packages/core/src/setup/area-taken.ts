@@ -1,4 +1,5 @@
-import { type ClearedRegion, cutSection } from '../joint/section.ts';
+import { cutSection } from '../joint/section.ts';
+import type { ClearedRegion } from '../joint/strip-reader.ts';
 import { sweepCut } from '../machining/sweep.ts';
 import type { Rules } from '../shop/shop.ts';
 import { splitPasses } from './passes.ts';
