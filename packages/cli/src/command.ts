@@ -1,7 +1,7 @@
 import type { Io } from './io.ts';
 
 /** What may be given by place: `JOB`, `JOB…` or `[JOB]`. */
-export interface Place {
+export interface PlacedArgument {
   /** As it stands in the help: JOB, SHOP, COMMAND. */
   readonly name: string;
   /** 0 where it may be left out, else 1. */
@@ -73,7 +73,7 @@ export interface Given<O extends Options = Options, F extends string = string> {
 export interface CommandSpec<O extends Options, F extends string> {
   /** One line for the overview, up to 60 characters. */
   readonly summary: string;
-  readonly place: Place;
+  readonly place: PlacedArgument;
   /** What it does, in paragraphs. */
   readonly about: readonly string[];
   /** In the order of the help; `output` is -o, and its ending is checked against `formats`. */

@@ -49,8 +49,8 @@ async function runCommand(argv: readonly string[], io: Io): Promise<number> {
 /** The world outside, spoken to in the language of a file. */
 async function speak(path: unknown, io: Io): Promise<Io> {
   if (typeof path !== 'string') return io;
-  const { readLanguage } = await import('./files/read-language.ts');
-  return { ...io, language: await readLanguage(path) };
+  const { openLanguage } = await import('./files/read-language.ts');
+  return { ...io, language: await openLanguage(path) };
 }
 
 async function findCommand(name: string): Promise<Command> {

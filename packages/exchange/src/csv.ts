@@ -1,5 +1,5 @@
 /** A table of numbers with a heading for each column. */
-export interface Table {
+export interface NumberTable {
   readonly headings: readonly string[];
   readonly rows: readonly (readonly (number | null)[])[];
 }
@@ -13,7 +13,7 @@ const PLACES = 6;
  *
  * @example writeCsv({ headings: ['s (mm)', 't (mm)'], rows: [[0, 0], [1, 1.25]] }) // 's (mm),t (mm)\r\n0,0\r\n1,1.25\r\n'
  */
-export function writeCsv({ headings, rows }: Table, decimal: '.' | ',' = '.'): string {
+export function writeCsv({ headings, rows }: NumberTable, decimal: '.' | ',' = '.'): string {
   const write = (value: number | null) => (value === null ? '' : plain(value).replace('.', decimal));
   const lines = [headings.map(quote), ...rows.map((row) => row.map(write))];
   return lines.map((line) => `${line.join(decimal === ',' ? ';' : ',')}\r\n`).join('');

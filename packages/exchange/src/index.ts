@@ -1,4 +1,4 @@
-export { type PointReading, readPoints, type Table, writeCsv } from './csv.ts';
+export { type NumberTable, type PointReading, readPoints, writeCsv } from './csv.ts';
 export { paintText, type WordDocument, type WordPicture, type WordText } from './docx/word-document.ts';
 export { writeDocx } from './docx/write-docx.ts';
 export type { DxfOutline } from './join-loose.ts';

@@ -1,7 +1,7 @@
 import type { Report } from '@fielded/core';
+import type { Point } from '@fielded/geometry';
 import { loopsBox } from '@fielded/geometry';
 import { layDimensions } from './dimension/lay-dimensions.ts';
-import type { Point } from './dimension/linear.ts';
 import type { Sketch } from './dimension/sketch.ts';
 import type { Item, Scene } from './scene.ts';
 import { itemsBox, moveItems } from './scene.ts';

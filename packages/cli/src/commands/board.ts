@@ -1,6 +1,6 @@
 import { sampleBoard } from '@fielded/core';
 import { type Command, defineCommand } from '../command.ts';
-import { readText } from '../files/read-text.ts';
+import { readTextFile } from '../files/read-text.ts';
 import { type Io, safe } from '../io.ts';
 import { refusalLine } from '../report/list-faults.ts';
 import { say, voiceOf } from '../words/say.ts';
@@ -43,7 +43,7 @@ async function drawSamples(
   format: '.svg' | '.html',
   io: Io,
 ): Promise<number> {
-  const text = readText(path);
+  const text = readTextFile(path);
   if (typeof text !== 'string') {
     await io.err(refusalLine(path, text));
     return 2;

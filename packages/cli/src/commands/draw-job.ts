@@ -10,7 +10,7 @@ import type {
   UnitsChoice,
 } from '@fielded/render';
 import { UsageError } from '../arguments.ts';
-import { explainFailure, readText } from '../files/read-text.ts';
+import { explainFailure, readTextFile } from '../files/read-text.ts';
 import type { Fonts } from '../formats/fonts.ts';
 import type { Io } from '../io.ts';
 import { remarkProblems } from '../report/list-problems.ts';
@@ -56,7 +56,7 @@ export interface DrawRequest {
 export async function drawJob(request: DrawRequest, io: Io): Promise<number> {
   const shop = await openShop(request.shop, io);
   if (shop === null) return 2;
-  const job = await readOneJob({ path: request.path, text: readText(request.path) }, shop, io);
+  const job = await readOneJob({ path: request.path, text: readTextFile(request.path) }, shop, io);
   if (job === null) return 2;
   const report = evaluate(job);
 

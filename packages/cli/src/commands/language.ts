@@ -1,6 +1,6 @@
 import { writeLanguage } from '@fielded/core';
 import { type Command, defineCommand } from '../command.ts';
-import { readLanguage } from '../files/read-language.ts';
+import { openLanguage } from '../files/read-language.ts';
 import { allEnglish } from '../words/all-english.ts';
 import { FILE_ENDINGS } from './shared-options.ts';
 
@@ -30,7 +30,7 @@ export const language: Command = defineCommand(
       await io.out(writeLanguage(english));
       return 0;
     }
-    const { sentences } = await readLanguage(path);
+    const { sentences } = await openLanguage(path);
     const lacking = Object.entries(english).filter(([key]) => !Object.hasOwn(sentences, key));
     if (lacking.length > 0) await io.out(writeLanguage(Object.fromEntries(lacking)));
     const count = Object.keys(english).length;

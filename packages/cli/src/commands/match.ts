@@ -9,7 +9,7 @@ import {
 } from '@fielded/core';
 import { listWords, UsageError } from '../arguments.ts';
 import { type Command, defineCommand } from '../command.ts';
-import { readText } from '../files/read-text.ts';
+import { readTextFile } from '../files/read-text.ts';
 import { type Io, safe } from '../io.ts';
 import { sayFigure } from '../report/figures.ts';
 import { jsonText } from '../report/json-text.ts';
@@ -52,7 +52,7 @@ export const match: Command = defineCommand(
   async ({ path, values, format }, io) => {
     const shop = await openShop(values.shop, io);
     if (shop === null) return 2;
-    const job = await readOneJob({ path, text: readText(path) }, shop, io);
+    const job = await readOneJob({ path, text: readTextFile(path) }, shop, io);
     return job === null ? 2 : matchFile(job, values, format, io);
   },
 );

@@ -4,7 +4,7 @@ import { UsageError } from '../arguments.ts';
 import { type Command, defineCommand } from '../command.ts';
 import { shopLoader } from '../files/load-shop.ts';
 import { readLogo } from '../files/read-logo.ts';
-import { readText } from '../files/read-text.ts';
+import { readTextFile } from '../files/read-text.ts';
 import { type Io, safe } from '../io.ts';
 import { refusalLine } from '../report/list-faults.ts';
 import { openBrowser } from '../serve/open-browser.ts';
@@ -44,7 +44,7 @@ async function openPage(path: string | undefined, port: number | null, browser: 
     return 2;
   }
   if (path !== undefined) {
-    const text = readText(path);
+    const text = readTextFile(path);
     if (typeof text !== 'string') {
       await io.err(refusalLine(path, text));
       return 2;
@@ -87,7 +87,7 @@ async function serve(folder: string, path: string | undefined, port: number | nu
 export function filesReader(path: string): () => GivenFile[] {
   let known: { readonly text: string; readonly shop: string | null } | null = null;
   return () => {
-    const text = readText(path);
+    const text = readTextFile(path);
     if (typeof text !== 'string') return [];
     if (known?.text !== text) known = { text, shop: namedIn(text, 'shop') };
     const job = { name: basename(path), text };

@@ -11,7 +11,7 @@ import {
 } from '@fielded/core';
 import { listWords, UsageError } from '../arguments.ts';
 import { type Command, defineCommand } from '../command.ts';
-import { readText } from '../files/read-text.ts';
+import { readTextFile } from '../files/read-text.ts';
 import type { Io } from '../io.ts';
 import { jsonText } from '../report/json-text.ts';
 import { remarkProblems } from '../report/list-problems.ts';
@@ -69,7 +69,7 @@ interface PlanOptions {
 
 async function planFile(path: string, shop: ReadOptions['shop'], options: PlanOptions, io: Io): Promise<number> {
   checkOptions(options);
-  const text = readText(path);
+  const text = readTextFile(path);
   const read = await readOneJob({ path, text }, shop, io);
   if (read === null) return 2;
   const job = options.machine === undefined ? read : onMachine(read, options.machine);

@@ -16,7 +16,7 @@ import {
 import type { Bitmap, TextDocument } from '@fielded/render';
 import { UsageError } from '../arguments.ts';
 import { type Command, defineCommand } from '../command.ts';
-import { readText } from '../files/read-text.ts';
+import { readTextFile } from '../files/read-text.ts';
 import { readWords } from '../files/read-words.ts';
 import { quoteCsv } from '../formats/quote-csv.ts';
 import { type Io, safe } from '../io.ts';
@@ -95,7 +95,7 @@ async function quoteFile(
   io: Io,
 ): Promise<number> {
   const words = asked.words === undefined ? QUOTE_WORDS : readWords(asked.words);
-  const text = readText(path);
+  const text = readTextFile(path);
   const job = await readOneJob({ path, text }, shop, io);
   if (job === null) return 2;
   if (job.shop?.rates?.currency === undefined)

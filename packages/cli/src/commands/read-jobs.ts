@@ -3,14 +3,14 @@ import type { JobText } from '../files/find-jobs.ts';
 import { isJob, isShop, JOB_FOR_SHOP } from '../files/is-shop.ts';
 import { outlineLoader } from '../files/load-outline.ts';
 import { shopLoader } from '../files/load-shop.ts';
-import { type Refusal, readText } from '../files/read-text.ts';
+import { type Refusal, readTextFile } from '../files/read-text.ts';
 import type { Io } from '../io.ts';
 import { listFaults, refusalLine } from '../report/list-faults.ts';
 
 /** The shop file given with --shop, or undefined; null when it could not be read, which has then been said. */
 export async function openShop(path: string | undefined, io: Io): Promise<ReadOptions['shop'] | null> {
   if (path === undefined) return undefined;
-  const text = readText(path);
+  const text = readTextFile(path);
   if (typeof text === 'string' && !isJob(text)) return { text, name: path };
   await io.err(refusalLine(path, typeof text === 'string' ? JOB_FOR_SHOP : text));
   return null;

@@ -16,7 +16,7 @@ import {
 } from '@fielded/core';
 import { isJob, isShop, JOB_FOR_SHOP } from '../files/is-shop.ts';
 import { outlineLoader } from '../files/load-outline.ts';
-import { readText } from '../files/read-text.ts';
+import { readTextFile } from '../files/read-text.ts';
 import type { Io } from '../io.ts';
 import { listFaults, refusalLine } from '../report/list-faults.ts';
 import { say, voiceOf } from '../words/say.ts';
@@ -43,7 +43,7 @@ export async function openKnives(
   asked: string | undefined,
   io: Io,
 ): Promise<KnifeFile | null> {
-  const text = readText(path);
+  const text = readTextFile(path);
   if (typeof text !== 'string') {
     await io.err(refusalLine(path, text));
     return null;

@@ -1,6 +1,6 @@
 import { evaluateJoint } from '@fielded/core';
 import { type Command, defineCommand } from '../command.ts';
-import { readText } from '../files/read-text.ts';
+import { readTextFile } from '../files/read-text.ts';
 import { deliver } from './deliver.ts';
 import { openShop, readOneJob } from './read-jobs.ts';
 import { FILE_ENDINGS, FORCE, LANGUAGE, output, SHOP } from './shared-options.ts';
@@ -27,7 +27,7 @@ export const sample: Command = defineCommand(
   async ({ path, values, format }, io) => {
     const shop = await openShop(values.shop, io);
     if (shop === null) return 2;
-    const job = await readOneJob({ path, text: readText(path) }, shop, io);
+    const job = await readOneJob({ path, text: readTextFile(path) }, shop, io);
     if (job === null) return 2;
     const { sampleLabel, sceneToSvg } = await import('@fielded/render');
     const wood = values.wood ?? (typeof job.panel.species === 'string' ? job.panel.species : undefined);

@@ -11,7 +11,7 @@ import {
 } from '@fielded/core';
 import { UsageError } from '../arguments.ts';
 import { type Command, defineCommand } from '../command.ts';
-import { readText } from '../files/read-text.ts';
+import { readTextFile } from '../files/read-text.ts';
 import type { Io } from '../io.ts';
 import { jsonText } from '../report/json-text.ts';
 import { solvedReport } from '../report/solved-report.ts';
@@ -70,7 +70,7 @@ async function solveFile(
   io: Io,
 ): Promise<number> {
   if (values.by.length === 0 && !/^face *=/.test(values.for)) throw new UsageError(NO_SIZE);
-  const text = readText(path);
+  const text = readTextFile(path);
   const job = await readOneJob({ path, text }, shop, io);
   if (job === null) return 2;
 

@@ -1,7 +1,7 @@
 import { type DoorReport, findNearest, parseLength, type Report, type TemplatePart } from '@fielded/core';
 import { listWords, UsageError } from '../arguments.ts';
 import { type Command, defineCommand } from '../command.ts';
-import { readText } from '../files/read-text.ts';
+import { readTextFile } from '../files/read-text.ts';
 import { type Io, safe } from '../io.ts';
 import { remarkProblems } from '../report/list-problems.ts';
 import { say, voiceOf } from '../words/say.ts';
@@ -51,7 +51,7 @@ export const template: Command = defineCommand(
   async ({ path, values, format }, io) => {
     const shop = await openShop(values.shop, io);
     if (shop === null) return 2;
-    const report = await checkJob({ path, text: readText(path) }, shop, io);
+    const report = await checkJob({ path, text: readTextFile(path) }, shop, io);
     return report === null ? 2 : writeTemplate(path, report, values, format, io);
   },
 );

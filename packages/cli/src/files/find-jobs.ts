@@ -1,6 +1,6 @@
 import { type Dirent, readdirSync, statSync } from 'node:fs';
 import { join } from 'node:path';
-import { explainFailure, type Refusal, readText } from './read-text.ts';
+import { explainFailure, type Refusal, readTextFile } from './read-text.ts';
 
 /** A job file by the path to show for it, with its text or why it has none. */
 export interface JobText {
@@ -17,7 +17,7 @@ const JOB_NAME = /\.(ya?ml|json)$/i;
  * passed over. Hidden folders, node_modules and linked folders are not entered.
  */
 export function findJobs(path: string): { readonly jobs: readonly JobText[]; readonly folder: boolean } {
-  if (!isFolder(path)) return { jobs: [{ path, text: readText(path) }], folder: false };
+  if (!isFolder(path)) return { jobs: [{ path, text: readTextFile(path) }], folder: false };
   const jobs: JobText[] = [];
   searchFolder(path, jobs);
   if (jobs.length === 0)
@@ -49,7 +49,7 @@ function searchFolder(folder: string, jobs: JobText[]): void {
     if (entry.isDirectory()) {
       if (!entry.name.startsWith('.') && entry.name !== 'node_modules') searchFolder(path, jobs);
     } else if (entry.isFile() && JOB_NAME.test(entry.name)) {
-      const text = readText(path);
+      const text = readTextFile(path);
       if (typeof text === 'string' && looksLikeJob(text)) jobs.push({ path, text });
     }
   }

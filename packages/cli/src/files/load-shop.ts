@@ -1,7 +1,7 @@
 import { existsSync, realpathSync } from 'node:fs';
 import { dirname, isAbsolute, relative, resolve, sep, win32 } from 'node:path';
 import type { ReadOptions } from '@fielded/core';
-import { type Refusal, readText } from './read-text.ts';
+import { type Refusal, readTextFile } from './read-text.ts';
 
 /**
  * Opens shop files for the job at `jobPath`: only from the job's own folder or below, links followed to where they
@@ -34,7 +34,7 @@ export function besideJob(jobPath: string, path: string, instead: string): strin
   } catch {
     // Missing, or not to be followed: reading it says which.
   }
-  return readText(target);
+  return readTextFile(target);
 }
 
 function isWithin(folder: string, target: string): boolean {

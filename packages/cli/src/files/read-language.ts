@@ -1,15 +1,15 @@
 import { type Language, readLanguageText } from '@fielded/core';
 import { UsageError } from '../arguments.ts';
 import { allEnglish } from '../words/all-english.ts';
-import { readText } from './read-text.ts';
+import { readTextFile } from './read-text.ts';
 
 /**
  * The language in a file, YAML or JSON.
  *
  * @throws UsageError for a file that cannot be read or taken.
  */
-export async function readLanguage(path: string): Promise<Language> {
-  const text = readText(path);
+export async function openLanguage(path: string): Promise<Language> {
+  const text = readTextFile(path);
   if (typeof text !== 'string') throw new UsageError(`--language ${path}: ${text.refused}. ${text.instead}.`);
   const { language, faults } = readLanguageText(text, await allEnglish());
   if (language !== null) return language;

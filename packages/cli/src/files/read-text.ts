@@ -14,7 +14,7 @@ export interface Refusal {
  * The text of a file, or why there is none: missing, a folder, not a plain file, not allowed, larger than a megabyte
  * (found before it is read), UTF-16, or not text at all. A byte order mark of UTF-8 is dropped.
  */
-export function readText(path: string): string | Refusal {
+export function readTextFile(path: string): string | Refusal {
   let bytes: Uint8Array;
   try {
     const found = statSync(path);

@@ -1,6 +1,6 @@
 import { type QuoteWords, readQuoteWords } from '@fielded/core';
 import { UsageError } from '../arguments.ts';
-import { readText } from './read-text.ts';
+import { readTextFile } from './read-text.ts';
 
 /**
  * The fixed words of a quote, those in a file instead of the English ones: text by key, in YAML or JSON.
@@ -8,7 +8,7 @@ import { readText } from './read-text.ts';
  * @throws UsageError for a file that cannot be read or taken.
  */
 export function readWords(path: string): QuoteWords {
-  const text = readText(path);
+  const text = readTextFile(path);
   if (typeof text !== 'string') throw new UsageError(`--words ${path}: ${text.refused}. ${text.instead}.`);
   const words = readQuoteWords(text, 'fielded quote --print-words');
   if (!('fault' in words)) return words;

@@ -1,6 +1,6 @@
 import type { Command, Option } from '../command.ts';
 import { usageLines } from './usage.ts';
-import { wrapText } from './wrap.ts';
+import { wrapColumns } from './wrap.ts';
 
 const WIDTH = 88;
 /** The widest column of options; a longer one has a line of its own. */
@@ -12,10 +12,10 @@ export function helpText(name: string, command: Command): string {
   const statuses = [`0 ${all}`, ...(error === null ? [] : [`1 ${error}`]), `2 ${wrong}`];
   const blocks = [
     usageLines(name, command, WIDTH),
-    ...command.about.map((text) => wrapText(text, WIDTH)),
+    ...command.about.map((text) => wrapColumns(text, WIDTH)),
     ...optionBlocks(command),
-    ...(command.after ?? []).map((text) => wrapText(text, WIDTH)),
-    wrapText(`Exit status: ${statuses.join(', ')}.`, WIDTH),
+    ...(command.after ?? []).map((text) => wrapColumns(text, WIDTH)),
+    wrapColumns(`Exit status: ${statuses.join(', ')}.`, WIDTH),
   ];
   return `${blocks.map((lines) => lines.join('\n')).join('\n\n')}\n`;
 }
@@ -36,7 +36,7 @@ function optionBlocks({ options }: Command): string[][] {
 function optionLines(name: string, option: Option, column: number): string[] {
   const start = head(name, option);
   const texts = [option.says, ...choiceTexts(option)].filter((text) => text !== '');
-  const lines = texts.flatMap((text) => wrapText(text, WIDTH - column));
+  const lines = texts.flatMap((text) => wrapColumns(text, WIDTH - column));
   const indent = ' '.repeat(column);
   const own = start.length > column - 2;
   return own

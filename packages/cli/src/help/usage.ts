@@ -1,4 +1,4 @@
-import type { Command, Option, Place } from '../command.ts';
+import type { Command, Option, PlacedArgument } from '../command.ts';
 
 /** How a command is written, in lines of at most `width`, the later ones under its first option. */
 export function usageLines(name: string, command: Command, width: number): string[] {
@@ -22,7 +22,7 @@ function usageParts({ place, options, formats = [] }: Command): string[] {
 }
 
 /** `JOB`, `JOB…` or `[JOB]`. */
-export function placeText({ name, least, most }: Place): string {
+export function placeText({ name, least, most }: PlacedArgument): string {
   const many = most > 1 ? `${name}…` : name;
   return least === 0 ? `[${many}]` : many;
 }

@@ -1,5 +1,5 @@
 /** Words in lines of at most `width` characters; a word that is longer has a line of its own. */
-export function wrapText(text: string, width: number): string[] {
+export function wrapColumns(text: string, width: number): string[] {
   const lines: string[] = [];
   for (const word of text.split(' ')) {
     const last = lines.at(-1);

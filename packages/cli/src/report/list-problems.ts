@@ -1,11 +1,11 @@
 import type { Problem, Severity, Voice } from '@fielded/core';
 import { safe } from '../io.ts';
 import { columnsOf, padRight } from '../terminal/columns.ts';
-import type { Paint, Tone } from '../terminal/paint.ts';
+import type { Paint, PaintTone } from '../terminal/paint.ts';
 import { wrap } from '../terminal/table.ts';
 import { say } from '../words/say.ts';
 
-const MARKS: Readonly<Record<Severity, readonly [mark: string, tone: Tone]>> = {
+const MARKS: Readonly<Record<Severity, readonly [mark: string, tone: PaintTone]>> = {
   error: ['✗', 'error'],
   warning: ['!', 'warning'],
   caution: ['·', 'faint'],

@@ -9,7 +9,7 @@ import {
 } from '@fielded/core';
 import { safe } from '../io.ts';
 import { columnsOf } from '../terminal/columns.ts';
-import type { Paint, Tone } from '../terminal/paint.ts';
+import type { Paint, PaintTone } from '../terminal/paint.ts';
 import { type Column, indent, left, right, setPairs, setTable, wrap } from '../terminal/table.ts';
 import { say, sayAll } from '../words/say.ts';
 import { cellArea, cellLength, type Shown, sayFigure, sayLength } from './figures.ts';
@@ -20,7 +20,7 @@ import { spreadLines } from './spread-lines.ts';
 export const WIDTH = 80;
 
 /** A mark of its own shape for each verdict, so that colour is not needed to tell them apart. */
-const MARKS: Readonly<Record<string, readonly [mark: string, tone: Tone]>> = {
+const MARKS: Readonly<Record<string, readonly [mark: string, tone: PaintTone]>> = {
   'will-not-enter': ['✗', 'error'],
   'stops-short': ['⊣', 'error'],
   tight: ['»', 'warning'],
@@ -38,7 +38,7 @@ export function markVerdict(
 }
 
 /** A mark of its own shape for each answer to a statement. */
-const STATED: Readonly<Record<Stated['mark'], readonly [mark: string, tone: Tone]>> = {
+const STATED: Readonly<Record<Stated['mark'], readonly [mark: string, tone: PaintTone]>> = {
   yes: ['✓', 'good'],
   no: ['✗', 'error'],
   open: ['–', 'faint'],

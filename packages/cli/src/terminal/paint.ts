@@ -1,7 +1,7 @@
 /** What a piece of text is, where colour may say it again: the words and marks say it first. */
-export type Tone = 'heading' | 'good' | 'warning' | 'error' | 'faint';
+export type PaintTone = 'heading' | 'good' | 'warning' | 'error' | 'faint';
 
-const CODES: Readonly<Record<Tone, readonly [number, number]>> = {
+const CODES: Readonly<Record<PaintTone, readonly [number, number]>> = {
   heading: [1, 22],
   good: [32, 39],
   warning: [33, 39],
@@ -10,7 +10,7 @@ const CODES: Readonly<Record<Tone, readonly [number, number]>> = {
 };
 
 /** Colours text, or leaves it as it is. */
-export type Paint = (text: string, tone: Tone) => string;
+export type Paint = (text: string, tone: PaintTone) => string;
 
 /** A painter for a terminal that wants colour, or one that does nothing. */
 export function painter(colour: boolean): Paint {

@@ -33,12 +33,12 @@ export function startProgress(io: Io, total: number): Progress {
 }
 
 /** A bar for one long run, told how much is done; nothing where standard error is no terminal. */
-export interface Run {
+export interface ProgressBar {
   show(done: number): Promise<void>;
   clear(): Promise<void>;
 }
 
-export function startRun(io: Io, total: number): Run {
+export function startRun(io: Io, total: number): ProgressBar {
   if (!io.errIsTerminal) return { show: async () => {}, clear: async () => {} };
   let shown = -1;
   return {

@@ -24,15 +24,15 @@ export function setTable(columns: readonly Column[], rows: readonly (readonly st
 }
 
 /** Columns that labels take unless one of them is longer. */
-export const LABELS = 19;
+export const LABEL_COLUMNS = 19;
 
 /** Columns for labels: as many as are given, or one more than the longest takes. */
-export function labelWidth(labels: readonly string[], least: number = LABELS): number {
+export function labelWidth(labels: readonly string[], least: number = LABEL_COLUMNS): number {
   return Math.max(least, ...labels.map((label) => columnsOf(label) + 1));
 }
 
 /** Labels and what they stand for, one pair to a line, the labels set to `least` columns or to the longest of them. */
-export function setPairs(pairs: readonly (readonly [string, string])[], least: number = LABELS): string[] {
+export function setPairs(pairs: readonly (readonly [string, string])[], least: number = LABEL_COLUMNS): string[] {
   const width = labelWidth(
     pairs.map(([label]) => label),
     least,

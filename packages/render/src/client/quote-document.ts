@@ -11,7 +11,7 @@ import {
   quantityShown,
   type Report,
 } from '@fielded/core';
-import type { Bitmap, Block, Figure, TextDocument } from '../document/document.ts';
+import type { Bitmap, Block, PlacedFigure, TextDocument } from '../document/document.ts';
 import { safeDocument } from '../document/safe-document.ts';
 import { type Item, itemsBox, sceneAround } from '../scene.ts';
 import { safeText } from '../text/safe-text.ts';
@@ -185,7 +185,7 @@ function notAllDrawn(doors: number, say: Say): Block[] {
 }
 
 /** Elevations of all doors at one scale, so that their sizes compare; only as many as one can take in. */
-function elevations(report: Report, { say, length }: Told): Figure[] {
+function elevations(report: Report, { say, length }: Told): PlacedFigure[] {
   const doors = (report.doors ?? []).slice(0, MOST_ELEVATIONS);
   const tallest = Math.max(...doors.map(({ height, width }) => Math.max(height, width)), 1);
   const parts = [5, 10, 15, 20, 25, 30, 40, 50, 100].find((n) => tallest / n <= ELEVATION_HEIGHT) ?? 200;
@@ -196,7 +196,7 @@ function elevations(report: Report, { say, length }: Told): Figure[] {
 }
 
 /** A picture scaled to a width; null where there is nothing to draw. */
-function fittedScene(caption: string, width: number, drawAt: (scale: number) => Item[]): Figure | null {
+function fittedScene(caption: string, width: number, drawAt: (scale: number) => Item[]): PlacedFigure | null {
   const trial = itemsBox(drawAt(1));
   if (trial === null) return null;
   const scale = Math.min(2, width / (trial.x1 - trial.x0));

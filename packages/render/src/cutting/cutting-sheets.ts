@@ -9,7 +9,7 @@ import { sayList } from '../words/english/list.ts';
 import { sayNote } from '../words/english/note.ts';
 import { type InVoice, spokenLength, spokenNumber } from '../words/lengths.ts';
 import { doorSchedule } from './door-schedule.ts';
-import { drawBlank, drawPanelPicture } from './pictures.ts';
+import { drawBoardBlank, drawPanelPicture } from './pictures.ts';
 
 /** What goes into the sheets beside the list itself. */
 export interface CuttingSheetOptions {
@@ -121,7 +121,7 @@ function blankBlocks({ blanks, leftOver }: CuttingList, voice: InVoice, reports:
     {
       kind: 'figures',
       figures: blanks.map((blank) => ({
-        picture: drawBlank(blank, voice, 1 / parts, doorsOf(blank.job)),
+        picture: drawBoardBlank(blank, voice, 1 / parts, doorsOf(blank.job)),
         caption: sayBlank(blank, voice),
       })),
     },

@@ -18,7 +18,7 @@ const SMALL = 1.7;
  * A blank drawn with its grain level, each panel of it named with its width, and a line where each is ripped. `scale` is paper
  * mm for a mm of wood; a panel under a shaped head is drawn with its outline, the spare corners beside it.
  */
-export function drawBlank(blank: Blank, voice: InVoice, scale: number, doors: readonly DoorReport[] = []): Scene {
+export function drawBoardBlank(blank: Blank, voice: InVoice, scale: number, doors: readonly DoorReport[] = []): Scene {
   const { length, width, panels, rips } = blank;
   const box: Box = { x0: 0, y0: 0, x1: length * scale, y1: width * scale };
   const edges = [0, ...rips.map((at) => at * scale), box.y1];

@@ -1,12 +1,13 @@
+import type { Point } from '@fielded/geometry';
 import { type Curve, curveBox, pointAt } from '@fielded/geometry';
 import type { Arrow } from './arrow.ts';
 import { ARROW_LENGTH } from './arrow.ts';
-import type { Board, Stretch } from './board.ts';
+import type { Board, LineStretch } from './board.ts';
 import { addMarks, CROSSED, joinMarks, weighMarks } from './board.ts';
 import type { Figure } from './figure.ts';
 import { FIGURE_HEIGHT, letter } from './figure.ts';
 import { ANY_DIRECTION, layLeaders } from './leader.ts';
-import type { Drawn, Point } from './linear.ts';
+import type { DrawnDimension } from './linear.ts';
 import { drawnFigure } from './linear.ts';
 
 /** An angle between two directions from a point. Radians, growing downwards; the arc runs from `from` by `sweep`. */
@@ -25,7 +26,7 @@ const EXTENDED = 2;
  * Lays out angles: a dimension arc with arrows (turned outside when it is short) and the figure, level, near its middle; a
  * figure that finds no room there gets a leader to free paper.
  */
-export function layAngles(angles: readonly AngleDimension[], board: Board): Drawn[] {
+export function layAngles(angles: readonly AngleDimension[], board: Board): DrawnDimension[] {
   return angles.map((angle) => {
     const ways = angle.radii.flatMap((radius, rank) =>
       ([1, -1, 0] as const).map((away, order) => {
@@ -59,7 +60,7 @@ function cheapest<T extends { cost: number }>(ways: readonly T[]): T {
 }
 
 /** `away` 1 puts the figure outside the arc, -1 inside; 0 leaves it out. */
-function drawAngle(angle: AngleDimension, radius: number, away: -1 | 0 | 1): Drawn {
+function drawAngle(angle: AngleDimension, radius: number, away: -1 | 0 | 1): DrawnDimension {
   const { vertex, from, sweep } = angle;
   const at = (direction: number, distance: number): [number, number] => [
     vertex.x + Math.cos(direction) * distance,
@@ -79,7 +80,7 @@ function drawAngle(angle: AngleDimension, radius: number, away: -1 | 0 | 1): Dra
     return { x, y, dx: Math.cos(heading), dy: Math.sin(heading) };
   };
   const arrows = inside ? [head(from, -turn), head(from + sweep, turn)] : [head(from, turn), head(from + sweep, -turn)];
-  const legs: Stretch[] = [from, from + sweep].map((direction) => {
+  const legs: LineStretch[] = [from, from + sweep].map((direction) => {
     const [ax, ay] = at(direction, 1);
     const [bx, by] = at(direction, radius + EXTENDED);
     return { x0: ax, y0: ay, x1: bx, y1: by };
@@ -93,7 +94,7 @@ function drawAngle(angle: AngleDimension, radius: number, away: -1 | 0 | 1): Dra
   const below = FIGURE_HEIGHT / 2 - lettering.parts[0]!.off;
   const textY = middle.y + Math.sin(outward) * gap * away + below;
   const box = curveBox(arc);
-  const chord: Stretch = inside ? { x0, y0, x1, y1 } : { x0: box.x0, y0: box.y0, x1: box.x1, y1: box.y1 };
+  const chord: LineStretch = inside ? { x0, y0, x1, y1 } : { x0: box.x0, y0: box.y0, x1: box.x1, y1: box.y1 };
   const drawn =
     away === 0 ? drawnFigure(angle, legs, arrows) : drawnFigure(angle, legs, arrows, lettering, textX, textY);
   return { ...drawn, arcs: [arc], marks: { ...drawn.marks, lines: [chord, ...legs] } };

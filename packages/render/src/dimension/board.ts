@@ -9,7 +9,7 @@ import {
 } from '@fielded/geometry';
 
 /** A straight stretch of a dimension, extension or leader line. */
-export interface Stretch {
+export interface LineStretch {
   readonly x0: number;
   readonly y0: number;
   readonly x1: number;
@@ -20,14 +20,14 @@ export interface Stretch {
 export interface Marks {
   readonly texts: readonly Box[];
   readonly arrows: readonly Box[];
-  readonly lines: readonly Stretch[];
+  readonly lines: readonly LineStretch[];
 }
 
 /** What is on the paper already and has to be kept clear of. Filled as dimensions are placed. */
 export interface Board {
   readonly texts: Box[];
   readonly arrows: Box[];
-  readonly lines: Stretch[];
+  readonly lines: LineStretch[];
   readonly outlines: { readonly curve: Curve; readonly box: Box }[];
   /** Hatched parts: texts keep out of them where they can. */
   readonly woods: readonly Loop[];
@@ -115,7 +115,7 @@ function liesInside(loops: readonly Loop[], x: number, y: number): boolean {
 }
 
 /** Whether two straight stretches cross, each from one side of the other to the other side. */
-export function stretchesCross(a: Stretch, b: Stretch): boolean {
+export function stretchesCross(a: LineStretch, b: LineStretch): boolean {
   const ax = a.x1 - a.x0;
   const ay = a.y1 - a.y0;
   const from = ax * (b.y0 - a.y0) - ay * (b.x0 - a.x0);
@@ -126,7 +126,7 @@ export function stretchesCross(a: Stretch, b: Stretch): boolean {
   return (bx * (a.y0 - b.y0) - by * (a.x0 - b.x0)) * (bx * (a.y1 - b.y0) - by * (a.x1 - b.x0)) < 0;
 }
 
-function stretchMeetsBox(line: Stretch, box: Box): boolean {
+function stretchMeetsBox(line: LineStretch, box: Box): boolean {
   return lineMeetsBox(line.x0, line.y0, line.x1, line.y1, box, CLEAR_OF_LINE);
 }
 

@@ -1,3 +1,4 @@
+import type { Point } from '@fielded/geometry';
 import {
   type Box,
   type Curve,
@@ -13,7 +14,6 @@ import { breakLine } from '../geometry/break-line.ts';
 import type { Item } from '../scene.ts';
 import { path, textBox } from '../scene.ts';
 import { STYLES } from '../style.ts';
-import type { Point } from './linear.ts';
 import type { Sketch } from './sketch.ts';
 
 /** Left open between the two break lines, paper mm. */

@@ -4,7 +4,7 @@ import type { Lettering } from './figure.ts';
 import { letter } from './figure.ts';
 import type { LeaderDimension } from './leader.ts';
 import { ANY_DIRECTION, layLeaders } from './leader.ts';
-import type { Drawn, LinearDimension, TextAt } from './linear.ts';
+import type { DrawnDimension, LinearDimension, TextAt } from './linear.ts';
 import { drawLinear, isUpright, spanOf, textFits } from './linear.ts';
 
 /** A dimension that stands within the drawing, its line at one of `levels`, the best first. */
@@ -17,10 +17,10 @@ const LATER_LEVEL = 2;
 const OTHER_STARTS: readonly number[] = [0.3, 0.7, 0.1, 0.9];
 
 /** Places dimensions within the drawing; a figure that finds no room beside its line gets a leader to free paper. */
-export function layInteriors(dimensions: readonly InteriorDimension[], board: Board): Drawn[] {
+export function layInteriors(dimensions: readonly InteriorDimension[], board: Board): DrawnDimension[] {
   return dimensions.map((dimension) => {
     const places = textPlaces(dimension);
-    let best: Drawn | undefined;
+    let best: DrawnDimension | undefined;
     let least = CROSSED;
     dimension.levels.forEach((level, rank) => {
       places.forEach(({ at, lettering }, order) => {
@@ -50,7 +50,7 @@ function textPlaces(dimension: LinearDimension): { at: TextAt; lettering: Letter
 }
 
 /** Draws the line where its arrows do least harm, and leads its figure away to free paper. */
-function withLeader(dimension: InteriorDimension, board: Board): Drawn {
+function withLeader(dimension: InteriorDimension, board: Board): DrawnDimension {
   const lettering = letter(dimension, false);
   const lines = dimension.levels.map((level) => drawLinear(dimension, level, 'nowhere', lettering));
   const costs = lines.map((line, rank) => weighMarks(line.marks, board) + rank * LATER_LEVEL);

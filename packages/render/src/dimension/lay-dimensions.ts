@@ -7,7 +7,7 @@ import { newBoard } from './board.ts';
 import { layInteriors } from './interior.ts';
 import { interruptLines } from './interrupt-lines.ts';
 import { layLeaders, leaderEnds } from './leader.ts';
-import { type Drawn, dimensionGroup } from './linear.ts';
+import { type DrawnDimension, dimensionGroup } from './linear.ts';
 import { layOrdinates } from './ordinate.ts';
 import type { Sketch } from './sketch.ts';
 import { layTiers } from './tiers.ts';
@@ -31,7 +31,7 @@ const PLANS: readonly Plan[] = [0, 5, 10, 15].flatMap((out) => [
  * Every dimension comes back as one group under its own key. Thin lines are interrupted where a text stands on them.
  */
 export function layDimensions(sketch: Sketch): Item[] {
-  let drawn: Drawn[] = [];
+  let drawn: DrawnDimension[] = [];
   let least = Infinity;
   for (const plan of PLANS) {
     const laid = layByPlan(sketch, plan);
@@ -42,7 +42,7 @@ export function layDimensions(sketch: Sketch): Item[] {
   return interruptLines([...sketch.items, group('dimensions', drawn.map(dimensionGroup))]);
 }
 
-function layByPlan(sketch: Sketch, { leadersFirst, out }: Plan): Drawn[] {
+function layByPlan(sketch: Sketch, { leadersFirst, out }: Plan): DrawnDimension[] {
   const board = newBoard(sketch.outlines, sketch.woods);
   keepClearOf(sketch.items, board);
   const ordinates = layOrdinates(sketch.ordinates ?? [], sketch.around, board);
@@ -56,7 +56,7 @@ function layByPlan(sketch: Sketch, { leadersFirst, out }: Plan): Drawn[] {
 }
 
 /** What is wrong with a layout: texts over texts and arrows, then leaders that are long or run through a text. */
-function harmOf(drawn: readonly Drawn[]): number {
+function harmOf(drawn: readonly DrawnDimension[]): number {
   let harm = 0;
   drawn.forEach(({ marks, strained }, i) => {
     if (strained) harm += 1;

@@ -1,23 +1,24 @@
+import type { Point } from '@fielded/geometry';
 import { type Box, lineMeetsBox } from '@fielded/geometry';
 import { arrowBox } from './arrow.ts';
-import type { Board, Stretch } from './board.ts';
+import type { Board, LineStretch } from './board.ts';
 import { addMarks, stretchesCross, UNREADABLE, weighMarks } from './board.ts';
 import type { Figure, Lettering } from './figure.ts';
 import { letter } from './figure.ts';
-import type { Drawn, Point } from './linear.ts';
+import type { DrawnDimension } from './linear.ts';
 import { drawnFigure } from './linear.ts';
 
 /** A figure with a line that leads to what it is about. */
 export interface LeaderDimension extends Figure {
   /** Points that the leader may lead to, the best first. */
-  readonly targets: readonly Target[];
+  readonly targets: readonly LeaderTarget[];
   /** Further points, tried only where none of those gives a clear place. */
-  readonly spare?: readonly Target[];
+  readonly spare?: readonly LeaderTarget[];
   /** false: the line starts without an arrowhead, as from a dimension line whose figure found no room. */
   readonly arrow: boolean;
 }
 
-export interface Target extends Point {
+export interface LeaderTarget extends Point {
   /** The directions the leader may leave in, radians, 0 to the right and growing downwards. */
   readonly directions: readonly number[];
 }
@@ -60,7 +61,7 @@ export function leaderEnds(leader: LeaderDimension): Box[] {
  * that does least harm, shorter before longer, and directions in the order given. Only where none of those is clear are the
  * directions between them and the spare targets tried, and then greater lengths.
  */
-export function layLeaders(leaders: readonly LeaderDimension[], board: Board): Drawn[] {
+export function layLeaders(leaders: readonly LeaderDimension[], board: Board): DrawnDimension[] {
   return leaders.map((leader) => {
     const targets = clearOfHatch(leader.targets);
     let best = bestPlace(leader, targets, LENGTHS, board);
@@ -76,7 +77,7 @@ export function layLeaders(leaders: readonly LeaderDimension[], board: Board): D
 
 /** A way to draw a leader, with the harm it does; none yet where `drawn` is null. */
 interface LeaderPlace {
-  readonly drawn: Drawn | null;
+  readonly drawn: DrawnDimension | null;
   readonly cost: number;
   readonly length: number;
 }
@@ -88,7 +89,7 @@ function lesserHarm(a: LeaderPlace, b: LeaderPlace): LeaderPlace {
 /** The least harmful of all targets, directions and lengths. */
 function bestPlace(
   leader: LeaderDimension,
-  targets: readonly Target[],
+  targets: readonly LeaderTarget[],
   lengths: readonly number[],
   board: Board,
 ): LeaderPlace {
@@ -115,7 +116,7 @@ function bestPlace(
 }
 
 /** The same targets with the directions half way between; none for a radius, whose leader is square to its arc. */
-function between(targets: readonly Target[]): readonly Target[] {
+function between(targets: readonly LeaderTarget[]): readonly LeaderTarget[] {
   const free = targets.filter(({ directions }) => directions.length > 2);
   return clearOfHatch(
     free.map((target) => ({ ...target, directions: target.directions.map((direction) => direction + HALF_STEP) })),
@@ -123,7 +124,7 @@ function between(targets: readonly Target[]): readonly Target[] {
 }
 
 /** The targets without directions along the hatching, unless nothing would be left. */
-function clearOfHatch(targets: readonly Target[]): readonly Target[] {
+function clearOfHatch(targets: readonly LeaderTarget[]): readonly LeaderTarget[] {
   const along = (direction: number) => {
     const quarter = Math.PI / 2;
     const off = (((direction - quarter / 2) % quarter) + quarter) % quarter;
@@ -136,10 +137,10 @@ function clearOfHatch(targets: readonly Target[]): readonly Target[] {
 function layOne(
   leader: LeaderDimension,
   lettering: Lettering,
-  target: Target,
+  target: LeaderTarget,
   direction: number,
   length: number,
-): Drawn {
+): DrawnDimension {
   const dx = Math.cos(direction);
   const dy = Math.sin(direction);
   const kneeX = target.x + dx * length;
@@ -154,15 +155,15 @@ function layOne(
   return drawnFigure(leader, lines, arrows, lettering, (toRight ? kneeX : shelfEnd) + SHELF_END, kneeY, false);
 }
 
-function textsCrossed(lines: readonly Stretch[], board: Board): number {
+function textsCrossed(lines: readonly LineStretch[], board: Board): number {
   return board.texts.filter((box) => lines.some((each) => lineMeetsBox(each.x0, each.y0, each.x1, each.y1, box, 0.3)))
     .length;
 }
 
 /** How many level lines and edges a shelf lies on, or runs close beside for more than 1 mm. */
-function linesAlong({ x0, x1, y0 }: Stretch, board: Board): number {
+function linesAlong({ x0, x1, y0 }: LineStretch, board: Board): number {
   const [low, high] = [Math.min(x0, x1), Math.max(x0, x1)];
-  const isAlong = (other: Stretch) =>
+  const isAlong = (other: LineStretch) =>
     Math.abs(other.y0 - y0) < BESIDE &&
     Math.abs(other.y1 - y0) < BESIDE &&
     Math.min(high, Math.max(other.x0, other.x1)) - Math.max(low, Math.min(other.x0, other.x1)) > 1;
@@ -170,7 +171,7 @@ function linesAlong({ x0, x1, y0 }: Stretch, board: Board): number {
 }
 
 /** How often a leader crosses an outline away from its target. Curves are taken as chords: near enough to choose by. */
-function outlinesCrossed(leading: Stretch, board: Board): number {
+function outlinesCrossed(leading: LineStretch, board: Board): number {
   const skip = 0.06;
   const x0 = leading.x0 + (leading.x1 - leading.x0) * skip;
   const y0 = leading.y0 + (leading.y1 - leading.y0) * skip;

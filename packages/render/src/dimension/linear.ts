@@ -1,20 +1,14 @@
-import { type Curve, line } from '@fielded/geometry';
+import { type Curve, line, type Point } from '@fielded/geometry';
 import type { GroupItem, Item, TextItem } from '../scene.ts';
 import { path } from '../scene.ts';
 import type { Arrow } from './arrow.ts';
 import { ARROW_LENGTH, arrowBox, arrowhead } from './arrow.ts';
-import type { Marks, Stretch } from './board.ts';
+import type { LineStretch, Marks } from './board.ts';
 import type { Figure, Lettering } from './figure.ts';
 import { letteringBoxes, letteringItems, toneRoles } from './figure.ts';
 
 /** On which side of the drawing a dimension stands. */
 export type Side = 'above' | 'below' | 'left' | 'right';
-
-/** A point on the paper, mm. */
-export interface Point {
-  readonly x: number;
-  readonly y: number;
-}
 
 /** A length between two points, measured level (`above`, `below`) or plumb (`left`, `right`). */
 export interface LinearDimension extends Figure {
@@ -27,10 +21,10 @@ export interface LinearDimension extends Figure {
 export type TextAt = 'middle' | 'low' | 'high' | 'after' | 'before' | 'nowhere';
 
 /** One way of drawing a dimension: what room it takes, and where everything goes. Cheap to make, since many are tried. */
-export interface Drawn {
+export interface DrawnDimension {
   readonly figure: Figure;
   /** The dimension line (or leader) first, then extension lines. */
-  readonly lines: readonly Stretch[];
+  readonly lines: readonly LineStretch[];
   readonly arrows: readonly Arrow[];
   /** Dimension arcs of angles. */
   readonly arcs?: readonly Curve[];
@@ -73,7 +67,12 @@ export function textFits(dimension: LinearDimension, lettering: Lettering): bool
  * Arrows turn outside when the length is too short for both; extension lines start clear of the outline and pass the
  * dimension line by 2 mm; the text stands above its line, read from below or from the right (ISO 129-1).
  */
-export function drawLinear(dimension: LinearDimension, level: number, at: TextAt, lettering: Lettering): Drawn {
+export function drawLinear(
+  dimension: LinearDimension,
+  level: number,
+  at: TextAt,
+  lettering: Lettering,
+): DrawnDimension {
   const upright = isUpright(dimension.side);
   const { low, high } = spanOf(dimension);
   const inside = high - low >= LEAST_FOR_ARROWS;
@@ -105,7 +104,7 @@ export function drawLinear(dimension: LinearDimension, level: number, at: TextAt
   return drawnFigure(dimension, lines, arrows, lettering, x, y, upright);
 }
 
-function stretch(upright: boolean, u0: number, v0: number, u1: number, v1: number): Stretch {
+function stretch(upright: boolean, u0: number, v0: number, u1: number, v1: number): LineStretch {
   return upright ? { x0: v0, y0: u0, x1: v1, y1: u1 } : { x0: u0, y0: v0, x1: u1, y1: v1 };
 }
 
@@ -116,13 +115,13 @@ function arrowAt(upright: boolean, along: number, across: number, way: number): 
 /** Lines, arrows and a lettered line that starts at (x, y), with the room they take; no texts without lettering. */
 export function drawnFigure(
   figure: Figure,
-  lines: readonly Stretch[],
+  lines: readonly LineStretch[],
   arrows: readonly Arrow[],
   lettering?: Lettering,
   x = 0,
   y = 0,
   upright = false,
-): Drawn {
+): DrawnDimension {
   return {
     figure,
     lines,
@@ -133,7 +132,7 @@ export function drawnFigure(
 }
 
 /** A drawn dimension as one group, with what it measures. */
-export function dimensionGroup({ figure, lines, arrows, arcs = [], texts }: Drawn): GroupItem {
+export function dimensionGroup({ figure, lines, arrows, arcs = [], texts }: DrawnDimension): GroupItem {
   const { key, of, value, label } = figure;
   const roles = toneRoles(figure.tone);
   const curves = [...arcs, ...lines.map((l) => line(l.x0, l.y0, l.x1, l.y1))];

@@ -1,9 +1,9 @@
-import type { Box } from '@fielded/geometry';
-import type { Board, Stretch } from './board.ts';
+import type { Box, Point } from '@fielded/geometry';
+import type { Board, LineStretch } from './board.ts';
 import { addMarks } from './board.ts';
 import type { Figure } from './figure.ts';
 import { FIGURE_HEIGHT, letter } from './figure.ts';
-import type { Drawn, Point, Side } from './linear.ts';
+import type { DrawnDimension, Side } from './linear.ts';
 import { drawnFigure, isUpright } from './linear.ts';
 
 /** A distance from a common datum, written at the end of a line from its point. */
@@ -27,9 +27,9 @@ export function layOrdinates(
   ordinates: readonly OrdinateDimension[],
   around: Box,
   board: Board,
-): { drawn: Drawn[]; around: Box } {
+): { drawn: DrawnDimension[]; around: Box } {
   let outer = around;
-  const drawn: Drawn[] = [];
+  const drawn: DrawnDimension[] = [];
   for (const side of ['above', 'below', 'left', 'right'] as const) {
     const along = (o: OrdinateDimension) => (isUpright(side) ? o.point.y : o.point.x);
     const own = ordinates.filter((ordinate) => ordinate.side === side).sort((a, b) => along(a) - along(b));
@@ -59,7 +59,7 @@ export function spread(wanted: readonly number[]): number[] {
   return pools.flatMap(({ sum, count }) => new Array<number>(count).fill(sum / count)).map((at, i) => at + i * PITCH);
 }
 
-function drawOrdinate(ordinate: OrdinateDimension, place: number, around: Box): Drawn {
+function drawOrdinate(ordinate: OrdinateDimension, place: number, around: Box): DrawnDimension {
   const { side, point } = ordinate;
   const upright = isUpright(side);
   const sign = side === 'above' || side === 'left' ? -1 : 1;
@@ -72,7 +72,7 @@ function drawOrdinate(ordinate: OrdinateDimension, place: number, around: Box): 
     [place, edge + sign * OUT],
     [place, edge + sign * (OUT + 1.5)],
   ] as const;
-  const lines = stops.slice(1).map(([u, v], i): Stretch => {
+  const lines = stops.slice(1).map(([u, v], i): LineStretch => {
     const [u0, v0] = stops[i]!;
     return upright ? { x0: v0, y0: u0, x1: v, y1: u } : { x0: u0, y0: v0, x1: u, y1: v };
   });

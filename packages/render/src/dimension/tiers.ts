@@ -3,7 +3,7 @@ import type { Board, Marks } from './board.ts';
 import { addMarks, weighMarks } from './board.ts';
 import type { Lettering } from './figure.ts';
 import { letter } from './figure.ts';
-import type { Drawn, LinearDimension, Side, TextAt } from './linear.ts';
+import type { DrawnDimension, LinearDimension, Side, TextAt } from './linear.ts';
 import { drawLinear, isUpright, spanOf, textFits } from './linear.ts';
 import { type Placed, trimExtensions } from './trim-extensions.ts';
 
@@ -25,7 +25,7 @@ const OVERLAID = 1000;
  * harm to what stands already; then each is taken up once more and put where it now stands best. There is always a
  * further tier, so no text ends up over another. Order of the input matters only between equal lengths.
  */
-export function layTiers(dimensions: readonly LinearDimension[], around: Box, board: Board): Drawn[] {
+export function layTiers(dimensions: readonly LinearDimension[], around: Box, board: Board): DrawnDimension[] {
   const length = (d: LinearDimension) => spanOf(d).high - spanOf(d).low;
   const order = [...dimensions]
     .sort((a, b) => length(a) - length(b))
@@ -126,7 +126,7 @@ function textPlaces(dimension: LinearDimension, all: readonly LinearDimension[])
 }
 
 /** What a dimension needs of its tier: what it measures and its text. The tail of an arrow turned outside may lie on a neighbour's line. */
-function claim(dimension: LinearDimension, drawn: Drawn, level: number): Placed {
+function claim(dimension: LinearDimension, drawn: DrawnDimension, level: number): Placed {
   const upright = isUpright(dimension.side);
   let { low, high } = spanOf(dimension);
   for (const box of drawn.marks.texts) {

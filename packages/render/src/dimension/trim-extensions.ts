@@ -1,10 +1,10 @@
-import type { Stretch } from './board.ts';
-import type { Drawn, Side } from './linear.ts';
+import type { LineStretch } from './board.ts';
+import type { DrawnDimension, Side } from './linear.ts';
 import { isUpright } from './linear.ts';
 
 /** A dimension in its tier, with the part of the tier that it needs for itself. */
 export interface Placed {
-  readonly drawn: Drawn;
+  readonly drawn: DrawnDimension;
   readonly side: Side;
   /** The y of a level dimension line, the x of a plumb one. */
   readonly level: number;
@@ -13,7 +13,7 @@ export interface Placed {
 }
 
 /** Leaves out the part of an extension line that a tier further in has drawn already, and arrowheads drawn already, so that no line is painted twice. */
-export function trimExtensions(placed: readonly Placed[]): Drawn[] {
+export function trimExtensions(placed: readonly Placed[]): DrawnDimension[] {
   const reached = new Map<string, number>();
   const arrowsDrawn = new Set<string>();
   const order = placed.map((_, i) => i).sort((a, b) => outward(placed[a]!) - outward(placed[b]!));
@@ -21,7 +21,7 @@ export function trimExtensions(placed: readonly Placed[]): Drawn[] {
   for (const i of order) {
     const { drawn, side } = placed[i]!;
     const [dimensionLine, ...extensions] = drawn.lines;
-    const lines: Stretch[] = [dimensionLine!];
+    const lines: LineStretch[] = [dimensionLine!];
     const upright = isUpright(side);
     const sign = side === 'above' || side === 'left' ? -1 : 1;
     for (const { x0, y0, x1, y1 } of extensions) {

@@ -4,7 +4,7 @@ import { PAPERS, type PaperName } from '../sheet/paper.ts';
 import { breakLines, fitText, textWidth } from '../text/measure-text.ts';
 import { sayNote } from '../words/english/note.ts';
 import type { InVoice } from '../words/lengths.ts';
-import type { Block, Cell, Figure, Table, TextDocument } from './document.ts';
+import type { Block, Cell, PlacedFigure, Table, TextDocument } from './document.ts';
 
 /** Margins, mm. */
 const SIDE = 20;
@@ -204,8 +204,8 @@ function layFacts(facts: readonly (readonly [string, string])[], room: number): 
 }
 
 /** Figures side by side while they fit; one that is wider than the text is not drawn larger than its paper. */
-function layFigures(figures: readonly Figure[], room: number): Piece[] {
-  const rows: Figure[][] = [];
+function layFigures(figures: readonly PlacedFigure[], room: number): Piece[] {
+  const rows: PlacedFigure[][] = [];
   let used = Number.POSITIVE_INFINITY;
   for (const figure of figures) {
     const width = Math.max(figure.picture.width, LEAST_FIGURE);
@@ -219,7 +219,7 @@ function layFigures(figures: readonly Figure[], room: number): Piece[] {
   return rows.flatMap((row) => [layFigureRow(row), space(3)]);
 }
 
-function layFigureRow(row: readonly Figure[]): Piece {
+function layFigureRow(row: readonly PlacedFigure[]): Piece {
   const tallest = Math.max(...row.map(({ picture }) => picture.height));
   const captions = row.map(({ picture, caption }) => wrap(caption, SMALL, Math.max(picture.width, LEAST_FIGURE)));
   const lines = Math.max(...captions.map(({ length }) => length));

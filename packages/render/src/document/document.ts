@@ -9,7 +9,7 @@ export interface Bitmap {
 }
 
 /** A drawing in a document at its scene's own size in mm, with the words under it. */
-export interface Figure {
+export interface PlacedFigure {
   readonly picture: Scene;
   readonly caption: string;
 }
@@ -44,7 +44,7 @@ export type Block =
   | { readonly kind: 'list'; readonly items: readonly string[] }
   /** Names with values beside them, such as number and date. */
   | { readonly kind: 'facts'; readonly facts: readonly (readonly [string, string])[] }
-  | { readonly kind: 'figures'; readonly figures: readonly Figure[] }
+  | { readonly kind: 'figures'; readonly figures: readonly PlacedFigure[] }
   | Table
   /** Lines to sign on, side by side. */
   | { readonly kind: 'signatures'; readonly names: readonly string[] };

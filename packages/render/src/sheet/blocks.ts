@@ -14,7 +14,7 @@ import type { Page } from './paper.ts';
 import { SCALES } from './paper.ts';
 
 /** What is drawn in one place of a sheet: a view of the door or, for `cuts`, of the cut with this number from 0. */
-export interface Subject {
+export interface BlockSubject {
   readonly view: PlainView;
   readonly index: number;
   /** Which of the door's kinds of panels, from 0. */
@@ -27,7 +27,7 @@ export interface Subject {
 }
 
 /** A drawing with its caption, ready to be put on a sheet: its top left corner is (0, 0). */
-export interface Block extends Page {
+export interface SheetBlock extends Page {
   readonly name: string;
   /** What a sheet that begins with it is called. */
   readonly title: string;
@@ -41,7 +41,7 @@ const CAPTION_SPACE = 9;
 const COUNT_SPACE = 5;
 
 /** A view at a scale, broken where the page asks for it. Throws RangeError where it does not fit. */
-export function blockOf(report: Report, subject: Subject, scale: number, page: Page): Block {
+export function blockOf(report: Report, subject: BlockSubject, scale: number, page: Page): SheetBlock {
   const above = CAPTION_SPACE + (subject.count ? COUNT_SPACE : 0);
   const block = makeBlock(report, subject, scale, { width: page.width, height: page.height - above });
   if (fits(block, page)) return block;
@@ -56,10 +56,10 @@ export function blockOf(report: Report, subject: Subject, scale: number, page: P
  */
 export function findBlock(
   report: Report,
-  subject: Subject,
+  subject: BlockSubject,
   page: Page,
-  drawn: Map<number, Block> = new Map(),
-): Block | null {
+  drawn: Map<number, SheetBlock> = new Map(),
+): SheetBlock | null {
   const { view, index } = subject;
   const { scales, least, extent } = VIEWS[view];
   const largest = Math.max(...scales);
@@ -73,7 +73,7 @@ export function findBlock(
 }
 
 /** The same, broken at its smallest scale where no scale fits. Throws RangeError where even that is too large. */
-export function fitBlock(report: Report, subject: Subject, page: Page): Block {
+export function fitBlock(report: Report, subject: BlockSubject, page: Page): SheetBlock {
   const found = findBlock(report, subject, page);
   if (found !== null) return found;
   const { name, least } = VIEWS[subject.view];
@@ -81,11 +81,11 @@ export function fitBlock(report: Report, subject: Subject, page: Page): Block {
   throw new RangeError(`${name(report, subject.index)} does not fit the paper at any scale`);
 }
 
-function fits(block: Block, page: Page): boolean {
+function fits(block: SheetBlock, page: Page): boolean {
   return block.width <= page.width + 1e-6 && block.height <= page.height + 1e-6;
 }
 
-function makeBlock(report: Report, subject: Subject, scale: number, room: Page | null): Block {
+function makeBlock(report: Report, subject: BlockSubject, scale: number, room: Page | null): SheetBlock {
   const { view, index, count } = subject;
   // A cut brings its own heading, which says how it is run.
   const single = view === 'cuts';
@@ -107,7 +107,12 @@ function makeBlock(report: Report, subject: Subject, scale: number, room: Page |
   };
 }
 
-function drawSubject(report: Report, { view, index, panel = 0 }: Subject, scale: number, room: Page | null): Item[] {
+function drawSubject(
+  report: Report,
+  { view, index, panel = 0 }: BlockSubject,
+  scale: number,
+  room: Page | null,
+): Item[] {
   if (view === 'cuts') return drawCut(report, index, scale, room);
   if (panel > 0) return layWithin(sketchPanel(report, scale, index, panel), room);
   return VIEWS[view].draw(report, scale, index, room);

@@ -2,7 +2,7 @@ import type { DoorReport, Report } from '@fielded/core';
 import { safeText } from '../text/safe-text.ts';
 import { VIEWS } from '../views/views.ts';
 import { saySheet } from '../words/english/sheet.ts';
-import type { Block, Subject } from './blocks.ts';
+import type { BlockSubject, SheetBlock } from './blocks.ts';
 import { findBlock, fitBlock } from './blocks.ts';
 import { type PageBlocks, packBlocks } from './pages.ts';
 import type { Page } from './paper.ts';
@@ -11,7 +11,7 @@ import type { Page } from './paper.ts';
 const BETWEEN = 12;
 
 /** Every door and every panel, each drawn once: doors of the same sizes share a drawing, and so do panels, of whatever door. */
-export function doorSubjects(report: Report, views: readonly ('door' | 'panel')[]): Subject[] {
+export function doorSubjects(report: Report, views: readonly ('door' | 'panel')[]): BlockSubject[] {
   const { doors = [] } = report;
   return [
     ...(views.includes('door') ? groupAlike(doors.map(doorMade), (made) => nameDoors(report, made)) : []),
@@ -26,7 +26,7 @@ interface Alike {
   readonly count: number;
 }
 
-type Naming = Pick<Subject, 'name' | 'title' | 'count'>;
+type Naming = Pick<BlockSubject, 'name' | 'title' | 'count'>;
 
 function nameDoors(report: Report, { single, ...made }: Alike): Naming {
   const named = { ...made, job: safeText(report.title) };
@@ -48,7 +48,7 @@ function namePanel(report: Report, { single, ...made }: Alike): Naming {
 
 /** What is made of one drawing for one door. */
 interface Made {
-  readonly subject: Pick<Subject, 'view' | 'index' | 'panel'>;
+  readonly subject: Pick<BlockSubject, 'view' | 'index' | 'panel'>;
   readonly door: string;
   readonly count: number;
   /** The same for what is made from the same drawing. */
@@ -71,7 +71,7 @@ function panelsMade({ name, panels, head }: DoorReport, index: number): Made[] {
   }));
 }
 
-function groupAlike(all: readonly Made[], nameOf: (made: Alike) => Naming): Subject[] {
+function groupAlike(all: readonly Made[], nameOf: (made: Alike) => Naming): BlockSubject[] {
   const groups = new Map<string, Made[]>();
   for (const made of all) groups.set(made.alike, [...(groups.get(made.alike) ?? []), made]);
   return [...groups.values()].map((group) => {
@@ -100,7 +100,7 @@ export const MOST_PACKED = 120;
 const AROUND = 45;
 
 /** Pages of so many drawings that each page is drawn only when it is asked for. */
-function cellPages(report: Report, subjects: readonly Subject[], page: Page): PageBlocks[] {
+function cellPages(report: Report, subjects: readonly BlockSubject[], page: Page): PageBlocks[] {
   const quarter = { width: (page.width - BETWEEN) / 2, height: (page.height - BETWEEN) / 2 };
   // Where one is too large for a quarter at its least scale, each has a page to itself.
   const fit = subjects.every(
@@ -119,9 +119,9 @@ function cellPages(report: Report, subjects: readonly Subject[], page: Page): Pa
  */
 export function doorPages(
   report: Report,
-  subjects: readonly Subject[],
+  subjects: readonly BlockSubject[],
   page: Page,
-  begun: readonly Block[][] = [],
+  begun: readonly SheetBlock[][] = [],
 ): PageBlocks[] {
   if (subjects.length > MOST_PACKED) return [...begun, ...cellPages(report, subjects, page)];
   const most = begun.length + Math.ceil(subjects.length / 3);
@@ -129,9 +129,9 @@ export function doorPages(
     width: (page.width - (across - 1) * BETWEEN) / across,
     height: (page.height - (down - 1) * BETWEEN) / down,
   }));
-  const drawn = subjects.map(() => new Map<number, Block>());
-  let blocks: Block[] = [];
-  let pages: Block[][] = [];
+  const drawn = subjects.map(() => new Map<number, SheetBlock>());
+  let blocks: SheetBlock[] = [];
+  let pages: SheetBlock[][] = [];
   for (const share of shares) {
     blocks = subjects.map(
       (subject, i) => findBlock(report, subject, share, drawn[i]) ?? fitBlock(report, subject, page),

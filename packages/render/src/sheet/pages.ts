@@ -1,6 +1,6 @@
 import type { Item } from '../scene.ts';
 import { moveItems } from '../scene.ts';
-import type { Block } from './blocks.ts';
+import type { SheetBlock } from './blocks.ts';
 import type { Page } from './paper.ts';
 
 const LEAST_GAP = 8;
@@ -9,15 +9,15 @@ const LEAST_BESIDE = 8;
 const MOST_BESIDE = 30;
 
 /** What stands on one page: drawn, or to be drawn when the page is asked for. */
-export type PageBlocks = readonly Block[] | (() => readonly Block[]);
+export type PageBlocks = readonly SheetBlock[] | (() => readonly SheetBlock[]);
 
-export function blocksOf(page: PageBlocks): readonly Block[] {
+export function blocksOf(page: PageBlocks): readonly SheetBlock[] {
   return typeof page === 'function' ? page() : page;
 }
 
 /** Puts blocks side by side while they fit the width, rows under each other, in their order, and on a further page what does not fit any more. */
-export function flowBlocks(blocks: readonly Block[], page: Page): Block[][] {
-  const pages: Block[][] = [];
+export function flowBlocks(blocks: readonly SheetBlock[], page: Page): SheetBlock[][] {
+  const pages: SheetBlock[][] = [];
   for (const block of blocks) {
     const last = pages[pages.length - 1];
     if (last && heightOf(rowsOf([...last, block], page)) <= page.height) last.push(block);
@@ -30,7 +30,11 @@ export function flowBlocks(blocks: readonly Block[], page: Page): Block[][] {
 const MOST_OPEN = 40;
 
 /** Puts blocks on as few pages as it finds, after those of `begun`: the tallest first, each on the first page that has room for it. */
-export function packBlocks(blocks: readonly Block[], page: Page, begun: readonly Block[][] = []): Block[][] {
+export function packBlocks(
+  blocks: readonly SheetBlock[],
+  page: Page,
+  begun: readonly SheetBlock[][] = [],
+): SheetBlock[][] {
   const pages = begun.map((placed) => [...placed]);
   for (const block of [...blocks].sort((a, b) => b.height - a.height)) {
     const open = pages.slice(-MOST_OPEN).find((placed) => heightOf(rowsOf([...placed, block], page)) <= page.height);
@@ -40,8 +44,8 @@ export function packBlocks(blocks: readonly Block[], page: Page, begun: readonly
   return pages;
 }
 
-function rowsOf(blocks: readonly Block[], page: Page): Block[][] {
-  const rows: Block[][] = [];
+function rowsOf(blocks: readonly SheetBlock[], page: Page): SheetBlock[][] {
+  const rows: SheetBlock[][] = [];
   for (const block of blocks) {
     const row = rows[rows.length - 1];
     const taken = row?.reduce((sum, { width }) => sum + width + LEAST_BESIDE, 0) ?? Infinity;
@@ -51,16 +55,16 @@ function rowsOf(blocks: readonly Block[], page: Page): Block[][] {
   return rows;
 }
 
-function rowHeight(row: readonly Block[]): number {
+function rowHeight(row: readonly SheetBlock[]): number {
   return Math.max(...row.map(({ height }) => height));
 }
 
-function heightOf(rows: readonly Block[][]): number {
+function heightOf(rows: readonly SheetBlock[][]): number {
   return rows.reduce((sum, row) => sum + rowHeight(row), 0) + (rows.length - 1) * LEAST_GAP;
 }
 
 /** Places the blocks of one page with the white between them evened out, rows in the middle of the width. */
-export function placeBlocks(blocks: readonly Block[], page: Page, x: number, y: number): Item[] {
+export function placeBlocks(blocks: readonly SheetBlock[], page: Page, x: number, y: number): Item[] {
   const rows = rowsOf(blocks, page);
   const used = rows.reduce((sum, row) => sum + rowHeight(row), 0);
   const gap = Math.min(MOST_GAP, (page.height - used) / (rows.length + 1));

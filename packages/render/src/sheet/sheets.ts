@@ -6,7 +6,7 @@ import { scaleText } from '../words/lengths.ts';
 import { describe } from '../words/title.ts';
 import type { UnitsChoice } from '../words/units-choice.ts';
 import { inUnits } from '../words/units-choice.ts';
-import type { Block, Subject } from './blocks.ts';
+import type { BlockSubject, SheetBlock } from './blocks.ts';
 import { blockOf, findBlock, fitBlock } from './blocks.ts';
 import { doorPages, doorSubjects, MOST_PACKED } from './door-blocks.ts';
 import { blocksOf, flowBlocks, type PageBlocks, packBlocks, placeBlocks } from './pages.ts';
@@ -105,7 +105,7 @@ function viewPages(report: Report, page: Page, { view, door, scale }: SheetOptio
   return [[blockMaker(report, scale ?? usual, page)({ view, index: door ?? 0, count: note })]];
 }
 
-function blockMaker(report: Report, scale: number | 'fit', page: Page): (subject: Subject) => Block {
+function blockMaker(report: Report, scale: number | 'fit', page: Page): (subject: BlockSubject) => SheetBlock {
   return (subject) => (scale === 'fit' ? fitBlock(report, subject, page) : blockOf(report, subject, scale, page));
 }
 
@@ -114,7 +114,7 @@ function benchPages(report: Report, page: Page, options: SheetOptions): PageBloc
   const scale = options.scale === undefined || options.scale === 'fit' ? 1 : options.scale;
   const joint = blockOf(report, { view: 'joint', index: 0, count: poseNote(report) }, scale, page);
   const below: Page = { width: page.width, height: page.height - joint.height - 8 };
-  const groove: Subject = { view: 'detail', index: 0, count: '' };
+  const groove: BlockSubject = { view: 'detail', index: 0, count: '' };
   const detail = findBlock(report, groove, below) ?? fitBlock(report, groove, page);
   const cuts = report.section.cuts.map((_, index) => blockOf(report, { view: 'cuts', index, count: '' }, scale, page));
   const corner =

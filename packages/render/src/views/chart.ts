@@ -12,7 +12,7 @@ import { drawStatements } from '../words/statement-marks.ts';
 import { errorLines } from '../words/status.ts';
 
 /** Capital heights on a chart, paper mm. */
-export const FIGURE = 2.5;
+export const FIGURE_HEIGHT = 2.5;
 const WORDS = 3;
 const TITLE = 3.5;
 
@@ -73,7 +73,7 @@ function readAxis(scale: ScaleLinear<number, number>, count: number): Axis {
 }
 
 /** A straight stroke. */
-export function stroke(key: string, role: Role, x0: number, y0: number, x1: number, y1: number): Item {
+export function chartStroke(key: string, role: Role, x0: number, y0: number, x1: number, y1: number): Item {
   return path(key, role, [
     polygon(
       [
@@ -104,14 +104,22 @@ export function bar(key: string, role: Role, x0: number, y0: number, x1: number,
 export function drawAxisBelow({ scale, ticks, say }: Axis, y: number, title: string, voice: InVoice): Item {
   const [from, to] = scale.range() as [number, number];
   return group('axis below', [
-    stroke('line', 'thin', from, y, to, y),
+    chartStroke('line', 'thin', from, y, to, y),
     ...ticks.flatMap((tick, i) => [
-      stroke(`tick ${i}`, 'thin', scale(tick), y, scale(tick), y + TICK),
-      text(`figure ${i}`, 'quiet', scale(tick), y + TICK + 1 + FIGURE, say(tick, voice), FIGURE, 'middle'),
+      chartStroke(`tick ${i}`, 'thin', scale(tick), y, scale(tick), y + TICK),
+      text(
+        `figure ${i}`,
+        'quiet',
+        scale(tick),
+        y + TICK + 1 + FIGURE_HEIGHT,
+        say(tick, voice),
+        FIGURE_HEIGHT,
+        'middle',
+      ),
     ]),
     ...(title === ''
       ? []
-      : [text('title', 'text', (from + to) / 2, y + TICK + 5 + FIGURE + WORDS, title, WORDS, 'middle')]),
+      : [text('title', 'text', (from + to) / 2, y + TICK + 5 + FIGURE_HEIGHT + WORDS, title, WORDS, 'middle')]),
   ]);
 }
 
@@ -119,10 +127,18 @@ export function drawAxisBelow({ scale, ticks, say }: Axis, y: number, title: str
 export function drawAxisLeft({ scale, ticks, say }: Axis, x: number, title: string, voice: InVoice): Item {
   const [bottom, top] = scale.range() as [number, number];
   return group('axis left', [
-    stroke('line', 'thin', x, bottom, x, top),
+    chartStroke('line', 'thin', x, bottom, x, top),
     ...ticks.flatMap((tick, i) => [
-      stroke(`tick ${i}`, 'thin', x - TICK, scale(tick), x, scale(tick)),
-      text(`figure ${i}`, 'quiet', x - TICK - 1, scale(tick) + FIGURE / 2, say(tick, voice), FIGURE, 'end'),
+      chartStroke(`tick ${i}`, 'thin', x - TICK, scale(tick), x, scale(tick)),
+      text(
+        `figure ${i}`,
+        'quiet',
+        x - TICK - 1,
+        scale(tick) + FIGURE_HEIGHT / 2,
+        say(tick, voice),
+        FIGURE_HEIGHT,
+        'end',
+      ),
     ]),
     text('title', 'text', x, top - 4, title, WORDS),
   ]);
@@ -135,17 +151,28 @@ function drawChartFoot(report: Report, chart: Chart, above: Box, sentences: read
   const room = x1 - x0;
   const titled = wrapText(safeText(report.title), TITLE, room);
   const named = rule + 8 + (titled.length - 1) * 5.4 + 5;
-  const statements = drawStatements(report, x0, named + 6, FIGURE, room);
+  const statements = drawStatements(report, x0, named + 6, FIGURE_HEIGHT, room);
   const lines = [
-    ...sentences.flatMap((sentence) => wrapText(sentence, FIGURE, room)).map((words) => ['text', words] as const),
-    ...errorLines(report, FIGURE, room, MOST_ERROR_LINES).map((words) => ['trouble-text', words] as const),
+    ...sentences
+      .flatMap((sentence) => wrapText(sentence, FIGURE_HEIGHT, room))
+      .map((words) => ['text', words] as const),
+    ...errorLines(report, FIGURE_HEIGHT, room, MOST_ERROR_LINES).map((words) => ['trouble-text', words] as const),
   ];
   return group('foot', [
-    stroke('rule', 'thin', x0, rule, x1, rule),
+    chartStroke('rule', 'thin', x0, rule, x1, rule),
     ...titled.map((words, i) => text(`title ${i}`, 'text', x0, rule + 8 + i * 5.4, words, TITLE)),
-    text('name', 'quiet', x0, named, fitText(sayChart(`view.${chart}`, {}, report), FIGURE, room), FIGURE),
+    text(
+      'name',
+      'quiet',
+      x0,
+      named,
+      fitText(sayChart(`view.${chart}`, {}, report), FIGURE_HEIGHT, room),
+      FIGURE_HEIGHT,
+    ),
     group('statements', statements.items),
-    ...lines.map(([role, words], i) => text(`line ${i}`, role, x0, statements.base + 6 + i * 4.8, words, FIGURE)),
+    ...lines.map(([role, words], i) =>
+      text(`line ${i}`, role, x0, statements.base + 6 + i * 4.8, words, FIGURE_HEIGHT),
+    ),
   ]);
 }
 

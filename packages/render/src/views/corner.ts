@@ -1,4 +1,5 @@
 import type { Report } from '@fielded/core';
+import type { Point } from '@fielded/geometry';
 import {
   type Curve,
   cropLoops,
@@ -12,7 +13,7 @@ import {
 } from '@fielded/geometry';
 import type { Figure } from '../dimension/figure.ts';
 import type { LeaderDimension } from '../dimension/leader.ts';
-import type { LinearDimension, Point, Side } from '../dimension/linear.ts';
+import type { LinearDimension, Side } from '../dimension/linear.ts';
 import type { Sketch } from '../dimension/sketch.ts';
 import { breakLine } from '../geometry/break-line.ts';
 import { hatchLoops } from '../geometry/hatch.ts';

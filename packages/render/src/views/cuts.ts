@@ -22,7 +22,7 @@ import { sayView } from '../words/english/view.ts';
 import { spokenNumber } from '../words/lengths.ts';
 import type { CutPose } from './cut-pose.ts';
 import { poseCut, sayPose } from './cut-pose.ts';
-import { drawCutter, drawFence, drawSpindle, drawTable } from './machine.ts';
+import { drawCutter, drawFence, drawMachineTable, drawSpindle } from './machine.ts';
 import { PANEL_HATCH, shortenTo, splitBreaks } from './panel-part.ts';
 import { dimensionProfile } from './profile-dimensions.ts';
 
@@ -147,7 +147,7 @@ function machineOf(
 ) {
   if (against === 'fence') return drawFence(report, wood, -(cut.reach * scale) - 4, cut.depthCut * scale + 4);
   const under = cut.run === 'under';
-  return drawTable(report, wood, under ? posePoint(pose, cut.reach, 0).x + 4 : wood.x0 - 6);
+  return drawMachineTable(report, wood, under ? posePoint(pose, cut.reach, 0).x + 4 : wood.x0 - 6);
 }
 
 function cutterOf({ pose }: CutPose, cut: CutReport, swept: Loop['curves']): Item {

@@ -1,9 +1,10 @@
 import type { Report } from '@fielded/core';
 import { goesTogether } from '@fielded/core';
+import type { Point } from '@fielded/geometry';
 import { type Box, type Curve, cropLoops, joinCurves, type Loop } from '@fielded/geometry';
 import type { Figure } from '../dimension/figure.ts';
 import type { InteriorDimension } from '../dimension/interior.ts';
-import type { LinearDimension, Point, Side } from '../dimension/linear.ts';
+import type { LinearDimension, Side } from '../dimension/linear.ts';
 import type { Sketch } from '../dimension/sketch.ts';
 import { hatchLoops } from '../geometry/hatch.ts';
 import type { Item, Role } from '../scene.ts';

@@ -1,7 +1,8 @@
 import type { DoorReport, HeadReport, Opening, Report } from '@fielded/core';
+import type { Point } from '@fielded/geometry';
 import { type Box, type Loop, loopsBox, polygon, rectangle } from '@fielded/geometry';
 import type { Figure } from '../dimension/figure.ts';
-import type { LinearDimension, Point, Side } from '../dimension/linear.ts';
+import type { LinearDimension, Side } from '../dimension/linear.ts';
 import type { Sketch } from '../dimension/sketch.ts';
 import { stroke } from '../geometry/stroke.ts';
 import type { Item } from '../scene.ts';

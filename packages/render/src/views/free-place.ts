@@ -1,6 +1,6 @@
 import { type Box, boxesOverlap, lineMeetsBox } from '@fielded/geometry';
 import { type Item, text, textBox } from '../scene.ts';
-import { FIGURE } from './chart.ts';
+import { FIGURE_HEIGHT } from './chart.ts';
 
 type Point = readonly [x: number, y: number];
 
@@ -30,7 +30,7 @@ export function placeFigures(
   const taken: Box[] = beside.flatMap((item) => (item.kind === 'text' ? [textBox(item)] : []));
   return figures.flatMap(({ at, words }, i) => {
     for (const [x, y, anchor] of placesAbout(at)) {
-      const item = text(`${key} ${i}`, 'judged-text', x, y, words, FIGURE, anchor);
+      const item = text(`${key} ${i}`, 'judged-text', x, y, words, FIGURE_HEIGHT, anchor);
       const box = textBox(item);
       const inside = box.x0 >= within.x0 && box.x1 <= within.x1 && box.y0 >= within.y0 && box.y1 <= within.y1;
       if (!inside || taken.some((other) => boxesOverlap(box, other))) continue;
@@ -43,9 +43,9 @@ export function placeFigures(
 }
 
 function placesAbout([x, y]: Point): (readonly [number, number, 'start' | 'middle' | 'end'])[] {
-  const below = y + CLEAR + FIGURE;
+  const below = y + CLEAR + FIGURE_HEIGHT;
   const above = y - CLEAR;
-  const level = y + FIGURE / 2;
+  const level = y + FIGURE_HEIGHT / 2;
   return [
     [x, below, 'middle'],
     [x, above, 'middle'],

@@ -1,10 +1,11 @@
 import type { Report } from '@fielded/core';
 import { goesTogether } from '@fielded/core';
+import type { Point } from '@fielded/geometry';
 import { type Curve, joinCurves, type Loop, line } from '@fielded/geometry';
 import type { Figure } from '../dimension/figure.ts';
 import type { InteriorDimension } from '../dimension/interior.ts';
 import type { LeaderDimension } from '../dimension/leader.ts';
-import type { LinearDimension, Point, Side } from '../dimension/linear.ts';
+import type { LinearDimension, Side } from '../dimension/linear.ts';
 import type { Sketch } from '../dimension/sketch.ts';
 import type { Item } from '../scene.ts';
 import { group, path } from '../scene.ts';
@@ -24,10 +25,10 @@ const LEAST_GAP = 3;
 const IN_FRONT = 16;
 
 /** Which sizes a joint shows: those by which the fit is judged, or also those that the cuts are set by, for working on it. */
-export type JointSizes = 'fit' | 'all';
+export type SizesShown = 'fit' | 'all';
 
 /** The panel in its frame: pushed in as far as it goes and hard against the groove's front wall, or in front of a groove that it does not enter. */
-export function sketchJoint(report: Report, scale: number, sizes: JointSizes = 'fit'): Sketch {
+export function sketchJoint(report: Report, scale: number, sizes: SizesShown = 'fit'): Sketch {
   const part = drawPanelPart(report, { scale, x: 0, y: 0 });
   const stand = standPanel(report, part, IN_FRONT / scale, 'front wall');
   const frame = drawFramePart(report, scale, stand.sight * scale, stand.front * scale);

@@ -16,7 +16,7 @@ import { figureText, groundTo, type InVoice } from '../words/lengths.ts';
 import { unitsNote } from '../words/units-note.ts';
 import { knifeNotes } from './knife-notes.ts';
 import { drawScaleBar } from './scale-bar.ts';
-import { drawBlank, type LaidKnife, layKnife } from './steel.ts';
+import { drawSteelBlank, type LaidKnife, layKnife } from './steel.ts';
 import { drawTable, type FigureTable, tableHeight } from './table.ts';
 
 /** A knife to be drawn, and for whom. */
@@ -109,7 +109,7 @@ export function sketchKnife(drawing: KnifeDrawing, laid: LaidKnife): Sketch {
   const { knife, part } = drawing;
   const main = part === 'knife' ? laid.knife : laid.limiter;
   const other = part === 'knife' ? laid.limiter : laid.knife;
-  const blank = drawBlank(main, part);
+  const blank = drawSteelBlank(main, part);
   const around = joinBoxes([loopsBox(main)!, loopsBox(laid.wood)!, loopsBox(laid.knife)!])!;
   const reach: Box = { ...around, y0: around.y0 - 10 };
   const tipLine = stroke(around.x0 - TIP_LINE, 0, around.x1 + TIP_LINE, 0);

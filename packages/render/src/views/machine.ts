@@ -22,7 +22,7 @@ function surface(key: string, x0: number, y0: number, x1: number, y1: number, dx
 }
 
 /** The table under a panel that lies flat, open where the cutter comes through. `wood` is the panel's box on the paper. */
-export function drawTable(voice: InVoice, wood: Box, from: number): { items: Item; box: Box } {
+export function drawMachineTable(voice: InVoice, wood: Box, from: number): { items: Item; box: Box } {
   const y = wood.y1 + 0.9;
   const items = [
     ...surface('table', from, y, wood.x1 + 6, y, -0.7, 0.7),

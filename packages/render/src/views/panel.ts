@@ -1,4 +1,5 @@
 import type { Report } from '@fielded/core';
+import type { Point } from '@fielded/geometry';
 import {
   type Box,
   type Curve,
@@ -11,7 +12,7 @@ import {
   rectangle,
 } from '@fielded/geometry';
 import type { Figure } from '../dimension/figure.ts';
-import type { LinearDimension, Point, Side } from '../dimension/linear.ts';
+import type { LinearDimension, Side } from '../dimension/linear.ts';
 import type { Sketch } from '../dimension/sketch.ts';
 import { hatchLoops } from '../geometry/hatch.ts';
 import type { Item } from '../scene.ts';

@@ -1,4 +1,5 @@
 import type { CutReport, Report } from '@fielded/core';
+import type { Point } from '@fielded/geometry';
 import {
   type Curve,
   curveMeetsBox,
@@ -10,7 +11,7 @@ import {
 } from '@fielded/geometry';
 import type { AngleDimension } from '../dimension/angle.ts';
 import type { LeaderDimension } from '../dimension/leader.ts';
-import type { LinearDimension, Point, Side } from '../dimension/linear.ts';
+import type { LinearDimension, Side } from '../dimension/linear.ts';
 import type { OrdinateDimension } from '../dimension/ordinate.ts';
 import { radiusDimension } from '../dimension/radius.ts';
 import { safeText } from '../text/safe-text.ts';

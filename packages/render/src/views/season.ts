@@ -9,14 +9,14 @@ import {
   type Axis,
   bar,
   CHART_WIDTH,
+  chartStroke,
   drawAxisBelow,
   drawAxisLeft,
-  FIGURE,
+  FIGURE_HEIGHT,
   finishChart,
   inUnit,
   makeAxis,
   makeTightAxis,
-  stroke,
   unitName,
 } from './chart.ts';
 import { placeFigures } from './free-place.ts';
@@ -78,11 +78,25 @@ function insertionChart(
     ...(shows
       ? [path('bare', 'paper', [polygon([...bare, [points.at(-1)![0], made], [points[0]![0], made]], true)])]
       : []),
-    stroke('bottom', 'outline', 0, at(depth), width, at(depth)),
-    text('bottom words', 'quiet', width + 2, at(depth) + FIGURE / 2, sayChart('season.bottom', {}, report), FIGURE),
-    stroke('mouth', 'outline', 0, at(0), width, at(0)),
-    text('mouth words', 'quiet', width + 2, at(0) + FIGURE / 2, sayChart('season.mouth', {}, report), FIGURE),
-    stroke('made', 'old', points[0]![0], made, points.at(-1)![0], made),
+    chartStroke('bottom', 'outline', 0, at(depth), width, at(depth)),
+    text(
+      'bottom words',
+      'quiet',
+      width + 2,
+      at(depth) + FIGURE_HEIGHT / 2,
+      sayChart('season.bottom', {}, report),
+      FIGURE_HEIGHT,
+    ),
+    chartStroke('mouth', 'outline', 0, at(0), width, at(0)),
+    text(
+      'mouth words',
+      'quiet',
+      width + 2,
+      at(0) + FIGURE_HEIGHT / 2,
+      sayChart('season.mouth', {}, report),
+      FIGURE_HEIGHT,
+    ),
+    chartStroke('made', 'old', points[0]![0], made, points.at(-1)![0], made),
     path('edge', 'judged', [polygon(points, false)]),
     ...bareText,
     ...stateMarks(
@@ -103,8 +117,8 @@ function insertionChart(
 function bareWords(points: readonly (readonly [number, number])[], made: number, voice: InVoice): Item[] {
   const [x, now] = points[0]!;
   const words = sayChart('season.bare', {}, voice);
-  if (now - made < 1 || points[1]![0] - x < textWidth(words, FIGURE) + 3) return [];
-  return [text('bare words', 'quiet', x + 0.5, made - 1.5, words, FIGURE)];
+  if (now - made < 1 || points[1]![0] - x < textWidth(words, FIGURE_HEIGHT) + 3) return [];
+  return [text('bare words', 'quiet', x + 0.5, made - 1.5, words, FIGURE_HEIGHT)];
 }
 
 /** A small upright stroke at each state, and its figure where it is clear of the lines. */
@@ -127,7 +141,7 @@ function stateMarks(
   ];
   const figures = states.map((state, i) => ({ at: points[i]!, words: figure(state) }));
   return [
-    ...marks.map(({ key, from, to }) => stroke(key, 'judged', ...from, ...to)),
+    ...marks.map(({ key, from, to }) => chartStroke(key, 'judged', ...from, ...to)),
     ...placeFigures('state', figures, lines, { x0: 0.5, y0: -1, x1: width + 20, y1: height - 0.5 }, beside),
   ];
 }
@@ -145,10 +159,10 @@ function stateNames(states: readonly Named[], x: Axis, y: number): Item {
     'names',
     states.flatMap(({ key, name, moisture }) => {
       const middle = x.scale(moisture);
-      const half = textWidth(name, FIGURE) / 2;
+      const half = textWidth(name, FIGURE_HEIGHT) / 2;
       if (middle - half < free) return [];
       free = middle + half + 2;
-      return [text(key, 'text', middle, y, name, FIGURE, 'middle')];
+      return [text(key, 'text', middle, y, name, FIGURE_HEIGHT, 'middle')];
     }),
   );
 }
@@ -164,8 +178,15 @@ function clearanceChart(states: readonly Named[], x: Axis, voice: InVoice, width
     ({ moisture, clearance }) => [x.scale(moisture), y.scale(inUnit(clearance!, units))] as const,
   );
   return [
-    stroke('nothing', 'old', 0, y.scale(0), width, y.scale(0)),
-    text('nothing words', 'quiet', width + 2, y.scale(0) + FIGURE / 2, sayChart('season.no-room', {}, voice), FIGURE),
+    chartStroke('nothing', 'old', 0, y.scale(0), width, y.scale(0)),
+    text(
+      'nothing words',
+      'quiet',
+      width + 2,
+      y.scale(0) + FIGURE_HEIGHT / 2,
+      sayChart('season.no-room', {}, voice),
+      FIGURE_HEIGHT,
+    ),
     path('clearance', 'judged', points.length > 1 ? [polygon(points, false)] : []),
     ...stateMarks(known, points, [y.scale(0)], { width, height: LOWER }, ({ clearance }) =>
       sayFigure(clearance!, voice),

@@ -1,8 +1,9 @@
 import type { Report } from '@fielded/core';
+import type { Point } from '@fielded/geometry';
 import { joinCurves } from '@fielded/geometry';
 import type { Figure } from '../dimension/figure.ts';
 import type { LeaderDimension } from '../dimension/leader.ts';
-import type { LinearDimension, Point, Side } from '../dimension/linear.ts';
+import type { LinearDimension, Side } from '../dimension/linear.ts';
 import type { Sketch } from '../dimension/sketch.ts';
 import { stroke } from '../geometry/stroke.ts';
 import type { Item } from '../scene.ts';

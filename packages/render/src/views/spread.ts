@@ -9,13 +9,13 @@ import {
   type Axis,
   bar,
   CHART_WIDTH,
+  chartStroke,
   drawAxisBelow,
   drawAxisLeft,
-  FIGURE,
+  FIGURE_HEIGHT,
   finishChart,
   inUnit,
   makeAxis,
-  stroke,
   unitName,
 } from './chart.ts';
 import { drawVerdictBands } from './verdict-bands.ts';
@@ -96,25 +96,25 @@ function thicknessRange(spread: SpreadReport, given: Arrangement, x: Axis, voice
   const base = HEIGHT - 3;
   const words = `± ${spokenNumber(inUnit(plusMinus, units), units === 'mm' ? 2 : 4, voice)}`;
   return group('stock', [
-    stroke('from', 'dimension', from, base - 1.2, from, base + 1.2),
-    stroke('to', 'dimension', to, base - 1.2, to, base + 1.2),
-    stroke('range', 'dimension', from, base, to, base),
-    text('plus minus', 'quiet', to + 2, base + FIGURE / 2, words, FIGURE),
+    chartStroke('from', 'dimension', from, base - 1.2, from, base + 1.2),
+    chartStroke('to', 'dimension', to, base - 1.2, to, base + 1.2),
+    chartStroke('range', 'dimension', from, base, to, base),
+    text('plus minus', 'quiet', to + 2, base + FIGURE_HEIGHT / 2, words, FIGURE_HEIGHT),
   ]);
 }
 
 /** What the full line is and what the dashed ones are, above the chart at the right. */
 function lineKey(runs: string, others: boolean, width: number, voice: InVoice): Item {
-  const words = fitText(sayChart('spread.as-run', { runs }, voice), FIGURE, width * 0.62);
-  const left = width - textWidth(words, FIGURE);
+  const words = fitText(sayChart('spread.as-run', { runs }, voice), FIGURE_HEIGHT, width * 0.62);
+  const left = width - textWidth(words, FIGURE_HEIGHT);
   const rows: Item[] = [
-    stroke('as run line', 'judged', left - 10, -8.2, left - 2, -8.2),
-    text('as run', 'judged-text', left, -7, words, FIGURE),
+    chartStroke('as run line', 'judged', left - 10, -8.2, left - 2, -8.2),
+    text('as run', 'judged-text', left, -7, words, FIGURE_HEIGHT),
   ];
   if (others) {
     rows.push(
-      stroke('other line', 'hidden', left - 10, -3.8, left - 2, -3.8),
-      text('other ways', 'quiet', left, -2.6, sayChart('spread.other-ways', {}, voice), FIGURE),
+      chartStroke('other line', 'hidden', left - 10, -3.8, left - 2, -3.8),
+      text('other ways', 'quiet', left, -2.6, sayChart('spread.other-ways', {}, voice), FIGURE_HEIGHT),
     );
   }
   return group('key', rows);
@@ -152,16 +152,16 @@ function histogram(spread: SpreadReport, voice: InVoice, width: number): Item[] 
     { key: 'root of squares', words: sayChart('spread.rss', {}, voice), ends: rss, y: HEIGHT + 26 },
   ].map(({ key, words, ends: [low, high], y }) =>
     group(key, [
-      stroke('low', 'outline', at(low), y - 1.2, at(low), y + 1.2),
-      stroke('high', 'outline', at(high), y - 1.2, at(high), y + 1.2),
-      stroke('span', 'outline', at(low), y, at(high), y),
-      text('words', 'quiet', at(high) + 2.5, y + FIGURE / 2, words, FIGURE),
+      chartStroke('low', 'outline', at(low), y - 1.2, at(low), y + 1.2),
+      chartStroke('high', 'outline', at(high), y - 1.2, at(high), y + 1.2),
+      chartStroke('span', 'outline', at(low), y, at(high), y),
+      text('words', 'quiet', at(high) + 2.5, y + FIGURE_HEIGHT / 2, words, FIGURE_HEIGHT),
     ]),
   );
   return [
     drawVerdictBands(x, spread.limits, voice, [0, HEIGHT], true),
     ...bars,
-    stroke('as set', 'judged', at(nominal), HEIGHT, at(nominal), 2),
+    chartStroke('as set', 'judged', at(nominal), HEIGHT, at(nominal), 2),
     ...asSet(at(nominal), [0, spread.limits.snug, spread.limits.loose].map(at), voice),
     ...spans,
     drawAxisBelow(
@@ -176,8 +176,8 @@ function histogram(spread: SpreadReport, voice: InVoice, width: number): Item[] 
 /** The words beside the line of the joint as set, on a side where no limit's line runs through them; none where both have one. */
 function asSet(x: number, limits: readonly number[], voice: InVoice): Item[] {
   const words = sayChart('spread.as-set', {}, voice);
-  const room = 1.5 + textWidth(words, FIGURE) + 1;
+  const room = 1.5 + textWidth(words, FIGURE_HEIGHT) + 1;
   const isFree = (from: number, to: number) => !limits.some((limit) => limit > from + 0.1 && limit < to - 0.1);
-  if (isFree(x, x + room)) return [text('as set words', 'judged-text', x + 1.5, 4, words, FIGURE)];
-  return isFree(x - room, x) ? [text('as set words', 'judged-text', x - 1.5, 4, words, FIGURE, 'end')] : [];
+  if (isFree(x, x + room)) return [text('as set words', 'judged-text', x + 1.5, 4, words, FIGURE_HEIGHT)];
+  return isFree(x - room, x) ? [text('as set words', 'judged-text', x - 1.5, 4, words, FIGURE_HEIGHT, 'end')] : [];
 }

@@ -50,7 +50,7 @@ function layLoop(loop: Loop, way: 1 | -1): Loop {
 }
 
 /** The blank that an outline is ground on: its two sides up to where it is broken off, above everything of the outline. */
-export function drawBlank(outline: readonly Loop[], key: string): { items: Item[]; outlines: Curve[] } {
+export function drawSteelBlank(outline: readonly Loop[], key: string): { items: Item[]; outlines: Curve[] } {
   const curves = outline.flatMap((loop) => loop.curves);
   const [first, last] = [curves[0]!, curves[curves.length - 1]!];
   const top = loopsBox(outline)!.y0 - BLANK_SHOWN;

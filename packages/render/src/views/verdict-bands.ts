@@ -3,7 +3,7 @@ import { group, text } from '../scene.ts';
 import { textWidth } from '../text/measure-text.ts';
 import { sayChart } from '../words/english/chart.ts';
 import type { InVoice } from '../words/lengths.ts';
-import { type Axis, bar, FIGURE, inUnit, stroke } from './chart.ts';
+import { type Axis, bar, chartStroke, FIGURE_HEIGHT, inUnit } from './chart.ts';
 
 /** A word may stand out of its band by this in all, mm: the bands beside it are as wide or go without. */
 const OVER = 2;
@@ -37,8 +37,8 @@ export function drawVerdictBands(
   const limits = [...new Set([0, snugAt, looseAt])].filter((limit) => limit > low && limit < high);
   const lines = limits.map((limit) =>
     upright
-      ? stroke(`limit ${limit}`, 'old', scale(limit), near, scale(limit), far)
-      : stroke(`limit ${limit}`, 'old', near, scale(limit), far, scale(limit)),
+      ? chartStroke(`limit ${limit}`, 'old', scale(limit), near, scale(limit), far)
+      : chartStroke(`limit ${limit}`, 'old', near, scale(limit), far, scale(limit)),
   );
   const words = [
     ['binds', low, 0],
@@ -52,12 +52,13 @@ export function drawVerdictBands(
     const said = sayChart(`band.${word}`, {}, voice);
     // A band too narrow for its word goes without.
     const room = Math.abs(b - a);
-    if (to <= from || room < (upright ? Math.max(9, textWidth(said, FIGURE) - OVER) : FIGURE * 1.15)) return [];
+    if (to <= from || room < (upright ? Math.max(9, textWidth(said, FIGURE_HEIGHT) - OVER) : FIGURE_HEIGHT * 1.15))
+      return [];
     const middle = (a + b) / 2;
     const role = word === 'binds' ? 'trouble-text' : word === 'slides' ? 'judged-text' : 'quiet';
     return upright
-      ? [text(word, role, middle, Math.min(near, far) - 1.5, said, FIGURE, 'middle')]
-      : [text(word, role, far + 2, middle + FIGURE / 2, said, FIGURE)];
+      ? [text(word, role, middle, Math.min(near, far) - 1.5, said, FIGURE_HEIGHT, 'middle')]
+      : [text(word, role, far + 2, middle + FIGURE_HEIGHT / 2, said, FIGURE_HEIGHT)];
   });
   return group('bands', [tint, ...lines, ...labels]);
 }
