@@ -7,7 +7,7 @@ import {
   type Report,
   type Units,
 } from '@fielded/core';
-import { computed, effect, type ReadonlySignal, type Signal, signal } from '@preact/signals';
+import { batch, computed, effect, type ReadonlySignal, type Signal, signal } from '@preact/signals';
 import { reportJoint } from '../job/answer-joint.ts';
 import { type Data, getAt, type Keys, setAt, setKeys } from '../job/data.ts';
 import type { Doc } from './doc.ts';
@@ -147,7 +147,6 @@ export function createDesk(first: Doc, firstUnits?: Units): Desk {
   const history = signal<History<Doc>>(beginHistory(first));
   const doc = computed(() => history.value.present);
   const units = signal<Units>(firstUnits ?? start.job.units);
-  const drafts = signal<Readonly<Record<string, string>>>({});
   const moving = signal<readonly string[] | null>(null);
   const job = computed(() => read(doc.value).job!);
   const late = signal(false);
@@ -167,9 +166,26 @@ export function createDesk(first: Doc, firstUnits?: Units): Desk {
     ...doc.peek(),
     data: changes.reduce((before, [path, value]) => setAt(before, path, value), doc.peek().data),
   });
+  // The same job goes on through its changes; one that is laid on the desk is another.
+  const firsts = new WeakMap<Doc, Doc>();
+  const firstOf = (state: Doc) => firsts.get(state) ?? state;
+  const put = (next: Doc, key: string | null = null) => {
+    firsts.set(next, firstOf(doc.peek()));
+    history.value = advance(history.peek(), next, key);
+  };
+  const drafts = signal<Readonly<Record<string, string>>>({});
+  const sumFaults = signal<Readonly<Record<string, string>>>({});
   const step = (next: History<Doc> | null) => {
     if (next === null) return;
-    history.value = next;
+    // What was half typed, a sum still to be worked out too, was typed for the job that goes.
+    const goes = firstOf(next.present) !== firstOf(doc.peek());
+    batch(() => {
+      if (goes) {
+        drafts.value = {};
+        sumFaults.value = {};
+      }
+      history.value = next;
+    });
   };
   return {
     doc,
@@ -178,7 +194,7 @@ export function createDesk(first: Doc, firstUnits?: Units): Desk {
     report,
     problems: computed(() => report.value.problems),
     drafts,
-    sumFaults: signal<Readonly<Record<string, string>>>({}),
+    sumFaults,
     history,
     canUndo: computed(() => history.value.past.length > 0),
     canRedo: computed(() => history.value.future.length > 0),
@@ -196,7 +212,7 @@ export function createDesk(first: Doc, firstUnits?: Units): Desk {
       const next = changed(changes);
       if (changes.every(([path, value]) => sameData(getAt(doc.peek().data, path), value))) return [];
       const { faults } = read(next);
-      if (faults.length === 0) history.value = advance(history.peek(), next, key ?? null);
+      if (faults.length === 0) put(next, key);
       return faults;
     },
     changeShop(keys, value, key) {
@@ -204,7 +220,7 @@ export function createDesk(first: Doc, firstUnits?: Units): Desk {
       const next = { ...doc.peek(), shop: { ...before, data: setKeys(before.data, keys, value) } };
       if (JSON.stringify(next.shop) === JSON.stringify(doc.peek().shop)) return [];
       const { faults } = read(next);
-      if (faults.length === 0) history.value = advance(history.peek(), next, key ?? null);
+      if (faults.length === 0) put(next, key);
       return faults;
     },
     setLogo(logo) {
@@ -213,7 +229,7 @@ export function createDesk(first: Doc, firstUnits?: Units): Desk {
       const { logo: _, ...before } = shop;
       const data = setKeys(before.data, ['logo'], logo?.name);
       const next = { ...others, shop: { ...before, data, ...(logo !== null && { logo: logo.id }) } };
-      if (read(next).faults.length === 0) history.value = advance(history.peek(), next);
+      if (read(next).faults.length === 0) put(next);
     },
     read: (data) => readJob(data, doc.peek().shop?.data),
     check: (changes) => read(changed(changes)).faults,

@@ -43,7 +43,7 @@ let visits = 0;
 /** The text of a length's field, what is wrong with it, and what typing does: the job follows every readable keystroke. */
 export function useLength(place: LengthPlace): LengthEntry {
   const desk = useDesk();
-  const visit = useRef({ key: '', before: null as Data | undefined | null, text: null as string | null });
+  const visit = useRef({ key: '' });
   const name = place.name ?? place.path;
   const draft = desk.drafts.value[name];
   const shown = desk.units.value;
@@ -58,7 +58,7 @@ export function useLength(place: LengthPlace): LengthEntry {
     fault,
     enter() {
       visits += 1;
-      visit.current = { key: `${name} ${visits}`, before: desk.doc.value.data, text: null };
+      visit.current = { key: `${name} ${visits}` };
     },
     type(typed) {
       setDraft(desk, name, typed);
@@ -73,7 +73,7 @@ export function useLength(place: LengthPlace): LengthEntry {
     leave() {
       const typed = desk.drafts.peek()[name];
       desk.settle();
-      visit.current = { key: '', before: null, text: null };
+      visit.current = { key: '' };
       if (typed === undefined) return;
       if (typed.trim() === '' && place.optional) return setDraft(desk, name, undefined);
       const entry = readEntry(typed, shown, desk.job.value.units);
@@ -83,8 +83,9 @@ export function useLength(place: LengthPlace): LengthEntry {
     },
     giveUp() {
       setDraft(desk, name, undefined);
-      const { before } = visit.current;
-      if (before !== null && before !== undefined && desk.doc.value.data !== before) desk.undo();
+      // Only what was typed here is taken back: not what came before it, where that was undone already.
+      const { key } = visit.current;
+      if (key !== '' && desk.history.peek().key === key) desk.undo();
       desk.settle();
     },
     step(way, fine) {
