@@ -1,6 +1,7 @@
 /// <reference path="../types.d.ts" />
 import { evaluate, type Job, type Report } from '@fielded/core';
-import SpreadWorker from './spread-worker.ts?worker&inline';
+import type { Asked } from './asked.ts';
+import EngineWorker from './engine-worker.ts?worker&inline';
 
 /** Works out the latest job asked for in a worker of its own; on the page itself where there can be none. */
 export function createBeside(done: (job: Job, report: Report) => void): (job: Job) => void {
@@ -20,11 +21,11 @@ export function createBeside(done: (job: Job, report: Report) => void): (job: Jo
   const send = (job: Job) => {
     working = job;
     try {
-      const own: Worker = worker ?? new SpreadWorker();
+      const own: Worker = worker ?? new EngineWorker();
       worker = own;
       own.onmessage = ({ data }: MessageEvent<Report>) => finish(job, data);
       own.onerror = () => alone(job);
-      own.postMessage(job);
+      own.postMessage({ ask: 'whole', job } satisfies Asked);
     } catch {
       alone(job);
     }

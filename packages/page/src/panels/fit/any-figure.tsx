@@ -1,13 +1,15 @@
-import { facePhrase, formatLength, parseLength, type Report, type Solved, solve, type Voice } from '@fielded/core';
+import { facePhrase, formatLength, parseLength, type Report, type Solved } from '@fielded/core';
 import { useSignal } from '@preact/signals';
 import type { JSX } from 'preact';
-import { useEffect, useId, useMemo } from 'preact/hooks';
+import { useEffect, useId } from 'preact/hooks';
 import { useDesk } from '../../desk/context.ts';
 import type { Desk } from '../../desk/desk.ts';
 import { entryText } from '../../entry/entry-text.ts';
 import { keepTogether } from '../../words/keep-together.ts';
 import { sayMisread } from '../../words/say-misread.ts';
 import { makeMove, type Proposal, proposeMove, SERVES, showProposal } from './proposal.ts';
+import { useSolver } from './use-solver.ts';
+import { Working } from './working.tsx';
 
 const WANTED = [
   ['clearance', 'a clearance of'],
@@ -25,15 +27,20 @@ export function AnyFigure({ close }: { close: () => void }): JSX.Element {
   const text = useSignal(entryText(fit.target, desk.units.value));
   const by = useSignal(firstMove(desk));
   const value = parseLength(text.value, desk.units.value);
-  const job = { ...desk.job.value, units: desk.units.value };
-  const solved = useMemo(
-    () => ('mm' in value ? solve(job, { for: wanted.value, value: value.mm, by: by.value }, voiceOf(desk)) : null),
-    [desk.job.value, desk.units.value, wanted.value, by.value, text.value],
+  const units = desk.units.value;
+  const { answer, long } = useSolver(
+    'mm' in value
+      ? async (ask) => {
+          const asked = { for: wanted.value, value: value.mm, by: by.value };
+          const job = { ...desk.job.peek(), units };
+          const solved = await ask({ ask: 'one', job, wanted: asked, names: movesOf(desk) });
+          const serves = servesFor(asked.for, solved.value);
+          return { solved, proposal: solved.move === null ? null : proposeMove(desk, solved.writes, serves) };
+        }
+      : null,
+    [units, wanted.value, by.value, text.value],
   );
-  const proposal = useMemo(
-    () => solved && proposeMove(desk, solved.writes, servesFor(wanted.value, solved.value)),
-    [solved, desk],
-  );
+  const proposal = answer?.proposal ?? null;
   useEffect(() => showProposal(desk, proposal), [proposal, desk]);
   useEffect(() => () => showProposal(desk, null), [desk]);
 
@@ -89,8 +96,19 @@ export function AnyFigure({ close }: { close: () => void }): JSX.Element {
         <p class="fault" role="alert">
           {sayMisread(text.value, value)}
         </p>
+      ) : answer !== null ? (
+        <Answer solved={answer.solved} proposal={proposal} close={close} />
       ) : (
-        solved && <Answer solved={solved} proposal={proposal} close={close} />
+        <>
+          <div class="answer" role="status">
+            {long && <Working />}
+          </div>
+          <div class="buttons">
+            <button type="button" class="quiet" onClick={close}>
+              Cancel
+            </button>
+          </div>
+        </>
       )}
     </>
   );
@@ -212,12 +230,6 @@ function movesOf(desk: Desk): (readonly [string, string])[] {
     ['frame.groove.setback', 'the setback of the groove'] as const,
     ...cuts.map(({ name }) => [`${name}.reach`, `the reach of the ${name}`] as const),
   ];
-}
-
-/** Says what may move as it is chosen from the list. */
-function voiceOf(desk: Desk): Voice {
-  const names = new Map(movesOf(desk));
-  return { ...desk.job.value, units: desk.units.value, namePlace: (path) => names.get(path) ?? path };
 }
 
 /** A cut on the back sizes the tongue and shows least. */

@@ -1,4 +1,4 @@
-import { parseLength, type Report, solveByTwo } from '@fielded/core';
+import { parseLength, type Report } from '@fielded/core';
 import { useSignal } from '@preact/signals';
 import type { JSX } from 'preact';
 import { useEffect } from 'preact/hooks';
@@ -9,7 +9,10 @@ import { keepTogether } from '../../words/keep-together.ts';
 import { sayMisread } from '../../words/say-misread.ts';
 import { depthSteps, sayDepths } from './move-words.ts';
 import { makeMove, type Proposal, proposeMove, SERVES, showProposal } from './proposal.ts';
+import type { AskSolver } from './solve-beside.ts';
+import { useSolver } from './use-solver.ts';
 import { sayWhyNot } from './why-not.ts';
+import { Working } from './working.tsx';
 
 type Face = 'flush' | 'proud' | 'recessed';
 
@@ -20,15 +23,12 @@ const FACES: readonly (readonly [Face, string])[] = [
 ];
 /** Nearer to flush than this, mm, flush is what is meant. */
 const NEARLY_FLUSH = 0.35;
-/** How long the answer waits for the next key, ms. */
-const PAUSE = 120;
 
-/** What came of asking: nothing to do, a move, why there is none; null while it is worked out. */
+/** What came of asking: nothing to do, a move, why there is none. */
 type Answer =
   | { readonly kind: 'there' }
   | { readonly kind: 'move'; readonly proposal: Proposal }
-  | { readonly kind: 'none'; readonly words: string }
-  | null;
+  | { readonly kind: 'none'; readonly words: string };
 
 /** The fit that the job aims at and the face that is wanted, by the depths of front and back at once. */
 export function BothCuts({ front, back, close }: { front: string; back: string; close: () => void }): JSX.Element {
@@ -37,20 +37,16 @@ export function BothCuts({ front, back, close }: { front: string; back: string; 
   const now = middleOf(desk.report.peek());
   const face = useSignal<Face>(Math.abs(now) < NEARLY_FLUSH ? 'flush' : now > 0 ? 'proud' : 'recessed');
   const text = useSignal(entryText(Math.round(Math.abs(now) * 10) / 10, units));
-  const answer = useSignal<Answer>(null);
   const read = parseLength(text.value, units);
   const amount = face.value === 'flush' ? 0 : 'mm' in read ? read.mm : null;
   const wanted = amount === null ? null : face.value === 'recessed' ? -amount : amount;
-  const data = desk.doc.value;
-  useEffect(() => {
-    answer.value = null;
-    if (wanted === null) return;
-    const wait = setTimeout(() => {
-      answer.value = workOut(desk, wanted, front, back);
-    }, PAUSE);
-    return () => clearTimeout(wait);
-  }, [data, units, wanted, front, back, desk, answer]);
-  const proposal = answer.value?.kind === 'move' ? answer.value.proposal : null;
+  const { answer, long } = useSolver(wanted === null ? null : (ask) => workOut(ask, desk, wanted, front, back), [
+    units,
+    wanted,
+    front,
+    back,
+  ]);
+  const proposal = answer?.kind === 'move' ? answer.proposal : null;
   useEffect(() => showProposal(desk, proposal), [proposal, desk]);
   useEffect(() => () => showProposal(desk, null), [desk]);
   return (
@@ -92,7 +88,8 @@ export function BothCuts({ front, back, close }: { front: string; back: string; 
         </p>
       )}
       <div class="answer" role="status">
-        <AnswerWords answer={answer.value} />
+        {long && <Working />}
+        {answer !== null && <AnswerWords answer={answer} />}
       </div>
       <div class="buttons">
         <button
@@ -115,9 +112,8 @@ export function BothCuts({ front, back, close }: { front: string; back: string; 
 }
 
 /** One sentence: what goes from what to what, and what comes of it; or why nothing does. */
-function AnswerWords({ answer }: { answer: Answer }): JSX.Element | null {
+function AnswerWords({ answer }: { answer: Answer }): JSX.Element {
   const { job } = useDesk();
-  if (answer === null) return null;
   if (answer.kind === 'there') return <p>It is already there: nothing needs moving.</p>;
   if (answer.kind === 'none') return <p class="fault">{answer.words}</p>;
   const { proposal } = answer;
@@ -133,11 +129,12 @@ function AnswerWords({ answer }: { answer: Answer }): JSX.Element | null {
   );
 }
 
-function workOut(desk: Desk, wanted: number, front: string, back: string): Answer {
+async function workOut(ask: AskSolver, desk: Desk, wanted: number, front: string, back: string): Promise<Answer> {
   const job = { ...desk.job.peek(), units: desk.units.peek() };
   if (isThere(desk.report.peek(), wanted)) return { kind: 'there' };
-  const solved = solveByTwo(job, { for: 'face', value: wanted, by: [`${front}.depth`, `${back}.depth`] });
-  if (solved.reason !== null) return { kind: 'none', words: sayWhyNot(job, solved) };
+  const by = [`${front}.depth`, `${back}.depth`] as const;
+  const solved = await ask({ ask: 'two', job, wanted: { for: 'face', value: wanted, by } });
+  if (solved.reason !== null) return { kind: 'none', words: await sayWhyNot(ask, job, solved) };
   const serves = ({ fit }: Report) =>
     Math.abs((fit.clearance ?? Infinity) - job.fit.target) <= SERVES &&
     fit.frontFace !== null &&

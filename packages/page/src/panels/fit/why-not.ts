@@ -1,6 +1,7 @@
-import { formatLength, type Job, type SolvedByTwo, solveByTwo } from '@fielded/core';
+import { formatLength, type Job, type SolvedByTwo } from '@fielded/core';
 import { keepTogether } from '../../words/keep-together.ts';
 import { sayFace } from './move-words.ts';
+import type { AskSolver } from './solve-beside.ts';
 
 /** A depth less than this, mm, is no cut. */
 const NOTHING = 0.02;
@@ -8,7 +9,7 @@ const NOTHING = 0.02;
 const STEP = 0.1;
 
 /** Why front and back together cannot give what is wanted: which limit stands in the way, and what would help, tried. */
-export function sayWhyNot(job: Job, { nearest, by, value }: SolvedByTwo): string {
+export async function sayWhyNot(ask: AskSolver, job: Job, { nearest, by, value }: SolvedByTwo): Promise<string> {
   const [front, back] = by.map((name) => name.replace(/\.depth$/, '')) as [string, string];
   const { units, fit } = job;
   if (nearest === null)
@@ -22,15 +23,22 @@ export function sayWhyNot(job: Job, { nearest, by, value }: SolvedByTwo): string
       : y < NOTHING
         ? `the ${back} is then down to nothing`
         : `further on the cuts leave no such tongue`;
-  const tries = listTries(job, by, value, value - nearest.value);
+  const tries = await listTries(ask, job, by, value, value - nearest.value);
   const help = tries.length === 0 ? 'Ask for less.' : `What would do it: ${tries.join(', or ')}.`;
   return keepTogether(`The face comes no nearer than ${sayFace(nearest.value, units)}: ${limit}. ${help}`);
 }
 
 /** Changes of another size after which front and back can give it, each tried. `lacks` is what the face lacks, mm proud. */
-function listTries(job: Job, by: SolvedByTwo['by'], value: number, lacks: number): string[] {
+async function listTries(
+  ask: AskSolver,
+  job: Job,
+  by: SolvedByTwo['by'],
+  value: number,
+  lacks: number,
+): Promise<string[]> {
   const say = (mm: number) => formatLength(mm, job.units);
-  const works = (changed: Job) => solveByTwo(changed, { for: 'face', value, by }).reason === null;
+  const works = async (changed: Job) =>
+    (await ask({ ask: 'two', job: changed, wanted: { for: 'face', value, by } })).reason === null;
   const { groove } = job.frame;
   const by_ = Math.ceil(Math.abs(lacks) / STEP + 0.05) * STEP;
   const setback = groove.setback - Math.sign(lacks) * by_;
@@ -39,9 +47,9 @@ function listTries(job: Job, by: SolvedByTwo['by'], value: number, lacks: number
   const thicker = { ...job, panel: { ...job.panel, thickness: thickness + by_, measured: measured + by_ } };
   const room = job.frame.thickness - groove.width;
   return [
-    ...(setback > 0 && setback < room && works(moved)
+    ...(setback > 0 && setback < room && (await works(moved))
       ? [`the groove ${say(setback)} from the front of the frame instead of ${say(groove.setback)}`]
       : []),
-    ...(works(thicker) ? [`stock of ${say(thickness + by_)} instead of ${say(thickness)}`] : []),
+    ...((await works(thicker)) ? [`stock of ${say(thickness + by_)} instead of ${say(thickness)}`] : []),
   ];
 }
