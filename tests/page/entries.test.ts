@@ -2,6 +2,7 @@
 import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
 import { parseLength, readJob, solveByTwo } from '../../packages/core/src/index.ts';
+import { answerAsked } from '../../packages/page/src/desk/asked.ts';
 import { advance, beginHistory, redo, settle, undo } from '../../packages/page/src/desk/history.ts';
 import { entryText } from '../../packages/page/src/entry/entry-text.ts';
 import { readEntry, writeLength } from '../../packages/page/src/entry/read-entry.ts';
@@ -10,6 +11,7 @@ import { workOutSum } from '../../packages/page/src/entry/sums.ts';
 import { writeJob } from '../../packages/page/src/files/write-job.ts';
 import { type Data, getAt, pathOf, setAt } from '../../packages/page/src/job/data.ts';
 import { EXAMPLE } from '../../packages/page/src/job/start.ts';
+import type { AskSolver } from '../../packages/page/src/panels/fit/solve-beside.ts';
 import { sayWhyNot } from '../../packages/page/src/panels/fit/why-not.ts';
 
 describe('a sum', () => {
@@ -115,10 +117,12 @@ describe('steps', () => {
 });
 
 describe('a fit that cannot be had', () => {
-  it('says what stands in the way, and what would do it: each tried', () => {
+  it('says what stands in the way, and what would do it: each tried', async () => {
     const job = readJob(JSON.stringify(EXAMPLE)).job!;
     const by = ['raise.depth', 'back relief.depth'] as const;
-    const words = sayWhyNot(job, solveByTwo(job, { for: 'face', value: 12, by })).replaceAll('\u00A0', ' ');
+    const ask: AskSolver = async (asked) => answerAsked(asked as never);
+    const said = await sayWhyNot(ask, job, solveByTwo(job, { for: 'face', value: 12, by }));
+    const words = said.replaceAll('\u00A0', ' ');
     expect(words).toMatch(/^The face comes no nearer than [\d.]+ mm proud: the back relief is then down to nothing\./);
     const [, setback] = /the groove ([\d.]+) mm from the front of the frame/.exec(words)!;
     const nearer = { ...job, frame: { ...job.frame, groove: { ...job.frame.groove, setback: Number(setback) } } };

@@ -58,7 +58,9 @@ it('each part that fails is said in words, and comes at the next try', async () 
     await save(() => button(name).click());
   }
   await button('Make it fit').click();
-  await page.locator('.fit-panel, .any-figure, .both-cuts').first().waitFor();
+  await page.getByLabel('A sliding fit, the face').selectOption('proud');
+  await page.getByLabel('Face proud by').fill('12');
+  await page.locator('.fit-panel .answer .fault').waitFor();
   await page.getByRole('button', { name: 'Compare', exact: true }).click();
   await page.locator('.compare-panel').waitFor();
   await button('Slide it in').click();
