@@ -150,5 +150,14 @@ describe('what is only looked at', () => {
       }
     }
     expect(await page.evaluate(() => document.documentElement.scrollWidth - innerWidth)).toBeLessThanOrEqual(0);
+    // Read at the machine, whole: what is set, in fractions with their decimals.
+    await page.locator('.rooms button', { hasText: 'Set-up' }).click();
+    await page.locator('.set dd').first().waitFor();
+    await page.setViewportSize({ width: 360, height: 740 });
+    const cutOff = await page
+      .locator('.set dd')
+      .evaluateAll((all) => all.filter((dd) => dd.scrollWidth > dd.clientWidth).map((dd) => dd.textContent));
+    expect(cutOff).toEqual([]);
+    expect(await page.locator('.set .decimal').count()).toBeGreaterThan(1);
   });
 });

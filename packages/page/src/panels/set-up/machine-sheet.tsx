@@ -7,6 +7,11 @@ import { PlanView } from './plan-view.tsx';
 import { SectionView } from './section-view.tsx';
 import { TestPiece } from './test-piece.tsx';
 
+/** What the sheet of a set-up is found by, by its place among them. */
+export function sheetId(index: number): string {
+  return `sheet-${index + 1}`;
+}
+
 /** One set-up on one sheet: the five figures that are set, large; the pictures through the table and from above; what was not checked, in a box. */
 export function MachineSheet({ plan, index }: { plan: Plan; index: number }): JSX.Element {
   const desk = useDesk();
@@ -16,7 +21,7 @@ export function MachineSheet({ plan, index }: { plan: Plan; index: number }): JS
   const { cut, machine, head, knife } = setUp;
   const voice = { units, terms: desk.report.value.terms };
   return (
-    <article class="machine-sheet" aria-label={`Set-up ${number}, ${cut}`}>
+    <article class="machine-sheet" id={sheetId(index)} tabIndex={-1} aria-label={`Set-up ${number}, ${cut}`}>
       <h3>
         {number}. {cut}
       </h3>
@@ -29,7 +34,7 @@ export function MachineSheet({ plan, index }: { plan: Plan; index: number }): JS
           <div key={name}>
             <dt>{name}</dt>
             <dd>
-              {keepTogether(figure)} {beside && <small>{beside}</small>}
+              <BigFigure figure={figure} /> {beside && <small>{keepTogether(beside)}</small>}
             </dd>
           </div>
         ))}
@@ -67,6 +72,17 @@ export function MachineSheet({ plan, index }: { plan: Plan; index: number }): JS
         </p>
       ))}
     </article>
+  );
+}
+
+/** A figure as large as it can be read; the decimal of a rounded fraction has a line of its own under it. */
+function BigFigure({ figure }: { figure: string }): JSX.Element {
+  const [, fraction, decimal] = /^(.*) \((.*)\)$/.exec(figure) ?? [];
+  if (fraction === undefined || decimal === undefined) return <>{keepTogether(figure)}</>;
+  return (
+    <>
+      {keepTogether(fraction)} <span class="decimal">{keepTogether(decimal)}</span>
+    </>
   );
 }
 

@@ -8,7 +8,7 @@ import type { Places } from '../../shell/places.ts';
 import { adoptStyles } from '../../style/adopt-styles.ts';
 import partsStyles from '../../style/parts.css?inline';
 import { keepTogether } from '../../words/keep-together.ts';
-import { MachineSheet } from './machine-sheet.tsx';
+import { MachineSheet, sheetId } from './machine-sheet.tsx';
 import { PlanFiles } from './plan-files.tsx';
 import { tickedSteps, tickStep } from './ticked-steps.ts';
 
@@ -114,30 +114,44 @@ function HeadChoices(): JSX.Element | null {
 function Steps({ id, planned: { plan } }: { id: string; planned: Planned }): JSX.Element {
   const desk = useDesk();
   const { units, terms } = desk.report.value;
-  const words = plan.steps.map((step) => sayStep(step, plan, { units, terms }));
+  const steps = plan.steps.map((step, index) => ({
+    ...step,
+    words: sayStep(step, plan, { units, terms }),
+    // A tick stays where the same step is said in another unit.
+    key: `${index} ${sayStep(step, plan, { units: 'mm', terms })}`,
+  }));
   const done = useSignal(tickedSteps(id));
   return (
     <ol class="steps" aria-label="Order of work">
-      {words.map((text, index) => {
-        const key = `${index} ${text}`;
-        return (
-          <li key={key}>
-            <label class="yes">
-              <input
-                type="checkbox"
-                checked={done.value.has(key)}
-                onChange={(event) => {
-                  done.value = tickStep(id, key, event.currentTarget.checked);
-                }}
-              />
-              <span>
-                {text}
-                <span class="unseen">, step {index + 1}</span>
-              </span>
-            </label>
-          </li>
-        );
-      })}
+      {steps.map(({ kind, setUp, words, key }, index) => (
+        <li key={key}>
+          <label class="yes">
+            <input
+              type="checkbox"
+              checked={done.value.has(key)}
+              onChange={(event) => {
+                done.value = tickStep(id, key, event.currentTarget.checked);
+              }}
+            />
+            <span>
+              {words}
+              <span class="unseen">, step {index + 1}</span>
+            </span>
+          </label>
+          {kind === 'set-up' && setUp !== null && (
+            <button type="button" class="quiet" onClick={() => goToSheet(setUp)}>
+              Sheet {setUp + 1}
+            </button>
+          )}
+        </li>
+      ))}
     </ol>
   );
+}
+
+/** Brings the sheet of a set-up to the top of the screen. */
+function goToSheet(index: number): void {
+  const sheet = document.getElementById(sheetId(index));
+  sheet?.scrollIntoView({ block: 'start', behavior: 'instant' });
+  sheet?.focus({ preventScroll: true });
 }
