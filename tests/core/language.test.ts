@@ -96,9 +96,9 @@ describe('a second language, added as one file', () => {
     expect(problems[0]!.message).toMatch(/^Die Schnitte treffen sich: Von 0 mm bis \d+(,\d+)? mm von der Kante aus/);
   });
 
-  it('falls back to English, figures with a point, for a sentence it lacks', () => {
+  it('falls back to English for a sentence it lacks, with the decimal sign of all the others', () => {
     const { problems } = evaluate(job(5.4, { language: language! }));
-    expect(problems[0]!.message).toContain('The tongue is loose: it has 0.8 mm to spare');
+    expect(problems[0]!.message).toContain('The tongue is loose: it has 0,8 mm to spare');
   });
 
   it('says verdicts and shares', () => {

@@ -64,7 +64,9 @@ export function sayIn({ sentence, figures }: Said, voice: Voice, { language, eng
   if (voice.mute) return '';
   const own = Object.hasOwn(language.sentences, sentence) ? language.sentences[sentence] : undefined;
   if (own !== undefined) return phraseIn(own, figures, voice, { language, english });
-  return phraseIn(english[sentence] ?? '', figures, voice, { language: IN_ENGLISH, english });
+  // A sentence that the language lacks is English, with the figures written as in all the others.
+  const standIn = { ...IN_ENGLISH, decimal: language.decimal };
+  return phraseIn(english[sentence] ?? '', figures, voice, { language: standIn, english });
 }
 
 function showSpans(spans: Spans, { units }: Voice, speech: Speech): string {
