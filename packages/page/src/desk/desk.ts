@@ -19,7 +19,7 @@ import type { Notice } from './notice.ts';
 type Saving = 'saved' | 'blocked' | 'full';
 
 /** A change to the job: a path and its new value; undefined takes it out. */
-export type Change = readonly [path: string, value: Data | undefined];
+export type JobChange = readonly [path: string, value: Data | undefined];
 
 /** Everything on the page, and what can be done to it. */
 export interface Desk {
@@ -51,14 +51,14 @@ export interface Desk {
   /** An earlier joint to compare with. */
   readonly trace: Signal<Report | null>;
   /** Changes proposed and not made, whose joint is drawn faintly. */
-  readonly proposal: Signal<readonly Change[] | null>;
+  readonly proposal: Signal<readonly JobChange[] | null>;
   readonly saving: Signal<Saving>;
   /** Counts the times that the panel was tried in the groove. */
   readonly tries: Signal<number>;
   /** One line of what just happened; '' for nothing. */
   readonly notice: Signal<Notice>;
   /** Makes changes, one step of undo; those with the same key in a row are one. A job that could not be read is refused, with its faults. */
-  change(changes: readonly Change[], key?: string): readonly Fault[];
+  change(changes: readonly JobChange[], key?: string): readonly Fault[];
   /** Makes a change to the shop, as `change` does to the job; the job has a shop of its own from then on. */
   changeShop(keys: Keys, value: Data | undefined, key?: string): readonly Fault[];
   /** Gives the shop a logo: the name that its file has it by, and the id of the picture kept here; null takes it out. */
@@ -66,7 +66,7 @@ export interface Desk {
   /** Another job's data read with the shop of this one. */
   read(data: Data): ReadJob;
   /** What would be wrong with changes. */
-  check(changes: readonly Change[]): readonly Fault[];
+  check(changes: readonly JobChange[]): readonly Fault[];
   /** Ends a change made in one go. */
   settle(): void;
   undo(): void;
@@ -162,7 +162,7 @@ export function createDesk(first: Doc, firstUnits?: Units): Desk {
     if (asksForMore(job.value, report.value)) whole.fetch();
   });
 
-  const changed = (changes: readonly Change[]): Doc => ({
+  const changed = (changes: readonly JobChange[]): Doc => ({
     ...doc.peek(),
     data: changes.reduce((before, [path, value]) => setAt(before, path, value), doc.peek().data),
   });
@@ -204,7 +204,7 @@ export function createDesk(first: Doc, firstUnits?: Units): Desk {
     dragged: signal(false),
     typing: signal<readonly string[] | null>(null),
     trace: signal<Report | null>(null),
-    proposal: signal<readonly Change[] | null>(null),
+    proposal: signal<readonly JobChange[] | null>(null),
     saving: signal<Saving>('saved'),
     tries: signal(0),
     notice,

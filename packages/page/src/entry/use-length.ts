@@ -1,7 +1,7 @@
 import type { Fault, Units } from '@fielded/core';
 import { useMemo, useRef } from 'preact/hooks';
 import { useDesk } from '../desk/context.ts';
-import type { Change, Desk } from '../desk/desk.ts';
+import type { Desk, JobChange } from '../desk/desk.ts';
 import { attempt, fetchPart } from '../desk/fetch-part.ts';
 import type { Data } from '../job/data.ts';
 import { faultBeside } from '../words/plain-fault.ts';
@@ -17,11 +17,11 @@ export interface LengthPlace {
   readonly name?: string;
   /** The length now, mm; null where the job does not give it. */
   readonly mm: number | null;
-  readonly changes: (mm: number, write: (mm: number) => Data, written?: Data) => readonly Change[];
+  readonly changes: (mm: number, write: (mm: number) => Data, written?: Data) => readonly JobChange[];
   /** May be left empty: the line then goes. A word stands in the field meanwhile. */
   readonly optional?: boolean | string;
   /** What leaving it empty changes, where the line does not just go. */
-  readonly emptied?: readonly Change[];
+  readonly emptied?: readonly JobChange[];
 }
 
 export interface LengthEntry {

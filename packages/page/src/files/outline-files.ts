@@ -1,7 +1,7 @@
 import { type Fault, formatLength } from '@fielded/core';
 import { readOutlineFile } from '@fielded/exchange';
 import svgpath from 'svgpath';
-import type { Change, Desk } from '../desk/desk.ts';
+import type { Desk, JobChange } from '../desk/desk.ts';
 import { type Data, isGroup } from '../job/data.ts';
 import { faultBeside } from '../words/plain-fault.ts';
 import type { GivenFile } from './given-file.ts';
@@ -19,7 +19,7 @@ export function putOutlinesIn(data: Data, load: Load): Data {
     if (here.shape === 'outline' && typeof here.file === 'string') {
       const path = load(here.file);
       const { file: _, ...others } = here;
-      if (typeof path === 'string') return { ...others, path: inUnits(path, units) };
+      if (typeof path === 'string') return { ...others, path: pathInUnits(path, units) };
     }
     return Object.fromEntries(Object.entries(here).map(([key, value]) => [key, walk(value)]));
   };
@@ -47,10 +47,10 @@ export function useOutlineFile(desk: Desk, place: OutlinePlace, { name, text }: 
   const { units } = desk.job.value;
   // A drawing that lies elsewhere on its paper is brought to the corner of edge and face.
   const moved = movedToCorner(path);
-  const canBeCut = (each: string) => desk.check(outlineChanges(place, inUnits(each, units))).length === 0;
+  const canBeCut = (each: string) => desk.check(outlineChanges(place, pathInUnits(each, units))).length === 0;
   const isMoved = moved !== null && !canBeCut(path) && canBeCut(moved);
   const taken = isMoved ? moved : path;
-  if (!useOutline(desk, place, inUnits(taken, units))) return;
+  if (!useOutline(desk, place, pathInUnits(taken, units))) return;
   const reach = place === 'sticking' ? null : (desk.job.value.cuts[place]?.reach ?? null);
   const where = isMoved ? ', moved to where edge and face meet' : '';
   const saidOf = `${name} is now the outline of the ${placeName(desk, place)}${where}.`;
@@ -62,7 +62,7 @@ export function useOutlineFile(desk: Desk, place: OutlinePlace, { name, text }: 
           action: {
             name: 'Read it in inches',
             run: () => {
-              if (useOutline(desk, place, inUnits(svgpath(taken).scale(25.4).toString(), units)))
+              if (useOutline(desk, place, pathInUnits(svgpath(taken).scale(25.4).toString(), units)))
                 desk.notice.value = { kind: 'note', text: `${name} is read in inches now. Undo takes it back.` };
             },
           },
@@ -99,7 +99,7 @@ export function useOutlineAndSay(desk: Desk, place: OutlinePlace, path: string, 
 }
 
 /** Makes changes that bring outlines, in one step of undo. Whether the job can be made so; if not, it says why. */
-export function useOutlines(desk: Desk, changes: readonly Change[]): boolean {
+export function useOutlines(desk: Desk, changes: readonly JobChange[]): boolean {
   const [fault] = desk.change(changes);
   if (fault) desk.notice.value = { kind: 'fault', text: sayUncut(fault, desk) };
   return fault === undefined;
@@ -112,7 +112,7 @@ function sayUncut(fault: Fault, desk: Desk): string {
 }
 
 /** What an outline of its own changes at a place. */
-export function outlineChanges(place: OutlinePlace, path: string): Change[] {
+export function outlineChanges(place: OutlinePlace, path: string): JobChange[] {
   const profile = { shape: 'outline', path };
   if (place === 'sticking')
     return [
@@ -134,7 +134,7 @@ export function outlineChanges(place: OutlinePlace, path: string): Change[] {
 }
 
 /** Path data in mm in another unit. */
-export function inUnits(path: string, units: 'mm' | 'in'): string {
+export function pathInUnits(path: string, units: 'mm' | 'in'): string {
   return units === 'mm'
     ? path
     : svgpath(path)

@@ -12,14 +12,14 @@ export interface NewJob {
   readonly frame: number;
   readonly groove: { readonly width: number; readonly depth: number; readonly setback: number };
   readonly swellGap: number;
-  readonly front: ShapeName;
-  readonly back: ShapeName | 'none';
+  readonly front: StartShape;
+  readonly back: StartShape | 'none';
   /** How far the panel's face stands before the frame's; 0 for flush, less for recessed. */
   readonly proud: number;
 }
 
 /** Shapes that a job can be begun with. */
-export type ShapeName = 'rebate' | 'bevel' | 'cove' | 'ovolo' | 'ogee';
+export type StartShape = 'rebate' | 'bevel' | 'cove' | 'ovolo' | 'ogee';
 
 /** A job made up from what was said, or why none can be. `face` is what the face came to where the back takes no cut; `warnings` what to think of all the same. */
 export type Begun =
@@ -61,7 +61,7 @@ export function beginJob(ask: NewJob): Begun {
     };
   const write = (mm: number) => writeLength(mm, ask.units, ask.units);
   const land = insertion + SPARE_LAND;
-  const cut = (name: string, side: 'front' | 'back', shape: ShapeName, depth: number, usual: number) => ({
+  const cut = (name: string, side: 'front' | 'back', shape: StartShape, depth: number, usual: number) => ({
     name,
     side,
     profile: drawProfile(shape, depth, land, usual, side === 'front', write),
@@ -97,7 +97,7 @@ export function beginJob(ask: NewJob): Begun {
 
 /** A profile of the depth wanted: reach and step as usual, the reach longer where the shape's own arc asks for it. */
 function drawProfile(
-  shape: ShapeName,
+  shape: StartShape,
   depth: number,
   land: number,
   usual: number,

@@ -1,17 +1,19 @@
 import type { Job, Report } from '@fielded/core';
-import type { Change } from '../desk/desk.ts';
+import type { JobChange } from '../desk/desk.ts';
 import { type Data, getAt } from './data.ts';
 
 /** How a size shown on the drawing is written into the job; `mm` as moved, `written` as the file should keep it. */
-export interface Size {
+export interface WrittenSize {
   /** The path in the job file that it is kept at. */
   readonly path: string;
   /** A size that another one follows from is turned into that one. */
-  readonly changes: (mm: number, write: (mm: number) => Data, written?: Data) => readonly Change[];
+  readonly changes: (mm: number, write: (mm: number) => Data, written?: Data) => readonly JobChange[];
 }
 
 /** What a shown value is: a size to type over, or worked out from others, with the reason. */
-export type Editable = { readonly size: Size; readonly fixed: null } | { readonly size: null; readonly fixed: string };
+export type Editable =
+  | { readonly size: WrittenSize; readonly fixed: null }
+  | { readonly size: null; readonly fixed: string };
 
 let ofDoors: (data: Data, report: Report, of: string) => Editable | null = () => null;
 
@@ -77,6 +79,6 @@ export function turned(editable: Editable, turn: (mm: number) => number): Editab
   return { size: { path, changes: (mm, write) => changes(turn(mm), write) }, fixed: null };
 }
 
-export function writeAt(path: string): Size['changes'] {
+export function writeAt(path: string): WrittenSize['changes'] {
   return (mm, write, written) => [[path, written ?? write(mm)]];
 }

@@ -2,14 +2,14 @@ import { type Signal, signal } from '@preact/signals';
 import type { ViewName } from '../stage/view-scene.ts';
 
 /** What the page is busy with: the sizes of the joint, another part of the job, or the jobs themselves. */
-export type Place = 'joint' | 'doors' | 'shop' | 'set-up' | 'quote' | 'jobs' | 'new';
+export type PagePart = 'joint' | 'doors' | 'shop' | 'set-up' | 'quote' | 'jobs' | 'new';
 
 /** Where on the page one is: the part of the job, and the drawing shown. */
 export interface Places {
-  readonly place: Signal<Place>;
+  readonly place: Signal<PagePart>;
   readonly view: Signal<ViewName>;
 }
 
 export function createPlaces(): Places {
-  return { place: signal<Place>('joint'), view: signal<ViewName>('joint') };
+  return { place: signal<PagePart>('joint'), view: signal<ViewName>('joint') };
 }

@@ -1,8 +1,8 @@
 import type { JSX } from 'preact';
 import type { ViewName } from '../stage/view-scene.ts';
-import type { Place, Places } from './places.ts';
+import type { PagePart, Places } from './places.ts';
 
-const PARTS: readonly (readonly [Place, string])[] = [
+const PARTS: readonly (readonly [PagePart, string])[] = [
   ['joint', 'Joint'],
   ['doors', 'Doors'],
   ['shop', 'Shop'],
@@ -11,7 +11,7 @@ const PARTS: readonly (readonly [Place, string])[] = [
 ];
 
 /** The drawing that belongs to a part. */
-const DRAWING: Readonly<Partial<Record<Place, ViewName>>> = {
+const DRAWING: Readonly<Partial<Record<PagePart, ViewName>>> = {
   joint: 'joint',
   doors: 'door',
   'set-up': 'cuts',

@@ -1,6 +1,6 @@
 import { type Box, joinBoxes, loopsBox } from '@fielded/geometry';
 import type { Item } from '@fielded/render';
-import { type Frame, PIXELS_PER_MM } from './framing.ts';
+import { PIXELS_PER_MM, type SheetPart } from './framing.ts';
 import { dimensionsIn, textsBox } from './mark-dimensions.ts';
 import type { ViewScene } from './view-scene.ts';
 
@@ -41,7 +41,7 @@ export function enlargeWood(
  * What is looked at of a drawing that is larger than its room while a size is in hand: the figure of that size, with as
  * much of the tongue in its groove as goes beside it. The wood runs out of the picture at the sides.
  */
-export function frameHand(scene: ViewScene, room: Room): Frame {
+export function frameHand(scene: ViewScene, room: Room): SheetPart {
   const figures = joinBoxes(dimensionsIn(scene.items).flatMap((item) => textsBox(item) ?? []));
   const wood = woodBox(scene.items);
   const joint = scene.panel && { x0: scene.panel.x, y0: scene.panel.y, x1: scene.panel.x, y1: scene.panel.y };

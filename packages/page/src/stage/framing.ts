@@ -1,7 +1,7 @@
 import type { Scene } from '@fielded/render';
 
 /** Part of the sheet that is looked at, paper mm. */
-export interface Frame {
+export interface SheetPart {
   readonly x: number;
   readonly y: number;
   readonly width: number;
@@ -68,7 +68,7 @@ function nextScale(scene: Scene, scale: number, room: { readonly width: number; 
 }
 
 /** The drawing in the middle of its room; never enlarged past what texts are meant for, made smaller where it does not fit. */
-export function frameScene(scene: Scene, room: { readonly width: number; readonly height: number }): Frame {
+export function frameScene(scene: Scene, room: { readonly width: number; readonly height: number }): SheetPart {
   const ratio = room.width / Math.max(1, room.height);
   const width = Math.max(scene.width, scene.height * ratio, Math.min(room.width, scene.width * 1.25));
   const height = width / ratio;
@@ -82,7 +82,7 @@ const BUTTONS = 50;
  * The same frame, the drawing so much lower that its corner is clear of the buttons: as far as there is room under it, or as
  * it takes where the drawing `scrolls`.
  */
-export function clearButtons(frame: Frame, scene: Scene, pixelsWide: number, scrolls: boolean): Frame {
+export function clearButtons(frame: SheetPart, scene: Scene, pixelsWide: number, scrolls: boolean): SheetPart {
   const pixels = pixelsWide / frame.width;
   const top = -frame.y * pixels;
   const beside = pixelsWide - (scene.width - frame.x) * pixels;

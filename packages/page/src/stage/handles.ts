@@ -1,7 +1,7 @@
 import type { Job, Report, Units } from '@fielded/core';
-import type { Change } from '../desk/desk.ts';
+import type { JobChange } from '../desk/desk.ts';
 import type { Data } from '../job/data.ts';
-import { findSize, type Size } from '../job/sizes.ts';
+import { findSize, type WrittenSize } from '../job/sizes.ts';
 
 /** A point of the wood, mm: `panel` from its edge and front face, `frame` from its sight edge and front face; y down. */
 interface WoodPoint {
@@ -184,8 +184,8 @@ export function moveChanges(
   mm: number,
   sizes: { readonly data: Data; readonly job: Job; readonly report: Report },
   write: (mm: number, units?: Units) => Data,
-): readonly Change[] {
-  const { size } = findSize(sizes.data, sizes.job, sizes.report, move.of) as { size: Size | null };
+): readonly JobChange[] {
+  const { size } = findSize(sizes.data, sizes.job, sizes.report, move.of) as { size: WrittenSize | null };
   if (size === null) return [];
   return size.changes(Math.min(move.most, Math.max(move.least, mm)), write);
 }

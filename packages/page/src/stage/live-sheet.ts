@@ -6,7 +6,7 @@ import { attempt, fetchPart } from '../desk/fetch-part.ts';
 import { findSize } from '../job/sizes.ts';
 import type { OpenDimension } from './dimension-entry.tsx';
 import { enlargeWood, frameHand } from './frame-hand.ts';
-import { clearButtons, type Frame, frameScene, LEAST_PIXELS_PER_MM, roomOf } from './framing.ts';
+import { clearButtons, frameScene, LEAST_PIXELS_PER_MM, roomOf, type SheetPart } from './framing.ts';
 import { createGrips, type Grips } from './grips.ts';
 import { findHandles, type Handle } from './handles.ts';
 import { isSmallScreen, seenHeight } from './in-hand.ts';
@@ -40,7 +40,7 @@ const BEYOND = 10;
 
 /** What stays put while something is moved or typed: the frame looked through, and where the wood lay in it. */
 interface Settled extends Fitted {
-  readonly frame: Frame;
+  readonly frame: SheetPart;
   /** Screen pixels that the frame takes across. */
   readonly across: number;
   /** What it was settled for: the room and what was in hand, and the job. */

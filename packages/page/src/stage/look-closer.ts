@@ -1,5 +1,5 @@
 import { type ReadonlySignal, signal } from '@preact/signals';
-import type { Frame } from './framing.ts';
+import type { SheetPart } from './framing.ts';
 
 /** How much closer one looks than the whole drawing, and at which part: 0 to 1 of its width and height. */
 interface Look {
@@ -14,7 +14,7 @@ export interface Closer {
   /** One step nearer or further. */
   step(way: 1 | -1): void;
   /** The part of a frame that is looked at. */
-  within(frame: Frame): Frame;
+  within(frame: SheetPart): SheetPart;
   /** Listens to fingers on the drawing; what comes back stops it. */
   listen(node: SVGSVGElement, isHeld: () => boolean): () => void;
 }

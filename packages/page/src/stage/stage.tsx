@@ -8,7 +8,7 @@ import { Later } from '../shell/later.tsx';
 import { Problems } from './problems.tsx';
 import { Sheet } from './sheet.tsx';
 import { Tools } from './tools.tsx';
-import { LiveVerdict, Verdict, VerdictChip } from './verdict.tsx';
+import { LiveVerdict, VerdictBar, VerdictChip } from './verdict.tsx';
 import { type ViewName, viewsFor } from './view-scene.ts';
 
 /** Wide enough for two drawings beside each other, px. */
@@ -33,7 +33,7 @@ export function Stage({ view }: { view: Signal<ViewName> }): JSX.Element {
   return (
     <section class="stage" ref={stage} aria-label="Drawing">
       <DeskContext.Provider value={paced.desk}>
-        <Verdict />
+        <VerdictBar />
       </DeskContext.Provider>
       <div class={beside ? 'sheets two' : 'sheets'}>
         <Sheet key={`1 ${shown}`} view={shown} label={title.value} />

@@ -17,7 +17,7 @@ import { keepTogether } from '../words/keep-together.ts';
 import { VerdictMark } from '../words/verdict-mark.tsx';
 
 /** The verdict in a sentence, the two statements and the five figures that decide, above the sheet; on a small screen a line, the rest on demand. */
-export function Verdict(): JSX.Element {
+export function VerdictBar(): JSX.Element {
   const desk = useDesk();
   const opened = useSignal(false);
   const report = desk.report.value;

@@ -1,5 +1,5 @@
 import type { Job } from '@fielded/core';
-import type { Change, Desk } from '../../desk/desk.ts';
+import type { Desk, JobChange } from '../../desk/desk.ts';
 import { type Data, getAt } from '../../job/data.ts';
 
 type Door = NonNullable<Job['doors']>[number];
@@ -20,7 +20,7 @@ export function sizePath(at: string, count: Count, index: number): string {
 }
 
 /** Other sizes: a list where one is given, else their number alone. */
-export function sizesChanges(at: string, count: Count, sizes: readonly Data[]): readonly Change[] {
+export function sizesChanges(at: string, count: Count, sizes: readonly Data[]): readonly JobChange[] {
   const list = `${at}.${LISTS[count]}`;
   const plain = sizes.length === 1 || sizes.every((size) => size === 'rest');
   return plain
@@ -36,7 +36,7 @@ export function sizesChanges(at: string, count: Count, sizes: readonly Data[]): 
 
 /** More or fewer panels: what comes to them shares the rest; muntins as wide as the stiles part them, unless told. */
 export function countChanges(desk: Desk, door: Door, at: string, count: Count) {
-  return (_: string, number: number): readonly Change[] => {
+  return (_: string, number: number): readonly JobChange[] => {
     const { data } = desk.doc.value;
     const sizes = givenSizes(data, at, count, door[count]);
     const kept = sizes.slice(0, number);
@@ -55,14 +55,14 @@ export function countChanges(desk: Desk, door: Door, at: string, count: Count) {
 
 /** One leaf has nothing between leaves. */
 export function leavesChanges(at: string) {
-  return (path: string, leaves: number): readonly Change[] => [
+  return (path: string, leaves: number): readonly JobChange[] => [
     [path, leaves],
     ...(leaves === 1 ? [[`${at}.between`, undefined] as const] : []),
   ];
 }
 
 /** An overlay needs how far the leaf laps over; an inset has a gap of its own. */
-export function hungChanges(at: string, hung: string, desk: Desk): readonly Change[] {
+export function hungChanges(at: string, hung: string, desk: Desk): readonly JobChange[] {
   const lap = desk.job.value.units === 'in' ? '1/2' : 12;
   return hung === 'overlay'
     ? [
@@ -77,7 +77,7 @@ export function hungChanges(at: string, hung: string, desk: Desk): readonly Chan
 }
 
 /** The same door given by its opening instead of its own size, or the other way about. */
-export function sizedByOther(desk: Desk, door: Door, at: string, byOpening: boolean): readonly Change[] {
+export function sizedByOther(desk: Desk, door: Door, at: string, byOpening: boolean): readonly JobChange[] {
   const write = (mm: number): Data => inUnits(mm, desk.job.value.units, 5);
   if (byOpening)
     return [
@@ -102,7 +102,7 @@ function inUnits(mm: number, units: 'mm' | 'in', places: number): number {
 }
 
 /** What a head is when it is first chosen: an eighth of its opening high, in round figures; undefined takes it off. */
-export function headChanges(desk: Desk, door: Door, at: string, shape: string, opening: number): readonly Change[] {
+export function headChanges(desk: Desk, door: Door, at: string, shape: string, opening: number): readonly JobChange[] {
   const { units } = desk.job.value;
   const round = (mm: number) => (units === 'in' ? Math.round((mm / 25.4) * 8) / 8 : Math.round(mm));
   const head = door.head;

@@ -1,7 +1,7 @@
 import type { JSX } from 'preact';
 import { useId, useState } from 'preact/hooks';
 import { useDesk } from '../../desk/context.ts';
-import type { Change } from '../../desk/desk.ts';
+import type { JobChange } from '../../desk/desk.ts';
 import { moveOn } from '../../entry/move-on.ts';
 import { StepButton } from '../../entry/step-button.tsx';
 import { faultBeside } from '../../words/plain-fault.ts';
@@ -18,7 +18,7 @@ export function QuantityField({
   label: string;
   whose: string;
   value: number;
-  changes?: (path: string, count: number) => readonly Change[];
+  changes?: (path: string, count: number) => readonly JobChange[];
 }): JSX.Element {
   const desk = useDesk();
   const id = useId();

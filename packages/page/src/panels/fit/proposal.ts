@@ -1,5 +1,5 @@
 import { evaluate, type FileValue, type Job, type Problem, type Report } from '@fielded/core';
-import type { Change, Desk } from '../../desk/desk.ts';
+import type { Desk, JobChange } from '../../desk/desk.ts';
 import { writeLength } from '../../entry/read-entry.ts';
 import { reportJoint } from '../../job/answer-joint.ts';
 import { pathOf, setAt } from '../../job/data.ts';
@@ -8,7 +8,7 @@ import { changesOf } from './written-changes.ts';
 
 /** A move as it would be written, tried: the job and the joint that come of it, and the problems that it brings. */
 export interface Proposal {
-  readonly changes: readonly Change[];
+  readonly changes: readonly JobChange[];
   readonly job: Job;
   readonly report: Report;
   readonly come: readonly Problem[];
@@ -27,7 +27,7 @@ export function proposeMove(
   serves: (report: Report) => boolean,
 ): Proposal | null {
   const units = desk.units.peek();
-  const asSettings = (): readonly Change[] =>
+  const asSettings = (): readonly JobChange[] =>
     writes.map(({ path, mm }) => [pathOf(path), writeLength(mm, units, desk.job.peek().units)]);
   for (const changes of [changesOf(desk, writes), asSettings()]) {
     const data = changes.reduce((before, [path, value]) => setAt(before, path, value), desk.doc.peek().data);

@@ -1,13 +1,13 @@
 import type { FileValue } from '@fielded/core';
-import type { Change, Desk } from '../../desk/desk.ts';
+import type { Desk, JobChange } from '../../desk/desk.ts';
 import { writeLength } from '../../entry/read-entry.ts';
 import { pathOf } from '../../job/data.ts';
 import { findSize } from '../../job/sizes.ts';
 
 /** What has to be written into the job for the answer of the solver. */
-export function changesOf(desk: Desk, writes: readonly FileValue[]): Change[] {
+export function changesOf(desk: Desk, writes: readonly FileValue[]): JobChange[] {
   const { units, job, doc, report } = desk;
-  return writes.flatMap(({ path, mm }): readonly Change[] => {
+  return writes.flatMap(({ path, mm }): readonly JobChange[] => {
     const write = (value: number) => writeLength(value, units.value, job.value.units);
     // A depth or a reach is kept where the job keeps it now: with the cut, or in its profile.
     const { size } = findSize(doc.value.data, job.value, report.value, pathOf(path));

@@ -1,16 +1,16 @@
 import { readJobData, type Units } from '@fielded/core';
 import { reportJoint } from '../../job/answer-joint.ts';
-import { beginJob, type NewJob, type ShapeName } from '../../job/new-job.ts';
+import { beginJob, type NewJob, type StartShape } from '../../job/new-job.ts';
 import type { ShapeDrawing } from '../sizes/shape-row.tsx';
 import { askFor, USUAL } from './new-lengths.ts';
 
-const SHAPES: readonly ShapeName[] = ['rebate', 'bevel', 'cove', 'ovolo', 'ogee'];
+const SHAPES: readonly StartShape[] = ['rebate', 'bevel', 'cove', 'ovolo', 'ogee'];
 /** So much of the plain panel is drawn beyond a cut, mm. */
 const BEYOND = 4;
 /** How far in a panel without a cut is drawn, mm. */
 const PLAIN = 20;
 
-type Back = ShapeName | 'none';
+type Back = StartShape | 'none';
 
 /**
  * What front and back would look like with each shape, in the sizes asked for; a shape that cannot be had in these, and
@@ -19,7 +19,7 @@ type Back = ShapeName | 'none';
 export function drawShapes(
   ask: NewJob | null,
   units: Units,
-): readonly [readonly ShapeDrawing<ShapeName>[], readonly ShapeDrawing<Back>[]] {
+): readonly [readonly ShapeDrawing<StartShape>[], readonly ShapeDrawing<Back>[]] {
   const usual = askFor(USUAL[units], '', units, 'ogee', 'cove');
   const draw = (side: 'front' | 'back') =>
     SHAPES.flatMap((shape) => {
@@ -37,7 +37,7 @@ export function drawShapes(
   return [draw('front'), [none, ...draw('back')]];
 }
 
-function drawOne(ask: NewJob, side: 'front' | 'back', shape: ShapeName): ShapeDrawing<ShapeName> | null {
+function drawOne(ask: NewJob, side: 'front' | 'back', shape: StartShape): ShapeDrawing<StartShape> | null {
   const begun = beginJob({ ...ask, [side]: shape });
   const job = 'data' in begun ? readJobData(begun.data).job : null;
   const cuts = job?.cuts.filter((cut) => cut.side === side) ?? [];

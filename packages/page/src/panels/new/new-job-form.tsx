@@ -7,20 +7,28 @@ import { beginHistory } from '../../desk/history.ts';
 import type { Keeper } from '../../desk/keeper.ts';
 import { entryText } from '../../entry/entry-text.ts';
 import { LengthLine } from '../../entry/length-line.tsx';
-import { type Begun, beginJob, type ShapeName } from '../../job/new-job.ts';
+import { type Begun, beginJob, type StartShape } from '../../job/new-job.ts';
 import type { Places } from '../../shell/places.ts';
 import { JointThumb } from '../../shell/thumb.tsx';
 import { ShapeRow } from '../sizes/shape-row.tsx';
 import { drawShapes } from './begun-shapes.ts';
-import { askFor, inOtherUnits, LABELS, LENGTHS, type LengthName, readLengths, usualTexts } from './new-lengths.ts';
+import {
+  askFor,
+  inOtherUnits,
+  LENGTH_LABELS,
+  LENGTHS,
+  type LengthName,
+  readLengths,
+  usualTexts,
+} from './new-lengths.ts';
 
 /** Asks for stock, frame and groove, then what front and back look like; the joint that comes of it stands beside. */
 export function NewJobForm({ keeper, places }: { keeper: Keeper; places: Places }): JSX.Element {
   const desk = useDesk();
   const units = desk.units.value;
   const title = useSignal('');
-  const front = useSignal<ShapeName>('ogee');
-  const back = useSignal<ShapeName | 'none'>('cove');
+  const front = useSignal<StartShape>('ogee');
+  const back = useSignal<StartShape | 'none'>('cove');
   const typed = useSignal({ units, texts: usualTexts(units) });
   const texts = useMemo(() => inOtherUnits(typed.value.texts, typed.value.units, units), [typed.value, units]);
   const read = useMemo(() => readLengths(texts, units), [texts, units]);
@@ -49,7 +57,7 @@ export function NewJobForm({ keeper, places }: { keeper: Keeper; places: Places 
   const field = (name: LengthName) => (
     <NewLength
       key={name}
-      label={LABELS[name]}
+      label={LENGTH_LABELS[name]}
       text={texts[name]}
       units={units}
       fault={read.faults[name] ?? ''}

@@ -1,6 +1,6 @@
 import { parseLength, type Units } from '@fielded/core';
 import { entryText } from '../../entry/entry-text.ts';
-import type { NewJob, ShapeName } from '../../job/new-job.ts';
+import type { NewJob, StartShape } from '../../job/new-job.ts';
 import { sayMisread } from '../../words/say-misread.ts';
 
 /** The lengths that a new job is asked for, in the order in which they stand. */
@@ -8,7 +8,7 @@ export const LENGTHS = ['stock', 'frame', 'width', 'depth', 'setback', 'swellGap
 export type LengthName = (typeof LENGTHS)[number];
 
 /** What their fields are called. */
-export const LABELS: Readonly<Record<LengthName, string>> = {
+export const LENGTH_LABELS: Readonly<Record<LengthName, string>> = {
   stock: 'Stock, planed',
   frame: 'Frame, thickness',
   width: 'Groove, width',
@@ -65,8 +65,8 @@ export function askFor(
   { stock, frame, width, depth, setback, swellGap, proud }: Readonly<Record<LengthName, number>>,
   title: string,
   units: Units,
-  front: ShapeName,
-  back: ShapeName | 'none',
+  front: StartShape,
+  back: StartShape | 'none',
 ): NewJob {
   return { title, units, stock, frame, groove: { width, depth, setback }, swellGap, front, back, proud };
 }

@@ -3,10 +3,10 @@ import { useSignal } from '@preact/signals';
 import type { JSX } from 'preact';
 import { useEffect, useId, useMemo, useRef } from 'preact/hooks';
 import { useDesk } from '../../desk/context.ts';
-import type { Change, Desk } from '../../desk/desk.ts';
+import type { Desk, JobChange } from '../../desk/desk.ts';
 import { FilePicker } from '../../entry/file-picker.tsx';
 import { LengthLine } from '../../entry/length-line.tsx';
-import { inUnits, type OutlinePlace, outlineChanges, useOutlines } from '../../files/outline-files.ts';
+import { type OutlinePlace, outlineChanges, pathInUnits, useOutlines } from '../../files/outline-files.ts';
 import { createTracer, type PictureScale, type SeenSide, type TraceAnswer } from '../../files/trace-picture.ts';
 import { keepTogether } from '../../words/keep-together.ts';
 import { sayMisread } from '../../words/say-misread.ts';
@@ -131,11 +131,11 @@ function SeenSample({ seen, place }: { seen: Seen; place: OutlinePlace }): JSX.E
   const say = (mm: number) => keepTogether(formatLength(mm, desk.units.value, 2));
   const picture = useMemo(() => `data:image/svg+xml;charset=utf-8,${encodeURIComponent(seen.svg)}`, [seen]);
   const { front, back, thickness, turned } = seen;
-  const use = (changes: readonly Change[], what: string) => () => {
+  const use = (changes: readonly JobChange[], what: string) => () => {
     if (useOutlines(desk, changes))
       desk.notice.value = { kind: 'note', text: `The sample is now the ${what}. Undo takes it back.` };
   };
-  const path = (side: SeenSide) => inUnits(rounded(side.path), desk.job.value.units);
+  const path = (side: SeenSide) => pathInUnits(rounded(side.path), desk.job.value.units);
   return (
     <div class="seen">
       <img
@@ -207,7 +207,7 @@ function SideWords({ name, side, say }: { name: string; side: SeenSide; say: (mm
 }
 
 /** The first cut on a side with another outline; a new cut where there is none yet. `added` names a side that another change adds. */
-function sideChanges(desk: Desk, side: 'front' | 'back', path: string, added?: 'front'): Change[] {
+function sideChanges(desk: Desk, side: 'front' | 'back', path: string, added?: 'front'): JobChange[] {
   const { cuts } = desk.job.value;
   const index = cuts.findIndex((cut) => cut.side === side);
   if (index >= 0) return outlineChanges(index, path);

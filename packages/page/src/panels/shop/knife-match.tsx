@@ -3,7 +3,7 @@ import { useSignal } from '@preact/signals';
 import type { JSX } from 'preact';
 import { useEffect, useMemo } from 'preact/hooks';
 import { useDesk } from '../../desk/context.ts';
-import type { Change, Desk } from '../../desk/desk.ts';
+import type { Desk, JobChange } from '../../desk/desk.ts';
 import { writeLength } from '../../entry/read-entry.ts';
 import { keepTogether } from '../../words/keep-together.ts';
 import { plainFault } from '../../words/plain-fault.ts';
@@ -141,7 +141,7 @@ function useKnife(desk: Desk, index: number, { knife, reach }: KnifeMatch): void
   if (cut === undefined) return;
   const write = (mm: number) => writeLength(mm, desk.units.value, desk.job.value.units);
   const at = `cuts[${index}]`;
-  const changes: Change[] = [
+  const changes: JobChange[] = [
     [`${at}.profile`, undefined],
     [`${at}.head`, undefined],
     [`${at}.knife`, knife],

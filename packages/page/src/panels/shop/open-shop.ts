@@ -7,7 +7,7 @@ import type { Data } from '../../job/data.ts';
 const DRAWING = /\.(?:svg|dxf)$/i;
 
 /** Takes a shop file up for the job on the desk, or says what is wrong with it by its lines. */
-export async function openShop(desk: Desk, files: readonly File[]): Promise<void> {
+export async function takeShop(desk: Desk, files: readonly File[]): Promise<void> {
   const given = await readFiles(files);
   if ('message' in given) {
     desk.notice.value = { kind: 'fault', text: given.message };

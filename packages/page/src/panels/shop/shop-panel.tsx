@@ -15,7 +15,7 @@ import { keepShop, keptShop } from './kept-shop.ts';
 import { KnifeEntry } from './knife-entry.tsx';
 import { KnifeMatches } from './knife-match.tsx';
 import { KnifePicture } from './knife-picture.tsx';
-import { openShop } from './open-shop.ts';
+import { takeShop } from './open-shop.ts';
 import { RateFields } from './rate-fields.tsx';
 import { saveShop } from './save-shop.ts';
 import {
@@ -72,7 +72,7 @@ export function ShopPanel(): JSX.Element {
         label="Shop file, with the drawings and the logo that it names"
         multiple
         accept=".yaml,.yml,.json,.svg,.dxf,.png,.jpg,.jpeg"
-        take={(files) => void attempt(desk, () => openShop(desk, files))}
+        take={(files) => void attempt(desk, () => takeShop(desk, files))}
       />
       <Entries what="heads" one="head" title="Heads" fresh={NEW_HEAD[units]} hint={common}>
         {(name) => <Fields at={['heads', name]} fields={HEAD_FIELDS} whose={name} />}

@@ -2,7 +2,7 @@ import type { ReadJob, Report } from '@fielded/core';
 import type { JSX } from 'preact';
 import { useRef } from 'preact/hooks';
 import { useDesk } from '../../desk/context.ts';
-import type { Change } from '../../desk/desk.ts';
+import type { JobChange } from '../../desk/desk.ts';
 import { writeLength } from '../../entry/read-entry.ts';
 import { reportJoint } from '../../job/answer-joint.ts';
 import { type Data, getAt, setAt } from '../../job/data.ts';
@@ -12,7 +12,7 @@ const SHAPES = ['rebate', 'bevel', 'cove', 'ovolo', 'ogee'] as const;
 type Shape = (typeof SHAPES)[number];
 
 interface Choice extends ShapeDrawing<Shape> {
-  readonly changes: readonly Change[];
+  readonly changes: readonly JobChange[];
 }
 
 /** Shapes to choose from, each drawn with the sizes that the cut has now. */
@@ -44,7 +44,7 @@ function tryShape(data: Data, read: (data: Data) => ReadJob, index: number, shap
   const write = (mm: number) => writeLength(mm, file, file);
   const { reach, depth } = before;
   const [land, shoulder] = before.profile.shape === 'outline' ? [0, 0] : [before.profile.land, before.profile.shoulder];
-  const from: readonly Change[] =
+  const from: readonly JobChange[] =
     before.profile.shape === 'outline'
       ? [
           [`${at}.path`, undefined],
@@ -52,9 +52,9 @@ function tryShape(data: Data, read: (data: Data) => ReadJob, index: number, shap
           [`${at}.depth`, write(depth)],
         ]
       : [];
-  const plain: Change[] = [...from, [`${at}.shape`, shape]];
+  const plain: JobChange[] = [...from, [`${at}.shape`, shape]];
   if (shape !== 'ogee') plain.push([`${at}.balance`, undefined]);
-  const attempts: Change[][] = [
+  const attempts: JobChange[][] = [
     plain,
     [...plain, [`${at}.land`, undefined]],
     [...plain, [`${at}.land`, undefined], [`${at}.shoulder`, undefined]],
