@@ -24,7 +24,7 @@ export function setTable(columns: readonly Column[], rows: readonly (readonly st
 }
 
 /** Columns that labels take unless one of them is longer. */
-export const LABEL_COLUMNS = 19;
+const LABEL_COLUMNS = 19;
 
 /** Columns for labels: as many as are given, or one more than the longest takes. */
 export function labelWidth(labels: readonly string[], least: number = LABEL_COLUMNS): number {
