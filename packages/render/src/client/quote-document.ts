@@ -1,24 +1,10 @@
-import {
-  decimalOf,
-  facePhrase,
-  formatMoney,
-  formatPrice,
-  type Language,
-  phrase,
-  type Quote,
-  type QuoteLine,
-  type QuoteWords,
-  quantityShown,
-  type Report,
-} from '@fielded/core';
-import type { Bitmap, Block, PlacedFigure, TextDocument } from '../document/document.ts';
+import type { Quote, QuoteWords, Report } from '@fielded/core';
+import type { Bitmap, Block, TextDocument } from '../document/document.ts';
 import { safeDocument } from '../document/safe-document.ts';
-import { type Item, itemsBox, sceneAround } from '../scene.ts';
-import { safeText } from '../text/safe-text.ts';
 import { sayNote } from '../words/english/note.ts';
-import { drawClientSection } from './client-section.ts';
-import { drawCorner } from './corner.ts';
-import { drawSizedElevation } from './elevation.ts';
+import { pictureBlocks } from './quote-pictures.ts';
+import { priceBlocks } from './quote-price.ts';
+import { quiet, type Say, type Told, tell } from './quote-told.ts';
 
 /** What goes into a quote's document beside the quote itself. */
 export interface QuoteDocumentOptions {
@@ -26,33 +12,6 @@ export interface QuoteDocumentOptions {
   readonly logo?: Bitmap;
   /** Errors of the job: the document is then a draft, and says so first. */
   readonly errors?: readonly string[];
-}
-
-/** Widths of the pictures, mm, where they do not have a scale of their own. */
-const SECTION_WIDTH = 92;
-const CORNER_WIDTH = 66;
-const MOST_ELEVATIONS = 12;
-/** Height of the tallest elevation, mm of paper. */
-const ELEVATION_HEIGHT = 67;
-
-type Say = (key: keyof QuoteWords, figures?: Readonly<Record<string, number | string>>) => string;
-
-/** How a quote is put into words: its fixed sentences, lengths in the job's unit, and how the field stands to the frame. */
-interface Told {
-  readonly say: Say;
-  readonly length: (mm: number) => string;
-  readonly face: string;
-}
-
-/** The fixed words of a quote as a language: what other sentences say of the faces comes from them too. */
-function tell(report: Report, words: QuoteWords): Told {
-  const language: Language = { sentences: words, decimal: decimalOf(words.language) };
-  const { units, fit } = report;
-  return {
-    say: (key, figures = {}) => phrase(words[key], figures, { units }, language),
-    length: (mm) => phrase('{mm:coarse}', { mm }, { units }, language),
-    face: fit.frontFace === null ? '' : facePhrase(fit.frontFace, units, { units, language }),
-  };
 }
 
 /** Sizes of doors that a document lists: beyond it a word processor's file takes hundreds of megabytes to write. */
@@ -156,53 +115,6 @@ function madeBlocks(report: Report, { say, length }: Told): Block[] {
   ];
 }
 
-function pictureBlocks(report: Report, told: Told): Block[] {
-  const { say, length, face } = told;
-  const words = {
-    frame: say('frame'),
-    raise: say('raise'),
-    field: say('field'),
-    frameThickness: say('frameThickness'),
-    panelThickness: say('panelThickness'),
-    margin: say('margin'),
-    length,
-    face,
-  };
-  const section = fittedScene(say('section'), SECTION_WIDTH, (scale) => drawClientSection(report, scale, words));
-  const corner = fittedScene(say('corner'), CORNER_WIDTH, (scale) => drawCorner(report, scale));
-  const cuts = [section, corner].filter((figure) => figure !== null);
-  return [
-    { kind: 'figures', figures: elevations(report, told) },
-    ...notAllDrawn(report.doors?.length ?? 0, say),
-    { kind: 'figures', figures: cuts },
-  ].filter((block) => !('figures' in block) || block.figures.length > 0) as Block[];
-}
-
-/** What is said where not every door is drawn. */
-function notAllDrawn(doors: number, say: Say): Block[] {
-  if (doors <= MOST_ELEVATIONS) return [];
-  return [{ kind: 'paragraph', text: say('someDrawn', { shown: MOST_ELEVATIONS, all: doors }), tone: 'quiet' }];
-}
-
-/** Elevations of all doors at one scale, so that their sizes compare; only as many as one can take in. */
-function elevations(report: Report, { say, length }: Told): PlacedFigure[] {
-  const doors = (report.doors ?? []).slice(0, MOST_ELEVATIONS);
-  const tallest = Math.max(...doors.map(({ height, width }) => Math.max(height, width)), 1);
-  const parts = [5, 10, 15, 20, 25, 30, 40, 50, 100].find((n) => tallest / n <= ELEVATION_HEIGHT) ?? 200;
-  return doors.map(({ name }, i) => ({
-    picture: sceneAround(safeText(name), drawSizedElevation(report, 1 / parts, i, length)),
-    caption: say('elevation', { name, scale: `1:${parts}` }),
-  }));
-}
-
-/** A picture scaled to a width; null where there is nothing to draw. */
-function fittedScene(caption: string, width: number, drawAt: (scale: number) => Item[]): PlacedFigure | null {
-  const trial = itemsBox(drawAt(1));
-  if (trial === null) return null;
-  const scale = Math.min(2, width / (trial.x1 - trial.x0));
-  return { picture: sceneAround(caption, drawAt(scale)), caption };
-}
-
 function woodBlocks({ wood, frameWood, promises }: Quote, say: Say): Block[] {
   const about = promises.filter(({ sentence }) => sentence === 'moisture' || sentence === 'finishBefore');
   return [
@@ -227,58 +139,4 @@ function promiseBlocks({ promises }: Quote, { say, face }: Told): Block[] {
         ({ kind: 'paragraph', text: say(sentence, sentence === 'face' ? { face } : figures) }) as const,
     ),
   ];
-}
-
-function priceBlocks({ price, assumed }: Quote, say: Say, language: string): Block[] {
-  const money = (minor: number | null) =>
-    minor === null ? say('notPriced') : formatMoney(minor, price.currency, language);
-  const rows = price.lines.map((line) => [
-    itemWords(line, say),
-    quantityOf(line, language),
-    say(`unit.${line.unit}`),
-    line.price === null ? '' : formatPrice(line.price, price.currency, language),
-    line.item === 'frame' ? say('notCounted') : money(line.amount),
-  ]);
-  const sum = (label: string, minor: number) => [label, '', '', '', money(minor)];
-  const foot = [
-    sum(say('net'), price.net),
-    ...(price.margin > 0 ? [sum(say('marginLine', { rate: price.marginRate }), price.margin)] : []),
-    ...(price.tax ? [sum(say('tax', { tax: price.tax.name, rate: price.tax.rate }), price.tax.amount)] : []),
-    sum(say('total'), price.total),
-    ...(price.deposit === null ? [] : [sum(say('deposit', { rate: price.depositRate ?? 0 }), price.deposit)]),
-  ];
-  return [
-    { kind: 'heading', text: say('price'), whole: true },
-    {
-      kind: 'table',
-      about: say('price'),
-      head: [say('item'), say('quantity'), say('unit'), say('unitPrice'), say('amount')],
-      rows,
-      foot,
-      total: foot.length - (price.deposit === null ? 1 : 2),
-      shares: [44, 13, 10, 16, 17],
-      align: ['start', 'end', 'start', 'end', 'end'],
-    },
-    ...(price.lines.some(({ amount }) => amount === null) ? [quiet(say('notPricedMeans'))] : []),
-    ...(assumed.length > 0 ? [quiet(assumedWords(assumed, say))] : []),
-  ];
-}
-
-function quiet(text: string): Block {
-  return { kind: 'paragraph', text, tone: 'quiet' };
-}
-
-/** What a quantity follows from and nobody said, in a sentence. */
-function assumedWords(assumed: Quote['assumed'], say: Say): string {
-  const words = assumed.map(({ what, value }) => say(`assumed.${what}`, { mm: value ?? 0, percent: value ?? 0 }));
-  return say('assumedMeans', { assumed: words.join(', ') });
-}
-
-function itemWords({ item, figures }: QuoteLine, say: Say): string {
-  const key = item === 'wood' && figures.wood === '' ? 'item.timber' : (`item.${item}` as const);
-  return say(key, figures);
-}
-
-function quantityOf(line: QuoteLine, language: string): string {
-  return new Intl.NumberFormat(language, { maximumFractionDigits: 6 }).format(quantityShown(line));
 }

@@ -1,41 +1,21 @@
 import { stroke } from '../geometry/stroke.ts';
 import { type Item, moveItems, path, type Scene, text } from '../scene.ts';
 import { PAPERS, type PaperName } from '../sheet/paper.ts';
-import { breakLines, fitText, textWidth } from '../text/measure-text.ts';
+import { fitText, textWidth } from '../text/measure-text.ts';
 import { sayNote } from '../words/english/note.ts';
 import type { InVoice } from '../words/lengths.ts';
-import type { Block, Cell, PlacedFigure, Table, TextDocument } from './document.ts';
+import type { Block, TextDocument } from './document.ts';
+import { layFigures } from './lay-figures.ts';
+import { layTable } from './lay-tables.ts';
+import { BODY, HEADING, LEADING, layLines, type Piece, SIDE, SMALL, space } from './page-text.ts';
 
-/** Margins, mm. */
-const SIDE = 20;
 const TOP = 18;
 const BOTTOM = 20;
-/** Heights of capitals, mm, and the distance of their base lines in heights. */
-const BODY = 2.2;
-const SMALL = 1.9;
-const HEADING = 2.9;
 const TITLE = 4.4;
-const LEADING = 1.95;
 /** Least room under a heading, so that it never stands alone at a page's foot, mm. */
 const KEPT_WITH = 24;
-const COLUMN_GAP = 4;
-/** Room above and under the words of a table's row together, mm. */
-const ROW_ROOM = 2.2;
-const DENSE_ROW = 1.2;
 /** Room for the page's number at the foot. */
 const PAGE_NUMBER = 25;
-/** Room that a figure takes for its caption at least, mm. */
-const LEAST_FIGURE = 30;
-
-/** Something as high as `height`, drawn at the left margin from the y it is given. */
-interface Piece {
-  readonly height: number;
-  readonly draw: (y: number, key: string) => Item[];
-  /** Room that has to be left for what follows. */
-  readonly keep?: number;
-  /** Drawn again at the top of a page that goes on with the same table. */
-  readonly repeat?: Piece;
-}
 
 /**
  * A document laid out on sheets of paper: text broken between words, tables with their head repeated, figures side by side as
@@ -127,27 +107,6 @@ function layBlock(block: Block, room: number): Piece[] {
   }
 }
 
-function space(height: number): Piece {
-  return { height, draw: () => [] };
-}
-
-/** Lines filled from the left, as text is; a word wider than the room is cut short. */
-function wrap(words: string, size: number, room: number): string[] {
-  return breakLines(words, size, room).map((line) => fitText(line, size, room));
-}
-
-type TextRole = 'text' | 'quiet' | 'trouble-text';
-
-function layLines(words: string, room: number, size: number, role: TextRole): Piece[] {
-  return words
-    .split('\n')
-    .flatMap((paragraph) => wrap(paragraph, size, room))
-    .map((line) => ({
-      height: size * LEADING,
-      draw: (y, key) => [text(key, role, 0, y + size * 1.3, line, size)],
-    }));
-}
-
 function layListItem(item: string, room: number): Piece[] {
   const indent = 5;
   return layLines(item, room - indent, BODY, 'text').map((piece, i) => ({
@@ -201,111 +160,6 @@ function layFacts(facts: readonly (readonly [string, string])[], room: number): 
     ),
     space(3),
   ];
-}
-
-/** Figures side by side while they fit; one that is wider than the text is not drawn larger than its paper. */
-function layFigures(figures: readonly PlacedFigure[], room: number): Piece[] {
-  const rows: PlacedFigure[][] = [];
-  let used = Number.POSITIVE_INFINITY;
-  for (const figure of figures) {
-    const width = Math.max(figure.picture.width, LEAST_FIGURE);
-    if (used + COLUMN_GAP + width > room) {
-      rows.push([]);
-      used = -COLUMN_GAP;
-    }
-    rows.at(-1)!.push(figure);
-    used += COLUMN_GAP + width;
-  }
-  return rows.flatMap((row) => [layFigureRow(row), space(3)]);
-}
-
-function layFigureRow(row: readonly PlacedFigure[]): Piece {
-  const tallest = Math.max(...row.map(({ picture }) => picture.height));
-  const captions = row.map(({ picture, caption }) => wrap(caption, SMALL, Math.max(picture.width, LEAST_FIGURE)));
-  const lines = Math.max(...captions.map(({ length }) => length));
-  return {
-    height: tallest + 1 + lines * SMALL * LEADING,
-    draw: (y, key) => {
-      let x = 0;
-      return row.flatMap(({ picture }, i) => {
-        const at = x;
-        x += Math.max(picture.width, LEAST_FIGURE) + COLUMN_GAP;
-        return [
-          // Figures of one row stand on one line.
-          {
-            kind: 'group' as const,
-            key: `${key} figure ${i}`,
-            items: moveItems(picture.items, at, y + tallest - picture.height),
-          },
-          ...captions[i]!.map((line, k) =>
-            text(
-              `${key} caption ${i} ${k}`,
-              'quiet',
-              at,
-              y + tallest + 1 + SMALL * 1.3 + k * SMALL * LEADING,
-              line,
-              SMALL,
-            ),
-          ),
-        ];
-      });
-    },
-  };
-}
-
-function layTable(table: Table, room: number): Piece[] {
-  const whole = table.shares.reduce((sum, share) => sum + share, 0);
-  const widths = table.shares.map((share) => (share / whole) * room);
-  const lay = (row: readonly Cell[], role: TextRole, size = BODY) =>
-    layRow(row, widths, table.align, role, table.dense ? DENSE_ROW : ROW_ROOM, size);
-  const head = lay(table.head, 'quiet');
-  const body = table.rows.map((row) => ({ ...lay(row, 'text'), repeat: head }));
-  const foot = table.foot.map((row, i) => ({ ...lay(row, 'text', i === table.total ? HEADING : BODY), repeat: head }));
-  return [
-    { ...head, keep: body[0]?.height ?? 0 },
-    ...body,
-    ...(foot.length > 0 ? [space(1.5), ...foot] : []),
-    space(3),
-  ];
-}
-
-function layRow(
-  cells: readonly Cell[],
-  widths: readonly number[],
-  align: readonly ('start' | 'end')[],
-  role: TextRole,
-  padding: number,
-  size: number,
-): Piece {
-  const laid = cells.map((cell, i) => (typeof cell === 'string' ? wrap(cell, size, widths[i]! - COLUMN_GAP) : cell));
-  const heights = laid.map((cell) => ('items' in cell ? cell.height : Math.max(1, cell.length) * size * LEADING));
-  const height = Math.max(...heights) + padding;
-  return {
-    height,
-    draw: (y, key) => {
-      let x = 0;
-      const items = laid.flatMap((cell, i): Item[] => {
-        const left = x;
-        x += widths[i]!;
-        if ('items' in cell)
-          return [{ kind: 'group', key: `${key} cell ${i}`, items: moveItems(cell.items, left, y + 1) }];
-        const end = align[i] === 'end';
-        return cell.map((line, k) =>
-          text(
-            `${key} cell ${i} ${k}`,
-            role,
-            end ? x - (i === laid.length - 1 ? 0 : COLUMN_GAP) : left,
-            y + padding / 2 - 0.1 + size * 1.3 + k * size * LEADING,
-            line,
-            size,
-            end ? 'end' : 'start',
-          ),
-        );
-      });
-      const rule = stroke(0, y + height, x, y + height);
-      return [...items, path(`${key} rule`, 'grain', [rule])];
-    },
-  };
 }
 
 function laySignatures(names: readonly string[], room: number): Piece {

@@ -1,20 +1,18 @@
 import type { Report } from '@fielded/core';
 import { goesTogether } from '@fielded/core';
-import type { Point } from '@fielded/geometry';
 import { type Curve, joinCurves, type Loop, line } from '@fielded/geometry';
-import type { Figure } from '../dimension/figure.ts';
 import type { InteriorDimension } from '../dimension/interior.ts';
 import type { LeaderDimension } from '../dimension/leader.ts';
-import type { LinearDimension, Side } from '../dimension/linear.ts';
 import type { Sketch } from '../dimension/sketch.ts';
 import type { Item } from '../scene.ts';
 import { group, path } from '../scene.ts';
 import { cross } from '../words/verdict-mark.ts';
-import { depthFigure, figure, fullDepthEnd, landFigure, reachFigure, stockFigure } from './cut-dimensions.ts';
+import { depthFigure, figure, fullDepthEnd } from './cut-dimensions.ts';
 import type { FramePart } from './frame-part.ts';
 import { drawFramePart } from './frame-part.ts';
+import { frameTiers, landTiers, panelTiers, reachTiers } from './joint-tiers.ts';
 import type { PanelPart } from './panel-part.ts';
-import { drawPanelPart, liesOnOutline, surfacesAt, tongueFaces } from './panel-part.ts';
+import { drawPanelPart, surfacesAt, tongueFaces } from './panel-part.ts';
 import { shoulderLeaders } from './section.ts';
 import type { Stand } from './stand.ts';
 import { standPanel } from './stand.ts';
@@ -84,108 +82,6 @@ export function bindingMarks(report: Report, part: PanelPart, frame: FramePart, 
   if (before.top - mouth.top > 1e-4) marks.push(...cross(x, frame.grooveTop, 1.8));
   if (mouth.bottom - before.bottom > 1e-4) marks.push(...cross(x, frame.grooveFloor, 1.8));
   return marks;
-}
-
-function frameTiers(report: Report, part: FramePart, stand: Stand, scale: number): LinearDimension[] {
-  const { groove, thickness } = report.frame;
-  const front = stand.front * scale;
-  const sight = stand.sight * scale;
-  const tiers: LinearDimension[] = [];
-  const tier = (side: Side, of: Figure, from: Point, to: Point) => tiers.push({ ...of, side, from, to });
-  const { left, grooveBottom, grooveTop, grooveFloor } = part;
-  const corner = { x: grooveBottom, y: grooveTop };
-  const floor = { x: grooveBottom, y: grooveFloor };
-  const back = front + thickness * scale;
-  tier('left', figure(report, 'frame.groove.setback', groove.setback, 'setback'), { x: left, y: front }, corner);
-  tier('left', figure(report, 'frame.groove.width', groove.width, 'groove', { tone: 'judged' }), corner, floor);
-  tier('left', figure(report, 'frame.thickness', thickness, 'frame'), { x: left, y: front }, { x: left, y: back });
-  const mouth = { x: sight, y: back };
-  tier('below', figure(report, 'frame.groove.depth', groove.depth, 'grooveDepth'), floor, mouth);
-  return [...tiers, ...backEdgeTiers(report, stand, left, scale)];
-}
-
-/** What is worked on the back's inside arris: in from the sight edge, and up from the back. */
-function backEdgeTiers(report: Report, stand: Stand, left: number, scale: number): LinearDimension[] {
-  const { backEdge, thickness } = report.frame;
-  if (backEdge === undefined) return [];
-  const at = (x: number, y: number): Point => ({ x: (stand.sight - x) * scale, y: (stand.front + y) * scale });
-  const reach = figure(report, 'frame.backEdge.reach', backEdge.reach, 'backReach');
-  const depth = figure(report, 'frame.backEdge.depth', backEdge.depth, 'backDepth');
-  return [
-    { ...reach, side: 'below', from: at(backEdge.reach, thickness), to: at(0, thickness - backEdge.depth) },
-    {
-      ...depth,
-      side: 'left',
-      from: { x: left, y: (stand.front + thickness) * scale },
-      to: at(0, thickness - backEdge.depth),
-    },
-  ];
-}
-
-function panelTiers(report: Report, part: PanelPart, stand: Stand, scale: number): LinearDimension[] {
-  const { section, tongue, fit, frame } = report;
-  const tiers: LinearDimension[] = [];
-  const at = (x: number, y: number): Point => ({ x: x * scale, y: y * scale });
-  const tier = (side: Side, of: Figure, from: Point, to: Point) => tiers.push({ ...of, side, from, to });
-  const right = part.right / scale;
-  const bottom = section.thickness;
-  tier('right', stockFigure(report), at(right, 0), at(right, bottom));
-  const tip = surfacesAt(part, 0) ?? { top: 0, bottom };
-  if (stand.inserted === null) return tiers;
-  const lip = stand.front;
-  const under = lip + frame.thickness;
-  if (fit.bottomGap !== null && fit.bottomGap > 0) {
-    const asDesigned = Math.abs(fit.bottomGap - frame.swellGap) < 1e-9;
-    const gap = figure(report, asDesigned ? 'frame.swellGap' : 'fit.bottomGap', fit.bottomGap, 'gap');
-    tier('below', gap, at(-fit.bottomGap, lip + frame.groove.setback + frame.groove.width), at(0, tip.bottom));
-  }
-  if (stand.inserted > 0) {
-    const full = stand.inserted === tongue.insertion;
-    const inserted = full
-      ? figure(report, 'tongue.insertion', tongue.insertion, 'insertion', { tone: 'judged' })
-      : figure(report, 'fit.deepestInsertion', stand.inserted, 'inserted', { tone: 'judged' });
-    tier('below', inserted, at(0, tip.bottom), at(stand.inserted, under));
-  }
-  if (fit.visibleMargin !== null && stand.inserted === tongue.insertion && fit.visibleMargin > 0) {
-    const margin = figure(report, 'fit.visibleMargin', fit.visibleMargin, 'margin');
-    tier('above', margin, at(stand.inserted, lip), at(stand.inserted + fit.visibleMargin, 0));
-  }
-  return tiers;
-}
-
-/** How far in each cut reaches. */
-function reachTiers({ section, ...report }: Report, part: PanelPart, scale: number): LinearDimension[] {
-  const tip = surfacesAt(part, 0) ?? { top: 0, bottom: section.thickness };
-  return section.cuts.map((cut, index) => {
-    const front = cut.side === 'front';
-    return {
-      ...reachFigure({ ...report, section }, index),
-      side: front ? 'above' : 'below',
-      from: { x: 0, y: (front ? tip.top : tip.bottom) * scale },
-      to: { x: cut.reach * scale, y: front ? 0 : section.thickness * scale },
-    };
-  });
-}
-
-/** The flat that each front cut leaves from the edge, where it is still there, and how the faces stand to each other. */
-function landTiers(report: Report, part: PanelPart, stand: Stand, scale: number): LinearDimension[] {
-  const { section, fit } = report;
-  const tiers: LinearDimension[] = [];
-  const lands = section.cuts.flatMap((cut, index) => {
-    const level = cut.side === 'front' ? cut.depthCut : section.thickness - cut.depthCut;
-    const kept = cut.land > 0 && liesOnOutline(part, cut.land, level) && liesOnOutline(part, 0, level);
-    return kept ? [{ cut, index, level }] : [];
-  });
-  for (const { cut, index, level } of lands) {
-    const from = { x: 0, y: level * scale };
-    const to = { x: cut.land * scale, y: level * scale };
-    tiers.push({ ...landFigure(report, index), side: cut.side === 'front' ? 'above' : 'below', from, to });
-  }
-  const proud = stand.inserted === null || fit.frontFace === null ? 0 : stand.front;
-  if (Math.abs(proud) < 0.005) return tiers;
-  const face = figure(report, 'fit.frontFace.most', Math.abs(proud), proud > 0 ? 'proud' : 'recessed');
-  const from = { x: stand.sight * scale, y: stand.front * scale };
-  return [...tiers, { ...face, side: 'right', from, to: { x: part.right, y: 0 } }];
 }
 
 /** The depth of each cut, dimensioned in the open between frame and field. */

@@ -1,0 +1,79 @@
+import type { SetUp } from '@fielded/core';
+import { joinCurves, type Loop, polygon } from '@fielded/geometry';
+import { hatchLoops } from '../geometry/hatch.ts';
+import { stroke } from '../geometry/stroke.ts';
+import { type Item, path, text } from '../scene.ts';
+import { sayPlan } from '../words/english/plan.ts';
+import type { InVoice } from '../words/lengths.ts';
+import type { Mounted } from './mounted.ts';
+import type { ToolPlace } from './standing-tool.ts';
+
+/** Thickness of the table as it is drawn, paper mm. */
+export const TABLE_THICK = 5;
+const BAR_THICK = 6;
+
+/** The collar between two heads. */
+export function drawSpacer({ setUp, upper, spacer }: Mounted, table: number, scale: number): Item[] {
+  if (!upper || !spacer || upper.seat === null) return [];
+  const axis = -setUp.fence.toAxis * scale;
+  const half = (setUp.tool.nutDiameter / 2) * scale;
+  const [foot, head] = [table - (upper.seat - spacer) * scale, table - upper.seat * scale];
+  return [
+    path('spacer', 'judged', [
+      polygon([
+        [axis - half, foot],
+        [axis + half, foot],
+        [axis + half, head],
+        [axis - half, head],
+      ]),
+    ]),
+  ];
+}
+
+/** The table, cut through: its two halves beside the hole of the ring, or beside the spindle alone. */
+export function drawTable(setUp: SetUp, tool: ToolPlace, y: number, x0: number, x1: number, voice: InVoice): Item[] {
+  const { left, right } = tool.opening;
+  const halves: Loop[] = [];
+  const half = (from: number, to: number) => {
+    if (to - from > 1)
+      halves.push(
+        polygon([
+          [from, y],
+          [to, y],
+          [to, y + TABLE_THICK],
+          [from, y + TABLE_THICK],
+        ]),
+      );
+  };
+  half(x0 - 2, left);
+  half(right, x1);
+  const ring = setUp.hole !== null && setUp.hole.ring !== null;
+  const words = sayPlan(ring ? 'picture.table.ring' : 'picture.table', {}, voice);
+  return [
+    path('table level', 'hidden', [stroke(x0 - 2, y, x1, y)]),
+    path('table', 'fine', halves),
+    text('table word', 'quiet', x1, y + TABLE_THICK + 4, words, 2.5, 'end'),
+  ];
+}
+
+/** The fence's face as seen behind the cut, and the bar across its gap. */
+export function drawFence({ fence, curve }: SetUp, table: number, scale: number, top: number, voice: InVoice): Item[] {
+  const word = sayPlan(curve?.alone ? 'picture.bearing' : 'picture.fence', {}, voice);
+  const items: Item[] = [
+    path('fence', 'hidden', [stroke(0, table, 0, top - 3)]),
+    text('fence word', 'quiet', -BAR_THICK - 1.5, top - 1, word, 2.5, 'end'),
+  ];
+  if (fence.bar === null) return items;
+  const from = table - fence.bar.from * scale;
+  const to = fence.bar.to === null ? top - 2 : table - fence.bar.to * scale;
+  const bar = polygon([
+    [-BAR_THICK, from],
+    [0, from],
+    [0, to],
+    [-BAR_THICK, to],
+  ]);
+  items.push(path('bar fill', 'paper', [bar]), path('bar', 'judged', [bar]));
+  const hatch = joinCurves(hatchLoops([bar], 1.4, false));
+  items.push(path('bar hatch', 'judged-thin', hatch));
+  return items;
+}
