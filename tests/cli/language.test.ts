@@ -1,9 +1,10 @@
 // A second language from one file, over the command line: sentences, figures, tables and faults.
 import { readFileSync } from 'node:fs';
 import { join } from 'node:path';
-import { readLanguageText } from '@fielded/core';
+import { ENGLISH, readLanguageText } from '@fielded/core';
 import { describe, expect, it } from 'vitest';
 import { allEnglish } from '../../packages/cli/src/words/all-english.ts';
+import { CLI_ENGLISH } from '../../packages/cli/src/words/english.ts';
 import { broken, SOUND } from '../core/job-texts.ts';
 import { makeFolder, put, run } from './command.ts';
 
@@ -46,6 +47,26 @@ describe('--language', () => {
     const english = readFileSync(list, 'utf8').split('\r\n');
     expect(english[0]).toBe('piece,off,length,width,thickness,grain,wood,for,note (mm)');
     expect(english).toHaveLength(rows.length);
+  });
+});
+
+describe('the German example', () => {
+  it('has every sentence that is said of a job and every line that the command prints', () => {
+    const text = readFileSync('examples/languages/german.yaml', 'utf8');
+    const { language, faults } = readLanguageText(text, english);
+    expect(faults).toEqual([]);
+    const wanted = Object.keys({ ...ENGLISH, ...CLI_ENGLISH });
+    expect(wanted.filter((key) => !Object.hasOwn(language!.sentences, key))).toEqual([]);
+  });
+
+  it('names the same figures as the English sentences, all of them', () => {
+    const { language } = readLanguageText(readFileSync('examples/languages/german.yaml', 'utf8'), english);
+    const figures = (sentence: string) => [...new Set(sentence.match(/\{\w+/g))].sort();
+    const odd = Object.entries(language!.sentences).filter(
+      ([key, sentence]) => `${figures(sentence)}` !== `${figures(english[key]!)}`,
+    );
+    // "Above 0, at most 10 m" says no more in German than without the word for the measure.
+    expect(odd.map(([key]) => key)).toEqual(['wanted.bounded']);
   });
 });
 
