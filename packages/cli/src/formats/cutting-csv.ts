@@ -1,7 +1,7 @@
 import { byJob, type CuttingList, type ListedPanel, say as sayCore, toMillimetres, type Voice } from '@fielded/core';
 import type { Reserved } from '../report/cutting-lines.ts';
 import { say, sayAll } from '../words/say.ts';
-import { csvNumber, csvRow } from './csv-row.ts';
+import { csvNumber, csvRow, type Decimal } from './csv-row.ts';
 
 /** The columns; their headings in English are a public format. */
 const COLUMNS = ['piece', 'off', 'length', 'width', 'thickness', 'grain', 'wood', 'for', 'note'] as const;
@@ -17,51 +17,99 @@ export function cuttingHeadings(voice: Voice): string[] {
  * part the columns where that has a decimal comma.
  */
 export function cuttingCsv(list: CuttingList, voice: Voice, { assumed, errors }: Reserved): string {
-  const { units } = voice;
-  const decimal = voice.language?.decimal ?? '.';
-  const size = (mm: number) => Number((mm / toMillimetres(1, units)).toFixed(4));
-  const said = (mm: number) => csvNumber(size(mm), decimal);
-  const fixed = (value: number, digits: number) => value.toFixed(digits).replace('.', decimal);
-  const along = say('print.csv.along', {}, voice);
-  const note = (what: string, words: string) => [what, '', '', '', '', '', '', '', words];
-  const rows: (string | number)[][] = [
+  const pen = penFor(voice);
+  const note = (what: string, words: string): Row => [what, '', '', '', '', '', '', '', words];
+  const rows: Row[] = [
     ...errors.map((message) => note(say('print.csv.error', {}, voice), message)),
-    ...list.parts.map((p) => [
-      sayCore(`part.${p.part}`, {}, voice),
-      p.quantity,
-      size(p.length),
-      size(p.width),
-      size(p.thickness),
-      along,
-      '',
-      forWhom(list, p.for, voice),
-      '',
-    ]),
-    ...list.panels.map((p) => [
-      say('print.csv.panel', {}, voice),
-      p.quantity,
-      ...(p.grain === 'up' ? [size(p.height), size(p.width)] : [size(p.width), size(p.height)]),
-      size(p.thickness),
-      say(`print.grain.${p.grain}`, {}, voice),
-      '',
-      forWhom(list, p.for, voice),
-      p.weight === null ? '' : say('print.csv.kg', { kg: fixed(p.weight, 3) }, voice),
-    ]),
-    ...list.blanks.map((b) => [
-      say('print.csv.blank', {}, voice),
-      b.quantity,
-      size(b.length),
-      size(b.width),
-      size(b.thickness),
-      along,
-      '',
-      joined(
-        b.panels.map(({ door, width }) => `${door} ${said(width)}`),
-        voice,
-      ),
-      b.rips.length > 0 ? say('print.csv.rips', { places: joined(b.rips.map(said), voice) }, voice) : '',
-    ]),
-    ...list.timber.flatMap(({ wood, thickness, pieces, order, boardFeet }) => [
+    ...listParts(list, pen),
+    ...listPanels(list, pen),
+    ...listBlanks(list, pen),
+    ...listTimber(list, pen),
+    ...listLeftOver(list, pen),
+    ...assumed.map((words) => note(say('print.csv.assumed', {}, voice), words)),
+  ];
+  const headings = cuttingHeadings(voice).map((heading, k, all) =>
+    k < all.length - 1 ? heading : `${heading} (${voice.units})`,
+  );
+  return [headings, ...rows].map((row) => csvRow(row, pen.decimal)).join('');
+}
+
+/** A value for each of the columns. */
+type Row = (string | number)[];
+
+/** How lengths and figures are written: as a cell, within words, and with so many decimals. */
+interface Pen {
+  readonly voice: Voice;
+  readonly decimal: Decimal;
+  readonly size: (mm: number) => number;
+  readonly said: (mm: number) => string;
+  readonly fixed: (value: number, digits: number) => string;
+  readonly along: string;
+}
+
+function penFor(voice: Voice): Pen {
+  const decimal = voice.language?.decimal ?? '.';
+  const size = (mm: number) => Number((mm / toMillimetres(1, voice.units)).toFixed(4));
+  return {
+    voice,
+    decimal,
+    size,
+    said: (mm) => csvNumber(size(mm), decimal),
+    fixed: (value, digits) => value.toFixed(digits).replace('.', decimal),
+    along: say('print.csv.along', {}, voice),
+  };
+}
+
+function listParts(list: CuttingList, { voice, size, along }: Pen): Row[] {
+  return list.parts.map((p) => [
+    sayCore(`part.${p.part}`, {}, voice),
+    p.quantity,
+    size(p.length),
+    size(p.width),
+    size(p.thickness),
+    along,
+    '',
+    forWhom(list, p.for, voice),
+    '',
+  ]);
+}
+
+function listPanels(list: CuttingList, { voice, size, fixed }: Pen): Row[] {
+  return list.panels.map((p) => [
+    say('print.csv.panel', {}, voice),
+    p.quantity,
+    ...(p.grain === 'up' ? [size(p.height), size(p.width)] : [size(p.width), size(p.height)]),
+    size(p.thickness),
+    say(`print.grain.${p.grain}`, {}, voice),
+    '',
+    forWhom(list, p.for, voice),
+    p.weight === null ? '' : say('print.csv.kg', { kg: fixed(p.weight, 3) }, voice),
+  ]);
+}
+
+function listBlanks(list: CuttingList, { voice, size, said, along }: Pen): Row[] {
+  return list.blanks.map((b) => [
+    say('print.csv.blank', {}, voice),
+    b.quantity,
+    size(b.length),
+    size(b.width),
+    size(b.thickness),
+    along,
+    '',
+    joined(
+      b.panels.map(({ door, width }) => `${door} ${said(width)}`),
+      voice,
+    ),
+    b.rips.length > 0 ? say('print.csv.rips', { places: joined(b.rips.map(said), voice) }, voice) : '',
+  ]);
+}
+
+/** The rough pieces of each board, then what of it is ordered. */
+function listTimber(list: CuttingList, { voice, size, said, fixed, along }: Pen): Row[] {
+  return list.timber.flatMap(({ wood, thickness, pieces, order, boardFeet }): Row[] => {
+    const volume = { volume: fixed(order, 4), feet: fixed(boardFeet.order, 2) };
+    const ordered = say('print.csv.volume', volume, voice);
+    return [
       ...pieces.map((p) => [
         say('print.csv.rough', {}, voice),
         p.quantity,
@@ -73,37 +121,26 @@ export function cuttingCsv(list: CuttingList, voice: Voice, { assumed, errors }:
         p.what,
         p.strips > 1 ? say('print.csv.strips', { count: p.strips, width: said(p.stripWidth) }, voice) : '',
       ]),
-      [
-        say('print.csv.order', {}, voice),
-        '',
-        '',
-        '',
-        size(thickness),
-        '',
-        wood,
-        '',
-        say('print.csv.volume', { volume: fixed(order, 4), feet: fixed(boardFeet.order, 2) }, voice),
-      ],
-    ]),
-    ...list.leftOver.map((p) => [
-      say('print.csv.no-blank', {}, voice),
-      p.quantity,
-      size(p.length),
-      size(p.width),
-      '',
-      along,
-      '',
-      p.door,
-      p.missing > 0
-        ? say('print.csv.missing', { missing: said(p.missing) }, voice)
-        : say('print.csv.missing.any', {}, voice),
-    ]),
-    ...assumed.map((words) => note(say('print.csv.assumed', {}, voice), words)),
-  ];
-  const headings = cuttingHeadings(voice).map((heading, k, all) =>
-    k < all.length - 1 ? heading : `${heading} (${units})`,
-  );
-  return [headings, ...rows].map((row) => csvRow(row, decimal)).join('');
+      [say('print.csv.order', {}, voice), '', '', '', size(thickness), '', wood, '', ordered],
+    ];
+  });
+}
+
+/** Narrow panels that no blank takes. */
+function listLeftOver(list: CuttingList, { voice, size, said, along }: Pen): Row[] {
+  return list.leftOver.map((p) => [
+    say('print.csv.no-blank', {}, voice),
+    p.quantity,
+    size(p.length),
+    size(p.width),
+    '',
+    along,
+    '',
+    p.door,
+    p.missing > 0
+      ? say('print.csv.missing', { missing: said(p.missing) }, voice)
+      : say('print.csv.missing.any', {}, voice),
+  ]);
 }
 
 function forWhom(list: CuttingList, doors: ListedPanel['for'], voice: Voice): string {

@@ -1,4 +1,4 @@
-import type { Report } from '@fielded/core';
+import type { DoorReport, Report } from '@fielded/core';
 import type { Point } from '@fielded/geometry';
 import {
   type Box,
@@ -31,42 +31,9 @@ const SMALL_HATCH = 1.2;
 
 /** The whole panel from the front, with the line that the frame covers, the field and the mitres, over its section across and beside its section along. `kind` counts the door's kinds of panels from 0. */
 export function sketchPanel(report: Report, scale: number, index: number, kind: number = 0): Sketch {
-  const door = report.doors?.[index];
-  if (!door) throw new RangeError(`door ${index + 1} of ${report.doors?.length ?? 0}`);
-  const shown = door.panels[kind] ?? { ...door.panel, grain: door.grain };
-  const { width, height, grain } = shown;
-  const place = kind === 0 ? `doors[${index}].panel` : `doors[${index}].panels[${kind}]`;
-  const reach = Math.max(0, ...report.section.cuts.filter(({ side }) => side === 'front').map((cut) => cut.reach));
-  const inset = (by: number): Box => ({
-    x0: by * scale,
-    y0: by * scale,
-    x1: (width - by) * scale,
-    y1: (height - by) * scale,
-  });
-  const edge = inset(0);
-  const { head } = door;
-  const shaped = 'shaped' in shown && shown.shaped && head ? shapedLoops({ ...door, head }, scale, 0, 0) : null;
-  const edgeLoop = shaped?.edge ?? rectangle(edge);
-  const covered = [(door.panel.width - door.opening.width) / 2, (door.panel.height - door.opening.height) / 2] as const;
-  const sightBox = {
-    x0: covered[0] * scale,
-    y0: covered[1] * scale,
-    x1: (width - covered[0]) * scale,
-    y1: (height - covered[1]) * scale,
-  };
-  const hasField = reach > 0 && 2 * reach < Math.min(width, height);
-  const field = inset(hasField ? reach : 0);
-  // Lines closer than 0.8 mm run together on paper (ISO 128: no less than 0.7 mm apart).
-  const sightIsSeen = report.tongue.insertion * scale >= 0.8;
-  const front: Item[] = [
-    // What is left square of the blank is sawn off.
-    path('blank', 'hidden', shaped ? [rectangle(edge)] : []),
-    path('wood', 'wood', [edgeLoop]),
-    drawGrain('grain', shaped?.square ?? field, grain === 'up'),
-    path('sight line', 'cutter', sightIsSeen ? [shaped?.sight ?? rectangle(sightBox)] : []),
-    path('field', 'outline', fieldLoops(shaped, hasField ? [rectangle(field), ...mitres(edge, field)] : [])),
-    path('outline', 'outline', [edgeLoop]),
-  ];
+  const panel = findPanel(report, scale, index, kind);
+  const { width, height } = panel.shown;
+  const edge = panel.shaped?.edge ?? rectangle(inset(panel, 0));
   const below = height * scale + APART;
   const beside = width * scale + APART;
   const thick = report.section.thickness * scale;
@@ -87,6 +54,76 @@ export function sketchPanel(report: Report, scale: number, index: number, kind: 
     x0: beside + thick,
     y0: 0,
   });
+  const woods = [edge, ...across.woods, ...along.woods];
+  return {
+    items: [group('front', drawFront(report, panel, edge)), across.item, along.item],
+    outlines: [...edge.curves, ...across.outlines, ...along.outlines],
+    woods,
+    around: loopsBox(woods)!,
+    tiers: panelTiers(report, panel),
+    interiors: [],
+    leaders: panel.shaped ? radiusLeaders(report, index, 'panelEdge', edge) : [],
+  };
+}
+
+/** One kind of a door's panels, as it is drawn. */
+interface DrawnPanel {
+  readonly door: DoorReport;
+  readonly shown: DoorReport['panels'][number] | (DoorReport['panel'] & Pick<DoorReport, 'grain'>);
+  /** Its place in the report. */
+  readonly place: string;
+  /** How far in the front's cuts reach, mm, and whether they leave a field. */
+  readonly reach: number;
+  readonly hasField: boolean;
+  readonly shaped: ReturnType<typeof shapedLoops> | null;
+  readonly scale: number;
+}
+
+function findPanel(report: Report, scale: number, index: number, kind: number): DrawnPanel {
+  const door = report.doors?.[index];
+  if (!door) throw new RangeError(`door ${index + 1} of ${report.doors?.length ?? 0}`);
+  const shown = door.panels[kind] ?? { ...door.panel, grain: door.grain };
+  const place = kind === 0 ? `doors[${index}].panel` : `doors[${index}].panels[${kind}]`;
+  const reach = Math.max(0, ...report.section.cuts.filter(({ side }) => side === 'front').map((cut) => cut.reach));
+  const hasField = reach > 0 && 2 * reach < Math.min(shown.width, shown.height);
+  const { head } = door;
+  const shaped = 'shaped' in shown && shown.shaped && head ? shapedLoops({ ...door, head }, scale, 0, 0) : null;
+  return { door, shown, place, reach, hasField, shaped, scale };
+}
+
+/** The panel's rectangle less `by` mm on every side, on the paper. */
+function inset({ shown: { width, height }, scale }: DrawnPanel, by: number): Box {
+  return { x0: by * scale, y0: by * scale, x1: (width - by) * scale, y1: (height - by) * scale };
+}
+
+/** The panel from the front. */
+function drawFront(report: Report, panel: DrawnPanel, edgeLoop: Loop): Item[] {
+  const { door, shown, reach, hasField, shaped, scale } = panel;
+  const edge = inset(panel, 0);
+  const field = inset(panel, hasField ? reach : 0);
+  const covered = [(door.panel.width - door.opening.width) / 2, (door.panel.height - door.opening.height) / 2] as const;
+  const sightBox = {
+    x0: covered[0] * scale,
+    y0: covered[1] * scale,
+    x1: (shown.width - covered[0]) * scale,
+    y1: (shown.height - covered[1]) * scale,
+  };
+  // Lines closer than 0.8 mm run together on paper (ISO 128: no less than 0.7 mm apart).
+  const sightIsSeen = report.tongue.insertion * scale >= 0.8;
+  return [
+    // What is left square of the blank is sawn off.
+    path('blank', 'hidden', shaped ? [rectangle(edge)] : []),
+    path('wood', 'wood', [edgeLoop]),
+    drawGrain('grain', shaped?.square ?? field, shown.grain === 'up'),
+    path('sight line', 'cutter', sightIsSeen ? [shaped?.sight ?? rectangle(sightBox)] : []),
+    path('field', 'outline', fieldLoops(shaped, hasField ? [rectangle(field), ...mitres(edge, field)] : [])),
+    path('outline', 'outline', [edgeLoop]),
+  ];
+}
+
+/** The panel's width and height, and the margin that shows of the raise. */
+function panelTiers(report: Report, { door, shown, place, reach, hasField, shaped, scale }: DrawnPanel) {
+  const { width, height } = shown;
   const at = (x: number, y: number): Point => ({ x: x * scale, y: y * scale });
   const tiers: LinearDimension[] = [];
   const tier = (side: Side, of: Figure, from: Point, to: Point) => tiers.push({ ...of, side, from, to });
@@ -102,16 +139,7 @@ export function sketchPanel(report: Report, scale: number, index: number, kind: 
     const sight = report.tongue.insertion;
     tier('left', margin, at(sight, sight), at(reach, sight + visibleMargin));
   }
-  const woods = [edgeLoop, ...across.woods, ...along.woods];
-  return {
-    items: [group('front', front), across.item, along.item],
-    outlines: [...edgeLoop.curves, ...across.outlines, ...along.outlines],
-    woods,
-    around: loopsBox(woods)!,
-    tiers,
-    interiors: [],
-    leaders: shaped ? radiusLeaders(report, index, 'panelEdge', shaped.edge) : [],
-  };
+  return tiers;
 }
 
 /** The panel's section from edge to edge, `length` mm of wood. */
