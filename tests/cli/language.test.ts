@@ -59,6 +59,10 @@ describe('the German example', () => {
     expect(wanted.filter((key) => !Object.hasOwn(language!.sentences, key))).toEqual([]);
   });
 
+  it('is passed over where a folder is searched for jobs', async () => {
+    expect((await run(['check', 'examples/languages'])).err).toContain('there is no job file in this folder'.slice(1));
+  });
+
   it('names the same figures as the English sentences, all of them', () => {
     const { language } = readLanguageText(readFileSync('examples/languages/german.yaml', 'utf8'), english);
     const figures = (sentence: string) => [...new Set(sentence.match(/\{\w+/g))].sort();

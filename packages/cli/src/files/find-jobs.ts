@@ -13,8 +13,8 @@ const JOB_NAME = /\.(ya?ml|json)$/i;
 /**
  * The job files that a path stands for: the file itself, or every job in a folder and the folders in it, by name.
  *
- * In a folder, files are jobs when they are YAML or JSON and speak of a panel, a frame or cuts: shop files and other data are
- * passed over. Hidden folders, node_modules and linked folders are not entered.
+ * In a folder, files are jobs when they are YAML or JSON and speak of a panel, a frame or cuts: shop files, languages and other data
+ * are passed over. Hidden folders, node_modules and linked folders are not entered.
  */
 export function findJobs(path: string): { readonly jobs: readonly JobText[]; readonly folder: boolean } {
   if (!isFolder(path)) return { jobs: [{ path, text: readTextFile(path) }], folder: false };
@@ -58,5 +58,7 @@ function searchFolder(folder: string, jobs: JobText[]): void {
 /** Judged on the keys as written, so that a job with a slip in its YAML is reported and not passed over. */
 function looksLikeJob(text: string): boolean {
   const has = (key: string) => new RegExp(`(^|[{,\\s])["']?${key}["']?\\s*:`, 'm').test(text);
+  // A language's sentences quote keys of a job.
+  if (has('decimal') && has('sentences')) return false;
   return has('fielded') && (has('panel') || has('frame') || has('cuts'));
 }
