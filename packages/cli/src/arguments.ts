@@ -8,8 +8,8 @@ export class UsageError extends Error {}
 
 /**
  * What a command was given, checked against what it takes. Throws `UsageError` for an option that is not known (naming the
- * nearest), one without its value, one with a value that takes none, one given twice, a value that will not do, a name to
- * write to whose ending says nothing, an option that must be there and is not, and for too few or too many files.
+ * nearest), one without its value, a switch with a value, one given twice, a value that is not accepted, an output file with an
+ * ending that is not among the formats, a required option left out, and for too few or too many files.
  */
 export function readGiven(name: string, command: Command, argv: readonly string[]): Given {
   const help = `See fielded help ${name}.`;
@@ -123,7 +123,7 @@ function readChoice(name: string, given: string, known: readonly string[]): stri
   );
 }
 
-/** A whole number as people write it, thousands parted by a space, a comma or a line below. */
+/** A whole number as people write it, with thousands separated by a space, a comma or an underscore. */
 function readWhole(name: string, text: string, least: number, most: number): number {
   const plain = text.replaceAll(/(?<=\d)[ _,](?=\d{3}(?!\d))/g, '');
   const number = Number(plain);

@@ -23,9 +23,9 @@ export interface Option {
   /** What stands for its value in the help: FILE, N, WORDS. */
   readonly value?: string;
   readonly short?: string;
-  /** The command does not go without it. */
+  /** The command cannot do without it. */
   readonly required?: true;
-  /** It may be given up to this often; its value is then the list of what was given. */
+  /** How often it may be given at most; its value is then a list. */
   readonly times?: number;
   /** What it does, for the help; broken into lines there. */
   readonly says: string;
@@ -95,11 +95,11 @@ export interface Command extends CommandSpec<Options, string> {
 /** The commands by name, each loaded only when it is wanted: `check` starts without what draws. */
 export type Commands = Readonly<Record<string, () => Promise<Command>>>;
 
-/** A command with what it is given typed by its own options and formats. */
+/** Makes a command whose `run` gets its values with the types of its own options and formats. */
 export function defineCommand<const O extends Options, const F extends string = never>(
   spec: CommandSpec<O, F>,
   run: (given: Given<O, F>, io: Io, commands: Commands) => Promise<number>,
 ): Command {
-  // What is given was read by this spec, so that its types hold.
+  // The values were read by this spec, so their types hold.
   return { ...spec, run: run as unknown as Command['run'] };
 }

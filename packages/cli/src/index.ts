@@ -46,7 +46,7 @@ async function runCommand(argv: readonly string[], io: Io): Promise<number> {
   return command.run(given, await speak(given.values.language, io), COMMANDS);
 }
 
-/** The world outside, spoken to in the language of a file. */
+/** The same streams, with the language read from a file. */
 async function speak(path: unknown, io: Io): Promise<Io> {
   if (typeof path !== 'string') return io;
   const { openLanguage } = await import('./files/read-language.ts');

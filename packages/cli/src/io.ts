@@ -1,7 +1,7 @@
 import type { Language } from '@fielded/core';
 import { explainFailure } from './files/read-text.ts';
 
-/** What the command has to do with the world outside files: two streams, and what is known about them. */
+/** The command's output streams and whether they are terminals. */
 export interface Io {
   /** Writes to standard output; settled when it is flushed, or when no one reads on. Rejects with `WriteError` where it fails. */
   out(text: string): Promise<void>;

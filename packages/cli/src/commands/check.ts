@@ -63,7 +63,7 @@ async function checkJobs(
   const several = paths.length > 1 || found.some((one) => one.folder);
   const progress = startProgress(io, jobs.length);
   const faults: string[] = [];
-  // The bar has standard error to itself until it is cleared; faults follow it.
+  // Faults wait until the bar is cleared: both use standard error.
   const held: Io = { ...io, err: async (text) => void faults.push(text) };
   const checked: Checked[] = [];
   // As JSON each report is put into words at once: a thousand of them need not be kept.
@@ -71,7 +71,7 @@ async function checkJobs(
   let status = 0;
   for (const job of jobs) {
     await progress.step(job.path);
-    // Lets an interrupt in between two jobs.
+    // Yields, so that Ctrl-C is handled between jobs.
     await setImmediate();
     const read = await readOneJob(job, shop, held);
     const report = read === null ? null : await evaluateJob(read, simulation, io);

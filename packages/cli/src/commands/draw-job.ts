@@ -29,10 +29,10 @@ export interface DrawRequest {
   readonly format: DrawFormat;
   readonly view: PlainView | 'sheet' | Chart;
   readonly door: string | undefined;
-  /** undefined: what suits the view. */
+  /** undefined: the view's usual scale. */
   readonly scale: number | 'fit' | undefined;
   readonly units: UnitsChoice | undefined;
-  /** null: on paper just large enough. */
+  /** null: no paper, the drawing's own size. */
   readonly paper: PaperName | null;
   readonly landscape: boolean;
   /** Which sheet, from 1; undefined: the first, or all where the format holds several. */

@@ -138,7 +138,7 @@ function readDrawRequest({ path, values, format }: Given<typeof OPTIONS, DrawFor
 type DrawValues = Given<typeof OPTIONS, DrawFormat>['values'];
 type View = keyof typeof VIEWS;
 
-/** Refuses options that the view or the paper has no use for. */
+/** Refuses options that do not apply to the view or to paper. */
 function checkAgainstView(values: DrawValues, view: View, onPaper: boolean): void {
   if (isChart(view))
     refuse(values, ONLY_OF_WOOD, (name) => `--${name} is for drawings of wood. Leave it out of --view ${view}.`);
@@ -147,7 +147,7 @@ function checkAgainstView(values: DrawValues, view: View, onPaper: boolean): voi
   else refuse(values, ON_SHEETS, (name) => `--${name} is for drawings on paper. Add --paper, or take --view sheet.`);
 }
 
-/** Refuses options that the kind of file has no use for. */
+/** Refuses options that do not apply to the kind of file. */
 function checkAgainstFormat(values: DrawValues, view: View, format: DrawFormat): void {
   if (format === '.dxf') {
     if (!OUTLINE_VIEWS.some((known) => known === view))
@@ -166,7 +166,7 @@ function checkAgainstFormat(values: DrawValues, view: View, format: DrawFormat):
   if (values.dpi !== undefined && format !== '.png') throw new UsageError('--dpi is for .png. Leave it out.');
 }
 
-/** Refuses the first of some options that was given; a switch that is off was not. */
+/** Refuses the first of `names` that was given; a switch that is off counts as not given. */
 function refuse(values: DrawValues, names: readonly (keyof DrawValues)[], say: (name: string) => string): void {
   const given = names.find((name) => values[name] !== undefined && values[name] !== false);
   if (given !== undefined) throw new UsageError(say(given));

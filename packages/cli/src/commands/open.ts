@@ -59,7 +59,7 @@ async function openPage(path: string | undefined, port: number | null, browser: 
     await io.err('fielded: the page is served to this machine alone. Ctrl+C stops it.\n');
     await io.stopped();
   } finally {
-    // Also where the address could not be told: a server that nobody knows of is none.
+    // Closes the server also when its address could not be printed.
     await served.close();
   }
   return 0;

@@ -73,7 +73,7 @@ async function planFile(path: string, shop: ReadOptions['shop'], options: PlanOp
   const read = await readOneJob({ path, text }, shop, io);
   if (read === null) return 2;
   const job = options.machine === undefined ? read : onMachine(read, options.machine);
-  // As JSON the plan stands alone; all else has the report's statements beside it.
+  // JSON holds the plan alone; every other output shows the report's statements too.
   const { planned, report } = options.json
     ? { planned: answerPlan(prepareJob(job)), report: undefined }
     : evaluateWithPlan(job);
@@ -91,7 +91,7 @@ async function planFile(path: string, shop: ReadOptions['shop'], options: PlanOp
   return planned.problems.some(({ severity }) => severity === 'error') ? 1 : 0;
 }
 
-/** What does not go together. */
+/** Refuses options that exclude each other. */
 function checkOptions({ output, sheet, json, all, format }: PlanOptions): void {
   if (output !== undefined && (json || all))
     throw new UsageError(`--${json ? 'json' : 'all'} goes to standard output. Leave it out, or leave out -o.`);

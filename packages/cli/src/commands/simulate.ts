@@ -42,7 +42,7 @@ async function simulateLong(job: Job, asked: SimulationOptions, io: Io) {
       const step = run.next();
       if (step.done) return step.value;
       await bar.show(step.value);
-      // Lets the signal in.
+      // Yields, so that Ctrl-C is handled.
       await setImmediate();
     }
   } finally {

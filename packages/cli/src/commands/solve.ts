@@ -116,7 +116,7 @@ function readWanted(asked: string, units: 'mm' | 'in'): Pick<Wanted, 'for' | 'va
   return { for: name, value: length.mm };
 }
 
-/** A name that the job does not have is a wrong use of the command, said as the core says it. */
+/** Turns the engine's RangeError for a name that the job does not have into wrong use, in the same words. */
 function askFor<S extends Solved | SolvedByTwo>(answer: () => S): S {
   try {
     return answer();

@@ -1,6 +1,6 @@
 import { UsageError } from '../arguments.ts';
 
-/** What is drawn; more of it than there is room for is refused with the option, the number and what to do. */
+/** Runs `draw`; turns a RangeError for too much to draw into wrong use, with the option, the number and what to do. */
 export function withinRoom<T>(option: string, whatToDo: string, draw: () => T): T {
   try {
     return draw();

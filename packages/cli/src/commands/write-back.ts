@@ -5,7 +5,7 @@ import { listFaults, refusalLine } from '../report/list-faults.ts';
 import { say, voiceOf } from '../words/say.ts';
 import { readWithFiles } from './read-jobs.ts';
 
-/** Writes values into a job file; not where it could not be read again as it then is, which is said on standard error. */
+/** Writes values into a job file, unless it could then no longer be read, which is reported on standard error. */
 export async function writeBack(
   path: string,
   text: string,

@@ -9,16 +9,16 @@ export const JOB_FOR_SHOP: Refusal = {
 
 /** A file with cuts, a panel or a frame. */
 export function isJob(text: string): boolean {
-  // As below: a shop file that is given for a job is mostly not parsed twice.
+  // Cheap test first: a text without these words need not be parsed.
   if (!/cuts|panel|frame/.test(text)) return false;
   const { value } = readFileData(text);
   if (typeof value !== 'object' || value === null) return false;
   return ['cuts', 'panel', 'frame'].some((key) => Object.hasOwn(value, key));
 }
 
-/** A file without cuts that speaks of knives, heads or machines; one that cannot be told is a job. */
+/** A file with knives, heads, machines or rules and without cuts; where this cannot be decided, the file counts as a job. */
 export function isShop(text: string): boolean {
-  // What speaks of none of these needs no second reading.
+  // Cheap test first: a text without these words need not be parsed.
   if (!/knives|heads|machines|rules/.test(text)) return false;
   const { value } = readFileData(text);
   if (typeof value !== 'object' || value === null) return false;

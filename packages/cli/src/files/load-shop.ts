@@ -32,7 +32,7 @@ export function besideJob(jobPath: string, path: string, instead: string): strin
   try {
     if (!isWithin(realpathSync(folder), realpathSync(target))) return outside;
   } catch {
-    // Missing, or not to be followed: reading it says which.
+    // Missing, or a link that cannot be followed: readTextFile says which.
   }
   return readTextFile(target);
 }

@@ -17,7 +17,7 @@ const UNIX_FOLDERS = [
   join(homedir(), '.local/share/fonts'),
 ];
 
-/** Scripts, and what the names of fonts that hold them have in common. A script's own name counts for all others. */
+/** Scripts, each with a pattern that the names of its fonts match. */
 const NAMED: readonly (readonly [script: RegExp, fonts: RegExp])[] = [
   [
     /[\p{sc=Han}\p{sc=Hiragana}\p{sc=Katakana}\p{sc=Hangul}\p{sc=Bopomofo}]/u,

@@ -25,7 +25,7 @@ export function writeOutput(path: string, content: string | Uint8Array, force: b
     const refusal = standsInTheWay(path, force, voice);
     if (refusal !== null) return refusal;
   } catch (error) {
-    // That a folder on the way is a file is for the writing to say.
+    // writeWhole reports a path that leads through a file.
     if (!['ENOTDIR', 'ENAMETOOLONG'].includes((error as NodeJS.ErrnoException).code ?? ''))
       return explainFailure(error);
   }
@@ -58,19 +58,19 @@ function startsAsOurs(latin1: string, voice: Voice): boolean {
 
 const IN_ENGLISH: Voice = { units: 'mm' };
 
-/** Whether a text that bears a mark with a sum is no longer the text that the sum was made of. */
+/** Whether a text with our mark was changed after its checksum was made. */
 function isChanged(latin1: string): boolean {
   const found = new RegExp(`${MADE_HERE} \\[([0-9a-f]{12})\\]`).exec(latin1);
   if (found === null) return false;
   return sumOf(Buffer.from(latin1.replace(found[0], MADE_HERE), 'latin1')) !== found[1];
 }
 
-/** Twelve digits that a change by hand will not leave the same. */
+/** The first twelve hexadecimal digits of its SHA-256. */
 function sumOf(content: string | Uint8Array): string {
   return createHash('sha256').update(content).digest('hex').slice(0, 12);
 }
 
-/** The text with its mark and sum, where the format has comments: group 999 in DXF, after the root in SVG and HTML, last in YAML. */
+/** The text with its mark and checksum, where the format has comments: group 999 in DXF, after the root in SVG and HTML, last in YAML. */
 function mark(path: string, text: string): string {
   const ending = extname(path).toLowerCase();
   const marked =

@@ -63,7 +63,7 @@ function findTarget(path: string): { target: string; before: Stats | null } | Re
   if (before.isDirectory()) return { refused: 'this is a folder, not a file', instead: 'Name the file to write in it' };
   if (!before.isFile())
     return { refused: 'this is a device or a pipe, not a plain file', instead: 'Name a file to write' };
-  // Asked of the file's own permissions, since to a superuser everything looks open to writing.
+  // Check the file's own permission bits: a superuser may write to any file.
   if ((before.mode & 0o222) === 0)
     return { refused: 'this file is marked as read-only', instead: 'Choose another name, or let it be written' };
   if (before.nlink > 1)
@@ -74,7 +74,7 @@ function findTarget(path: string): { target: string; before: Stats | null } | Re
   return { target: realpathSync(path), before };
 }
 
-/** Removes what runs that were killed while they wrote this file left beside it. */
+/** Removes temporary files that killed runs left beside this file. */
 function sweepLeftovers(target: string): void {
   const start = `.${basename(target)}.`;
   for (const name of readdirSync(dirname(target))) {
@@ -90,7 +90,7 @@ function isRunning(pid: number): boolean {
     process.kill(pid, 0);
     return true;
   } catch (error) {
-    // A process of someone else's may not be asked, and is there.
+    // EPERM: the process exists and belongs to someone else.
     return (error as NodeJS.ErrnoException).code === 'EPERM';
   }
 }

@@ -1,5 +1,5 @@
 /**
- * A row of CSV (RFC 4180) with its line end; numbers with the sign given between whole and part, columns parted by semicolons where
+ * A row of CSV (RFC 4180) with its line end; numbers with the given decimal sign, columns separated by semicolons where
  * that is a comma. Texts that a spreadsheet would take for a formula start with an apostrophe.
  *
  * @example csvRow(['panel', 1.5], ',') // 'panel;1,5\r\n'
@@ -10,14 +10,14 @@ export function csvRow(cells: readonly (string | number)[], decimal: Decimal = '
   return `${written.join(between)}\r\n`;
 }
 
-/** The sign between the whole of a number and its part. */
+/** The decimal sign. */
 export type Decimal = '.' | ',';
 
 export function csvNumber(value: number, decimal: Decimal): string {
   return String(value).replace('.', decimal);
 }
 
-/** A formula would begin with one of these signs; a number may. Signs that nobody sees, and those that turn the writing, are left out. */
+/** Puts an apostrophe before what a spreadsheet would take for a formula. Drops invisible characters and those that change the writing's direction. */
 function csvCell(cell: string, between: string): string {
   const text = cell.replace(/\p{Cf}/gu, '').replace(/(?![\t\r\n])\p{Cc}+/gu, ' ');
   const plain = /^[=+@\t\r]|^-(?![\d.]+$)/.test(text) ? `'${text}` : text;

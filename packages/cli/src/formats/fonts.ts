@@ -5,7 +5,7 @@ import { listSystemFonts } from '../files/system-fonts.ts';
 import { say } from '../words/say.ts';
 import { FONT_FILE } from './font-file.ts';
 
-/** So many of the system's fonts are looked into for one sign. */
+/** The most system fonts that are opened in search of one character. */
 const MOST_TRIED = 60;
 
 /** Fonts for drawings in the order they are tried, the files they were read from, and the signs that none of them has. */

@@ -6,7 +6,7 @@ import { say, sayAll } from '../words/say.ts';
 import { type Shown, sayFigure } from './figures.ts';
 import { WIDTH } from './plain-report.ts';
 
-/** What a cutting list cannot be taken without: errors of its jobs, and figures that nobody gave. */
+/** What a reader of a cutting list has to know first: errors of its jobs, and figures that were assumed. */
 export interface Reserved {
   readonly assumed: readonly string[];
   readonly errors: readonly string[];
@@ -41,7 +41,7 @@ function sayDoors({ doors }: CuttingList, voice: Shown): string {
   return doors === 1 ? say(`${key}.one`, {}, voice) : say(key, { doors: String(doors) }, voice);
 }
 
-/** That there are errors, before anything is sawn; they follow the list one by one. */
+/** Says before the list that there are errors; each is listed after it. */
 function errorLines(errors: number, voice: Shown, paint: Paint): string[] {
   if (errors === 0) return [];
   const words = errors === 1 ? say('print.list.error.one', {}, voice) : say('print.list.error.more', { errors }, voice);

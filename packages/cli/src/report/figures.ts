@@ -29,7 +29,7 @@ export function sayFigure(figure: string, language: Shown['language']): string {
   return language?.decimal === ',' ? figure.replace('.', ',') : figure;
 }
 
-/** Rounded as every figure is, with its noughts kept, so that columns line up at the point. */
+/** Rounded like every figure, but with trailing zeros, so that columns line up at the decimal sign. */
 function formatFixed(value: number, digits: number, language: Shown['language']): string {
   const [whole = '', part = ''] = formatNumber(value, digits).split('.');
   return `${whole}${language?.decimal ?? '.'}${part.padEnd(digits, '0')}`;

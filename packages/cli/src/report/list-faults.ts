@@ -4,7 +4,7 @@ import type { Refusal } from '../files/read-text.ts';
 import { safe } from '../io.ts';
 import { say, voiceOf } from '../words/say.ts';
 
-/** Faults printed for one file; what is past this only repeats. */
+/** The most faults printed for one file. */
 const MOST_LINES = 100;
 
 /**

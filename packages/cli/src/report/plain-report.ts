@@ -51,7 +51,7 @@ export function markRun(report: Report, paint: Paint): string {
   return paint(`${sign} ${safe(words)}`, tone);
 }
 
-/** What running it depends on and nobody said, by name: silence is no approval. */
+/** Names what the job or the shop would have to say before anyone can tell whether it can be run. */
 function notCheckedLines({ statements: { notChecked }, ...voice }: Report): string[] {
   if (notChecked.length === 0) return [];
   return indent(wrap(say('print.not-checked', { paths: notChecked.join(', ') }, voice), WIDTH - 2, 0));
@@ -146,7 +146,7 @@ function stockLines({ panel, frame, ...voice }: Report): string[] {
 
 function copeWords({ tenon, gap }: NonNullable<Report['frame']['cope']>, voice: Shown): string {
   const length = sayLength(tenon.length, voice);
-  // Less than is shown is closed.
+  // A gap smaller than the last figure shown counts as closed.
   if (gap < 0.005) return say('print.cope.closes', { length }, voice);
   return say('print.cope.open', { length, gap: sayLength(gap, voice) }, voice);
 }

@@ -86,7 +86,7 @@ function sumRows({ price }: Quote, voice: Shown): [label: string, minor: number]
   ];
 }
 
-/** Where money is written as the fixed words' language has it, or at least with the decimal sign of the other. */
+/** The locale for money: that of the fixed words, or one with the language's decimal sign. */
 function localeOf({ language: own }: QuoteWords, { language }: Shown): string {
   const decimal = language?.decimal ?? decimalOf(own);
   if (decimal === decimalOf(own)) return own;

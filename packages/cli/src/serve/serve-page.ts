@@ -15,14 +15,14 @@ export interface Served {
 
 const HOST = '127.0.0.1';
 
-/** A client that neither sends nor takes anything for so long is let go, ms. */
+/** The connection of a client that is idle for this long is closed, ms. */
 const PATIENCE = 20_000;
 /** More connections than a browser with many tabs opens; those past them are closed at once. */
 const MOST_CONNECTIONS = 1000;
 
 /** Headers of every answer: nothing from elsewhere is loaded, nothing is framed, nothing is sent on. */
 const HEADERS: Readonly<Record<string, string>> = {
-  // By this the page's worker knows whose port it is: another program's pages are none of its business.
+  // The page's worker tells by this header that the port serves this page and no other program's.
   server: 'fielded',
   'content-security-policy':
     "default-src 'none'; script-src 'self'; style-src 'self'; font-src 'self' data:; img-src 'self' data: blob:; " +

@@ -32,7 +32,7 @@ export function findSite(): string | null {
   }
 }
 
-/** Files read and packed so far, by where they lie and when they were written: packing one anew for every request would keep all others waiting. */
+/** Cache of compressed files by path and time of writing: compressing one for every request would block all others. */
 export type SiteCache = Map<string, { readonly written: number; readonly file: SiteFile }>;
 
 /**

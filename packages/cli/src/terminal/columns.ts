@@ -1,5 +1,5 @@
 /**
- * Signs that a terminal sets two columns wide: those that Unicode calls wide or fullwidth (UAX 11), by their blocks: Hangul,
+ * Characters that a terminal shows two columns wide: those that Unicode calls wide or fullwidth (UAX 11), by their blocks: Hangul,
  * kana, Chinese signs with their marks and forms, pictures.
  */
 const WIDE =

@@ -1,4 +1,4 @@
-/** What a piece of text is, where colour may say it again: the words and marks say it first. */
+/** The kind of a piece of text, for its colour; words and marks say the same without colour. */
 export type PaintTone = 'heading' | 'good' | 'warning' | 'error' | 'faint';
 
 const CODES: Readonly<Record<PaintTone, readonly [number, number]>> = {

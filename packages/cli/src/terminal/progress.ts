@@ -19,7 +19,7 @@ export function startProgress(io: Io, total: number): Progress {
       const filled = Math.floor((done / total) * BAR);
       const count = `${String(done).padStart(String(total).length)}/${total}`;
       done++;
-      // Redrawn for each hundredth only: a terminal is slower than the checking.
+      // Redraw once per percent: a terminal is slower than the checking.
       const hundredth = Math.floor((done / total) * 100);
       if (hundredth === shown) return;
       shown = hundredth;

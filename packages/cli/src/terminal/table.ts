@@ -59,7 +59,7 @@ export function wrap(text: string, width: number, hang: number): string[] {
       line = wanted;
       continue;
     }
-    // Chinese and Japanese part no words: a line breaks after any of their signs.
+    // Chinese and Japanese put no spaces between words: a line may break after any of their characters.
     const pieces = breakWide(wanted);
     if (pieces.length === 1 && line !== '') {
       lines.push(line);
@@ -78,7 +78,7 @@ export function wrap(text: string, width: number, hang: number): string[] {
   return lines.map((each, k) => (k === 0 ? each : ' '.repeat(hang) + each));
 }
 
-/** Signs that stay with what stands before them. */
+/** Characters that may not start a line. */
 const CLOSING = /[、。，．：；！？）」』】〉》ー々]/;
 
 /** A text in pieces that a line may end after: whole words, but for wide signs, each of which is a piece. One piece where it has none. */

@@ -28,7 +28,7 @@ export function sayAll(parts: readonly string[], how: Joining, voice: Voice): st
 /** Signs that no text uses, in the place of the things that a line joins. */
 const [ONE, OTHER] = ['\uE000', '\uE001'];
 
-/** How what stands beside no job is said: what is wrong with a file, what is missing. */
+/** The voice for messages that belong to no job. */
 export function voiceOf({ language }: Pick<Io, 'language'>): Voice {
   return { units: 'mm', ...(language && { language }) };
 }

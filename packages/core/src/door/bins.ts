@@ -12,7 +12,7 @@ export const EXACT = 24;
 /** Sums of sizes that differ by less are the same. */
 export const ROUNDING = 1e-9;
 
-/** More bins than this cannot be: the sum of the sizes allows no more, nor do the sizes that even the largest need to fill one. */
+/** An upper bound on the number of bins, from the sum of the sizes and from how many of the largest one bin takes. */
 export function mostBins(sizes: readonly number[], order: readonly number[], least: number): number {
   let each = 0;
   let reached = 0;

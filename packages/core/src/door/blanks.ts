@@ -78,7 +78,7 @@ function joinLots(narrow: readonly BlankPanel[], wide: readonly BlankPanel[], ru
   return again === null ? { bins, left } : { bins: [...bins, ...again], left: [] };
 }
 
-/** Longer lists are shared out in lots of so many panels, a number that most numbers of panels to a blank divide. */
+/** Longer lists are split into lots of this many panels; most numbers of panels per blank divide it. */
 const LOT = 240;
 
 /** A long list as lots, dealt out by width like cards; the last takes the remainder, and may be twice as long. */

@@ -37,7 +37,7 @@ class Completion {
     const { least, most } = this.#limits;
     if (total < bins * least - ROUNDING || total > bins * most + ROUNDING || left.length < bins) return null;
     if (bins === 1) return [[...left]];
-    // A bin that is filled costs about as much as so many sizes that are tried.
+    // Filling a bin costs about as much as trying this many sizes.
     this.#steps += FILL_COST;
     // Equal sizes are interchangeable: what failed with one set of sizes fails with the same sizes again.
     const key = `${bins} ${left.map((i) => this.#sizes[i]).join(' ')}`;

@@ -45,7 +45,7 @@ export interface HungIn {
   readonly overlay: number;
   /** Between two leaves. */
   readonly between: number;
-  /** Which of these nobody said, so that their defaults were taken; left out where none was. */
+  /** Which of these were not given and took their defaults; left out where all were given. */
   readonly assumed?: readonly ('gap' | 'between')[];
 }
 

@@ -27,7 +27,7 @@ export interface Guide {
   readonly ring: RingGuide | null;
 }
 
-/** A guide of a machine for a cut. */
+/** What a machine offers to guide the work along, for one cut. */
 export interface MachineGuide extends Guide {
   readonly cut: string;
   readonly machine: string;

@@ -74,7 +74,7 @@ function* choices(panels: readonly BlankPanel[], count: number): Generator<Blank
       return;
     }
     for (let i = from; i <= panels.length - (count - chosen.length); i++) {
-      // Equal widths are interchangeable.
+      // Of panels of equal width, try one.
       if (i > from && panels[i]!.width === panels[i - 1]!.width) continue;
       chosen.push(panels[i]!);
       yield* pick(i + 1, chosen);
@@ -91,7 +91,7 @@ function placeAll(
   rules: BlankRules,
   budget: { ways: number },
 ): BlankPanel[][] | null {
-  // Long lists take longer to try.
+  // Each try of a long list takes longer: allow fewer.
   const cost = 1 + Math.floor(panels.length / 3);
   budget.ways -= cost;
   const own = coverNarrow(panels, rules);
@@ -123,7 +123,7 @@ function carry(
   const least = riders.reduce((narrowest, { width }) => Math.min(narrowest, width), Number.POSITIVE_INFINITY);
   let first = 0;
   for (const rider of riders) {
-    // Hosts that are full even for the narrowest rider are not looked at again.
+    // Skip hosts that have no room left for the narrowest rider.
     while (first < bins.length && bins[first]!.width + least + cut > most + 1e-9) first++;
     let at = first;
     while (at < bins.length && bins[at]!.width + rider.width + cut > most + 1e-9) at++;

@@ -7,7 +7,7 @@ const ROUNDING = 1e-9;
 /**
  * Whether a job, its sizes set anew, could still be read from its file: what is answered can be written there.
  *
- * Asks what reading asks of sizes that a setting can change: no cut takes the whole edge, the groove lies inside the frame, clear
+ * Checks what reading checks of sizes that a setting can change: no cut takes the whole edge, the groove lies inside the frame, clear
  * of the back's worked arris and inside every part of a door, and the gaps leave some of it.
  */
 export function canBeRead({ panel, frame, cuts, doors }: Job): boolean {

@@ -20,7 +20,7 @@ export interface KnifeOrder {
   /** Where the cut sets the profile, and on what stock. */
   readonly setting: ProfileSetting;
   readonly groundFor: KnifeReport['groundFor'];
-  /** Whether nobody said what it is ground for. */
+  /** Whether what it is ground for was not given, and so assumed. */
   readonly assumed: boolean;
   /** Relief ground on its walls square to the spindle, radians, where the shop says. */
   readonly sideRelief?: number;

@@ -42,7 +42,7 @@ export interface KnifeReport {
   readonly presented: number;
   /** Which way it is ground to run; rotation as seen from above. */
   readonly groundFor: { readonly run: 'under' | 'over'; readonly rotation: 'clockwise' | 'counterclockwise' };
-  /** Whether nobody said what it is ground for: then the cut's run and a counterclockwise spindle are assumed and must be confirmed. */
+  /** Whether what it is ground for was not given: then the cut's run and a counterclockwise spindle are assumed and must be confirmed. */
   readonly assumed: boolean;
   /** How many knives the head holds, and how thick their steel is. */
   readonly count: number;

@@ -175,5 +175,5 @@ export type FaultCode = (typeof FAULT_CODES)[number];
 
 export type Code = ProblemCode | FaultCode;
 
-/** The problems that say the tongue does not go into its groove as wanted; every other error stands against the making. */
+/** The problems of the fit: the tongue does not go into its groove as wanted. Every other error means that the job cannot be run. */
 export const FIT_CODES: readonly ProblemCode[] = ['no-tongue', 'will-not-enter', 'stops-short', 'tight', 'loose'];

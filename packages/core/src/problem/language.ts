@@ -9,7 +9,7 @@ export interface Voice {
   readonly language?: Language;
   /** How places of the job file are called; by their paths unless told. */
   readonly namePlace?: NamePlace;
-  /** Whether nothing is put into words: for what is tried out and mostly dropped. */
+  /** True leaves all messages empty, for jobs that are only tried out. */
   readonly mute?: boolean;
 }
 
@@ -17,7 +17,7 @@ export interface Voice {
 export type NamePlace = (path: string) => string;
 
 /**
- * A language: its sentences by the keys of `ENGLISH`, and the sign that parts whole numbers from decimals. A sentence it
+ * A language: its sentences by the keys of the English ones, and its decimal sign. A sentence it
  * lacks is said in English.
  */
 export interface Language {

@@ -29,7 +29,7 @@ export function phrase(sentence: string, figures: Figures, voice: Voice, languag
   return phraseIn(sentence, figures, voice, { language, english: ENGLISH });
 }
 
-/** A problem that is put into words only when a voice asks for it: what is weighed and dropped costs none. */
+/** A problem that is put into words only when a voice is given: most candidates are dropped unsaid. */
 export type Unsaid = (voice: Voice) => Problem;
 
 /** Keeps a problem of the whole catalogue to be said later. */

@@ -61,7 +61,7 @@ function formatCurrency(minor: number, currency: string, locale: string, finer: 
   }).format(shiftPoint(minor, -digits));
 }
 
-/** The sign that parts the whole of a number from its part in a language, by its BCP 47 tag. @example decimalOf('de-DE') // ',' */
+/** The decimal sign of a language, by its BCP 47 tag. @example decimalOf('de-DE') // ',' */
 export function decimalOf(language: string): '.' | ',' {
   return new Intl.NumberFormat(language).format(0.5).includes(',') ? ',' : '.';
 }

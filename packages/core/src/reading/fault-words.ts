@@ -39,7 +39,7 @@ function withoutStop(words: string): string {
   return words.replace(/\.$/, '');
 }
 
-/** Whatever a file holds, what is said of it stays a line: names and keys in it may be as long as the file. */
+/** Shortens a message: names and keys in a file may be as long as the file. */
 function shorten(words: string): string {
   return words.length > LONGEST_FAULT ? `${words.slice(0, LONGEST_FAULT - 1)}…` : words;
 }

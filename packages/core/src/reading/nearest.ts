@@ -1,4 +1,4 @@
-/** Words that makers use for a thing the files call by another name. */
+/** Words that makers use, each with the key or word that the files use. */
 const OTHER_NAMES: Readonly<Record<string, string>> = {
   rabbet: 'rebate',
   chamfer: 'bevel',
@@ -39,14 +39,14 @@ export function findNearest(word: string, known: readonly string[]): string | un
   const plain = word.toLowerCase();
   const other = Object.hasOwn(OTHER_NAMES, plain) ? OTHER_NAMES[plain] : undefined;
   if (other !== undefined && known.includes(other)) return other;
-  // Of a short word one letter is a slip, two make another word: size is no stile.
+  // In a short word one wrong letter is a slip, two make another word: size is not stile.
   const room = word.length < 5 ? 1 : Math.max(2, Math.floor(word.length / 3));
   let best: string | undefined;
   let least = room + 1;
   for (const name of known) {
     if (Math.abs(name.length - word.length) >= least) continue;
     const away = name.toLowerCase() === plain ? 0 : countEdits(plain, name.toLowerCase());
-    // One word must not turn into another altogether: some of the letters have to stay.
+    // Some of the letters have to stay, or it is another word altogether.
     if (away < least && away < Math.min(name.length, word.length)) {
       best = name;
       least = away;

@@ -114,7 +114,7 @@ function checkSchema<F>(
   if ((tree.value === null || tree.value === undefined) && tree.faults.length > 0)
     return { file: undefined as Loose<F>, faults: tree.faults };
   const result = v.safeParse(schema, tree.value);
-  // What could not be read as YAML is not also called missing.
+  // A value that could not be read as YAML is not reported as missing too.
   const unread = new Set(
     tree.faults.filter(({ at, sentence }) => at !== '' && sentence !== 'fault.duplicate-key').map(({ at }) => at),
   );
@@ -122,7 +122,7 @@ function checkSchema<F>(
   return { file: strikeOut(result.output, result.issues ?? []) as Loose<F>, faults };
 }
 
-/** Sets every value that an issue is about to undefined, so that nothing is concluded from it. */
+/** Sets every faulty value to undefined, so that later checks ignore it. */
 function strikeOut(output: unknown, issues: readonly v.BaseIssue<unknown>[]): unknown {
   for (const issue of issues) {
     const keys = (issue.path ?? []).map((item) => item.key as string | number);

@@ -29,7 +29,7 @@ function pickBranch(issue: Issue): readonly Issue[] {
   return (issue.issues ?? []).filter((one) => (one.path !== undefined || one.type.startsWith('object')) === isGroup);
 }
 
-/** Of a key that is as long as a file, this much is shown. */
+/** The most characters of a key that are shown. */
 const LONGEST_KEY = 40;
 
 function explain(issue: Issue, at: string, tree: Tree): ToldFault {

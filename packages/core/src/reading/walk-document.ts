@@ -87,7 +87,7 @@ function walkGroup(walk: Walk, pairs: readonly Pair[], at: string): Record<strin
       if (walk.values <= MOST_VALUES) report(walk, tellFault('fault.yaml-key', { key: shorten(textOf(key)) }), at, key);
       continue;
     }
-    // Of a key that is given twice the first counts.
+    // Of a key that is given twice, keep the first.
     const path = joinPath(at, name);
     if (Object.hasOwn(group, name)) {
       const { line } = walk.keyPlaces.get(path)!;
@@ -97,14 +97,14 @@ function walkGroup(walk: Walk, pairs: readonly Pair[], at: string): Record<strin
     if (isScalar(key) && key.anchor) walk.anchors.set(key.anchor, key);
     walk.keyPlaces.set(path, placeOf(walk, key));
     group[name] = walkNode(walk, value, path);
-    // A value of nothing stands where its key does.
+    // An empty value has the place of its key.
     if (!walk.places.has(path)) walk.places.set(path, placeOf(walk, key));
   }
   return group;
 }
 
 function report(walk: Walk, told: ToldFault, at: string, node: Node): undefined {
-  // No more than are put into words: places take longest to find.
+  // Keep no more faults than are reported: finding their places takes longest.
   if (walk.faults.length < MOST_FAULTS) walk.faults.push({ at, ...placeOf(walk, node), ...told });
   return undefined;
 }

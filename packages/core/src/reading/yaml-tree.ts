@@ -36,7 +36,7 @@ export function readYaml(text: string): Tree {
   let lexemes = 0;
   const refused = new Set<number>();
   let started = 0;
-  // Nesting is counted before anything recursive sees the text: a deep stack can bring the whole process down.
+  // Check the nesting before any recursive code runs: deep recursion can crash the process.
   for (const lexeme of new Lexer().lex(withLineFeeds(text))) {
     for (const token of parser.next(lexeme)) {
       tokens.push(token);
@@ -47,10 +47,10 @@ export function readYaml(text: string): Tree {
       return faultHere(tellFault('fault.yaml-too-deep', { most: DEEPEST_NESTING }));
     if (++lexemes > MOST_LEXEMES)
       return faultHere(tellFault('fault.yaml-too-many-values.marks', { most: MOST_LEXEMES }));
-    // One document is read, and a second is told of: a third says nothing new.
+    // Stop after the second document: it is a fault already.
     if (refused.size > 20 || started > 2) break;
   }
-  // Not spread into the call: a call with a million arguments brings the process down.
+  // No spread here: a call with a million arguments crashes the process.
   for (const token of parser.end()) tokens.push(token);
   const { documents, errors } = composeFirst(tokens);
   const first = documents[0];

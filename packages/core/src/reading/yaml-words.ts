@@ -11,7 +11,7 @@ export interface Around {
   readonly open: number;
 }
 
-/** Lexemes of the library that stand for nothing in the text: the start of a document or of a plain value, the end of a broken list. */
+/** Lexemes of the library that take up no text: they mark the start of a document or of a plain value, and the end of a broken list. */
 const EMPTY_LEXEMES: readonly string[] = [CST.DOCUMENT, CST.FLOW_END, CST.SCALAR];
 
 /** What stands round each place of a text: offsets in it, in rising order. Takes time in proportion to the text. */

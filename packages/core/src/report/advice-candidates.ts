@@ -83,7 +83,7 @@ export function groovesToTry(job: Job, fit: FitReport): Advice[] {
   const { groove, thickness } = job.frame;
   if (fit.clearance === null) return [];
   return roundSizes(groove.width + job.fit.target - fit.clearance, job.units).flatMap((width) => {
-    // A groove that is off by more was not meant: something else is wrong.
+    // A groove that is off by more is a slip elsewhere: changing it is no cure.
     if (Math.abs(width - groove.width) > MOST_WIDER || groove.setback + width > thickness) return [];
     return [advise('advice.groove', { width }, [{ path: ['frame', 'groove', 'width'], mm: width }], job)];
   });

@@ -33,7 +33,7 @@ import {
 import { LEAST_LIP } from './size-problems.ts';
 import { type Tried, tryJob } from './try-job.ts';
 
-/** More advice than this on one problem is no help. */
+/** The most advice given for one problem. */
 const MOST_ADVICE = 2;
 
 /**
@@ -74,7 +74,7 @@ export function adviseAll(
     const ways = waysToTry(mute, season, problem, effort);
     if (ways === null) return problem;
     const advice = ways.flatMap((way) => firstThat(way, (each) => serves(each, problem))).slice(0, MOST_ADVICE);
-    // Advice that was too expensive to look for is not called missing.
+    // Where the search was cut short, do not say that there is no advice.
     const none = advice.length === 0 && !effort.spent ? [nothingServes(problem)] : [];
     return withAdvice(
       problem,
@@ -145,7 +145,7 @@ function waysToTry(
   }
 }
 
-/** One list after the other, each looked at only when it is come to. */
+/** Yields one list after the other, each made only when it is needed. */
 function* inTurn<T>(...lists: readonly Iterable<T>[]): Generator<T> {
   for (const list of lists) yield* list;
 }

@@ -106,7 +106,7 @@ function finishedPieces(job: Job, doors: readonly DoorReport[], blanks: BlankLis
   const panels = doors.flatMap(({ name, panels }) =>
     panels.flatMap((panel) => {
       const { across, length } = alongGrain(panel);
-      // Where no panel rides, none has to be looked for.
+      // No blanks: nothing to look up.
       const rides = riding.size === 0 ? 0 : riding.get(ridingKey(name, across, length));
       const quantity = panel.quantity - (rides ?? 0);
       return quantity > 0

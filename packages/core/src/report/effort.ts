@@ -7,7 +7,7 @@ const MOST_LOOKED_AT = { sections: 24_000, making: 80_000 };
 /** What the knives and the plan of a job cost, in sections of the same profiles. */
 const KNIFE_COST = 200;
 
-/** What a door with its panels and blanks costs, in lines and arcs. */
+/** The cost of a door with its panels and blanks, in lines and arcs. */
 const DOOR_COST = 500;
 
 /** What looking for advice may still cost: a profile of thousands of lines and arcs is not tried a hundred times over. */
@@ -25,12 +25,12 @@ export class Effort {
     this.#making = (heads > 0 ? this.#section * KNIFE_COST : 0) + doors.length * DOOR_COST;
   }
 
-  /** Whether `count` more sections can be afforded; they are then taken as cut. */
+  /** Whether `count` more sections fit the budget; if so, they are charged to it. */
   cutsSections(count: number): boolean {
     return this.#spend('sections', count * this.#section);
   }
 
-  /** Whether the joint of one more job can be tried out; it is then taken as tried. */
+  /** Whether trying the joint of one more job fits the budget; if so, it is charged to it. */
   triesJob(): boolean {
     return this.#spend('sections', 2 * this.#section);
   }
@@ -40,7 +40,7 @@ export class Effort {
     return this.#spend('making', this.#making);
   }
 
-  /** Whether something was left out because it would have taken too long. */
+  /** Whether anything was skipped to stay within the budget. */
   get spent(): boolean {
     return this.#short;
   }

@@ -143,7 +143,7 @@ export function findHeadSeasons(job: Job, doors: readonly DoorReport[], season: 
     }
     const made = job.frame.groove.depth - free;
     const left = made - shrinks * leaning;
-    // Where the sides are left with as little, that is said already.
+    // The sides have as little: their own problem says so already.
     if (left < least && left < season.driest.insertion && made >= least) {
       const figures = { door, lean: head.lean, moves: shrinks * leaning, left: Math.max(0, left), least };
       problems.push(sayProblem('head-leaves-groove', at, figures, job, more));

@@ -174,7 +174,7 @@ function make(orders: readonly KnifeOrder[]): Knives {
   return {
     reports: made.flatMap(({ knife }) => (knife ? [knife] : [])),
     problems: made.flatMap(({ problems }) => problems),
-    // What keeps a knife from being computed is the last thing said of it.
+    // The last problem is the one that keeps the knife from being computed.
     refused: new Map(made.flatMap(({ name, knife, problems }) => (knife ? [] : [[name, problems.at(-1)!]]))),
   };
 }

@@ -111,7 +111,7 @@ function describe(job: Job, index: number, knife: string, deviation: number, run
     fit: prepared.fit.verdict,
     works: run && against.length === 0 && cut.head !== undefined,
     against: [...new Set(against.map(({ code }) => code))],
-    // That no machine can do it repeats what stands against the nearest way.
+    // Drop `cannot-be-run`: it repeats the problems of the nearest way.
     problems: against.filter(
       ({ message }) => !against.some((o) => o.message !== message && message.includes(o.message)),
     ),

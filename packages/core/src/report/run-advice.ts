@@ -37,7 +37,7 @@ export function adviseRuns(
   return Math.abs(follows - 1) < LEVEL ? say('stock.one-for-one', {}, voice) : say('stock.in-part', {}, voice);
 }
 
-/** A narrower worst case by less than this, mm, is not worth turning a panel over for. */
+/** A gain in the worst case of less than this, mm, is not worth turning a panel over. */
 const WORTH_SAYING = 0.005;
 
 /** Clearance that follows the stock by less than this part of it does not follow it. */

@@ -8,7 +8,7 @@ import type { Problem } from '../problem/problem.ts';
 import { sayProblem, told } from '../problem/say-joint.ts';
 
 /**
- * What is easily passed over because a section can still be drawn: sizes in another unit, raises that meet, a feather edge, a
+ * Slips that still give a section: sizes in another unit, raises that meet, a feather edge, a
  * lip too thin to hold, a cut that takes nothing.
  */
 export function findSizeProblems(job: Job, edge: Edge, tongue: TongueReport): Problem[] {
@@ -33,7 +33,7 @@ function unitProblems(job: Job): Problem[] {
   ] as const;
   return sizes.flatMap(([at, thickness, size]) => {
     if (thickness >= USUAL_STOCK.least && thickness <= USUAL_STOCK.most) return [];
-    // What is measured mostly says the same as what is planed.
+    // Usually both thicknesses raise the same problem: report it once.
     if (at === 'panel.measured' && thickness === job.panel.thickness) return [];
     const other = told(job.units === 'mm' ? 'unit.inches' : 'unit.millimetres', {});
     return [sayProblem('another-unit', at, { size: told(size, {}), thickness, other }, job)];
@@ -54,7 +54,7 @@ function tongueProblems(job: Job, { thicknessAtTip }: TongueReport): Problem[] {
   return [sayProblem('feather-edge', 'cuts', { tip: thicknessAtTip, least }, job)];
 }
 
-/** Over the stock a tilted spindle leans the other way: towards the panel, its head and nut over the wood. */
+/** Run over the stock, a tilted spindle leans towards the panel, with head and nut over the wood. */
 function leanProblems(job: Job): Problem[] {
   return job.cuts.flatMap(({ name: cut, run, tilt }, k) => {
     if (run !== 'over' || tilt === 0 || tilt === Math.PI / 2) return [];

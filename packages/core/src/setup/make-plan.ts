@@ -29,7 +29,7 @@ export function makePlan(job: Job, shop: Shop, panels: PanelsToRun, canBeGround?
   const frame = planFrame(job, shop, panels);
   const order = orderWork(panel, frame, panels);
 
-  // What nothing can make, and whether another head of the shop would.
+  // Cuts that no way can make: report them, and try the shop's other heads.
   const stuck = [
     ...panel.works.filter((_, k) => panel.chosen[k] === undefined),
     ...frame.flatMap(({ work, way }) => (way ? [] : work)),

@@ -44,7 +44,7 @@ const AREA_STEP = 0.02;
 function depthFor(area: number, depth: number, areaAt: (depth: number) => number): number {
   let [low, high] = [0, depth];
   let missing = area;
-  // Weights of the two ends: halved where an end stays, so that neither stays for ever.
+  // Weights of the two ends: halve that of an end that stays (Illinois), so that both move.
   let [short, over] = [-area, areaAt(depth) - area];
   while (high - low > DEPTH_STEP && missing > AREA_STEP) {
     const middle = (low * over - high * short) / (over - short);

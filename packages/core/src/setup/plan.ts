@@ -128,7 +128,7 @@ export interface SetUp {
   readonly feedDirection: FeedDirection;
   /** The head stands the other way up than its knife was ground for. */
   readonly turnedOver: boolean;
-  /** Nobody said what the knife was ground for: the job's run, turning counterclockwise, was assumed. */
+  /** What the knife was ground for was not given: the job's run, turning counterclockwise, was assumed. */
   readonly assumed: boolean;
   readonly tool: Tool;
   /** The run whose slot the knife goes into; null where the head has no such mark. */

@@ -90,7 +90,7 @@ function judgeOn(on: NamedMachine, lower: Work, upper: Work, shop: Shop, voice: 
 
 const SEAT_CODES: readonly string[] = ['seat-too-low', 'seat-too-high'];
 
-/** Stands in for a speed that the stack has not, so that the two heads' own speeds are not asked for again. */
+/** A speed for judging the heads where the stack has none: their own speeds have been judged already. */
 const NO_SPEED: ChosenSpeed = { speed: 0, rim: 0, tooSlow: false };
 
 function trialOf(
@@ -125,7 +125,7 @@ function commonSpeed(lower: Work, upper: Work, machine: Machine, rules: Shop['ru
   return { speed: fastest, rim: rimSpeed(widest, fastest), tooSlow: false };
 }
 
-/** The same thing said of both heads, or of their one machine, is said once. */
+/** Removes problems that both heads share. */
 function dropRepeats(problems: readonly Problem[]): Problem[] {
   const said = new Set<string>();
   return problems.filter(({ message }) => !said.has(message) && said.add(message));

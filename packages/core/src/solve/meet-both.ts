@@ -19,9 +19,9 @@ export interface MetBoth {
   readonly nearest: { readonly settings: readonly [number, number]; readonly value: number } | null;
 }
 
-/** A figure this near, mm, to the one wanted is it: rounding of a section a metre wide, with room. */
+/** Tolerance for calling a figure met, mm: rounding error of a section a metre wide, with margin. */
 const HIT = 1e-11;
-/** Out of its room by less than this, mm, a setting is at its end. */
+/** A setting outside its range by less than this, mm, counts as at its end. */
 const ROUNDING = 1e-9;
 /** Rounds of the secant before it is given up: straight figures need two. */
 const ROUNDS = 14;
@@ -111,14 +111,14 @@ function secant(
       const beside = curve(at + STEP <= most ? at + STEP : at - STEP);
       slope = beside === null ? null : (beside - read) / (at + STEP <= most ? STEP : -STEP);
     }
-    // A level figure points nowhere.
+    // A figure that does not change gives no direction.
     if (slope === null || Math.abs(slope) < 1e-9) return null;
     const aimed = at + lacks / slope;
     if (aimed < least - ROUNDING || aimed > most + ROUNDING) return 'out';
     const next = Math.min(most, Math.max(least, aimed));
     const after = curve(next);
     if (after === null) return null;
-    // Too near to tell a slope from, the one before serves.
+    // The two points are too near for a slope: keep the last one.
     if (Math.abs(next - at) > 1e-7) slope = (after - read) / (next - at);
     at = next;
     read = after;

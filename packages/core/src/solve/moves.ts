@@ -4,7 +4,7 @@ import { IN_ENGLISH } from '../problem/language.ts';
 import { sayIn } from '../problem/phrase.ts';
 import type { Setting } from './settings.ts';
 
-/** A move less than this, mm, nobody can make. */
+/** The smallest move, mm, that can be made at a machine. */
 export const LEAST_MOVE = 1e-6;
 
 /** What to do at the machine for a change of a size, in words; null where nothing needs moving. */

@@ -81,7 +81,7 @@ interface End {
 
 /** The best answer between two settings, if the figure passes the value, reaches it or stops existing between them. */
 function between(curve: FigureOfSetting, value: number, near: End, far: End): Found | null {
-  // Does the figure exist at one end only? Then take the last setting where it does.
+  // Does the figure exist at one end only? Take the last setting where it does.
   const edge = near.found === null || far.found === null ? edgeOfBeing(curve, near, far) : null;
   const a = near.found ?? edge;
   const b = far.found ?? edge;

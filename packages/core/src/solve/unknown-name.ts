@@ -1,6 +1,6 @@
 import { findNearest } from '../reading/nearest.ts';
 
-/** Says that a name means nothing here, and which one it may have been meant for. */
+/** The message for a name that the job does not have, with the one most likely meant. */
 export function unknownName(what: string, name: string, known: readonly string[]): string {
   const near = nearestOfKind(name, known);
   const hint = near === undefined ? `it knows ${known.join(', ')}` : `did you mean ${near}?`;

@@ -78,7 +78,7 @@ function halve(
     const middle = (low[i]! + high[i]!) / 2;
     const pair = [lookAt(low, high.with(i, middle), bound), lookAt(low.with(i, middle), high, bound)];
     const sum = pair[0]!.bound + pair[1]!.bound;
-    // Of two that are as good the wider one, or a number that does not matter yet would be kept whole for ever.
+    // On a tie split the wider number, or one that does not matter yet would never be split.
     if (halves.length === 0 || sum < least || (sum === least && width > widest)) {
       halves = pair;
       least = sum;

@@ -108,7 +108,7 @@ export function createJoint(
       const into = Math.max(0, reached / (1 + swelling.width * moisture));
       depthsOf(moves, into, depths);
       const thickness = job.panel.measured + moves[MOVE.thickness]!;
-      // Film may be thicker or thinner than it should be, never less than none.
+      // The finish cannot be thinner than nothing.
       const coat = Math.max(0, film + moves[MOVE.film]!);
       const tongue = swell * (thickness - depths.front - depths.back) + 2 * coat;
       const width = (groove.width + moves[MOVE.grooveWidth]!) * (1 + swelling.groove * moisture);

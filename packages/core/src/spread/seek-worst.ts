@@ -102,7 +102,7 @@ function climb(
 /** Steps that are tried, each half the one before, from half a ± on: to some ten-millionth of it. */
 const STEPS = 24;
 
-/** From the best of the ends and middles to what lies between them: each source alone, in steps that halve (Hooke and Jeeves 1961). */
+/** Refines the best of the ends and middles: each source alone, in steps that halve (Hooke and Jeeves 1961). */
 function refine(
   read: (moves: Float64Array) => number,
   moves: Float64Array,

@@ -163,7 +163,7 @@ function lookAtCrossings(
   }
 }
 
-/** Written by whoever looked for a least depth last: making one each time would cost more than the looking. */
+/** Reused for every search of a least depth: making one each time would take longer than the search. */
 const spot: DepthPlace = { x: 0, depth: 0 };
 
 /** The least depth of a cut over a ≤ x ≤ b in from the panel's edge, mm, and where, in `spot`. */

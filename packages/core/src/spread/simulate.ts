@@ -7,9 +7,9 @@ import type { Source, SpreadFigure } from './sources.ts';
 import { createTally, createVerdictTally, type Tally, type VerdictTally } from './tally.ts';
 import { worstCase } from './worst-case.ts';
 
-/** Joints between two looks at the clock: some 20 ms. */
+/** Joints between two yields: about 20 ms. */
 const CHUNK = 32_768;
-/** Joints drawn for at a time, small enough to stay in the processor's nearest memory. */
+/** Joints per batch; small enough for the CPU cache. */
 const DRAW = 512;
 
 /**
@@ -81,7 +81,7 @@ function readTallies(tallies: Tallies, seed: number, distribution: Distribution)
 /**
  * Makes `count` joints at random in one go; see {@link simulateInChunks}.
  *
- * `progress` hears how many are done and returns false to stop there.
+ * `progress` is called with how many are done and returns false to stop.
  */
 export function simulateSpread(
   joint: Joint,

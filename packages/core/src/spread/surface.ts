@@ -136,7 +136,7 @@ function findShallows(pieces: readonly Piece[]): { x: number; depth: number }[] 
   return found;
 }
 
-/** Which way a piece's depth runs at its start (0) or end (1): the sign is all that is asked for. */
+/** The sign of a piece's slope in depth at its start (0) or its end (1). */
 function slopeAt(p: Piece, at: 0 | 1): number {
   if (p.turn === 0) return p.y1 - p.y0;
   // On the lower half (turn +1) depth grows with x to the right of the centre.

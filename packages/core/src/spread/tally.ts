@@ -25,7 +25,7 @@ export interface Tally {
  */
 export function createTally([least, most]: readonly [number, number]): Tally {
   const middle = (least + most) / 2;
-  // A spread of nothing still needs bins of some width.
+  // Without any spread the bins still need a width.
   const step = Math.max(most - least, 1e-6) / FINE;
   const from = middle - (step * FINE) / 2;
   const perStep = 1 / step;
@@ -47,7 +47,7 @@ export function createTally([least, most]: readonly [number, number]): Tally {
 
   return {
     add(figures, more) {
-      // Sums of these alone, so that they stay in registers.
+      // Local sums stay in registers.
       let plus = 0;
       let squared = 0;
       for (let i = 0; i < more; i++) {

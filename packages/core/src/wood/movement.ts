@@ -4,7 +4,7 @@ const COEFFICIENT_HOLDS = { least: 6, most: 14 };
 /** Above this moisture content, %, the handbook lets no formula be used: shrinkage starts there in most species. */
 export const MOST_MOISTURE = 30;
 
-/** What a piece of wood does in one direction. */
+/** Movement coefficients of one wood along one axis. */
 export interface Grain {
   /** Change per 1 % of moisture as a part of the size (Table 13-5). */
   readonly coefficient: number;

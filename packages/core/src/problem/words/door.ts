@@ -1,4 +1,4 @@
-/** What doors, blanks and timber make awkward. */
+/** Problems of doors, blanks and timber, and the words of a cutting list. */
 export const DOOR_WORDS = {
   'too-narrow-for-end-grain':
     '{quantity:count} of the panels of door {door} are {width:length} across the grain, less than the {least:length} that is run on the end grain, and no other panels of their length make up a blank with them. {missing:length} of width is missing: a spare panel (spares: true) as test piece and sample would do it, or a carrier.',
