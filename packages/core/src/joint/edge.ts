@@ -41,7 +41,30 @@ export interface Edge {
  * Exact to rounding; does not fail on a job that was read without faults.
  */
 export function makeEdge(panel: Panel, cuts: readonly Cut[]): Edge {
-  const { measured } = panel;
+  const { depths, sweeps, regions, section } = cutThrough(panel, cuts);
+  const { thickness, width } = section;
+  const shared = section.overlapping ? sharedAreas(section, regions) : null;
+  const made: EdgeCut[] = [];
+  for (let k = 0; k < cuts.length; k++) {
+    const sweep = sweeps[k]!;
+    made.push({
+      cut: cuts[k]!,
+      depthCut: depths[k]!,
+      sweep,
+      removedArea: section.takenAlone[k]!,
+      sharedArea: shared === null ? 0 : shared[k]!,
+      lost: findLostWood(sweep, thickness, width),
+    });
+  }
+  return { cuts: made, section };
+}
+
+/** The section that `makeEdge` cuts, alone: for a search that asks nothing of the single cuts, which takes twice as long where they overlap. */
+export function cutEdge(panel: Panel, cuts: readonly Cut[]): Section {
+  return cutThrough(panel, cuts).section;
+}
+
+function cutThrough(panel: Panel, cuts: readonly Cut[]) {
   const depths: number[] = [];
   const sweeps: Sweep[] = [];
   const regions: ClearedRegion[] = [];
@@ -54,22 +77,8 @@ export function makeEdge(panel: Panel, cuts: readonly Cut[]): Edge {
     regions.push({ side: cut.side, edge: sweep.swept });
     if (cut.reach > reach) reach = cut.reach;
   }
-  const width = reach + FIELD_SHOWN;
-  const section = cutSection(measured, width, regions);
-  const shared = section.overlapping ? sharedAreas(section, regions) : null;
-  const made: EdgeCut[] = [];
-  for (let k = 0; k < cuts.length; k++) {
-    const sweep = sweeps[k]!;
-    made.push({
-      cut: cuts[k]!,
-      depthCut: depths[k]!,
-      sweep,
-      removedArea: section.takenAlone[k]!,
-      sharedArea: shared === null ? 0 : shared[k]!,
-      lost: findLostWood(sweep, measured, width),
-    });
-  }
-  return { cuts: made, section };
+  const section = cutSection(panel.measured, reach + FIELD_SHOWN, regions);
+  return { depths, sweeps, regions, section };
 }
 
 /** How much of what each region would take alone the regions before it have taken, mm². */

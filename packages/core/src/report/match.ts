@@ -1,4 +1,5 @@
 import { depthPath } from '@fielded/geometry';
+import { acceptJob } from '../job/given-job.ts';
 import type { Job } from '../job/job.ts';
 import type { Verdict } from '../joint/fit-report.ts';
 import { type Depths, depthsOf, leastDeviation } from '../knife/match-profiles.ts';
@@ -7,9 +8,10 @@ import { sweepCut } from '../machining/sweep.ts';
 import type { Code } from '../problem/codes.ts';
 import type { Problem } from '../problem/problem.ts';
 import { answerDoors } from './doors.ts';
+import { judgeJob } from './join.ts';
 import { answerKnives, headNamed, steelFault, woodOf } from './knives.ts';
 import { answerPlan } from './plan.ts';
-import { prepareJob } from './prepare.ts';
+import { prepareReadJob } from './prepared-job.ts';
 
 /** A knife of the shop for a cut of a job: where it is set, how far off it comes out, and whether it can be run. Lengths mm. */
 export interface KnifeMatch {
@@ -56,10 +58,12 @@ export function matchKnives(job: Job, cutName: string, mostRun: number = MATCHES
     return [{ ...candidate, name, reach, deviation }];
   });
   found.sort((p, q) => p.deviation - q.deviation || (p.name < q.name ? -1 : 1));
+  // Checked once: a knife changes none of what is asked of a job.
+  const whole = found.length > 0 ? acceptJob(job) : job;
   return found.map(({ name, tried, reach, deviation }, place) => {
     const set: Cut = { ...tried, reach };
-    const cuts = job.cuts.map((each, i) => (i === index ? set : each));
-    return describe({ ...job, cuts }, index, name, deviation, place < mostRun);
+    const cuts = whole.cuts.map((each, i) => (i === index ? set : each));
+    return describe({ ...whole, cuts }, index, name, deviation, place < mostRun);
   });
 }
 
@@ -87,28 +91,13 @@ const LIPS: ReadonlySet<string> = new Set(['steel-leaves-lip', 'may-leave-lip'])
 function describe(job: Job, index: number, knife: string, deviation: number, run: boolean): KnifeMatch {
   const cut = job.cuts[index]!;
   const { reach, profile } = cut;
-  const prepared = prepareJob(job);
-  const against: Problem[] = [];
-  if (run) {
-    const at = `cuts[${index}]`;
-    const made = answerKnives(prepared, knife)?.problems ?? [];
-    const planned = answerPlan(prepared, answerDoors(prepared), 'own heads')?.problems ?? [];
-    for (const problem of [...made, ...planned]) {
-      const { severity, code, at: where, about, message } = problem;
-      if (
-        (severity === 'error' || LIPS.has(code)) &&
-        (where.startsWith(at) || about?.cut === cut.name || (about?.knife === knife && about.cut === undefined)) &&
-        against.every((other) => other.message !== message)
-      )
-        against.push(problem);
-    }
-  }
+  const against = run ? findAgainst(job, index, knife) : [];
   return {
     knife,
     head: cut.head ?? null,
     reach,
     deviation,
-    fit: prepared.fit.verdict,
+    fit: judgeJob(job),
     works: run && against.length === 0 && cut.head !== undefined,
     against: [...new Set(against.map(({ code }) => code))],
     // Drop `cannot-be-run`: it repeats the problems of the nearest way.
@@ -118,6 +107,26 @@ function describe(job: Job, index: number, knife: string, deviation: number, run
     uses: { from: Math.max(0, profile.reach - reach), to: profile.reach },
     swept: sweptOutline(cut),
   };
+}
+
+/** Everything that stands against a cut with a knife of the shop: of the knife, and of the ways to run it; each said once. */
+function findAgainst(job: Job, index: number, knife: string): Problem[] {
+  const cut = job.cuts[index]!;
+  const at = `cuts[${index}]`;
+  const prepared = prepareReadJob(job);
+  const made = answerKnives(prepared, knife)?.problems ?? [];
+  const planned = answerPlan(prepared, answerDoors(prepared), 'own heads')?.problems ?? [];
+  const against: Problem[] = [];
+  for (const problem of [...made, ...planned]) {
+    const { severity, code, at: where, about, message } = problem;
+    if (
+      (severity === 'error' || LIPS.has(code)) &&
+      (where.startsWith(at) || about?.cut === cut.name || (about?.knife === knife && about.cut === undefined)) &&
+      against.every((other) => other.message !== message)
+    )
+      against.push(problem);
+  }
+  return against;
 }
 
 /** Edge of what a cut sweeps at its own depth and reach, SVG path data: x in from the edge, y down from the worked face. */

@@ -1,14 +1,13 @@
 import type { Job } from '../job/job.ts';
-import { makeEdge } from '../joint/edge.ts';
 import type { Verdict } from '../joint/fit-report.ts';
 import { SEVERITIES } from '../problem/codes.ts';
 import type { Voice } from '../problem/language.ts';
 import type { Problem } from '../problem/problem.ts';
 import { answerDoors } from './doors.ts';
-import { joinFrame, judgeEdge } from './join.ts';
+import { judgeJob } from './join.ts';
 import { answerKnives } from './knives.ts';
 import { answerPlan } from './plan.ts';
-import type { PreparedJob } from './prepared-job.ts';
+import { type PreparedJob, prepareReadJob } from './prepared-job.ts';
 import { findProblems } from './problems.ts';
 import { answerSeasons } from './seasons.ts';
 import { findSizeProblems } from './size-problems.ts';
@@ -32,10 +31,9 @@ export interface Tried {
 /** Tries a job out; nothing of it is put into words. */
 export function tryJob(changed: Job): Tried {
   const job: Job & Voice = { ...changed, mute: true };
-  const edge = makeEdge(job.panel, job.cuts);
-  const prepare = once((): PreparedJob => ({ job, edge, ...joinFrame(job, edge) }));
+  const prepare = once(() => prepareReadJob(job));
   return {
-    fit: once(() => sayVerdict(judgeEdge(job, edge))),
+    fit: once(() => sayVerdict(judgeJob(job))),
     joint: once(() => findJointProblems(prepare())),
     making: once(() => findMakingProblems(prepare())),
   };
