@@ -140,7 +140,8 @@ function boxOfText(item: TextItem): Rectangle {
   const width = textWidth(item.text, item.height) - 2 * TOUCH;
   const before = TOUCH + (item.anchor === 'middle' ? width / 2 : item.anchor === 'end' ? width : 0);
   const start = item.anchor === 'start' ? TOUCH : -before;
-  const drop = item.height * (/[gjpqyQ(),;]/.test(item.text) ? 0.3 : /\//.test(item.text) ? 0.22 : 0);
+  // Tails of IBM Plex Sans, as shares of its capitals: g 0.30, y 0.29, / 0.22, a comma 0.19.
+  const drop = item.height * (/[gjpqyQ();]/.test(item.text) ? 0.3 : /[/,]/.test(item.text) ? 0.22 : 0);
   if (item.upright) {
     return { x0: item.x - item.height + TOUCH, x1: item.x + drop, y0: item.y - start - width, y1: item.y - start };
   }

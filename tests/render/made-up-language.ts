@@ -26,7 +26,7 @@ export const RINGED: Language = {
 };
 
 /** Keys of a job and its shop whose value somebody has called something. */
-const NAMES = new Set(['title', 'name', 'knife', 'head', 'kept', 'slot', 'stickingHead']);
+const NAMES = new Set(['title', 'name', 'knife', 'head', 'kept', 'stickingHead']);
 /** Groups whose keys are names. */
 const NAMED = new Set(['knives', 'heads', 'machines']);
 

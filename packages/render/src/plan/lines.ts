@@ -8,6 +8,16 @@ const HEADING = 2.8;
 export const SMALL = 2.5;
 export const LINE = 3.9;
 
+/** Capitals and step of the lines of a text. */
+export interface Lettering {
+  readonly height: number;
+  readonly step: number;
+}
+
+export const NORMAL: Lettering = { height: SMALL, step: LINE };
+/** For texts that would leave a picture no room. */
+export const TIGHT: Lettering = { height: 2, step: 3.1 };
+
 /** A heading over a part of the sheet, and a thin line under it. */
 export function heading(key: string, words: string, x: number, y: number, width: number): Item[] {
   return [
@@ -25,16 +35,17 @@ export function listTexts(
   texts: readonly string[],
   place: { readonly x: number; readonly y: number; readonly width: number },
   mark: 'box' | 'dash' | 'none',
+  { height, step }: Lettering = NORMAL,
 ): { readonly items: Item[]; readonly y: number } {
   const items: Item[] = [];
   const inset = mark === 'none' ? 0 : 4.2;
   let y = place.y;
   texts.forEach((words, k) => {
-    if (mark === 'box') items.push(path(`${key} box ${k}`, 'fine', [square(place.x, y - SMALL, SMALL)]));
-    if (mark === 'dash') items.push(text(`${key} dash ${k}`, 'text', place.x, y, '–', SMALL));
-    for (const [n, line] of breakLines(safeText(words), SMALL, place.width - inset).entries()) {
-      items.push(text(`${key} ${k} ${n}`, 'text', place.x + inset, y, line, SMALL));
-      y += LINE;
+    if (mark === 'box') items.push(path(`${key} box ${k}`, 'fine', [square(place.x, y - height, height)]));
+    if (mark === 'dash') items.push(text(`${key} dash ${k}`, 'text', place.x, y, '–', height));
+    for (const [n, line] of breakLines(safeText(words), height, place.width - inset).entries()) {
+      items.push(text(`${key} ${k} ${n}`, 'text', place.x + inset, y, line, height));
+      y += step;
     }
   });
   return { items, y };

@@ -10,7 +10,7 @@ import { scaleText } from '../words/lengths.ts';
 import { drawStatements } from '../words/statement-marks.ts';
 import { BIG_FIGURES_HEIGHT, drawBigFigures } from './big-figures.ts';
 import { nameCut } from './frame-words.ts';
-import { heading, LINE, listTexts, SMALL, UNDER_HEADING } from './lines.ts';
+import { heading, type Lettering, listTexts, NORMAL, SMALL, TIGHT, UNDER_HEADING } from './lines.ts';
 import type { Mounted } from './mounted.ts';
 import { drawPlanView } from './plan-picture.ts';
 import { drawSetUpSection } from './section-picture.ts';
@@ -29,15 +29,16 @@ export function setUpSheet(plan: Plan, all: readonly Mounted[], index: number, r
   const { setUp, upper } = mounted;
   const cuts = safeText([setUp, ...(upper ? [upper] : [])].map((each) => nameCut(each, report)).join(' + '));
   const name = sayPlan('set-up.name', { number: index + 1, cuts }, report);
-  const foot = cautionOf(setUp, report, PAPERS.a4.height - SHEET_MARGIN);
-  const open = openQuestions(setUp, report, foot.top - 3);
-  const checks = startChecks(setUp, report, open.top - 3);
   const figures = SHEET_MARGIN + 21;
   const picture = figures + BIG_FIGURES_HEIGHT + 2;
-  const curve = curveWords(setUp, report, checks.top - 3);
-  const views = curve.top - 3 - PLAN_HEIGHT;
-  const height = views - 2 - picture;
-  const section = drawSetUpSection(report, plan.setups, mounted, { width: WIDTH, height });
+  const draw = (room: number) => drawSetUpSection(report, plan.setups, mounted, { width: WIDTH, height: room });
+  const roomOver = (parts: readonly Standing[]) => parts.at(-1)!.top - 3 - PLAN_HEIGHT - 2 - picture;
+  const usual = standingParts(setUp, report, NORMAL);
+  // Texts that leave the section no room, as they may in other languages, are lettered smaller.
+  const parts = isTall(draw(roomOver(usual)).items, roomOver(usual)) ? standingParts(setUp, report, TIGHT) : usual;
+  const height = roomOver(parts);
+  const views = height + 2 + picture;
+  const section = draw(height);
   const half = (WIDTH - BESIDE) / 2;
   const view = drawPlanView(setUp, report, { width: half, height: PLAN_HEIGHT });
   const items: Item[] = [
@@ -55,10 +56,7 @@ export function setUpSheet(plan: Plan, all: readonly Mounted[], index: number, r
       SMALL,
     ),
     ...drawSetting(mounted, report, LEFT + half + BESIDE, views, half),
-    ...curve.items,
-    ...checks.items,
-    ...open.items,
-    ...foot.items,
+    ...parts.toReversed().flatMap((part) => part.items),
   ];
   return {
     width: PAPERS.a4.width,
@@ -68,6 +66,19 @@ export function setUpSheet(plan: Plan, all: readonly Mounted[], index: number, r
     description: sayPlan('set-up.described', { name, machine: setUp.machine }, report),
     items,
   };
+}
+
+/** What stands on the sheet's foot, from below. */
+function standingParts(setUp: SetUp, report: Report, type: Lettering): Standing[] {
+  const foot = cautionOf(setUp, report, PAPERS.a4.height - SHEET_MARGIN, type);
+  const open = openQuestions(setUp, report, foot.top - 3, type);
+  const checks = startChecks(setUp, report, open.top - 3, type);
+  return [foot, open, checks, curveWords(setUp, report, checks.top - 3, type)];
+}
+
+function isTall(items: readonly Item[], room: number): boolean {
+  const box = itemsBox(items)!;
+  return box.y1 - box.y0 > room;
 }
 
 /** Which set-up, of which job, on which machine with what; and both statements. */
@@ -99,7 +110,7 @@ function headOf({ setUp, upper, spacer }: Mounted, name: string, report: Report,
 function sayTool({ head, knife, slot, turnedOver }: SetUp, report: Report): string {
   const held =
     knife === null ? sayPlan('tool.to-grind', { head }, report) : sayPlan('tool.knife', { head, knife }, report);
-  const placed = slot === null ? held : sayPlan('tool.slot', { tool: held, slot: String(slot) }, report);
+  const placed = slot === null ? held : sayPlan(`tool.slot.${slot}`, { tool: held }, report);
   return turnedOver ? sayPlan('tool.turned-over', { tool: placed }, report) : placed;
 }
 
@@ -118,23 +129,23 @@ interface Standing {
 }
 
 /** How the shaped heads are run, across the sheet; nothing where there are none. */
-function curveWords(setUp: SetUp, report: Report, foot: number): Standing {
+function curveWords(setUp: SetUp, report: Report, foot: number, type: Lettering): Standing {
   const words = sayCurve(setUp, report);
   if (words.length === 0) return { items: [], top: foot + 3 };
-  const { items, y } = listTexts('curve', [words.join(' ')], { x: LEFT, y: SMALL, width: WIDTH }, 'none');
-  const height = y - LINE + 1;
+  const { items, y } = listTexts('curve', [words.join(' ')], { x: LEFT, y: type.height, width: WIDTH }, 'none', type);
+  const height = y - type.step + 1;
   return { items: moveItems(items, 0, foot - height), top: foot - height };
 }
 
 /** What is checked before the start, in two columns, with boxes to tick. */
-function startChecks(setUp: SetUp, report: Report, foot: number): Standing {
+function startChecks(setUp: SetUp, report: Report, foot: number, type: Lettering): Standing {
   const checks = sayStartChecks(setUp, report);
   const first = Math.ceil(checks.length / 2);
   const half = (WIDTH - BESIDE) / 2;
   const columns = [checks.slice(0, first), checks.slice(first)].map((some, k) =>
-    listTexts(`check ${k}`, some, { x: LEFT + k * (half + BESIDE), y: UNDER_HEADING, width: half }, 'box'),
+    listTexts(`check ${k}`, some, { x: LEFT + k * (half + BESIDE), y: UNDER_HEADING, width: half }, 'box', type),
   );
-  const height = Math.max(...columns.map(({ y }) => y)) - LINE + 1;
+  const height = Math.max(...columns.map(({ y }) => y)) - type.step + 1;
   const items = [
     ...heading('checks', sayPlan('set-up.checks', {}, report), LEFT, 0, WIDTH),
     ...columns.flatMap((column) => column.items),
@@ -143,7 +154,7 @@ function startChecks(setUp: SetUp, report: Report, foot: number): Standing {
 }
 
 /** What is assumed and what was not checked, and what only spoils the work, in a box of its own. */
-function openQuestions(setUp: SetUp, report: Report, foot: number): Standing {
+function openQuestions(setUp: SetUp, report: Report, foot: number, type: Lettering): Standing {
   const assumed = setUp.assumed ? [sayPlan('set-up.assumed', {}, report)] : [];
   const unknown = setUp.notChecked.map((path) => nameUnknown(path, report)).join('; ');
   const open = unknown === '' ? [] : [sayPlan('set-up.not-checked', { unknown }, report)];
@@ -153,8 +164,9 @@ function openQuestions(setUp: SetUp, report: Report, foot: number): Standing {
     words.length === 0 ? [sayPlan('set-up.all-checked', {}, report)] : words,
     { x: LEFT + 2.5, y: 5, width: WIDTH - 5 },
     words.length === 0 ? 'none' : 'dash',
+    type,
   );
-  const height = listed.y - LINE + 2.5;
+  const height = listed.y - type.step + 2.5;
   const frame = polygon([
     [LEFT, 0],
     [LEFT + WIDTH, 0],
@@ -170,6 +182,7 @@ function cautionOf(
   { of, cuttingPoint: point, fence, presented, curve }: SetUp,
   report: Report,
   foot: number,
+  type: Lettering,
 ): Standing {
   const words = [
     ...(of === 'panel' && presented === 0 && !curve?.alone
@@ -178,7 +191,7 @@ function cautionOf(
     ...(curve === undefined ? [] : [say('plan.curve', {}, report)]),
     sayPlanCaution(report),
   ];
-  const { items } = listTexts('caution', words, { x: LEFT, y: 0, width: WIDTH }, 'none');
+  const { items } = listTexts('caution', words, { x: LEFT, y: 0, width: WIDTH }, 'none', type);
   const box = itemsBox(items)!;
   const top = foot - box.y1 + box.y0;
   return { items: moveItems(items, 0, foot - box.y1), top: top - 1 };

@@ -76,12 +76,22 @@ function drawCorrection({ correction: rows }: Mounted, voice: InVoice, x: number
   // The labels' column is as wide as they need to stand clear of the first figures, which are set right.
   const taken = lines.map(([label, cells]) => textWidth(label, SMALL) + textWidth(cells[0]!, SMALL));
   const clear = Math.max(...taken) + 0.8 - width / rows.length;
-  const first = Math.max(22, rows.length > 1 ? clear / (1 - 1 / rows.length) : 0);
+  const wanted = Math.max(22, rows.length > 1 ? clear / (1 - 1 / rows.length) : 0);
+  const cell = Math.max(...lines.flatMap(([, cells]) => cells.map((each) => textWidth(each, SMALL))));
+  // A label is cut short before a figure is.
+  const first = Math.min(wanted, width - rows.length * (cell + 0.3));
   const column = (width - first) / rows.length;
   const items = lines.flatMap(([label, cells], k): Item[] => {
     const base = y + k * (LINE + 0.3) + SMALL;
     return [
-      text(`correction ${k}`, k === 0 ? 'quiet' : 'text', x, base, label, SMALL),
+      text(
+        `correction ${k}`,
+        k === 0 ? 'quiet' : 'text',
+        x,
+        base,
+        fitText(label, SMALL, first + column - textWidth(cells[0]!, SMALL) - 0.5),
+        SMALL,
+      ),
       ...cells.map((cell, n) =>
         text(`correction ${k} ${n}`, 'text', x + first + (n + 1) * column, base, cell, SMALL, 'end'),
       ),

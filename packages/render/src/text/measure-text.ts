@@ -32,8 +32,8 @@ function unknownWidth(glyph: string): number {
 
 /** How far a text reaches above and below its baseline, mm: figures and letters without tails stand on it. */
 export function textReach(text: string, height: number): { above: number; below: number } {
-  const below = /^[\d. ≈R°×+−a-fhik-or-xz]*$/.test(text) ? 0.05 : /^[\d. ≈ØR°×+−/]*$/.test(text) ? 0.22 : 0.31;
-  const above = /^[\d. ≈ØR°×+−/]*$/.test(text) ? 1.09 : 1.2;
+  const below = /^[\d. ≈R°×+−a-fhik-or-xz]*$/.test(text) ? 0.05 : /^[\d., ≈ØR°×+−/]*$/.test(text) ? 0.22 : 0.31;
+  const above = /^[\d., ≈ØR°×+−/]*$/.test(text) ? 1.09 : 1.2;
   return { above: height * above, below: height * below };
 }
 
