@@ -1,123 +1,165 @@
-import { spawn } from 'node:child_process';
-import { cpSync, mkdirSync, mkdtempSync, readdirSync, readFileSync, rmSync, symlinkSync, writeFileSync } from 'node:fs';
+import { spawn, spawnSync } from 'node:child_process';
+import {
+  cpSync,
+  existsSync,
+  mkdirSync,
+  mkdtempSync,
+  readdirSync,
+  readFileSync,
+  rmSync,
+  symlinkSync,
+  writeFileSync,
+} from 'node:fs';
 import { tmpdir } from 'node:os';
 import { join, relative } from 'node:path';
 import type { SmallFault } from './faults.ts';
+import { listTests, nearestFirst } from './nearest-first.ts';
 
 /** What became of a fault: tests failed, they were stopped since they did not come to an end, or they passed. */
-type Outcome = 'caught' | 'endless' | 'survived';
+interface Outcome {
+  readonly what: 'caught' | 'endless' | 'survived';
+  /** The test file that saw it. */
+  readonly by: string | null;
+  readonly seconds: number;
+}
 
 export interface Copy {
-  /** Runs the tests without a fault, for the time that each file takes and for those that fail all the same. */
-  measure(): Promise<Times>;
-  /** Makes a fault, runs the tests in the order of their times, and takes it back. */
-  tryFault(fault: SmallFault, times: Times): Promise<{ readonly outcome: Outcome; readonly seconds: number }>;
+  /** Makes a fault, runs the tests, those that are likely to see it first, until one fails, and takes it back. */
+  tryFault(fault: SmallFault): Promise<Outcome>;
   remove(): void;
 }
 
-/** What the tests take without a fault: all of them, in seconds of the processor, and each file, ms, by its name below the project. */
-export interface Times {
-  readonly all: number;
-  readonly files: Readonly<Record<string, number>>;
-  /** Files that fail without a fault: nothing can be told from them, and they are left out. */
-  readonly failing: readonly string[];
-}
-
-/** Tests that take the processor for so many times as long as without a fault are stopped. */
-const PATIENCE = 2;
+/** Tests that finish no file in so many seconds of the processor are stopped: many times what the slowest takes. */
+const PATIENCE = 150;
+const LOOK_EVERY = 3000;
 
 /** Tests of how the project is put together, and those that start other programs. */
-const LEFT_OUT = [
-  'tests/core/{imports,docs,schema}.test.ts',
-  'tests/render/{crossing,renderers,print-scale,pdf,draw-command}.test.ts',
-  'tests/exchange/docx.test.ts',
-];
+const LEFT_OUT =
+  /core.(imports|docs|schema)\.|render.(crossing|renderers|print-scale|pdf|draw-command|layout)|exchange.docx\./;
 
-/** One thread that keeps what it has loaded, so that a limit of processor time holds for all, the quickest files first, and the end at the first failure. */
+/** One thread that keeps what it has loaded; the files in a given order, and the end at the first failure. */
 const CONFIG = `
-import { existsSync, readFileSync, writeFileSync } from 'node:fs';
+import { readFileSync } from 'node:fs';
 import { relative } from 'node:path';
-import { configDefaults, defineConfig } from 'vitest/config';
+import { defineConfig } from 'vitest/config';
 import { BaseSequencer } from 'vitest/node';
+import { BUILT_PACKAGES, builtPackages } from './tests/support/built-packages.ts';
 
-const { files, failing } = existsSync('times.json')
-  ? JSON.parse(readFileSync('times.json', 'utf8'))
-  : { files: {}, failing: [] };
-process.on('exit', () => writeFileSync('processor.json', JSON.stringify(process.cpuUsage())));
-const timeOf = ({ moduleId }) => files[relative(process.cwd(), moduleId)] ?? 0;
-class QuickestFirst extends BaseSequencer {
+const order = JSON.parse(readFileSync('order.json', 'utf8'));
+const placeOf = ({ moduleId }) => order.indexOf(relative(process.cwd(), moduleId));
+class InOrder extends BaseSequencer {
   sort(files) {
-    return [...files].sort((a, b) => timeOf(a) - timeOf(b));
+    return [...files].sort((a, b) => placeOf(a) - placeOf(b));
   }
 }
 
 export default defineConfig({
+  plugins: [builtPackages()],
   resolve: { conditions: ['source'] },
   ssr: { resolve: { conditions: ['source'] } },
   test: {
-    pool: 'threads',
+    include: order,
+    globalSetup: ['tests/support/built-once.ts'],
+    server: { deps: { external: [BUILT_PACKAGES] } },
     isolate: false,
     maxWorkers: 1,
-    exclude: [...configDefaults.exclude, ...${JSON.stringify(LEFT_OUT)}, ...failing],
     testTimeout: 300_000,
     bail: 1,
-    experimental: { fsModuleCache: true },
-    sequence: { sequencer: QuickestFirst },
+    sequence: { sequencer: InOrder },
   },
 });
 `;
 
 /** A copy of the project whose packages find each other, and not those of the project. */
-export function makeCopy(root: string, tests: readonly string[]): Copy {
+export function makeCopy(root: string, folders: readonly string[]): Copy {
   const folder = mkdtempSync(join(tmpdir(), 'fielded-mutation-'));
   copyProject(root, folder);
   const vitest = join(root, 'node_modules/vitest/vitest.mjs');
+  const tests = listTests(root, folders).filter(({ name }) => !LEFT_OUT.test(name));
+  /** Files that are known to pass, or to fail, without a fault. */
+  const passes = new Map<string, boolean>();
 
-  /** Runs the tests for so many seconds of the processor at most. */
-  const run = (most: number, ...options: string[]) =>
-    new Promise<{ status: number | null; stopped: boolean }>((settle) => {
-      const limit = Number.isFinite(most) ? `ulimit -t ${Math.ceil(most)}; ` : '';
-      const command = `${limit}exec "$0" "$@"`;
-      const child = spawn('sh', ['-c', command, process.execPath, vitest, 'run', ...options, ...tests], {
-        cwd: folder,
-        stdio: 'ignore',
-      });
-      child.on('exit', (status, signal) => settle({ status, stopped: signal !== null }));
-    });
-
-  const measure = async () => {
+  /** Runs test files in this order until one fails; which one did, null for none; undefined where they had to be stopped. */
+  const run = async (order: readonly string[]): Promise<string | null | undefined> => {
+    writeFileSync(join(folder, 'order.json'), JSON.stringify(order));
     const answer = join(folder, 'answer.json');
-    await run(Number.POSITIVE_INFINITY, '--bail=0', '--reporter=json', `--outputFile=${answer}`);
-    const { user, system } = JSON.parse(readFileSync(join(folder, 'processor.json'), 'utf8')) as NodeJS.CpuUsage;
-    const { testResults } = JSON.parse(readFileSync(answer, 'utf8')) as { testResults: readonly TimedFile[] };
-    const failing = testResults.filter(({ status }) => status === 'failed').map(({ name }) => relative(folder, name));
-    const files = testResults.map(({ name, startTime, endTime }) => [relative(folder, name), endTime - startTime]);
-    return { all: (user + system) / 1e6, files: Object.fromEntries(files), failing };
+    rmSync(answer, { force: true });
+    const reporters = ['--reporter=default', '--reporter=json', `--outputFile.json=${answer}`];
+    const child = spawn(process.execPath, [vitest, 'run', ...reporters], {
+      cwd: folder,
+      stdio: ['ignore', 'pipe', 'ignore'],
+      detached: true,
+    });
+    const ended = await untilEnd(child);
+    if (!ended) return undefined;
+    if (!existsSync(answer)) return 'the start of the tests';
+    const { testResults } = JSON.parse(readFileSync(answer, 'utf8')) as { testResults: readonly FileResult[] };
+    const failed = testResults.find(({ status }) => status === 'failed');
+    return failed === undefined ? null : relative(folder, failed.name);
   };
 
-  const tryFault = async ({ file, at, from, to }: SmallFault, times: Times) => {
-    writeFileSync(join(folder, 'times.json'), JSON.stringify(times));
-    const path = join(folder, file);
+  const passesAlone = async (file: string): Promise<boolean> => {
+    if (!passes.has(file)) passes.set(file, (await run([file])) === null);
+    return passes.get(file)!;
+  };
+
+  const tryFault = async (fault: SmallFault): Promise<Outcome> => {
+    const path = join(folder, fault.file);
     const text = readFileSync(path, 'utf8');
-    writeFileSync(path, text.slice(0, at) + to + text.slice(at + from.length));
-    try {
-      const begun = performance.now();
-      const { status, stopped } = await run(PATIENCE * times.all);
-      const outcome: Outcome = stopped ? 'endless' : status === 0 ? 'survived' : 'caught';
-      return { outcome, seconds: (performance.now() - begun) / 1000 };
-    } finally {
+    const begun = performance.now();
+    const seconds = () => (performance.now() - begun) / 1000;
+    let left = nearestFirst(tests, fault, text);
+    for (;;) {
+      writeFileSync(path, text.slice(0, fault.at) + fault.to + text.slice(fault.at + fault.from.length));
+      const by = await run(left);
       writeFileSync(path, text);
+      if (by === undefined) return { what: 'endless', by: null, seconds: seconds() };
+      if (by === null) return { what: 'survived', by: null, seconds: seconds() };
+      // A test that fails without the fault says nothing: go on without it.
+      if (!tests.some(({ name }) => name === by) || (await passesAlone(by)))
+        return { what: 'caught', by, seconds: seconds() };
+      left = left.filter((name) => name !== by);
     }
   };
 
-  return { measure, tryFault, remove: () => rmSync(folder, { recursive: true, force: true }) };
+  return { tryFault, remove: () => rmSync(folder, { recursive: true, force: true }) };
 }
 
-interface TimedFile {
+interface FileResult {
   readonly status: string;
   readonly name: string;
-  readonly startTime: number;
-  readonly endTime: number;
+}
+
+/** Waits for the tests; false where they worked on for `PATIENCE` without a word, and were stopped. */
+function untilEnd(child: ReturnType<typeof spawn>): Promise<boolean> {
+  let spent = 0;
+  let said = 0;
+  child.stdout!.on('data', () => {
+    said = spent;
+  });
+  return new Promise((settle) => {
+    const look = setInterval(() => {
+      spent = Math.max(spent, processorTime(child.pid!));
+      if (spent - said < PATIENCE) return;
+      // The group that was started here: the tests and their worker.
+      process.kill(-child.pid!, 'SIGKILL');
+      settle(false);
+    }, LOOK_EVERY);
+    child.on('exit', () => {
+      clearInterval(look);
+      settle(true);
+    });
+  });
+}
+
+/** Seconds of the processor that a group of processes has used. */
+function processorTime(group: number): number {
+  const { stdout } = spawnSync('ps', ['-eo', 'pgid=,cputimes='], { encoding: 'utf8' });
+  return stdout
+    .split('\n')
+    .map((line) => line.trim().split(/\s+/).map(Number))
+    .filter(([of]) => of === group)
+    .reduce((sum, [, seconds = 0]) => sum + seconds, 0);
 }
 
 function copyProject(root: string, copy: string): void {

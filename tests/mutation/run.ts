@@ -5,7 +5,7 @@
 import { availableParallelism } from 'node:os';
 import { fileURLToPath } from 'node:url';
 import { parseArgs } from 'node:util';
-import { type Copy, makeCopy, type Times } from './copy.ts';
+import { type Copy, makeCopy } from './copy.ts';
 import { listFaults, type SmallFault } from './faults.ts';
 
 const { values } = parseArgs({
@@ -27,13 +27,13 @@ const chosen = numbered.filter(({ number }) => !values.only || values.only.inclu
 const nameOf = ({ file, line, from, to }: SmallFault) => `${file}:${line}  ${from.trim()} -> ${to.trim()}`;
 
 /** Tries faults in a copy, the next one of all that are left each time; how many were caught. */
-async function tryFaults(copy: Copy, times: Times, queue: typeof chosen): Promise<number> {
+async function tryFaults(copy: Copy, queue: typeof chosen): Promise<number> {
   let caught = 0;
   for (let next = queue.shift(); next; next = queue.shift()) {
-    const { outcome, seconds } = await copy.tryFault(next.fault, times);
-    if (outcome !== 'survived') caught++;
-    const said = { caught: 'caught  ', endless: 'caught, without an end', survived: 'SURVIVED' }[outcome];
-    console.log(`${said}  ${next.number}  ${nameOf(next.fault)}  ${seconds.toFixed(0)} s`);
+    const { what, by, seconds } = await copy.tryFault(next.fault);
+    if (what !== 'survived') caught++;
+    const said = { caught: 'caught  ', endless: 'caught, without an end', survived: 'SURVIVED' }[what];
+    console.log(`${said}  ${next.number}  ${nameOf(next.fault)}  ${seconds.toFixed(0)} s  ${by ?? ''}`);
   }
   return caught;
 }
@@ -41,11 +41,8 @@ async function tryFaults(copy: Copy, times: Times, queue: typeof chosen): Promis
 async function tryAll(): Promise<void> {
   const copies = Array.from({ length: Number(values.copies) }, () => makeCopy(root, tests));
   try {
-    const times = await copies[0]!.measure();
-    console.log(`Without a fault: ${times.all.toFixed(0)} s of the processor`);
-    for (const file of times.failing) console.log(`Fails without a fault, and is left out: ${file}`);
     const queue = [...chosen];
-    const counts = await Promise.all(copies.map((copy) => tryFaults(copy, times, queue)));
+    const counts = await Promise.all(copies.map((copy) => tryFaults(copy, queue)));
     console.log(`${counts.reduce((sum, n) => sum + n, 0)} of ${chosen.length} caught`);
   } finally {
     for (const copy of copies) copy.remove();
