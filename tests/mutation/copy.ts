@@ -70,14 +70,15 @@ export default defineConfig({
 });
 `;
 
+/** Files that are known to pass, or to fail, without a fault: the same in every copy. */
+const passes = new Map<string, boolean>();
+
 /** A copy of the project whose packages find each other, and not those of the project. */
 export function makeCopy(root: string, folders: readonly string[]): Copy {
   const folder = mkdtempSync(join(tmpdir(), 'fielded-mutation-'));
   copyProject(root, folder);
   const vitest = join(root, 'node_modules/vitest/vitest.mjs');
   const tests = listTests(root, folders).filter(({ name }) => !LEFT_OUT.test(name));
-  /** Files that are known to pass, or to fail, without a fault. */
-  const passes = new Map<string, boolean>();
 
   /** Runs test files in this order until one fails; which one did, null for none; undefined where they had to be stopped. */
   const run = async (order: readonly string[]): Promise<string | null | undefined> => {
@@ -108,16 +109,20 @@ export function makeCopy(root: string, folders: readonly string[]): Copy {
     const text = readFileSync(path, 'utf8');
     const begun = performance.now();
     const seconds = () => (performance.now() - begun) / 1000;
+    const withFault = async (order: readonly string[]) => {
+      writeFileSync(path, text.slice(0, fault.at) + fault.to + text.slice(fault.at + fault.from.length));
+      const by = await run(order);
+      writeFileSync(path, text);
+      return by;
+    };
     let left = nearestFirst(tests, fault, text);
     for (;;) {
-      writeFileSync(path, text.slice(0, fault.at) + fault.to + text.slice(fault.at + fault.from.length));
-      const by = await run(left);
-      writeFileSync(path, text);
+      const by = await withFault(left);
       if (by === undefined) return { what: 'endless', by: null, seconds: seconds() };
       if (by === null) return { what: 'survived', by: null, seconds: seconds() };
-      // A test that fails without the fault says nothing: go on without it.
-      if (!tests.some(({ name }) => name === by) || (await passesAlone(by)))
-        return { what: 'caught', by, seconds: seconds() };
+      // A file says something only where it passes by itself without the fault and fails by itself with it: else go on without it.
+      const isSure = !tests.some(({ name }) => name === by) || by === left[0] || (await withFault([by])) !== null;
+      if (isSure && (await passesAlone(by))) return { what: 'caught', by, seconds: seconds() };
       left = left.filter((name) => name !== by);
     }
   };
