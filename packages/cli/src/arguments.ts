@@ -41,6 +41,7 @@ function readWords(argv: readonly string[], options: Readonly<Record<string, Opt
       { type: value === undefined ? ('boolean' as const) : ('string' as const), ...(short && { short }) },
     ]),
   );
+  // Node's own parser splits the words; what is unknown or repeated is refused below, with the nearest name.
   const { tokens } = parseArgs({
     args: [...argv],
     options: known,

@@ -88,6 +88,7 @@ async function listJobs(
     if (job === null) return 2;
     jobs.push(job);
   }
+  // Only jobs with doors give a list.
   const withDoors = jobs.filter(({ doors }) => doors.length > 0);
   if (withDoors.length === 0) {
     await io.err(`${safe(paths.join(', '))}  ${say('print.no-doors', {}, voiceOf(io))}\n`);

@@ -100,6 +100,7 @@ async function quoteFile(
   if (job === null) return 2;
   if (job.shop?.rates?.currency === undefined)
     throw new UsageError(`${path}: a quote needs a shop file with rates and their currency. See fielded help quote.`);
+  // Count and price; a job with errors is only written as a draft.
   const { made, report } = quoteFor(job, asked);
   const errors = report.problems.filter(({ severity }) => severity === 'error');
   await io.err(remarkProblems(report.problems, report));

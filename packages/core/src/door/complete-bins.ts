@@ -52,6 +52,7 @@ class Completion {
   #complete(left: readonly number[], bins: number, most: number): number[][] | null {
     const candidates: { bin: number[]; total: number }[] = [];
     const sizes = this.#sizes;
+    // List all bins that hold the first size and lie between the limits; equal sizes are tried once.
     const grow = (bin: number[], total: number, from: number): void => {
       if (this.#steps++ > this.#most) return;
       if (total >= this.#limits.least - ROUNDING) candidates.push({ bin: [...bin], total });
@@ -66,6 +67,7 @@ class Completion {
     };
     const first = left[0]!;
     if (sizes[first]! <= most + ROUNDING) grow([first], sizes[first]!, 1);
+    // Try the tightest first, and fill the other bins with the rest.
     candidates.sort((p, q) => p.total - q.total);
     for (const { bin } of candidates) {
       const taken = new Set(bin);

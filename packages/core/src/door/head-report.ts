@@ -135,15 +135,18 @@ export function reportHead(
   const { head } = door;
   const { insertion } = panel;
   const reach = Math.max(0, ...cuts.filter(({ side }) => side === 'front').map((cut) => cut.reach));
+  // What guides the cuts: each head's bearing, and the largest of them.
   const bearings = cuts.flatMap(({ name, cuttingRadius, reach }) =>
     cuttingRadius === null ? [] : [{ cut: name, diameter: 2 * (cuttingRadius - reach) }],
   );
   const bearing = bearings.length === 0 ? null : Math.max(...bearings.map(({ diameter }) => diameter)) / 2;
+  // The outlines: sight edge, panel's edge, and the field where the raise leaves one.
   const lean = greatestLean(head, panel.opening);
   const panelEdge = headRadii(head, panel.opening, insertion);
   const edge = shapedOutline(panel, 0);
   const isField = reach > 0 && hasOutline(panel, reach);
   const corner = headCorner(panel, joint);
+  // Paths start at the panel's left edge and run down from its top.
   const path = (chain: Chain, closed: boolean) =>
     pathData(
       chain.map((c) => shiftCurve(c, panel.width / 2, 0)),

@@ -19,10 +19,12 @@ export function completeFrame(
   const setback = orNaN(file?.groove?.setback);
   const swellGap = orNaN(file?.swellGap);
   const { report } = desk;
+  // Check the groove against the frame: a missing figure is NaN and fails no check.
   if (setback + width > thickness)
     report('fault.groove-behind-frame', 'frame.groove', { setback, width, sum: setback + width, frame: thickness });
   if (depth > thickness) report('fault.groove-deeper-than-frame', 'frame.groove.depth', { depth, frame: thickness });
   if (swellGap >= depth) report('fault.swell-gap-fills-groove', 'frame.swellGap', { gap: swellGap, depth });
+  // Complete the profiles worked on the frame, and look for their heads.
   const sticking = completeProfile(file?.sticking, 'frame.sticking', desk);
   const backEdge = completeProfile(file?.backEdge, 'frame.backEdge', desk);
   for (const key of ['sticking', 'backEdge'] as const) {
@@ -30,6 +32,7 @@ export function completeFrame(
     if (head !== undefined) checkName('head', head, shop?.heads, `frame.${key}`, desk);
   }
   checkBackEdge(orNaN(backEdge?.depth), thickness - setback - width, desk);
+  // Is every figure there? Otherwise there is no frame to return.
   if (Number.isNaN(thickness + width + depth + setback + swellGap)) return undefined;
   const endGap = file?.endGap;
   if (endGap !== undefined && endGap >= depth)

@@ -16,12 +16,14 @@ import { MOST_PIECES } from './limits.ts';
 export function completeJob(file: Loose<JobFile>, shop: Shop | undefined, desk: FaultDesk): Job | undefined {
   const thickness = orNaN(file?.panel?.thickness);
   const measured = file?.panel?.measured ?? thickness;
+  // Complete every part, so that all faults are reported at once.
   const frame = completeFrame(file?.frame, shop, desk);
   const cuts = completeCuts(file?.cuts, { thickness, measured }, shop, desk);
   const doors = completeDoors(file?.doors, orNaN(file?.frame?.groove?.depth), desk);
   checkPieces(cuts, desk);
   checkFit(file?.fit, desk);
   checkSeason(file?.season, desk);
+  // Is every part whole? Then put the job together.
   if (frame === undefined || file?.panel === undefined || cuts.includes(undefined)) return undefined;
   const { title, units, terms, fit, spread, season } = file as JobFile;
   const { species, ...panel } = (file as JobFile).panel;

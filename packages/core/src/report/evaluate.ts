@@ -45,6 +45,7 @@ export interface Evaluated {
 export function evaluateWithPlan(given: GivenJob, options: EvaluateOptions = {}): Evaluated {
   const prepared = prepareJob(given);
   const { job, fit } = prepared;
+  // Ask each answer once; the plan needs the doors, the spread needs the plan's stack.
   const knives = answerKnives(prepared);
   const season = answerSeasons(prepared);
   const doors = answerDoors(prepared);
@@ -60,6 +61,7 @@ export function evaluateWithPlan(given: GivenJob, options: EvaluateOptions = {})
     ...findHeadSeasons(job, doors?.doors ?? [], season.report),
     ...(planned?.problems ?? []).filter(({ severity }) => severity === 'error'),
   ];
+  // The statements count all problems; advice is applied and evaluated for each.
   const statements = stateBoth(job, fit.verdict, all, gatherNotChecked(planned));
   const problems = sortProblems(adviseAll(prepared, season.report, all));
   const joint = { ...describeJoint(prepared), statements };

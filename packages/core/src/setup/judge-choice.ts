@@ -15,6 +15,7 @@ export function judgeChoice(
 ): Problem[] {
   const { cut, at, headName } = work;
   const about = { cut: cut.name, head: headName };
+  // No way works: give the problems of the nearest one, and other heads.
   if (way === undefined) {
     if (ways.length === 0) return [];
     const further = nearest(ways).against.map(({ sentence, figures }) => ({ sentence: sentence!, figures: figures! }));
@@ -22,6 +23,7 @@ export function judgeChoice(
     return [advice.length === 0 ? problem : withAdvice(problem, advice, [], job)];
   }
   if (way.run === cut.run) return [];
+  // Another run works: say what stands against the one given, and advise the other.
   const asGiven = nearest(ways.filter(({ run }) => run === cut.run));
   const further = asGiven.against.map(({ sentence, figures }) => ({ sentence: sentence!, figures: figures! }));
   const figures = {

@@ -40,6 +40,7 @@ export function makeSetUp(
     leastRadiusOf(work),
     rules,
   );
+  // Split the cut into passes that the motor takes; the greatest one decides the power.
   const passes = passesFor(work, before.ends, machine.power, feedRate, rules);
   const greatest = Math.max(...passes.map(({ area }) => area));
   const likely = powerAt(rules.cuttingEnergy, greatest, feedRate);

@@ -42,10 +42,12 @@ export function againstStack(
   const names = { lower: lower.cut.name, upper: upper.cut.name, machine: name };
   const at = 'cuts';
   if (lower.cut.tilt !== 0 || upper.cut.tilt !== 0) problems.push(sayProblem('stack-not-flat', at, names, voice));
+  // Do the heads overlap?
   if (spacer !== null && spacer < -1e-9) {
     const figures = { ...names, short: -spacer, tongue: tongueBetween(lower, upper) };
     problems.push(sayProblem('stack-spacer', at, figures, voice));
   }
+  // Does one fence serve both? The panel passes each axis at R − reach.
   const [x1, x2] = [lower, upper].map(({ head, cut }) => head.cuttingDiameter / 2 - cut.reach) as [number, number];
   if (Math.abs(x1 - x2) > SAME_FENCE) {
     const wanted = 2 * (x1 + upper.cut.reach);
@@ -58,6 +60,7 @@ export function againstStack(
     );
   }
   if (lower.hand === upper.hand) problems.push(sayProblem('stack-hands', at, names, voice));
+  // Is the spindle long enough for both heads and the spacer?
   const height = lower.head.height + upper.head.height + Math.max(0, spacer ?? 0);
   if (machine.spindleLength !== undefined && height > machine.spindleLength + 1e-6) {
     const figures = { ...names, height, length: machine.spindleLength };

@@ -37,12 +37,14 @@ export function orderSteps(
   const { wide, narrow, carrier } = panels;
   const twice = narrow.length > 0;
   const once = [...wide, ...carrier];
+  // The frame's parts first, then the panels set-up by set-up: ends before edges.
   for (const place of frame) order.frameCut([place]);
   for (const group of groups) {
     order.setUp(group);
     order.add('run-ends', group, twice && once.length === 0 ? 'narrow' : 'all', [...once, ...narrow]);
     if (!twice || once.length > 0) order.edgesAndHeads(group, twice ? 'wide' : 'all', once, once);
   }
+  // Rip the blanks, then run their long edges backwards through the set-ups.
   if (twice) {
     order.add('rip', [], 'narrow', narrow);
     for (const group of [...groups].reverse()) {
@@ -51,6 +53,7 @@ export function orderSteps(
       order.edgesAndHeads(group, 'narrow', narrow, heads);
     }
   }
+  // The other half of shaped heads, finishing, and last what is cut on glued-up frames.
   const all = [...once, ...narrow];
   for (const place of second) order.secondHalf(place, [...new Set(all)]);
   for (const kind of ['sand', 'finish', 'glue-up'] as const) order.add(kind, [], 'all', [...new Set(all)]);

@@ -60,6 +60,7 @@ export function solve(job: Job, wanted: Wanted, voice: Voice = job): Solved {
     const reason = whyNot(voice, wanted, target, setting, nearest, reachable);
     return { ...wanted, ...NOTHING, reason, nearest };
   }
+  // A setting that can be set: round figures, unless it is right already.
   const change = found.setting - setting.now;
   const round = change === 0 ? found : roundSetting(found.setting, job.units, curve, wanted.value);
   return {

@@ -115,6 +115,7 @@ function refine(
   for (let step = 0; step < STEPS; step++, part /= 2) {
     for (let gained = true; gained; ) {
       gained = false;
+      // Move each source by this step, until none of them gains any more.
       for (const { place, plusMinus } of open) {
         for (const move of [-part * plusMinus, part * plusMinus]) {
           const before = moves[place]!;

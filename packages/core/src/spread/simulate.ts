@@ -33,6 +33,7 @@ export function* simulateInChunks(
     throw new RangeError(`a simulation needs a whole number of joints above 0, got ${count}`);
   }
   const random = createRandom(seed);
+  // Only sources with a ± are drawn; tallies need bounds that no joint exceeds.
   const varied = sources.filter((source) => source.plusMinus > 0);
   const tallyOf = (figure: SpreadFigure) => createTally(bounds(joint, varied, distribution, figure));
   const tallies: Tallies = {
@@ -133,22 +134,26 @@ function createMaker(
   const most = new Float64Array(DRAW);
   return (count) => {
     for (let start = 0; start < count; start += DRAW) {
+      // Draw a batch of random numbers for all sources.
       draw(draws);
       const size = Math.min(DRAW, count - start);
       let next = 0;
       let together = 0;
       for (let i = 0; i < size; i++) {
+        // Set every source off and measure the joint.
         for (let k = 0; k < places.length; k++) moves[places[k]!] = draws[next++]! * scales[k]!;
         joint.measure(moves, figures);
         const { clearance } = figures;
         clearances[i] = clearance;
         if (figures.bottomGap < -SAME_LENGTH) tallies.bottomedOut++;
+        // Does it go together? Only then has its face a step to count.
         if (clearance >= -SAME_LENGTH) {
           tallies.verdicts.add(clearance, true);
           least[together] = figures.frontLeast;
           most[together++] = figures.frontMost;
           continue;
         }
+        // It does not: whether at least the tip enters tells the two verdicts apart.
         joint.measure(moves, figures, 0);
         tallies.verdicts.add(clearance, figures.clearance >= -SAME_LENGTH);
       }

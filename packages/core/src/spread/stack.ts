@@ -39,6 +39,7 @@ export function stackFigure(joint: Joint, sources: readonly Source[], figure: Sp
   const read = createReader(joint, figure);
   const moves = new Float64Array(joint.moveCount);
   const nominal = read(moves);
+  // The slope of each source: the difference over its whole ±, the others at nominal.
   const shares = sources.map((source) => {
     const step = source.plusMinus > 0 ? source.plusMinus : TRIAL;
     moves[source.place] = step;
