@@ -88,14 +88,12 @@ function JobRow({
 }): JSX.Element {
   const desk = useDesk();
   const naming = useSignal(false);
-  const field = useRef<HTMLInputElement>(null);
   /** Says why something was not done; whether it was. */
   const sayDone = (done: Done): boolean => {
     if (done !== 'done') desk.notice.value = { kind: 'fault', text: NOT_DONE[done] };
     return done === 'done';
   };
-  const rename = async () => {
-    const title = field.current?.value.trim() ?? '';
+  const rename = async (title: string) => {
     naming.value = false;
     if (title !== '' && title !== job.title) sayDone(await keeper.rename(job.id, title));
     reload();
@@ -120,16 +118,7 @@ function JobRow({
   return (
     <li>
       {naming.value ? (
-        <form
-          class="naming"
-          onSubmit={(event) => {
-            event.preventDefault();
-            void rename();
-          }}
-        >
-          <input ref={field} type="text" aria-label={`New name of ${job.title}`} defaultValue={job.title} autofocus />
-          <button type="submit">Keep the name</button>
-        </form>
+        <RenameForm title={job.title} rename={rename} />
       ) : (
         <button
           type="button"
@@ -144,44 +133,72 @@ function JobRow({
           </small>
         </button>
       )}
-      <div class="deeds">
-        {job.doc === null ? (
-          <button
-            type="button"
-            class="quiet"
-            onClick={() => handOver('kept-job.json', keeper.textOf(job.id) ?? '', 'application/json')}
-          >
-            Save it as it is
-          </button>
-        ) : (
-          <>
-            <button
-              type="button"
-              class="quiet"
-              aria-label={`Rename ${job.title}`}
-              onClick={() => {
-                naming.value = !naming.value;
-              }}
-            >
-              Rename
-            </button>
-            <button
-              type="button"
-              class="quiet"
-              aria-label={`Copy ${job.title}`}
-              onClick={() => {
-                sayDone(keeper.copy(job.id));
-                reload();
-              }}
-            >
-              Copy
-            </button>
-          </>
-        )}
-        <button type="button" class="quiet" aria-label={`Delete ${job.title}`} onClick={remove}>
-          Delete
-        </button>
-      </div>
+      <JobDeeds
+        job={job}
+        save={() => handOver('kept-job.json', keeper.textOf(job.id) ?? '', 'application/json')}
+        rename={() => {
+          naming.value = !naming.value;
+        }}
+        copy={() => {
+          sayDone(keeper.copy(job.id));
+          reload();
+        }}
+        remove={remove}
+      />
     </li>
+  );
+}
+
+/** Asks for a job's new name. */
+function RenameForm({ title, rename }: { title: string; rename: (name: string) => Promise<void> }): JSX.Element {
+  const field = useRef<HTMLInputElement>(null);
+  return (
+    <form
+      class="naming"
+      onSubmit={(event) => {
+        event.preventDefault();
+        void rename(field.current?.value.trim() ?? '');
+      }}
+    >
+      <input ref={field} type="text" aria-label={`New name of ${title}`} defaultValue={title} autofocus />
+      <button type="submit">Keep the name</button>
+    </form>
+  );
+}
+
+/** What can be done with a kept job; one that cannot be read can only be saved as it is, or deleted. */
+function JobDeeds({
+  job,
+  save,
+  rename,
+  copy,
+  remove,
+}: {
+  job: EarlierJob;
+  save: () => void;
+  rename: () => void;
+  copy: () => void;
+  remove: () => void;
+}): JSX.Element {
+  return (
+    <div class="deeds">
+      {job.doc === null ? (
+        <button type="button" class="quiet" onClick={save}>
+          Save it as it is
+        </button>
+      ) : (
+        <>
+          <button type="button" class="quiet" aria-label={`Rename ${job.title}`} onClick={rename}>
+            Rename
+          </button>
+          <button type="button" class="quiet" aria-label={`Copy ${job.title}`} onClick={copy}>
+            Copy
+          </button>
+        </>
+      )}
+      <button type="button" class="quiet" aria-label={`Delete ${job.title}`} onClick={remove}>
+        Delete
+      </button>
+    </div>
   );
 }
