@@ -1,6 +1,6 @@
 // A made-up language whose every sentence stands in marks and has none of our letters: what is printed with one of them was never said through
 // the catalogue.
-import { readFileSync } from 'node:fs';
+import { copyFileSync, readFileSync } from 'node:fs';
 import { join } from 'node:path';
 import { ENGLISH, SEVERITIES, writeQuoteWords } from '@fielded/core';
 import { RENDER_ENGLISH } from '@fielded/render';
@@ -46,7 +46,7 @@ type Allowed = readonly (readonly [pattern: RegExp, why: string])[];
 /** What may stand in a line with our letters, and why. */
 const ALLOWED: Allowed = [
   [/black cherry|white oak/g, 'woods, as the files name them'],
-  [/\/\S*\.(?:yaml|csv)(?::\d+)*/g, 'paths of files'],
+  [/\/\S*\.(?:yaml|csv|png)(?::\d+)*/g, 'paths of files'],
   [/\b(?:mm²?|m\/s|m\/min|m³|m|in²?|kg|ft\/min|W|EUR)(?![\p{L}\d])/gu, 'units'],
   [
     /\b(?:cuts|frame|panel|shop|spread|season|doors|rates|machines|knives|heads)(?:\.\w+|\[\d+\])+/g,
@@ -151,6 +151,8 @@ const plain = put(
     .replace(NAMES, (said) => `Q${said.replace(/\W/g, '')}`)
     .replace(/^title: .*$/m, 'title: Qtitle'),
 );
+copyFileSync('examples/traced-sample/sample.png', join(folder, 'Qsample.png'));
+const sample = join(folder, 'Qsample.png');
 const bare = put(folder, 'bare.yaml', 'fielded: 1\nunits: mm\n');
 const faulty = put(
   folder,
@@ -194,6 +196,7 @@ const COMMANDS: readonly (readonly [what: string, argv: readonly string[]])[] = 
   ['a price of errors', ['quote', failing, '--words', words, '--date', '2026-03-04', '--draft', '--estimate']],
   ['no price of errors', ['quote', failing, '--words', words, '--date', '2026-03-04']],
   ['a template of no door', ['template', kitchen]],
+  ['a traced sample', ['trace', sample]],
   ['a knife without a head', ['knife', headless, '--name', 'Qraise']],
   ['a board without knives', ['board', bare]],
   ['a drawing of errors', ['draw', failing, '--view', 'sheet', '-o', join(folder, 'drawing.svg')]],

@@ -1,13 +1,16 @@
 import { basename, extname } from 'node:path';
+import type { Voice } from '@fielded/core';
 import type { Traced, TracedSide } from '@fielded/exchange';
 import { UsageError } from '../arguments.ts';
 import { type Command, defineCommand } from '../command.ts';
 import { readBytes } from '../files/read-bytes.ts';
-import { type Io, safe } from '../io.ts';
+import type { Io } from '../io.ts';
+import { sayFigure } from '../report/figures.ts';
 import { jsonText } from '../report/json-text.ts';
 import { refusalLine } from '../report/list-faults.ts';
+import { say, voiceOf } from '../words/say.ts';
 import { deliver } from './deliver.ts';
-import { FORCE, JSON_OUT, output } from './shared-options.ts';
+import { FORCE, JSON_OUT, LANGUAGE, output } from './shared-options.ts';
 
 /** The largest picture file that is read, bytes. */
 const MOST_BYTES = 300_000_000;
@@ -36,6 +39,7 @@ export const trace: Command = defineCommand(
         whole: [100, 9600],
       },
       json: JSON_OUT,
+      language: LANGUAGE,
       output: output(
         'by its ending: .yaml a job with this panel in a usual frame, .svg what was read drawn over the scan, .dxf lines and true arcs, front and back in a layer each',
       ),
@@ -68,7 +72,7 @@ export const trace: Command = defineCommand(
       const written = await write(traced, scan, basename(path, extname(path)), format);
       if (!(await deliver(io, values.output, written, values.force))) return 2;
     }
-    await (values.output === undefined ? io.out : io.err)(describe(path, traced));
+    await (values.output === undefined ? io.out : io.err)(describe(path, traced, voiceOf(io)));
     return 0;
   },
 );
@@ -100,21 +104,34 @@ function answer({ dpi, thickness, edge, turned, front, back }: Traced) {
   return { dpi, thickness, edge, turned, front: side(front), back: back && side(back) };
 }
 
-function describe(path: string, { dpi, thickness, edge, turned, front, back }: Traced): string {
-  const mm = (value: number) => `${value.toFixed(2)} mm`;
-  const side = (name: string, traced: TracedSide) => [
-    `  ${name}: ${mm(traced.reach)} in, ${mm(traced.depth)} deep at the edge; lines and arcs within ${mm(traced.deviation)} of the scan`,
-    ...traced.arcs.map(
-      ({ from, to, radius, uncertainty, nominal, deviation }) =>
-        `    arc from ${mm(from)} to ${mm(to)} in: radius ${mm(radius)} ± ${mm(uncertainty)}${nominal === null ? '' : `; ${nominal} mm would lie ${mm(deviation)} off in its middle`}`,
-    ),
+function describe(path: string, { dpi, thickness, edge, turned, front, back }: Traced, voice: Voice): string {
+  const length = (value: number) => `${fixed(value, 2, voice)} mm`;
+  const side = (line: 'print.trace.front' | 'print.trace.back', { reach, depth, deviation, arcs }: TracedSide) => [
+    `  ${say(line, { reach: length(reach), depth: length(depth), deviation: length(deviation) }, voice)}`,
+    ...arcs.map((arc) => `    ${sayArc(arc, voice)}`),
   ];
   const pixels = dpi[0] === dpi[1] ? `${Math.round(dpi[0])}` : `${Math.round(dpi[0])} × ${Math.round(dpi[1])}`;
+  const sizes = { thickness: length(thickness), edge: length(edge) };
   return [
-    `${safe(path)}: ${mm(thickness)} thick, ${mm(edge)} at the edge (${pixels} pixels to the inch, turned by ${turned.toFixed(1)}°)`,
-    ...side('front', front),
-    ...(back ? side('back', back) : ['  back: no cut']),
-    'Draw it over the scan with -o FILE.svg and look before a knife is ordered; measure the thickness with a calliper.',
+    say('print.trace.head', { file: path, ...sizes, pixels, turned: fixed(turned, 1, voice) }, voice),
+    ...side('print.trace.front', front),
+    ...(back ? side('print.trace.back', back) : [`  ${say('print.trace.back.none', {}, voice)}`]),
+    say('print.trace.look', {}, voice),
     '',
   ].join('\n');
+}
+
+function sayArc(
+  { from, to, radius, uncertainty, nominal, deviation }: TracedSide['arcs'][number],
+  voice: Voice,
+): string {
+  const length = (value: number) => `${fixed(value, 2, voice)} mm`;
+  const figures = { from: length(from), to: length(to), radius: length(radius), uncertainty: length(uncertainty) };
+  if (nominal === null) return say('print.trace.arc', figures, voice);
+  const offered = { nominal: sayFigure(String(nominal), voice.language), deviation: length(deviation) };
+  return say('print.trace.arc.nominal', { ...figures, ...offered }, voice);
+}
+
+function fixed(value: number, digits: number, { language }: Voice): string {
+  return sayFigure(value.toFixed(digits), language);
 }

@@ -5,6 +5,7 @@ import { REMARK_WORDS } from './remarks.ts';
 import { REPORT_WORDS } from './report.ts';
 import { SOLVE_WORDS } from './solve.ts';
 import { SPREAD_WORDS } from './spread.ts';
+import { TRACE_WORDS } from './trace.ts';
 
 type Sentences = typeof CUTTING_WORDS &
   typeof PLAN_WORDS &
@@ -12,7 +13,8 @@ type Sentences = typeof CUTTING_WORDS &
   typeof REMARK_WORDS &
   typeof REPORT_WORDS &
   typeof SOLVE_WORDS &
-  typeof SPREAD_WORDS;
+  typeof SPREAD_WORDS &
+  typeof TRACE_WORDS;
 
 /**
  * Every line that the command prints for makers, in English: headings, labels, remarks. Keys start with `print.`; all else is as in
@@ -26,4 +28,5 @@ export const CLI_ENGLISH: Sentences = {
   ...REPORT_WORDS,
   ...SOLVE_WORDS,
   ...SPREAD_WORDS,
+  ...TRACE_WORDS,
 };
