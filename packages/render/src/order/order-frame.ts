@@ -1,7 +1,7 @@
 import { stroke } from '../geometry/stroke.ts';
 import { group, type Item, path, type Scene, text } from '../scene.ts';
 import { drawCheckBar } from '../sheet/check-bar.ts';
-import { fitText, textWidth } from '../text/measure-text.ts';
+import { fitText, heightToFit, textWidth } from '../text/measure-text.ts';
 import { safeText } from '../text/safe-text.ts';
 import { sayKnife } from '../words/english/knife.ts';
 import type { InVoice } from '../words/lengths.ts';
@@ -83,7 +83,10 @@ function titleBlock(
     ),
     ...sayKnife('order.marks', {}, voice)
       .split('\n')
-      .map((line, i) => text(`marks ${i}`, 'quiet', left, top + 15.4 + i * 3.8, fitText(line, WORDS, 100), WORDS)),
+      .map((line, i) =>
+        // A caution that is cut short is worse than a small one.
+        text(`marks ${i}`, 'quiet', left, top + 15.4 + i * 3.8, line, heightToFit(line, WORDS, 1.5, 100)),
+      ),
     ...drawCheckBar(left, top + 26, voice, true),
   ];
   const rows = [

@@ -59,4 +59,4 @@ function frameStock(report: Report, { cut: name, side, swept, fence }: SetUp) {
 }
 
 /** Wood that is shown beyond the cut, paper mm. */
-export const BEYOND = 6;
+const BEYOND = 6;
