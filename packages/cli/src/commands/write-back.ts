@@ -14,7 +14,7 @@ export async function writeBack(
   shop: ReadOptions['shop'],
   io: Io,
 ): Promise<boolean> {
-  const written = writeValues(text, writes, units);
+  const written = writeValues(text, writes, units, io.language);
   if ('refused' in written) {
     await io.err(`${safe(path)}  ${safe(written.refused)}\n`);
     return false;

@@ -1,6 +1,8 @@
 import { isAlias, isMap, isScalar, isSeq, type Node, type Pair, parseDocument, type YAMLMap } from 'yaml';
 import { parseLength, type Units } from '../measure/length.ts';
+import type { Language, Voice } from '../problem/language.ts';
 import type { FileValue, FileWord } from '../problem/problem.ts';
+import { say } from '../problem/say.ts';
 import { withLineFeeds } from '../reading/line-feeds.ts';
 
 /** A file with values changed, or why that cannot be done, as a sentence. */
@@ -11,26 +13,31 @@ export type Written = { readonly text: string } | { readonly refused: string };
  *
  * A length keeps the unit it was written in: `4.6 mm` stays millimetres, a bare number stays in the file's `units`. A key
  * that is not there is put after the last of its group. Written to a billionth of the unit, without trailing noughts. Says
- * no where the value stands in an alias, which other places share.
+ * no, in `language`, where the value stands in an alias, which other places share.
  *
  * @example writeValues('swellGap: 2 # mm\n', [{ path: ['swellGap'], mm: 2.5 }], 'mm') // { text: 'swellGap: 2.5 # mm\n' }
  */
-export function writeValues(text: string, values: readonly (FileValue | FileWord)[], units: Units): Written {
+export function writeValues(
+  text: string,
+  values: readonly (FileValue | FileWord)[],
+  units: Units,
+  language?: Language,
+): Written {
+  const voice: Voice = { units, ...(language && { language }) };
   let now = text;
   for (const value of values) {
-    const written = writeValue(now, value, units);
+    const written = writeValue(now, value, voice);
     if ('refused' in written) return written;
     now = written.text;
   }
   return { text: now };
 }
 
-function writeValue(text: string, value: FileValue | FileWord, units: Units): Written {
+function writeValue(text: string, value: FileValue | FileWord, voice: Voice): Written {
   const { path } = value;
+  const { units } = voice;
   const place = path.join('.');
-  const shared = {
-    refused: `${place} stands in a part of the file that other places share (an alias): change it by hand.`,
-  };
+  const shared = { refused: say('write.shared', { place }, voice) };
   let node: Node | null = parseDocument(withLineFeeds(text), { keepSourceTokens: true }).contents;
   for (const [depth, key] of path.entries()) {
     if (isAlias(node)) return shared;
@@ -38,11 +45,11 @@ function writeValue(text: string, value: FileValue | FileWord, units: Units): Wr
     const last = depth === path.length - 1;
     if (inside === null && last && isMap(node))
       return { text: addKey(text, node, String(key), 'word' in value ? value.word : bare(value.mm, units)) };
-    if (inside === null) return { refused: `${place} is not to be found in the file: change it by hand.` };
+    if (inside === null) return { refused: say('write.missing', { place }, voice) };
     node = inside;
   }
   if (isAlias(node) || node?.anchor !== undefined) return shared;
-  if (!isScalar(node) || !node.range) return { refused: `${place} is no plain value: change it by hand.` };
+  if (!isScalar(node) || !node.range) return { refused: say('write.not-plain', { place }, voice) };
   const [from, to] = node.range;
   const now = 'word' in value ? value.word : inUnitOf(text.slice(from, to), value.mm, units);
   return { text: text.slice(0, from) + now + text.slice(to) };

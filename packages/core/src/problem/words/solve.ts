@@ -1,4 +1,4 @@
-/** What to do for another setting, why there is none, and the figures and sizes that can be asked for. */
+/** What to do for another setting, why there is none, and the figures and sizes that can be asked for; why a file is left as it is. */
 export const SOLVE_WORDS = {
   'move.raise': 'raise the spindle by {by:length}',
   'move.lower': 'lower the spindle by {by:length}',
@@ -44,4 +44,7 @@ export const SOLVE_WORDS = {
   'target.bare': 'bare strip',
   'target.at-driest': '{figure:said} at the driest',
   'target.at-dampest': '{figure:said} at the dampest',
+  'write.shared': '{place} stands in a part of the file that other places share (an alias): change it by hand.',
+  'write.missing': '{place} is not to be found in the file: change it by hand.',
+  'write.not-plain': '{place} is no plain value: change it by hand.',
 } as const;
