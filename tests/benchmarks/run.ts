@@ -6,7 +6,7 @@ import { BOUND, figure, judgeGoals, OURS, rowOf as rowIn, worstError } from './g
 import { explainLimits } from './limits.ts';
 import { compareEngines, growth, type Row, SIZES } from './rivals/compare.ts';
 import { compareOffsets, OFFSET_PIECES } from './rivals/offsets.ts';
-import { jointsPerSecond, timeReportParts, timeWarmCalls } from './warm-times.ts';
+import { jointsPerSecond, timeWarmCalls } from './warm-times.ts';
 import { timeCommands } from './whole-commands.ts';
 import { timeWholeJobs } from './whole-job-times.ts';
 
@@ -123,7 +123,7 @@ ${table(
   goals.map(({ goal, measured, met }) => [goal, measured, met ? 'met' : '**missed**']),
 )}
 
-${explainLimits(measured, timeReportParts())}`;
+${explainLimits(measured)}`;
 
 if (process.argv[2] === undefined)
   writeFileSync(fileURLToPath(new URL('../../docs/performance.md', import.meta.url)), page);

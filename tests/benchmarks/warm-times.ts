@@ -14,9 +14,11 @@ import { depthPath, pathData } from '@fielded/geometry';
 import { draw } from '@fielded/render';
 import { makeEdge } from '../../packages/core/dist/joint/edge.js';
 import { outlinePath } from '../../packages/core/dist/joint/outline-path.js';
+import { cutSection } from '../../packages/core/dist/joint/section.js';
 import { knifeFace } from '../../packages/core/dist/knife/knife-face.js';
 import { seeProfile } from '../../packages/core/dist/knife/seen-profile.js';
 import { steelOutline } from '../../packages/core/dist/knife/steel-outline.js';
+import { sweepCut } from '../../packages/core/dist/machining/sweep.js';
 import { profileChain } from '../../packages/core/dist/profile/chain.js';
 import { joinFrame } from '../../packages/core/dist/report/join.js';
 import { tryJob } from '../../packages/core/dist/report/try-job.js';
@@ -123,6 +125,17 @@ export function timeReportParts(): ReportPart[] {
     row('section and cuts as path data', 'shown'),
     row('one remedy tried out', 'tried'),
   ];
+}
+
+/** What the section of 12 pieces is made of, ms: the cuts swept to their settings, and the stock cut strip by strip. */
+export function timeSectionParts(): { readonly sweeps: number; readonly strips: number } {
+  const job = manyPieces(12, 12);
+  const { cuts, section } = makeEdge(job.panel, job.cuts);
+  const regions = cuts.map(({ cut, sweep }) => ({ side: cut.side, edge: sweep.swept }));
+  return {
+    sweeps: timeEach(() => job.cuts.reduce((sum, cut) => sum + sweepCut(cut, cut.depth).swept.length, 0)),
+    strips: timeEach(() => cutSection(section.thickness, section.width, regions).wood.area),
+  };
 }
 
 /** The job with a head for each of its cuts. */

@@ -3,6 +3,10 @@ import { fileURLToPath } from 'node:url';
 import { answerPlan, evaluateJoint, matchKnives, prepareJob, readJob } from '@fielded/core';
 import type { BlankRules } from '../../packages/core/dist/door/blank-rules.js';
 import { type BlankItem, makeBlanks } from '../../packages/core/dist/door/blanks.js';
+import { acceptJob } from '../../packages/core/dist/job/given-job.js';
+import { makeEdge } from '../../packages/core/dist/joint/edge.js';
+import { describeJoint } from '../../packages/core/dist/report/joint.js';
+import { canGrindFor } from '../../packages/core/dist/report/knives.js';
 import { FOUR_CUTS } from '../support/four-cuts.ts';
 import { jobWithKnives } from '../support/matching-jobs.ts';
 import { largeShopJob } from '../support/plans.ts';
@@ -45,6 +49,19 @@ export function timeWholeJobs(): Warm[] {
       goal: 0.05,
     },
   ];
+}
+
+/** What a drag with four cuts, a shop, a season and a spread is made of, and one other head tried for a cut, ms. */
+export function timeDragParts(): Record<'checked' | 'made' | 'told' | 'headTried', number> {
+  const job = readJob(FOUR_CUTS, { loadShop: () => SHOP }).job!;
+  const prepared = prepareJob(job);
+  const stuck = largeShopJob('cannot');
+  return {
+    checked: timeEach(() => acceptJob(job).cuts.length),
+    made: timeEach(() => makeEdge(job.panel, job.cuts).section.wood.area),
+    told: timeEach(() => describeJoint(prepared).section.width),
+    headTried: timeEach(() => Number(canGrindFor(stuck, { ...stuck.cuts[2]!, head: 'n0' }))),
+  };
 }
 
 const RULES: BlankRules = { leastEndGrainWidth: 300, greatestBlankWidth: 600, kerf: 3.2, edgeAllowance: 1 };
