@@ -54,12 +54,13 @@ ${parts.map(({ what, twelve, many }) => `| ${what} | ${figure(twelve)} | ${figur
 
 /** Where the time of a small section goes, and what that leaves of the lead. */
 function explainSection({ rows }: Measured): string {
-  const { sweeps, strips } = timeSectionParts();
+  const { whole, sweeps, strips } = timeSectionParts();
   const section = rowOf(rows, OURS, 12).median;
-  return `**A small section.** At 12 pieces a section takes ${figure(section)} ms: setting and sweeping the cuts ${figure(sweeps)} ms, cutting the stock strip by strip and adding up
-${figure(strips)} ms. Its pieces are few, so most of that is what every section has: threads, strips, boundaries, and the lists that hold them. The rivals' times
-move by a third from run to run, and the lead with them. Tried and kept: plain fields in place of private ones, loops in place of lists made over, lists emptied without
-setting their length (a third of the time together), the built code timed and not its sources through a loader (another quarter).`;
+  return `**A small section.** At 12 pieces a section takes ${figure(section)} ms where nothing else has run before, as in the first table, and ${figure(whole)} ms after all other calls of this page, with whose
+kinds of jobs the code then has to reckon: ${figure(sweeps)} ms of that to set and sweep the cuts, ${figure(strips)} ms to cut the stock strip by strip and add up. Its pieces are few, so most of
+it is what every section has: threads, strips, boundaries, and the lists that hold them. The rivals' times move by a third from run to run, and the lead with them. Tried and
+kept: plain fields in place of private ones, loops in place of lists made over, lists emptied without setting their length (a third of the time together); what is timed is
+the code as built, not its sources through a loader (another quarter).`;
 }
 
 /** Where the time of a drag and of a plan goes. */
@@ -67,7 +68,7 @@ function explainWholeJobs({ warm }: Measured): string {
   const called = (start: string) => warm.find(({ what }) => what.startsWith(start))!.ms;
   const { checked, made, told, headTried } = timeDragParts();
   return `**A drag with a shop, a season and a spread.** Of ${figure(called('the joint alone, 4 cuts'))} ms, ${figure(checked)} ms go into the check of the job as given by hand, ${figure(made)} ms into its four cuts,
-which overlap: to tell what each finds gone, the section is cut once for each of them; and ${figure(told)} ms into what is shown, mostly the outlines' text. Season and spread are not
+which overlap: to tell what each finds gone, the section is cut once for each of them but the last; and ${figure(told)} ms into what is shown, mostly the outlines' text. Season and spread are not
 worked out in a drag.
 
 **A plan that tries every other head.** Where each cut can be made in its own head a plan takes ${figure(called('plan 4 cuts'))} ms, where others are tried for one of them ${figure(called('the same where one cut'))} ms. A head is held

@@ -95,7 +95,7 @@ ${table(
 ## Calls, warm
 
 The jobs of 12 and 500 pieces are those of the first table. Their tongues stop short in the groove of 6.4 mm that they are given, so the
-whole report tries every remedy out, each as a section, a tongue and a fit of its own, before it gives or drops it. The same cuts in a groove as wide as
+whole report tries every remedy out, each as a section, a tongue and a verdict of its own, before it gives or drops it. The same cuts in a groove as wide as
 the tongue needs fit, and ask for no advice: what a report cost before it advised.
 
 ${table(

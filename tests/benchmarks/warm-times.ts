@@ -128,11 +128,12 @@ export function timeReportParts(): ReportPart[] {
 }
 
 /** What the section of 12 pieces is made of, ms: the cuts swept to their settings, and the stock cut strip by strip. */
-export function timeSectionParts(): { readonly sweeps: number; readonly strips: number } {
+export function timeSectionParts(): { readonly whole: number; readonly sweeps: number; readonly strips: number } {
   const job = manyPieces(12, 12);
   const { cuts, section } = makeEdge(job.panel, job.cuts);
   const regions = cuts.map(({ cut, sweep }) => ({ side: cut.side, edge: sweep.swept }));
   return {
+    whole: timeEach(() => makeEdge(job.panel, job.cuts).section.wood.area),
     sweeps: timeEach(() => job.cuts.reduce((sum, cut) => sum + sweepCut(cut, cut.depth).swept.length, 0)),
     strips: timeEach(() => cutSection(section.thickness, section.width, regions).wood.area),
   };
