@@ -103,6 +103,15 @@ describe('fitArcs', () => {
     expect(round.deviation).toBeLessThan(1e-12);
   });
 
+  it('shares out what a short last span leaves of the tolerance among all of them', () => {
+    // A parabola 40 long and 10 high: full spans of 0.005 mm would leave the last one short, and the others at all but 0.005.
+    const at = (u: number) => ({ x: 40 * u, y: 10 * u * u, dx: 40, dy: 20 * u });
+    const { chain } = fitArcs(at);
+    expect(chain.length).toBeLessThanOrEqual(4);
+    const away = Array.from({ length: 401 }, (_, i) => at(i / 400)).map(({ x, y }) => distanceToChain(chain, x, y));
+    expect(Math.max(...away)).toBeLessThan(0.0042);
+  });
+
   it('fits a full turn, whose ends coincide', () => {
     const fit = fitArcs((u) => ({
       x: 8 * Math.cos(2 * Math.PI * u),
