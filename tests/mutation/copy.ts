@@ -73,8 +73,8 @@ export default defineConfig({
 /** Files that are known to pass, or to fail, without a fault: the same in every copy. */
 const passes = new Map<string, boolean>();
 
-/** A copy of the project whose packages find each other, and not those of the project. */
-export function makeCopy(root: string, folders: readonly string[]): Copy {
+/** A copy of the project whose packages find each other, and not those of the project; of its tests the `nearest` to a fault are run. */
+export function makeCopy(root: string, folders: readonly string[], nearest = Number.POSITIVE_INFINITY): Copy {
   const folder = mkdtempSync(join(tmpdir(), 'fielded-mutation-'));
   copyProject(root, folder);
   const vitest = join(root, 'node_modules/vitest/vitest.mjs');
@@ -115,7 +115,7 @@ export function makeCopy(root: string, folders: readonly string[]): Copy {
       writeFileSync(path, text);
       return by;
     };
-    let left = nearestFirst(tests, fault, text);
+    let left = nearestFirst(tests, fault, text).slice(0, nearest);
     for (;;) {
       const by = await withFault(left);
       if (by === undefined) return { what: 'endless', by: null, seconds: seconds() };

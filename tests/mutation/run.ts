@@ -1,6 +1,6 @@
 // Makes small faults in geometry, profiles, machining, joint and knife, one at a time, in copies of the project, and counts how
 // many of them the tests of figures catch: npm run mutate -- --count 60, with --tests FOLDER for only some of the
-// tests, --only N for one fault, --list for the faults alone. What survives is printed by file and line, and is
+// tests, --nearest N for the N test files nearest to each fault, --only N for one fault, --list for the faults alone. What survives is printed by file and line, and is
 // either a test that is missing or a slip that changes nothing.
 import { availableParallelism } from 'node:os';
 import { fileURLToPath } from 'node:url';
@@ -14,6 +14,7 @@ const { values } = parseArgs({
     tests: { type: 'string', multiple: true },
     only: { type: 'string', multiple: true },
     copies: { type: 'string', default: String(Math.min(2, availableParallelism())) },
+    nearest: { type: 'string' },
     list: { type: 'boolean', default: false },
   },
 });
@@ -39,7 +40,9 @@ async function tryFaults(copy: Copy, queue: typeof chosen): Promise<number> {
 }
 
 async function tryAll(): Promise<void> {
-  const copies = Array.from({ length: Number(values.copies) }, () => makeCopy(root, tests));
+  const copies = Array.from({ length: Number(values.copies) }, () =>
+    makeCopy(root, tests, values.nearest === undefined ? undefined : Number(values.nearest)),
+  );
   try {
     const queue = [...chosen];
     const counts = await Promise.all(copies.map((copy) => tryFaults(copy, queue)));
