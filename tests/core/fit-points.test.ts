@@ -3,6 +3,7 @@ import type { Chain } from '@fielded/geometry';
 import { describe, expect, it } from 'vitest';
 import { profileChain } from '../../packages/core/src/profile/chain.ts';
 import { arcAngle, cornerAngle, curveLength, pointAlong } from '../../packages/geometry/src/curve/along.ts';
+import type { Point } from '../../packages/geometry/src/curve/point.ts';
 import { fitPoints } from '../../packages/geometry/src/fit/fit-points.ts';
 import { Random } from '../support/random.ts';
 import { processorTime } from '../support/timing.ts';
@@ -58,6 +59,24 @@ describe('a scanned outline', () => {
       });
     },
   );
+
+  it('finds the corner of two lines that both lean, though no point lies on it', () => {
+    // From (0, 0) up to (20, 5), then down to (27, −13): the points next to the corner lie 0.13 and 0.21 mm from it.
+    const way = (from: Point, to: Point, shares: (i: number) => number) =>
+      Array.from({ length: 60 }, (_, i) => shares(i)).map((u) => ({
+        x: from.x + u * (to.x - from.x),
+        y: from.y + u * (to.y - from.y),
+      }));
+    const [start, corner, end] = [
+      { x: 0, y: 0 },
+      { x: 20, y: 5 },
+      { x: 27, y: -13 },
+    ];
+    const points = [...way(start, corner, (i) => i / 59.38), ...way(corner, end, (i) => (i + 0.65) / 59.65)];
+    const { chain } = fitPoints(points);
+    expect(chain).toHaveLength(2);
+    expect(Math.hypot(chain[0]!.x1 - corner.x, chain[0]!.y1 - corner.y)).toBeLessThan(0.001);
+  });
 
   it('keeps the corner at the shoulder though no point lies on it, and is smooth everywhere else', () => {
     const { chain } = fitPoints(scanOf(ogee, 4999, 0.001), 0.01);
