@@ -38,73 +38,99 @@ export function standingTool(
   voice: InVoice,
   stands: 'alone' | 'lower' | 'upper' = 'alone',
 ): ToolPlace {
-  const { tool, fence, run } = setUp;
   const place = placer(setUp, table, scale);
+  const shape = shapeTool(setUp, place, scale, stands);
+  const { head, bearing, nut, axis } = shape;
+  const knives = knifeLoop(swept, place, shape.body);
+  return {
+    items: drawTool(setUp, shape, knives, place, voice, stands),
+    knives: [{ curves: [...knives.curves, ...closing(knives.curves)], closed: true }],
+    outlines: [...head.curves, ...knives.curves, ...bearing.flatMap(({ curves }) => curves)],
+    box: loopsBox([head, ...bearing, nut.whole, axis])!,
+    opening: openingUnder(setUp, scale),
+  };
+}
+
+/** The parts of a standing tool on the paper; `seat`, `top` and `clamped` are heights along the spindle, paper mm. */
+interface ToolShape {
+  readonly seat: number;
+  readonly top: number;
+  readonly clamped: number;
+  readonly body: number;
+  readonly head: Loop;
+  readonly bearing: readonly Loop[];
+  readonly spindle: Loop;
+  /** The nut, and all of the tool at the nut's width. */
+  readonly nut: { readonly own: Loop; readonly whole: Loop };
+  readonly axis: Loop;
+}
+
+function shapeTool(setUp: SetUp, place: Place, scale: number, stands: 'alone' | 'lower' | 'upper'): ToolShape {
+  const { tool, fence, run } = setUp;
+  // A head whose seat is not known stands with its face at its deepest point.
   const under = run === 'under' || setUp.presented === 90;
   const assumed = under ? setUp.cuttingPoint - tool.height : setUp.cuttingPoint;
   const seat = (setUp.seat ?? assumed) * scale;
   const top = seat + tool.height * scale;
   const body = (tool.bodyDiameter / 2) * scale;
   const nut = (tool.nutDiameter / 2) * scale;
-  const spindle = ((tool.spindle ?? USUAL_SPINDLE) / 2) * scale;
   const box = (u0: number, u1: number, half: number): Loop =>
     polygon([place(u0, -half), place(u1, -half), place(u1, half), place(u0, half)]);
-  const head = box(seat, top, body);
-  const below = Math.min(seat, 0) - SPINDLE_BELOW;
-  const knives = knifeLoop(swept, place, body);
   const bearing = setUp.frame?.kind === 'back edge' ? [box(top, top + BEARING, fence.toAxis * scale)] : [];
   const clamped = top + (bearing.length > 0 ? BEARING : 0);
   // Of two heads the lower one has the spindle's foot and the upper one the nut.
+  const below = Math.min(seat, 0) - SPINDLE_BELOW;
   const [foot, end] = [stands === 'upper' ? seat : below, stands === 'lower' ? clamped : clamped + NUT];
-  const axis = stroke(
-    ...place(foot - (stands === 'upper' ? 0 : 2), 0),
-    ...place(end + (stands === 'lower' ? 0 : 4), 0),
-  );
-  const items: Item[] = [
-    ...(stands === 'upper' ? [] : [path('spindle', 'fine', [box(foot, seat, spindle)])]),
+  return {
+    seat,
+    top,
+    clamped,
+    body,
+    head: box(seat, top, body),
+    bearing,
+    spindle: box(foot, seat, spindleRadius(setUp) * scale),
+    nut: { own: box(clamped, end, nut), whole: box(foot, end, nut) },
+    axis: stroke(...place(foot - (stands === 'upper' ? 0 : 2), 0), ...place(end + (stands === 'lower' ? 0 : 4), 0)),
+  };
+}
+
+function spindleRadius({ tool }: SetUp): number {
+  return (tool.spindle ?? USUAL_SPINDLE) / 2;
+}
+
+function drawTool(
+  setUp: SetUp,
+  { seat, top, clamped, body, head, bearing, spindle, nut, axis }: ToolShape,
+  knives: Loop,
+  place: Place,
+  voice: InVoice,
+  stands: 'alone' | 'lower' | 'upper',
+): Item[] {
+  const word = (key: string, u: number, words: string) =>
+    text(key, 'quiet', ...place(u, -body / 2), words, 2.5, 'middle');
+  return [
+    ...(stands === 'upper' ? [] : [path('spindle', 'fine', [spindle])]),
     path('head fill', 'paper', [head]),
     path('head', setUp.seat === null ? 'hidden' : 'fine', [head]),
-    ...(stands === 'lower' ? [] : [path('nut', 'fine', [box(clamped, end, nut)])]),
+    ...(stands === 'lower' ? [] : [path('nut', 'fine', [nut.own])]),
     ...(bearing.length > 0
       ? [
           path('bearing', 'judged', bearing),
-          text(
-            'bearing word',
-            'quiet',
-            ...place(clamped - BEARING + 1.6, -body / 2),
-            sayPlan('picture.bearing', {}, voice),
-            2.5,
-            'middle',
-          ),
+          word('bearing word', clamped - BEARING + 1.6, sayPlan('picture.bearing', {}, voice)),
         ]
       : []),
     path('knives', 'cutter', [knives]),
     path('axis', 'cutter', [axis]),
-    text(
-      'head word',
-      'quiet',
-      ...place((seat + top) / 2 - 1, -body / 2),
-      sayPlan('picture.head', {}, voice),
-      2.5,
-      'middle',
-    ),
+    word('head word', (seat + top) / 2 - 1, sayPlan('picture.head', {}, voice)),
   ];
-  const drawn = [head, ...bearing, box(foot, end, nut), axis];
-  const hole = setUp.hole?.ring ?? null;
-  const half =
-    hole === null
-      ? setUp.hole === null
-        ? spindle + BESIDE_SPINDLE
-        : (setUp.hole.needed / 2) * scale
-      : (hole / 2) * scale;
-  const centre = -fence.toAxis * scale;
-  return {
-    items,
-    knives: [{ curves: [...knives.curves, ...closing(knives.curves)], closed: true }],
-    outlines: [...head.curves, ...knives.curves, ...bearing.flatMap(({ curves }) => curves)],
-    box: loopsBox(drawn)!,
-    opening: { left: centre - half, right: centre + half },
-  };
+}
+
+/** The hole in the table: its ring's, or what the head needs, or room for the spindle. */
+function openingUnder(setUp: SetUp, scale: number): ToolPlace['opening'] {
+  const ring = setUp.hole?.ring ?? setUp.hole?.needed;
+  const half = ring === undefined ? spindleRadius(setUp) * scale + BESIDE_SPINDLE : (ring / 2) * scale;
+  const centre = -setUp.fence.toAxis * scale;
+  return { left: centre - half, right: centre + half };
 }
 
 /** The axis passes through the table `toAxis` from the fence; under the stock a tilted spindle's top leans away from it. */
