@@ -326,4 +326,16 @@ describe('a start', () => {
     const groove = { width: 6, depth: 10, setback: 8 };
     expect(beginJob({ ...plain, groove, ...odd })).toEqual({ about, reason: expect.stringMatching(/\.$/) });
   });
+
+  it('in inches is in fractions throughout', () => {
+    const groove = { width: 6.35, depth: (25.4 * 7) / 16, setback: (25.4 * 9) / 32 };
+    const begun = beginJob({
+      ...{ title: 't', units: 'in', stock: 19.05, frame: (25.4 * 13) / 16, groove },
+      ...{ swellGap: 25.4 / 16, front: 'ogee', back: 'cove', proud: 0 },
+    });
+    if ('reason' in begun) throw new Error(begun.reason);
+    const lengths = [...JSON.stringify(begun.data).matchAll(/"(?:reach|depth|land|shoulder)":"?([^",}]+)/g)];
+    expect(lengths.length).toBe(8);
+    for (const [, length] of lengths) expect(length).toMatch(/^(?:\d+-)?\d+(?:\/(?:2|4|8|16|32|64))?$/);
+  });
 });

@@ -26,16 +26,36 @@ export type Begun =
   | { readonly data: Data; readonly face: number; readonly warnings: readonly string[] }
   | { readonly reason: string; readonly about: string };
 
-/** Clearance that a job begins with, mm: what a file's own default aims at, or 1/64 in so that depths come out in fractions. */
-const TARGET: Readonly<Record<Units, number>> = { mm: 0.2, in: 25.4 / 64 };
-/** Flat beyond what goes into the groove, mm: the tongue stays parallel a little past the frame's edge. */
-const SPARE_LAND = 2;
-const USUAL_REACH = 38;
-const USUAL_BACK_REACH = 14;
+const INCH = 25.4;
+
+/** What a job begins with, mm, in round figures of its unit. */
+const USUAL: Readonly<Record<Units, Usual>> = {
+  mm: { clearance: 0.2, spareLand: 2, reach: 38, backReach: 14, step: 1.5, grain: 1 },
+  in: {
+    clearance: INCH / 64,
+    spareLand: INCH / 16,
+    reach: 1.5 * INCH,
+    backReach: (9 * INCH) / 16,
+    step: INCH / 16,
+    grain: INCH / 32,
+  },
+};
+
+interface Usual {
+  /** What a file's own default aims at, or 1/64 in so that depths come out in fractions. */
+  readonly clearance: number;
+  /** Flat beyond what goes into the groove: the tongue stays parallel a little past the frame's edge. */
+  readonly spareLand: number;
+  readonly reach: number;
+  readonly backReach: number;
+  /** An upright step at the field, where the shape has room for one. */
+  readonly step: number;
+  /** A reach that has to be longer is a whole number of these. */
+  readonly grain: number;
+}
+
 /** The thinnest lip of a cut that is worth cutting, mm. */
 const LEAST_DEPTH = 0.4;
-/** An upright step at the field, mm, where the shape has room for one. */
-const STEP = 1.5;
 
 /**
  * A job that fits: front as deep as the groove lies back, plus what the face stands proud; the back takes what is left
@@ -43,7 +63,8 @@ const STEP = 1.5;
  */
 export function beginJob(ask: NewJob): Begun {
   const { stock, frame, groove, swellGap, proud } = ask;
-  const tongue = groove.width - TARGET[ask.units];
+  const usual = USUAL[ask.units];
+  const tongue = groove.width - usual.clearance;
   const insertion = groove.depth - swellGap;
   if (insertion <= 0) return { about: 'swellGap', reason: 'The gap for swelling leaves nothing of the groove.' };
   if (groove.setback + groove.width > frame)
@@ -60,11 +81,11 @@ export function beginJob(ask: NewJob): Begun {
       reason: 'This stock is used up by the front: choose no cut on the back, or thicker stock.',
     };
   const write = (mm: number) => writeLength(mm, ask.units, ask.units);
-  const land = insertion + SPARE_LAND;
-  const cut = (name: string, side: 'front' | 'back', shape: StartShape, depth: number, usual: number) => ({
+  const land = insertion + usual.spareLand;
+  const cut = (name: string, side: 'front' | 'back', shape: StartShape, depth: number, reach: number) => ({
     name,
     side,
-    profile: drawProfile(shape, depth, land, usual, side === 'front', write),
+    profile: drawProfile(shape, { reach, depth, land }, side === 'front' ? usual.step : 0, usual.grain, write),
     run: side === 'front' ? 'under' : 'over',
   });
   const data: Data = {
@@ -78,8 +99,8 @@ export function beginJob(ask: NewJob): Begun {
       swellGap: write(swellGap),
     },
     cuts: [
-      cut('raise', 'front', ask.front, frontDepth, USUAL_REACH),
-      ...(ask.back === 'none' ? [] : [cut('back relief', 'back', ask.back, backDepth, USUAL_BACK_REACH)]),
+      cut('raise', 'front', ask.front, frontDepth, usual.reach),
+      ...(ask.back === 'none' ? [] : [cut('back relief', 'back', ask.back, backDepth, usual.backReach)]),
     ],
   };
   const { job, faults } = readJobData(data);
@@ -98,17 +119,16 @@ export function beginJob(ask: NewJob): Begun {
 /** A profile of the depth wanted: reach and step as usual, the reach longer where the shape's own arc asks for it. */
 function drawProfile(
   shape: StartShape,
-  depth: number,
-  land: number,
-  usual: number,
-  stepped: boolean,
+  { reach: least, depth, land }: { readonly reach: number; readonly depth: number; readonly land: number },
+  step: number,
+  grain: number,
   write: (mm: number) => Data,
 ): Data {
-  if (shape === 'rebate') return { shape, reach: write(Math.max(usual, land)), depth: write(depth) };
-  const shoulder = stepped && depth > 3 * STEP ? STEP : 0;
+  if (shape === 'rebate') return { shape, reach: write(Math.max(least, land)), depth: write(depth) };
+  const shoulder = depth > 3 * step ? step : 0;
   // A round may not rise more than it runs.
   const run = shape === 'bevel' ? 3 : depth - shoulder;
-  const reach = Math.max(usual, Math.ceil(land + run));
+  const reach = Math.max(least, Math.ceil((land + run) / grain - 1e-9) * grain);
   return {
     shape,
     reach: write(reach),

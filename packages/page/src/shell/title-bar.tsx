@@ -28,6 +28,7 @@ export function TitleBar({ places, keeper }: { places: Places; keeper: Keeper })
       <div class="title">
         <input
           type="text"
+          dir="auto"
           aria-label="Title of the job"
           value={String(desk.value('title') ?? 'Untitled job')}
           onInput={(event) => desk.change([['title', event.currentTarget.value || undefined]], 'title typed')}

@@ -50,6 +50,7 @@ export function TextField({ path, label, value, hint }: TextFieldProps): JSX.Ele
           <input
             id={id}
             type="text"
+            dir="auto"
             autocomplete="off"
             data-path={path}
             value={draft ?? value}
