@@ -36,7 +36,8 @@ describe('the moments under a boundary given by its depths', () => {
     const height = 20;
     // Depths 9 to 2 over x 1 to 5, then 2 to 6 up to 8: three polynomials at most of the third degree.
     const threads: Thread[] = [];
-    threadChain([line(1, 9, 5, 2), line(5, 2, 8, 6)], 0, threads, height);
+    const falling = [line(1, 9, 3, 5.5), line(3, 5.5, 5, 2)];
+    threadChain([...falling, line(5, 2, 6.5, 4), line(6.5, 4, 8, 6)], 0, threads, height);
     const depth = (x: number) => (x <= 5 ? 9 - (7 * (x - 1)) / 4 : 2 + (4 * (x - 5)) / 3);
     const simpson = (f: (x: number) => number, a: number, b: number) =>
       ((b - a) / 6) * (f(a) + 4 * f((a + b) / 2) + f(b));

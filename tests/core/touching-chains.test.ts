@@ -34,7 +34,7 @@ describe('a chain that comes back to its own arc', () => {
   });
 });
 
-it('a tree of 10,000 boxes finds those that meet a small one, in a tenth of the time that looking at all takes', () => {
+it('a tree of 10,000 boxes finds those that meet a small one, in a fortieth of the time that looking at all takes', () => {
   const random = new Random(7);
   const boxAt = (size: number): Box => {
     const [x0, y0] = [random.between(0, 1000), random.between(0, 1000)];
@@ -55,5 +55,5 @@ it('a tree of 10,000 boxes finds those that meet a small one, in a tenth of the 
     );
   expect(byTree()).toEqual(byLooking());
   const least = (work: () => unknown) => Math.min(...[1, 2, 3].map(() => processorTime(work)));
-  expect(least(byTree)).toBeLessThan(least(byLooking) / 10);
+  expect(least(byTree)).toBeLessThan(least(byLooking) / 40);
 });
