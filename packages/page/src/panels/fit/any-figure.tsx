@@ -1,13 +1,13 @@
-import { facePhrase, formatLength, parseLength, type Report, type Solved } from '@fielded/core';
+import { parseLength, type Report } from '@fielded/core';
 import { useSignal } from '@preact/signals';
 import type { JSX } from 'preact';
 import { useEffect, useId } from 'preact/hooks';
 import { useDesk } from '../../desk/context.ts';
-import type { Desk } from '../../desk/desk.ts';
 import { entryText } from '../../entry/entry-text.ts';
-import { keepTogether } from '../../words/keep-together.ts';
 import { sayMisread } from '../../words/say-misread.ts';
-import { makeMove, type Proposal, proposeMove, SERVES, showProposal } from './proposal.ts';
+import { Answer, AnswerButtons } from './figure-answer.tsx';
+import { firstMove, movesOf } from './movable-sizes.ts';
+import { proposeMove, SERVES, showProposal } from './proposal.ts';
 import { useSolver } from './use-solver.ts';
 import { Working } from './working.tsx';
 
@@ -52,18 +52,13 @@ export function AnyFigure({ close }: { close: () => void }): JSX.Element {
   return (
     <>
       <div class="ask">
-        <label for={`${id}-what`}>I want</label>
-        <select
+        <NameChoice
           id={`${id}-what`}
+          label="I want"
+          names={WANTED}
           value={wanted.value}
-          onChange={(event) => choose(event.currentTarget.value as WantedName)}
-        >
-          {WANTED.map(([name, words]) => (
-            <option key={name} value={name}>
-              {words}
-            </option>
-          ))}
-        </select>
+          choose={(name) => choose(name as WantedName)}
+        />
         <span class="line">
           <input
             type="text"
@@ -77,20 +72,15 @@ export function AnyFigure({ close }: { close: () => void }): JSX.Element {
           />
           <span class="unit">{desk.units.value}</span>
         </span>
-        <label for={`${id}-by`}>and may move</label>
-        <select
+        <NameChoice
           id={`${id}-by`}
+          label="and may move"
+          names={movesOf(desk)}
           value={by.value}
-          onChange={(event) => {
-            by.value = event.currentTarget.value;
+          choose={(name) => {
+            by.value = name;
           }}
-        >
-          {movesOf(desk).map(([name, words]) => (
-            <option key={name} value={name}>
-              {words}
-            </option>
-          ))}
-        </select>
+        />
       </div>
       {'read' in value ? (
         <p class="fault" role="alert">
@@ -103,11 +93,7 @@ export function AnyFigure({ close }: { close: () => void }): JSX.Element {
           <div class="answer" role="status">
             {long && <Working />}
           </div>
-          <div class="buttons">
-            <button type="button" class="quiet" onClick={close}>
-              Cancel
-            </button>
-          </div>
+          <AnswerButtons close={close} />
         </>
       )}
     </>
@@ -122,119 +108,26 @@ function servesFor(wanted: WantedName, value: number): (report: Report) => boole
   };
 }
 
-interface AnswerProps {
-  readonly solved: Solved;
-  readonly proposal: Proposal | null;
-  readonly close: () => void;
+interface NameChoiceProps {
+  readonly id: string;
+  readonly label: string;
+  /** Names with the words for them. */
+  readonly names: readonly (readonly [string, string])[];
+  readonly value: string;
+  readonly choose: (name: string) => void;
 }
 
-function Answer({ solved, proposal, close }: AnswerProps): JSX.Element {
-  const desk = useDesk();
-  const say = (mm: number | string | null) =>
-    typeof mm === 'number' ? formatLength(mm, desk.units.value) : String(mm ?? 'none').replaceAll('-', ' ');
-  /** A face stands proud or recessed; a figure less than nothing would say neither. */
-  const sayChange = (name: string, value: number | string | null) =>
-    name.includes('Face') && typeof value === 'number'
-      ? facePhrase({ least: value, most: value }, desk.units.value)
-      : say(value);
-  const names = movesOf(desk).find(([name]) => name === solved.by)?.[1] ?? solved.by;
-  const moves = solved.setting !== null && solved.move !== null;
-  const refused = solved.setting === null || (moves && proposal === null);
-  if (refused)
-    return (
-      <>
-        <div class="answer" role="status">
-          <p class="fault">
-            {keepTogether(
-              solved.reason ?? 'That cannot be cut with this shape. Choose another shape, or something else to move.',
-            )}
-          </p>
-        </div>
-        <div class="buttons">
-          <button type="button" class="quiet" onClick={close}>
-            Cancel
-          </button>
-        </div>
-      </>
-    );
-  const make = () => {
-    if (proposal !== null) makeMove(desk, proposal);
-    close();
-  };
-  const now = (solved.setting ?? 0) - (solved.change ?? 0);
+function NameChoice({ id, label, names, value, choose }: NameChoiceProps): JSX.Element {
   return (
     <>
-      <div class="answer" role="status">
-        <p class="move">
-          {solved.move === null
-            ? 'It is already there: nothing needs moving.'
-            : keepTogether(`Take ${names} from ${say(now)} to ${say(solved.round?.setting ?? now)}: ${solved.move}.`)}
-        </p>
-        {solved.changes.length > 0 && (
-          <ul class="changes">
-            {solved.changes.map(({ name, before, after }) => (
-              <li key={name}>
-                {keepTogether(`${sayFigure(name)}: ${sayChange(name, before)} → ${sayChange(name, after)}`)}
-              </li>
-            ))}
-          </ul>
-        )}
-        {solved.problems.come.map(({ code, message }) => (
-          <p key={code} class="fault">
-            {keepTogether(message)}
-          </p>
+      <label for={id}>{label}</label>
+      <select id={id} value={value} onChange={(event) => choose(event.currentTarget.value)}>
+        {names.map(([name, words]) => (
+          <option key={name} value={name}>
+            {words}
+          </option>
         ))}
-      </div>
-      <div class="buttons">
-        <button type="button" class="main" disabled={!moves} onClick={make}>
-          Make the move
-        </button>
-        <button type="button" class="quiet" onClick={close}>
-          Cancel
-        </button>
-      </div>
+      </select>
     </>
   );
-}
-
-const CHANGE_WORDS: Readonly<Record<string, string>> = {
-  verdict: 'Verdict',
-  clearance: 'Clearance',
-  thicknessAtTip: 'Tongue at tip',
-  thicknessAtMouth: 'Tongue at mouth',
-  grooveNeeded: 'Groove needed',
-  deepestInsertion: 'Goes in at most',
-  insertion: 'Insertion',
-  bottomGap: 'Gap at the bottom',
-  visibleMargin: 'Visible margin',
-  'frontFace.most': 'Front face, pressed forward',
-  'frontFace.least': 'Front face, pressed back',
-  'backFace.most': 'Back face, pressed back',
-  'backFace.least': 'Back face, pressed forward',
-};
-
-/** What a figure of the solver is called here. @example sayFigure('season.driest.clearance') // 'Clearance at the driest' */
-function sayFigure(name: string): string {
-  const [, season, figure] = /^season\.(driest|dampest)\.(\w+)/.exec(name) ?? [];
-  const words = CHANGE_WORDS[figure ?? name] ?? name;
-  return season === undefined ? words : `${words} at the ${season}`;
-}
-
-/** What may move: every cut's depth and reach, the stock and the groove. */
-function movesOf(desk: Desk): (readonly [string, string])[] {
-  const cuts = desk.job.value.cuts;
-  return [
-    ...cuts.map(({ name }) => [`${name}.depth`, `the depth of the ${name}`] as const),
-    ['panel.thickness', 'the stock'] as const,
-    ['frame.groove.width', 'the width of the groove'] as const,
-    ['frame.groove.setback', 'the setback of the groove'] as const,
-    ...cuts.map(({ name }) => [`${name}.reach`, `the reach of the ${name}`] as const),
-  ];
-}
-
-/** A cut on the back sizes the tongue and shows least. */
-function firstMove(desk: Desk): string {
-  const { cuts } = desk.job.value;
-  const cut = cuts.find(({ side }) => side === 'back') ?? cuts[0];
-  return cut === undefined ? 'panel.thickness' : `${cut.name}.depth`;
 }

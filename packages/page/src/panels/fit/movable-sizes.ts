@@ -1,0 +1,20 @@
+import type { Desk } from '../../desk/desk.ts';
+
+/** What may move: every cut's depth and reach, the stock and the groove. */
+export function movesOf(desk: Desk): (readonly [string, string])[] {
+  const cuts = desk.job.value.cuts;
+  return [
+    ...cuts.map(({ name }) => [`${name}.depth`, `the depth of the ${name}`] as const),
+    ['panel.thickness', 'the stock'] as const,
+    ['frame.groove.width', 'the width of the groove'] as const,
+    ['frame.groove.setback', 'the setback of the groove'] as const,
+    ...cuts.map(({ name }) => [`${name}.reach`, `the reach of the ${name}`] as const),
+  ];
+}
+
+/** A cut on the back sizes the tongue and shows least. */
+export function firstMove(desk: Desk): string {
+  const { cuts } = desk.job.value;
+  const cut = cuts.find(({ side }) => side === 'back') ?? cuts[0];
+  return cut === undefined ? 'panel.thickness' : `${cut.name}.depth`;
+}
