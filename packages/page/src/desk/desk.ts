@@ -42,6 +42,10 @@ export interface Desk {
   readonly moving: Signal<readonly string[] | null>;
   /** Whether a hand has just let go: what is asked beyond the joint waits for the next task, so that a touch is answered first. */
   readonly late: Signal<boolean>;
+  /** Works out what is asked beyond the joint, to be at hand when it is shown. */
+  lookAhead(): void;
+  /** Whether what stands at the side waits still: it is gone over in a task after that. */
+  readonly asideLate: Signal<boolean>;
   /** Whether the report is that of the joint alone, which what stands beside the drawing does not follow. */
   readonly busy: ReadonlySignal<boolean>;
   /** Whether a hand drags it: at every frame of that only the sheet and its figures follow. */
@@ -200,6 +204,11 @@ export function createDesk(first: Doc, firstUnits?: Units): Desk {
     canRedo: computed(() => history.value.future.length > 0),
     moving,
     late,
+    lookAhead() {
+      const shown = shownJob.peek();
+      if (asksForMore(shown, reportJoint(shown))) whole.ready.peek()?.(shown);
+    },
+    asideLate: signal(false),
     busy,
     dragged: signal(false),
     typing: signal<readonly string[] | null>(null),

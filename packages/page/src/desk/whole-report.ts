@@ -25,13 +25,19 @@ export function createWholeAnswer(): (job: Job) => Report {
       },
     );
   };
+  // Asked for twice of one job, before it is shown and then to show it, it is worked out once.
+  let without: { readonly job: Job; readonly report: Report } | null = null;
+  const withoutSpread = (job: Job): Report => {
+    const { spread: _, ...rest } = job;
+    if (without?.job !== job) without = { job, report: evaluate(rest) };
+    return without.report;
+  };
   return (job) => {
-    if (job.spread === undefined) return evaluate(job);
+    if (job.spread === undefined) return withoutSpread(job);
     const known = last.value;
     if (known?.job === job) return known.report;
     ask(job);
-    const { spread: _, ...rest } = job;
-    const report = evaluate(rest);
+    const report = withoutSpread(job);
     const { spread } = known?.report ?? {};
     return spread && known?.job.title === job.title ? { ...report, spread } : report;
   };

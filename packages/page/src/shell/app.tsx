@@ -22,7 +22,7 @@ export function App({ desk, keeper, greet }: { desk: Desk; keeper: Keeper; greet
   useEffect(() => listenToKeys(desk), [desk]);
   useEffect(() => watchTyping(desk), [desk]);
   useEffect(() => listenToDrops(desk, keeper), [desk, keeper]);
-  const resting = useMemo(() => createRestingDesk(desk, () => desk.dragged.value || desk.late.value), [desk]);
+  const resting = useMemo(() => createRestingDesk(desk, () => desk.dragged.value || desk.asideLate.value), [desk]);
   const untouched = useComputed(() => resting.history.value.past.length === 0 && !isChanged(resting.doc.value));
   return (
     <DeskContext.Provider value={desk}>

@@ -60,15 +60,32 @@ export function startDrag(desk: Desk, handle: Handle, pixels: number): Drag {
   };
 }
 
-/** The drawing settles at once; what is asked beyond the joint, and all that stands beside it, in a task of its own. */
-export function letGo({ dragged, moving, late }: Desk): void {
+/**
+ * The drawing settles at once. What is asked beyond the joint is worked out, then shown round the drawing, then at the side:
+ * in a task each, so that a touch is answered between them.
+ */
+export function letGo({ dragged, moving, late, asideLate, lookAhead }: Desk): void {
   batch(() => {
     dragged.value = false;
     moving.value = null;
     late.value = true;
+    asideLate.value = true;
   });
+  inTurn([
+    lookAhead,
+    () => {
+      late.value = false;
+    },
+    () => {
+      asideLate.value = false;
+    },
+  ]);
+}
+
+function inTurn([first, ...others]: readonly (() => void)[]): void {
   setTimeout(() => {
-    late.value = false;
+    first?.();
+    if (others.length > 0) inTurn(others);
   });
 }
 
