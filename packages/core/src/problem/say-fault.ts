@@ -5,13 +5,19 @@ import { createSpeaker, type FiguresOf, type Speaker } from './speaker.ts';
 import { FIGURE_WORDS } from './words/figure.ts';
 import { KEY_WORDS } from './words/keys.ts';
 import { READING_WORDS } from './words/reading.ts';
+import type { TEXT_WORDS } from './words/text.ts';
 
 type Sentences = typeof READING_WORDS;
+type TextSentences = typeof TEXT_WORDS;
 
-/** The sentences that say what is wrong with a file; each has another, `.do`, that says what to do about it. */
-export type FaultSentence = {
-  [K in keyof Sentences]: `${K}.do` extends keyof Sentences ? K : never;
-}[keyof Sentences];
+/** The sentences of a catalogue that say what is wrong with a file; each has another, `.do`, that says what to do about it. */
+type FaultsOf<S> = { [K in keyof S & string]: `${K}.do` extends keyof S ? K : never }[keyof S & string];
+
+/** What is wrong with the keys and values of a file. */
+export type FaultSentence = FaultsOf<Sentences>;
+
+/** What is wrong with a file's text, before its keys are looked at. */
+export type TextFaultSentence = FaultsOf<TextSentences>;
 
 /** The sentences that say what to do. */
 export type FaultRemedy = Extract<keyof Sentences, `${string}.do`>;
@@ -22,12 +28,20 @@ export type FaultFigures<K extends FaultSentence, R extends FaultRemedy = `${K}.
   'at'
 >;
 
+/** The same of a sentence about the text. */
+export type TextFaultFigures<K extends TextFaultSentence> = Omit<
+  FiguresOf<TextSentences[K]> & FiguresOf<TextSentences[`${K}.do`]>,
+  'at'
+>;
+
 /** A fault before it is known where it stands: lengths mm, angles degrees. */
 export interface ToldFault {
-  readonly sentence: FaultSentence;
+  readonly sentence: FaultSentence | TextFaultSentence;
   /** What to do about it. */
-  readonly remedy: FaultRemedy;
+  readonly remedy: FaultRemedy | `${TextFaultSentence}.do`;
   readonly figures: Figures;
+  /** The catalogue of both sentences, where they are not in FAULT_ENGLISH. */
+  readonly english?: TextSentences;
 }
 
 /** What is wrong with a file and what to do about it, in the sentences of English that other languages stand in for. */
@@ -48,7 +62,7 @@ export function tellFault<K extends FaultSentence, R extends FaultRemedy = `${K}
 }
 
 /** The code of a fault's sentence: `fault.CODE` or `fault.CODE.VARIANT`. */
-export function codeOfFault(sentence: FaultSentence): FaultCode {
+export function codeOfFault(sentence: FaultSentence | TextFaultSentence): FaultCode {
   return sentence.split('.')[1] as FaultCode;
 }
 

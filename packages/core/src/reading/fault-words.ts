@@ -11,12 +11,12 @@ export function inOrder(faults: readonly TextFault[], file: string, units: Units
   return [...faults]
     .sort((one, other) => one.line - other.line || one.column - other.column)
     .slice(0, MOST_FAULTS)
-    .map(({ sentence, remedy, figures: told, at, line, column, text }) => {
+    .map(({ sentence, remedy, figures: told, at, line, column, text, english = FAULT_ENGLISH }) => {
       const figures = shortenAll({ ...told, at });
       const further = [{ sentence: remedy, figures }];
       const said = { severity: 'error', code: codeOfFault(sentence), at, sentence, figures, further } as const;
-      const expected = withoutStop(sayIn(further[0]!, { units }, { language: IN_ENGLISH, english: FAULT_ENGLISH }));
-      const message = sayFault(said, { units });
+      const expected = withoutStop(sayIn(further[0]!, { units }, { language: IN_ENGLISH, english }));
+      const message = sayWith(said, { units }, english);
       return { ...said, message, file, line, column, received: text, expected };
     });
 }
@@ -25,11 +25,21 @@ export function inOrder(faults: readonly TextFault[], file: string, units: Units
  * What is wrong with a file and what to do about it, in the words of a voice: another language, or other names for the places of
  * the file.
  */
-export function sayFault(
-  { sentence, figures, further }: Pick<Problem, 'sentence' | 'figures' | 'further'>,
+export function sayFault(fault: SaidFault & { readonly message: string }, voice: Voice): string {
+  const { sentence = '', message } = fault;
+  // What is wrong with the text itself names no place, and stays as it was said unless the language has it.
+  const known = Object.hasOwn(voice.language?.sentences ?? {}, sentence) || Object.hasOwn(FAULT_ENGLISH, sentence);
+  return known ? sayWith(fault, voice, FAULT_ENGLISH) : message;
+}
+
+type SaidFault = Pick<Problem, 'sentence' | 'figures' | 'further'>;
+
+function sayWith(
+  { sentence, figures, further }: SaidFault,
   voice: Voice,
+  english: Readonly<Record<string, string>>,
 ): string {
-  const speech = { language: voice.language ?? IN_ENGLISH, english: FAULT_ENGLISH };
+  const speech = { language: voice.language ?? IN_ENGLISH, english };
   return [{ sentence: sentence ?? '', figures: figures ?? {} }, ...(further ?? [])]
     .map((each) => `${shorten(withoutStop(sayIn(each, voice, speech)))}.`)
     .join(' ');

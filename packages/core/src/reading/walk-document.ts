@@ -1,5 +1,6 @@
 import { type Document, isAlias, isMap, isScalar, isSeq, type LineCounter, type Node } from 'yaml';
-import { type ToldFault, tellFault } from '../problem/say-fault.ts';
+import type { ToldFault } from '../problem/say-fault.ts';
+import { tellTextFault } from '../problem/say-text-fault.ts';
 import { DEEPEST_NESTING, MOST_FAULTS, MOST_VALUES } from './limits.ts';
 import { joinPath, type Place, type TextFault } from './tree.ts';
 
@@ -50,11 +51,11 @@ function walkNode(walk: Walk, node: Node | null, at: string): unknown {
   walk.values++;
   if (walk.values > MOST_VALUES) {
     if (walk.values === MOST_VALUES + 1)
-      report(walk, tellFault('fault.yaml-too-many-values', { most: MOST_VALUES }), at, node);
+      report(walk, tellTextFault('fault.yaml-too-many-values', { most: MOST_VALUES }), at, node);
     return undefined;
   }
   if (isAlias(node)) return followAlias(walk, node, at);
-  if (node.tag !== undefined) return report(walk, tellFault('fault.yaml-tag', { tag: node.tag }), at, node);
+  if (node.tag !== undefined) return report(walk, tellTextFault('fault.yaml-tag', { tag: node.tag }), at, node);
   if ('anchor' in node && node.anchor) walk.anchors.set(node.anchor, node);
   walk.places.set(at, placeOf(walk, node));
   if (isScalar(node)) return readScalar(node.value, node.type === 'PLAIN' ? node.source : undefined);
@@ -73,9 +74,9 @@ function walkNode(walk: Walk, node: Node | null, at: string): unknown {
 function followAlias(walk: Walk, alias: Node & { readonly source: string }, at: string): unknown {
   const target = walk.anchors.get(alias.source);
   if (target === undefined)
-    return report(walk, tellFault('fault.yaml-alias.nothing', { alias: alias.source }), at, alias);
+    return report(walk, tellTextFault('fault.yaml-alias.nothing', { alias: alias.source }), at, alias);
   if (walk.open.has(target) || walk.open.size > DEEPEST_NESTING)
-    return report(walk, tellFault('fault.yaml-alias.itself', { alias: alias.source }), at, alias);
+    return report(walk, tellTextFault('fault.yaml-alias.itself', { alias: alias.source }), at, alias);
   return walkNode(walk, target, at);
 }
 
@@ -84,14 +85,15 @@ function walkGroup(walk: Walk, pairs: readonly Pair[], at: string): Record<strin
   for (const { key, value } of pairs) {
     const name = isScalar(key) && key.tag === undefined ? keyName(key.value, key.source) : undefined;
     if (name === undefined || UNUSABLE_KEYS.includes(name)) {
-      if (walk.values <= MOST_VALUES) report(walk, tellFault('fault.yaml-key', { key: shorten(textOf(key)) }), at, key);
+      if (walk.values <= MOST_VALUES)
+        report(walk, tellTextFault('fault.yaml-key', { key: shorten(textOf(key)) }), at, key);
       continue;
     }
     // Of a key that is given twice, keep the first.
     const path = joinPath(at, name);
     if (Object.hasOwn(group, name)) {
       const { line } = walk.keyPlaces.get(path)!;
-      if (walk.values <= MOST_VALUES) report(walk, tellFault('fault.duplicate-key', { line }), path, key);
+      if (walk.values <= MOST_VALUES) report(walk, tellTextFault('fault.duplicate-key', { line }), path, key);
       continue;
     }
     if (isScalar(key) && key.anchor) walk.anchors.set(key.anchor, key);

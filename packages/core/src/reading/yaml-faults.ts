@@ -1,5 +1,5 @@
 import type { LineCounter, YAMLParseError } from 'yaml';
-import { tellFault } from '../problem/say-fault.ts';
+import { tellTextFault } from '../problem/say-text-fault.ts';
 import type { TextFault } from './tree.ts';
 import { type Around, isOpenQuote, wordsAround } from './yaml-words.ts';
 
@@ -28,7 +28,7 @@ export function explainYamlErrors(
     seen.add(line);
     const written = readLine(text, lines, line);
     const kind = code === 'UNEXPECTED_TOKEN' && refused.has(pos[0]) ? 'line' : kindOf(code, around[index]!, written);
-    const told = tellFault(`fault.yaml-syntax.${kind}`, {});
+    const told = tellTextFault(`fault.yaml-syntax.${kind}`, {});
     faults.push({ at: '', line, column: col, text: shorten(written.trim()), ...told });
   }
   return faults;

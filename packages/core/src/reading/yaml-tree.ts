@@ -1,5 +1,6 @@
 import { type Document, Lexer, LineCounter, Parser } from 'yaml';
 import { type ToldFault, tellFault } from '../problem/say-fault.ts';
+import { tellTextFault } from '../problem/say-text-fault.ts';
 import { composeFirst } from './compose-yaml.ts';
 import { DEEPEST_NESTING, MOST_CHARACTERS, MOST_LEXEMES } from './limits.ts';
 import { withLineFeeds } from './line-feeds.ts';
@@ -22,8 +23,9 @@ export function readYaml(text: string): Tree {
     keyPlaces: new Map(),
     faults: [{ at: '', line, column, text: '', ...told }],
   });
-  if (text.length > MOST_CHARACTERS) return fileFault(tellFault('fault.file-too-large', { characters: text.length }));
-  if (text.includes('\0')) return fileFault(tellFault('fault.file-not-text', {}));
+  if (text.length > MOST_CHARACTERS)
+    return fileFault(tellTextFault('fault.file-too-large', { characters: text.length }));
+  if (text.includes('\0')) return fileFault(tellTextFault('fault.file-not-text', {}));
 
   const lines = new LineCounter();
   lines.addNewLine(0);
@@ -44,9 +46,9 @@ export function readYaml(text: string): Tree {
       if (token.type === 'document') started++;
     }
     if (parser.stack.length > DEEPEST_NESTING)
-      return faultHere(tellFault('fault.yaml-too-deep', { most: DEEPEST_NESTING }));
+      return faultHere(tellTextFault('fault.yaml-too-deep', { most: DEEPEST_NESTING }));
     if (++lexemes > MOST_LEXEMES)
-      return faultHere(tellFault('fault.yaml-too-many-values.marks', { most: MOST_LEXEMES }));
+      return faultHere(tellTextFault('fault.yaml-too-many-values.marks', { most: MOST_LEXEMES }));
     // Stop after the second document: it is a fault already.
     if (refused.size > 20 || started > 2) break;
   }
@@ -77,12 +79,12 @@ function checkDocuments(documents: readonly Document.Parsed[], lines: LineCounte
       line: 1,
       column: 1,
       text: `%YAML ${first.directives.yaml.version}`,
-      ...tellFault('fault.yaml-version', { version: first.directives.yaml.version }),
+      ...tellTextFault('fault.yaml-version', { version: first.directives.yaml.version }),
     });
   const second = documents[1];
   if (second !== undefined) {
     const { line, col } = lines.linePos(second.range[0]);
-    faults.push({ at: '', line, column: col, text: '---', ...tellFault('fault.yaml-several-documents', {}) });
+    faults.push({ at: '', line, column: col, text: '---', ...tellTextFault('fault.yaml-several-documents', {}) });
   }
   return faults;
 }
