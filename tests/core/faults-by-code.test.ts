@@ -71,7 +71,7 @@ describe('faults are found by codes and places, never by messages', () => {
       'cuts[0].run fault.unknown-choice fault.unknown-choice.near.do',
     ]);
     expect(explainIssues(mute, tree)).toEqual(told);
-    expect(told[1]).toMatchObject({ figures: { key: 'width', meaning: { sentence: 'means.width-of-the-groove' } } });
+    expect(told[1]).toMatchObject({ figures: { key: 'width', meaning: { sentence: 'means.groove-width' } } });
     expect(told[2]).toMatchObject({ figures: { near: 'depth', known: 'width, depth, setback' } });
   });
 });

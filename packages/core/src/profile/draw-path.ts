@@ -1,7 +1,7 @@
 import { type Curve, fitBezier, isLongerPath, line, SAME_LENGTH, svgArc } from '@fielded/geometry';
-import svgpath from 'svgpath';
 import { LONGEST, toMillimetres, type Units } from '../measure/length.ts';
 import { type ToldFault, tellFault } from '../problem/say-fault.ts';
+import { takeApart, writeOut } from './path-commands.ts';
 
 /** More pieces than any profile has, and as many as are searched for crossings in a moment. */
 const MOST_PIECES = 6000;
@@ -16,19 +16,15 @@ export interface DrawnPath {
 export function drawPath(path: string, units: Units): DrawnPath | ToldFault {
   if (path.trim() === '') return tellFault('fault.outline-unreadable.empty', {});
   if (isLongerPath(path, MOST_PIECES)) return TOO_LONG;
-  const parsed = svgpath(path) as ReturnType<typeof svgpath> & {
-    readonly err: string;
-    readonly segments: readonly unknown[];
-  };
-  if (parsed.err !== '') return explainSyntax(path, parsed.err);
+  const { segments, err } = takeApart(path);
+  if (err !== '') return explainSyntax(path, err);
   // The library takes R for a curve through points, which no path data of SVG has.
   const foreign = path.search(/r/i);
   if (foreign >= 0) return tellFault('fault.outline-unreadable', { rest: path.slice(foreign, foreign + 20) });
   // With the M at its start and a Z at its end; strokes of no length count like any others.
-  if (parsed.segments.length > MOST_PIECES + 2) return TOO_LONG;
+  if (segments.length > MOST_PIECES + 2) return TOO_LONG;
   const pen = new Pen(units);
-  parsed.abs().unshort();
-  parsed.iterate(([letter, ...numbers], index) => pen.follow(letter, numbers as number[], index));
+  for (const [index, [letter, ...numbers]] of writeOut(segments).entries()) pen.follow(letter, numbers, index);
   if (pen.wild) return tellFault('fault.out-of-range.path', {});
   if (pen.several) return tellFault('fault.outline-several', {});
   if (pen.chain.length > MOST_PIECES) return TOO_LONG;
