@@ -2,12 +2,13 @@ import { type Chain, upperEnvelope } from '@fielded/geometry';
 import { describe, expect, it } from 'vitest';
 import { faceReach } from '../../packages/core/src/knife/face-reach.ts';
 import { knifeFace, knifePoint } from '../../packages/core/src/knife/knife-face.ts';
-import { limiterProfile } from '../../packages/core/src/knife/limiter-profile.ts';
+import { limiterProfile, sideGap } from '../../packages/core/src/knife/limiter-profile.ts';
 import { edgeOrdinates } from '../../packages/core/src/knife/ordinates.ts';
 import { seeProfile } from '../../packages/core/src/knife/seen-profile.ts';
 import { AS_DRAWN, setSteel } from '../../packages/core/src/knife/set-steel.ts';
 import { profileChain } from '../../packages/core/src/profile/chain.ts';
 import { arcAngle, pointAlong } from '../../packages/geometry/src/curve/along.ts';
+import { line } from '../../packages/geometry/src/curve/curve.ts';
 import { randomHead } from '../support/heads.ts';
 import { Random } from '../support/random.ts';
 import { randomProfile } from '../support/random-job.ts';
@@ -87,5 +88,15 @@ describe('a limiter', () => {
     // The flat stands square to the spindle at the tip's own station.
     expect(Math.max(...chain.map((c) => c.x0))).toBe(0);
     expect(Math.max(...limiterProfile(chain, 1.1, 0.2).map((c) => c.x0))).toBeCloseTo(-0.2, 9);
+  });
+
+  it('is the knife’s own where there is no gap, or where the edge is as wide as a line', () => {
+    const { chain } = seeProfile(
+      profileChain({ shape: 'rebate', reach: 20, depth: 8, land: 0, shoulder: 0, balance: 0.5 }),
+      0,
+    );
+    expect(limiterProfile(chain, 0, 0.2)).toEqual(chain);
+    const upright = [line(0, 0, 0, 8)];
+    expect(limiterProfile(upright, 1.1, sideGap(1.1, 0))).toEqual(upright);
   });
 });

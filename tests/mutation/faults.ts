@@ -8,6 +8,8 @@ export interface SmallFault {
   readonly at: number;
   readonly from: string;
   readonly to: string;
+  /** Its line of code with the fault in. */
+  readonly becomes: string;
 }
 
 /** What figures and shapes are computed by. */
@@ -34,7 +36,25 @@ const SLIPS: readonly (readonly [string, string])[] = [
   [' < 0', ' > 0'],
 ];
 
-/** `count` faults, spread evenly over all that could be made, the same ones for the same sources. */
+/** A slip that was proved to change nothing, and why. */
+interface NoFault extends Pick<SmallFault, 'file' | 'becomes'> {
+  readonly because: string;
+}
+
+/** Slips that no test can see. Another one of the same file is made in place of each. */
+const NO_FAULTS: readonly NoFault[] = [
+  {
+    file: 'packages/geometry/src/path/svg-arc.ts',
+    becomes: 'if (Math.abs(rx - ry) <= 1e-12 * Math.min(rx, ry)) return [circular(x0, y0, x1, y1, chord, rx, shape)];',
+    because:
+      'the bounds differ by 1e-24 of the radius, and a circle that only one of them tells is else fitted to 1e-9 mm',
+  },
+];
+
+/**
+ * `count` faults, spread evenly over all that could be made, the same ones for the same sources. In place of a slip that changes nothing
+ * stands the next one of its file that is not among them.
+ */
 export function listFaults(root: string, count: number): SmallFault[] {
   const all = FOLDERS.flatMap((folder) =>
     readdirSync(join(root, folder), { recursive: true, encoding: 'utf8' })
@@ -42,7 +62,17 @@ export function listFaults(root: string, count: number): SmallFault[] {
       .sort()
       .flatMap((name) => faultsOf(root, `${folder}/${name}`)),
   );
-  return Array.from({ length: Math.min(count, all.length) }, (_, i) => all[Math.floor((i * all.length) / count)]!);
+  return Array.from({ length: Math.min(count, all.length) }, (_, i) =>
+    faultFrom(all, Math.floor((i * all.length) / count)),
+  );
+}
+
+/** The fault at a place, or the next one of its file that changes something. */
+function faultFrom(all: readonly SmallFault[], place: number): SmallFault {
+  const { file } = all[place]!;
+  const isNone = (fault: SmallFault) =>
+    NO_FAULTS.some((none) => none.file === fault.file && none.becomes === fault.becomes);
+  return all.slice(place).find((fault) => fault.file === file && !isNone(fault)) ?? all[place]!;
 }
 
 /** Every slip that could be made in the code of a file; comments and imports are left as they are. */
@@ -53,7 +83,14 @@ function faultsOf(root: string, file: string): SmallFault[] {
     if (!/^\s*(\*|\/\/|\/\*|import |export \{|export type)/.test(text)) {
       for (const [from, to] of SLIPS) {
         for (let found = text.indexOf(from); found >= 0; found = text.indexOf(from, found + from.length))
-          faults.push({ file, line: index + 1, at: at + found, from, to });
+          faults.push({
+            file,
+            line: index + 1,
+            at: at + found,
+            from,
+            to,
+            becomes: `${text.slice(0, found)}${to}${text.slice(found + from.length)}`.trim(),
+          });
       }
     }
     at += text.length + 1;
