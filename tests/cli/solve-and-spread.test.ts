@@ -65,8 +65,14 @@ describe('fielded check with a spread and seasons', () => {
   });
 
   it('ends a run at Ctrl-C with the joints made so far', async () => {
+    const before = process.listenerCount('SIGINT');
     const pending = run(['check', spread, '--json', '--simulate', '900000000']);
-    setTimeout(() => process.emit('SIGINT', 'SIGINT'), 150);
+    // Not before the run listens: on a busy machine it begins late, and unheard it would go on for minutes.
+    const asked = setInterval(() => {
+      if (process.listenerCount('SIGINT') === before) return;
+      clearInterval(asked);
+      setTimeout(() => process.emit('SIGINT', 'SIGINT'), 100);
+    }, 20);
     const { status, out } = await pending;
     expect(status).toBe(0);
     const { count, shares } = (JSON.parse(out) as Report).spread!.clearance.simulated;

@@ -4,7 +4,7 @@ import { stroke } from '../geometry/stroke.ts';
 import { type Item, path, type Scene, text } from '../scene.ts';
 import { drawCheckBar } from '../sheet/check-bar.ts';
 import { PAPERS, type PaperName } from '../sheet/paper.ts';
-import { breakLines, fitText } from '../text/measure-text.ts';
+import { breakLines, fitText, textWidth } from '../text/measure-text.ts';
 import { sayList } from '../words/english/list.ts';
 
 /** An outline to print at full size: mm, y up. */
@@ -68,6 +68,7 @@ export function templateSheets(template: Template, paper: PaperName = 'a4'): Sce
       const shown = cropLoops([loop], part).outline;
       // Sheets without a part of the outline only hold the others together: none is needed.
       if (shown.length === 0) continue;
+      const onSheet = (c: Chain[number]) => moveCurve(c, SIDE - part.x0, TOP - part.y0);
       const place = `${String.fromCharCode(65 + (column % 26))}${row + 1}`;
       sheets.push({
         width,
@@ -89,9 +90,17 @@ export function templateSheets(template: Template, paper: PaperName = 'a4'): Sce
           path(
             'outline',
             'outline',
-            shown.map((c) => ({ curves: [moveCurve(c, SIDE - part.x0, TOP - part.y0)], closed: false })),
+            shown.map((c) => ({ curves: [onSheet(c)], closed: false })),
           ),
-          ...drawCrosses(tile, place, column, row, across, down),
+          ...drawCrosses({
+            tile,
+            place,
+            column,
+            row,
+            across,
+            down,
+            whole: { ...loop, curves: loop.curves.map(onSheet) },
+          }),
           ...drawCheckBar(SIDE, height - 14, template),
           ...drawNotes(notes, width, height),
         ],
@@ -130,15 +139,19 @@ function moveCurve(c: Chain[number], x: number, y: number): Chain[number] {
   return bent ? { ...c, ...moved, cx: c.cx + x, cy: c.cy + y } : line(moved.x0, moved.y0, moved.x1, moved.y1);
 }
 
+/** A tile, where it stands among the others, and the whole outline as it lies on its sheet and beyond. */
+interface Tile {
+  readonly tile: { readonly width: number; readonly height: number };
+  readonly place: string;
+  readonly column: number;
+  readonly row: number;
+  readonly across: number;
+  readonly down: number;
+  readonly whole: Loop;
+}
+
 /** Crosses at a tile's corners, each named after the sheets that share it. */
-function drawCrosses(
-  tile: { readonly width: number; readonly height: number },
-  place: string,
-  column: number,
-  row: number,
-  across: number,
-  down: number,
-): Item[] {
+function drawCrosses({ tile, place, column, row, across, down, whole }: Tile): Item[] {
   const corners = [0, 1].flatMap((right) => [0, 1].map((low) => ({ right, low })));
   // Beyond the outermost sheets there is no neighbour to lie on.
   const shared = corners.filter(
@@ -151,7 +164,26 @@ function drawCrosses(
         stroke(x - CROSS, y, x + CROSS, y),
         stroke(x, y - CROSS, x, y + CROSS),
       ]),
-      text(`cross name ${right} ${low}`, 'quiet', x + 1, y - 1, `${column + right}/${row + low}`, 1.8),
+      nameCross(`cross name ${right} ${low}`, x, y, `${column + right}/${row + low}`, whole),
     ];
   });
 }
+
+/** The name of a cross in that of its four quarters through which no outline runs, the upper right one first. */
+function nameCross(key: string, x: number, y: number, name: string, whole: Loop): Item {
+  const width = textWidth(name, NAME);
+  const places = [
+    { left: x + 1, base: y - 1 },
+    { left: x - 1 - width, base: y - 1 },
+    { left: x + 1, base: y + 1 + NAME },
+    { left: x - 1 - width, base: y + 1 + NAME },
+  ];
+  const free = ({ left, base }: (typeof places)[number]) =>
+    cropLoops([whole], { x0: left - 0.5, y0: base - NAME - 0.5, x1: left + width + 0.5, y1: base + 0.5 }).outline
+      .length === 0;
+  const { left, base } = places.find(free) ?? places[0]!;
+  return text(key, 'quiet', left, base, name, NAME);
+}
+
+/** Height of a cross's name, mm. */
+const NAME = 1.8;

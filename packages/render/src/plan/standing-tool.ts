@@ -2,6 +2,7 @@ import type { SetUp } from '@fielded/core';
 import { type Box, type Curve, type Loop, loopsBox, polygon } from '@fielded/geometry';
 import { stroke } from '../geometry/stroke.ts';
 import { type Item, path, text } from '../scene.ts';
+import { textWidth } from '../text/measure-text.ts';
 import { sayPlan } from '../words/english/plan.ts';
 import type { InVoice } from '../words/lengths.ts';
 
@@ -51,12 +52,13 @@ export function standingTool(
   };
 }
 
-/** The parts of a standing tool on the paper; `seat`, `top` and `clamped` are heights along the spindle, paper mm. */
+/** The parts of a standing tool on the paper; `seat`, `top` and `clamped` are heights along the spindle, `body` and `bearingHalf` half widths, paper mm. */
 interface ToolShape {
   readonly seat: number;
   readonly top: number;
   readonly clamped: number;
   readonly body: number;
+  readonly bearingHalf: number;
   readonly head: Loop;
   readonly bearing: readonly Loop[];
   readonly spindle: Loop;
@@ -76,7 +78,8 @@ function shapeTool(setUp: SetUp, place: Place, scale: number, stands: 'alone' | 
   const nut = (tool.nutDiameter / 2) * scale;
   const box = (u0: number, u1: number, half: number): Loop =>
     polygon([place(u0, -half), place(u1, -half), place(u1, half), place(u0, half)]);
-  const bearing = setUp.frame?.kind === 'back edge' ? [box(top, top + BEARING, fence.toAxis * scale)] : [];
+  const bearingHalf = fence.toAxis * scale;
+  const bearing = setUp.frame?.kind === 'back edge' ? [box(top, top + BEARING, bearingHalf)] : [];
   const clamped = top + (bearing.length > 0 ? BEARING : 0);
   // Of two heads the lower one has the spindle's foot and the upper one the nut.
   const below = Math.min(seat, 0) - SPINDLE_BELOW;
@@ -86,6 +89,7 @@ function shapeTool(setUp: SetUp, place: Place, scale: number, stands: 'alone' | 
     top,
     clamped,
     body,
+    bearingHalf,
     head: box(seat, top, body),
     bearing,
     spindle: box(foot, seat, spindleRadius(setUp) * scale),
@@ -100,14 +104,15 @@ function spindleRadius({ tool }: SetUp): number {
 
 function drawTool(
   setUp: SetUp,
-  { seat, top, clamped, body, head, bearing, spindle, nut, axis }: ToolShape,
+  { seat, top, clamped, body, bearingHalf, head, bearing, spindle, nut, axis }: ToolShape,
   knives: Loop,
   place: Place,
   voice: InVoice,
   stands: 'alone' | 'lower' | 'upper',
 ): Item[] {
-  const word = (key: string, u: number, words: string) =>
-    text(key, 'quiet', ...place(u, -body / 2), words, 2.5, 'middle');
+  // Each word in the middle of the half in front of the axis, smaller where it would be wider than the half is.
+  const word = (key: string, u: number, words: string, half: number) =>
+    text(key, 'quiet', ...place(u, -half / 2), words, Math.min(2.5, (half - 1) / textWidth(words, 1)), 'middle');
   return [
     ...(stands === 'upper' ? [] : [path('spindle', 'fine', [spindle])]),
     path('head fill', 'paper', [head]),
@@ -116,12 +121,12 @@ function drawTool(
     ...(bearing.length > 0
       ? [
           path('bearing', 'judged', bearing),
-          word('bearing word', clamped - BEARING + 1.6, sayPlan('picture.bearing', {}, voice)),
+          word('bearing word', clamped - BEARING + 1.6, sayPlan('picture.bearing', {}, voice), bearingHalf),
         ]
       : []),
     path('knives', 'cutter', [knives]),
     path('axis', 'cutter', [axis]),
-    word('head word', (seat + top) / 2 - 1, sayPlan('picture.head', {}, voice)),
+    word('head word', (seat + top) / 2 - 1, sayPlan('picture.head', {}, voice), body),
   ];
 }
 
