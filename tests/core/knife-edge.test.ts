@@ -3,12 +3,12 @@ import { describe, expect, it } from 'vitest';
 import { faceReach } from '../../packages/core/src/knife/face-reach.ts';
 import { knifeFace, knifePoint } from '../../packages/core/src/knife/knife-face.ts';
 import { limiterProfile, sideGap } from '../../packages/core/src/knife/limiter-profile.ts';
-import { edgeOrdinates } from '../../packages/core/src/knife/ordinates.ts';
+import { edgeOrdinates, steelOrdinates } from '../../packages/core/src/knife/ordinates.ts';
 import { seeProfile } from '../../packages/core/src/knife/seen-profile.ts';
 import { AS_DRAWN, setSteel } from '../../packages/core/src/knife/set-steel.ts';
 import { profileChain } from '../../packages/core/src/profile/chain.ts';
 import { arcAngle, pointAlong } from '../../packages/geometry/src/curve/along.ts';
-import { line } from '../../packages/geometry/src/curve/curve.ts';
+import { arc, type Curve, line } from '../../packages/geometry/src/curve/curve.ts';
 import { randomHead } from '../support/heads.ts';
 import { Random } from '../support/random.ts';
 import { randomProfile } from '../support/random-job.ts';
@@ -50,6 +50,19 @@ describe('ordinates', () => {
       }
     }
   });
+});
+
+it('ordinates of a slope and of a round stand at every whole step between their ends', () => {
+  const listOf = (c: Curve) => steelOrdinates({ chain: [c], tipStation: 0, tipReach: 0, tilt: 0 }, 1);
+  // The slope falls by half of what it goes along; the round is of radius 6 about (4, 6).
+  const slope = listOf(line(0.5, 0, 8.5, -4));
+  expect(slope.map(({ s }) => s)).toEqual([0.5, 1, 2, 3, 4, 5, 6, 7, 8, 8.5]);
+  for (const { s, t } of slope) expect(t).toBeCloseTo((s - 0.5) / 2, 9);
+  const round = listOf(arc(4 - 3.6, 6 - 4.8, 4 + 3.6, 6 - 4.8, 4, 6, 1));
+  for (const whole of [1, 2, 3, 4, 5, 6, 7]) {
+    const t = round.find(({ s }) => s === whole)?.t;
+    expect(t, `at ${whole}`).toBeCloseTo(Math.sqrt(36 - (whole - 4) ** 2) - 6, 9);
+  }
 });
 
 type Steel = { readonly s: number; readonly t: number };

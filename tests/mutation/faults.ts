@@ -62,9 +62,20 @@ export function listFaults(root: string, count: number): SmallFault[] {
       .sort()
       .flatMap((name) => faultsOf(root, `${folder}/${name}`)),
   );
-  return Array.from({ length: Math.min(count, all.length) }, (_, i) =>
-    faultFrom(all, Math.floor((i * all.length) / count)),
-  );
+  const number = Math.min(count, all.length);
+  return Array.from({ length: number }, (_, i) => faultFrom(all, Math.floor((i * all.length) / number)));
+}
+
+/** A fault of the sixty that are kept: where it stood when they were chosen, evenly spread, and its line with the fault in. */
+type KeptFault = Pick<SmallFault, 'file' | 'line' | 'becomes'>;
+
+/** The sixty faults of `sixty.json`, the same ones whatever else is written; where a line was changed, the nearest one that could be made there now. */
+export function keptFaults(root: string): SmallFault[] {
+  const kept = JSON.parse(readFileSync(new URL('sixty.json', import.meta.url), 'utf8')) as readonly KeptFault[];
+  return kept.map(({ file, line, becomes }) => {
+    const farness = (fault: SmallFault) => (fault.becomes === becomes ? -1 : Math.abs(fault.line - line));
+    return faultsOf(root, file).reduce((best, fault) => (farness(fault) < farness(best) ? fault : best));
+  });
 }
 
 /** The fault at a place, or the next one of its file that changes something. */
