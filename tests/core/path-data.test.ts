@@ -13,7 +13,13 @@ it('writes numbers to nine places, as the language itself does: 8,000 lengths of
   const random = new Random(71);
   for (let n = 0; n < 8000; n++) {
     const size = 10 ** random.between(-10, 5);
-    const mm = random.oneOf([size, -size, Math.round(size), Math.round(size * 1000) / 1000] as const);
+    const mm = random.oneOf([
+      size,
+      -size,
+      Math.round(size),
+      0 - Math.round(size),
+      Math.round(size * 1000) / 1000,
+    ] as const);
     const [, x] = depthPath([line(mm, 0, mm + 1, 1)]).split(' ');
     // Halves of the last place may be rounded either way.
     if (x !== plain(mm)) expect(Math.abs(Number(x) - mm), `${mm}`).toBeLessThan(6e-10);
@@ -23,12 +29,14 @@ it('writes numbers to nine places, as the language itself does: 8,000 lengths of
 
 it('carries where places round up to a whole, and writes no nought with a sign', () => {
   const wrote = (mm: number) => depthPath([line(mm, 0, 50, 50)]).split(' ')[1];
-  expect([2.9999999997, 999.9999999999, -1e-10, -0, -0.5, 1234.25].map(wrote)).toEqual([
+  expect([2.9999999997, 999.9999999999, -1e-10, -0, -0.5, -7, -2.9999999997, 1234.25].map(wrote)).toEqual([
     '3',
     '1000',
     '0',
     '0',
     '-0.5',
+    '-7',
+    '-3',
     '1234.25',
   ]);
 });
