@@ -1,7 +1,9 @@
 import { type Chain, upperEnvelope } from '@fielded/geometry';
 import { describe, expect, it } from 'vitest';
+import { leastBackClearance } from '../../packages/core/src/knife/edge-clearance.ts';
 import { faceReach } from '../../packages/core/src/knife/face-reach.ts';
 import { knifeFace, knifePoint } from '../../packages/core/src/knife/knife-face.ts';
+import { makeLimiter } from '../../packages/core/src/knife/limiter.ts';
 import { limiterProfile, sideGap } from '../../packages/core/src/knife/limiter-profile.ts';
 import { edgeOrdinates, steelOrdinates } from '../../packages/core/src/knife/ordinates.ts';
 import { seeProfile } from '../../packages/core/src/knife/seen-profile.ts';
@@ -9,7 +11,7 @@ import { AS_DRAWN, setSteel } from '../../packages/core/src/knife/set-steel.ts';
 import { profileChain } from '../../packages/core/src/profile/chain.ts';
 import { arcAngle, pointAlong } from '../../packages/geometry/src/curve/along.ts';
 import { arc, type Curve, line } from '../../packages/geometry/src/curve/curve.ts';
-import { randomHead } from '../support/heads.ts';
+import { raiser, randomHead } from '../support/heads.ts';
 import { Random } from '../support/random.ts';
 import { randomProfile } from '../support/random-job.ts';
 import { trials } from '../support/trials.ts';
@@ -112,4 +114,26 @@ describe('a limiter', () => {
     const upright = [line(0, 0, 0, 8)];
     expect(limiterProfile(upright, 1.1, sideGap(1.1, 0))).toEqual(upright);
   });
+
+  it('stands back by the gap on the radius, and along the steel by more the nearer it is to the axis', () => {
+    const slope = { shape: 'bevel', reach: 30, depth: 12, land: 0, shoulder: 0, balance: 0.5 } as const;
+    const face = knifeFace(raiser);
+    const { gap } = makeLimiter(seeProfile(profileChain(slope), 0), face, 1.1, 1)!;
+    expect([gap.least, gap.most]).toEqual([expect.closeTo(1.1, 9), expect.closeTo(1.1, 9)]);
+    // By Pythagoras on the face, 80·sin 18° off the axis: the knife's points cut at radii from 80 down to 50.
+    const up = (radius: number) => Math.sqrt(radius ** 2 - face.offset ** 2);
+    const along = (radius: number) => up(radius) - up(radius - 1.1);
+    expect(gap.alongFace.least).toBeGreaterThanOrEqual(along(80) - 1e-9);
+    expect(gap.alongFace.least).toBeLessThan(along(78));
+    expect(gap.alongFace.most).toBeLessThanOrEqual(along(50) + 1e-9);
+    expect(gap.alongFace.most).toBeGreaterThan(along(52));
+  });
+});
+
+it('behind the edge there is least room where the knife cuts nearest to the axis', () => {
+  const rebate = { shape: 'rebate', reach: 20, depth: 8, land: 0, shoulder: 0, balance: 0.5 } as const;
+  const { least } = leastBackClearance(seeProfile(profileChain(rebate), 0), knifeFace(raiser), raiser);
+  // At a radius of 60 the face of a head of 80 and 18° has a rake of asin(80·sin 18° / 60); the wedge takes 45° of what is left.
+  const rake = Math.asin((80 * Math.sin(Math.PI / 10)) / 60);
+  expect(least).toBeCloseTo(Math.PI / 4 - rake, 9);
 });
