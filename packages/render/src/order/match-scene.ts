@@ -2,7 +2,7 @@ import type { KnifeMatch, Language, Report } from '@fielded/core';
 import { joinBoxes, loopsBox, placeLoops, polygon, readLoops } from '@fielded/geometry';
 import { stroke } from '../geometry/stroke.ts';
 import { type Item, path, type Scene, text } from '../scene.ts';
-import { textWidth } from '../text/measure-text.ts';
+import { textWidth, wrapText } from '../text/measure-text.ts';
 import { safeText } from '../text/safe-text.ts';
 import { drawScaleBar } from '../views/scale-bar.ts';
 import { sayKnife } from '../words/english/knife.ts';
@@ -23,6 +23,7 @@ export interface MatchDrawing {
 const MARGIN = 8;
 const BEYOND = 8;
 const WORDS = 2.5;
+const LINE = 4.6;
 const SCALE = 2;
 
 /** What a knife of the shop leaves, over the section wanted, at 2:1: both from the panel's edge, at the left, to the face, above. */
@@ -39,7 +40,8 @@ export function matchScene(drawing: MatchDrawing): Scene {
   const right = box.x1 + BEYOND;
   const foot = placing.y + SCALE * box.y1 + 10;
   const of = { knife: safeText(match.knife), cut: safeText(cut) };
-  const lines = sayMatch(drawing, of);
+  const lines = sayMatch(drawing, of, Math.max(placing.x + SCALE * right, 130) - MARGIN);
+  const bar = foot + Math.max(20, 11 + lines.length * LINE);
   const leaves = sayKnife('match.leaves', {}, drawing);
   const second = MARGIN + Math.max(62, 12 + textWidth(leaves, WORDS) + 6);
   const items: Item[] = [
@@ -71,14 +73,14 @@ export function matchScene(drawing: MatchDrawing): Scene {
     path('knife', 'outline', placeLoops(have, placing)),
     ...key('what the knife leaves', leaves, 'outline', MARGIN, foot),
     ...key('section wanted', sayKnife('match.wanted', {}, drawing), 'old', second, foot),
-    ...lines.map((words, i) => text(`note ${i}`, 'text', MARGIN, foot + 7 + i * 4.6, words, WORDS)),
-    drawScaleBar(MARGIN, foot + 20, drawing),
+    ...lines.map((words, i) => text(`note ${i}`, 'text', MARGIN, foot + 7 + i * LINE, words, WORDS)),
+    drawScaleBar(MARGIN, bar, drawing),
   ];
   const width =
     Math.max(placing.x + SCALE * right, ...lines.map((words) => MARGIN + textWidth(words, WORDS)), 130) + MARGIN;
   return {
     width,
-    height: foot + 26,
+    height: bar + 6,
     scale: SCALE,
     title: sayKnife('match.title', { ...of, job: safeText(title) }, drawing),
     description: lines.join(' '),
@@ -86,14 +88,16 @@ export function matchScene(drawing: MatchDrawing): Scene {
   };
 }
 
-/** How near the knife comes, and what stands against running it. */
-function sayMatch(drawing: MatchDrawing, of: { readonly knife: string; readonly cut: string }): string[] {
-  const { reach, deviation, uses, works, head, against } = drawing.match;
+/** How near the knife comes, and what stands against running it: the latter on lines no wider than the former or than `room`, paper mm. */
+function sayMatch(drawing: MatchDrawing, of: { readonly knife: string; readonly cut: string }, room: number): string[] {
+  const { reach, deviation, uses, works, head, problems } = drawing.match;
   const set = sayKnife('match.set', { ...of, reach, deviation, from: uses.from, to: uses.to }, drawing);
   if (works) return [set, sayKnife('match.works', {}, drawing)];
   if (head === null) return [set, sayKnife('match.no-head', {}, drawing)];
-  if (against.length === 0) return [set, sayKnife('match.not-worked-out', {}, drawing)];
-  return [set, sayKnife('match.against', { against: against.join(', ') }, drawing)];
+  if (problems.length === 0) return [set, sayKnife('match.not-worked-out', {}, drawing)];
+  const wide = Math.max(room, textWidth(set, WORDS));
+  const against = problems.flatMap(({ message }) => wrapText(`– ${safeText(message)}`, WORDS, wide));
+  return [set, sayKnife('match.against', {}, drawing), ...against];
 }
 
 function key(name: string, words: string, role: 'outline' | 'old', x: number, y: number): Item[] {

@@ -152,8 +152,8 @@ function Reservations({
       )}
       {price.notCounted.length > 0 && (
         <p class="hint">
-          No line counts the frame's {price.notCounted.map(({ what }) => what).join(', ')}: what they take belongs to
-          the hours for each door.
+          No line of the quote counts {price.notCounted.map(({ what }) => what).join(' or ')} of the frame: allow for
+          them in the hours for each door.
         </p>
       )}
       {assumed.length > 0 && (

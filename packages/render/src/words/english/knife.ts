@@ -154,7 +154,7 @@ export const KNIFE_WORDS = {
     '{knife}, set to reach {reach:length}: at most {deviation:length} from the {cut} wanted. Used from {from:length} to {to:length} of its own reach.',
   'match.works': 'Nothing that is known of its head and the machines stands against it.',
   'match.no-head': 'It names no head, so nothing is known of running it.',
-  'match.against': 'Against it: {against}.',
+  'match.against': 'Against it:',
   'match.not-worked-out': 'Against it: not worked out.',
   'match.leaves': 'what the knife leaves',
   'match.wanted': 'section wanted',
