@@ -3,6 +3,7 @@ import { joinCurves, type Loop, polygon } from '@fielded/geometry';
 import { hatchLoops } from '../geometry/hatch.ts';
 import { stroke } from '../geometry/stroke.ts';
 import { type Item, path, text } from '../scene.ts';
+import { textWidth } from '../text/measure-text.ts';
 import { sayPlan } from '../words/english/plan.ts';
 import type { InVoice } from '../words/lengths.ts';
 import type { Mounted } from './mounted.ts';
@@ -30,6 +31,10 @@ export function drawSpacer({ setUp, upper, spacer }: Mounted, table: number, sca
   ];
 }
 
+/** Height of words beside the machine, and the least that can be read at it, paper mm. */
+const WORD = 2.5;
+const LEAST_WORD = 1.6;
+
 /** The table, cut through: its two halves beside the hole of the ring, or beside the spindle alone. */
 export function drawTable(setUp: SetUp, tool: ToolPlace, y: number, x0: number, x1: number, voice: InVoice): Item[] {
   const { left, right } = tool.opening;
@@ -49,10 +54,15 @@ export function drawTable(setUp: SetUp, tool: ToolPlace, y: number, x0: number, 
   half(right, x1);
   const ring = setUp.hole !== null && setUp.hole.ring !== null;
   const words = sayPlan(ring ? 'picture.table.ring' : 'picture.table', {}, voice);
+  // Words under the table end before a head that hangs there.
+  const under = y + TABLE_THICK;
+  const hanging = tool.outlines.filter((curve) => Math.max(curve.y0, curve.y1) > under);
+  const clear = x1 - 1 - Math.max(x0, ...hanging.flatMap((curve) => [curve.x0, curve.x1]));
+  const height = Math.max(LEAST_WORD, Math.min(WORD, clear / textWidth(words, 1)));
   return [
     path('table level', 'hidden', [stroke(x0 - 2, y, x1, y)]),
     path('table', 'fine', halves),
-    text('table word', 'quiet', x1, y + TABLE_THICK + 4, words, 2.5, 'end'),
+    text('table word', 'quiet', x1, under + 4, words, height, 'end'),
   ];
 }
 
