@@ -7,6 +7,7 @@ import type { Desk } from '../../desk/desk.ts';
 import { entryText } from '../../entry/entry-text.ts';
 import { keepTogether } from '../../words/keep-together.ts';
 import { sayMisread } from '../../words/say-misread.ts';
+import { AnswerButtons } from './figure-answer.tsx';
 import { depthSteps, sayDepths } from './move-words.ts';
 import { makeMove, type Proposal, proposeMove, SERVES, showProposal } from './proposal.ts';
 import type { AskSolver } from './solve-beside.ts';
@@ -91,22 +92,16 @@ export function BothCuts({ front, back, close }: { front: string; back: string; 
         {long && <Working />}
         {answer !== null && <AnswerWords answer={answer} />}
       </div>
-      <div class="buttons">
-        <button
-          type="button"
-          class="main"
-          disabled={proposal === null}
-          onClick={() => {
-            if (proposal !== null) makeMove(desk, proposal);
+      <AnswerButtons
+        close={close}
+        make={
+          proposal &&
+          (() => {
+            makeMove(desk, proposal);
             close();
-          }}
-        >
-          Make the move
-        </button>
-        <button type="button" class="quiet" onClick={close}>
-          Cancel
-        </button>
-      </div>
+          })
+        }
+      />
     </>
   );
 }
