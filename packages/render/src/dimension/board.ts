@@ -79,29 +79,10 @@ export function weighMarks(marks: Marks, board: Board, enough: number = Infinity
   for (const line of marks.lines) {
     for (const text of board.texts) if (stretchMeetsBox(line, text)) cost += CROSSED;
     if (cost >= enough) return cost;
-    cost += LINES_CROSS * countCrossed(line, board.lines);
+    for (const other of board.lines) if (stretchesCross(line, other)) cost += LINES_CROSS;
     if (cost >= enough) return cost;
   }
   return cost;
-}
-
-/** How many of the stretches a stretch crosses: as `stretchesCross`, what concerns the first alone worked out once. */
-function countCrossed({ x0, y0, x1, y1 }: LineStretch, others: readonly LineStretch[]): number {
-  const ax = x1 - x0;
-  const ay = y1 - y0;
-  let count = 0;
-  for (const b of others) {
-    const fromX = b.x0 - x0;
-    const fromY = b.y0 - y0;
-    const toX = b.x1 - x0;
-    const toY = b.y1 - y0;
-    // Do both ends of the other lie on one side of this one?
-    if ((ax * fromY - ay * fromX) * (ax * toY - ay * toX) >= 0) continue;
-    const bx = b.x1 - b.x0;
-    const by = b.y1 - b.y0;
-    if ((by * fromX - bx * fromY) * (bx * (y1 - b.y0) - by * (x1 - b.x0)) < 0) count++;
-  }
-  return count;
 }
 
 /** The marks of both together. */
@@ -115,10 +96,9 @@ export function joinMarks(a: Marks, b: Marks): Marks {
 
 /** Puts marks on the board for good. */
 export function addMarks(marks: Marks, board: Board): void {
-  for (const { x0, y0, x1, y1 } of marks.texts) board.texts.push({ x0, y0, x1, y1 });
-  for (const { x0, y0, x1, y1 } of marks.arrows) board.arrows.push({ x0, y0, x1, y1 });
-  // Copies of one kind: the loops that read them thousands of times are then compiled for it alone.
-  for (const { x0, y0, x1, y1 } of marks.lines) board.lines.push({ x0, y0, x1, y1 });
+  board.texts.push(...marks.texts);
+  board.arrows.push(...marks.arrows);
+  board.lines.push(...marks.lines);
 }
 
 /** Whether (x, y) lies inside the closed loops, by the even-odd rule: counts crossings of a line to the right. */
