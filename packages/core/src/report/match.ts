@@ -6,7 +6,7 @@ import { type Depths, depthsOf, leastDeviation } from '../knife/match-profiles.t
 import type { Cut } from '../machining/cut.ts';
 import { sweepCut } from '../machining/sweep.ts';
 import type { Code } from '../problem/codes.ts';
-import type { Problem } from '../problem/problem.ts';
+import type { Problem, Said } from '../problem/problem.ts';
 import { answerDoors } from './doors.ts';
 import { judgeJob } from './join.ts';
 import { answerKnives, headNamed, steelFault, woodOf } from './knives.ts';
@@ -102,7 +102,7 @@ function describe(job: Job, index: number, knife: string, deviation: number, run
     against: [...new Set(against.map(({ code }) => code))],
     // Drop `cannot-be-run`: it repeats the problems of the nearest way.
     problems: against.filter(
-      ({ message }) => !against.some((o) => o.message !== message && message.includes(o.message)),
+      ({ further = [] }) => !further.some((part) => against.some((each) => saysSame(part, each))),
     ),
     uses: { from: Math.max(0, profile.reach - reach), to: profile.reach },
     swept: sweptOutline(cut),
@@ -118,15 +118,20 @@ function findAgainst(job: Job, index: number, knife: string): Problem[] {
   const planned = answerPlan(prepared, answerDoors(prepared), 'own heads')?.problems ?? [];
   const against: Problem[] = [];
   for (const problem of [...made, ...planned]) {
-    const { severity, code, at: where, about, message } = problem;
+    const { severity, code, at: where, about } = problem;
     if (
       (severity === 'error' || LIPS.has(code)) &&
       (where.startsWith(at) || about?.cut === cut.name || (about?.knife === knife && about.cut === undefined)) &&
-      against.every((other) => other.message !== message)
+      !against.some((other) => saysSame(other, problem))
     )
       against.push(problem);
   }
   return against;
+}
+
+/** Whether two problems, or a part of one and another, are one sentence with the same figures. */
+function saysSame(one: Partial<Said>, other: Partial<Said>): boolean {
+  return one.sentence === other.sentence && JSON.stringify(one.figures) === JSON.stringify(other.figures);
 }
 
 /** Edge of what a cut sweeps at its own depth and reach, SVG path data: x in from the edge, y down from the worked face. */
