@@ -31,6 +31,33 @@ const FLOORS = [
   'writing',
 ];
 const ANYWHERE = ['wood'];
+/** Rooms of render from the ground up, with the files that stand beside them. */
+const RENDER_ROOMS = [
+  'write-number.ts',
+  'load-part.ts',
+  'text',
+  'scene.ts',
+  'style.ts',
+  'svg.ts',
+  'geometry',
+  'words',
+  'dimension',
+  'views',
+  'sheet',
+  'document',
+  'client',
+  'cutting',
+  'order',
+  'plan',
+  'letters',
+  'pdf',
+  'outline-layers.ts',
+  'live.ts',
+  'html.ts',
+  'draw.ts',
+];
+/** Rooms of the page from the ground up. What is fetched later may stand above. */
+const PAGE_ROOMS = ['words', 'style', 'job', 'desk', 'offline', 'entry', 'stage', 'files', 'panels', 'shell'];
 const MAY_USE: Record<string, string[]> = {
   geometry: [],
   core: ['geometry'],
@@ -47,6 +74,11 @@ interface Import {
 
 function importsOf(source: string): string[] {
   return [...source.matchAll(/(?:from|import)\s*\(?\s*'([^']+)'/g)].map((m) => m[1]!);
+}
+
+/** The imports of a file that come with it, without those fetched later. */
+function importsAtOnce(source: string): string[] {
+  return importsOf(source.replace(/import\s*\(\s*'[^']+'/g, ''));
 }
 
 /** Everything of a package that is kept: sources, build files, tools, package.json, pages and styles. */
@@ -89,14 +121,15 @@ function sourceFiles(folder: string): string[] {
 function readImports(
   name: string,
   files: readonly string[] = sourceFiles(join(root, 'packages', name, 'src')),
+  read: (source: string) => string[] = importsOf,
 ): Import[] {
-  return files.flatMap((file) => importsOf(readFileSync(file, 'utf8')).map((target) => ({ file, target })));
+  return files.flatMap((file) => read(readFileSync(file, 'utf8')).map((target) => ({ file, target })));
 }
 
-/** Why an import of geometry or core breaks the floors, or null. */
+/** Why an import breaks the order of a package's rooms, or null. */
 function climbs(from: string, to: string, floors: readonly string[] = FLOORS): string | null {
   const [a, b] = [from.split('/')[0]!, to.split('/')[0]!];
-  if (a === b || a === 'index.ts' || ANYWHERE.includes(b)) return null;
+  if (a === b || a === 'index.ts' || a === 'main.tsx' || ANYWHERE.includes(b)) return null;
   if (ANYWHERE.includes(a)) return `${from} stands alone but imports ${to}`;
   return floors.indexOf(a) > floors.indexOf(b) && floors.includes(b) ? null : `${from} imports ${to} from above`;
 }
@@ -138,11 +171,13 @@ function forbidden(name: string, dependencies: readonly string[]): string[] {
 
 describe('imports', () => {
   it.each([
-    ['core', 'the job down to the measures', FLOORS],
-    ['geometry', 'path data down to single curves', ROOMS],
-  ])('inside %s run from %s', (name, _way, floors) => {
+    ['core', 'the job down to the measures', FLOORS, importsOf],
+    ['geometry', 'path data down to single curves', ROOMS, importsOf],
+    ['render', 'files down to the scene', RENDER_ROOMS, importsAtOnce],
+    ['page', "the page's frame down to its words", PAGE_ROOMS, importsAtOnce],
+  ])('inside %s run from %s', (name, _way, floors, read) => {
     const source = join(root, 'packages', name, 'src');
-    const relativeImports = readImports(name).filter(({ target }) => target.startsWith('.'));
+    const relativeImports = readImports(name, undefined, read).filter(({ target }) => target.startsWith('.'));
     expect(relativeImports.length).toBeGreaterThan(50);
     const faults = relativeImports
       .map(({ file, target }) =>
@@ -226,6 +261,9 @@ describe('imports', () => {
         ]),
       ),
     ).toEqual(['a', 'b', 'c', 'a']);
+    expect(climbs('desk/desk.ts', 'shell/app.tsx', PAGE_ROOMS)).toBe('desk/desk.ts imports shell/app.tsx from above');
+    expect(climbs('scene.ts', 'views/door.ts', RENDER_ROOMS)).toBe('scene.ts imports views/door.ts from above');
+    expect(importsAtOnce("import { x } from './y.ts';\nconst z = await import('./lazy.ts');")).toEqual(['./y.ts']);
     expect(importsOf("import { x } from './y.ts';\nconst z = await import('./lazy.ts');")).toEqual([
       './y.ts',
       './lazy.ts',

@@ -5,12 +5,13 @@ import { parseLength, readJob, solveByTwo } from '../../packages/core/src/index.
 import { answerAsked } from '../../packages/page/src/desk/asked.ts';
 import { advance, beginHistory, redo, settle, undo } from '../../packages/page/src/desk/history.ts';
 import { entryText } from '../../packages/page/src/entry/entry-text.ts';
-import { readEntry, writeLength } from '../../packages/page/src/entry/read-entry.ts';
+import { readEntry } from '../../packages/page/src/entry/read-entry.ts';
 import { nextStep, snap } from '../../packages/page/src/entry/steps.ts';
 import { workOutSum } from '../../packages/page/src/entry/sums.ts';
 import { writeJob } from '../../packages/page/src/files/write-job.ts';
 import { type Data, getAt, pathOf, setAt } from '../../packages/page/src/job/data.ts';
 import { EXAMPLE } from '../../packages/page/src/job/start.ts';
+import { writeLength } from '../../packages/page/src/job/write-length.ts';
 import type { AskSolver } from '../../packages/page/src/panels/fit/solve-beside.ts';
 import { sayWhyNot } from '../../packages/page/src/panels/fit/why-not.ts';
 

@@ -9,7 +9,8 @@ import {
 } from '@fielded/core';
 import { batch, computed, effect, type ReadonlySignal, type Signal, signal } from '@preact/signals';
 import { reportJoint } from '../job/answer-joint.ts';
-import { type Data, getAt, type Keys, setAt, setKeys } from '../job/data.ts';
+import { applyChanges, type JobChange } from '../job/changes.ts';
+import { type Data, getAt, type Keys, setKeys } from '../job/data.ts';
 import type { Doc } from './doc.ts';
 import { attempt, fetchPart } from './fetch-part.ts';
 import { advance, beginHistory, type History, redo, settle, undo } from './history.ts';
@@ -17,9 +18,6 @@ import type { Notice } from './notice.ts';
 
 /** How the job is kept: written, or not: the browser forbids it, or has no room left. */
 type Saving = 'saved' | 'blocked' | 'full';
-
-/** A change to the job: a path and its new value; undefined takes it out. */
-export type JobChange = readonly [path: string, value: Data | undefined];
 
 /** Everything on the page, and what can be done to it. */
 export interface Desk {
@@ -168,7 +166,7 @@ export function createDesk(first: Doc, firstUnits?: Units): Desk {
 
   const changed = (changes: readonly JobChange[]): Doc => ({
     ...doc.peek(),
-    data: changes.reduce((before, [path, value]) => setAt(before, path, value), doc.peek().data),
+    data: applyChanges(doc.peek().data, changes),
   });
   // The same job goes on through its changes; one that is laid on the desk is another.
   const firsts = new WeakMap<Doc, Doc>();

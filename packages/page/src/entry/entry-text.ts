@@ -1,5 +1,5 @@
 import { formatNumber, type Units } from '@fielded/core';
-import { writeLength } from './read-entry.ts';
+import { writeLength } from '../job/write-length.ts';
 
 /**
  * A length as it stands in a field to be typed over: without its unit, and read again as the same length.

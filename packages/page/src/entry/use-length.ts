@@ -1,12 +1,14 @@
 import type { Fault, Units } from '@fielded/core';
 import { useMemo, useRef } from 'preact/hooks';
 import { useDesk } from '../desk/context.ts';
-import type { Desk, JobChange } from '../desk/desk.ts';
+import type { Desk } from '../desk/desk.ts';
 import { attempt, fetchPart } from '../desk/fetch-part.ts';
+import type { JobChange } from '../job/changes.ts';
 import type { Data } from '../job/data.ts';
+import { writeLength } from '../job/write-length.ts';
 import { faultBeside } from '../words/plain-fault.ts';
 import { entryText } from './entry-text.ts';
-import { readEntry, writeLength } from './read-entry.ts';
+import { readEntry } from './read-entry.ts';
 import { buttonStep, nextStep } from './steps.ts';
 
 /** A length that is typed: where it is kept and how it is written. */

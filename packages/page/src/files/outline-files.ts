@@ -1,7 +1,8 @@
 import { type Fault, formatLength } from '@fielded/core';
 import { readOutlineFile } from '@fielded/exchange';
 import svgpath from 'svgpath';
-import type { Desk, JobChange } from '../desk/desk.ts';
+import type { Desk } from '../desk/desk.ts';
+import type { JobChange } from '../job/changes.ts';
 import { type Data, isGroup } from '../job/data.ts';
 import { faultBeside } from '../words/plain-fault.ts';
 import type { GivenFile } from './given-file.ts';

@@ -45,7 +45,7 @@ export async function takeInFiles(desk: Desk, keeper: Keeper, files: readonly Fi
     const given = await readFiles(files);
     if (!('message' in given) && areDrawings(given)) return takeInOutline(desk, given[0]!);
     if (!('message' in given) && areShop(given)) {
-      const { takeShop } = await fetchPart(() => import('../panels/shop/open-shop.ts'));
+      const { takeShop } = await fetchPart(() => import('./open-shop.ts'));
       return takeShop(desk, files);
     }
     const opened = 'message' in given ? { message: given.message, lines: [] } : await openFiles(given);

@@ -1,8 +1,8 @@
 import { readJobData, type Units } from '@fielded/core';
-import { writeLength } from '../entry/read-entry.ts';
 import { plainFault } from '../words/plain-fault.ts';
 import { reportJoint } from './answer-joint.ts';
 import type { Data } from './data.ts';
+import { writeLength } from './write-length.ts';
 
 /** What a maker says to begin with. Lengths mm. */
 export interface NewJob {

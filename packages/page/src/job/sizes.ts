@@ -1,5 +1,5 @@
 import type { Job, Report } from '@fielded/core';
-import type { JobChange } from '../desk/desk.ts';
+import type { JobChange } from './changes.ts';
 import { type Data, getAt } from './data.ts';
 
 /** How a size shown on the drawing is written into the job; `mm` as moved, `written` as the file should keep it. */

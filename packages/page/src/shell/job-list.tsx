@@ -4,9 +4,9 @@ import { useEffect, useRef } from 'preact/hooks';
 import { useDesk } from '../desk/context.ts';
 import type { Done, EarlierJob, Keeper } from '../desk/keeper.ts';
 import { handOver } from '../files/hand-over.ts';
+import { JointThumb } from '../stage/joint-thumb.tsx';
+import type { Places } from '../stage/places.ts';
 import { goToJob, sayWhen } from './job-menu.tsx';
-import type { Places } from './places.ts';
-import { JointThumb } from './thumb.tsx';
 
 /** Every job in this browser, each with its picture, under its own name; to open, rename, copy or delete. */
 export function JobList({ keeper, places }: { keeper: Keeper; places: Places }): JSX.Element {

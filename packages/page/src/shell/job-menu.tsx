@@ -5,8 +5,8 @@ import type { EarlierJob, Keeper } from '../desk/keeper.ts';
 import { saveJob } from '../files/save-job.ts';
 import { savePack } from '../files/save-pack.ts';
 import { MOST_LINK, shareLink } from '../files/share-link.ts';
-import type { Places } from './places.ts';
-import { JointThumb } from './thumb.tsx';
+import { JointThumb } from '../stage/joint-thumb.tsx';
+import type { Places } from '../stage/places.ts';
 
 /** How many jobs are at hand in the menu; all are in their list. */
 const AT_HAND = 4;

@@ -1,6 +1,6 @@
 import type { JSX } from 'preact';
+import type { PagePart, Places } from '../stage/places.ts';
 import type { ViewName } from '../stage/view-scene.ts';
-import type { PagePart, Places } from './places.ts';
 
 const PARTS: readonly (readonly [PagePart, string])[] = [
   ['joint', 'Joint'],

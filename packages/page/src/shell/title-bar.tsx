@@ -4,10 +4,10 @@ import { useDesk } from '../desk/context.ts';
 import type { Desk } from '../desk/desk.ts';
 import { attempt, fetchPart } from '../desk/fetch-part.ts';
 import type { Keeper } from '../desk/keeper.ts';
+import { Later } from '../desk/later.tsx';
 import { FilePicker } from '../entry/file-picker.tsx';
-import { Later } from './later.tsx';
+import type { Places } from '../stage/places.ts';
 import { Menu } from './menu.tsx';
-import type { Places } from './places.ts';
 
 const SAVING = {
   saved: 'Kept in this browser',

@@ -1,5 +1,6 @@
 import type { Desk } from '../desk/desk.ts';
-import { dimensionsOf, isSmallScreen, seenHeight } from '../stage/in-hand.ts';
+import { dimensionsOf } from '../stage/dimensions-of.ts';
+import { isSmallScreen, seenHeight } from '../stage/small-screen.ts';
 
 /** How long a keyboard on the screen takes to come up, ms. */
 const KEYBOARD = 260;

@@ -4,7 +4,7 @@ import { useDesk } from '../desk/context.ts';
 import { KeyStrip } from '../entry/key-strip.tsx';
 import { useLength } from '../entry/use-length.ts';
 import { findSize } from '../job/sizes.ts';
-import { isSmallScreen } from './in-hand.ts';
+import { isSmallScreen } from './small-screen.ts';
 
 /** A dimension that was tapped: what it shows, and where it stands on the sheet, pixels. */
 export interface OpenDimension {

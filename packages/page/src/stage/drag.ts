@@ -1,9 +1,9 @@
 import { batch } from '@preact/signals';
 import type { Desk } from '../desk/desk.ts';
-import { writeLength } from '../entry/read-entry.ts';
 import { dragStep, nextStep, snap } from '../entry/steps.ts';
+import { writeLength } from '../job/write-length.ts';
+import { dimensionsOf } from './dimensions-of.ts';
 import { type Handle, type Move, moveChanges, openMoves } from './handles.ts';
-import { dimensionsOf } from './in-hand.ts';
 
 /** A hand on an arris: told where it is, it moves the size that goes that way. */
 export interface Drag {

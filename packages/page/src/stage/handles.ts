@@ -1,5 +1,5 @@
 import type { Job, Report, Units } from '@fielded/core';
-import type { JobChange } from '../desk/desk.ts';
+import type { JobChange } from '../job/changes.ts';
 import type { Data } from '../job/data.ts';
 import { findSize, type WrittenSize } from '../job/sizes.ts';
 

@@ -1,6 +1,6 @@
 import type { Item } from '@fielded/render';
 import { fitScale } from './framing.ts';
-import { isSmallScreen } from './in-hand.ts';
+import { isSmallScreen } from './small-screen.ts';
 import type { ViewScene } from './view-scene.ts';
 
 interface Room {

@@ -2,7 +2,7 @@ import type { Report } from '@fielded/core';
 import type { Item } from '@fielded/render';
 import type { Desk } from '../desk/desk.ts';
 import { reportJoint } from '../job/answer-joint.ts';
-import { setAt } from '../job/data.ts';
+import { applyChanges } from '../job/changes.ts';
 import { createPainter } from './painter.ts';
 import { type Anchors, type Drawer, placeOf } from './view-scene.ts';
 
@@ -36,7 +36,6 @@ function outlinesOf(items: readonly Item[]): Item[] {
 /** The joint that a proposal would make. */
 function proposedReport({ proposal, doc, read }: Desk): Report | null {
   if (proposal.value === null) return null;
-  const data = proposal.value.reduce((before, [path, value]) => setAt(before, path, value), doc.value.data);
-  const { job } = read(data);
+  const { job } = read(applyChanges(doc.value.data, proposal.value));
   return job && reportJoint(job);
 }

@@ -1,5 +1,6 @@
 import type { Job } from '@fielded/core';
-import type { Desk, JobChange } from '../../desk/desk.ts';
+import type { Desk } from '../../desk/desk.ts';
+import type { JobChange } from '../../job/changes.ts';
 import { type Data, getAt } from '../../job/data.ts';
 
 type Door = NonNullable<Job['doors']>[number];

@@ -1,8 +1,8 @@
 import type { Job } from '@fielded/core';
 import type { JSX } from 'preact';
 import { useDesk } from '../../desk/context.ts';
+import { Fold } from '../../entry/fold.tsx';
 import { getAt } from '../../job/data.ts';
-import { Fold } from '../../shell/fold.tsx';
 import { Choice, TextField } from '../sizes/choice.tsx';
 import { hungChanges, leavesChanges, sizedByOther } from './door-changes.ts';
 import { DoorLength } from './door-length.tsx';

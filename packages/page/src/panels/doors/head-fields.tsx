@@ -1,8 +1,8 @@
 import { formatLength, type Job } from '@fielded/core';
 import type { JSX } from 'preact';
 import { useDesk } from '../../desk/context.ts';
+import { Fold } from '../../entry/fold.tsx';
 import { getAt } from '../../job/data.ts';
-import { Fold } from '../../shell/fold.tsx';
 import { keepTogether } from '../../words/keep-together.ts';
 import { plainFault } from '../../words/plain-fault.ts';
 import { Choice, TextField } from '../sizes/choice.tsx';

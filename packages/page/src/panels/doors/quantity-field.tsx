@@ -1,9 +1,9 @@
 import type { JSX } from 'preact';
 import { useId, useState } from 'preact/hooks';
 import { useDesk } from '../../desk/context.ts';
-import type { JobChange } from '../../desk/desk.ts';
 import { moveOn } from '../../entry/move-on.ts';
 import { StepButton } from '../../entry/step-button.tsx';
+import type { JobChange } from '../../job/changes.ts';
 import { faultBeside } from '../../words/plain-fault.ts';
 
 /** A whole number of things, with a step either way. */

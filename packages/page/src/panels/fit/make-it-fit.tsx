@@ -2,7 +2,7 @@ import { useSignal } from '@preact/signals';
 import type { JSX } from 'preact';
 import { useEffect } from 'preact/hooks';
 import { useDesk } from '../../desk/context.ts';
-import { isSmallScreen } from '../../stage/in-hand.ts';
+import { isSmallScreen } from '../../stage/small-screen.ts';
 import { AnyFigure } from './any-figure.tsx';
 import { BothCuts } from './both-cuts.tsx';
 

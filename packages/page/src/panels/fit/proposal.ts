@@ -1,8 +1,9 @@
 import { evaluate, type FileValue, type Job, type Problem, type Report } from '@fielded/core';
-import type { Desk, JobChange } from '../../desk/desk.ts';
-import { writeLength } from '../../entry/read-entry.ts';
+import type { Desk } from '../../desk/desk.ts';
 import { reportJoint } from '../../job/answer-joint.ts';
-import { pathOf, setAt } from '../../job/data.ts';
+import { applyChanges, type JobChange } from '../../job/changes.ts';
+import { pathOf } from '../../job/data.ts';
+import { writeLength } from '../../job/write-length.ts';
 import { plainFault } from '../../words/plain-fault.ts';
 import { changesOf } from './written-changes.ts';
 
@@ -30,8 +31,7 @@ export function proposeMove(
   const asSettings = (): readonly JobChange[] =>
     writes.map(({ path, mm }) => [pathOf(path), writeLength(mm, units, desk.job.peek().units)]);
   for (const changes of [changesOf(desk, writes), asSettings()]) {
-    const data = changes.reduce((before, [path, value]) => setAt(before, path, value), desk.doc.peek().data);
-    const read = desk.read(data).job;
+    const read = desk.read(applyChanges(desk.doc.peek().data, changes)).job;
     if (read === null) continue;
     const job = { ...read, units };
     const report = reportJoint(job);

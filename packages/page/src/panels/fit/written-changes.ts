@@ -1,8 +1,9 @@
 import type { FileValue } from '@fielded/core';
-import type { Desk, JobChange } from '../../desk/desk.ts';
-import { writeLength } from '../../entry/read-entry.ts';
+import type { Desk } from '../../desk/desk.ts';
+import type { JobChange } from '../../job/changes.ts';
 import { pathOf } from '../../job/data.ts';
 import { findSize } from '../../job/sizes.ts';
+import { writeLength } from '../../job/write-length.ts';
 
 /** What has to be written into the job for the answer of the solver. */
 export function changesOf(desk: Desk, writes: readonly FileValue[]): JobChange[] {

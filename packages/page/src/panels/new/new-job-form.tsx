@@ -8,8 +8,8 @@ import type { Keeper } from '../../desk/keeper.ts';
 import { entryText } from '../../entry/entry-text.ts';
 import { LengthLine } from '../../entry/length-line.tsx';
 import { type Begun, beginJob, type StartShape } from '../../job/new-job.ts';
-import type { Places } from '../../shell/places.ts';
-import { JointThumb } from '../../shell/thumb.tsx';
+import { JointThumb } from '../../stage/joint-thumb.tsx';
+import type { Places } from '../../stage/places.ts';
 import { ShapeRow } from '../sizes/shape-row.tsx';
 import { drawShapes } from './begun-shapes.ts';
 import {

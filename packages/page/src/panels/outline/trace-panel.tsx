@@ -3,11 +3,12 @@ import { useSignal } from '@preact/signals';
 import type { JSX } from 'preact';
 import { useEffect, useId, useMemo, useRef } from 'preact/hooks';
 import { useDesk } from '../../desk/context.ts';
-import type { Desk, JobChange } from '../../desk/desk.ts';
+import type { Desk } from '../../desk/desk.ts';
 import { FilePicker } from '../../entry/file-picker.tsx';
 import { LengthLine } from '../../entry/length-line.tsx';
 import { type OutlinePlace, outlineChanges, pathInUnits, useOutlines } from '../../files/outline-files.ts';
 import { createTracer, type PictureScale, type SeenSide, type TraceAnswer } from '../../files/trace-picture.ts';
+import type { JobChange } from '../../job/changes.ts';
 import { keepTogether } from '../../words/keep-together.ts';
 import { sayMisread } from '../../words/say-misread.ts';
 

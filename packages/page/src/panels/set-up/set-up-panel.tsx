@@ -4,7 +4,7 @@ import type { JSX } from 'preact';
 import { useMemo } from 'preact/hooks';
 import { useDesk } from '../../desk/context.ts';
 import type { Keeper } from '../../desk/keeper.ts';
-import type { Places } from '../../shell/places.ts';
+import type { Places } from '../../stage/places.ts';
 import { adoptStyles } from '../../style/adopt-styles.ts';
 import partsStyles from '../../style/parts.css?inline';
 import { keepTogether } from '../../words/keep-together.ts';

@@ -3,21 +3,21 @@ import type { JSX } from 'preact';
 import { useEffect, useRef } from 'preact/hooks';
 import { useDesk } from '../../desk/context.ts';
 import { attempt } from '../../desk/fetch-part.ts';
+import { keepShop, keptShop } from '../../desk/kept-shop.ts';
 import { FilePicker } from '../../entry/file-picker.tsx';
+import { Fold } from '../../entry/fold.tsx';
+import { takeShop } from '../../files/open-shop.ts';
+import { saveShop } from '../../files/save-shop.ts';
 import { getAtKeys } from '../../job/data.ts';
-import { Fold } from '../../shell/fold.tsx';
 import { adoptStyles } from '../../style/adopt-styles.ts';
 import partsStyles from '../../style/parts.css?inline';
 import shopStyles from '../../style/shop.css?inline';
 import { addKnives } from './add-knives.ts';
 import { Entries, Fields } from './entries.tsx';
-import { keepShop, keptShop } from './kept-shop.ts';
 import { KnifeEntry } from './knife-entry.tsx';
 import { KnifeMatches } from './knife-match.tsx';
 import { KnifePicture } from './knife-picture.tsx';
-import { takeShop } from './open-shop.ts';
 import { RateFields } from './rate-fields.tsx';
-import { saveShop } from './save-shop.ts';
 import {
   HEAD_FIELDS,
   MACHINE_FIELDS,

@@ -1,7 +1,7 @@
 import { useSignal } from '@preact/signals';
 import type { JSX } from 'preact';
+import { Later } from '../../desk/later.tsx';
 import type { OutlinePlace } from '../../files/outline-files.ts';
-import { Later } from '../../shell/later.tsx';
 
 /** The way to an outline of one's own for a cut, or for the sticking; its part is fetched when it is opened. */
 export function OwnOutline({

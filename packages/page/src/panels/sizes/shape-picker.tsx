@@ -2,10 +2,10 @@ import type { ReadJob, Report } from '@fielded/core';
 import type { JSX } from 'preact';
 import { useRef } from 'preact/hooks';
 import { useDesk } from '../../desk/context.ts';
-import type { JobChange } from '../../desk/desk.ts';
-import { writeLength } from '../../entry/read-entry.ts';
 import { reportJoint } from '../../job/answer-joint.ts';
-import { type Data, getAt, setAt } from '../../job/data.ts';
+import { applyChanges, type JobChange } from '../../job/changes.ts';
+import { type Data, getAt } from '../../job/data.ts';
+import { writeLength } from '../../job/write-length.ts';
 import { type ShapeDrawing, ShapeRow } from './shape-row.tsx';
 
 const SHAPES = ['rebate', 'bevel', 'cove', 'ovolo', 'ogee'] as const;
@@ -61,8 +61,7 @@ function tryShape(data: Data, read: (data: Data) => ReadJob, index: number, shap
     [...plain, [`${at}.reach`, write(Math.ceil(land + depth - shoulder))]],
   ];
   for (const changes of attempts) {
-    const changed = changes.reduce((was, [path, value]) => setAt(was, path, value), data);
-    const { job } = read(changed);
+    const { job } = read(applyChanges(data, changes));
     if (job === null) continue;
     const report: Report = reportJoint({ ...job, cuts: [job.cuts[index]!] });
     return [

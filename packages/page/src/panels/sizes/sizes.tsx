@@ -1,8 +1,8 @@
 import type { Cut } from '@fielded/core';
 import type { JSX } from 'preact';
 import { useDesk } from '../../desk/context.ts';
+import { Later } from '../../desk/later.tsx';
 import { getAt } from '../../job/data.ts';
-import { Later } from '../../shell/later.tsx';
 import { CutSizes } from './cut-sizes.tsx';
 import { LengthField, SizeField } from './size-field.tsx';
 import { StickingSizes } from './sticking-sizes.tsx';

@@ -1,7 +1,7 @@
 import type { JSX } from 'preact';
 import { useDesk } from '../../desk/context.ts';
+import { Fold } from '../../entry/fold.tsx';
 import { getAt } from '../../job/data.ts';
-import { Fold } from '../../shell/fold.tsx';
 import { Choice, TextField } from './choice.tsx';
 import { LengthField } from './size-field.tsx';
 

@@ -1,5 +1,5 @@
 import { type Signal, signal } from '@preact/signals';
-import type { ViewName } from '../stage/view-scene.ts';
+import type { ViewName } from './view-scene.ts';
 
 /** What the page is busy with: the sizes of the joint, another part of the job, or the jobs themselves. */
 export type PagePart = 'joint' | 'doors' | 'shop' | 'set-up' | 'quote' | 'jobs' | 'new';

@@ -1,3 +1,3 @@
 // The parts that need YAML and drawings, which are fetched when a shop file is opened.
 export { readFileData, readShop } from '@fielded/core';
-export { putOutlinesIn, readOutlineFile } from '../../files/outline-files.ts';
+export { putOutlinesIn, readOutlineFile } from './outline-files.ts';

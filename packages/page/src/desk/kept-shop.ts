@@ -1,5 +1,5 @@
 import { readShopData } from '@fielded/core';
-import type { ShopDoc } from '../../desk/doc.ts';
+import type { ShopDoc } from './doc.ts';
 
 const KEY = 'fielded.shop';
 

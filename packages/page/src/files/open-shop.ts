@@ -1,8 +1,8 @@
-import type { Desk } from '../../desk/desk.ts';
-import { fetchPart } from '../../desk/fetch-part.ts';
-import { baseName } from '../../files/base-name.ts';
-import { readFiles, takeShopLogo } from '../../files/open-text.ts';
-import type { Data } from '../../job/data.ts';
+import type { Desk } from '../desk/desk.ts';
+import { fetchPart } from '../desk/fetch-part.ts';
+import type { Data } from '../job/data.ts';
+import { baseName } from './base-name.ts';
+import { readFiles, takeShopLogo } from './open-text.ts';
 
 const DRAWING = /\.(?:svg|dxf)$/i;
 

@@ -1,6 +1,6 @@
 import type { FunctionComponent, JSX } from 'preact';
 import { useEffect, useState } from 'preact/hooks';
-import { fetchPart, NOT_FETCHED } from '../desk/fetch-part.ts';
+import { fetchPart, NOT_FETCHED } from './fetch-part.ts';
 
 /** A part that is fetched when it is first shown; nothing stands in its place until it is there, and a way to try again where it cannot be had. */
 export function Later<P extends object>({

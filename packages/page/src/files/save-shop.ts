@@ -1,13 +1,13 @@
-import type { Desk } from '../../desk/desk.ts';
-import { fetchPart } from '../../desk/fetch-part.ts';
-import { baseName } from '../../files/base-name.ts';
-import { handOver } from '../../files/hand-over.ts';
+import type { Desk } from '../desk/desk.ts';
+import { fetchPart } from '../desk/fetch-part.ts';
+import { baseName } from './base-name.ts';
+import { handOver } from './hand-over.ts';
 
 /** Writes the shop as a file of its own, the comments of the one it came from kept. */
 export async function saveShop(desk: Desk): Promise<void> {
   const { shop } = desk.doc.value;
   if (shop === null) return;
-  const { writeShop } = await fetchPart(() => import('../../files/write-job.ts'));
+  const { writeShop } = await fetchPart(() => import('./write-job.ts'));
   const name = baseName(shop.name) || 'shop.yaml';
   handOver(name, writeShop(shop), 'text/yaml');
   desk.notice.value = {

@@ -1,0 +1,9 @@
+/** Whether the screen has room for one thing at a time: a phone either way up, or a tablet with its keyboard out. */
+export function isSmallScreen(): boolean {
+  return matchMedia('(max-width: 860px), (max-height: 520px)').matches;
+}
+
+/** The height of the screen that is seen, px: what a keyboard leaves of it. */
+export function seenHeight(): number {
+  return globalThis.visualViewport?.height ?? innerHeight;
+}
