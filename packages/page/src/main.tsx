@@ -5,10 +5,10 @@ import './style/print.css';
 import { render } from 'preact';
 import { claimDesk } from './desk/claim.ts';
 import { createDesk, type Desk } from './desk/desk.ts';
-import { asOpened, type Doc } from './desk/doc.ts';
+import { asOpened, type Doc, isReadable } from './desk/doc.ts';
 import { attempt, fetchPart } from './desk/fetch-part.ts';
 import { createHolds } from './desk/holds.ts';
-import { createKeeper, isReadable, type Keeper } from './desk/keeper.ts';
+import { createKeeper, type Keeper } from './desk/keeper.ts';
 import { recallHistory } from './desk/kept-history.ts';
 import type { Notice } from './desk/notice.ts';
 import { exampleFor } from './job/start.ts';
@@ -43,7 +43,7 @@ async function start(): Promise<void> {
   page.replaceChildren();
   render(<App desk={desk} keeper={keeper} greet={claim.kept === null && !given} />, page);
   registerWorker(desk);
-  // Without them the page reads in the letters of the system.
+  // Until it is here, the page is lettered in a font of the system.
   fetchPart(() => import('./style/fonts.css')).catch(() => {});
 }
 
@@ -52,12 +52,12 @@ const UNREADABLE: Notice = {
   text: 'The job kept here cannot be read by this version of the page. It stays as it is under Job, where it can be saved as a file.',
 };
 
-/** The example that a first visit opens on: nothing is lost with it as long as it is not changed. */
+/** The example that a first visit opens on; unless it is changed it holds no work, and may be cleared. */
 function firstDoc(): Doc {
   return asOpened({ data: exampleFor(navigator.language), source: null, fileName: 'job.yaml', shop: null });
 }
 
-/** A job that came with the address: the part that reads it is fetched only then. */
+/** Takes in a job that came with the address; the part that reads it is fetched only then. */
 async function takeInGiven(desk: Desk, keeper: Keeper): Promise<boolean> {
   let taken = false;
   await attempt(desk, async () => {

@@ -1,6 +1,6 @@
 import { evaluate, type Job, type Report, type Solved, type SolvedByTwo, solve, solveByTwo } from '@fielded/core';
 
-/** What is worked out beside the page: a whole job with its spread, the size that gives a figure, the two that give a fit and a face. */
+/** A question answered beside the page: the whole report, the one size that gives a wanted figure, or the two that give a fit and a face. */
 export type Asked =
   | { readonly ask: 'whole'; readonly job: Job }
   | {
@@ -19,7 +19,7 @@ export interface Answers {
   readonly two: SolvedByTwo;
 }
 
-/** Answers on whatever thread this is called. */
+/** Computes the answer on the thread that calls this. */
 export function answerAsked<K extends Asked['ask']>(asked: Extract<Asked, { ask: K }>): Answers[K];
 export function answerAsked(asked: Asked): Answers[Asked['ask']] {
   if (asked.ask === 'whole') return evaluate(asked.job);

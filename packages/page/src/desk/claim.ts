@@ -15,7 +15,7 @@ const SESSION_KEY = 'fielded.desk';
 
 /**
  * Takes a desk for this tab alone: its own from before a reload, else the last used one that no tab holds, else a new one
- * with a copy of the last job. Two tabs never hold the same. What cannot be read is left, and a new desk taken.
+ * with a copy of the last job. Two tabs never hold the same desk. One that cannot be read is left, and a new one taken.
  */
 export async function claimDesk(store: Storage | null, session: Storage | null, holds: Holds): Promise<Claim> {
   if (store === null) return newClaim(session, holds, null, false);
@@ -43,7 +43,7 @@ async function newClaim(session: Storage | null, holds: Holds, copy: Kept | null
   return { id: await takeNewDesk(session, holds), kept: copy, copied: copy !== null, unreadable };
 }
 
-/** A new desk for this tab, leaving the one before as it is. */
+/** Takes a new desk for this tab and returns its id; the desk before stays as it is. */
 export async function takeNewDesk(session: Storage | null, holds: Holds): Promise<string> {
   const id = newId();
   await holds.take(id);
@@ -51,12 +51,12 @@ export async function takeNewDesk(session: Storage | null, holds: Holds): Promis
   return id;
 }
 
-/** A name that no other desk has; made so that it also works where the page is not served securely. */
+/** An id that no other desk has. `crypto.randomUUID` would need a page that is served securely. */
 export function newId(): string {
   return Array.from(crypto.getRandomValues(new Uint8Array(16)), (byte) => byte.toString(16).padStart(2, '0')).join('');
 }
 
-/** Has a reload of this tab come back to the same desk. */
+/** Remembers the desk of this tab, so that a reload comes back to it. */
 export function rememberDesk(session: Storage | null, id: string): void {
   try {
     session?.setItem(SESSION_KEY, id);

@@ -1,8 +1,8 @@
 import type { Data } from '../job/data.ts';
 
 /**
- * A short name of a job's data: the same data have the same name, and two that differ share one by chance only (53 bits,
- * two mixed 32-bit multiplicative hashes). It tells whether a job is still as its file was; nothing rests on it being secret.
+ * A digest of a job's data: the same data have the same digest, and data that differ share one by chance only (53 bits,
+ * two mixed 32-bit multiplicative hashes). It tells whether a job is still as its file was; it is no secret.
  */
 export function digestOf(data: Data): string {
   const text = JSON.stringify(data);

@@ -1,4 +1,5 @@
-import type { Data } from '../job/data.ts';
+import { readJobData } from '@fielded/core';
+import { type Data, isGroup } from '../job/data.ts';
 import { digestOf } from './digest.ts';
 
 /** A shop file as opened beside a job. */
@@ -21,17 +22,17 @@ export interface Doc {
   readonly asOpened?: string;
 }
 
-/** The same as it came from its file or as the example, so that a change can be told. */
+/** The same, marked as it came from its file or as the example: `isChanged` compares with this. */
 export function asOpened(doc: Doc): Doc {
   return { ...doc, asOpened: digestOfDoc(doc) };
 }
 
-/** Whether there is something in it that its file does not hold. */
+/** Whether it holds something that its file does not. */
 export function isChanged(doc: Doc): boolean {
   return doc.asOpened === undefined || doc.asOpened !== digestOfDoc(doc);
 }
 
-/** Whether two came from the same unchanged files. */
+/** Whether two come from job and shop files of the same names and texts. */
 export function isSameFile(one: Doc, other: Doc): boolean {
   return (
     one.source !== null &&
@@ -43,4 +44,18 @@ export function isSameFile(one: Doc, other: Doc): boolean {
 
 function digestOfDoc({ data, shop }: Doc): string {
   return digestOf([data, shop?.data ?? null]);
+}
+
+/** Whether the engine can read a job. */
+export function isReadable(doc: Doc): boolean {
+  try {
+    return readJobData(doc.data, doc.shop?.data).job !== null;
+  } catch {
+    return false;
+  }
+}
+
+/** The title of a job; a job may have none. */
+export function titleOf({ data }: Doc): string {
+  return isGroup(data) ? String(data.title ?? 'Untitled job') : 'Untitled job';
 }

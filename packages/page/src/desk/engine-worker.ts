@@ -1,4 +1,4 @@
-// Works out what takes long beside the page, which goes on answering meanwhile.
+// Computes long answers in a worker, so that the page stays responsive.
 import { type Asked, answerAsked } from './asked.ts';
 
 addEventListener('message', ({ data }: MessageEvent<Asked>) => {

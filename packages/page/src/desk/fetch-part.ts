@@ -8,7 +8,7 @@ class NotFetched extends Error {}
 export const NOT_FETCHED =
   'A part of the page could not be fetched: there may be no network. Your job is kept. If it fails again, reload the page.';
 
-/** Fetches a part of the page; the next call tries again. Rejects with what `attempt` tells from any other fault. */
+/** Fetches a part of the page; the next call tries again. Rejects with an error that `attempt` tells from other faults. */
 export async function fetchPart<T>(load: () => Promise<T>): Promise<T> {
   try {
     return await load();
@@ -26,8 +26,8 @@ interface Failing {
 }
 
 /**
- * Does something for which parts of the page are fetched. What goes wrong is said in a notice; where a part could not be
- * fetched, a button there does it all again. Whether it was done.
+ * Runs an act for which parts of the page are fetched, and returns whether it succeeded. A notice says what went wrong;
+ * where a part could not be fetched, it has a button that runs the act again.
  */
 export async function attempt(
   desk: { readonly notice: { value: Notice } },

@@ -1,8 +1,8 @@
-/** Which desks this tab has open. A lock of the browser's stands for each until it is let go or the tab closes. */
+/** The desks that this tab has open. The browser holds a lock for each until it is let go or the tab closes. */
 export interface Holds {
   /** Takes a desk for this tab alone; false where another tab has it, or the browser has no locks. */
   take(id: string): Promise<boolean>;
-  /** The same for the tab's own desk of before a reload, whose lock may be let go only a moment later. */
+  /** Takes the tab's own desk again after a reload, waiting for the lock of the closed page to go. */
   takeAgain(id: string): Promise<boolean>;
   letGo(id: string): void;
   /** The desks of all open tabs; null where the browser cannot say. */
@@ -10,10 +10,11 @@ export interface Holds {
 }
 
 const PREFIX = 'fielded.desk.';
+/** How often `takeAgain` asks for a lock, and how long it waits in between, ms. */
 const ROUNDS = 8;
 const PAUSE = 60;
 
-/** Holds by the browser's locks; without them no desk is ever taken from another tab. */
+/** Holds desks by the browser's locks; without them `take` always fails, so that no tab takes the desk of another. */
 export function createHolds(locks: LockManager | undefined): Holds {
   const releases = new Map<string, () => void>();
   const take = (id: string): Promise<boolean> => {

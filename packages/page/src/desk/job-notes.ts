@@ -1,10 +1,10 @@
 import { isGroup } from '../job/data.ts';
 import { notesKey } from './storage.ts';
 
-/** What is noted beside a job and is no part of its file, such as steps that are done; by the name of the note. */
+/** Notes beside a job that are no part of its file, such as the steps that are done, by the name of the note. */
 type Notes = { readonly [name: string]: unknown };
 
-/** Notes of this visit where the browser stores none. */
+/** Notes of this visit that the browser could not store, by the id of the job. */
 const unstored = new Map<string, Notes>();
 
 /** A note beside the job of this id; undefined for none. */

@@ -2,13 +2,13 @@ import { digestOf } from './digest.ts';
 import type { Doc } from './doc.ts';
 import { beginHistory, type History } from './history.ts';
 
-/** Steps of undo and of redo that outlive a reload. */
+/** How many steps of undo, and of redo, outlive a reload. */
 const MOST_STEPS = 80;
-/** Letters of them together: they may not crowd out the jobs themselves. */
+/** The most text they may take, characters: they must not crowd out the jobs themselves. */
 const MOST_TEXT = 300_000;
 const PREFIX = 'fielded.past.';
 
-/** A step: what of it differs from what lies on the desk. */
+/** A state as it is kept: its data, and what else differs from the job on the desk. */
 type Step = Partial<Pick<Doc, 'source' | 'fileName' | 'shop' | 'asOpened'>> & Pick<Doc, 'data'>;
 
 interface KeptHistory {
@@ -18,9 +18,10 @@ interface KeptHistory {
   readonly future: readonly Step[];
 }
 
-/** Keeps the steps of undo beside a desk; where there is no room they are not kept, and the job is unharmed. */
+/** Keeps the steps of undo beside a desk: the nearest, as many as there is room for. */
 export function keepHistory(store: Storage, id: string, { past, present, future }: History<Doc>): void {
   const packSteps = (docs: readonly Doc[]) => docs.map((doc) => pack(doc, present));
+  // Halve the steps until their text fits.
   let count = MOST_STEPS;
   let text = '';
   do {
@@ -40,7 +41,7 @@ export function keepHistory(store: Storage, id: string, { past, present, future 
   }
 }
 
-/** The history that was kept for what lies on a desk; only that job where it is of another, or unreadable. */
+/** The history kept for the job on a desk; without steps, where it is of another job or cannot be read. */
 export function recallHistory(store: Storage | null, id: string, present: Doc): History<Doc> {
   const plain = beginHistory(present);
   try {
@@ -53,7 +54,7 @@ export function recallHistory(store: Storage | null, id: string, present: Doc): 
   }
 }
 
-/** Takes the steps of undo of a desk away. */
+/** Removes the steps of undo of a desk. */
 export function forgetHistory(store: Storage, id: string): void {
   try {
     store.removeItem(PREFIX + id);
@@ -62,7 +63,7 @@ export function forgetHistory(store: Storage, id: string): void {
   }
 }
 
-/** Makes room: the steps of undo of every desk but this one. Whether there were any. */
+/** Removes the steps of undo of every desk but this one, to make room; false where there were none. */
 export function forgetOtherHistories(store: Storage, id: string): boolean {
   const keys = Array.from({ length: store.length }, (_, i) => store.key(i) ?? '').filter(
     (key) => key.startsWith(PREFIX) && key !== PREFIX + id,

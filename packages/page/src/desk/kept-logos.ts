@@ -9,10 +9,10 @@ export interface KeptLogo {
 
 const PREFIX = 'fielded.logo.';
 
-/** Those of this visit, where the browser keeps none. */
+/** Logos of this visit, where the browser could store none. */
 const here = new Map<string, KeptLogo>();
 
-/** Keeps a logo in this browser, once however many jobs use it; the id that a shop has it by. */
+/** Keeps a logo in this browser and returns its id, which is the same for the same picture. */
 export function keepLogo(logo: KeptLogo): string {
   const id = digestOf(logo.png);
   here.set(id, logo);
@@ -20,7 +20,7 @@ export function keepLogo(logo: KeptLogo): string {
     forgetUnused();
     localStorage.setItem(PREFIX + id, JSON.stringify(logo));
   } catch {
-    // Without room it is there until the page is closed; what was typed goes before.
+    // A full store keeps the jobs; the logo is here until the page is closed.
   }
   return id;
 }
@@ -39,7 +39,7 @@ export function keptLogo(id: string | undefined): KeptLogo | null {
   }
 }
 
-/** Takes away the logos that no job, no step of undo and no shop kept here speaks of. */
+/** Removes the logos whose id no job, step of undo or shop kept here holds. */
 function forgetUnused(): void {
   const keys = Array.from({ length: localStorage.length }, (_, i) => localStorage.key(i) ?? '');
   const texts = keys

@@ -2,7 +2,7 @@ import type { FunctionComponent, JSX } from 'preact';
 import { useEffect, useState } from 'preact/hooks';
 import { fetchPart, NOT_FETCHED } from './fetch-part.ts';
 
-/** A part that is fetched when it is first shown; nothing stands in its place until it is there, and a way to try again where it cannot be had. */
+/** A part of the page, fetched when it is first shown: nothing stands in its place until then, and a button to try again where it cannot be fetched. */
 export function Later<P extends object>({
   load,
   ...props
@@ -23,7 +23,7 @@ export function Later<P extends object>({
       wanted = false;
     };
   }, [load, tries]);
-  // What stood here before is another part: it is not shown with what is meant for this one.
+  // The part fetched before may be another one: do not show it with this one's properties.
   if (fetched?.by === load) return <fetched.Part {...(props as unknown as P)} />;
   if (failed !== load) return null;
   return (

@@ -1,12 +1,12 @@
 import { effect, type ReadonlySignal, signal } from '@preact/signals';
 import type { Desk } from './desk.ts';
 
-/** How often what is read beside a moving drawing follows it, ms: no eye reads figures faster. */
+/** Least time between two updates of the figures beside a moving drawing, ms: nobody reads faster. */
 const PACE = 90;
 
 /**
- * The same desk for figures beside the drawing: while a hand drags their report follows ten times a second, and the frames
- * between are the drawing's alone. At rest it follows at once.
+ * The same desk for figures beside the drawing: while a hand drags, its report is updated about ten times a second, so that
+ * most frames have only the drawing to paint. At rest it is updated at once.
  */
 export function createPacedDesk(desk: Desk): { readonly desk: Desk; stop(): void } {
   const report = signal(desk.report.peek());

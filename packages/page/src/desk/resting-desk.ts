@@ -3,8 +3,8 @@ import { getAt } from '../job/data.ts';
 import type { Desk } from './desk.ts';
 
 /**
- * The same desk for those who watch it from beside the sheet: as long as `isBusy` they see it as it was, and are gone over
- * once, when that is over.
+ * The same desk for what stands beside the sheet: while `isBusy` its signals keep their values, and what shows them is
+ * rendered once, when that is over.
  */
 export function createRestingDesk(desk: Desk, isBusy: () => boolean): Desk {
   const atRest = <T>(live: ReadonlySignal<T>): ReadonlySignal<T> => {

@@ -3,7 +3,7 @@ import { evaluate, type Job, type Report } from '@fielded/core';
 import type { Asked } from './asked.ts';
 import EngineWorker from './engine-worker.ts?worker&inline';
 
-/** Works out the latest job asked for in a worker of its own; on the page itself where there can be none. */
+/** Evaluates jobs in a worker, or on the page where there can be none; `done` is called for the last job asked for. */
 export function createBeside(done: (job: Job, report: Report) => void): (job: Job) => void {
   let worker: Worker | null = null;
   let working: Job | null = null;

@@ -23,15 +23,15 @@ export interface FoundDesk {
 }
 
 const PREFIX = 'fielded.desk.';
-/** Jobs that are kept though they are just as their files are. */
+/** How many jobs are kept before those that are the same as their files are cleared. */
 const MOST_KEPT = 30;
 
-/** Writes what lies on a desk. Whether it could be: a full or forbidden store says false. */
+/** Writes what lies on a desk; false where the store is full or forbidden. */
 export function keepDesk(store: Storage, id: string, kept: Kept): boolean {
   return putDeskText(store, id, JSON.stringify(kept));
 }
 
-/** Writes a desk's text as it was read. */
+/** Writes a desk back, as the text that was read; false where the store is full or forbidden. */
 export function putDeskText(store: Storage, id: string, text: string): boolean {
   try {
     store.setItem(PREFIX + id, text);
@@ -41,17 +41,17 @@ export function putDeskText(store: Storage, id: string, text: string): boolean {
   }
 }
 
-/** The text under which a desk is kept; null for none. */
+/** The text that a desk is kept as; null for none. */
 export function deskText(store: Storage, id: string): string | null {
   return textAt(store, PREFIX + id);
 }
 
-/** What is noted beside a desk, as text; null for nothing. */
+/** The notes beside a desk, as text; null for none. */
 export function notesText(store: Storage, id: string): string | null {
   return textAt(store, notesKey(id));
 }
 
-/** Writes notes as they were read. */
+/** Writes notes back, as the text that was read. */
 export function putNotesText(store: Storage, id: string, text: string): void {
   try {
     store.setItem(notesKey(id), text);
@@ -68,12 +68,12 @@ function textAt(store: Storage, key: string): string | null {
   }
 }
 
-/** Under which what is noted beside a job is kept. */
+/** The key under which the notes beside a job are kept. */
 export function notesKey(id: string): string {
   return `fielded.notes.${id}`;
 }
 
-/** Takes a desk away, with what is noted beside it. */
+/** Removes a desk and the notes beside it. */
 export function removeDesk(store: Storage, id: string): void {
   try {
     store.removeItem(PREFIX + id);
@@ -125,7 +125,7 @@ function listKeys(store: Storage): string[] {
   }
 }
 
-/** What was kept, with every part of the right type; null where it cannot be made out. */
+/** What was kept, each part checked for its type; null where it cannot be read. */
 function parseKept(text: string): Kept | null {
   try {
     const held: unknown = JSON.parse(text);

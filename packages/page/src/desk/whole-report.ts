@@ -3,10 +3,10 @@ import { signal } from '@preact/signals';
 import { fetchPart } from './fetch-part.ts';
 
 /**
- * Everything a job is asked beyond its joint: knives, spread, seasons, doors, advice. Fetched when a job first asks for it.
+ * Answers a whole job: knives, spread, seasons, doors and advice beside its joint.
  *
- * A spread takes a hundred times longer than all else together, so it is worked out in a worker: until it has come the one
- * before stands, of the same job. Read within a signal's computation, which is told when it has come.
+ * A spread takes a hundred times as long as all else together, so a worker computes it: until it has come, the spread before
+ * it stands, if it is of the same job. Call it within a signal's computation, which runs again when the spread has come.
  */
 export function createWholeAnswer(): (job: Job) => Report {
   const last = signal<{ readonly job: Job; readonly report: Report } | null>(null);
@@ -19,13 +19,13 @@ export function createWholeAnswer(): (job: Job) => Report {
     beside.then(
       (work) => work(job),
       () => {
-        // The next spread asks for the worker again; this one is worked out on the page itself.
+        // The worker could not be fetched: compute this one here, and ask for the worker again with the next.
         beside = null;
         done(job, evaluate(job));
       },
     );
   };
-  // Asked for twice of one job, before it is shown and then to show it, it is worked out once.
+  // The same job is asked for twice, ahead of time and to be shown: compute it once.
   let without: { readonly job: Job; readonly report: Report } | null = null;
   const withoutSpread = (job: Job): Report => {
     const { spread: _, ...rest } = job;

@@ -1,6 +1,6 @@
 import { answerJoint, type Job, prepareReadJob, type Report } from '@fielded/core';
 
-/** The joint of a job alone: by the engine's own parts, so that what answers everything else is not fetched with it. */
+/** Reports the joint of a job alone, by parts of the engine: what answers the rest is fetched later. */
 export function reportJoint(job: Job): Report {
   return answerJoint(prepareReadJob(job));
 }

@@ -22,20 +22,15 @@ export function pathOf(keys: Keys): string {
 
 /** The value at a path; undefined where there is none. */
 export function getAt(data: Data | undefined, path: string): Data | undefined {
-  let here: Data | undefined = data;
-  for (const key of keysOf(path)) {
-    if (typeof here !== 'object' || here === null || !Object.hasOwn(here, key)) return undefined;
-    here = (here as Record<string | number, Data>)[key];
-  }
-  return here;
+  return getAtKeys(data, keysOf(path));
 }
 
-/** The data with another value at a path, groups made on the way; undefined takes the value out. */
+/** The data with another value at a path; groups on the way are made, and undefined takes the value out. */
 export function setAt(data: Data, path: string, value: Data | undefined): Data {
-  return setKeys(data, keysOf(path), value);
+  return setAtKeys(data, keysOf(path), value);
 }
 
-/** The value at keys, whatever letters they are of; undefined where there is none. */
+/** As `getAt`, by keys, which may hold any characters. */
 export function getAtKeys(data: Data | undefined, keys: Keys): Data | undefined {
   return keys.reduce<Data | undefined>(
     (here, key) =>
@@ -46,12 +41,12 @@ export function getAtKeys(data: Data | undefined, keys: Keys): Data | undefined 
   );
 }
 
-/** As `setAt`, by keys of whatever letters. */
-export function setKeys(data: Data | undefined, keys: Keys, value: Data | undefined): Data {
+/** As `setAt`, by keys, which may hold any characters. */
+export function setAtKeys(data: Data | undefined, keys: Keys, value: Data | undefined): Data {
   const [key, ...rest] = keys;
   if (key === undefined) return value ?? null;
   const inner = typeof data === 'object' && data !== null ? (data as Record<string | number, Data>)[key] : undefined;
-  const next = rest.length === 0 ? value : setKeys(inner, rest, value);
+  const next = rest.length === 0 ? value : setAtKeys(inner, rest, value);
   if (typeof key === 'number') {
     const list = Array.isArray(data) ? [...(data as readonly Data[])] : [];
     if (next === undefined) list.splice(key, 1);

@@ -1,10 +1,13 @@
 import type { DoorReport, Report } from '@fielded/core';
 import { type Data, getAt } from './data.ts';
-import { type Editable, turned, writeAt } from './sizes.ts';
+import { type Editable, plainSize, turned } from './sizes.ts';
 
 type Side = 'width' | 'height';
 
-/** A door as the job has it, and as it was worked out. */
+/** Where an opening stands, by the side that its neighbours there share. */
+const PLACES = { width: 'column', height: 'row' } as const;
+
+/** A door as the job gives it, and as the report has it. */
 interface GivenDoor {
   readonly data: Data;
   /** Its path in the job. */
@@ -12,14 +15,14 @@ interface GivenDoor {
   readonly door: DoorReport;
 }
 
-/** A size of a door's elevation or of its panel, by the path that drawings give it; null for anything else. */
+/** A size of a door's elevation or of its panel, by its path on the drawings; null for anything else. */
 export function doorSize(data: Data, report: Report, of: string): Editable | null {
   const [, at, index, key] = /^(doors\[(\d+)\])\.([\w.[\]]+)$/.exec(of) ?? [];
   const door = report.doors?.[Number(index)];
   if (at === undefined || key === undefined || door === undefined) return null;
   const given = { data, at, door };
   if (Object.hasOwn(PARTS, key)) return partSize(given, key as Part);
-  if (/^head\.(rise|crown|ears)$/.test(key)) return plain(`${at}.${key}`);
+  if (/^head\.(rise|crown|ears)$/.test(key)) return plainSize(`${at}.${key}`);
   if (key === 'width' || key === 'height') return outerSize(given, key);
   const [, list, part, side] = /^(opening|panel)(s\[\d+\])?\.(width|height)$/.exec(key) ?? [];
   if (list === 'opening' && part === undefined) return openingsSize(given, side as Side);
@@ -28,13 +31,9 @@ export function doorSize(data: Data, report: Report, of: string): Editable | nul
   return headSize(given, key);
 }
 
-function plain(path: string): Editable {
-  return { size: { path, changes: writeAt(path) }, fixed: null };
-}
-
 type Part = 'stile' | 'rail' | 'topRail' | 'bottomRail' | 'midRail' | 'muntin';
 
-/** How often each part stands across a door and up it. */
+/** How often each part counts in a door's width and in its height. */
 const PARTS: Readonly<Record<Part, (given: GivenDoor) => Readonly<Record<Side, number>>>> = {
   stile: () => ({ width: 2, height: 0 }),
   rail: () => ({ width: 0, height: 2 }),
@@ -84,8 +83,7 @@ function outerSize(given: GivenDoor, side: Side): Editable {
   if (whole.size === null || !leavesNoRest(given, side)) return whole;
   const { path, sizes } = listOf(given, side);
   const { size } = whole;
-  const place = side === 'width' ? 'column' : 'row';
-  const last = door.openings.find((opening) => opening[place] === sizes.length - 1) ?? door.opening;
+  const last = door.openings.find((opening) => opening[PLACES[side]] === sizes.length - 1) ?? door.opening;
   return {
     size: {
       path: size.path,
@@ -101,9 +99,9 @@ function outerSize(given: GivenDoor, side: Side): Editable {
 /** The door's own size, or the opening that it hangs in: what the leaf gains, the opening gains once for every leaf. */
 function wholeSize({ data, at, door }: GivenDoor, side: Side): Editable {
   const { hungIn } = door;
-  if (hungIn === undefined || getAt(data, `${at}.opening`) === undefined) return plain(`${at}.${side}`);
+  if (hungIn === undefined || getAt(data, `${at}.opening`) === undefined) return plainSize(`${at}.${side}`);
   const leaves = side === 'width' ? door.leaves : 1;
-  return turned(plain(`${at}.opening.${side}`), (mm) => hungIn[side] + (mm - door[side]) * leaves);
+  return turned(plainSize(`${at}.opening.${side}`), (mm) => hungIn[side] + (mm - door[side]) * leaves);
 }
 
 function listOf({ data, at }: GivenDoor, side: Side): { readonly path: string; readonly sizes: readonly Data[] } {
@@ -122,20 +120,19 @@ function openingsSize(given: GivenDoor, side: Side): Editable {
   return withOthers(whole, named);
 }
 
-/** One of several openings: what is the rest gives way; where nothing else does, the door grows. */
+/** One of several openings: those that share the rest give way; where there are none, the door grows. */
 function openingSize(given: GivenDoor, side: Side, index: number): Editable {
   const { door } = given;
   const { path, sizes } = listOf(given, side);
   const others = sizes.some((size, k) => size === 'rest' && k !== index);
   const own = `${path}[${index}]`;
-  if (others) return plain(own);
-  const place = side === 'width' ? 'column' : 'row';
-  const now = door.openings.find((opening) => opening[place] === index) ?? door.opening;
+  if (others) return plainSize(own);
+  const now = door.openings.find((opening) => opening[PLACES[side]] === index) ?? door.opening;
   const whole = turned(wholeSize(given, side), (mm) => door[side] + mm - now[side]);
   return withOthers(whole, sizes[index] === 'rest' ? [] : [own]);
 }
 
-/** A size that others of the same length are written with. */
+/** A size that is written at other places too, in the same length. */
 function withOthers(editable: Editable, paths: readonly string[]): Editable {
   const { size } = editable;
   if (size === null || paths.length === 0) return editable;
@@ -154,9 +151,8 @@ function withOthers(editable: Editable, paths: readonly string[]): Editable {
 /** The first panel: its opening, and what goes into the groove on either side. */
 function panelSize(given: GivenDoor, side: Side): Editable {
   const { door } = given;
-  const place = side === 'width' ? 'column' : 'row';
   const alike = door.openings.every((opening) => Math.abs(opening[side] - door.opening[side]) < 1e-6);
-  const first = door.openings.findIndex((opening) => opening[place] === 0);
+  const first = door.openings.findIndex((opening) => opening[PLACES[side]] === 0);
   const opening = alike || first < 0 ? openingsSize(given, side) : openingSize(given, side, 0);
   return turned(opening, (mm) => mm - (door.panel[side] - door.opening[side]));
 }
@@ -168,13 +164,13 @@ function headSize({ at, door }: GivenDoor, key: string): Editable | null {
   const byRadius = (r: number) => (2 * r < chord ? chord : r - Math.sqrt(r * r - chord ** 2 / 4));
   switch (key) {
     case 'head.radius':
-      return turned(plain(`${at}.head.rise`), byRadius);
+      return turned(plainSize(`${at}.head.rise`), byRadius);
     case 'head.panelEdge.radius':
-      return turned(plain(`${at}.head.rise`), (mm) => byRadius(mm - into));
+      return turned(plainSize(`${at}.head.rise`), (mm) => byRadius(mm - into));
     case 'head.panelEdge.crown':
-      return turned(plain(`${at}.head.crown`), (mm) => mm - into);
+      return turned(plainSize(`${at}.head.crown`), (mm) => mm - into);
     case 'head.panelEdge.ears':
-      return turned(plain(`${at}.head.ears`), (mm) => mm + into);
+      return turned(plainSize(`${at}.head.ears`), (mm) => mm + into);
     default:
       return null;
   }

@@ -2,22 +2,22 @@ import type { Job, Report } from '@fielded/core';
 import type { JobChange } from './changes.ts';
 import { type Data, getAt } from './data.ts';
 
-/** How a size shown on the drawing is written into the job; `mm` as moved, `written` as the file should keep it. */
+/** How a size shown on the drawing is written into the job. */
 export interface WrittenSize {
   /** The path in the job file that it is kept at. */
   readonly path: string;
-  /** A size that another one follows from is turned into that one. */
+  /** What the size at `mm` changes; `write` writes a length as the file keeps it, `written` is the text that was typed. */
   readonly changes: (mm: number, write: (mm: number) => Data, written?: Data) => readonly JobChange[];
 }
 
-/** What a shown value is: a size to type over, or worked out from others, with the reason. */
+/** A value shown on a drawing: a size that can be typed over, or one that follows from others, with the reason in words. */
 export type Editable =
   | { readonly size: WrittenSize; readonly fixed: null }
   | { readonly size: null; readonly fixed: string };
 
 let ofDoors: (data: Data, report: Report, of: string) => Editable | null = () => null;
 
-/** Has the sizes of doors found too: what knows them comes with the drawings of doors. */
+/** Sets what finds the sizes of doors: it is fetched with the drawings of doors. */
 export function addDoorSizes(find: typeof ofDoors): void {
   ofDoors = find;
 }
@@ -30,7 +30,6 @@ export function addDoorSizes(find: typeof ofDoors): void {
  * over the insertion moves the swelling gap.
  */
 export function findSize(data: Data, job: Job, report: Report, of: string): Editable {
-  const plain = (path: string): Editable => ({ size: { path, changes: writeAt(path) }, fixed: null });
   const [, index, key] = /^cuts\[(\d+)\](?:\.profile)?\.(depth|reach|land|shoulder|balance)$/.exec(of) ?? [];
   if (index !== undefined && key !== undefined) return cutSize(data, job, Number(index), key);
   const [, made] = /^section\.cuts\[(\d+)\]\.depthCut$/.exec(of) ?? [];
@@ -39,10 +38,10 @@ export function findSize(data: Data, job: Job, report: Report, of: string): Edit
     return turned(cutSize(data, job, Number(made), 'depth'), (mm) => mm - (cut.depthCut - cut.depth));
   }
   if (/^(panel\.(thickness|measured)|frame\.(thickness|swellGap|groove\.(width|depth|setback)))$/.test(of))
-    return plain(of);
+    return plainSize(of);
   const door = ofDoors(data, report, of);
   if (door !== null) return door;
-  if (of === 'tongue.insertion') return turned(plain('frame.swellGap'), (mm) => job.frame.groove.depth - mm);
+  if (of === 'tongue.insertion') return turned(plainSize('frame.swellGap'), (mm) => job.frame.groove.depth - mm);
   if (of === 'fit.visibleMargin') return marginSize(data, job, report);
   return { size: null, fixed: FIXED[of] ?? 'This is worked out from the other sizes.' };
 }
@@ -60,25 +59,34 @@ function cutSize(data: Data, job: Job, index: number, key: string): Editable {
   const inProfile = `cuts[${index}].profile.${key}`;
   const cut = job.cuts[index];
   const setting = key === 'depth' || key === 'reach';
+  // A knife of the shop, or a free outline, has its shape in the steel.
   const drawn = getAt(data, `cuts[${index}].profile`) !== undefined && cut?.profile.shape !== 'outline';
   const path = setting && (getAt(data, own) !== undefined || !drawn) ? own : inProfile;
   if (!setting && !drawn)
     return { size: null, fixed: 'This is ground into the knife: choose another, or draw the profile in the job.' };
-  return { size: { path, changes: writeAt(path) }, fixed: null };
+  return plainSize(path);
 }
 
+/** The margin shows what the widest front cut reaches beyond the insertion. */
 function marginSize(data: Data, job: Job, report: Report): Editable {
   const reaches = job.cuts.map(({ side, reach }) => (side === 'front' ? reach : -1));
   const widest = reaches.indexOf(Math.max(...reaches));
   return turned(cutSize(data, job, widest, 'reach'), (mm) => mm + report.tongue.insertion);
 }
 
+/** A size that follows from another: what is typed for it is turned into the other by `turn`, mm to mm. */
 export function turned(editable: Editable, turn: (mm: number) => number): Editable {
   if (editable.size === null) return editable;
   const { path, changes } = editable.size;
   return { size: { path, changes: (mm, write) => changes(turn(mm), write) }, fixed: null };
 }
 
+/** A size that stands in the job just as it is shown. */
+export function plainSize(path: string): Editable {
+  return { size: { path, changes: writeAt(path) }, fixed: null };
+}
+
+/** Changes the length at one path of the job. */
 export function writeAt(path: string): WrittenSize['changes'] {
   return (mm, write, written) => [[path, written ?? write(mm)]];
 }

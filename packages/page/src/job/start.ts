@@ -1,7 +1,7 @@
 import type { Units } from '@fielded/core';
 import type { Data } from './data.ts';
 
-/** What a first visit opens on: a joint that is well made. */
+/** The joint that a first visit opens on. */
 export const EXAMPLE: Data = {
   fielded: 1,
   title: 'Boot-room cupboard doors',

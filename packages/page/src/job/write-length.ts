@@ -1,6 +1,6 @@
 import type { Units } from '@fielded/core';
 
-/** A length worked out, as the job file keeps it: a number of its own unit where it is that of what is shown. */
+/** A computed length as the job file keeps it, in the unit shown: without that unit where it is the file's own. */
 export function writeLength(mm: number, shown: Units, file: Units): string | number {
   const digits = (value: number, places: number) => Number(value.toFixed(places));
   if (shown === 'mm') return file === 'mm' ? digits(mm, 3) : `${digits(mm, 3)} mm`;

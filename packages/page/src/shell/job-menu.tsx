@@ -1,7 +1,8 @@
 import type { JSX } from 'preact';
 import { useDesk } from '../desk/context.ts';
 import type { Desk } from '../desk/desk.ts';
-import type { EarlierJob, Keeper } from '../desk/keeper.ts';
+import type { Keeper } from '../desk/keeper.ts';
+import type { EarlierJob } from '../desk/kept-jobs.ts';
 import { saveJob } from '../files/save-job.ts';
 import { savePack } from '../files/save-pack.ts';
 import { MOST_LINK, shareLink } from '../files/share-link.ts';

@@ -2,6 +2,7 @@ import type { Job } from '@fielded/core';
 import type { JSX } from 'preact';
 import { useDesk } from '../../desk/context.ts';
 import { getAt } from '../../job/data.ts';
+import { writeAt } from '../../job/sizes.ts';
 import { LengthField } from '../sizes/size-field.tsx';
 
 type Door = NonNullable<Job['doors']>[number];
@@ -25,11 +26,5 @@ export function DoorLength({
   const { data } = useDesk().doc.value;
   const path = `${at}.${of}`;
   const shown = getAt(data, path) === undefined && optional ? null : (mm ?? null);
-  return (
-    <LengthField
-      label={label}
-      whose={door.name}
-      place={{ path, mm: shown, changes: (value, write, written) => [[path, written ?? write(value)]], optional }}
-    />
-  );
+  return <LengthField label={label} whose={door.name} place={{ path, mm: shown, changes: writeAt(path), optional }} />;
 }

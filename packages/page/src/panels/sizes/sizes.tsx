@@ -3,6 +3,7 @@ import type { JSX } from 'preact';
 import { useDesk } from '../../desk/context.ts';
 import { Later } from '../../desk/later.tsx';
 import { getAt } from '../../job/data.ts';
+import { writeAt } from '../../job/sizes.ts';
 import { CutSizes } from './cut-sizes.tsx';
 import { LengthField, SizeField } from './size-field.tsx';
 import { StickingSizes } from './sticking-sizes.tsx';
@@ -52,7 +53,7 @@ function StockSizes(): JSX.Element {
         place={{
           path: 'panel.measured',
           mm: measured,
-          changes: (mm, write, written) => [['panel.measured', written ?? write(mm)]],
+          changes: writeAt('panel.measured'),
           optional: true,
         }}
       />

@@ -2,6 +2,7 @@ import type { JSX } from 'preact';
 import { useDesk } from '../../desk/context.ts';
 import { Fold } from '../../entry/fold.tsx';
 import { getAt } from '../../job/data.ts';
+import { writeAt } from '../../job/sizes.ts';
 import { NumberField } from './number-field.tsx';
 import { LengthField } from './size-field.tsx';
 
@@ -38,7 +39,7 @@ export function SpreadSizes(): JSX.Element {
               place={{
                 path: `spread.${key}`,
                 mm: getAt(data, `spread.${key}`) === undefined ? null : (spread?.[key] ?? null),
-                changes: (mm, write, written) => [[`spread.${key}`, written ?? write(mm)]],
+                changes: writeAt(`spread.${key}`),
                 optional: true,
               }}
             />

@@ -2,6 +2,7 @@ import type { JSX } from 'preact';
 import { useDesk } from '../../desk/context.ts';
 import { Fold } from '../../entry/fold.tsx';
 import { getAt } from '../../job/data.ts';
+import { writeAt } from '../../job/sizes.ts';
 import { OwnOutline } from './own-outline.tsx';
 import { LengthField } from './size-field.tsx';
 
@@ -34,7 +35,7 @@ function Sticking(): JSX.Element {
       place={{
         path: `${at}.${key}`,
         mm: sticking?.[key] ?? null,
-        changes: (mm, write, written) => [[`${at}.${key}`, written ?? write(mm)]],
+        changes: writeAt(`${at}.${key}`),
       }}
     />
   );

@@ -2,6 +2,7 @@ import type { JSX } from 'preact';
 import { useDesk } from '../../desk/context.ts';
 import { Fold } from '../../entry/fold.tsx';
 import { getAt } from '../../job/data.ts';
+import { writeAt } from '../../job/sizes.ts';
 import { Choice, TextField } from './choice.tsx';
 import { LengthField } from './size-field.tsx';
 
@@ -16,7 +17,7 @@ export function WoodSizes(): JSX.Element {
       place={{
         path: `fit.${key}`,
         mm: fit[key],
-        changes: (mm, write, written) => [[`fit.${key}`, written ?? write(mm)]],
+        changes: writeAt(`fit.${key}`),
       }}
     />
   );
@@ -45,7 +46,7 @@ export function WoodSizes(): JSX.Element {
             place={{
               path: 'panel.width',
               mm: getAt(data, 'panel.width') === undefined ? null : (panel.width ?? null),
-              changes: (mm, write, written) => [['panel.width', written ?? write(mm)]],
+              changes: writeAt('panel.width'),
               optional: true,
             }}
           />

@@ -1,0 +1,86 @@
+import type { Job, Report, Units } from '@fielded/core';
+import { computed, effect, type ReadonlySignal, type Signal, signal } from '@preact/signals';
+import { reportJoint } from '../job/answer-joint.ts';
+import { attempt, fetchPart } from './fetch-part.ts';
+import type { Notice } from './notice.ts';
+
+/** The report that follows the job on the desk. */
+export interface LiveReport {
+  /** The whole report; the joint alone while `busy`, and until what answers the rest is fetched. */
+  readonly report: ReadonlySignal<Report>;
+  /** Computes the whole report now, so that it is ready when it is shown. */
+  lookAhead(): void;
+}
+
+/** Follows `job`, lengths in `units`; while `busy` only the joint is computed. What cannot be fetched is said in `notice`. */
+export function followJob(
+  job: ReadonlySignal<Job>,
+  units: ReadonlySignal<Units>,
+  busy: ReadonlySignal<boolean>,
+  notice: Signal<Notice>,
+): LiveReport {
+  const whole = fetchWholeAnswer(notice);
+  const shownJob = computed(() => ({ ...job.value, units: units.value }));
+  const report = computed(() => {
+    const shown = shownJob.value;
+    const joint = reportJoint(shown);
+    if (busy.value || !asksForMore(shown, joint)) return joint;
+    return whole.ready.value?.(shown) ?? withRestOpen(joint);
+  });
+  effect(() => {
+    if (asksForMore(job.value, report.value)) whole.fetch();
+  });
+  return {
+    report,
+    lookAhead() {
+      const shown = shownJob.peek();
+      if (asksForMore(shown, reportJoint(shown))) whole.ready.peek()?.(shown);
+    },
+  };
+}
+
+/** Whether a job asks for more than its joint, or has a problem that wants advice. */
+function asksForMore({ spread, season, doors, cuts }: Job, joint: Report): boolean {
+  const headed = cuts.some(({ head }) => head !== undefined);
+  const more = spread !== undefined || season !== undefined || (doors ?? []).length > 0;
+  return headed || more || joint.problems.length > 0;
+}
+
+/** What answers a whole job. */
+interface WholeAnswer {
+  /** null until it is fetched; signals that read it are then computed again. */
+  readonly ready: ReadonlySignal<((job: Job) => Report) | null>;
+  /** Fetches it, once at a time; where that fails a notice says so, and the next call tries again. */
+  fetch(): void;
+}
+
+const JOINT_ALONE =
+  'The part of the page that checks knives, spread, seasons and doors could not be fetched. What you see is the joint alone.';
+
+function fetchWholeAnswer(notice: Signal<Notice>): WholeAnswer {
+  const ready = signal<((job: Job) => Report) | null>(null);
+  let fetching = false;
+  return {
+    ready,
+    fetch() {
+      if (fetching || ready.peek() !== null) return;
+      fetching = true;
+      void attempt(
+        { notice },
+        async () => {
+          const { createWholeAnswer } = await fetchPart(() => import('./whole-report.ts'));
+          ready.value = createWholeAnswer();
+        },
+        { missing: JOINT_ALONE },
+      ).finally(() => {
+        fetching = false;
+      });
+    },
+  };
+}
+
+/** A joint whose other answers are not known yet: nothing says so far that it can be run. */
+function withRestOpen(joint: Report): Report {
+  const { statements } = joint;
+  return statements.canBeRun === true ? { ...joint, statements: { ...statements, canBeRun: null } } : joint;
+}
