@@ -3,14 +3,18 @@
 import { copyFileSync, readFileSync } from 'node:fs';
 import { join } from 'node:path';
 import { ENGLISH, SEVERITIES, writeQuoteWords } from '@fielded/core';
-import { RENDER_ENGLISH } from '@fielded/render';
+import { RENDER_ENGLISH, VIEW_WORDS } from '@fielded/render';
 import { afterAll, describe, expect, it } from 'vitest';
+import { commandTexts } from '../../packages/cli/src/command-texts.ts';
+import { COMMANDS } from '../../packages/cli/src/commands.ts';
 import { allEnglish } from '../../packages/cli/src/words/all-english.ts';
 import { CLI_ENGLISH } from '../../packages/cli/src/words/english.ts';
 import { makeFolder, put, run } from './command.ts';
 
+const VIEWS = [...Object.keys(VIEW_WORDS), 'sheet', 'spread', 'season'];
+
 const folder = makeFolder();
-const english = await allEnglish();
+const english = await allEnglish(COMMANDS);
 const lines = Object.keys(CLI_ENGLISH);
 
 /** A sentence in marks, a sign of its own first where it is a line of the command; its letters others than ours, what is filled in as it was. */
@@ -31,6 +35,17 @@ function languageOf(sentences: Readonly<Record<string, string>>): string {
 }
 
 const language = put(folder, 'language.json', languageOf(english));
+
+/** What the help and wrong uses are said in: read a few times faster than the whole. */
+const usageLanguage = put(
+  folder,
+  'usage.json',
+  languageOf(
+    Object.fromEntries(
+      Object.entries(english).filter(([key]) => /^(?:help|print\.(?:help|usage|no-)|misread|instead)/.test(key)),
+    ),
+  ),
+);
 
 /** The fixed words of a quote in marks. */
 const words = put(
@@ -74,6 +89,15 @@ const FIGURES: Allowed = [
   ],
 ];
 
+/** The same in the help, and in what is wrong with the arguments. */
+const SYNTAX: Allowed = [
+  [new RegExp(`\\b(?:fielded|${[...Object.keys(COMMANDS), ...VIEWS].join('|')})\\b`, 'g'), 'commands and views'],
+  [/--?[a-z][\w-]*|\b[A-Z]+(?:[-=|][A-Z]+)*\b/g, 'options and what stands for their values'],
+  [/(?<!\w)\.(?:svg|pdf|png|html|dxf|csv|docx|yaml)\b/g, 'endings of files'],
+  [/: \{ .*? \}|\brail\b|\bx\b|\bq\w*/gi, 'examples, and what was given'],
+  [/\b(?:insertion|frontFace|backFace)\b/g, 'figures, as --for takes them'],
+];
+
 /** The words of a text that are none of these. */
 function unsaid(text: string, allowed: Allowed = ALLOWED): string[] {
   const rest = allowed.reduce((left, [pattern]) => left.replace(pattern, ''), text);
@@ -108,7 +132,7 @@ const coped = takeExample('coped-frame');
 const wardrobe = takeExample('wardrobe');
 const machines = takeExample('two-machines');
 const headless = takeExample('kitchen', (job) => job.replace('    head: Qraiser\n', ''));
-put(folder, 'shop.yaml', readFileSync(join(folder, 'kitchen-1-shop.yaml'), 'utf8'));
+const shopFile = put(folder, 'shop.yaml', readFileSync(join(folder, 'kitchen-1-shop.yaml'), 'utf8'));
 const inches = put(
   folder,
   'inches.yaml',
@@ -164,7 +188,7 @@ cuts: [{ name: 17.5, profile: { shape: bevel, reach: .nan, depth: 99999 } }]
 `,
 );
 
-const COMMANDS: readonly (readonly [what: string, argv: readonly string[]])[] = [
+const PRINTED: readonly (readonly [what: string, argv: readonly string[]])[] = [
   ['a report', ['check', kitchen]],
   ['a report of errors', ['check', failing]],
   ['a report in inches', ['check', inches]],
@@ -203,11 +227,81 @@ const COMMANDS: readonly (readonly [what: string, argv: readonly string[]])[] = 
   ['a sheet of a plan', ['plan', kitchen, '-o', join(folder, 'plan.svg')]],
 ];
 
+/** What cannot be done as it was asked for. Words that were given start with q. */
+const WRONG: readonly (readonly string[])[] = [
+  ['qcheck'],
+  ['--qelp'],
+  ['help', 'qraw'],
+  ['completion', 'qash'],
+  ['check'],
+  ['check', kitchen, '--qhop', 'x'],
+  ['check', kitchen, '--json', '--json'],
+  ['check', kitchen, '--json=q'],
+  ['check', kitchen, '--seed', 'q'],
+  ['check', kitchen, '--shop', ''],
+  ['plan', kitchen, kitchen],
+  ['plan', kitchen, '--sheet', '2'],
+  ['plan', kitchen, '--json', '-o', 'q.pdf'],
+  ['plan', kitchen, '--all', '-o', 'q.pdf'],
+  ['plan', kitchen, '-o', 'q.q'],
+  ['plan', kitchen, '-o', 'q.svg', '--sheet', '99'],
+  ['plan', kitchen, '--machine', 'Qpindle'],
+  ['draw', kitchen, '--view', 'qjoint'],
+  ['draw', kitchen, '--view', 'spread', '--bare'],
+  ['draw', kitchen, '--paper', 'a4', '--width', '90'],
+  ['draw', kitchen, '--landscape'],
+  ['draw', kitchen, '-o', 'q.dxf', '--view', 'door'],
+  ['draw', kitchen, '-o', 'q.dxf', '--bare'],
+  ['draw', kitchen, '-o', 'q.pdf', '--theme', 'dark'],
+  ['draw', kitchen, '-o', 'q.pdf', '--text', 'live'],
+  ['draw', kitchen, '--font', 'q.ttf'],
+  ['draw', kitchen, '--dpi', '90'],
+  ['draw', kitchen, '--scale', 'fit'],
+  ['draw', kitchen, '--scale', 'q'],
+  ['draw', kitchen, '--paper', 'a4', '--sheet', '99'],
+  ['draw', kitchen, '--view', 'corner'],
+  ['draw', kitchen, '--view', 'door', '--door', 'q'],
+  ['draw', plain, '--view', 'door'],
+  ['draw', plain, '--view', 'panel', '--door', 'q'],
+  ['draw', plain, '--view', 'spread'],
+  ['draw', plain, '--view', 'season'],
+  ['draw', plain, '-o', 'q.png', '--dpi', '1200', '--scale', '40:1'],
+  ['cutting-list', kitchen, '--doors'],
+  ['cutting-list', kitchen, '--json', '--labels', '65'],
+  ['cutting-list', kitchen, '--labels', '65'],
+  ['cutting-list', kitchen, '--outlines'],
+  ['cutting-list', kitchen, '--labels', 'q', '-o', 'q.pdf'],
+  ['cutting-list', kitchen, '--labels', '900 x 900', '-o', 'q.pdf'],
+  ['template', wardrobe, '--door', 'q'],
+  ['template', wardrobe, '--cut', 'q'],
+  ['template', wardrobe, '--bearing', '60', '--part', 'rail'],
+  ['template', wardrobe, '--bearing', 'q'],
+  ['template', wardrobe, '--bearing', '60', '--cut', 'q'],
+  ['match', kitchen],
+  ['match', kitchen, '--cut', 'Qrais'],
+  ['knife', kitchen],
+  ['knife', kitchen, '--name', 'q'],
+  ['knife', shopFile, '--name', 'q'],
+  ['knife', kitchen, '--name', 'Qraise', '--number', '7'],
+  ['knife', kitchen, '--name', 'Qraise', '--part', 'knife', '-o', 'q.pdf'],
+  ['solve', kitchen],
+  ['solve', kitchen, '--for', 'clearance=1'],
+  ['solve', kitchen, '--for', 'q', '--by', 'Qraise.depth'],
+  ['solve', kitchen, '--for', 'q=1', '--by', 'Qraise.depth'],
+  ['solve', kitchen, '--for', 'q=0 q', '--by', 'Qraise.depth'],
+  ['solve', kitchen, '--for', 'clearance=1', '--by', 'Qrais.depth'],
+  ['solve', kitchen, '--for', 'clearance=1', '--by', 'q', '--by', 'q', '--by', 'q'],
+  ['quote'],
+  ['quote', plain],
+  ['quote', kitchen, '--date', '2026-02-30'],
+  ['trace', sample, '--json', '-o', 'q.svg'],
+];
+
 /** What was printed in all. */
 let printed = '';
 
 describe('in another language', () => {
-  it.each(COMMANDS)('every word of %s is said in it', async (what, argv) => {
+  it.each(PRINTED)('every word of %s is said in it', async (what, argv) => {
     const { out, err } = await run([...argv, '--language', language]);
     printed += out + err;
     expect(out + err).toContain('⟦');
@@ -230,6 +324,33 @@ describe('in another language', () => {
     expect((await run(ask)).err).not.toContain('--force');
   });
 
+  it.each(['', ...Object.keys(COMMANDS)])('every word of the help of "%s" is said in it', async (name) => {
+    const asked = name === '' ? ['--help'] : [name, '--help'];
+    const { out } = await run([...asked, '--language', usageLanguage]);
+    expect((await run(['help', ...(name === '' ? [] : [name]), '--language', usageLanguage])).out).toBe(out);
+    expect(out).toContain('⟦');
+    expect(unsaid(out, [...ALLOWED, ...SYNTAX])).toEqual([]);
+  });
+
+  it.each(WRONG)('every word of %j, a wrong use, is said in it', async (...argv) => {
+    const { status, out, err } = await run([...argv, '--language', usageLanguage]);
+    printed += err;
+    expect([status, out]).toEqual([2, '']);
+    expect(err).toMatch(/^fielded: ⟦/);
+    expect(unsaid(err, [...ALLOWED, ...FIGURES, ...SYNTAX])).toEqual([]);
+  });
+
+  it('is known wherever it stands, and is English where it cannot be read', async () => {
+    const bogus = (await run(['check', '--qogus', kitchen, '--language', usageLanguage])).err;
+    expect(bogus).toContain('⟦');
+    expect((await run(['check', '--language', usageLanguage, kitchen, '--qogus'])).err).toBe(bogus);
+    expect((await run(['check', kitchen, '--qogus', `--language=${usageLanguage}`])).err).toBe(bogus);
+    expect((await run(['check', kitchen, '--qogus', '--language', 'none.yaml'])).err).toBe(
+      'fielded: --qogus is no option here. See fielded help check.\n',
+    );
+    expect((await run(['check', '--help', '--language', 'none.yaml'])).err).toMatch(/^fielded: --language none.yaml: /);
+  });
+
   it('a word that is not said in it is found, wherever it stands', async () => {
     for (const key of ['print.tongue', 'verdict.sliding', 'print.season.driest', 'print.source.film'] as const) {
       const { [key]: _, ...others } = english;
@@ -245,8 +366,9 @@ describe('in another language', () => {
   });
 });
 
-it('has a key of its own for every line, drawing and sentence', () => {
-  const all = [ENGLISH, RENDER_ENGLISH, CLI_ENGLISH].flatMap((catalogue) => Object.keys(catalogue));
+it('has a key of its own for every line, drawing and sentence', async () => {
+  const help = await commandTexts(COMMANDS);
+  const all = [ENGLISH, RENDER_ENGLISH, CLI_ENGLISH, help].flatMap((catalogue) => Object.keys(catalogue));
   expect(new Set(all).size).toBe(all.length);
   expect(Object.keys(english)).toHaveLength(all.length);
 });

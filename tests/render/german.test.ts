@@ -3,13 +3,14 @@ import { readFileSync } from 'node:fs';
 import { evaluate, type Language, readLanguageText } from '@fielded/core';
 import { RENDER_ENGLISH, scene } from '@fielded/render';
 import { expect, it } from 'vitest';
+import { COMMANDS } from '../../packages/cli/src/commands.ts';
 import { allEnglish } from '../../packages/cli/src/words/all-english.ts';
 import { trials } from '../support/trials.ts';
 import { drawJob, drawKnives, everyJob } from './everything-drawn.ts';
 import { JOBS } from './jobs-to-draw.ts';
 import { layoutFaults } from './layout-faults.ts';
 
-const english = await allEnglish();
+const english = await allEnglish(COMMANDS);
 const GERMAN = readGerman();
 const DAILY = ['loose with sticking', 'dry-winter', 'coped-frame', 'on edge and tilted'];
 const ALL = everyJob();

@@ -2,9 +2,8 @@ import { extname } from 'node:path';
 import { parseArgs } from 'node:util';
 import { findNearest } from '@fielded/core';
 import type { Command, Given, Option } from './command.ts';
-
-/** A wrong use of the command: the line to print. Thrown only inside the command line, and caught in `main`. */
-export class UsageError extends Error {}
+import { placeTexts } from './command-texts.ts';
+import { didYouMean, listed, seeHelp, thereAre, type Unsaid, UsageError, unsaid } from './usage-error.ts';
 
 /**
  * What a command was given, checked against what it takes. Throws `UsageError` for an option that is not known (naming the
@@ -12,15 +11,16 @@ export class UsageError extends Error {}
  * ending that is not among the formats, a required option left out, and for too few or too many files.
  */
 export function readGiven(name: string, command: Command, argv: readonly string[]): Given {
-  const help = `See fielded help ${name}.`;
+  const help = seeHelp(name);
   const { texts, positionals } = readWords(argv, command.options, help);
-  const { least, most, needs, takes } = command.place;
-  if (positionals.length < least) throw new UsageError(`${name} needs ${needs}. ${help}`);
-  if (positionals.length > most) throw new UsageError(`${name} takes ${takes}. ${help}`);
+  const { least, most } = command.place;
+  const { needs, takes } = placeTexts(name, command);
+  if (positionals.length < least) throw new UsageError(needs, help);
+  if (positionals.length > most) throw new UsageError(takes, help);
   const required = Object.entries(command.options).filter(([, option]) => option.required);
   if (required.some(([option]) => !texts.has(option))) {
     const wanted = required.map(([option, { value }]) => `--${option} ${value}`);
-    throw new UsageError(`${name} needs ${listWords(wanted, 'and')}. ${help}`);
+    throw new UsageError(unsaid('print.usage.needs-options', { command: name, options: listed(wanted, 'and') }), help);
   }
   const values = Object.fromEntries(
     Object.entries(command.options).map(([option, spec]) => [option, readValue(option, spec, texts.get(option))]),
@@ -33,8 +33,19 @@ export function readGiven(name: string, command: Command, argv: readonly string[
   };
 }
 
+/** The file named with --language, wherever it stands; undefined where none is. */
+export function readLanguagePath(argv: readonly string[]): string | undefined {
+  const { language } = parseArgs({
+    args: [...argv],
+    options: { language: { type: 'string' } },
+    allowPositionals: true,
+    strict: false,
+  }).values;
+  return typeof language === 'string' && language !== '' ? language : undefined;
+}
+
 /** Options as they were written, and the words between them. */
-function readWords(argv: readonly string[], options: Readonly<Record<string, Option>>, help: string) {
+function readWords(argv: readonly string[], options: Readonly<Record<string, Option>>, help: Unsaid) {
   const known = Object.fromEntries(
     Object.entries(options).map(([name, { value, short }]) => [
       name,
@@ -57,7 +68,11 @@ function readWords(argv: readonly string[], options: Readonly<Record<string, Opt
     const spec = Object.hasOwn(options, token.name) ? options[token.name] : undefined;
     if (spec === undefined) {
       const near = findNearest(token.name, Object.keys(options));
-      throw new UsageError(`${token.rawName} is no option here. ${near ? `Did you mean --${near}? ` : ''}${help}`);
+      throw new UsageError(
+        unsaid('print.usage.option-not-here', { name: token.rawName }),
+        didYouMean(near && `--${near}`),
+        help,
+      );
     }
     checkTimes(token.name, texts.get(token.name), spec.times ?? 1);
     checkValue(token, spec, help);
@@ -71,8 +86,8 @@ function checkTimes(name: string, before: Text | undefined, times: number): void
   if (before === undefined || (Array.isArray(before) && before.length < times)) return;
   throw new UsageError(
     times === 1
-      ? `--${name} is given twice. Give it once.`
-      : `--${name} is given more than ${times} times. Give it ${times} times at most.`,
+      ? unsaid('print.usage.twice', { option: name })
+      : unsaid('print.usage.too-often', { option: name, times: String(times) }),
   );
 }
 
@@ -80,12 +95,12 @@ function checkTimes(name: string, before: Text | undefined, times: number): void
 function checkValue(
   token: { name: string; rawName: string; value?: string | undefined },
   spec: Option,
-  help: string,
+  help: Unsaid,
 ): void {
   if (spec.value !== undefined && !token.value)
-    throw new UsageError(`${token.rawName} needs a value after it. ${help}`);
+    throw new UsageError(unsaid('print.usage.needs-value', { option: token.rawName }), help);
   if (spec.value === undefined && token.value !== undefined)
-    throw new UsageError(`--${token.name} takes no value. ${help}`);
+    throw new UsageError(unsaid('print.usage.takes-no-value', { option: token.name }), help);
 }
 
 function addTo(before: Text | undefined, value: string | undefined): readonly string[] {
@@ -120,7 +135,9 @@ function readChoice(name: string, given: string, known: readonly string[]): stri
   if (found !== undefined) return found;
   const near = findNearest(given, known);
   throw new UsageError(
-    `--${name} ${given} is not known. ${near ? `Did you mean ${near}? ` : ''}There are ${listWords(known, 'and')}.`,
+    unsaid('print.usage.unknown-value', { option: name, value: given }),
+    didYouMean(near),
+    thereAre(known),
   );
 }
 
@@ -129,17 +146,14 @@ function readWhole(name: string, text: string, least: number, most: number): num
   const plain = text.replaceAll(/(?<=\d)[ _,](?=\d{3}(?!\d))/g, '');
   const number = Number(plain);
   if (/^\d+$/.test(plain) && number >= least && number <= most) return number;
-  throw new UsageError(`--${name} needs a whole number from ${least} to ${most}, not ${text}.`);
+  throw new UsageError(
+    unsaid('print.usage.not-whole', { option: name, least: String(least), most: String(most), value: text }),
+  );
 }
 
 function readFormat(output: Text | undefined, formats: readonly string[]): string {
   if (typeof output !== 'string') return formats[0] ?? '';
   const ending = extname(output).toLowerCase();
   if (formats.length === 0 || formats.includes(ending)) return ending;
-  throw new UsageError(`${output} does not say what to write: end the name in ${listWords(formats, 'or')}.`);
-}
-
-/** "a, b and c". */
-export function listWords(words: readonly string[], last: 'and' | 'or'): string {
-  return words.length < 2 ? words.join() : `${words.slice(0, -1).join(', ')} ${last} ${words.at(-1)}`;
+  throw new UsageError(unsaid('print.usage.ending', { file: output, endings: listed(formats, 'or') }));
 }

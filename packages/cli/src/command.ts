@@ -8,10 +8,10 @@ export interface PlacedArgument {
   readonly least: 0 | 1;
   /** How many may be given; Infinity for any number. */
   readonly most: number;
-  /** Completes "check needs …" where one is missing: "a job file, or a folder of them". */
-  readonly needs: string;
-  /** Completes "draw takes …" where there are too many: "one job at a time". */
-  readonly takes: string;
+  /** Completes "check needs …" where one is missing: "a job file, or a folder of them"; left out where none is needed. */
+  readonly needs?: string;
+  /** Completes "draw takes …" where there are too many: "one job at a time"; left out where any number is taken. */
+  readonly takes?: string;
   /** The endings of the files that it may be; none for a word. */
   readonly endings?: readonly string[];
   /** Words to choose from; `commands` for the names of the commands. */

@@ -1,10 +1,12 @@
 import { readFileSync } from 'node:fs';
 import { findNearest } from '@fielded/core';
-import { readGiven, UsageError } from './arguments.ts';
+import { readGiven, readLanguagePath } from './arguments.ts';
 import type { Command } from './command.ts';
 import { COMMANDS } from './commands.ts';
 import { forgetRead } from './files/files-read.ts';
 import { type Io, processIo, safe, WriteError } from './io.ts';
+import { didYouMean, UsageError, unsaid } from './usage-error.ts';
+import { voiceOf } from './words/say.ts';
 
 export type { Io } from './io.ts';
 
@@ -17,18 +19,21 @@ export async function main(argv: readonly string[], io: Io = processIo()): Promi
   try {
     return await runCommand(argv, io);
   } catch (error) {
-    const known = error instanceof UsageError || error instanceof WriteError;
-    const said = known ? (error as Error).message : `A fault in fielded itself: ${(error as Error).message}`;
-    await io.err(`fielded: ${safe(said)}\n`);
+    await io.err(`fielded: ${safe(await sayError(error as Error, argv, io))}\n`);
     return 2;
   }
+}
+
+async function sayError(error: Error, argv: readonly string[], io: Io): Promise<string> {
+  if (error instanceof UsageError) return error.say(voiceOf(await speakIfRead(argv, io)));
+  return error instanceof WriteError ? error.message : `A fault in fielded itself: ${error.message}`;
 }
 
 async function runCommand(argv: readonly string[], io: Io): Promise<number> {
   const [name = '', ...rest] = argv;
   if (name === '' || name === '--help' || name === '-h') {
     const { overviewText } = await import('./help/overview.ts');
-    await io[name === '' ? 'err' : 'out'](await overviewText(COMMANDS));
+    await io[name === '' ? 'err' : 'out'](await overviewText(COMMANDS, voiceOf(await speak(argv, io))));
     return name === '' ? 2 : 0;
   }
   if (name === '--version' || name === '-V') {
@@ -39,26 +44,38 @@ async function runCommand(argv: readonly string[], io: Io): Promise<number> {
   const asked = rest.slice(0, rest.includes('--') ? rest.indexOf('--') : undefined);
   if (asked.includes('--help') || asked.includes('-h')) {
     const { helpText } = await import('./help/help-text.ts');
-    await io.out(helpText(name, command));
+    await io.out(helpText(name, command, voiceOf(await speak(rest, io))));
     return 0;
   }
   const given = readGiven(name, command, rest);
-  return command.run(given, await speak(given.values.language, io), COMMANDS);
+  return command.run(given, Object.hasOwn(command.options, 'language') ? await speak(rest, io) : io, COMMANDS);
 }
 
-/** The same streams, with the language read from a file. */
-async function speak(path: unknown, io: Io): Promise<Io> {
-  if (typeof path !== 'string') return io;
+/** The same streams, with the language read from the file that the arguments name. */
+async function speak(argv: readonly string[], io: Io): Promise<Io> {
+  const path = readLanguagePath(argv);
+  if (path === undefined) return io;
   const { openLanguage } = await import('./files/read-language.ts');
-  return { ...io, language: await openLanguage(path) };
+  return { ...io, language: await openLanguage(path, COMMANDS) };
+}
+
+/** The same where something else is wrong already: in English where the language cannot be read. */
+async function speakIfRead(argv: readonly string[], io: Io): Promise<Io> {
+  try {
+    return await speak(argv, io);
+  } catch {
+    return io;
+  }
 }
 
 async function findCommand(name: string): Promise<Command> {
   if (Object.hasOwn(COMMANDS, name)) return COMMANDS[name]!();
   const near = findNearest(name.replace(/^-+/, ''), [...Object.keys(COMMANDS), 'version']);
-  const hint = near === undefined ? '' : `Did you mean ${near === 'version' ? '--version' : near}? `;
-  const what = name.startsWith('-') ? 'option' : 'command';
-  throw new UsageError(`${name} is no ${what}. ${hint}See fielded --help.`);
+  throw new UsageError(
+    unsaid(name.startsWith('-') ? 'print.usage.unknown-option' : 'print.usage.unknown-command', { name }),
+    didYouMean(near === 'version' ? '--version' : near),
+    unsaid('print.usage.see-overview', {}),
+  );
 }
 
 function version(): string {

@@ -15,7 +15,7 @@ export type { ClearedRegion } from './joint/strip-reader.ts';
 export { parseAngle } from './measure/angle.ts';
 
 export { formatLength, formatNumber } from './measure/format.ts';
-export { parseLength, toMillimetres, type Units } from './measure/length.ts';
+export { measureLength, parseLength, toMillimetres, type Units } from './measure/length.ts';
 export type { Misreading } from './measure/misread.ts';
 export { ALL_ENGLISH as ENGLISH } from './problem/all-english.ts';
 export { type Code, FAULT_CODES, type FaultCode, type ProblemCode, SEVERITIES } from './problem/codes.ts';
@@ -33,6 +33,7 @@ export type {
 } from './problem/problem.ts';
 export { type Catalogue, type ReadLanguage, readLanguage } from './problem/read-language.ts';
 export { phrase, say, translate } from './problem/say.ts';
+export { sayMisread } from './problem/say-fault.ts';
 export { createSpeaker, type FiguresOf, type Speaker } from './problem/speaker.ts';
 export { sayTerm, type Term, type Terms, termsOf } from './problem/terms.ts';
 export { type CountedJob, countJob, makeQuote, type QuoteOptions, quoteJob } from './quote/make-quote.ts';
@@ -82,6 +83,7 @@ export type { Maker, PricedRates, Rates } from './shop/rates.ts';
 export type { Change } from './solve/compare-jobs.ts';
 export { type Solved, solve, type Wanted } from './solve/solve.ts';
 export { type SettingOfTwo, type SolvedByTwo, solveByTwo, type WantedByTwo } from './solve/solve-two.ts';
+export { UnknownName } from './solve/unknown-name.ts';
 export type { Arrangement } from './spread/arrangements.ts';
 export { type SpreadReport, withSimulated } from './spread/report.ts';
 export type { Simulation, SimulationOptions } from './spread/simulation.ts';

@@ -22,7 +22,6 @@ export const check: Command = defineCommand(
       least: 1,
       most: Number.POSITIVE_INFINITY,
       needs: 'a job file, or a folder of them',
-      takes: 'job files',
       endings: FILE_ENDINGS,
     },
     about: [

@@ -1,10 +1,10 @@
 import { findNearest } from '@fielded/core';
-import { UsageError } from '../arguments.ts';
 import { type Command, defineCommand } from '../command.ts';
 import { bashScript } from '../completion/bash.ts';
 import { fishScript } from '../completion/fish.ts';
 import { type CommandWords, listWordsOf } from '../completion/words.ts';
 import { zshScript } from '../completion/zsh.ts';
+import { didYouMean, thereAre, UsageError, unsaid } from '../usage-error.ts';
 
 const SHELLS: Readonly<Record<string, (commands: readonly CommandWords[]) => string>> = {
   bash: bashScript,
@@ -37,7 +37,9 @@ export const completion: Command = defineCommand(
     if (!Object.hasOwn(SHELLS, shell)) {
       const near = findNearest(shell, Object.keys(SHELLS));
       throw new UsageError(
-        `${shell} is no shell known here. ${near === undefined ? '' : `Did you mean ${near}? `}There are bash, zsh and fish.`,
+        unsaid('print.usage.unknown-shell', { name: shell }),
+        didYouMean(near),
+        thereAre(Object.keys(SHELLS)),
       );
     }
     await io.out(SHELLS[shell]!(await listWordsOf(commands)));

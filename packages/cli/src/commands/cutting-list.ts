@@ -9,7 +9,6 @@ import {
   type Report,
   type Voice,
 } from '@fielded/core';
-import { UsageError } from '../arguments.ts';
 import { type Command, defineCommand } from '../command.ts';
 import { findJobs } from '../files/find-jobs.ts';
 import { cuttingCsv } from '../formats/cutting-csv.ts';
@@ -18,6 +17,7 @@ import { cuttingLines } from '../report/cutting-lines.ts';
 import { jsonText } from '../report/json-text.ts';
 import { remarkProblems } from '../report/list-problems.ts';
 import { painter } from '../terminal/paint.ts';
+import { UsageError, unsaid } from '../usage-error.ts';
 import { say, voiceOf } from '../words/say.ts';
 import { deliver } from './deliver.ts';
 import { exitStatus, openShop, readOneJob } from './read-jobs.ts';
@@ -35,7 +35,6 @@ export const cuttingList: Command = defineCommand(
       least: 1,
       most: Number.POSITIVE_INFINITY,
       needs: 'a job file with doors, or a folder of them',
-      takes: 'job files',
       endings: FILE_ENDINGS,
     },
     about: [
@@ -106,12 +105,12 @@ async function listJobs(
 
 function checkAsked({ output, labels, outlines, doors, json }: Asked, format: Format): void {
   if (doors && (output === undefined || format !== '.pdf' || labels !== undefined))
-    throw new UsageError('--doors are written to a PDF by themselves: name it with -o doors.pdf.');
+    throw new UsageError(unsaid('print.usage.doors-alone', {}));
   if (json && (output !== undefined || labels !== undefined))
-    throw new UsageError('--json goes to standard output by itself: take -o and --labels out.');
+    throw new UsageError(unsaid('print.usage.json-by-itself', {}));
   if (labels !== undefined && (output === undefined || format !== '.pdf'))
-    throw new UsageError('--labels are written to a PDF: name it with -o labels.pdf.');
-  if (outlines && labels === undefined) throw new UsageError('--outlines is for labels: say which with --labels 65.');
+    throw new UsageError(unsaid('print.usage.labels-pdf', {}));
+  if (outlines && labels === undefined) throw new UsageError(unsaid('print.usage.outlines-of-labels', {}));
 }
 
 async function write(
@@ -136,7 +135,7 @@ async function write(
     return writePdf(
       drawLabels(list, { units, ...(io.language && { language: io.language }) }, asked.labels, asked.outlines, render),
     );
-  const sheets = withinRoom('-o', `${FEWER}, or write a .csv, which holds any number.`, () =>
+  const sheets = withinRoom('-o', unsaid('print.usage.fewer-jobs.csv', {}), () =>
     render.cuttingSheets(list, { reports, assumed }),
   );
   return writePdf(sheets);
@@ -151,10 +150,10 @@ function drawLabels(
   render: typeof import('@fielded/render'),
 ) {
   const sheet = labelsOf(size, render);
-  return withinRoom('--labels', `${FEWER}.`, () => render.labelSheets(list, units, sheet, outlines, language));
+  return withinRoom('--labels', unsaid('print.usage.fewer-jobs', {}), () =>
+    render.labelSheets(list, units, sheet, outlines, language),
+  );
 }
-
-const FEWER = 'List fewer jobs or doors at a time';
 
 /** The label sheet asked for: 65 to a sheet, or as many of a size as fit. */
 function labelsOf(asked: string, { labelSheet, SIXTY_FIVE }: typeof import('@fielded/render')) {
@@ -165,9 +164,7 @@ function labelsOf(asked: string, { labelSheet, SIXTY_FIVE }: typeof import('@fie
       ? labelSheet(width.mm, height.mm)
       : undefined;
   if (sheet === undefined || (sheet !== null && Math.min(sheet.label.width, sheet.label.height) < 8))
-    throw new UsageError(
-      `--labels ${asked}: write 65, or width x height of one label such as 70x36, each 8 mm or more.`,
-    );
-  if (sheet === null) throw new UsageError(`--labels ${asked}: not one label of this size fits an A4 sheet.`);
+    throw new UsageError(unsaid('print.usage.labels-size', { size: asked }));
+  if (sheet === null) throw new UsageError(unsaid('print.usage.labels-too-large', { size: asked }));
   return sheet;
 }

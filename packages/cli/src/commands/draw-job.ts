@@ -9,17 +9,20 @@ import type {
   Theme,
   UnitsChoice,
 } from '@fielded/render';
-import { UsageError } from '../arguments.ts';
 import { explainFailure, readTextFile } from '../files/read-text.ts';
 import type { Fonts } from '../formats/fonts.ts';
 import type { Io } from '../io.ts';
 import { remarkProblems } from '../report/list-problems.ts';
+import { didYouMean, inEnglish, UsageError, unsaid } from '../usage-error.ts';
 import { say, voiceOf } from '../words/say.ts';
 import { deliver } from './deliver.ts';
 import { type Chart, drawChart, isChart } from './draw-charts.ts';
 import { exitStatus, openShop, readOneJob } from './read-jobs.ts';
 
 export type DrawFormat = '.svg' | '.pdf' | '.png' | '.html' | '.dxf';
+
+/** The least that --dpi may be. */
+export const LEAST_DPI = 36;
 
 /** What `fielded draw` was asked for. */
 export interface DrawRequest {
@@ -120,7 +123,7 @@ function saysUsage<T>(draw: () => T): T {
   try {
     return draw();
   } catch (error) {
-    if (error instanceof RangeError) throw new UsageError(error.message);
+    if (error instanceof RangeError) throw new UsageError(inEnglish(error.message));
     throw error;
   }
 }
@@ -128,7 +131,9 @@ function saysUsage<T>(draw: () => T): T {
 /** The sheets that the file is to hold, drawn. */
 function chooseSheets({ count, draw }: LaidSheets, { sheet, format }: DrawRequest): Scene[] {
   if (sheet !== undefined && sheet > count)
-    throw new UsageError(`--sheet ${sheet}: there ${count === 1 ? 'is one' : `are ${count}`}.`);
+    throw new UsageError(
+      unsaid(count === 1 ? 'print.usage.sheet.one' : 'print.usage.sheet', { sheet: String(sheet), count }),
+    );
   const all = format === '.pdf' || format === '.html';
   const wanted = sheet !== undefined ? [sheet - 1] : Array.from({ length: all ? count : 1 }, (_, i) => i);
   return saysUsage(() => wanted.map(draw));
@@ -146,7 +151,10 @@ async function writeScenes(scenes: readonly Scene[], request: DrawRequest, io: I
     const most = (await import('../formats/png.ts')).greatestDpi(first);
     if (dpi > most)
       throw new UsageError(
-        `--dpi ${dpi} would make a picture of more than 100 million pixels. Up to --dpi ${most} fits${most < 36 ? ', which is below the least: take a smaller --scale too' : ''}.`,
+        unsaid(most < LEAST_DPI ? 'print.usage.dpi-too-large' : 'print.usage.dpi-too-fine', {
+          dpi: String(dpi),
+          most: String(most),
+        }),
       );
   }
   const fonts = await openFontsFor(format === '.pdf' ? scenes : [first], request.font, io);
@@ -166,9 +174,9 @@ async function openFontsFor(scenes: readonly Scene[], given: string | undefined,
     if (missing !== null) await io.err(`${missing}\n`);
     return fonts;
   } catch (error) {
-    if (error instanceof RangeError) throw new UsageError(`--font ${given}: ${error.message}.`);
+    if (error instanceof RangeError) throw new UsageError(inEnglish(`--font ${given}: ${error.message}.`));
     if ((error as NodeJS.ErrnoException).path === given)
-      throw new UsageError(`--font ${given}: ${explainFailure(error).refused}.`);
+      throw new UsageError(inEnglish(`--font ${given}: ${explainFailure(error).refused}.`));
     throw error;
   }
 }
@@ -176,16 +184,16 @@ async function openFontsFor(scenes: readonly Scene[], given: string | undefined,
 /** The number of the door asked for by name, from 0; undefined where none is. */
 function findDoor({ doors = [], frame }: Report, { door, view }: DrawRequest): number | undefined {
   if ((view === 'door' || view === 'panel') && doors.length === 0)
-    throw new UsageError(`--view ${view} needs a door, and the job has none. Add it under doors, with its sizes.`);
-  if (view === 'corner' && frame.cope === undefined)
-    throw new UsageError(
-      '--view corner shows rails coped to a sticking, and the job has none. Give frame.sticking, with frame.joint left out or of kind cope.',
-    );
+    throw new UsageError(unsaid('print.usage.view-of-door', { view }));
+  if (view === 'corner' && frame.cope === undefined) throw new UsageError(unsaid('print.usage.view-of-corner', {}));
   if (door === undefined) return undefined;
   const index = doors.findIndex(({ name }) => name === door);
   if (index >= 0) return index;
   const names = doors.map(({ name }) => name);
   const near = findNearest(door, names);
-  const known = names.length === 0 ? 'The job has none.' : `There are ${names.slice(0, 12).join(', ')}.`;
-  throw new UsageError(`--door ${door}: there is no such door. ${near ? `Did you mean ${near}? ` : ''}${known}`);
+  const known =
+    names.length === 0
+      ? unsaid('print.usage.doors.none', {})
+      : unsaid('print.usage.doors', { names: names.slice(0, 12).join(', ') });
+  throw new UsageError(unsaid('print.usage.door', { name: door }), didYouMean(near), known);
 }

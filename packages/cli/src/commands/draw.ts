@@ -1,8 +1,8 @@
 import { OUTLINE_VIEWS, type PlainView, VIEW_WORDS } from '@fielded/render';
-import { UsageError } from '../arguments.ts';
 import { type Command, defineCommand, type Given, type Option } from '../command.ts';
+import { type Unsaid, UsageError, unsaid } from '../usage-error.ts';
 import { type Chart, isChart } from './draw-charts.ts';
-import { type DrawFormat, type DrawRequest, drawJob } from './draw-job.ts';
+import { type DrawFormat, type DrawRequest, drawJob, LEAST_DPI } from './draw-job.ts';
 import { FILE_ENDINGS, FORCE, LANGUAGE, output, SHOP } from './shared-options.ts';
 
 const PAPER_NAMES = ['a4', 'letter', 'a3', 'tabloid'] as const;
@@ -52,7 +52,7 @@ const OPTIONS = {
     says: "for letters that the shipped font lacks, before this machine's own fonts (.pdf, .png, outlines); letters that none has are named",
     endings: ['.ttf', '.otf'],
   },
-  dpi: { value: 'N', whole: [36, 1200], says: 'how fine a .png is: 200 if not said' },
+  dpi: { value: 'N', whole: [LEAST_DPI, 1200], says: 'how fine a .png is: 200 if not said' },
   shop: SHOP,
   language: LANGUAGE,
   force: FORCE,
@@ -140,46 +140,39 @@ type View = keyof typeof VIEWS;
 
 /** Refuses options that do not apply to the view or to paper. */
 function checkAgainstView(values: DrawValues, view: View, onPaper: boolean): void {
-  if (isChart(view))
-    refuse(values, ONLY_OF_WOOD, (name) => `--${name} is for drawings of wood. Leave it out of --view ${view}.`);
-  if (onPaper)
-    refuse(values, OFF_SHEETS, (name) => `--${name} is for drawings without paper. Leave it out, or --paper.`);
-  else refuse(values, ON_SHEETS, (name) => `--${name} is for drawings on paper. Add --paper, or take --view sheet.`);
+  if (isChart(view)) refuse(values, ONLY_OF_WOOD, (option) => unsaid('print.usage.of-wood', { option, view }));
+  if (onPaper) refuse(values, OFF_SHEETS, (option) => unsaid('print.usage.off-paper', { option }));
+  else refuse(values, ON_SHEETS, (option) => unsaid('print.usage.on-paper', { option }));
 }
 
 /** Refuses options that do not apply to the kind of file. */
 function checkAgainstFormat(values: DrawValues, view: View, format: DrawFormat): void {
   if (format === '.dxf') {
     if (!OUTLINE_VIEWS.some((known) => known === view))
-      throw new UsageError(`A .dxf holds the outlines of ${OUTLINE_VIEWS.join(', ')}. Take one of these with --view.`);
-    const why = 'is for drawings with figures: a .dxf is outlines at 1:1. Leave it out.';
-    refuse(values, NOT_IN_DXF, (name) => `--${name} ${why}`);
+      throw new UsageError(unsaid('print.usage.dxf-views', { views: OUTLINE_VIEWS.join(', ') }));
+    refuse(values, NOT_IN_DXF, (option) => unsaid('print.usage.with-figures', { option }));
   }
-  if (values.theme !== undefined && format === '.pdf')
-    throw new UsageError('--theme is for screens: a PDF is always ink on white. Leave it out, or write an .svg.');
-  if (values.text !== undefined && format !== '.svg')
-    throw new UsageError('--text is for .svg: the other formats bring their letters with them. Leave it out.');
+  if (values.theme !== undefined && format === '.pdf') throw new UsageError(unsaid('print.usage.theme', {}));
+  if (values.text !== undefined && format !== '.svg') throw new UsageError(unsaid('print.usage.text', {}));
   if (values.font !== undefined && format !== '.pdf' && format !== '.png' && values.text !== 'outlines')
-    throw new UsageError(
-      "--font is for .pdf, .png and --text outlines: live letters are drawn in the reader's own fonts. Leave it out.",
-    );
-  if (values.dpi !== undefined && format !== '.png') throw new UsageError('--dpi is for .png. Leave it out.');
+    throw new UsageError(unsaid('print.usage.font', {}));
+  if (values.dpi !== undefined && format !== '.png') throw new UsageError(unsaid('print.usage.dpi', {}));
 }
 
 /** Refuses the first of `names` that was given; a switch that is off counts as not given. */
-function refuse(values: DrawValues, names: readonly (keyof DrawValues)[], say: (name: string) => string): void {
+function refuse(values: DrawValues, names: readonly (keyof DrawValues)[], why: (option: string) => Unsaid): void {
   const given = names.find((name) => values[name] !== undefined && values[name] !== false);
-  if (given !== undefined) throw new UsageError(say(given));
+  if (given !== undefined) throw new UsageError(why(given));
 }
 
 function readScale(given: string | undefined, onPaper: boolean): number | 'fit' | undefined {
   if (given === undefined) return undefined;
   if (given === 'fit') {
     if (onPaper) return 'fit';
-    throw new UsageError('--scale fit needs paper to fit. Add --paper, or give a scale such as 2:1.');
+    throw new UsageError(unsaid('print.usage.scale-fit', {}));
   }
   const [, paper, wood] = /^(\d{1,4}(?:\.\d+)?):(\d{1,4}(?:\.\d+)?)$/.exec(given) ?? [];
   const scale = Number(paper) / Number(wood);
   if (scale >= 0.01 && scale <= 50) return scale;
-  throw new UsageError(`--scale ${given} is no scale. Write 1:1, 2:1, 1:5, or fit; from 1:100 to 50:1.`);
+  throw new UsageError(unsaid('print.usage.scale', { scale: given }));
 }

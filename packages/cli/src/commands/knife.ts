@@ -1,10 +1,10 @@
 import { findNearest, type KnifeReport, type ReadOptions, toMillimetres } from '@fielded/core';
 import { type Chain, line, readReportPath } from '@fielded/geometry';
 import type { KnifeOrderFields } from '@fielded/render';
-import { listWords, UsageError } from '../arguments.ts';
 import { type Command, defineCommand } from '../command.ts';
 import { type Io, safe } from '../io.ts';
 import { remarkProblems } from '../report/list-problems.ts';
+import { didYouMean, thereAre, UsageError, unsaid } from '../usage-error.ts';
 import { say, voiceOf } from '../words/say.ts';
 import { deliver } from './deliver.ts';
 import { openShop } from './read-jobs.ts';
@@ -33,7 +33,7 @@ export const knife: Command = defineCommand(
       name: { value: 'NAME', says: "the cut's name or the knife's; needed where there are several" },
       part: {
         value: 'PART',
-        says: 'knife, the default, or limiter: the limiter that stands behind its edge',
+        says: 'knife, the default, or limiter: the limiter ahead of its edge',
         choices: ['knife', 'limiter'],
       },
       output: output(
@@ -100,18 +100,11 @@ async function orderKnife(
 function choose(file: KnifeFile, asked: string | undefined, io: Io): KnifeReport | string {
   const { knives, names, kind } = file;
   const known = [...names.keys()];
-  const what = kind === 'job' ? 'cut' : 'knife';
   if (known.length === 0) return say('print.knife.none', {}, voiceOf(io));
   if (asked === undefined) {
     const [only, another] = knives;
     if (only && !another) return only;
-    if (only)
-      throw new UsageError(
-        `There are several: say which with --name. There are ${listWords(
-          knives.map((k) => k.cut),
-          'and',
-        )}.`,
-      );
+    if (only) throw new UsageError(unsaid('print.usage.several-knives', {}), thereAre(knives.map(({ cut }) => cut)));
     return [...names.values()].find((why) => why !== null)!;
   }
   const found = knives.find((k) => k.cut === asked) ?? knives.find((k) => k.knife === asked);
@@ -119,19 +112,16 @@ function choose(file: KnifeFile, asked: string | undefined, io: Io): KnifeReport
   const why = names.get(asked);
   if (why) return why;
   const near = findNearest(asked, known);
-  throw new UsageError(
-    `--name ${asked}: there is no such ${what}. ${near ? `Did you mean ${near}? ` : ''}There are ${listWords(known, 'and')}.`,
-  );
+  const unknown = unsaid(kind === 'job' ? 'print.usage.name-of-cut' : 'print.usage.name-of-knife', { name: asked });
+  throw new UsageError(unknown, didYouMean(near), thereAre(known));
 }
 
 /** What stands in the order's title block; only orders have one. */
 function readFields(values: OrderOptions, format: Format): KnifeOrderFields {
   const isOrder = format === '.pdf' || format === '.html';
   for (const name of ['number', 'revision', 'date', 'ordered-by'] as const)
-    if (values[name] !== undefined && !isOrder)
-      throw new UsageError(`--${name} is for orders. Write a .pdf or .html with -o, or leave it out.`);
-  if (isOrder && values.part !== undefined)
-    throw new UsageError('--part is for drawings and figures: an order has both knife and limiter. Leave it out.');
+    if (values[name] !== undefined && !isOrder) throw new UsageError(unsaid('print.usage.of-orders', { option: name }));
+  if (isOrder && values.part !== undefined) throw new UsageError(unsaid('print.usage.part-of-order', {}));
   return {
     number: values.number ?? '',
     revision: values.revision ?? '',

@@ -12,7 +12,6 @@ export const language: Command = defineCommand(
       name: 'FILE',
       least: 0,
       most: 1,
-      needs: 'the file of a language',
       takes: 'one language at a time',
       endings: FILE_ENDINGS,
     },
@@ -23,14 +22,14 @@ export const language: Command = defineCommand(
     options: {},
     statuses: ['printed, or nothing is lacking', 'sentences are lacking', 'the file cannot be taken'],
   },
-  async ({ paths }, io) => {
+  async ({ paths }, io, commands) => {
     const [path] = paths;
-    const english = await allEnglish();
+    const english = await allEnglish(commands);
     if (path === undefined) {
       await io.out(writeLanguage(english));
       return 0;
     }
-    const { sentences } = await openLanguage(path);
+    const { sentences } = await openLanguage(path, commands);
     const lacking = Object.entries(english).filter(([key]) => !Object.hasOwn(sentences, key));
     if (lacking.length > 0) await io.out(writeLanguage(Object.fromEntries(lacking)));
     const count = Object.keys(english).length;

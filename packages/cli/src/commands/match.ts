@@ -7,12 +7,12 @@ import {
   sweptOutline,
   verdictWord,
 } from '@fielded/core';
-import { listWords, UsageError } from '../arguments.ts';
 import { type Command, defineCommand } from '../command.ts';
 import { readTextFile } from '../files/read-text.ts';
 import { type Io, safe } from '../io.ts';
 import { sayFigure } from '../report/figures.ts';
 import { jsonText } from '../report/json-text.ts';
+import { didYouMean, thereAre, UsageError, unsaid } from '../usage-error.ts';
 import { say } from '../words/say.ts';
 import { deliver } from './deliver.ts';
 import { openShop, readOneJob } from './read-jobs.ts';
@@ -88,14 +88,12 @@ function chooseCut({ cuts }: Job, asked: string | undefined) {
   const names = cuts.map(({ name }) => name);
   if (asked === undefined) {
     if (cuts.length === 1) return cuts[0]!;
-    throw new UsageError(`There are several cuts: say which with --cut. There are ${listWords(names, 'and')}.`);
+    throw new UsageError(unsaid('print.usage.several-cuts', {}), thereAre(names));
   }
   const found = cuts.find(({ name }) => name === asked);
   if (found) return found;
   const near = findNearest(asked, names);
-  throw new UsageError(
-    `--cut ${asked}: there is no such cut. ${near ? `Did you mean ${near}? ` : ''}There ${names.length === 1 ? 'is' : 'are'} ${listWords(names, 'and')}.`,
-  );
+  throw new UsageError(unsaid('print.usage.cut', { name: asked }), didYouMean(near), thereAre(names));
 }
 
 function listMatches(job: Job, cut: string, matches: readonly KnifeMatch[], of: number): string {

@@ -1,15 +1,15 @@
 import { basename, dirname, join } from 'node:path';
 import { readFileData } from '@fielded/core';
-import { UsageError } from '../arguments.ts';
 import { type Command, defineCommand } from '../command.ts';
 import { shopLoader } from '../files/load-shop.ts';
 import { readLogo } from '../files/read-logo.ts';
 import { readTextFile } from '../files/read-text.ts';
-import { type Io, safe } from '../io.ts';
+import type { Io } from '../io.ts';
 import { refusalLine } from '../report/list-faults.ts';
 import { openBrowser } from '../serve/open-browser.ts';
 import { type GivenFile, type Served, servePage } from '../serve/serve-page.ts';
 import { findSite } from '../serve/site.ts';
+import { inEnglish, UsageError, unsaid } from '../usage-error.ts';
 import { FILE_ENDINGS } from './shared-options.ts';
 
 /**
@@ -19,7 +19,7 @@ import { FILE_ENDINGS } from './shared-options.ts';
 export const open: Command = defineCommand(
   {
     summary: 'the page: change sizes on the drawing itself, in a browser',
-    place: { name: 'JOB', least: 0, most: 1, needs: 'one job', takes: 'one job', endings: FILE_ENDINGS },
+    place: { name: 'JOB', least: 0, most: 1, takes: 'one job', endings: FILE_ENDINGS },
     about: [
       'Serves the page on this machine alone, prints its address and opens it in the browser; with a job, that job lies on it. The job file itself is only read: save from the page. Ctrl+C stops it.',
     ],
@@ -77,8 +77,8 @@ async function serve(folder: string, path: string | undefined, port: number | nu
     if (taken && port === null) return servePage(folder, files);
     throw new UsageError(
       taken
-        ? `the port ${port} is taken. Choose another, or leave --port out.`
-        : `the page cannot be served: ${safe(String(error))}`,
+        ? unsaid('print.usage.port', { port: String(port) })
+        : inEnglish(`the page cannot be served: ${String(error)}`),
     );
   }
 }

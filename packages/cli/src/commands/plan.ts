@@ -9,7 +9,6 @@ import {
   type ReadOptions,
   type Report,
 } from '@fielded/core';
-import { listWords, UsageError } from '../arguments.ts';
 import { type Command, defineCommand } from '../command.ts';
 import { readTextFile } from '../files/read-text.ts';
 import type { Io } from '../io.ts';
@@ -17,6 +16,7 @@ import { jsonText } from '../report/json-text.ts';
 import { remarkProblems } from '../report/list-problems.ts';
 import { planReport } from '../report/plan-report.ts';
 import { painter } from '../terminal/paint.ts';
+import { didYouMean, listed, type Unsaid, UsageError, unsaid } from '../usage-error.ts';
 import { say, voiceOf } from '../words/say.ts';
 import { deliver } from './deliver.ts';
 import { openShop, readOneJob } from './read-jobs.ts';
@@ -94,11 +94,9 @@ async function planFile(path: string, shop: ReadOptions['shop'], options: PlanOp
 /** Refuses options that exclude each other. */
 function checkOptions({ output, sheet, json, all, format }: PlanOptions): void {
   if (output !== undefined && (json || all))
-    throw new UsageError(`--${json ? 'json' : 'all'} goes to standard output. Leave it out, or leave out -o.`);
+    throw new UsageError(unsaid(json ? 'print.usage.json-alone' : 'print.usage.all-alone', {}));
   if (sheet !== undefined && (output === undefined || format !== '.svg'))
-    throw new UsageError(
-      '--sheet is for an .svg: a .pdf or .html holds every sheet. Add -o plan.svg, or leave it out.',
-    );
+    throw new UsageError(unsaid('print.usage.sheet-in-svg', {}));
 }
 
 /** The sheets as a file; what draws is loaded only here. */
@@ -113,7 +111,8 @@ async function writeSheets(
   if (format === '.pdf') return (await import('../formats/pdf.ts')).writePdf(scenes);
   if (format === '.html') return scenesToHtml(scenes, { fillsPaper: true });
   const chosen = scenes[(sheet ?? 1) - 1];
-  if (chosen === undefined) throw new UsageError(`--sheet ${sheet}: there are ${scenes.length}.`);
+  if (chosen === undefined)
+    throw new UsageError(unsaid('print.usage.sheet', { sheet: String(sheet), count: scenes.length }));
   if (sheet === undefined && scenes.length > 1)
     await io.err(`${say('print.first-plan-sheet', { count: scenes.length }, voiceOf(io))}\n`);
   return sceneToSvg(chosen);
@@ -131,18 +130,19 @@ function onMachine(job: Job, name: string): Job {
     return { ...job, shop: { ...job.shop, machines: { [name]: machines[name]! } } };
   if (names.length === 0) throw new UsageError(whyNoPlan(job));
   const near = findNearest(name, names);
-  const known = `The shop has ${listWords(names, 'and')}.`;
-  throw new UsageError(`--machine ${name}: there is no such machine. ${near ? `Did you mean ${near}? ` : ''}${known}`);
+  throw new UsageError(
+    unsaid('print.usage.machine', { name }),
+    didYouMean(near),
+    unsaid('print.usage.machines', { names: listed(names, 'and') }),
+  );
 }
 
 /** What a job lacks to be planned, and what to write. */
-function whyNoPlan({ shop, cuts, ...voice }: Job): string {
-  if (shop === undefined) return say('print.no-shop', {}, voice);
-  if (Object.keys(shop.machines).length === 0) return say('print.no-machine', {}, voice);
+function whyNoPlan({ shop, cuts }: Job): Unsaid {
+  if (shop === undefined) return unsaid('print.no-shop', {});
+  if (Object.keys(shop.machines).length === 0) return unsaid('print.no-machine', {});
   const [first] = cuts;
-  return first === undefined
-    ? say('print.no-head.no-cut', {}, voice)
-    : say('print.no-head', { cut: first.name }, voice);
+  return first === undefined ? unsaid('print.no-head.no-cut', {}) : unsaid('print.no-head', { cut: first.name });
 }
 
 /** The runs that the plan proposes, as words to write into the job file. */

@@ -14,8 +14,8 @@ import {
   writeQuoteWords,
 } from '@fielded/core';
 import type { Bitmap, TextDocument } from '@fielded/render';
-import { UsageError } from '../arguments.ts';
 import { type Command, defineCommand } from '../command.ts';
+import { placeTexts } from '../command-texts.ts';
 import { readTextFile } from '../files/read-text.ts';
 import { readWords } from '../files/read-words.ts';
 import { quoteCsv } from '../formats/quote-csv.ts';
@@ -25,6 +25,7 @@ import { remarkProblems } from '../report/list-problems.ts';
 import { WIDTH } from '../report/plain-report.ts';
 import { quoteLines } from '../report/quote-lines.ts';
 import { wrap } from '../terminal/table.ts';
+import { seeHelp, UsageError, unsaid } from '../usage-error.ts';
 import { say, sayAll } from '../words/say.ts';
 import { deliver } from './deliver.ts';
 import { openShop, readOneJob } from './read-jobs.ts';
@@ -67,7 +68,7 @@ export const quote: Command = defineCommand(
       await io.out(writeQuoteWords());
       return 0;
     }
-    if (path === '') throw new UsageError('quote needs one job file. See fielded help quote.');
+    if (path === '') throw new UsageError(placeTexts('quote', quote).needs, seeHelp('quote'));
     const shop = await openShop(values.shop, io);
     return shop === null ? 2 : quoteFile(path, shop, values, format, io);
   },
@@ -99,7 +100,7 @@ async function quoteFile(
   const job = await readOneJob({ path, text }, shop, io);
   if (job === null) return 2;
   if (job.shop?.rates?.currency === undefined)
-    throw new UsageError(`${path}: a quote needs a shop file with rates and their currency. See fielded help quote.`);
+    throw new UsageError(unsaid('print.usage.no-rates', { file: path }), seeHelp('quote'));
   // Count and price; a job with errors is only written as a draft.
   const { made, report } = quoteFor(job, asked);
   const errors = report.problems.filter(({ severity }) => severity === 'error');
@@ -134,7 +135,8 @@ function quoteFor(job: Job, asked: Asked): { made: Quote; report: Report } {
       ...(client !== undefined && { client: client.replaceAll('\\n', '\n') }),
     });
   } catch (error) {
-    if (error instanceof RangeError) throw new UsageError(`--date: ${error.message}.`);
+    if (error instanceof RangeError && asked.date !== undefined)
+      throw new UsageError(unsaid('print.usage.date', { date: asked.date }));
     throw error;
   }
 }
@@ -180,7 +182,7 @@ async function write(
   if (asked.output === undefined) return quoteLines(made, report, errors, words);
   if (format === '.csv') return quoteCsv(made, report, errors, words);
   const render = await import('@fielded/render');
-  const document = withinRoom('-o', 'Give equal doors a quantity, split the job, or write a .csv.', () =>
+  const document = withinRoom('-o', unsaid('print.usage.fewer-doors', {}), () =>
     render.quoteDocument(made, report, { words, errors, ...(logo && { logo }) }),
   );
   const paper = asked.paper ?? 'a4';

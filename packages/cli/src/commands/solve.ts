@@ -1,21 +1,24 @@
 import {
   evaluate,
   type Job,
-  parseLength,
+  measureLength,
   type ReadOptions,
   type Solved,
   type SolvedByTwo,
+  sayMisread,
   solveByTwo,
   solve as solveJob,
+  UnknownName,
   type Wanted,
 } from '@fielded/core';
-import { UsageError } from '../arguments.ts';
 import { type Command, defineCommand } from '../command.ts';
 import { readTextFile } from '../files/read-text.ts';
 import type { Io } from '../io.ts';
 import { jsonText } from '../report/json-text.ts';
 import { solvedReport } from '../report/solved-report.ts';
 import { painter } from '../terminal/paint.ts';
+import { inEnglish, seeHelp, type Unsaid, UsageError, unsaid } from '../usage-error.ts';
+import { say } from '../words/say.ts';
 import { openShop, readOneJob } from './read-jobs.ts';
 import { FILE_ENDINGS, LANGUAGE, SHOP } from './shared-options.ts';
 import { writeBack } from './write-back.ts';
@@ -69,7 +72,7 @@ async function solveFile(
   values: { for: string; by: readonly string[]; json: boolean; write: boolean },
   io: Io,
 ): Promise<number> {
-  if (values.by.length === 0 && !/^face *=/.test(values.for)) throw new UsageError(NO_SIZE);
+  if (values.by.length === 0 && !/^face *=/.test(values.for)) throw noSize();
   const text = readTextFile(path);
   const job = await readOneJob({ path, text }, shop, io);
   if (job === null) return 2;
@@ -93,25 +96,27 @@ async function solveFile(
   return found ? 0 : 1;
 }
 
-const NO_SIZE = 'solve needs --for FIGURE=VALUE and --by SIZE. See fielded help solve.';
+function noSize(): UsageError {
+  return new UsageError(unsaid('print.usage.solve', {}), seeHelp('solve'));
+}
 
 /** The sizes that may change where none is named: for a flush face, the depth of a front and of a back cut. */
 function usualSizes(figure: string, job: Job): string[] {
   const front = job.cuts.find(({ side }) => side === 'front');
   const back = job.cuts.find(({ side }) => side === 'back');
   if (figure === 'face' && front && back) return [`${front.name}.depth`, `${back.name}.depth`];
-  throw new UsageError(NO_SIZE);
+  throw noSize();
 }
 
 /** `clearance=0.2` as a figure and its value in mm; a bare number is in the job's own unit. */
 function readWanted(asked: string, units: 'mm' | 'in'): Pick<Wanted, 'for' | 'value'> {
   const at = asked.indexOf('=');
-  if (at < 1) throw new UsageError(`--for ${asked} has no value. Write it as --for clearance=0.2.`);
+  if (at < 1) throw new UsageError(unsaid('print.usage.for', { asked }));
   const name = asked.slice(0, at).trim();
   if (asked.slice(at + 1).trim() === 'flush' && /face$/i.test(name)) return { for: name, value: 0 };
-  const length = parseLength(asked.slice(at + 1), units);
+  const length = measureLength(asked.slice(at + 1), units);
   if ('read' in length) {
-    throw new UsageError(`--for ${asked}: the value is ${length.read}. Write ${length.instead}.`);
+    throw new UsageError((voice) => say('print.usage.for-length', { asked, ...sayMisread(length, voice) }, voice));
   }
   return { for: name, value: length.mm };
 }
@@ -121,10 +126,14 @@ function askFor<S extends Solved | SolvedByTwo>(answer: () => S): S {
   try {
     return answer();
   } catch (error) {
-    if (error instanceof RangeError) {
-      const stop = error.message.endsWith('?') ? '' : '.';
-      throw new UsageError(`${error.message}${stop} See fielded help solve.`);
-    }
+    if (error instanceof UnknownName) throw new UsageError(unknownWords(error), seeHelp('solve'));
+    if (error instanceof RangeError) throw new UsageError(inEnglish(`${error.message}.`), seeHelp('solve'));
     throw error;
   }
+}
+
+function unknownWords({ kind, asked, near, known }: UnknownName): Unsaid {
+  return near === undefined
+    ? unsaid(`print.usage.unknown-${kind}`, { name: asked, known: known.join(', ') })
+    : unsaid(`print.usage.unknown-${kind}.near`, { name: asked, near });
 }

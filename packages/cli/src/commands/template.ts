@@ -1,9 +1,9 @@
 import { type DoorReport, findNearest, parseLength, type Report, type TemplatePart } from '@fielded/core';
-import { listWords, UsageError } from '../arguments.ts';
 import { type Command, defineCommand } from '../command.ts';
 import { readTextFile } from '../files/read-text.ts';
 import { type Io, safe } from '../io.ts';
 import { remarkProblems } from '../report/list-problems.ts';
+import { didYouMean, thereAre, UsageError, unsaid } from '../usage-error.ts';
 import { say, voiceOf } from '../words/say.ts';
 import { deliver } from './deliver.ts';
 import { checkJob, exitStatus, openShop } from './read-jobs.ts';
@@ -94,28 +94,23 @@ function findDoor({ doors = [] }: Report, asked: string | undefined): DoorReport
   if (found) return found;
   const names = shaped.map(({ name }) => name);
   const near = findNearest(asked, names);
-  throw new UsageError(
-    `--door ${asked}: there is no such door with a shaped head. ${near ? `Did you mean ${near}? ` : ''}There ${names.length === 1 ? 'is' : 'are'} ${listWords(names, 'and')}.`,
-  );
+  throw new UsageError(unsaid('print.usage.shaped-door', { name: asked }), didYouMean(near), thereAre(names));
 }
 
 /** The bearing asked for, and the cut it is for: the one that needs most room, if not said. */
 function readBearing(door: DoorReport, part: TemplatePart, { bearing, cut }: Asked, units: 'mm' | 'in') {
   if (bearing === undefined) {
-    if (cut !== undefined)
-      throw new UsageError('--cut says which cut --bearing is for. Add --bearing, or leave it out.');
+    if (cut !== undefined) throw new UsageError(unsaid('print.usage.cut-of-bearing', {}));
     return undefined;
   }
-  if (part !== 'panel') throw new UsageError(`--bearing is for the panel: take it out, or --part ${part}.`);
+  if (part !== 'panel') throw new UsageError(unsaid('print.usage.bearing-of-panel', { part }));
   const own = door.head?.bearings ?? [];
-  if (own.length === 0)
-    throw new UsageError('--bearing needs a cut that names a head of the shop: its own bearing is not known.');
+  if (own.length === 0) throw new UsageError(unsaid('print.usage.bearing-without-head', {}));
   const length = parseLength(bearing, units);
-  if ('read' in length || !(length.mm > 0))
-    throw new UsageError(`--bearing ${bearing}: write the diameter of the bearing, such as 60 or 2-1/2 in.`);
+  if ('read' in length || !(length.mm > 0)) throw new UsageError(unsaid('print.usage.bearing', { bearing }));
   const names = own.map((each) => each.cut);
   if (cut !== undefined && !names.includes(cut))
-    throw new UsageError(`--cut ${cut}: there is no such cut with a head. There is ${listWords(names, 'and')}.`);
+    throw new UsageError(unsaid('print.usage.headless-cut', { name: cut }), thereAre(names));
   const most = own.reduce((one, other) => (other.diameter > one.diameter ? other : one));
   return { cut: cut ?? most.cut, diameter: length.mm };
 }

@@ -1,13 +1,13 @@
 import { basename, extname } from 'node:path';
 import type { Voice } from '@fielded/core';
 import type { Traced, TracedSide } from '@fielded/exchange';
-import { UsageError } from '../arguments.ts';
 import { type Command, defineCommand } from '../command.ts';
 import { readBytes } from '../files/read-bytes.ts';
 import type { Io } from '../io.ts';
 import { sayFigure } from '../report/figures.ts';
 import { jsonText } from '../report/json-text.ts';
 import { refusalLine } from '../report/list-faults.ts';
+import { UsageError, unsaid } from '../usage-error.ts';
 import { say, voiceOf } from '../words/say.ts';
 import { deliver } from './deliver.ts';
 import { FORCE, JSON_OUT, LANGUAGE, output } from './shared-options.ts';
@@ -49,8 +49,7 @@ export const trace: Command = defineCommand(
     statuses: ['traced', null, 'the scan could not be read'],
   },
   async ({ path, values, format }, io) => {
-    if (values.json && values.output !== undefined)
-      throw new UsageError('--json goes to standard output: take -o out.');
+    if (values.json && values.output !== undefined) throw new UsageError(unsaid('print.usage.json-not-in-file', {}));
     const bytes = readBytes(path, MOST_BYTES);
     if ('refused' in bytes) return refuse(io, path, bytes);
     const { readScan, traceScan } = await import('@fielded/exchange');

@@ -1,5 +1,5 @@
 import { type QuoteWords, readQuoteWords } from '@fielded/core';
-import { UsageError } from '../arguments.ts';
+import { inEnglish, UsageError } from '../usage-error.ts';
 import { readTextFile } from './read-text.ts';
 
 /**
@@ -9,8 +9,8 @@ import { readTextFile } from './read-text.ts';
  */
 export function readWords(path: string): QuoteWords {
   const text = readTextFile(path);
-  if (typeof text !== 'string') throw new UsageError(`--words ${path}: ${text.refused}. ${text.instead}.`);
+  if (typeof text !== 'string') throw new UsageError(inEnglish(`--words ${path}: ${text.refused}. ${text.instead}.`));
   const words = readQuoteWords(text, 'fielded quote --print-words');
   if (!('fault' in words)) return words;
-  throw new UsageError(`--words ${path}: ${words.fault}`);
+  throw new UsageError(inEnglish(`--words ${path}: ${words.fault}`));
 }

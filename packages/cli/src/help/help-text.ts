@@ -1,23 +1,37 @@
+import type { Voice } from '@fielded/core';
 import type { Command, Option } from '../command.ts';
+import { isDescribed, translateCommand } from '../command-texts.ts';
+import { padRight } from '../terminal/columns.ts';
+import { wrap } from '../terminal/table.ts';
+import { say } from '../words/say.ts';
 import { usageLines } from './usage.ts';
-import { wrapColumns } from './wrap.ts';
 
 const WIDTH = 88;
 /** The widest column of options; a longer one has a line of its own. */
 const COLUMN = 23;
 
 /** What `fielded help NAME` prints. */
-export function helpText(name: string, command: Command): string {
-  const [all, error, wrong] = command.statuses;
-  const statuses = [`0 ${all}`, ...(error === null ? [] : [`1 ${error}`]), `2 ${wrong}`];
+export function helpText(name: string, given: Command, voice: Voice): string {
+  const command = translateCommand(name, given, voice.language);
   const blocks = [
     usageLines(name, command, WIDTH),
-    ...command.about.map((text) => wrapColumns(text, WIDTH)),
+    ...command.about.map((text) => fill(text, WIDTH)),
     ...optionBlocks(command),
-    ...(command.after ?? []).map((text) => wrapColumns(text, WIDTH)),
-    wrapColumns(`Exit status: ${statuses.join(', ')}.`, WIDTH),
+    ...(command.after ?? []).map((text) => fill(text, WIDTH)),
+    fill(statusText(command, voice), WIDTH),
   ];
   return `${blocks.map((lines) => lines.join('\n')).join('\n\n')}\n`;
+}
+
+function statusText({ statuses: [all, error, wrong] }: Command, voice: Voice): string {
+  return error === null
+    ? say('print.help.status.two', { all, wrong }, voice)
+    : say('print.help.status.three', { all, error, wrong }, voice);
+}
+
+/** Text in lines, broken at any blank. */
+function fill(text: string, width: number): string[] {
+  return wrap(text, width, 0, / /);
 }
 
 /** The options in blocks, one for each heading. */
@@ -36,12 +50,12 @@ function optionBlocks({ options }: Command): string[][] {
 function optionLines(name: string, option: Option, column: number): string[] {
   const start = head(name, option);
   const texts = [option.says, ...choiceTexts(option)].filter((text) => text !== '');
-  const lines = texts.flatMap((text) => wrapColumns(text, WIDTH - column));
+  const lines = texts.flatMap((text) => fill(text, WIDTH - column));
   const indent = ' '.repeat(column);
   const own = start.length > column - 2;
   return own
     ? [start, ...lines.map((line) => indent + line)]
-    : lines.map((line, index) => (index === 0 ? start.padEnd(column) : indent) + line);
+    : lines.map((line, index) => (index === 0 ? padRight(start, column) : indent) + line);
 }
 
 /** `  --seed N`, `  -o, --output FILE`. */
@@ -51,6 +65,5 @@ function head(name: string, { value, short }: Option): string {
 
 /** A line for each value that is described. */
 function choiceTexts({ choices }: Option): string[] {
-  if (choices === undefined || Array.isArray(choices)) return [];
-  return Object.entries(choices).map(([choice, what]) => `${choice}: ${what}`);
+  return isDescribed(choices) ? Object.entries(choices).map(([choice, what]) => `${choice}: ${what}`) : [];
 }

@@ -1,22 +1,29 @@
+import type { Voice } from '@fielded/core';
 import type { Commands } from '../command.ts';
+import { translateCommand } from '../command-texts.ts';
+import { padRight } from '../terminal/columns.ts';
+import { wrap } from '../terminal/table.ts';
+import { say } from '../words/say.ts';
 import { placeText, usageLines } from './usage.ts';
 
+const WIDTH = 90;
+
 /** What `fielded --help` prints. */
-export async function overviewText(commands: Commands): Promise<string> {
+export async function overviewText(commands: Commands, voice: Voice): Promise<string> {
   const entries: [start: string, summary: string][] = [];
   for (const [name, load] of Object.entries(commands)) {
-    const { place, summary } = await load();
+    const { place, summary } = translateCommand(name, await load(), voice.language);
     entries.push([`  fielded ${name} ${placeText(place)}`, summary]);
   }
   const column = Math.max(...entries.map(([start]) => start.length)) + 2;
-  const lines = entries.map(([start, summary]) => start.padEnd(column) + summary);
-  return `fielded: the section, the fit and the drawing of raised-and-fielded panels
+  const lines = entries.flatMap(([start, summary]) => wrap(padRight(start, column) + summary, WIDTH, column));
+  return `${say('print.help.title', {}, voice)}
 
 ${lines.join('\n')}
   fielded --version
 
-JOB is a file in YAML or JSON; docs/job-file.md describes it and examples/ has some.
-Exit status: 0 all is well, 1 a job has an error, 2 an input could not be read.
+${say('print.help.job', {}, voice)}
+${say('print.help.statuses', {}, voice)}
 `;
 }
 

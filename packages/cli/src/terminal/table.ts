@@ -48,12 +48,15 @@ export function indent(lines: readonly string[]): string[] {
 /** Between words, but not between a figure and its unit. */
 const BREAKS = /(?<!\d) | (?!(?:mm|in|mm²|in²)\b)/;
 
-/** Text in lines of at most `width` columns, broken between words; each line but the first is indented by `hang`. */
-export function wrap(text: string, width: number, hang: number): string[] {
+/**
+ * Text in lines of at most `width` columns, broken between words, where `breaks` says so; each line but the first is indented by `hang`.
+ * A word that is longer has a line of its own.
+ */
+export function wrap(text: string, width: number, hang: number, breaks: RegExp = BREAKS): string[] {
   const lines: string[] = [];
   let line = '';
   const roomOf = () => (lines.length === 0 ? width : width - hang);
-  for (const word of text.split(BREAKS)) {
+  for (const word of text.split(breaks)) {
     const wanted = line === '' ? word : `${line} ${word}`;
     if (columnsOf(wanted) <= roomOf()) {
       line = wanted;

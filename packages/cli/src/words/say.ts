@@ -3,7 +3,7 @@ import type { Io } from '../io.ts';
 import { safe } from '../io.ts';
 import { CLI_ENGLISH } from './english.ts';
 
-type Sentences = typeof CLI_ENGLISH;
+export type Sentences = typeof CLI_ENGLISH;
 export type LineKey = keyof Sentences;
 
 const SPEAKER: Speaker<Sentences> = createSpeaker(CLI_ENGLISH);

@@ -1,5 +1,7 @@
-import { MISREAD_WORDS } from '../measure/misread.ts';
+import { MISREAD_WORDS, type Misread, type Misreading } from '../measure/misread.ts';
 import type { FaultCode } from './codes.ts';
+import { IN_ENGLISH, type Voice } from './language.ts';
+import { sayIn } from './phrase.ts';
 import type { Figures, Said } from './problem.ts';
 import { createSpeaker, type FiguresOf, type Speaker } from './speaker.ts';
 import { FIGURE_WORDS } from './words/figure.ts';
@@ -68,6 +70,12 @@ export function codeOfFault(sentence: FaultSentence | TextFaultSentence): FaultC
 
 /** See `Speaker`: a part of a fault's sentence. */
 export const toldPart: Speaker<typeof FIGURE_WORDS>['told'] = createSpeaker(FIGURE_WORDS).told;
+
+/** What was read where no measure is, and what to write instead, as parts of a sentence. */
+export function sayMisread({ read, instead }: Misread, voice: Voice): Misreading {
+  const speech = { language: voice.language ?? IN_ENGLISH, english: MISREAD_WORDS };
+  return { read: sayIn(read, voice, speech), instead: sayIn(instead, voice, speech) };
+}
 
 /** What stands in the place of a value, such as 'a thickness'. */
 export type ValueWords = (typeof KEY_WORDS)[Extract<keyof typeof KEY_WORDS, `value.${string}`>];

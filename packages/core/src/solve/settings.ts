@@ -1,7 +1,7 @@
 import type { Cut, Job } from '../job/job.ts';
 import type { FileValue } from '../problem/problem.ts';
 import type { SentenceKey } from '../problem/say.ts';
-import { unknownName } from './unknown-name.ts';
+import { UnknownName } from './unknown-name.ts';
 
 /** A move at the machine: a sentence of the catalogue. */
 type Move = Extract<SentenceKey, `move.${string}`>;
@@ -48,7 +48,7 @@ export function findSetting(job: Job, name: string): Setting | null {
 /** The same; throws RangeError for a name that the job has no size of, the nearest named. */
 export function needSetting(job: Job, name: string): Setting {
   const setting = findSetting(job, name);
-  if (setting === null) throw new RangeError(unknownName('a size to set', name, settingNames(job)));
+  if (setting === null) throw new UnknownName('size', name, settingNames(job));
   return setting;
 }
 

@@ -6,7 +6,7 @@ import type { Said } from '../problem/problem.ts';
 import { told } from '../problem/say.ts';
 import { joinFrame, joinTongue } from '../report/join.ts';
 import { answerSeasons } from '../report/seasons.ts';
-import { unknownName } from './unknown-name.ts';
+import { UnknownName } from './unknown-name.ts';
 
 /** A figure of a joint that a setting can be found for, mm. */
 export interface Target {
@@ -111,7 +111,7 @@ export function needTarget(name: string): Target {
   const target = TARGETS.find((each) => each.name === name);
   if (target !== undefined) return target;
   const names = TARGETS.map((each) => each.name);
-  throw new RangeError(unknownName('a figure', name, names));
+  throw new UnknownName('figure', name, names);
 }
 
 /** A figure of a job; null where it has none, or where the job could no longer be read from its file. */

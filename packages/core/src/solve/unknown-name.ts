@@ -1,10 +1,23 @@
 import { findNearest } from '../reading/nearest.ts';
 
-/** The message for a name that the job does not have, with the one most likely meant. */
-export function unknownName(what: string, name: string, known: readonly string[]): string {
-  const near = nearestOfKind(name, known);
-  const hint = near === undefined ? `it knows ${known.join(', ')}` : `did you mean ${near}?`;
-  return `${name} is not ${what} of this job: ${hint}`;
+/** A figure or a size that the job does not have, with the one most likely meant. */
+export class UnknownName extends RangeError {
+  readonly kind: 'figure' | 'size';
+  /** The name as it was asked for. */
+  readonly asked: string;
+  /** The name most likely meant; undefined where none is near. */
+  readonly near: string | undefined;
+  readonly known: readonly string[];
+
+  constructor(kind: UnknownName['kind'], asked: string, known: readonly string[]) {
+    const near = nearestOfKind(asked, known);
+    const hint = near === undefined ? `it knows ${known.join(', ')}` : `did you mean ${near}?`;
+    super(`${asked} is not ${kind === 'figure' ? 'a figure' : 'a size to set'} of this job: ${hint}`);
+    this.kind = kind;
+    this.asked = asked;
+    this.near = near;
+    this.known = known;
+  }
 }
 
 /**
