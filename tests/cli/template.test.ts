@@ -94,7 +94,7 @@ describe('fielded template', () => {
     [[JOB, '--part', 'rail', '--bearing', '60'], 2, '--bearing is for the panel'],
     [[JOB, '--door', 'cathedral', '--bearing', '-3'], 2, '--bearing'],
     [[JOB, '--cut', 'raise'], 2, 'Add --bearing'],
-    [[JOB, '--bearing', '60', '--cut', 'rise'], 2, 'There is raise and back relief.'],
+    [[JOB, '--bearing', '60', '--cut', 'rise'], 2, 'There are raise and back relief.'],
   ])('says what is wrong with %j', async (argv, status, words) => {
     const done = await run(['template', ...argv]);
     expect(done.status).toBe(status);
