@@ -26,13 +26,13 @@ export function addMoments(sum: Moments, p: Piece, xa: number, xb: number): void
   const dy = yb - ya;
   const square = dx * dx + dy * dy;
   // An arc on the upper half adds its segment to the trapezium, one on the lower half subtracts it. The segment's moment about
-  // the centre is chord³/12, along the normal that points from the chord to the arc.
-  const added = -p.turn;
-  const area = added * segmentOn(square, p.r);
-  const outward = square / 12;
+  // the centre is chord³/12, along the normal that points from the chord to the arc: upwards where the segment is added, downwards
+  // where it is subtracted, so that the sum has the same sign in both cases.
+  const area = -p.turn * segmentOn(square, p.r);
+  const upward = square / 12;
   sum.area += area;
-  sum.x += area * p.cx - added * outward * dy;
-  sum.y += area * p.cy + added * outward * dx;
+  sum.x += area * p.cx - upward * dy;
+  sum.y += area * p.cy + upward * dx;
 }
 
 /** Adds what `addMoments` adds for each whole piece from place `from` up to, but not including, place `to`: one loop with local sums, fast for threads of thousands of pieces. */
@@ -49,10 +49,10 @@ function addWholePieces(sum: Moments, pieces: readonly Piece[], from: number, to
     const dy = y1 - y0;
     const square = dx * dx + dy * dy;
     const segment = turn * segmentOn(square, r);
-    const outward = (turn * square) / 12;
+    const upward = square / 12;
     area -= segment;
-    x -= segment * cx - outward * dy;
-    y -= segment * cy + outward * dx;
+    x -= segment * cx + upward * dy;
+    y -= segment * cy - upward * dx;
   }
   sum.area = area;
   sum.x = x;
