@@ -1,5 +1,6 @@
 import type { Units } from '@fielded/core';
 import type { JSX, RefObject } from 'preact';
+import { Unit } from './stepper.tsx';
 
 type Heard = (event: { readonly currentTarget: HTMLInputElement }) => void;
 
@@ -28,9 +29,7 @@ export function LengthLine({
         inputMode={units === 'mm' ? 'decimal' : 'text'}
         autocomplete="off"
       />
-      <span class="unit" aria-hidden="true">
-        {units}
-      </span>
+      <Unit>{units}</Unit>
     </div>
   );
 }

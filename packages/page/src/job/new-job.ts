@@ -21,10 +21,14 @@ export interface NewJob {
 /** Shapes that a job can be begun with. */
 export type StartShape = 'rebate' | 'bevel' | 'cove' | 'ovolo' | 'ogee';
 
-/** A job made up from what was said, or why none can be. `face` is what the face came to where the back takes no cut; `warnings` what to think of all the same. */
-export type Begun =
-  | { readonly data: Data; readonly face: number; readonly warnings: readonly string[] }
-  | { readonly reason: string; readonly about: string };
+/** Why no such job can be begun, and the size that is about; '' for none. */
+interface Refused {
+  readonly reason: string;
+  readonly about: string;
+}
+
+/** A job made of what was asked for, or why there is none. `face` is how far its face stands proud, mm; `warnings` are the engine's. */
+export type Begun = Refused | { readonly data: Data; readonly face: number; readonly warnings: readonly string[] };
 
 const INCH = 25.4;
 
@@ -62,47 +66,9 @@ const LEAST_DEPTH = 0.4;
  * over the groove's width less the clearance. Without a cut on the back the front takes it all, and the face follows.
  */
 export function beginJob(ask: NewJob): Begun {
-  const { stock, frame, groove, swellGap, proud } = ask;
-  const usual = USUAL[ask.units];
-  const tongue = groove.width - usual.clearance;
-  const insertion = groove.depth - swellGap;
-  if (insertion <= 0) return { about: 'swellGap', reason: 'The gap for swelling leaves nothing of the groove.' };
-  if (groove.setback + groove.width > frame)
-    return { about: 'groove', reason: 'The groove reaches past the back of the frame.' };
-  const spare = stock - tongue;
-  if (spare < LEAST_DEPTH) return { about: 'stock', reason: 'The stock is no thicker than the groove is wide.' };
-  const frontDepth = ask.back === 'none' ? spare : groove.setback + proud;
-  const backDepth = spare - frontDepth;
-  if (frontDepth < LEAST_DEPTH)
-    return { about: 'proud', reason: 'So far recessed, nothing is left to cut on the front.' };
-  if (ask.back !== 'none' && backDepth < LEAST_DEPTH)
-    return {
-      about: 'back',
-      reason: 'This stock is used up by the front: choose no cut on the back, or thicker stock.',
-    };
-  const write = (mm: number) => writeLength(mm, ask.units, ask.units);
-  const land = insertion + usual.spareLand;
-  const cut = (name: string, side: 'front' | 'back', shape: StartShape, depth: number, reach: number) => ({
-    name,
-    side,
-    profile: drawProfile(shape, { reach, depth, land }, side === 'front' ? usual.step : 0, usual.grain, write),
-    run: side === 'front' ? 'under' : 'over',
-  });
-  const data: Data = {
-    fielded: 1,
-    title: ask.title,
-    units: ask.units,
-    panel: { thickness: write(stock) },
-    frame: {
-      thickness: write(frame),
-      groove: { width: write(groove.width), depth: write(groove.depth), setback: write(groove.setback) },
-      swellGap: write(swellGap),
-    },
-    cuts: [
-      cut('raise', 'front', ask.front, frontDepth, usual.reach),
-      ...(ask.back === 'none' ? [] : [cut('back relief', 'back', ask.back, backDepth, usual.backReach)]),
-    ],
-  };
+  const depths = splitDepths(ask);
+  if ('reason' in depths) return depths;
+  const data = writeNewJob(ask, depths);
   const { job, faults } = readJobData(data);
   if (job === null) return { about: '', reason: faults[0]?.message ?? 'Such a job cannot be made.' };
   // Nothing is said to fit that the engine does not say fits.
@@ -113,7 +79,60 @@ export function beginJob(ask: NewJob): Begun {
     return { about: '', reason };
   }
   const warnings = problems.filter(({ severity }) => severity === 'warning').map((each) => plainFault(each, ask.units));
-  return { data, face: frontDepth - groove.setback, warnings };
+  return { data, face: depths.front - ask.groove.setback, warnings };
+}
+
+/** How deep front and back are cut, mm. */
+interface Depths {
+  readonly front: number;
+  readonly back: number;
+}
+
+/** Shares what the stock is thicker than the tongue between front and back, or says why it cannot. */
+function splitDepths({ stock, frame, groove, swellGap, proud, back, units }: NewJob): Depths | Refused {
+  if (groove.depth - swellGap <= 0)
+    return { about: 'swellGap', reason: 'The gap for swelling leaves nothing of the groove.' };
+  if (groove.setback + groove.width > frame)
+    return { about: 'groove', reason: 'The groove reaches past the back of the frame.' };
+  const spare = stock - (groove.width - USUAL[units].clearance);
+  if (spare < LEAST_DEPTH) return { about: 'stock', reason: 'The stock is no thicker than the groove is wide.' };
+  const front = back === 'none' ? spare : groove.setback + proud;
+  if (front < LEAST_DEPTH) return { about: 'proud', reason: 'So far recessed, nothing is left to cut on the front.' };
+  if (back !== 'none' && spare - front < LEAST_DEPTH)
+    return {
+      about: 'back',
+      reason: 'This stock is used up by the front: choose no cut on the back, or thicker stock.',
+    };
+  return { front, back: spare - front };
+}
+
+/** The job as its file would say it. */
+function writeNewJob(ask: NewJob, depths: Depths): Data {
+  const { groove, swellGap, units } = ask;
+  const usual = USUAL[units];
+  const write = (mm: number) => writeLength(mm, units, units);
+  const land = groove.depth - swellGap + usual.spareLand;
+  const cut = (name: string, side: 'front' | 'back', shape: StartShape, depth: number, reach: number) => ({
+    name,
+    side,
+    profile: drawProfile(shape, { reach, depth, land }, side === 'front' ? usual.step : 0, usual.grain, write),
+    run: side === 'front' ? 'under' : 'over',
+  });
+  return {
+    fielded: 1,
+    title: ask.title,
+    units,
+    panel: { thickness: write(ask.stock) },
+    frame: {
+      thickness: write(ask.frame),
+      groove: { width: write(groove.width), depth: write(groove.depth), setback: write(groove.setback) },
+      swellGap: write(swellGap),
+    },
+    cuts: [
+      cut('raise', 'front', ask.front, depths.front, usual.reach),
+      ...(ask.back === 'none' ? [] : [cut('back relief', 'back', ask.back, depths.back, usual.backReach)]),
+    ],
+  };
 }
 
 /** A profile of the depth wanted: reach and step as usual, the reach longer where the shape's own arc asks for it. */

@@ -1,8 +1,9 @@
 import type { JSX } from 'preact';
 import { useId, useState } from 'preact/hooks';
 import { useDesk } from '../../desk/context.ts';
+import { Field } from '../../entry/field.tsx';
 import { moveOn } from '../../entry/move-on.ts';
-import { StepButton } from '../../entry/step-button.tsx';
+import { Stepper } from '../../entry/stepper.tsx';
 import type { JobChange } from '../../job/changes.ts';
 import { faultBeside } from '../../words/plain-fault.ts';
 
@@ -24,10 +25,9 @@ export function QuantityField({
   const id = useId();
   const [draft, setDraft] = useState<string | null>(null);
   const [fault, setFault] = useState('');
-  const put = (count: number, key?: string): boolean => {
+  const put = (count: number, key?: string) => {
     const [refused] = desk.change(changes(path, count), key);
     setFault(refused ? faultBeside(refused, desk.job.value.units) : '');
-    return refused === undefined;
   };
   const type = (text: string) => {
     setDraft(text);
@@ -40,35 +40,27 @@ export function QuantityField({
   };
   const name = `${label}, ${whose}`;
   return (
-    <div class={`field${fault ? ' faulty' : ''}`}>
-      <label for={id}>{label}</label>
-      <div class="entry">
-        <StepButton way="less" name={name} disabled={value <= 1} step={() => by(-1)} />
-        <div class="line">
-          <input
-            id={id}
-            type="text"
-            inputMode="numeric"
-            autocomplete="off"
-            data-path={path}
-            aria-label={name}
-            aria-invalid={fault !== ''}
-            aria-describedby={`${id}-fault`}
-            value={draft ?? String(value)}
-            onFocus={(event) => event.currentTarget.select()}
-            onInput={(event) => type(event.currentTarget.value)}
-            onBlur={() => {
-              desk.settle();
-              if (fault === '') setDraft(null);
-            }}
-            onKeyDown={(event) => event.key === 'Enter' && moveOn(event.currentTarget)}
-          />
-        </div>
-        <StepButton way="more" name={name} step={() => by(1)} />
-      </div>
-      <p class="fault" id={`${id}-fault`} aria-live="polite">
-        {fault}
-      </p>
-    </div>
+    <Field id={id} label={label} fault={fault}>
+      <Stepper name={name} canStep={{ less: value > 1, more: true }} step={by}>
+        <input
+          id={id}
+          type="text"
+          inputMode="numeric"
+          autocomplete="off"
+          data-path={path}
+          aria-label={name}
+          aria-invalid={fault !== ''}
+          aria-describedby={`${id}-fault`}
+          value={draft ?? String(value)}
+          onFocus={(event) => event.currentTarget.select()}
+          onInput={(event) => type(event.currentTarget.value)}
+          onBlur={() => {
+            desk.settle();
+            if (fault === '') setDraft(null);
+          }}
+          onKeyDown={(event) => event.key === 'Enter' && moveOn(event.currentTarget)}
+        />
+      </Stepper>
+    </Field>
   );
 }

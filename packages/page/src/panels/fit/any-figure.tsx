@@ -1,13 +1,14 @@
 import { parseLength, type Report } from '@fielded/core';
 import { useSignal } from '@preact/signals';
 import type { JSX } from 'preact';
-import { useEffect, useId } from 'preact/hooks';
+import { useId } from 'preact/hooks';
 import { useDesk } from '../../desk/context.ts';
 import { entryText } from '../../entry/entry-text.ts';
 import { sayMisread } from '../../words/say-misread.ts';
+import { Amount, NameChoice } from './ask-line.tsx';
 import { Answer, AnswerButtons } from './figure-answer.tsx';
 import { firstMove, movesOf } from './movable-sizes.ts';
-import { proposeMove, SERVES, showProposal } from './proposal.ts';
+import { proposeMove, SERVES, useShownProposal } from './proposal.ts';
 import { useSolver } from './use-solver.ts';
 import { Working } from './working.tsx';
 
@@ -23,11 +24,11 @@ export function AnyFigure({ close }: { close: () => void }): JSX.Element {
   const desk = useDesk();
   const id = useId();
   const { fit } = desk.job.value;
-  const wanted = useSignal<WantedName>('clearance');
-  const text = useSignal(entryText(fit.target, desk.units.value));
-  const by = useSignal(firstMove(desk));
-  const value = parseLength(text.value, desk.units.value);
   const units = desk.units.value;
+  const wanted = useSignal<WantedName>('clearance');
+  const text = useSignal(entryText(fit.target, units));
+  const by = useSignal(firstMove(desk));
+  const value = parseLength(text.value, units);
   const { answer, long } = useSolver(
     'mm' in value
       ? async (ask) => {
@@ -41,37 +42,18 @@ export function AnyFigure({ close }: { close: () => void }): JSX.Element {
     [units, wanted.value, by.value, text.value],
   );
   const proposal = answer?.proposal ?? null;
-  useEffect(() => showProposal(desk, proposal), [proposal, desk]);
-  useEffect(() => () => showProposal(desk, null), [desk]);
+  useShownProposal(proposal);
 
   const choose = (name: WantedName) => {
     wanted.value = name;
     const now = { clearance: fit.target, visibleMargin: desk.report.value.fit.visibleMargin, frontFace: 0 }[name];
-    text.value = entryText(now ?? 0, desk.units.value);
+    text.value = entryText(now ?? 0, units);
   };
   return (
     <>
       <div class="ask">
-        <NameChoice
-          id={`${id}-what`}
-          label="I want"
-          names={WANTED}
-          value={wanted.value}
-          choose={(name) => choose(name as WantedName)}
-        />
-        <span class="line">
-          <input
-            type="text"
-            inputMode={desk.units.value === 'mm' ? 'decimal' : 'text'}
-            autocomplete="off"
-            aria-label="How much"
-            value={text.value}
-            onInput={(event) => {
-              text.value = event.currentTarget.value;
-            }}
-          />
-          <span class="unit">{desk.units.value}</span>
-        </span>
+        <NameChoice id={`${id}-what`} label="I want" names={WANTED} value={wanted.value} choose={choose} />
+        <Amount name="How much" text={text} units={units} />
         <NameChoice
           id={`${id}-by`}
           label="and may move"
@@ -106,28 +88,4 @@ function servesFor(wanted: WantedName, value: number): (report: Report) => boole
     const figure = wanted === 'frontFace' ? (fit.frontFace?.most ?? null) : fit[wanted];
     return figure !== null && Math.abs(figure - value) <= SERVES;
   };
-}
-
-interface NameChoiceProps {
-  readonly id: string;
-  readonly label: string;
-  /** Names with the words for them. */
-  readonly names: readonly (readonly [string, string])[];
-  readonly value: string;
-  readonly choose: (name: string) => void;
-}
-
-function NameChoice({ id, label, names, value, choose }: NameChoiceProps): JSX.Element {
-  return (
-    <>
-      <label for={id}>{label}</label>
-      <select id={id} value={value} onChange={(event) => choose(event.currentTarget.value)}>
-        {names.map(([name, words]) => (
-          <option key={name} value={name}>
-            {words}
-          </option>
-        ))}
-      </select>
-    </>
-  );
 }

@@ -1,15 +1,15 @@
 import { parseLength, type Report } from '@fielded/core';
 import { useSignal } from '@preact/signals';
 import type { JSX } from 'preact';
-import { useEffect } from 'preact/hooks';
 import { useDesk } from '../../desk/context.ts';
 import type { Desk } from '../../desk/desk.ts';
 import { entryText } from '../../entry/entry-text.ts';
 import { keepTogether } from '../../words/keep-together.ts';
 import { sayMisread } from '../../words/say-misread.ts';
+import { Amount, NameChoice } from './ask-line.tsx';
 import { AnswerButtons } from './figure-answer.tsx';
 import { depthSteps, sayDepths } from './move-words.ts';
-import { makeMove, type Proposal, proposeMove, SERVES, showProposal } from './proposal.ts';
+import { makeMove, type Proposal, proposeMove, SERVES, useShownProposal } from './proposal.ts';
 import type { AskSolver } from './solve-beside.ts';
 import { useSolver } from './use-solver.ts';
 import { sayWhyNot } from './why-not.ts';
@@ -25,7 +25,7 @@ const FACES: readonly (readonly [Face, string])[] = [
 /** Nearer to flush than this, mm, flush is what is meant. */
 const NEARLY_FLUSH = 0.35;
 
-/** What came of asking: nothing to do, a move, why there is none. */
+/** The answer: nothing to do, a move to make, or why there is none. */
 type Answer =
   | { readonly kind: 'there' }
   | { readonly kind: 'move'; readonly proposal: Proposal }
@@ -48,40 +48,20 @@ export function BothCuts({ front, back, close }: { front: string; back: string; 
     back,
   ]);
   const proposal = answer?.kind === 'move' ? answer.proposal : null;
-  useEffect(() => showProposal(desk, proposal), [proposal, desk]);
-  useEffect(() => () => showProposal(desk, null), [desk]);
+  useShownProposal(proposal);
   return (
     <>
       <div class="ask">
-        <label for="face-wanted">A sliding fit, the face</label>
-        <select
+        <NameChoice
           id="face-wanted"
+          label="A sliding fit, the face"
+          names={FACES}
           value={face.value}
-          onChange={(event) => {
-            face.value = event.currentTarget.value as Face;
+          choose={(name) => {
+            face.value = name;
           }}
-        >
-          {FACES.map(([name, words]) => (
-            <option key={name} value={name}>
-              {words}
-            </option>
-          ))}
-        </select>
-        {face.value !== 'flush' && (
-          <span class="line">
-            <input
-              type="text"
-              inputMode={units === 'mm' ? 'decimal' : 'text'}
-              autocomplete="off"
-              aria-label={`Face ${face.value} by`}
-              value={text.value}
-              onInput={(event) => {
-                text.value = event.currentTarget.value;
-              }}
-            />
-            <span class="unit">{units}</span>
-          </span>
-        )}
+        />
+        {face.value !== 'flush' && <Amount name={`Face ${face.value} by`} text={text} units={units} />}
       </div>
       {'read' in read && face.value !== 'flush' && (
         <p class="fault" role="alert">
@@ -143,12 +123,12 @@ async function workOut(ask: AskSolver, desk: Desk, wanted: number, front: string
     : { kind: 'move', proposal };
 }
 
-/** Where the front face stands with the panel in the middle of its float, mm proud; 0 where it is nowhere. */
+/** How far the front face stands proud with the panel in the middle of its float, mm; 0 where there is no face. */
 function middleOf({ fit }: Report): number {
   return fit.frontFace === null ? 0 : (fit.frontFace.least + fit.frontFace.most) / 2;
 }
 
-/** Whether it slides and the face is as wanted somewhere in the panel's float. */
+/** Whether the tongue slides and the face stands as wanted somewhere in the panel's float. */
 function isThere({ fit }: Report, wanted: number): boolean {
   const { frontFace, verdict } = fit;
   return (

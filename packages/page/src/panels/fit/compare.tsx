@@ -2,7 +2,7 @@ import { formatLength, type Report, verdictWord } from '@fielded/core';
 import type { JSX } from 'preact';
 import { useDesk } from '../../desk/context.ts';
 
-/** What differs between the joint that was kept and the one on the sheet. */
+/** The differences between the joint that was kept and the one on the sheet. */
 export function Compare(): JSX.Element | null {
   const desk = useDesk();
   const before = desk.trace.value;

@@ -1,6 +1,6 @@
 import type { Desk } from '../../desk/desk.ts';
 
-/** What may move: every cut's depth and reach, the stock and the groove. */
+/** The sizes that may move, with the words for them: every cut's depth and reach, the stock and the groove. */
 export function movesOf(desk: Desk): (readonly [string, string])[] {
   const cuts = desk.job.value.cuts;
   return [
@@ -12,7 +12,7 @@ export function movesOf(desk: Desk): (readonly [string, string])[] {
   ];
 }
 
-/** A cut on the back sizes the tongue and shows least. */
+/** The size to move unless another is chosen: a cut on the back sizes the tongue and shows least. */
 export function firstMove(desk: Desk): string {
   const { cuts } = desk.job.value;
   const cut = cuts.find(({ side }) => side === 'back') ?? cuts[0];

@@ -1,4 +1,6 @@
 import { evaluate, type FileValue, type Job, type Problem, type Report } from '@fielded/core';
+import { useEffect } from 'preact/hooks';
+import { useDesk } from '../../desk/context.ts';
 import type { Desk } from '../../desk/desk.ts';
 import { reportJoint } from '../../job/answer-joint.ts';
 import { applyChanges, type JobChange } from '../../job/changes.ts';
@@ -7,7 +9,7 @@ import { writeLength } from '../../job/write-length.ts';
 import { plainFault } from '../../words/plain-fault.ts';
 import { changesOf } from './written-changes.ts';
 
-/** A move as it would be written, tried: the job and the joint that come of it, and the problems that it brings. */
+/** A move tried as it would be written: the job and the joint that come of it, and the problems that are new. */
 export interface Proposal {
   readonly changes: readonly JobChange[];
   readonly job: Job;
@@ -19,7 +21,7 @@ export interface Proposal {
 export const SERVES = 0.05;
 
 /**
- * What to write for an answer of the solver: depth and reach where the job keeps them, if the joint is then as wanted,
+ * The move for an answer of the solver: depth and reach written where the job keeps them, if the joint is then as wanted,
  * else as settings of the cuts, which is what the solver tried. null where neither can be written or serves.
  */
 export function proposeMove(
@@ -45,9 +47,18 @@ function problemsThatCome(desk: Desk, { spread: _, ...job }: Job): Problem[] {
   return evaluate(job).problems.filter(({ code, at }) => !known.has(`${code} ${at}`));
 }
 
-/** Draws a proposal dashed over the joint; null draws none. */
-export function showProposal(desk: Desk, proposal: Proposal | null): void {
-  desk.proposal.value = proposal?.changes ?? null;
+/** Draws a proposal dashed over the joint as long as it is there; null draws none. */
+export function useShownProposal(proposal: Proposal | null): void {
+  const desk = useDesk();
+  useEffect(() => {
+    desk.proposal.value = proposal?.changes ?? null;
+  }, [proposal, desk]);
+  useEffect(
+    () => () => {
+      desk.proposal.value = null;
+    },
+    [desk],
+  );
 }
 
 /** Makes a proposed move, one step of undo. */

@@ -4,17 +4,17 @@ import EngineWorker from '../../desk/engine-worker.ts?worker&inline';
 
 type Question = Extract<Asked, { ask: 'one' | 'two' }>;
 
-/** Asks the solver. Rejects with what the engine throws. */
+/** Asks the solver; rejects with what the engine throws. */
 export type AskSolver = <Q extends Question>(asked: Q) => Promise<Answers[Q['ask']]>;
 
 export interface Solver {
   readonly ask: AskSolver;
-  /** Gives up what is worked on: it is never answered. */
+  /** Ends the work on a question, which is then never answered. */
   giveUp(): void;
   close(): void;
 }
 
-/** A solver in a worker of its own, on the page itself where there can be none. One question at a time. */
+/** A solver in a worker, or on the page itself where there can be none. It answers one question at a time. */
 export function createSolver(): Solver {
   let worker: Worker | null = null;
   let working = false;

@@ -4,20 +4,20 @@ import { useDesk } from '../../desk/context.ts';
 import { attempt, fetchPart } from '../../desk/fetch-part.ts';
 import type { AskSolver, Solver } from './solve-beside.ts';
 
-/** How long an answer waits for the next key, and from when on it is said that it takes its time, ms. */
+/** How long a question waits for the next key, and after how long the page says that it is still working, ms. */
 const PAUSE = 120;
 const LONG = 500;
 
 /** An answer of the solver; null while there is none. */
 interface Working<A> {
   readonly answer: A | null;
-  /** Whether it takes so long that it is said. */
+  /** Whether it takes so long that the page says so. */
   readonly long: boolean;
 }
 
 /**
- * Works something out with the solver beside the page, anew whenever the job or one of `of` changes; nothing, for `work` null.
- * An answer for a job that was changed meanwhile, or asked for by what is no longer shown, is dropped.
+ * Runs `work` with the solver, again whenever the job or one of `of` changes; does nothing for null. Drops the answer for a
+ * job that has changed meanwhile, or for a component that is no longer shown.
  */
 export function useSolver<A>(work: ((ask: AskSolver) => Promise<A>) | null, of: readonly unknown[]): Working<A> {
   const desk = useDesk();
@@ -31,7 +31,7 @@ export function useSolver<A>(work: ((ask: AskSolver) => Promise<A>) | null, of: 
     long.value = false;
     if (work === null) return;
     let left = false;
-    // Fetched when there is something to work out: what is there already needs no solver.
+    // Fetch the solver only when it is asked: a fit that is there already needs none.
     const ask: AskSolver = async (asked) => {
       const { createSolver } = await fetchPart(() => import('./solve-beside.ts'));
       if (left) return new Promise(() => {});

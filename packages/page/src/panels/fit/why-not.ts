@@ -5,10 +5,10 @@ import type { AskSolver } from './solve-beside.ts';
 
 /** A depth less than this, mm, is no cut. */
 const NOTHING = 0.02;
-/** Sizes to try are told in steps of this, mm: the next whole one that serves. */
+/** Sizes to try are whole numbers of this, mm. */
 const STEP = 0.1;
 
-/** Why front and back together cannot give what is wanted: which limit stands in the way, and what would help, tried. */
+/** Why front and back together cannot give what is wanted: the limit in the way, and changes that would help, each tried. */
 export async function sayWhyNot(ask: AskSolver, job: Job, { nearest, by, value }: SolvedByTwo): Promise<string> {
   const [front, back] = by.map((name) => name.replace(/\.depth$/, '')) as [string, string];
   const { units, fit } = job;
@@ -28,7 +28,7 @@ export async function sayWhyNot(ask: AskSolver, job: Job, { nearest, by, value }
   return keepTogether(`The face comes no nearer than ${sayFace(nearest.value, units)}: ${limit}. ${help}`);
 }
 
-/** Changes of another size after which front and back can give it, each tried. `lacks` is what the face lacks, mm proud. */
+/** Changes of another size after which front and back can give it, each tried. `lacks` is how much further proud the face has to stand, mm. */
 async function listTries(
   ask: AskSolver,
   job: Job,
@@ -40,16 +40,17 @@ async function listTries(
   const works = async (changed: Job) =>
     (await ask({ ask: 'two', job: changed, wanted: { for: 'face', value, by } })).reason === null;
   const { groove } = job.frame;
-  const by_ = Math.ceil(Math.abs(lacks) / STEP + 0.05) * STEP;
-  const setback = groove.setback - Math.sign(lacks) * by_;
+  // A whole number of steps, and a twentieth of a step beyond what is lacking.
+  const step = Math.ceil(Math.abs(lacks) / STEP + 0.05) * STEP;
+  const setback = groove.setback - Math.sign(lacks) * step;
   const moved = { ...job, frame: { ...job.frame, groove: { ...groove, setback } } };
   const { thickness, measured } = job.panel;
-  const thicker = { ...job, panel: { ...job.panel, thickness: thickness + by_, measured: measured + by_ } };
+  const thicker = { ...job, panel: { ...job.panel, thickness: thickness + step, measured: measured + step } };
   const room = job.frame.thickness - groove.width;
   return [
     ...(setback > 0 && setback < room && (await works(moved))
       ? [`the groove ${say(setback)} from the front of the frame instead of ${say(groove.setback)}`]
       : []),
-    ...((await works(thicker)) ? [`stock of ${say(thickness + by_)} instead of ${say(thickness)}`] : []),
+    ...((await works(thicker)) ? [`stock of ${say(thickness + step)} instead of ${say(thickness)}`] : []),
   ];
 }

@@ -1,6 +1,6 @@
 import type { JSX } from 'preact';
 
-/** Said while the solver takes its time; the page can be worked on meanwhile. */
+/** What stands in place of an answer that takes long. */
 export function Working(): JSX.Element {
   return <p class="hint">Working it out. You can go on meanwhile; Cancel ends it.</p>;
 }

@@ -5,7 +5,7 @@ import { pathOf } from '../../job/data.ts';
 import { findSize } from '../../job/sizes.ts';
 import { writeLength } from '../../job/write-length.ts';
 
-/** What has to be written into the job for the answer of the solver. */
+/** The changes to the job that an answer of the solver asks for. */
 export function changesOf(desk: Desk, writes: readonly FileValue[]): JobChange[] {
   const { units, job, doc, report } = desk;
   return writes.flatMap(({ path, mm }): readonly JobChange[] => {

@@ -1,52 +1,32 @@
 import type { Units } from '@fielded/core';
-import { useSignal } from '@preact/signals';
+import type { Signal } from '@preact/signals';
 import type { JSX } from 'preact';
-import { useMemo, useRef } from 'preact/hooks';
 import { useDesk } from '../../desk/context.ts';
 import { beginHistory } from '../../desk/history.ts';
 import type { Keeper } from '../../desk/keeper.ts';
 import { entryText } from '../../entry/entry-text.ts';
+import { Field } from '../../entry/field.tsx';
 import { LengthLine } from '../../entry/length-line.tsx';
-import { type Begun, beginJob, type StartShape } from '../../job/new-job.ts';
+import { WordField } from '../../entry/word-field.tsx';
+import type { Begun } from '../../job/new-job.ts';
 import { JointThumb } from '../../stage/joint-thumb.tsx';
 import type { Places } from '../../stage/places.ts';
-import { ShapeRow } from '../sizes/shape-row.tsx';
-import { drawShapes } from './begun-shapes.ts';
-import {
-  askFor,
-  inOtherUnits,
-  LENGTH_LABELS,
-  LENGTHS,
-  type LengthName,
-  readLengths,
-  usualTexts,
-} from './new-lengths.ts';
+import { type ShapeDrawing, ShapeRow } from '../sizes/shape-row.tsx';
+import { LENGTH_LABELS, LENGTHS, type LengthName } from './new-lengths.ts';
+import { type NewJobEntry, useNewJob } from './use-new-job.ts';
 
 /** Asks for stock, frame and groove, then what front and back look like; the joint that comes of it stands beside. */
 export function NewJobForm({ keeper, places }: { keeper: Keeper; places: Places }): JSX.Element {
   const desk = useDesk();
-  const units = desk.units.value;
-  const title = useSignal('');
-  const front = useSignal<StartShape>('ogee');
-  const back = useSignal<StartShape | 'none'>('cove');
-  const typed = useSignal({ units, texts: usualTexts(units) });
-  const texts = useMemo(() => inOtherUnits(typed.value.texts, typed.value.units, units), [typed.value, units]);
-  const read = useMemo(() => readLengths(texts, units), [texts, units]);
-  const named = title.value.trim() || 'New job';
-  const asked = useMemo(
-    () => read.lengths && askFor(read.lengths, named, units, front.value, back.value),
-    [read, named, units, front.value, back.value],
-  );
-  const begun = useMemo(() => asked && beginJob(asked), [asked]);
-  const drawn = useRef(asked);
-  // While a size is half typed, or none can be made so, the shapes stay as they were.
-  if (begun !== null && 'data' in begun) drawn.current = asked;
-  const [fronts, backs] = useMemo(() => drawShapes(drawn.current, units), [drawn.current, units]);
+  const entry = useNewJob();
+  const { title, front, back, named, begun, drawings } = entry;
+  const [fronts, backs] = drawings;
   const leave = () => {
     places.place.value = 'joint';
   };
   const begin = async () => {
     if (begun === null || !('data' in begun)) return;
+    const units = desk.units.value;
     await keeper.putAside();
     desk.lay(beginHistory({ data: begun.data, source: null, fileName: 'job.yaml', shop: desk.doc.value.shop }));
     desk.units.value = units;
@@ -54,18 +34,6 @@ export function NewJobForm({ keeper, places }: { keeper: Keeper; places: Places 
     leave();
     desk.notice.value = { kind: 'note', text: `${named} is on the board. The job before is kept under Job.` };
   };
-  const field = (name: LengthName) => (
-    <NewLength
-      key={name}
-      label={LENGTH_LABELS[name]}
-      text={texts[name]}
-      units={units}
-      fault={read.faults[name] ?? ''}
-      type={(text) => {
-        typed.value = { units, texts: { ...texts, [name]: text } };
-      }}
-    />
-  );
   return (
     <form
       class="new-job"
@@ -76,44 +44,22 @@ export function NewJobForm({ keeper, places }: { keeper: Keeper; places: Places 
       }}
     >
       <h2 id="new-name">A new job</h2>
-      <div class="field">
-        <label for="new-title">Name</label>
-        <div class="line wide">
-          <input
-            id="new-title"
-            type="text"
-            autocomplete="off"
-            placeholder="Kitchen doors, oak"
-            value={title.value}
-            onInput={(event) => {
-              title.value = event.currentTarget.value;
-            }}
-          />
-        </div>
-      </div>
-      {LENGTHS.slice(0, -1).map(field)}
-      <h3>Front</h3>
-      <ShapeRow
-        label="Front"
-        name="new front"
-        drawings={fronts}
-        value={front.value}
-        choose={(next) => {
-          front.value = next;
+      <WordField
+        id="new-title"
+        label="Name"
+        placeholder="Kitchen doors, oak"
+        value={title.value}
+        onInput={(event) => {
+          title.value = event.currentTarget.value;
         }}
       />
-      <h3>Back</h3>
-      <ShapeRow
-        label="Back"
-        name="new back"
-        drawings={backs}
-        value={back.value}
-        choose={(next) => {
-          back.value = next;
-        }}
-      />
-      {back.value !== 'none' && field('proud')}
-      <Preview begun={begun} units={units} back={back.value} />
+      {LENGTHS.slice(0, -1).map((name) => (
+        <NewLength key={name} name={name} entry={entry} />
+      ))}
+      <SideShapes side="Front" drawings={fronts} chosen={front} />
+      <SideShapes side="Back" drawings={backs} chosen={back} />
+      {back.value !== 'none' && <NewLength name="proud" entry={entry} />}
+      <Preview begun={begun} units={desk.units.value} back={back.value} />
       <div class="buttons">
         <button type="submit" class="main" disabled={begun === null || !('data' in begun)}>
           Begin
@@ -126,36 +72,48 @@ export function NewJobForm({ keeper, places }: { keeper: Keeper; places: Places 
   );
 }
 
-function NewLength({
-  label,
-  text,
-  units,
-  fault,
-  type,
-}: {
-  label: string;
-  text: string;
-  units: Units;
-  fault: string;
-  type: (text: string) => void;
-}): JSX.Element {
+function NewLength({ name, entry }: { name: LengthName; entry: NewJobEntry }): JSX.Element {
+  const units = useDesk().units.value;
+  const label = LENGTH_LABELS[name];
+  const fault = entry.faults[name] ?? '';
   const id = `new-${label.toLowerCase().replace(/[^a-z]+/g, '-')}`;
   return (
-    <div class={`field${fault ? ' faulty' : ''}`}>
-      <label for={id}>{label}</label>
+    <Field id={id} label={label} fault={fault}>
       <LengthLine
         id={id}
         units={units}
-        value={text}
+        value={entry.texts[name]}
         aria-invalid={fault !== ''}
         aria-describedby={`${id}-fault`}
         onFocus={(event) => event.currentTarget.select()}
-        onInput={(event) => type(event.currentTarget.value)}
+        onInput={(event) => entry.type(name, event.currentTarget.value)}
       />
-      <p class="fault" id={`${id}-fault`} aria-live="polite">
-        {fault}
-      </p>
-    </div>
+    </Field>
+  );
+}
+
+function SideShapes<V extends string>({
+  side,
+  drawings,
+  chosen,
+}: {
+  side: 'Front' | 'Back';
+  drawings: readonly ShapeDrawing<V>[];
+  chosen: Signal<V>;
+}): JSX.Element {
+  return (
+    <>
+      <h3>{side}</h3>
+      <ShapeRow
+        label={side}
+        name={`new ${side.toLowerCase()}`}
+        drawings={drawings}
+        value={chosen.value}
+        choose={(shape) => {
+          chosen.value = shape;
+        }}
+      />
+    </>
   );
 }
 

@@ -3,6 +3,7 @@ import type { PaperName } from '@fielded/render';
 import type { JSX } from 'preact';
 import { useId } from 'preact/hooks';
 import { moveOn } from '../../entry/move-on.ts';
+import { WordField } from '../../entry/word-field.tsx';
 import { Choice } from '../sizes/choice.tsx';
 import { type QuoteDetails, today } from './quote-details.ts';
 
@@ -37,31 +38,21 @@ export function DetailFields({
           onInput={(event) => change({ ...details, client: event.currentTarget.value })}
         />
       </div>
-      <div class="field">
-        <label for={`${id}-number`}>Number</label>
-        <div class="line wide">
-          <input
-            id={`${id}-number`}
-            type="text"
-            autocomplete="off"
-            placeholder="–"
-            value={details.number}
-            onInput={(event) => change({ ...details, number: event.currentTarget.value })}
-            onKeyDown={(event) => event.key === 'Enter' && moveOn(event.currentTarget)}
-          />
-        </div>
-      </div>
-      <div class="field">
-        <label for={`${id}-date`}>Date</label>
-        <div class="line wide">
-          <input
-            id={`${id}-date`}
-            type="date"
-            value={details.date || today()}
-            onChange={(event) => change({ ...details, date: event.currentTarget.value })}
-          />
-        </div>
-      </div>
+      <WordField
+        id={`${id}-number`}
+        label="Number"
+        placeholder="–"
+        value={details.number}
+        onInput={(event) => change({ ...details, number: event.currentTarget.value })}
+        onKeyDown={(event) => event.key === 'Enter' && moveOn(event.currentTarget)}
+      />
+      <WordField
+        id={`${id}-date`}
+        label="Date"
+        type="date"
+        value={details.date || today()}
+        onChange={(event) => change({ ...details, date: event.currentTarget.value })}
+      />
       <Choice
         label="Paper"
         name="quote-paper"

@@ -4,6 +4,7 @@ import type { JSX } from 'preact';
 import { useMemo } from 'preact/hooks';
 import { useDesk } from '../../desk/context.ts';
 import type { Keeper } from '../../desk/keeper.ts';
+import { SelectField } from '../../entry/select-field.tsx';
 import type { Places } from '../../stage/places.ts';
 import { adoptStyles } from '../../style/adopt-styles.ts';
 import partsStyles from '../../style/parts.css?inline';
@@ -88,23 +89,15 @@ function HeadChoices(): JSX.Element | null {
     <div class="head-choices">
       <p>Say which head makes these cuts:</p>
       {headless.map(({ name, index }) => (
-        <div class="field" key={name}>
-          <label for={`head-of-${index}`}>{name}</label>
-          <select
-            id={`head-of-${index}`}
-            value=""
-            onChange={(event) => desk.change([[`cuts[${index}].head`, event.currentTarget.value]])}
-          >
-            <option value="" disabled>
-              choose a head
-            </option>
-            {heads.map((head) => (
-              <option key={head} value={head}>
-                {head}
-              </option>
-            ))}
-          </select>
-        </div>
+        <SelectField
+          key={name}
+          id={`head-of-${index}`}
+          label={name}
+          value=""
+          prompt="choose a head"
+          options={heads.map((head) => [head, head] as const)}
+          choose={(head) => desk.change([[`cuts[${index}].head`, head]])}
+        />
       ))}
     </div>
   );

@@ -2,6 +2,7 @@ import type { ComponentChildren, JSX } from 'preact';
 import { useState } from 'preact/hooks';
 import { useDesk } from '../../desk/context.ts';
 import type { Desk } from '../../desk/desk.ts';
+import { WordField } from '../../entry/word-field.tsx';
 import { type Data, getAtKeys, isGroup } from '../../job/data.ts';
 import { ShopEntryField } from './shop-entry-field.tsx';
 import type { ShopField } from './shop-fields.ts';
@@ -120,19 +121,13 @@ function NameField({ what, name, one }: { what: Named; name: string; one: string
     });
   };
   return (
-    <div class="field">
-      <label for={`name-${what}-${name}`}>Name</label>
-      <div class="line wide">
-        <input
-          id={`name-${what}-${name}`}
-          type="text"
-          autocomplete="off"
-          aria-label={`Name of ${name}`}
-          defaultValue={name}
-          onChange={(event) => rename(event.currentTarget.value.trim())}
-        />
-      </div>
-    </div>
+    <WordField
+      id={`name-${what}-${name}`}
+      label="Name"
+      aria-label={`Name of ${name}`}
+      defaultValue={name}
+      onChange={(event) => rename(event.currentTarget.value.trim())}
+    />
   );
 }
 

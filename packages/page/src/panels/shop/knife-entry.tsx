@@ -1,5 +1,6 @@
 import type { JSX } from 'preact';
 import { useDesk } from '../../desk/context.ts';
+import { SelectField } from '../../entry/select-field.tsx';
 import { type Data, getAtKeys, isGroup } from '../../job/data.ts';
 import { Fields, useNames } from './entries.tsx';
 import { ShopEntryField } from './shop-entry-field.tsx';
@@ -36,21 +37,14 @@ export function KnifeEntry({ name }: { name: string }): JSX.Element {
   };
   return (
     <>
-      <div class="field">
-        <label for={`shape-of-${name}`}>Shape</label>
-        <select
-          id={`shape-of-${name}`}
-          aria-label={`Shape, ${name}`}
-          value={shape}
-          onChange={(event) => choose(event.currentTarget.value)}
-        >
-          {SHAPES.map((each) => (
-            <option key={each} value={each}>
-              {each === 'outline' ? 'own outline' : each}
-            </option>
-          ))}
-        </select>
-      </div>
+      <SelectField
+        id={`shape-of-${name}`}
+        label="Shape"
+        name={`Shape, ${name}`}
+        value={shape}
+        options={SHAPES.map((each) => [each, each === 'outline' ? 'own outline' : each] as const)}
+        choose={choose}
+      />
       <Fields at={at} fields={sizes} whose={name} />
       <ShopEntryField at={at} field={{ key: 'head', label: 'Kept in the head', kind: ['', ...heads] }} whose={name} />
       <Fields at={at} fields={KNIFE_FIELDS} whose={name} />

@@ -4,6 +4,7 @@ import type { JSX } from 'preact';
 import { useEffect, useMemo } from 'preact/hooks';
 import { useDesk } from '../../desk/context.ts';
 import type { Desk } from '../../desk/desk.ts';
+import { SelectField } from '../../entry/select-field.tsx';
 import type { JobChange } from '../../job/changes.ts';
 import { writeLength } from '../../job/write-length.ts';
 import { keepTogether } from '../../words/keep-together.ts';
@@ -45,22 +46,15 @@ export function KnifeMatches(): JSX.Element {
   return (
     <div class="group">
       <h3>Can one of my knives do this?</h3>
-      <div class="field">
-        <label for="knife-for">The cut</label>
-        <select
-          id="knife-for"
-          value={String(index)}
-          onChange={(event) => {
-            chosen.value = Number(event.currentTarget.value);
-          }}
-        >
-          {cuts.map(({ name }, i) => (
-            <option key={name} value={String(i)}>
-              {name}
-            </option>
-          ))}
-        </select>
-      </div>
+      <SelectField
+        id="knife-for"
+        label="The cut"
+        value={String(index)}
+        options={cuts.map(({ name }, i) => [String(i), name] as const)}
+        choose={(value) => {
+          chosen.value = Number(value);
+        }}
+      />
       <button type="button" disabled={busy.value} onClick={compare}>
         Compare the knives
       </button>

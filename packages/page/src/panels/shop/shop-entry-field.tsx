@@ -2,7 +2,10 @@ import type { JSX } from 'preact';
 import { useId, useState } from 'preact/hooks';
 import { useDesk } from '../../desk/context.ts';
 import type { Desk } from '../../desk/desk.ts';
+import { Field } from '../../entry/field.tsx';
 import { moveOn } from '../../entry/move-on.ts';
+import { SelectField } from '../../entry/select-field.tsx';
+import { Unit } from '../../entry/stepper.tsx';
 import { type Data, getAtKeys, isGroup, type Keys } from '../../job/data.ts';
 import { faultBeside } from '../../words/plain-fault.ts';
 import type { ShopField } from './shop-fields.ts';
@@ -59,8 +62,7 @@ function WrittenField(props: FieldProps): JSX.Element {
     return said === '';
   };
   return (
-    <div class={`field${field.kind === 'figures' ? ' list' : ''}${fault ? ' faulty' : ''}`}>
-      <label for={id}>{field.label}</label>
+    <Field id={id} label={field.label} fault={fault} {...(field.kind === 'figures' && { layout: 'list' })}>
       <div class={field.kind === 'figure' ? 'line short' : 'line wide'}>
         <input
           id={id}
@@ -84,16 +86,9 @@ function WrittenField(props: FieldProps): JSX.Element {
           }}
           onKeyDown={(event) => event.key === 'Enter' && moveOn(event.currentTarget)}
         />
-        {field.unit && (
-          <span class="unit" aria-hidden="true">
-            {field.unit === 'length' ? String(units) : field.unit}
-          </span>
-        )}
+        {field.unit && <Unit>{field.unit === 'length' ? String(units) : field.unit}</Unit>}
       </div>
-      <p class="fault" id={`${id}-fault`} aria-live="polite">
-        {fault}
-      </p>
-    </div>
+    </Field>
   );
 }
 
@@ -120,24 +115,17 @@ function WordField({ words, ...props }: FieldProps & { words: readonly string[] 
   const id = useId();
   const value = useShopValue(props);
   return (
-    <div class="field">
-      <label for={id}>{props.field.label}</label>
-      <select
-        id={id}
-        aria-label={`${props.field.label}, ${props.whose}`}
-        value={String(value ?? words[0])}
-        onChange={(event) => {
-          const said = putShop(desk, props, event.currentTarget.value || undefined);
-          if (said !== '') desk.notice.value = { kind: 'fault', text: said };
-        }}
-      >
-        {words.map((word) => (
-          <option key={word} value={word}>
-            {word || 'not known'}
-          </option>
-        ))}
-      </select>
-    </div>
+    <SelectField
+      id={id}
+      label={props.field.label}
+      name={`${props.field.label}, ${props.whose}`}
+      value={String(value ?? words[0])}
+      options={words.map((word) => [word, word || 'not known'] as const)}
+      choose={(word) => {
+        const said = putShop(desk, props, word || undefined);
+        if (said !== '') desk.notice.value = { kind: 'fault', text: said };
+      }}
+    />
   );
 }
 
@@ -149,8 +137,7 @@ function LinesField(props: FieldProps): JSX.Element {
   const value = useShopValue(props);
   const [fault, setFault] = useState('');
   return (
-    <div class={`field lines${fault ? ' faulty' : ''}`}>
-      <label for={id}>{field.label}</label>
+    <Field id={id} label={field.label} fault={fault} layout="lines">
       <textarea
         id={id}
         rows={3}
@@ -164,10 +151,7 @@ function LinesField(props: FieldProps): JSX.Element {
         }}
         onBlur={() => desk.settle()}
       />
-      <p class="fault" id={`${id}-fault`} aria-live="polite">
-        {fault}
-      </p>
-    </div>
+    </Field>
   );
 }
 

@@ -1,6 +1,7 @@
 import type { JSX } from 'preact';
 import { useId, useState } from 'preact/hooks';
 import { useDesk } from '../../desk/context.ts';
+import { Field } from '../../entry/field.tsx';
 import { faultBeside } from '../../words/plain-fault.ts';
 
 interface ChoiceProps {
@@ -42,9 +43,9 @@ export function TextField({ path, label, value, hint }: TextFieldProps): JSX.Ele
   const [draft, setDraft] = useState<string | null>(null);
   const refused = draft === null ? undefined : desk.check([[path, draft || undefined]])[0];
   const fault = refused ?? desk.problems.value.find(({ at }) => at === path);
+  const words = fault ? faultBeside(fault, desk.job.value.units, path) : '';
   return (
-    <div class={`field${fault ? ' faulty' : ''}`}>
-      <label for={id}>{label}</label>
+    <Field id={id} label={label} fault={words} hint={hint}>
       <div class="entry">
         <div class="line wide">
           <input
@@ -66,10 +67,6 @@ export function TextField({ path, label, value, hint }: TextFieldProps): JSX.Ele
           />
         </div>
       </div>
-      {hint && <p class="hint">{hint}</p>}
-      <p class="fault" id={`${id}-fault`} aria-live="polite">
-        {fault ? faultBeside(fault, desk.job.value.units, path) : ''}
-      </p>
-    </div>
+    </Field>
   );
 }

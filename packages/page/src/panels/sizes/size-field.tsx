@@ -1,9 +1,10 @@
-import { Component, type JSX } from 'preact';
+import { Component, type JSX, type TargetedKeyboardEvent } from 'preact';
 import { useEffect, useId, useRef, useState } from 'preact/hooks';
 import { useDesk } from '../../desk/context.ts';
+import { Field } from '../../entry/field.tsx';
 import { KeyStrip } from '../../entry/key-strip.tsx';
 import { moveOn } from '../../entry/move-on.ts';
-import { StepButton } from '../../entry/step-button.tsx';
+import { Stepper, Unit } from '../../entry/stepper.tsx';
 import { type LengthPlace, useLength } from '../../entry/use-length.ts';
 import { findSize } from '../../job/sizes.ts';
 
@@ -63,64 +64,53 @@ export function LengthField({
   useEffect(() => {
     if (inside && entry.fault !== '') field.current?.closest('.field')?.scrollIntoView({ block: 'nearest' });
   }, [inside, entry.fault]);
-  const step = (way: 1 | -1) => (event: MouseEvent) => entry.step(way, event.shiftKey);
+  const listen = (event: TargetedKeyboardEvent<HTMLInputElement>) => {
+    if (event.key === 'ArrowUp' || event.key === 'ArrowDown') {
+      event.preventDefault();
+      entry.step(event.key === 'ArrowUp' ? 1 : -1, event.shiftKey);
+    }
+    if (event.key === 'Enter') moveOn(event.currentTarget);
+    if (event.key === 'Escape') {
+      entry.giveUp();
+      event.currentTarget.blur();
+    }
+  };
+  const canStep = place.mm !== null;
   return (
-    <div class={`field${entry.fault ? ' faulty' : ''}`}>
-      <label for={id}>{label}</label>
-      <div class="entry">
-        <StepButton way="less" name={name} disabled={place.mm === null} step={step(-1)} />
-        <div class="line">
-          <input
-            id={id}
-            ref={field}
-            type="text"
-            inputMode={unit === 'mm' ? 'decimal' : 'text'}
-            autocomplete="off"
-            spellcheck={false}
-            enterkeyhint="done"
-            data-path={place.path}
-            aria-label={whose === undefined ? undefined : name}
-            placeholder={typeof place.optional === 'string' ? place.optional : place.optional ? '–' : ''}
-            aria-describedby={`${id}-fault ${id}-hint`}
-            aria-invalid={entry.fault !== ''}
-            value={entry.text}
-            onFocus={(event) => {
-              setInside(true);
-              entry.enter();
-              event.currentTarget.select();
-            }}
-            onInput={(event) => entry.type(event.currentTarget.value)}
-            onBlur={() => {
-              setInside(false);
-              entry.leave();
-            }}
-            onKeyDown={(event) => {
-              if (event.key === 'ArrowUp' || event.key === 'ArrowDown') {
-                event.preventDefault();
-                entry.step(event.key === 'ArrowUp' ? 1 : -1, event.shiftKey);
-              }
-              if (event.key === 'Enter') moveOn(event.currentTarget);
-              if (event.key === 'Escape') {
-                entry.giveUp();
-                event.currentTarget.blur();
-              }
-            }}
-          />
-          <span class="unit" aria-hidden="true">
-            {unit}
-          </span>
-        </div>
-        <StepButton way="more" name={name} disabled={place.mm === null} step={step(1)} />
-      </div>
-      {hint && (
-        <p class="hint" id={`${id}-hint`}>
-          {hint}
-        </p>
-      )}
-      <p class="fault" id={`${id}-fault`} aria-live="polite">
-        {entry.fault}
-      </p>
-      {inside && <KeyStrip field={field} />}
-    </div>
+    <Field id={id} label={label} fault={entry.fault} hint={hint} below={inside && <KeyStrip field={field} />}>
+      <Stepper
+        name={name}
+        canStep={{ less: canStep, more: canStep }}
+        step={(way, event) => entry.step(way, event.shiftKey)}
+      >
+        <input
+          id={id}
+          ref={field}
+          type="text"
+          inputMode={unit === 'mm' ? 'decimal' : 'text'}
+          autocomplete="off"
+          spellcheck={false}
+          enterkeyhint="done"
+          data-path={place.path}
+          aria-label={whose === undefined ? undefined : name}
+          placeholder={typeof place.optional === 'string' ? place.optional : place.optional ? '–' : ''}
+          aria-describedby={`${id}-fault ${id}-hint`}
+          aria-invalid={entry.fault !== ''}
+          value={entry.text}
+          onFocus={(event) => {
+            setInside(true);
+            entry.enter();
+            event.currentTarget.select();
+          }}
+          onInput={(event) => entry.type(event.currentTarget.value)}
+          onBlur={() => {
+            setInside(false);
+            entry.leave();
+          }}
+          onKeyDown={listen}
+        />
+        <Unit>{unit}</Unit>
+      </Stepper>
+    </Field>
   );
 }

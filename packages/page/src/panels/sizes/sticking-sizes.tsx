@@ -1,6 +1,7 @@
 import type { JSX } from 'preact';
 import { useDesk } from '../../desk/context.ts';
 import { Fold } from '../../entry/fold.tsx';
+import { SelectField } from '../../entry/select-field.tsx';
 import { getAt } from '../../job/data.ts';
 import { writeAt } from '../../job/sizes.ts';
 import { OwnOutline } from './own-outline.tsx';
@@ -41,18 +42,17 @@ function Sticking(): JSX.Element {
   );
   return (
     <>
-      <div class="field">
-        <label for="sticking-shape">Shape</label>
-        <select id="sticking-shape" value={String(shape ?? '')} onChange={(event) => choose(event.currentTarget.value)}>
-          <option value="">none</option>
-          {shape === 'outline' && <option value="outline">own outline</option>}
-          {SHAPES.map((name) => (
-            <option key={name} value={name}>
-              {name}
-            </option>
-          ))}
-        </select>
-      </div>
+      <SelectField
+        id="sticking-shape"
+        label="Shape"
+        value={String(shape ?? '')}
+        options={[
+          ['', 'none'],
+          ...(shape === 'outline' ? [['outline', 'own outline'] as const] : []),
+          ...SHAPES.map((name) => [name, name] as const),
+        ]}
+        choose={choose}
+      />
       <OwnOutline place="sticking" whose="sticking" isOutline={shape === 'outline'} />
       {sticking !== undefined && shape !== 'outline' && (
         <>

@@ -1,0 +1,34 @@
+import type { ComponentChildren, JSX } from 'preact';
+
+/** What surrounds the input of a field; the input's id is `id`, and it is described by `ID-fault` and `ID-hint`. */
+interface FieldProps {
+  readonly id: string;
+  readonly label: string;
+  /** What is wrong with what was typed; '' for nothing. */
+  readonly fault: string;
+  readonly hint?: string | undefined;
+  /** A further class of the field, for its layout. */
+  readonly layout?: 'list' | 'lines';
+  /** What stands under the fault. */
+  readonly below?: ComponentChildren;
+  readonly children: ComponentChildren;
+}
+
+/** A field that can be wrong: its name, its input, a hint, and what is wrong with it. */
+export function Field({ id, label, fault, hint, layout, below, children }: FieldProps): JSX.Element {
+  return (
+    <div class={`field${layout ? ` ${layout}` : ''}${fault ? ' faulty' : ''}`}>
+      <label for={id}>{label}</label>
+      {children}
+      {hint && (
+        <p class="hint" id={`${id}-hint`}>
+          {hint}
+        </p>
+      )}
+      <p class="fault" id={`${id}-fault`} aria-live="polite">
+        {fault}
+      </p>
+      {below}
+    </div>
+  );
+}
