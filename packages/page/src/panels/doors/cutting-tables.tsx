@@ -15,39 +15,13 @@ export function CuttingTables({ list }: { list: CuttingList }): JSX.Element {
   return (
     <div class="cutting">
       <h3>Cutting list</h3>
-      <Rows
-        name="Frames"
-        heads={['', 'Part', 'Length', 'Width', 'Thick']}
-        rows={list.parts.map(({ quantity, part, length, width, thickness }) => [
-          `${quantity}`,
-          part,
-          say(length),
-          say(width),
-          say(thickness),
-        ])}
-      />
-      <Rows
-        name="Panels"
-        heads={['', 'Grain', 'Height', 'Width', 'Field']}
-        rows={list.panels.map(({ quantity, grain, height, width, field }) => [
-          `${quantity}`,
-          grain,
-          say(height),
-          say(width),
-          field === null ? 'none' : `${say(field.height)} × ${say(field.width)}`,
-        ])}
-      />
+      <Rows name="Frames" heads={['', 'Part', 'Length', 'Width', 'Thick']} rows={frameRows(list, say)} />
+      <Rows name="Panels" heads={['', 'Grain', 'Height', 'Width', 'Field']} rows={panelRows(list, say)} />
       {list.blanks.length > 0 && (
         <Rows
           name="Blanks: run the ends before ripping"
           heads={['', 'Length', 'Width', 'Holds', 'Rip at']}
-          rows={list.blanks.map(({ quantity, length, width, panels, rips }) => [
-            `${quantity}`,
-            say(length),
-            say(width),
-            panels.map(({ door }) => door).join(', '),
-            rips.map(say).join(', '),
-          ])}
+          rows={blankRows(list, say)}
         />
       )}
       {list.leftOver.map(({ door, missing, quantity }) => (
@@ -59,12 +33,7 @@ export function CuttingTables({ list }: { list: CuttingList }): JSX.Element {
       <Rows
         name="Timber to order"
         heads={['Thick', 'Wood', 'Finished', 'Order']}
-        rows={list.timber.map(({ thickness, wood, finished, order, boardFeet }) => [
-          say(thickness),
-          wood || '–',
-          units === 'in' ? `${formatNumber(boardFeet.finished, 1)} BF` : `${formatNumber(finished, 4)} m³`,
-          units === 'in' ? `${formatNumber(boardFeet.order, 1)} BF` : `${formatNumber(order, 4)} m³`,
-        ])}
+        rows={timberRows(list, say, units === 'in')}
       />
       <button type="button" class="main" onClick={() => saveCuttingList(desk)}>
         Cutting list as PDF
@@ -73,15 +42,51 @@ export function CuttingTables({ list }: { list: CuttingList }): JSX.Element {
   );
 }
 
-function Rows({
-  name,
-  heads,
-  rows,
-}: {
-  name: string;
-  heads: readonly string[];
-  rows: readonly (readonly string[])[];
-}): JSX.Element {
+/** Says a length in mm. */
+type Say = (mm: number) => string;
+type Row = readonly string[];
+
+function frameRows({ parts }: CuttingList, say: Say): Row[] {
+  return parts.map(({ quantity, part, length, width, thickness }) => [
+    `${quantity}`,
+    part,
+    say(length),
+    say(width),
+    say(thickness),
+  ]);
+}
+
+function panelRows({ panels }: CuttingList, say: Say): Row[] {
+  return panels.map(({ quantity, grain, height, width, field }) => [
+    `${quantity}`,
+    grain,
+    say(height),
+    say(width),
+    field === null ? 'none' : `${say(field.height)} × ${say(field.width)}`,
+  ]);
+}
+
+function blankRows({ blanks }: CuttingList, say: Say): Row[] {
+  return blanks.map(({ quantity, length, width, panels, rips }) => [
+    `${quantity}`,
+    say(length),
+    say(width),
+    panels.map(({ door }) => door).join(', '),
+    rips.map(say).join(', '),
+  ]);
+}
+
+function timberRows({ timber }: CuttingList, say: Say, inBoardFeet: boolean): Row[] {
+  return timber.map(({ thickness, wood, finished, order, boardFeet }) => [
+    say(thickness),
+    wood || '–',
+    ...(inBoardFeet
+      ? [`${formatNumber(boardFeet.finished, 1)} BF`, `${formatNumber(boardFeet.order, 1)} BF`]
+      : [`${formatNumber(finished, 4)} m³`, `${formatNumber(order, 4)} m³`]),
+  ]);
+}
+
+function Rows({ name, heads, rows }: { name: string; heads: readonly string[]; rows: readonly Row[] }): JSX.Element {
   return (
     // biome-ignore lint/a11y/noNoninteractiveTabindex: a wide table scrolls within its place, and keys must reach it
     <div class="rows" tabIndex={0} role="region" aria-label={name}>

@@ -59,23 +59,27 @@ export function DoorFields({ door, index }: { door: Door; index: number }): JSX.
           </>
         )}
       </Fold>
-      <div class="order">
-        <button type="button" class="quiet" onClick={() => desk.change(sizedByOther(desk, door, at, byOpening))}>
-          {byOpening ? 'Give its own size' : 'Give the opening it hangs in'}
-        </button>
-        <button
-          type="button"
-          class="quiet"
-          aria-label={`Remove ${door.name}`}
-          onClick={() => {
-            const [fault] = desk.change([[(desk.job.value.doors?.length ?? 0) > 1 ? at : 'doors', undefined]]);
-            if (!fault) desk.notice.value = { kind: 'note', text: `${door.name} is removed. Undo brings it back.` };
-          }}
-        >
-          Remove
-        </button>
-      </div>
+      <DoorButtons door={door} at={at} byOpening={byOpening} />
     </>
+  );
+}
+
+/** Changes which size gives the door, and removes it. */
+function DoorButtons({ door, at, byOpening }: { door: Door; at: string; byOpening: boolean }): JSX.Element {
+  const desk = useDesk();
+  const remove = () => {
+    const [fault] = desk.change([[(desk.job.value.doors?.length ?? 0) > 1 ? at : 'doors', undefined]]);
+    if (!fault) desk.notice.value = { kind: 'note', text: `${door.name} is removed. Undo brings it back.` };
+  };
+  return (
+    <div class="order">
+      <button type="button" class="quiet" onClick={() => desk.change(sizedByOther(desk, door, at, byOpening))}>
+        {byOpening ? 'Give its own size' : 'Give the opening it hangs in'}
+      </button>
+      <button type="button" class="quiet" aria-label={`Remove ${door.name}`} onClick={remove}>
+        Remove
+      </button>
+    </div>
   );
 }
 

@@ -1,53 +1,28 @@
-import { type Cut, formatLength, parseLength, sweptOutline } from '@fielded/core';
-import { type Signal, useSignal } from '@preact/signals';
+import { type Cut, formatLength, parseLength, sweptOutline, type Units } from '@fielded/core';
+import type { Signal } from '@preact/signals';
 import type { JSX } from 'preact';
 import { useRef } from 'preact/hooks';
 import { useDesk } from '../../desk/context.ts';
 import { type OutlinePlace, useOutlineAndSay } from '../../files/outline-files.ts';
-import { type DrawnPoint, drawnPath, GRIDS, lacksOf, snapPoint } from './drawn-outline.ts';
+import { type DrawnPoint, drawnPath, GRIDS } from './drawn-outline.ts';
 import { PlaceFields } from './place-fields.tsx';
+import { type Drawing, useDrawing } from './use-drawing.ts';
 
-/** Paper round the wood, mm. */
+/** Paper left free round the wood, mm. */
 const ROUND = 2;
-/** The paper is at least so wide, mm, and so much wider than the cut that is there. */
+/** The least width of the paper, mm, and how far it reaches beyond the cut that is there. */
 const LEAST_WIDE = 40;
 const BEYOND = 22;
-/** A press this near to the face, mm, means the face: a finger is no finer. */
-const NEAR_FACE = 0.8;
 
-/** A piece of squared paper: each press goes on by a line or an arc, which set off as the one before ended. Arrow keys and Enter do the same. */
+/** Squared paper to draw an outline on by presses or keys, and the button that makes it the outline of a place. */
 export function DrawingPad({ place }: { place: OutlinePlace }): JSX.Element {
   const desk = useDesk();
-  const points = useSignal<readonly DrawnPoint[]>([]);
-  const by = useSignal<DrawnPoint['by']>('line');
-  const at = useSignal({ x: 0, y: 5 });
   const { panel, frame, cuts, units } = desk.job.value;
   const cut = place === 'sticking' ? undefined : cuts[place];
   const deep = Math.ceil(place === 'sticking' ? frame.thickness : panel.thickness);
   const wide = Math.ceil(Math.max(LEAST_WIDE, (cut?.reach ?? 0) + BEYOND));
-  const grid = GRIDS[units];
-  const lacks = lacksOf(points.value);
-  const snap = (x: number, y: number) => snapPoint(points.value, x, y, by.value, grid);
-  const add = (point: DrawnPoint) => {
-    points.value = [...points.value, point];
-    at.value = { x: point.x, y: point.y };
-  };
-  const back = () => {
-    points.value = points.value.slice(0, -1);
-  };
-  const keys = (event: KeyboardEvent) => {
-    const way = { ArrowLeft: [-1, 0], ArrowRight: [1, 0], ArrowUp: [0, -1], ArrowDown: [0, 1] }[event.key];
-    if (way === undefined && event.key !== 'Enter' && event.key !== 'Backspace') return;
-    event.preventDefault();
-    if (event.key === 'Enter') return add(snap(at.value.x, at.value.y));
-    if (way === undefined) return back();
-    const step = event.shiftKey ? grid : 2 * grid;
-    at.value = {
-      x: within(wide, at.value.x + way[0]! * step),
-      y: within(deep, at.value.y + way[1]! * step),
-    };
-  };
-  const next = snap(at.value.x, at.value.y);
+  const drawing = useDrawing(wide, deep, GRIDS[units]);
+  const { points, next, lacks } = drawing;
   const say = (mm: number) => formatLength(mm, units, 2);
   return (
     <div class="pad">
@@ -57,31 +32,14 @@ export function DrawingPad({ place }: { place: OutlinePlace }): JSX.Element {
           {say(next.x)} in, {say(next.y)} down
         </span>
       </p>
-      <SquaredPaper
-        wide={wide}
-        deep={deep}
-        cut={cut}
-        points={points.value}
-        next={next}
-        follow={(x, y) => {
-          at.value = { x: within(wide, x), y: y < NEAR_FACE ? 0 : Math.min(deep, y) };
-        }}
-        press={() => add(snap(at.value.x, at.value.y))}
-        keys={keys}
-      />
-      <PadButtons by={by} back={points.value.length === 0 ? null : back} />
-      <PlaceFields
-        units={units}
-        go={(x, y) =>
-          add({ x: points.value.length === 0 ? 0 : x, y, by: points.value.length === 0 ? 'line' : by.value })
-        }
-        read={(text) => parseLength(text, units)}
-      />
+      <SquaredPaper wide={wide} deep={deep} cut={cut} drawing={drawing} />
+      <PadButtons by={drawing.by} back={points.length === 0 ? null : drawing.back} />
+      <PlaceFields units={units} go={drawing.goTo} read={(text) => parseLength(text, units)} />
       <button
         type="button"
         class="main"
         disabled={lacks !== null}
-        onClick={() => useOutlineAndSay(desk, place, inJobUnits(points.value, units), 'What you drew')}
+        onClick={() => useOutlineAndSay(desk, place, pathIn(units, points), 'What you drew')}
       >
         Cut it so
       </button>
@@ -89,31 +47,19 @@ export function DrawingPad({ place }: { place: OutlinePlace }): JSX.Element {
   );
 }
 
-/** A length of no less than 0 and no more than `most`. */
-function within(most: number, length: number): number {
-  return Math.min(most, Math.max(0, length));
-}
-
-/** The paper with the stock, the cut as it was, and what is drawn so far; it tells where it is pressed, mm. */
+/** The paper with the stock, the cut as it was, and what is drawn so far. */
 function SquaredPaper({
   wide,
   deep,
   cut,
-  points,
-  next,
-  follow,
-  press,
-  keys,
+  drawing,
 }: {
   wide: number;
   deep: number;
   cut: Cut | undefined;
-  points: readonly DrawnPoint[];
-  next: DrawnPoint;
-  follow: (x: number, y: number) => void;
-  press: () => void;
-  keys: (event: KeyboardEvent) => void;
+  drawing: Drawing;
 }): JSX.Element {
+  const { points, next, follow } = drawing;
   const pad = useRef<SVGSVGElement>(null);
   const followPointer = (event: PointerEvent) => {
     const box = pad.current!.getBoundingClientRect();
@@ -135,9 +81,9 @@ function SquaredPaper({
       onPointerMove={followPointer}
       onPointerUp={(event) => {
         followPointer(event);
-        press();
+        drawing.goOn();
       }}
-      onKeyDown={keys}
+      onKeyDown={drawing.listen}
     >
       <path class="grid" d={gridPath(wide, deep)} />
       <path class="wood" d={`M0 0H${wide}V${deep}H0Z`} />
@@ -152,7 +98,7 @@ function SquaredPaper({
   );
 }
 
-/** How the drawing goes on, and a step back. */
+/** Chooses how the next point is reached, and takes the last one back. */
 function PadButtons({ by, back }: { by: Signal<DrawnPoint['by']>; back: (() => void) | null }): JSX.Element {
   return (
     <div class="buttons">
@@ -175,7 +121,8 @@ function PadButtons({ by, back }: { by: Signal<DrawnPoint['by']>; back: (() => v
   );
 }
 
-function inJobUnits(points: readonly DrawnPoint[], units: 'mm' | 'in'): string {
+/** The outline as path data in the job's unit. */
+function pathIn(units: Units, points: readonly DrawnPoint[]): string {
   return drawnPath(
     units === 'mm' ? points : points.map((point) => ({ ...point, x: point.x / 25.4, y: point.y / 25.4 })),
   );

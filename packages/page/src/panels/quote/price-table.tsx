@@ -87,7 +87,7 @@ function wordsFor(missing: string): string {
   return missing === 'panel.species' ? 'Name the wood' : 'Give its rate';
 }
 
-/** @example workOf(line, 'EUR', 'en-GB') // '0.12 m³ at €1,900.00' */
+/** How a line's amount is worked out, beside its name. @example workOf(line, 'EUR', 'en-GB') // '0.12 m³ at €1,900.00' */
 function workOf(line: QuoteLine, currency: string, language: string): string {
   const { unit, price } = line;
   const figure = new Intl.NumberFormat(language, { maximumFractionDigits: 6 }).format(quantityShown(line));

@@ -33,7 +33,7 @@ export function readDetails(id: string): QuoteDetails {
 
 const WORDS_NOTE = 'quote words';
 
-/** The fixed words that the document was given for this job; the English ones unless told, or where one is missing. */
+/** The fixed words that were chosen for this job; the English ones where none were, or where one cannot be read. */
 export function readWordsNote(id: string): QuoteWords {
   const held = readNote(id, WORDS_NOTE);
   if (typeof held !== 'object' || held === null) return QUOTE_WORDS;
@@ -41,15 +41,17 @@ export function readWordsNote(id: string): QuoteWords {
   return Object.values(words).every((text) => typeof text === 'string') ? words : QUOTE_WORDS;
 }
 
+/** Keeps the fixed words for this job; the English ones need no note. */
 export function keepWords(id: string, words: QuoteWords): void {
   writeNote(id, WORDS_NOTE, words === QUOTE_WORDS ? undefined : words);
 }
 
+/** Keeps the details for this job. */
 export function keepDetails(id: string, details: QuoteDetails): void {
   writeNote(id, NOTE, details);
 }
 
-/** The same as the core asks for them. */
+/** The details as the core takes them. */
 export function optionsOf({ kind, client, number, date }: QuoteDetails): QuoteOptions {
   return {
     kind,

@@ -16,7 +16,7 @@ import { PriceTable } from './price-table.tsx';
 import { keepDetails, keepWords, optionsOf, readDetails, readWordsNote } from './quote-details.ts';
 import { QuoteFiles } from './quote-files.tsx';
 
-/** What the job costs and the document for the client, by the same working as the command line. */
+/** What the job costs, and the document for the client, computed as by the command line. */
 export function QuotePanel({ keeper, places }: { keeper: Keeper; places: Places }): JSX.Element {
   const desk = useDesk();
   // Another job may come to lie on the desk while this part is open.
@@ -29,36 +29,22 @@ function QuoteOfJob({ id, places }: { id: string; places: Places }): JSX.Element
   const desk = useDesk();
   const units = desk.units.value;
   const job = useMemo(() => ({ ...desk.job.value, units }), [desk.job.value, units]);
-  const counted = useMemo(() => countJob(job), [job]);
+  const { report, quantities } = useMemo(() => countJob(job), [job]);
   const details = useSignal(readDetails(id));
   const words = useSignal(readWordsNote(id));
-  const rates = useRef<HTMLDetailsElement>(null);
   const priced = hasCurrency(job.shop?.rates?.currency);
-  const [open, setOpen] = useState(!priced);
-  const [wanted, setWanted] = useState<string | null>(null);
-  useEffect(() => {
-    if (wanted === null) return;
-    rates.current?.querySelector<HTMLInputElement>(`[data-shop="${CSS.escape(wanted)}"]`)?.focus();
-    setWanted(null);
-  }, [wanted]);
-  const giveRate = (missing: string) => {
-    if (missing === 'machines') places.place.value = 'set-up';
-    else if (missing === 'panel.species' || missing.startsWith('frame.')) places.place.value = 'joint';
-    else {
-      setOpen(true);
-      setWanted(missing);
-    }
-  };
+  const rates = useRates(!priced, places);
   const { shop } = desk.doc.value;
   useEffect(() => {
     if (shop !== null) keepShop(shop);
   }, [shop]);
   const logoMissing = keptLogo(shop?.logo) === null ? (job.shop?.maker?.logo ?? null) : null;
-  const quote = priced ? makeQuote(job, counted.report, counted.quantities, optionsOf(details.value)) : null;
-  const errors = counted.report.problems.filter(({ severity }) => severity === 'error');
+  const quote = priced ? makeQuote(job, report, quantities, optionsOf(details.value)) : null;
+  const errors = report.problems.filter(({ severity }) => severity === 'error');
+  const { kind, paper } = details.value;
   return (
     <section class="quote" aria-labelledby="quote-name">
-      <h2 id="quote-name">{details.value.kind === 'quote' ? 'Quote' : 'Estimate'}</h2>
+      <h2 id="quote-name">{kind === 'quote' ? 'Quote' : 'Estimate'}</h2>
       {(job.doors ?? []).length === 0 && <NoDoors places={places} />}
       <DetailFields
         details={details.value}
@@ -70,11 +56,11 @@ function QuoteOfJob({ id, places }: { id: string; places: Places }): JSX.Element
       {quote === null ? (
         <p class="hint">Say the currency and your rates: they are kept with the shop, for every quote.</p>
       ) : (
-        <PriceTable price={quote.price} language={words.value.language} giveRate={giveRate} />
+        <PriceTable price={quote.price} language={words.value.language} giveRate={rates.give} />
       )}
-      <details ref={rates} open={open} onToggle={(event) => setOpen(event.currentTarget.open)}>
+      <details ref={rates.place} open={rates.open} onToggle={(event) => rates.setOpen(event.currentTarget.open)}>
         <summary>Rates of the shop</summary>
-        {open && <RateFields />}
+        {rates.open && <RateFields />}
       </details>
       <Fold name="In another language">
         {() => (
@@ -90,17 +76,33 @@ function QuoteOfJob({ id, places }: { id: string; places: Places }): JSX.Element
       {quote !== null && (
         <>
           <Reservations quote={quote} errors={errors} logoMissing={logoMissing} />
-          <QuoteFiles
-            quote={quote}
-            report={counted.report}
-            errors={errors}
-            words={words.value}
-            paper={details.value.paper}
-          />
+          <QuoteFiles quote={quote} report={report} errors={errors} words={words.value} paper={paper} />
         </>
       )}
     </section>
   );
+}
+
+/** The rates, folded away or open. `give` goes to where a line of the price gets what it is missing. */
+function useRates(openFirst: boolean, places: Places) {
+  const place = useRef<HTMLDetailsElement>(null);
+  const [open, setOpen] = useState(openFirst);
+  const [wanted, setWanted] = useState<string | null>(null);
+  // The field is there once the rates are open.
+  useEffect(() => {
+    if (wanted === null) return;
+    place.current?.querySelector<HTMLInputElement>(`[data-shop="${CSS.escape(wanted)}"]`)?.focus();
+    setWanted(null);
+  }, [wanted]);
+  const give = (missing: string) => {
+    if (missing === 'machines') places.place.value = 'set-up';
+    else if (missing === 'panel.species' || missing.startsWith('frame.')) places.place.value = 'joint';
+    else {
+      setOpen(true);
+      setWanted(missing);
+    }
+  };
+  return { place, open, setOpen, give };
 }
 
 function NoDoors({ places }: { places: Places }): JSX.Element {
@@ -120,7 +122,7 @@ function NoDoors({ places }: { places: Places }): JSX.Element {
   );
 }
 
-/** What the quote cannot say or must not offer, before it goes out. */
+/** What to know before the quote goes out: what it leaves out, assumes or must not offer. */
 function Reservations({
   quote,
   errors,

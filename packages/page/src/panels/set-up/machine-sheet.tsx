@@ -1,4 +1,13 @@
-import { formatLength, formatNumber, type Plan, type SetUp, sayCurve, sayNotChecked, type Units } from '@fielded/core';
+import {
+  formatLength,
+  formatNumber,
+  type Plan,
+  type SetUp,
+  sayCurve,
+  sayNotChecked,
+  type Units,
+  type Voice,
+} from '@fielded/core';
 import type { JSX } from 'preact';
 import { useDesk } from '../../desk/context.ts';
 import { keepTogether } from '../../words/keep-together.ts';
@@ -51,27 +60,33 @@ export function MachineSheet({ plan, index }: { plan: Plan; index: number }): JS
         <p key={words}>{words}</p>
       ))}
       <TestPiece setUp={setUp} corrections={plan.correction[index] ?? []} />
-      {(setUp.assumed || setUp.notChecked.length > 0) && (
-        <div class="not-checked">
-          <p>
-            <b>Not checked</b>
-          </p>
-          <ul>
-            {setUp.assumed && (
-              <li>The hand of the knife is assumed: make sure that it cuts, and does not rub, turning so.</li>
-            )}
-            {setUp.notChecked.map((path) => (
-              <li key={path}>{keepTogether(sayNotChecked(path, setUp, { ...voice, namePlace: nameField }))}</li>
-            ))}
-          </ul>
-        </div>
-      )}
+      <NotChecked setUp={setUp} voice={voice} />
       {setUp.problems.map(({ code, at, severity, message }) => (
         <p key={`${code} ${at}`} class={severity === 'error' ? 'fault' : ''}>
           {keepTogether(message)}
         </p>
       ))}
     </article>
+  );
+}
+
+/** What was not checked, and what is assumed, in a box of its own; nothing where there is neither. */
+function NotChecked({ setUp, voice }: { setUp: SetUp; voice: Voice }): JSX.Element | null {
+  if (!setUp.assumed && setUp.notChecked.length === 0) return null;
+  return (
+    <div class="not-checked">
+      <p>
+        <b>Not checked</b>
+      </p>
+      <ul>
+        {setUp.assumed && (
+          <li>The hand of the knife is assumed: make sure that it cuts, and does not rub, turning so.</li>
+        )}
+        {setUp.notChecked.map((path) => (
+          <li key={path}>{keepTogether(sayNotChecked(path, setUp, { ...voice, namePlace: nameField }))}</li>
+        ))}
+      </ul>
+    </div>
   );
 }
 

@@ -36,8 +36,6 @@ adoptStyles(shopStyles);
 export function ShopPanel(): JSX.Element {
   const desk = useDesk();
   const { shop } = desk.doc.value;
-  const kept = useSignal(keptShop());
-  const picker = useRef<HTMLInputElement>(null);
   useEffect(() => {
     if (shop !== null) keepShop(shop);
   }, [shop]);
@@ -46,34 +44,7 @@ export function ShopPanel(): JSX.Element {
   return (
     <section class="shop" aria-labelledby="shop-name">
       <h2 id="shop-name">Shop</h2>
-      {shop === null && (
-        <p class="hint">
-          Heads, knives, machines and rules that all your jobs share. With them this page can say whether a cut can be
-          run, and how.
-        </p>
-      )}
-      <div class="buttons">
-        {shop === null && kept.value !== null && (
-          <button type="button" class="main" onClick={() => desk.replace({ ...desk.doc.value, shop: kept.value })}>
-            Use the shop kept in this browser
-          </button>
-        )}
-        <button type="button" onClick={() => picker.current?.click()}>
-          Open a shop file…
-        </button>
-        {shop !== null && (
-          <button type="button" onClick={() => attempt(desk, () => saveShop(desk))}>
-            Save the shop as a file
-          </button>
-        )}
-      </div>
-      <FilePicker
-        picker={picker}
-        label="Shop file, with the drawings and the logo that it names"
-        multiple
-        accept=".yaml,.yml,.json,.svg,.dxf,.png,.jpg,.jpeg"
-        take={(files) => void attempt(desk, () => takeShop(desk, files))}
-      />
+      <ShopFile />
       <Entries what="heads" one="head" title="Heads" fresh={NEW_HEAD[units]} hint={common}>
         {(name) => <Fields at={['heads', name]} fields={HEAD_FIELDS} whose={name} />}
       </Entries>
@@ -108,5 +79,45 @@ export function ShopPanel(): JSX.Element {
         <Fold name="Rates">{() => <RateFields />}</Fold>
       </div>
     </section>
+  );
+}
+
+/** The shop as a file: to open, to save, or as this browser keeps it. */
+function ShopFile(): JSX.Element {
+  const desk = useDesk();
+  const { shop } = desk.doc.value;
+  const kept = useSignal(keptShop());
+  const picker = useRef<HTMLInputElement>(null);
+  return (
+    <>
+      {shop === null && (
+        <p class="hint">
+          Heads, knives, machines and rules that all your jobs share. With them this page can say whether a cut can be
+          run, and how.
+        </p>
+      )}
+      <div class="buttons">
+        {shop === null && kept.value !== null && (
+          <button type="button" class="main" onClick={() => desk.replace({ ...desk.doc.value, shop: kept.value })}>
+            Use the shop kept in this browser
+          </button>
+        )}
+        <button type="button" onClick={() => picker.current?.click()}>
+          Open a shop file…
+        </button>
+        {shop !== null && (
+          <button type="button" onClick={() => attempt(desk, () => saveShop(desk))}>
+            Save the shop as a file
+          </button>
+        )}
+      </div>
+      <FilePicker
+        picker={picker}
+        label="Shop file, with the drawings and the logo that it names"
+        multiple
+        accept=".yaml,.yml,.json,.svg,.dxf,.png,.jpg,.jpeg"
+        take={(files) => void attempt(desk, () => takeShop(desk, files))}
+      />
+    </>
   );
 }

@@ -1,0 +1,145 @@
+import { useSignal } from '@preact/signals';
+import type { JSX } from 'preact';
+import { useRef } from 'preact/hooks';
+import { useDesk } from '../desk/context.ts';
+import type { Desk } from '../desk/desk.ts';
+import type { Keeper } from '../desk/keeper.ts';
+import type { Done, EarlierJob } from '../desk/kept-jobs.ts';
+import { handOver } from '../files/hand-over.ts';
+import { JointThumb } from '../stage/joint-thumb.tsx';
+import type { Places } from '../stage/places.ts';
+import { goToJob, sayWhen } from './job-menu.tsx';
+
+/** A kept job in the list: its picture, title, file and date, and what can be done with it. `reload` reads the list again. */
+export function JobRow({
+  job,
+  keeper,
+  places,
+  reload,
+}: {
+  job: EarlierJob;
+  keeper: Keeper;
+  places: Places;
+  reload: () => void;
+}): JSX.Element {
+  const desk = useDesk();
+  const naming = useSignal(false);
+  const rename = async (title: string) => {
+    naming.value = false;
+    if (title !== '' && title !== job.title) sayUndone(desk, await keeper.rename(job.id, title));
+    reload();
+  };
+  return (
+    <li>
+      {naming.value ? (
+        <RenameForm title={job.title} rename={rename} />
+      ) : (
+        <button
+          type="button"
+          class="job"
+          disabled={job.doc === null}
+          onClick={() => goToJob(desk, keeper, places, job)}
+        >
+          {job.doc && <JointThumb doc={job.doc} />}
+          <span>{job.title}</span>
+          <small>
+            {job.fileName} {sayWhen(job)}
+          </small>
+        </button>
+      )}
+      <JobDeeds
+        job={job}
+        save={() => handOver('kept-job.json', keeper.textOf(job.id) ?? '', 'application/json')}
+        rename={() => {
+          naming.value = !naming.value;
+        }}
+        copy={() => {
+          sayUndone(desk, keeper.copy(job.id));
+          reload();
+        }}
+        remove={() => removeJob(desk, keeper, job, reload)}
+      />
+    </li>
+  );
+}
+
+const NOT_DONE = {
+  open: 'Another tab has that job open: do it there.',
+  full: 'That could not be kept: this browser has no room left.',
+} as const;
+
+/** Says in a notice why an act on a kept job was not done, if it was not. */
+export function sayUndone(desk: Desk, done: Done): void {
+  if (done !== 'done') desk.notice.value = { kind: 'fault', text: NOT_DONE[done] };
+}
+
+/** Deletes a job; the notice of it has a button that brings it back. */
+async function removeJob(desk: Desk, keeper: Keeper, { id, title }: EarlierJob, reload: () => void): Promise<void> {
+  const { done, restore } = await keeper.remove(id);
+  if (done !== 'done') return sayUndone(desk, done);
+  reload();
+  const bringBack = () => {
+    restore();
+    reload();
+    desk.notice.value = { kind: 'note', text: `${title} is back.` };
+  };
+  desk.notice.value = {
+    kind: 'note',
+    text: `${title} is deleted.`,
+    action: { name: 'Bring it back', run: bringBack },
+  };
+}
+
+/** Asks for a job's new name. */
+function RenameForm({ title, rename }: { title: string; rename: (name: string) => Promise<void> }): JSX.Element {
+  const field = useRef<HTMLInputElement>(null);
+  return (
+    <form
+      class="naming"
+      onSubmit={(event) => {
+        event.preventDefault();
+        void rename(field.current?.value.trim() ?? '');
+      }}
+    >
+      <input ref={field} type="text" aria-label={`New name of ${title}`} defaultValue={title} autofocus />
+      <button type="submit">Keep the name</button>
+    </form>
+  );
+}
+
+/** What can be done with a kept job; one that cannot be read can only be saved as it is, or deleted. */
+function JobDeeds({
+  job,
+  save,
+  rename,
+  copy,
+  remove,
+}: {
+  job: EarlierJob;
+  save: () => void;
+  rename: () => void;
+  copy: () => void;
+  remove: () => void;
+}): JSX.Element {
+  return (
+    <div class="deeds">
+      {job.doc === null ? (
+        <button type="button" class="quiet" onClick={save}>
+          Save it as it is
+        </button>
+      ) : (
+        <>
+          <button type="button" class="quiet" aria-label={`Rename ${job.title}`} onClick={rename}>
+            Rename
+          </button>
+          <button type="button" class="quiet" aria-label={`Copy ${job.title}`} onClick={copy}>
+            Copy
+          </button>
+        </>
+      )}
+      <button type="button" class="quiet" aria-label={`Delete ${job.title}`} onClick={remove}>
+        Delete
+      </button>
+    </div>
+  );
+}
