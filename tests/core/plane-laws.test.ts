@@ -1,7 +1,13 @@
 // Laws of plane geometry on random lines and arcs away from the origin, judged by points along them that are worked out here from
 // centre, radius and angles (x = cx + r·cos, y = cy + r·sin), and by nothing of the code.
 import { describe, expect, it } from 'vitest';
-import { arcAngles, curveLength, pointAlong, splitAtExtremes } from '../../packages/geometry/src/curve/along.ts';
+import {
+  arcAngles,
+  cornerAngle,
+  curveLength,
+  pointAlong,
+  splitAtExtremes,
+} from '../../packages/geometry/src/curve/along.ts';
 import { type Box, boxesOverlap, lineMeetsBox } from '../../packages/geometry/src/curve/box.ts';
 import { crossings } from '../../packages/geometry/src/curve/crossing.ts';
 import { type Curve, flipCurve, line, shiftCurve, turnCurve } from '../../packages/geometry/src/curve/curve.ts';
@@ -20,6 +26,7 @@ import { runsForward, upperEnvelope } from '../../packages/geometry/src/strips/e
 import { momentsUnder } from '../../packages/geometry/src/strips/moments.ts';
 import { walkStrips } from '../../packages/geometry/src/strips/strips.ts';
 import { type Thread, threadChain } from '../../packages/geometry/src/strips/thread.ts';
+import { bow, drawChain } from '../support/drawn-chain.ts';
 import { Random } from '../support/random.ts';
 
 type XY = readonly [number, number];
@@ -213,6 +220,49 @@ describe('on 60 random curves', () => {
   });
 });
 
+it('a quarter circle runs forward along the way that it starts or ends square to, whatever rounding makes of it', () => {
+  for (let k = 0; k < 100; k++) {
+    const from = 0.7 + k / 9;
+    for (const sign of [1, -1]) {
+      const { curve } = drawArc(30, 40, 7, from, (sign * Math.PI) / 2);
+      // From its first point it goes towards the centre, or towards its end's side of it.
+      for (const [ux, uy] of [
+        [-Math.cos(from), -Math.sin(from)],
+        [-sign * Math.sin(from), sign * Math.cos(from)],
+      ] as const) {
+        expect(runsForward([curve], ux, uy)).toBe(true);
+        expect(runsForward([curve], -ux, -uy)).toBe(false);
+      }
+      // A degree more, and it runs backwards there.
+      const { curve: more } = drawArc(30, 40, 7, from - sign * 0.02, sign * (Math.PI / 2 + 0.02));
+      expect(runsForward([more], -Math.cos(from), -Math.sin(from))).toBe(false);
+    }
+  }
+});
+
+it('the angle of a corner is that between the ways in and out, for lines and arcs', () => {
+  const random = new Random(22);
+  for (let n = 0; n < 60; n++) {
+    const [heading, bend] = [random.between(-3, 3), random.between(0.01, 3.1)];
+    const signed = bend * random.oneOf([-1, 1]);
+    // A curve that arrives at (30, 40) along a heading, and one that leaves it along another.
+    const arrive = (way: number, turn: number): Curve =>
+      turn === 0
+        ? line(30 - 5 * Math.cos(way), 40 - 5 * Math.sin(way), 30, 40)
+        : drawArc(30 - turn * 4 * Math.sin(way), 40 + turn * 4 * Math.cos(way), 4, way - turn * (Math.PI / 2 + 1), turn)
+            .curve;
+    const leave = (way: number, turn: number): Curve => {
+      const back = arrive(way + Math.PI, -turn);
+      return { ...back, x0: back.x1, y0: back.y1, x1: back.x0, y1: back.y0, turn: -back.turn as Curve['turn'] };
+    };
+    const corner = cornerAngle(
+      arrive(heading, random.oneOf([-1, 0, 1])),
+      leave(heading + signed, random.oneOf([-1, 0, 1])),
+    );
+    expect(corner).toBeCloseTo(bend, 9);
+  }
+});
+
 /** The shares at which a value changes its sign from one point to the next. */
 function passings(points: readonly XY[], value: (point: XY) => number): number[] {
   return points
@@ -286,12 +336,9 @@ function drawRing(random: Random): { loop: Loop; points: XY[] } {
 }
 
 /** The arc between two points that turns through an angle, anticlockwise where it is positive. */
-function drawBow([x0, y0]: XY, [x1, y1]: XY, sweep: number): Drawn {
-  const chord = Math.hypot(x1 - x0, y1 - y0);
-  const r = chord / 2 / Math.sin(Math.abs(sweep) / 2);
-  const off = chord / 2 / Math.tan(sweep / 2) / chord;
-  const [cx, cy] = [(x0 + x1) / 2 - (y1 - y0) * off, (y0 + y1) / 2 + (x1 - x0) * off];
-  return drawArc(cx, cy, r, Math.atan2(y0 - cy, x0 - cx), sweep);
+function drawBow(from: XY, to: XY, sweep: number): Drawn {
+  const { cx, cy, r } = bow(...from, ...to, sweep);
+  return drawArc(cx, cy, r, Math.atan2(from[1] - cy, from[0] - cx), sweep);
 }
 
 /** Whether a point lies inside a fine polygon: a ray to the right crosses it an odd number of times. */
@@ -385,32 +432,15 @@ describe('rings', () => {
 });
 
 describe('chains from left to right', () => {
-  /** Lines and arcs with one height at every x, joined, from `x` on, and the heights by which they were drawn. */
-  function drawChain(
-    random: Random,
-    x: number,
-    height: number,
-  ): { chain: Curve[]; heightOf: (x: number) => number | null } {
-    let at: XY = [x, height];
-    const drawn: Drawn[] = [];
-    for (let k = 0; k < 5; k++) {
-      const to: XY = [at[0] + random.between(2, 5), at[1] + random.between(-1.2, 1.2)];
-      drawn.push(
-        random.unit() < 0.3 ? drawLine(at, to) : drawBow(at, to, random.between(0.3, 1.2) * random.oneOf([-1, 1])),
-      );
-      at = to;
-    }
-    const heightOf = (place: number) => {
-      const c = drawn.find(({ curve }) => place >= curve.x0 && place <= curve.x1)?.curve;
-      if (c === undefined) return null;
-      if (c.turn === 0) return c.y0 + ((place - c.x0) / (c.x1 - c.x0)) * (c.y1 - c.y0);
-      return c.cy - c.turn * Math.sqrt(c.r * c.r - (place - c.cx) ** 2);
-    };
-    return { chain: drawn.map(({ curve }) => curve), heightOf };
-  }
+  /** Five steps to the right from `x`, about 40 high. */
+  const wander = (random: Random, x: number): XY[] =>
+    Array.from({ length: 5 }).reduce<XY[]>(
+      (way) => [...way, [way.at(-1)![0] + random.between(2, 5), way.at(-1)![1] + random.between(-1.2, 1.2)]],
+      [[x, random.between(38, 41)]],
+    );
   const random = new Random(41);
   const sets = Array.from({ length: 20 }, () =>
-    Array.from({ length: 4 }, () => drawChain(random, random.between(20, 27), random.between(38, 41))),
+    Array.from({ length: 4 }, () => drawChain(random, wander(random, random.between(20, 27)))),
   );
 
   it('lie in every strip in the order of their heights, and cross in none', () => {
@@ -497,7 +527,7 @@ describe('a chain', () => {
   it('crosses itself where points along it do, and nowhere else', () => {
     const random = new Random(51);
     const seen = { yes: 0, no: 0 };
-    for (let n = 0; n < 120; n++) {
+    for (let n = 0; n < 60; n++) {
       const parts = wander(random);
       // Steps of both that cross, by the signs of four triangles.
       const coarse = parts.map(({ points }) => points.filter((_, k) => k % 24 === 0));
@@ -518,8 +548,26 @@ describe('a chain', () => {
       expect(found !== null, `chain ${n}`).toBe(crossed.length > 0);
       if (found !== null) expect(Math.min(...crossed.map((p) => gap(p, [found.x, found.y])))).toBeLessThan(0.6);
     }
-    expect(Math.min(seen.yes, seen.no)).toBeGreaterThan(20);
+    expect(Math.min(seen.yes, seen.no)).toBeGreaterThan(10);
   });
+});
+
+it('two boxes overlap, grown by so much, where they share a point along both axes', () => {
+  const random = new Random(61);
+  const seen = new Set<boolean>();
+  for (let n = 0; n < 400; n++) {
+    const [x, y, u, v] = [30, 40, 30, 40].map((at) => at + random.between(-4, 4)) as [number, number, number, number];
+    const one = { x0: x, y0: y, x1: x + random.between(0.5, 4), y1: y + random.between(0.5, 4) };
+    const other = { x0: u, y0: v, x1: u + random.between(0.5, 4), y1: v + random.between(0.5, 4) };
+    const by = random.oneOf([0, 1]);
+    // Their middles are nearer each other than half of both sizes together.
+    const near = (a0: number, a1: number, b0: number, b1: number) =>
+      Math.abs((a0 + a1) / 2 - (b0 + b1) / 2) < (a1 - a0 + b1 - b0) / 2 + by;
+    const share = near(one.x0, one.x1, other.x0, other.x1) && near(one.y0, one.y1, other.y0, other.y1);
+    seen.add(share);
+    expect(boxesOverlap(one, other, by)).toBe(share);
+  }
+  expect(seen.size).toBe(2);
 });
 
 describe('a tree of boxes', () => {
