@@ -12,7 +12,7 @@ import { didYouMean, listed, seeHelp, thereAre, type Unsaid, UsageError, unsaid 
  */
 export function readGiven(name: string, command: Command, argv: readonly string[]): Given {
   const help = seeHelp(name);
-  const { texts, positionals } = readWords(argv, command.options, help);
+  const { texts, positionals } = splitWords(argv, command.options, help);
   const { least, most } = command.place;
   const { needs, takes } = placeTexts(name, command);
   if (positionals.length < least) throw new UsageError(needs, help);
@@ -45,7 +45,7 @@ export function readLanguagePath(argv: readonly string[]): string | undefined {
 }
 
 /** Options as they were written, and the words between them. */
-function readWords(argv: readonly string[], options: Readonly<Record<string, Option>>, help: Unsaid) {
+function splitWords(argv: readonly string[], options: Readonly<Record<string, Option>>, help: Unsaid) {
   const known = Object.fromEntries(
     Object.entries(options).map(([name, { value, short }]) => [
       name,

@@ -19,12 +19,12 @@ export async function main(argv: readonly string[], io: Io = processIo()): Promi
   try {
     return await runCommand(argv, io);
   } catch (error) {
-    await io.err(`fielded: ${safe(await sayError(error as Error, argv, io))}\n`);
+    await io.err(`fielded: ${safe(await sayFailure(error as Error, argv, io))}\n`);
     return 2;
   }
 }
 
-async function sayError(error: Error, argv: readonly string[], io: Io): Promise<string> {
+async function sayFailure(error: Error, argv: readonly string[], io: Io): Promise<string> {
   if (error instanceof UsageError) return error.say(voiceOf(await speakIfRead(argv, io)));
   return error instanceof WriteError ? error.message : `A fault in fielded itself: ${error.message}`;
 }

@@ -1,4 +1,5 @@
-import { type Limits, mostBins, ROUNDING, sum } from './bins.ts';
+import { SAME_LENGTH } from '@fielded/geometry';
+import { type Limits, mostBins, sum } from './bins.ts';
 
 /** Steps after which a search gives up: under EXACT sizes far more than one needs, less for what a long list leaves. */
 const MOST_STEPS = { exact: 400_000, rest: 700 };
@@ -8,7 +9,7 @@ const FILL_COST = 20;
 export function coverExactly(sizes: readonly number[], order: readonly number[], limits: Limits): number[][] | null {
   const total = sum(sizes, order);
   for (let bins = mostBins(sizes, order, limits.least); bins > 0; bins--) {
-    if (total > bins * limits.most + ROUNDING) return null;
+    if (total > bins * limits.most + SAME_LENGTH) return null;
     const found = new Completion(sizes, limits, order.length < sizes.length ? MOST_STEPS.rest : MOST_STEPS.exact).fill(
       order,
       bins,
@@ -35,7 +36,7 @@ class Completion {
   fill(left: readonly number[], bins: number): number[][] | null {
     const total = sum(this.#sizes, left);
     const { least, most } = this.#limits;
-    if (total < bins * least - ROUNDING || total > bins * most + ROUNDING || left.length < bins) return null;
+    if (total < bins * least - SAME_LENGTH || total > bins * most + SAME_LENGTH || left.length < bins) return null;
     if (bins === 1) return [[...left]];
     // Filling a bin costs about as much as trying this many sizes.
     this.#steps += FILL_COST;
@@ -55,18 +56,18 @@ class Completion {
     // List all bins that hold the first size and lie between the limits; equal sizes are tried once.
     const grow = (bin: number[], total: number, from: number): void => {
       if (this.#steps++ > this.#most) return;
-      if (total >= this.#limits.least - ROUNDING) candidates.push({ bin: [...bin], total });
+      if (total >= this.#limits.least - SAME_LENGTH) candidates.push({ bin: [...bin], total });
       for (let k = from; k < left.length; k++) {
         const size = sizes[left[k]!]!;
         if (k > from && size === sizes[left[k - 1]!]) continue;
-        if (total + size > most + ROUNDING) continue;
+        if (total + size > most + SAME_LENGTH) continue;
         bin.push(left[k]!);
         grow(bin, total + size, k + 1);
         bin.pop();
       }
     };
     const first = left[0]!;
-    if (sizes[first]! <= most + ROUNDING) grow([first], sizes[first]!, 1);
+    if (sizes[first]! <= most + SAME_LENGTH) grow([first], sizes[first]!, 1);
     // Try the tightest first, and fill the other bins with the rest.
     candidates.sort((p, q) => p.total - q.total);
     for (const { bin } of candidates) {

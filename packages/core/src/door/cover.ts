@@ -1,4 +1,5 @@
-import { EXACT, type Limits, ROUNDING, sum } from './bins.ts';
+import { SAME_LENGTH } from '@fielded/geometry';
+import { EXACT, type Limits, sum } from './bins.ts';
 import { coverExactly } from './complete-bins.ts';
 import { dealEvenly } from './deal-evenly.ts';
 
@@ -28,7 +29,7 @@ function fillOneByOne(sizes: readonly number[], order: readonly number[], limits
     const taken = new Set(bin);
     const rest = left.filter((i) => !taken.has(i));
     // What is left over must still fill a bin.
-    if (sum(sizes, rest) < limits.least - ROUNDING) break;
+    if (sum(sizes, rest) < limits.least - SAME_LENGTH) break;
     bins.push(bin);
     left = rest;
   }
@@ -46,9 +47,9 @@ function nearestBin(
   let best: { bin: number[]; total: number } | null = null;
   let steps = 0;
   const grow = (bin: number[], total: number, from: number): void => {
-    if (steps++ > tries || (best !== null && best.total <= least + ROUNDING)) return;
-    if (total >= least - ROUNDING) {
-      if (total <= most + ROUNDING && (best === null || total < best.total)) best = { bin: [...bin], total };
+    if (steps++ > tries || (best !== null && best.total <= least + SAME_LENGTH)) return;
+    if (total >= least - SAME_LENGTH) {
+      if (total <= most + SAME_LENGTH && (best === null || total < best.total)) best = { bin: [...bin], total };
       return;
     }
     for (let k = from; k < left.length; k++) {

@@ -1,4 +1,5 @@
-import { type Limits, mostBins, ROUNDING, sum } from './bins.ts';
+import { SAME_LENGTH } from '@fielded/geometry';
+import { type Limits, mostBins, sum } from './bins.ts';
 
 /**
  * More than `atLeast` bins, as many as come out full when the sizes, the largest first, each go to the bin that holds least
@@ -12,7 +13,7 @@ export function dealEvenly(
 ): number[][] | null {
   let best: number[][] | null = null;
   // Fewer bins are easier to fill, down to those that would overflow: the most that come out full are found by halving.
-  const overflowing = Math.ceil(sum(sizes, order) / most - ROUNDING) - 1;
+  const overflowing = Math.ceil(sum(sizes, order) / most - SAME_LENGTH) - 1;
   let [full, unknown] = [Math.max(atLeast, overflowing), mostBins(sizes, order, least)];
   while (full < unknown) {
     const count = Math.ceil((full + unknown) / 2);
@@ -37,7 +38,7 @@ function dealTo(
     bin.total += sizes[i]!;
   }
   evenOut(bins, sizes, least);
-  const full = bins.every(({ total }) => total >= least - ROUNDING && total <= most + ROUNDING);
+  const full = bins.every(({ total }) => total >= least - SAME_LENGTH && total <= most + SAME_LENGTH);
   return full ? bins.map(({ places }) => places) : null;
 }
 
@@ -55,15 +56,15 @@ function evenOut(bins: readonly DealtBin[], sizes: readonly number[], least: num
   for (let n = 0; n < MOST_EXCHANGES; n++) {
     const short = bins.reduce((worst, bin) => (bin.total < worst.total ? bin : worst));
     const wanted = least - short.total;
-    if (wanted <= ROUNDING) return;
+    if (wanted <= SAME_LENGTH) return;
     let best: { bin: DealtBin; mine: number; theirs: number; gain: number } | null = null;
     for (const bin of bins) {
       const spare = bin.total - least;
-      if (bin === short || spare <= ROUNDING) continue;
+      if (bin === short || spare <= SAME_LENGTH) continue;
       for (let m = 0; m < short.places.length; m++) {
         for (let t = 0; t < bin.places.length; t++) {
           const gain = sizes[bin.places[t]!]! - sizes[short.places[m]!]!;
-          if (gain <= ROUNDING || gain > spare) continue;
+          if (gain <= SAME_LENGTH || gain > spare) continue;
           // The least exchange that fills the bin, else the greatest there is.
           const fills = gain >= wanted;
           const better = best === null || (fills ? best.gain < wanted || gain < best.gain : gain > best.gain);

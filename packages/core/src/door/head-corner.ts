@@ -9,6 +9,7 @@ import {
   shiftCurve,
 } from '@fielded/geometry';
 import { headCurve } from './head.ts';
+import { LEAST_CORNER } from './head-outline.ts';
 import { type ShapedPanel, shapedOutline } from './shaped-panel.ts';
 
 /** The corner of a panel that goes furthest into the frame beside a head, mm. */
@@ -62,12 +63,9 @@ function railEdge({ head, opening, height, insertion }: ShapedPanel, joint: numb
 function cornersOf(ring: Chain): { readonly x: number; readonly y: number }[] {
   return ring.flatMap((c, i) => {
     const before = ring[(i + ring.length - 1) % ring.length]!;
-    return cornerAngle(before, c) > CORNER ? [{ x: c.x0, y: c.y0 }] : [];
+    return cornerAngle(before, c) > LEAST_CORNER ? [{ x: c.x0, y: c.y0 }] : [];
   });
 }
-
-/** Corners sharper than this, radians, are corners. */
-const CORNER = 1e-4;
 
 /** The highest place of a ring over or under `x`; none beside it. */
 function placesAt(ring: Chain, x: number): { readonly x: number; readonly y: number }[] {

@@ -59,7 +59,7 @@ function heading(c: Curve, which: 'start' | 'end'): number {
 }
 
 /** Corners sharper than this, radians, are corners. */
-const CORNER = 1e-4;
+export const LEAST_CORNER = 1e-4;
 
 /** The least radii of an outline's parallel: to the left of it lies the rail, so what turns left is hollow in the panel. */
 export function leastRadii(
@@ -77,7 +77,7 @@ export function leastRadii(
 export function turnsSharply(chain: Chain, way: -1 | 1): boolean {
   return chain.some((c, i) => {
     const before = chain[i - 1];
-    return before !== undefined && way * Math.sin(heading(c, 'start') - heading(before, 'end')) > CORNER;
+    return before !== undefined && way * Math.sin(heading(c, 'start') - heading(before, 'end')) > LEAST_CORNER;
   });
 }
 

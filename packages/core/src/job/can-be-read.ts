@@ -1,8 +1,7 @@
+import { SAME_LENGTH } from '@fielded/geometry';
 import { groovedParts } from '../door/groove-room.ts';
+import { backLipOf } from '../joint/frame.ts';
 import type { Job } from './job.ts';
-
-/** A sum of sizes past a bound by less than this, mm, is rounding. */
-const ROUNDING = 1e-9;
 
 /**
  * Whether a job, its sizes set anew, could still be read from its file: what is answered can be written there.
@@ -14,10 +13,10 @@ export function canBeRead({ panel, frame, cuts, doors }: Job): boolean {
   const { groove, swellGap, endGap = 0, thickness, backEdge } = frame;
   const whole = (cut: Job['cuts'][number]) =>
     cut.depth >= (cut.run === 'over' ? panel.thickness : Math.min(panel.thickness, panel.measured));
-  const backLip = thickness - groove.setback - groove.width;
+  const backLip = backLipOf(frame);
   return (
     !cuts.some(whole) &&
-    backLip >= -ROUNDING &&
+    backLip >= -SAME_LENGTH &&
     (backEdge === undefined || backEdge.profile.depth < backLip) &&
     groove.depth <= thickness &&
     Math.max(swellGap, endGap) < groove.depth &&

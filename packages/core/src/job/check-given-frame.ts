@@ -1,18 +1,17 @@
-import type { Frame } from '../joint/frame.ts';
+import { SAME_LENGTH } from '@fielded/geometry';
+import { backLipOf, type Frame } from '../joint/frame.ts';
 import { checkProfile } from './check-given-profile.ts';
 import { above, atLeast, groupAt, oneOf } from './given-values.ts';
 
-/** A sum of sizes past a bound by less than this, mm, is rounding. */
-const ROUNDING = 1e-9;
-
 /** A frame with its groove inside it, and room in the groove for a tongue. */
-export function checkFrame({ thickness, groove, swellGap, endGap, joint, sticking, backEdge }: Frame): void {
+export function checkFrame(frame: Frame): void {
+  const { thickness, groove, swellGap, endGap, joint, sticking, backEdge } = frame;
   above('frame.thickness', thickness);
   above('frame.groove.width', groove?.width);
   above('frame.groove.depth', groove.depth);
   atLeast('frame.groove.setback', groove.setback, 0);
-  const backLip = thickness - groove.setback - groove.width;
-  if (backLip < -ROUNDING)
+  const backLip = backLipOf(frame);
+  if (backLip < -SAME_LENGTH)
     throw new RangeError(
       `frame.groove must lie inside a frame ${thickness} thick, got setback and width of ${groove.setback + groove.width}`,
     );

@@ -1,6 +1,6 @@
-import { type Chain, type Curve, depthPath, line, SAME_LENGTH } from '@fielded/geometry';
+import { type Curve, depthPath, line, SAME_LENGTH } from '@fielded/geometry';
 import { reachAt } from '../machining/reach-at.ts';
-import { sweepCut } from '../machining/sweep.ts';
+import { sweepProfile } from '../machining/sweep.ts';
 import type { OutlineProfile, Profile } from '../profile/profile.ts';
 import { type Frame, jointOf } from './frame.ts';
 
@@ -34,7 +34,7 @@ export function copeProfile(frame: Frame): OutlineProfile | undefined {
   const long = Math.max(joint.length, sticking.reach);
   if (!(long > 0)) return undefined;
   // What the sticking's own knife leaves of the stile's arris, run flat along it.
-  const mirrored = swept(sticking).map((c) => mirror(c, long));
+  const mirrored = sweepProfile(sticking).map((c) => mirror(c, long));
   const first = mirrored[0]!;
   const chain = [
     line(0, groove.setback, long, groove.setback),
@@ -54,32 +54,19 @@ export function reportCope(frame: Frame): CopeReport | undefined {
     sticking: { reach, depth },
     tenon: { length: jointOf(frame).length, thickness: frame.groove.width },
     gap: widestGap(profile, frame.sticking),
-    outline: depthPath(swept(profile)),
+    outline: depthPath(sweepProfile(profile)),
   };
 }
 
 /** The widest gap between what both knives leave, over the depth of the sticking, mm. */
 function widestGap(cope: OutlineProfile, sticking: Profile): number {
-  const [rail, stile] = [swept(cope), swept(sticking)];
+  const [rail, stile] = [sweepProfile(cope), sweepProfile(sticking)];
   let widest = 0;
   for (let i = 1; i < PLACES; i++) {
     const depth = (sticking.depth * i) / PLACES;
     widest = Math.max(widest, reachAt(rail, depth) + reachAt(stile, depth) - cope.reach);
   }
   return widest;
-}
-
-function swept(profile: Profile): Chain {
-  const cut = {
-    name: '',
-    side: 'front',
-    profile,
-    depth: profile.depth,
-    reach: profile.reach,
-    run: 'under',
-    tilt: 0,
-  } as const;
-  return sweepCut(cut, profile.depth).swept;
 }
 
 /** A curve of the sticking as the rail's end has it: measured from the tip of the tenon. */

@@ -1,6 +1,6 @@
 import { heightAt, SAME_LENGTH } from '@fielded/geometry';
 import type { FitReport, Range, TongueReport, Verdict } from './fit-report.ts';
-import type { FitLimits, Frame } from './frame.ts';
+import { backLipOf, type FitLimits, type Frame } from './frame.ts';
 import {
   countInserted,
   type GrooveNeed,
@@ -80,14 +80,13 @@ export function fitTongue(
   const reached = Math.min(insertion, deepestInsertion);
   const need = reached < insertion ? needAtDepth(tongue, reached) : designNeed;
   const float = Math.max(0, settled(groove.width - (need.front - need.back)));
-  const backLip = frame.thickness - groove.setback - frame.groove.width;
   return {
     clearance,
     deepestInsertion,
     bottomGap: groove.depth - reached,
     visibleMargin: margin === null ? null : margin - reached,
     frontFace: proudBy(thickness - need.front - groove.setback, float),
-    backFace: proudBy(need.back - backLip, float),
+    backFace: proudBy(need.back - backLipOf(frame), float),
     verdict,
   };
 }

@@ -47,6 +47,11 @@ export interface FitLimits {
   readonly loose: number;
 }
 
+/** What stands behind the groove, mm: the lip at the frame's back. */
+export function backLipOf({ thickness, groove }: Pick<Frame, 'thickness' | 'groove'>): number {
+  return thickness - groove.setback - groove.width;
+}
+
 /** The gap at the panel's ends, mm. */
 export function endGapOf({ endGap, swellGap }: Pick<Frame, 'endGap' | 'swellGap'>): number {
   return endGap ?? swellGap;

@@ -1,6 +1,5 @@
-import type { Cut } from '../machining/cut.ts';
 import { reachAt } from '../machining/reach-at.ts';
-import { sweepCut } from '../machining/sweep.ts';
+import { sweepProfile } from '../machining/sweep.ts';
 import type { Profile } from '../profile/profile.ts';
 import type { Shop } from '../shop/shop.ts';
 
@@ -31,17 +30,11 @@ const DEPTHS = 64;
 /** Compared by how far in they reach at each depth: a cope is undercut, and its depth at each distance from the edge says little. */
 function leavesSame(one: Profile, other: Profile): boolean {
   if (JSON.stringify(one) === JSON.stringify(other)) return true;
-  const [a, b] = [sweptOf(one), sweptOf(other)];
+  const [a, b] = [sweepProfile(one), sweepProfile(other)];
   const deepest = Math.min(one.depth, other.depth);
   for (let i = 0; i < DEPTHS; i++) {
     const depth = ((i + 0.5) * deepest) / DEPTHS;
     if (Math.abs(reachAt(a, depth) - reachAt(b, depth)) > SAME_KNIFE) return false;
   }
   return true;
-}
-
-function sweptOf(profile: Profile) {
-  const { depth, reach } = profile;
-  const cut: Cut = { name: '', side: 'front', profile, depth, reach, run: 'under', tilt: 0 };
-  return sweepCut(cut, depth).swept;
 }

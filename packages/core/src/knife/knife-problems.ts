@@ -119,7 +119,7 @@ export function findLipProblems(
   const { name, at } = subject;
   const problems: Problem[] = [];
   for (const side of ['edge', 'face'] as const) {
-    if (lip[side] < LEAST_LIP) continue;
+    if (lip[side] < ROUNDED_LIP) continue;
     const figures = { knife, cut: name, lip: lip[side] };
     const about = { about: { ...aboutKnife(subject).about, knife } };
     problems.push(
@@ -132,7 +132,7 @@ export function findLipProblems(
 }
 
 /** A lip of less than this, mm, is rounding. */
-const LEAST_LIP = 1e-6;
+const ROUNDED_LIP = 1e-6;
 
 /** Each undercut wall with its cure. Side relief does not help such a wall, since the sweep takes it away. */
 function reportUndercut(subject: KnifeSubject, walls: readonly TightWall[], rules: Rules): Problem {

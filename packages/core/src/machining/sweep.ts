@@ -1,5 +1,6 @@
 import { type Chain, type Curve, line, runsForward, shiftCurve, turnCurve, upperEnvelope } from '@fielded/geometry';
 import { profileChain } from '../profile/chain.ts';
+import type { Profile } from '../profile/profile.ts';
 import type { Cut } from './cut.ts';
 
 /** A cut at its setting, in cut coordinates: x in from the edge, y the depth below the worked face, mm. */
@@ -29,6 +30,12 @@ export function sweepCut(cut: Cut, depthTaken: number): Sweep {
   // Does the profile double back along the spindle's axis, from the edge towards the face?
   if (runsForward(drawn, sin, -cos)) return { drawn, swept: drawn };
   return { drawn, swept: sweptEdge(drawn, cos, sin) };
+}
+
+/** What a turning knife clears of a profile as it is drawn, with the panel flat: its swept edge. */
+export function sweepProfile(profile: Profile): Chain {
+  const { depth, reach } = profile;
+  return sweepCut({ name: '', side: 'front', profile, depth, reach, run: 'under', tilt: 0 }, depth).swept;
 }
 
 /** The swept edge of a chain that doubles back along the axis: its envelope once rotated so that x lies along the axis and y along the radius. */

@@ -2,6 +2,7 @@ import type { Job } from '../job/job.ts';
 import type { Problem } from '../problem/problem.ts';
 import type { Report } from '../report/report.ts';
 import { facePhrase } from '../report/verdict-sentence.ts';
+import { LEAST_BARE_SEEN } from '../season/seasons.ts';
 import type { QuotePromise } from './quote-report.ts';
 
 /** Promises that a job's own figures bear, and the keys of the job that are missing for more. */
@@ -33,7 +34,7 @@ export function listPromises(job: Job, report: Report): Promises {
       figures: { driest: season.driest.moisture, dampest: season.dampest.moisture, across, margin },
       from: 'season',
     });
-    if (season.driest.bare > LEAST_SEEN)
+    if (season.driest.bare > LEAST_BARE_SEEN)
       promises.push({ sentence: 'finishBefore', figures: {}, from: 'season.driest.bare' });
   }
   if (fit.clearance !== null && fit.verdict === 'sliding') {
@@ -67,6 +68,3 @@ function alwaysSlides(spread: Report['spread']): boolean {
   const [least, most] = spread.clearance.worst;
   return least >= spread.limits.snug && most <= spread.limits.loose;
 }
-
-/** A bare strip narrower than this, mm, is not seen. */
-const LEAST_SEEN = 0.05;

@@ -15,7 +15,7 @@ export function* depthsToTry(job: Job, fit: FitReport, effort: Effort): Generato
     const wanted = depthFor(job, k, fit, effort);
     if (wanted === null) continue;
     for (const mm of roundSizes(wanted, job.units)) {
-      if (mm <= 0 || mm >= job.panel.thickness || Math.abs(mm - depth) < LEAST_MOVE) continue;
+      if (mm <= 0 || mm >= job.panel.thickness || Math.abs(mm - depth) < LEAST_CHANGE) continue;
       const writes = [{ path: ['cuts', k, 'depth'], mm }];
       const figures = { cut: name, by: Math.abs(mm - depth) };
       yield mm > depth
@@ -108,7 +108,7 @@ const SLOPES = [1, 2];
 /** A tongue is carried past the frame by this much, mm. */
 const PAST_THE_FRAME = 1;
 /** A setting is not moved by less than this, mm. */
-const LEAST_MOVE = 0.005;
+const LEAST_CHANGE = 0.005;
 
 /** The cuts by their places, back cuts first: they do not show. */
 export function backFirst({ cuts }: Job): number[] {
@@ -126,7 +126,7 @@ function depthFor(job: Job, k: number, { clearance }: FitReport, effort: Effort)
   }
   if (!effort.cutsSections(HALVINGS)) return null;
   // Deeper only ever leaves less wood: no tongue at all counts as more clearance than any.
-  let shallow = LEAST_MOVE;
+  let shallow = LEAST_CHANGE;
   let deep = job.panel.thickness;
   for (let step = 0; step < HALVINGS; step++) {
     const middle = (shallow + deep) / 2;
@@ -140,5 +140,5 @@ function depthFor(job: Job, k: number, { clearance }: FitReport, effort: Effort)
 const HALVINGS = 25;
 
 function isNear(clearance: number | null, target: number): boolean {
-  return clearance !== null && Math.abs(clearance - target) < LEAST_MOVE;
+  return clearance !== null && Math.abs(clearance - target) < LEAST_CHANGE;
 }

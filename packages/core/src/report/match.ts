@@ -91,7 +91,7 @@ const LIPS: ReadonlySet<string> = new Set(['steel-leaves-lip', 'may-leave-lip'])
 function describe(job: Job, index: number, knife: string, deviation: number, run: boolean): KnifeMatch {
   const cut = job.cuts[index]!;
   const { reach, profile } = cut;
-  const against = run ? findAgainst(job, index, knife) : [];
+  const against = run ? findAgainstKnife(job, index, knife) : [];
   return {
     knife,
     head: cut.head ?? null,
@@ -110,7 +110,7 @@ function describe(job: Job, index: number, knife: string, deviation: number, run
 }
 
 /** Everything that stands against a cut with a knife of the shop: of the knife, and of the ways to run it; each said once. */
-function findAgainst(job: Job, index: number, knife: string): Problem[] {
+function findAgainstKnife(job: Job, index: number, knife: string): Problem[] {
   const cut = job.cuts[index]!;
   const at = `cuts[${index}]`;
   const prepared = prepareReadJob(job);

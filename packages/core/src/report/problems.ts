@@ -8,10 +8,11 @@ import type { Cut } from '../machining/cut.ts';
 import { toDegrees } from '../measure/angle.ts';
 import type { Problem, Said } from '../problem/problem.ts';
 import { sayProblem, told } from '../problem/say-joint.ts';
+import { LEAST_SPARE } from './verdict-sentence.ts';
 
-/** Everything that is wrong with a joint, worst first, without advice (see `adviseAll`). */
+/** Everything that is wrong with a joint, without advice (see `adviseAll`). */
 export function findProblems(job: Job, edge: Edge, fit: FitReport): Problem[] {
-  return sortProblems([...edgeProblems(job, edge), ...fitProblems(job, fit), ...frameProblems(job, fit)]);
+  return [...edgeProblems(job, edge), ...fitProblems(job, fit), ...frameProblems(job, fit)];
 }
 
 /** Worst first, otherwise in the order given. */
@@ -81,9 +82,6 @@ export function endsBeforeFrame(job: Job, deepest: number): Cut | undefined {
 
 /** The tongue stops at a cut's end where it stops within this of it, mm. */
 const AT_ITS_END = 0.05;
-
-/** Less to spare than this, mm, reads as 0. */
-const LEAST_SPARE = 0.005;
 
 /** What the frame and its groove make awkward. */
 function frameProblems(job: Job, fit: FitReport): Problem[] {

@@ -4,7 +4,7 @@ import type { Job, Season } from '../job/job.ts';
 import { sweptOf } from '../joint/edge.ts';
 import type { Problem } from '../problem/problem.ts';
 import { sayProblem, told } from '../problem/say.ts';
-import { type FrameWood, reportSeasons, type SeasonReport } from '../season/seasons.ts';
+import { type FrameWood, LEAST_BARE_SEEN, reportSeasons, type SeasonReport } from '../season/seasons.ts';
 import { AIR_COVERED, equilibriumMoisture, type Moisture } from '../wood/moisture.ts';
 import { MOST_MOISTURE } from '../wood/movement.ts';
 import { findSpecies, nearestSpecies, type Species, speciesOf, woodsCalled } from '../wood/species.ts';
@@ -175,10 +175,7 @@ function formulaCaution(job: Job, report: SeasonReport): Problem[] {
 function finishCaution(job: Job, report: SeasonReport): Problem[] {
   const state = report.driest.bare >= report.dampest.bare ? 'driest' : 'dampest';
   const { bare } = report[state];
-  if (bare < LEAST_SEEN) return [];
+  if (bare < LEAST_BARE_SEEN) return [];
   const figures = { when: told(`when.${state}.within`, {}), bare };
   return [sayProblem('finish-before-glue-up', `season.${state}`, figures, job)];
 }
-
-/** A bare strip narrower than this, mm, does not show. */
-const LEAST_SEEN = 0.05;

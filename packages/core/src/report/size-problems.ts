@@ -3,6 +3,7 @@ import { DEFAULTS } from '../job/defaults.ts';
 import type { Job } from '../job/job.ts';
 import type { Edge } from '../joint/edge.ts';
 import type { TongueReport } from '../joint/fit-report.ts';
+import { backLipOf } from '../joint/frame.ts';
 import { toDegrees } from '../measure/angle.ts';
 import type { Problem } from '../problem/problem.ts';
 import { sayProblem, told } from '../problem/say-joint.ts';
@@ -66,10 +67,9 @@ function leanProblems(job: Job): Problem[] {
 export const LEAST_LIP = 3;
 
 function lipProblems(job: Job): Problem[] {
-  const { thickness, groove } = job.frame;
   const lips = [
-    ['front', groove.setback],
-    ['back', thickness - groove.setback - groove.width],
+    ['front', job.frame.groove.setback],
+    ['back', backLipOf(job.frame)],
   ] as const;
   return lips.flatMap(([face, lip]) => {
     const side = told(`lip.${face}`, {});

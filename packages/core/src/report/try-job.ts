@@ -5,12 +5,11 @@ import type { Voice } from '../problem/language.ts';
 import type { Problem } from '../problem/problem.ts';
 import { answerDoors } from './doors.ts';
 import { judgeJob } from './join.ts';
+import { findJointProblems } from './joint.ts';
 import { answerKnives } from './knives.ts';
 import { answerPlan } from './plan.ts';
 import { type PreparedJob, prepareReadJob } from './prepared-job.ts';
-import { findProblems } from './problems.ts';
 import { answerSeasons } from './seasons.ts';
-import { findSizeProblems } from './size-problems.ts';
 
 /** What of a problem tells whether it was there before. */
 type Kind = Pick<Problem, 'severity' | 'code' | 'at'>;
@@ -34,7 +33,7 @@ export function tryJob(changed: Job): Tried {
   const prepare = once(() => prepareReadJob(job));
   return {
     fit: once(() => sayVerdict(judgeJob(job))),
-    joint: once(() => findJointProblems(prepare())),
+    joint: once(() => findFitProblems(prepare())),
     making: once(() => findMakingProblems(prepare())),
   };
 }
@@ -48,15 +47,14 @@ function once<T>(make: () => T): () => T {
   };
 }
 
-/** The problem that a verdict is, under the name that `findProblems` gives it. */
+/** The problem that a verdict is, under the name that `findJointProblems` gives it. */
 function sayVerdict(verdict: Verdict | null): Kind[] {
   if (verdict === null || verdict === 'sliding') return [];
   return [{ severity: SEVERITIES[verdict], code: verdict, at: 'cuts' }];
 }
 
-function findJointProblems(prepared: PreparedJob): Problem[] {
-  const { job, edge, tongue, fit } = prepared;
-  return [...findProblems(job, edge, fit), ...findSizeProblems(job, edge, tongue), ...answerSeasons(prepared).problems];
+function findFitProblems(prepared: PreparedJob): Problem[] {
+  return [...findJointProblems(prepared), ...answerSeasons(prepared).problems];
 }
 
 function findMakingProblems(prepared: PreparedJob): Problem[] {

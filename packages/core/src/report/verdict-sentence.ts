@@ -38,7 +38,7 @@ export function verdictSentence(
 }
 
 /** Less to spare than this, mm, reads as 0. */
-const LEAST_SPARE = 0.005;
+export const LEAST_SPARE = 0.005;
 
 /** How a face of the panel stands to the frame's over the panel's float: '1.3 mm to 1.5 mm proud', 'flush'. */
 export function facePhrase({ least, most }: Range, units: Report['units'], voice: Voice = { units }): string {

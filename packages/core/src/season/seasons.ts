@@ -7,6 +7,9 @@ import { moistureContent } from '../wood/moisture.ts';
 import { type Grain, type MovementFormula, movementFormula, moveWood } from '../wood/movement.ts';
 import type { Species } from '../wood/species.ts';
 
+/** A bare strip narrower than this, mm, is not seen. */
+export const LEAST_BARE_SEEN = 0.05;
+
 /** A joint at one moisture. Lengths mm; changes are against the panel as made. */
 export interface SeasonState {
   /** Moisture content of the panel, %. */

@@ -1,6 +1,6 @@
 import type { Job } from '../job/job.ts';
 import { copeProfile } from '../joint/cope.ts';
-import { type Frame, jointOf } from '../joint/frame.ts';
+import { backLipOf, type Frame, jointOf } from '../joint/frame.ts';
 import { keptKnife } from '../knife/kept-knife.ts';
 import type { Cut } from '../machining/cut.ts';
 import type { Profile } from '../profile/profile.ts';
@@ -51,11 +51,11 @@ function cutOf(
 
 /** The tenon that the cope leaves the front of, and the square shoulder that has to be made behind it. */
 function describeCope(frame: Frame, long: number): FrameCut {
-  const { groove, thickness } = frame;
+  const { groove } = frame;
   return {
     kind: 'cope',
     tenon: { length: jointOf(frame).length, thickness: groove.width },
-    shoulder: { length: long, depth: Math.max(0, thickness - groove.setback - groove.width) },
+    shoulder: { length: long, depth: Math.max(0, backLipOf(frame)) },
   };
 }
 

@@ -1,3 +1,4 @@
+import { SAME_LENGTH } from '@fielded/geometry';
 import { type FigureOfSetting, type SearchResult, searchSetting } from './search.ts';
 
 /** Two figures of two settings, x and y: each null where the joint has none. */
@@ -21,8 +22,6 @@ export interface MetBoth {
 
 /** Tolerance for calling a figure met, mm: rounding error of a section a metre wide, with margin. */
 const HIT = 1e-11;
-/** A setting outside its range by less than this, mm, counts as at its end. */
-const ROUNDING = 1e-9;
 /** Rounds of the secant before it is given up: straight figures need two. */
 const ROUNDS = 14;
 /** How far to either side the second setting is looked for where the secant finds nothing, mm. */
@@ -114,7 +113,7 @@ function secant(
     // A figure that does not change gives no direction.
     if (slope === null || Math.abs(slope) < 1e-9) return null;
     const aimed = at + lacks / slope;
-    if (aimed < least - ROUNDING || aimed > most + ROUNDING) return 'out';
+    if (aimed < least - SAME_LENGTH || aimed > most + SAME_LENGTH) return 'out';
     const next = Math.min(most, Math.max(least, aimed));
     const after = curve(next);
     if (after === null) return null;

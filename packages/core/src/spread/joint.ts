@@ -5,7 +5,8 @@ import { sweepCut } from '../machining/sweep.ts';
 import type { JointSizes } from './limits.ts';
 import { MOVE, movePlace } from './moves.ts';
 import { recutDepths } from './recut.ts';
-import { createSide, movedDepth, type PanelSide, type SideDepths } from './side.ts';
+import { createSide, type PanelSide } from './side.ts';
+import { movedDepth, type SideDepths } from './side-depth.ts';
 import { cutSurface } from './surface.ts';
 
 /** How the wood answers to 1 % more moisture: parts of its thickness and of its width, and mm of insertion. */

@@ -6,7 +6,7 @@ import { depthTaken } from '../machining/datum.ts';
 import { sweepCut } from '../machining/sweep.ts';
 import type { JointSizes } from './limits.ts';
 import { alongDepth, alongReach, MOVE, movePlace, outOfSquare } from './moves.ts';
-import type { SideDepths } from './side.ts';
+import type { SideDepths } from './side-depth.ts';
 
 /**
  * Both sides' least depths from a section cut anew for each list of moves: right for every shape, a hundred times slower

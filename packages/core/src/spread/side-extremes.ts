@@ -2,7 +2,8 @@ import { SAME_LENGTH } from '@fielded/geometry';
 import { greatest, leastAlong, type PartsLeft } from './branch.ts';
 import { outOfSquare } from './moves.ts';
 import { deepestMoves, type MoveStretch } from './reach-of-moves.ts';
-import { leastPlace, type PanelSide } from './side.ts';
+import type { PanelSide } from './side.ts';
+import { leastPlace } from './side-depth.ts';
 import { type DepthPlace, depthAt, leastLeaning, mostLeaning } from './surface.ts';
 
 /** A cut at the ends of what it may be off by: how it goes deeper where it is moved to, and how it leans. */
@@ -93,13 +94,8 @@ function mostOfAll(side: PanelSide, ranged: readonly Ranged[], into: number, eff
     side.surfaces[i]!.falls && stretches.every(({ slope }) => slope >= 0) ? to : from,
   );
   const high = ranged.map(({ to }) => to);
-  const deepestAt = (x: number) =>
-    ranged.reduce(
-      (most, cut, i) => Math.max(most, mostAt(side, cut, i, x, low[i]!, high[i]!)),
-      Number.NEGATIVE_INFINITY,
-    );
   // Where every surface rises towards the face the tongue's end counts, and there each cut for itself.
-  if (side.falls && ranged.every(({ lean }) => lean <= 0)) return deepestAt(into);
+  if (side.falls && ranged.every(({ lean }) => lean <= 0)) return mostOfCuts(side, ranged, into, low, high);
   const at = (rights: readonly number[], best?: number) => {
     setCuts(side, ranged, rights);
     return leastPlace(side, into, best);
@@ -141,11 +137,7 @@ function boundOfMost(
   from: readonly number[],
   to: readonly number[],
 ): number {
-  const fixed = (x: number) =>
-    ranged.reduce(
-      (most, cut, i) => Math.max(most, mostAt(side, cut, i, x, from[i]!, to[i]!)),
-      Number.NEGATIVE_INFINITY,
-    );
+  const fixed = (x: number) => mostOfCuts(side, ranged, x, from, to);
   const found = side.found.x;
   let bound = Math.min(fixed(0), fixed(into), fixed(found));
   for (let k = 0; k < ranged.length; k++) {
@@ -163,11 +155,21 @@ function boundOfMost(
   return bound;
 }
 
-/** The most that one cut's depth at x can be, moved `from` … `to` in. */
-function mostAt(side: PanelSide, cut: Ranged, i: number, x: number, from: number, to: number): number {
-  return mostBetween(side, cut, i, x, x, from, to);
+/** The most that the deepest of the cuts can be at x, each moved `from` … `to` in. */
+function mostOfCuts(
+  side: PanelSide,
+  ranged: readonly Ranged[],
+  x: number,
+  from: readonly number[],
+  to: readonly number[],
+): number {
+  return ranged.reduce(
+    (most, cut, i) => Math.max(most, mostBetween(side, cut, i, x, x, from[i]!, to[i]!)),
+    Number.NEGATIVE_INFINITY,
+  );
 }
 
+/** The most that one cut's depth over a ≤ x ≤ b can be, moved `from` … `to` in. */
 function mostBetween(side: PanelSide, cut: Ranged, i: number, a: number, b: number, from: number, to: number): number {
   let most = Number.NEGATIVE_INFINITY;
   for (const stretch of cut.stretches) {

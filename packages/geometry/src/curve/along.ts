@@ -1,5 +1,5 @@
 import type { Chain, Curve } from './curve.ts';
-import type { Heading } from './heading.ts';
+import { type Heading, turnBetween } from './heading.ts';
 import type { Point } from './point.ts';
 
 /** Two curves that meet at a smaller angle than this (radians, 0.1°) count as smooth: a drawn outline is rounded by as much. */
@@ -70,9 +70,7 @@ export function curveLength(c: Curve): number {
 
 /** The angle between the tangent at one curve's end and the tangent at the next one's start, radians, 0 to π. */
 export function cornerAngle(before: Curve, after: Curve): number {
-  const a = pointAlong(before, 1, arcAngle(before));
-  const b = pointAlong(after, 0, arcAngle(after));
-  return Math.abs(Math.atan2(a.dx * b.dy - a.dy * b.dx, a.dx * b.dx + a.dy * b.dy));
+  return Math.abs(turnBetween(pointAlong(before, 1, arcAngle(before)), pointAlong(after, 0, arcAngle(after))));
 }
 
 /** Splits arcs where their tangent is level or upright, so that x and y are monotonic along every curve. The points of the split are exact. */

@@ -1,4 +1,4 @@
-import type { Heading } from '../curve/heading.ts';
+import { type Heading, turnBetween } from '../curve/heading.ts';
 import type { Point } from '../curve/point.ts';
 import { headingAt, MOST_NEIGHBOURS, type Scan } from './scan-headings.ts';
 
@@ -60,7 +60,7 @@ function headingError({ along }: Scan, i: number, scatter: number): number {
 function bendAt(scan: Scan, i: number, scatter: number): number {
   const before = headingAt(scan, i, 0, i, scatter);
   const after = headingAt(scan, i, i, scan.points.length - 1, scatter);
-  return Math.abs(Math.atan2(before.dx * after.dy - before.dy * after.dx, before.dx * after.dx + before.dy * after.dy));
+  return Math.abs(turnBetween(before, after));
 }
 
 /** Where a corner is, with the numbers of the last point before it and the first after it. The sharpest point itself goes to the side whose heading it lies on. */

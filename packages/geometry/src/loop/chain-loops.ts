@@ -1,6 +1,5 @@
-import type { Curve } from '../curve/curve.ts';
+import { type Curve, reverseCurve } from '../curve/curve.ts';
 import type { Loop } from './loop.ts';
-import { reverseCurves } from './loop.ts';
 
 /** Ends closer than this (mm, in x and in y) are one point. */
 const NEAR = 1e-6;
@@ -20,7 +19,7 @@ export function chainLoops(curves: readonly Curve[]): Loop[] {
       const next = left.findIndex((c) => near(c.x0, c.y0, end.x1, end.y1) || near(c.x1, c.y1, end.x1, end.y1));
       if (next < 0) break;
       const [curve] = left.splice(next, 1);
-      run.push(near(curve!.x0, curve!.y0, end.x1, end.y1) ? curve! : reverseCurves([curve!])[0]!);
+      run.push(near(curve!.x0, curve!.y0, end.x1, end.y1) ? curve! : reverseCurve(curve!));
     }
     loops.push({ curves: run, closed: true });
   }

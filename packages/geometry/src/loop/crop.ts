@@ -17,39 +17,51 @@ export interface Cropped {
  * and the fourth, and so on (even-odd rule). Outline and cuts together bound the area inside, in no order. Open loops are left out.
  */
 export function cropLoops(loops: readonly Loop[], box: Box): Cropped {
-  let outline: readonly Curve[] = loops.filter(({ closed }) => closed).flatMap(({ curves }) => curves);
-  let cuts: readonly Curve[] = [];
-  for (const upright of [true, false]) {
-    for (const low of [true, false]) {
-      const edge = upright ? (low ? box.x0 : box.x1) : low ? box.y0 : box.y1;
-      const keep = (curves: readonly Curve[]) =>
-        upright ? halfOf(curves, edge, low) : halfOf(curves.map(swapAxes), edge, low).map(swapAxes);
-      // Keep what lies on the inner side, then cut along the side between the ends that lie on it.
-      const keptOutline = keep(outline);
-      const keptCuts = keep(cuts);
-      const along = [...keptOutline, ...keptCuts].flatMap((c) => {
-        const ends = upright
-          ? [
-              [c.x0, c.y0],
-              [c.x1, c.y1],
-            ]
-          : [
-              [c.y0, c.x0],
-              [c.y1, c.x1],
-            ];
-        return ends.filter(([across]) => Math.abs(across! - edge) < NEAR).map(([, at]) => at!);
-      });
-      along.sort((a, b) => a - b);
-      const made: Curve[] = [];
-      for (let i = 0; i + 1 < along.length; i += 2) {
-        if (along[i + 1]! - along[i]! < NEAR) continue;
-        made.push(upright ? line(edge, along[i]!, edge, along[i + 1]!) : line(along[i]!, edge, along[i + 1]!, edge));
-      }
-      outline = keptOutline;
-      cuts = [...keptCuts, ...made];
-    }
+  const outline = loops.filter(({ closed }) => closed).flatMap(({ curves }) => curves);
+  const sides: readonly Side[] = [
+    { upright: true, at: box.x0, greater: true },
+    { upright: true, at: box.x1, greater: false },
+    { upright: false, at: box.y0, greater: true },
+    { upright: false, at: box.y1, greater: false },
+  ];
+  return sides.reduce(cropAt, { outline, cuts: [] });
+}
+
+/** A side of the box: an upright or a level line, and whether the box lies where x, or y, is greater. */
+interface Side {
+  readonly upright: boolean;
+  readonly at: number;
+  readonly greater: boolean;
+}
+
+/** Keeps what lies on the inner side of a line, and cuts along the line between the ends that lie on it. */
+function cropAt({ outline, cuts }: Cropped, side: Side): Cropped {
+  const keptOutline = keepInside(outline, side);
+  const keptCuts = keepInside(cuts, side);
+  return { outline: keptOutline, cuts: [...keptCuts, ...cutsAlong([...keptOutline, ...keptCuts], side)] };
+}
+
+function keepInside(curves: readonly Curve[], { upright, at, greater }: Side): Curve[] {
+  return upright ? halfOf(curves, at, greater) : halfOf(curves.map(swapAxes), at, greater).map(swapAxes);
+}
+
+/** Lines along a side between the first and the second end that lies on it, the third and the fourth, and so on. */
+function cutsAlong(curves: readonly Curve[], { upright, at }: Side): Curve[] {
+  const ends = curves.flatMap((c) => {
+    const { x0, y0, x1, y1 } = upright ? c : swapAxes(c);
+    return [
+      [x0, y0],
+      [x1, y1],
+    ].flatMap(([across, along]) => (Math.abs(across! - at) < NEAR ? [along!] : []));
+  });
+  ends.sort((a, b) => a - b);
+  const made: Curve[] = [];
+  for (let i = 0; i + 1 < ends.length; i += 2) {
+    if (ends[i + 1]! - ends[i]! < NEAR) continue;
+    const cut = line(at, ends[i]!, at, ends[i + 1]!);
+    made.push(upright ? cut : swapAxes(cut));
   }
-  return { outline, cuts };
+  return made;
 }
 
 /** Ends closer to a side of the box than this (mm) lie on it. */

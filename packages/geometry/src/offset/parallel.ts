@@ -1,6 +1,7 @@
 import { arcAngle, pointAlong } from '../curve/along.ts';
 import { meetCarriers } from '../curve/crossing.ts';
 import { arc, type Curve, line } from '../curve/curve.ts';
+import { type Heading, turnBetween } from '../curve/heading.ts';
 import type { Point } from '../curve/point.ts';
 import type { Loop } from '../loop/loop.ts';
 
@@ -56,7 +57,7 @@ function goRound(
 ): Curve[] {
   const a = pointAlong(before, 1, arcAngle(before));
   const b = pointAlong(after, 0, arcAngle(after));
-  const bend = Math.atan2(a.dx * b.dy - a.dy * b.dx, a.dx * b.dx + a.dy * b.dy);
+  const bend = turnBetween(a, b);
   // Is this the inside of the corner? There the two parallels cross, and nothing joins them.
   if (Math.abs(bend) < SMOOTH || bend * distance > 0) return [];
   // From where to where does the join run?
@@ -71,7 +72,7 @@ function goRound(
 }
 
 /** The point `distance` mm to the left of a point, seen along its direction. */
-function beside(h: Point & { readonly dx: number; readonly dy: number }, distance: number): Point {
+function beside(h: Heading, distance: number): Point {
   const k = distance / Math.hypot(h.dx, h.dy);
   return { x: h.x - k * h.dy, y: h.y + k * h.dx };
 }

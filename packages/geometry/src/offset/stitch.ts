@@ -1,12 +1,13 @@
 import { arcAngle, curveLength, pointAlong } from '../curve/along.ts';
 import type { Curve } from '../curve/curve.ts';
+import { turnBetween } from '../curve/heading.ts';
 import type { Loop } from '../loop/loop.ts';
 
 /** Ends closer than this (mm) are one place: the crossing of two nearly tangent curves may be off by as much along them. */
 const SAME_PLACE = 1e-7;
 
 /** A ring whose area is less than this (mm) times its length is a trace of rounding between curves that touch. */
-const SLIVER = 1e-8;
+const THINNEST = 1e-8;
 
 /** Numbers places: points within `SAME_PLACE` of each other get one number. A grid of cells finds them. */
 class Places {
@@ -66,7 +67,7 @@ export function stitch(curves: readonly Curve[]): Loop[] {
   // Open chains start where more parts leave than arrive; all parts left after them form rings.
   const begins = parts.filter(({ from }) => (leaving.get(from)?.length ?? 0) > (arriving.get(from) ?? 0));
   for (const start of [...begins, ...parts]) if (!start.used) loops.push(...follow(start, leaving));
-  return loops.filter(isNoStray);
+  return loops.filter(isMoreThanRounding);
 }
 
 /** The parts without those that another one repeats or cancels, and without lines of no length. */
@@ -119,10 +120,7 @@ function joined(parts: readonly Part[], closed: boolean): Curve[] {
 function mostToTheLeft(before: Curve, parts: readonly Part[]): Part | undefined {
   if (parts.length < 2) return parts[0];
   const a = pointAlong(before, 1, arcAngle(before));
-  const bend = ({ curve }: Part) => {
-    const b = pointAlong(curve, 0, arcAngle(curve));
-    return Math.atan2(a.dx * b.dy - a.dy * b.dx, a.dx * b.dx + a.dy * b.dy);
-  };
+  const bend = ({ curve }: Part) => turnBetween(a, pointAlong(curve, 0, arcAngle(curve)));
   return parts.reduce((best, part) => (bend(part) > bend(best) ? part : best));
 }
 
@@ -131,7 +129,7 @@ function middleOf(c: Curve) {
 }
 
 /** Whether a loop is more than a trace of rounding: a ring with an area, or an open chain with a length. */
-function isNoStray({ curves, closed }: Loop): boolean {
+function isMoreThanRounding({ curves, closed }: Loop): boolean {
   let area = 0;
   let length = 0;
   for (const c of curves) {
@@ -139,5 +137,5 @@ function isNoStray({ curves, closed }: Loop): boolean {
     area += (c.x0 * c.y1 - c.x1 * c.y0 + c.turn * c.r * c.r * (angle - Math.sin(angle))) / 2;
     length += curveLength(c);
   }
-  return closed ? Math.abs(area) > SLIVER * length : length > STRAY;
+  return closed ? Math.abs(area) > THINNEST * length : length > STRAY;
 }
