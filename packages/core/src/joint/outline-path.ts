@@ -1,4 +1,5 @@
-import { pathData } from '@fielded/geometry';
+import { type Chain, depthPath, pathData } from '@fielded/geometry';
+import type { Cut } from '../machining/cut.ts';
 import { traceOutline } from './outline.ts';
 import { cutSection, type Section } from './section.ts';
 import type { ClearedRegion } from './strip-reader.ts';
@@ -8,6 +9,11 @@ export function outlinePath(section: Section): string {
   return traceOutline(section)
     .map((loop) => pathData(loop, section.thickness, true))
     .join(' ');
+}
+
+/** A cut's chain, from cut coordinates, as path data in stock of that thickness: y down from the front face. */
+export function edgePath(chain: Chain, side: Cut['side'], thickness: number): string {
+  return side === 'front' ? depthPath(chain) : pathData(chain, thickness, false);
 }
 
 /**

@@ -1,8 +1,7 @@
-import { type Chain, depthPath, pathData } from '@fielded/geometry';
 import type { Job, Profile } from '../job/job.ts';
 import { reportCope } from '../joint/cope.ts';
 import type { Edge, EdgeCut } from '../joint/edge.ts';
-import { outlinePath } from '../joint/outline-path.ts';
+import { edgePath, outlinePath } from '../joint/outline-path.ts';
 import { toDegrees } from '../measure/angle.ts';
 import type { Problem } from '../problem/problem.ts';
 import { termsOf } from '../problem/terms.ts';
@@ -52,7 +51,7 @@ function reportFrame({ frame }: Job): Report['frame'] {
     thickness,
     groove,
     swellGap,
-    sticking: sticking === undefined ? null : placedPath(profileChain(sticking), 'front', 0),
+    sticking: sticking === undefined ? null : edgePath(profileChain(sticking), 'front', 0),
     ...(cope && { cope }),
     ...(backEdge && { backEdge: reportBackEdge(backEdge.profile, thickness) }),
   };
@@ -60,7 +59,7 @@ function reportFrame({ frame }: Job): Report['frame'] {
 
 function reportBackEdge(profile: Profile, thickness: number): NonNullable<Report['frame']['backEdge']> {
   const { reach, depth } = profile;
-  return { reach, depth, outline: placedPath(profileChain(profile), 'back', thickness) };
+  return { reach, depth, outline: edgePath(profileChain(profile), 'back', thickness) };
 }
 
 function reportSection({ section, cuts }: Edge): SectionReport {
@@ -78,7 +77,7 @@ function reportSection({ section, cuts }: Edge): SectionReport {
 
 function reportCut({ cut, depthCut, sweep, removedArea, sharedArea, lost }: EdgeCut, thickness: number): CutReport {
   const { profile } = cut;
-  const drawn = placedPath(sweep.drawn, cut.side, thickness);
+  const drawn = edgePath(sweep.drawn, cut.side, thickness);
   return {
     name: cut.name,
     side: cut.side,
@@ -94,7 +93,7 @@ function reportCut({ cut, depthCut, sweep, removedArea, sharedArea, lost }: Edge
     sharedArea,
     takenFromDrawing: lost === null ? 0 : lost.area,
     drawn,
-    swept: sweep.swept === sweep.drawn ? drawn : placedPath(sweep.swept, cut.side, thickness),
+    swept: sweep.swept === sweep.drawn ? drawn : edgePath(sweep.swept, cut.side, thickness),
   };
 }
 
@@ -102,9 +101,4 @@ function reportCut({ cut, depthCut, sweep, removedArea, sharedArea, lost }: Edge
 function flat(profile: Profile, which: 'land' | 'shoulder', grown: number): number {
   if (profile.shape === 'outline' || profile.shape === 'rebate') return 0;
   return Math.max(0, profile[which] + grown);
-}
-
-/** A chain in cut coordinates as path data in the section, y down from the front face. */
-function placedPath(chain: Chain, side: 'front' | 'back', thickness: number): string {
-  return side === 'front' ? depthPath(chain) : pathData(chain, thickness, false);
 }

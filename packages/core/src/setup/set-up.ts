@@ -1,5 +1,5 @@
-import { depthPath, pathData } from '@fielded/geometry';
 import type { Job } from '../job/job.ts';
+import { edgePath } from '../joint/outline-path.ts';
 import { toDegrees } from '../measure/angle.ts';
 import type { Voice } from '../problem/language.ts';
 import type { Problem } from '../problem/problem.ts';
@@ -56,7 +56,7 @@ export function makeSetUp(
     power: bandOf(likely),
     powerEnd: bandOf(END_GRAIN * likely),
     passes,
-    swept: sweptPath(work),
+    swept: edgePath(work.sweep.swept, work.cut.side, work.thickness),
     ...(curve && { curve }),
     testPiece,
     notChecked: listNotChecked(way, curve),
@@ -104,10 +104,6 @@ function warnOfMotor({ work, machineName }: Judged, greatest: number, most: numb
 
 /** Passes are found to a little less than this share of what the motor takes. */
 const PASS_TOLERANCE = 0.02;
-
-function sweptPath({ cut, sweep, thickness }: Work): string {
-  return cut.side === 'front' ? depthPath(sweep.swept) : pathData(sweep.swept, thickness, false);
-}
 
 function describeTool({ work: { head }, machine }: Judged): Tool {
   const { cuttingDiameter, bodyDiameter, height, knives, rake, wedge } = head;
