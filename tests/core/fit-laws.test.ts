@@ -1,0 +1,286 @@
+// Laws of fitted arcs, judged by points along curves and arcs worked out here: what a biarc is, how far a fit really lies from its
+// curve, and what becomes of scans whose corners and ends are known.
+import { describe, expect, it } from 'vitest';
+import type { Chain, Curve } from '../../packages/geometry/src/curve/curve.ts';
+import { joinTangents } from '../../packages/geometry/src/fit/biarc.ts';
+import { fitArcs, type SmoothCurve } from '../../packages/geometry/src/fit/fit-arcs.ts';
+import { fitBezier } from '../../packages/geometry/src/fit/fit-bezier.ts';
+import { fitPoints } from '../../packages/geometry/src/fit/fit-points.ts';
+import { findPeak } from '../../packages/geometry/src/fit/peak.ts';
+import { svgArc } from '../../packages/geometry/src/path/svg-arc.ts';
+import { Random } from '../support/random.ts';
+
+type XY = readonly [number, number];
+
+/** Distance from a point to a line or an arc: to its carrier where its foot lies between the ends, else to an end. */
+function away(c: Curve, [x, y]: XY): number {
+  const ends = Math.min(Math.hypot(x - c.x0, y - c.y0), Math.hypot(x - c.x1, y - c.y1));
+  if (c.turn === 0) {
+    const [dx, dy] = [c.x1 - c.x0, c.y1 - c.y0];
+    const share = ((x - c.x0) * dx + (y - c.y0) * dy) / (dx * dx + dy * dy);
+    return share < 0 || share > 1 ? ends : Math.abs((x - c.x0) * dy - (y - c.y0) * dx) / Math.hypot(dx, dy);
+  }
+  const turned = (px: number, py: number) => {
+    const angle = c.turn * (Math.atan2(py - c.cy, px - c.cx) - Math.atan2(c.y0 - c.cy, c.x0 - c.cx));
+    return angle - 2 * Math.PI * Math.floor(angle / (2 * Math.PI));
+  };
+  return turned(x, y) <= turned(c.x1, c.y1) ? Math.abs(Math.hypot(x - c.cx, y - c.cy) - c.r) : ends;
+}
+const farthest = (points: readonly XY[], chain: Chain) =>
+  points.reduce(
+    (most, p) =>
+      Math.max(
+        most,
+        chain.reduce((least, c) => Math.min(least, away(c, p)), Infinity),
+      ),
+    0,
+  );
+
+/** The unit direction of a curve at its start or end. */
+function direction(c: Curve, end: 0 | 1): XY {
+  if (c.turn === 0) {
+    const length = Math.hypot(c.x1 - c.x0, c.y1 - c.y0);
+    return [(c.x1 - c.x0) / length, (c.y1 - c.y0) / length];
+  }
+  const [x, y] = end === 0 ? [c.x0, c.y0] : [c.x1, c.y1];
+  return [(-c.turn * (y - c.cy)) / c.r, (c.turn * (x - c.cx)) / c.r];
+}
+const between = ([ax, ay]: XY, [bx, by]: XY) => Math.abs(Math.atan2(ax * by - ay * bx, ax * bx + ay * by));
+
+it('a pair of arcs leaves one heading, arrives in another, and bends nowhere between, whichever way they lie', () => {
+  const random = new Random(1);
+  for (let n = 0; n < 200; n++) {
+    const [x, y, length, way] = [30, 40, random.between(2, 20), random.between(-3.1, 3.1)];
+    const [out, into] = [way + random.between(-1.3, 1.3), way + random.between(-1.3, 1.3)];
+    const from = { x, y, dx: 3 * Math.cos(out), dy: 3 * Math.sin(out) };
+    const to = { x: x + length * Math.cos(way), y: y + length * Math.sin(way), dx: Math.cos(into), dy: Math.sin(into) };
+    const chain = joinTangents(from, to);
+    const [first, last] = [chain[0]!, chain.at(-1)!];
+    expect(chain.length).toBeLessThan(3);
+    expect([first.x0, first.y0, last.x1, last.y1]).toEqual([from.x, from.y, to.x, to.y]);
+    expect(between(direction(first, 0), [Math.cos(out), Math.sin(out)])).toBeLessThan(1e-6);
+    expect(between(direction(last, 1), [Math.cos(into), Math.sin(into)])).toBeLessThan(1e-6);
+    expect(between(direction(first, 1), direction(last, chain.length === 1 ? 1 : 0))).toBeLessThan(
+      chain.length === 1 ? 3.2 : 1e-6,
+    );
+    for (const c of chain) if (c.turn !== 0) expect(Math.hypot(c.x1 - c.cx, c.y1 - c.cy)).toBeCloseTo(c.r, 6);
+  }
+});
+
+describe('a fit to 0.005 mm', () => {
+  /** A wave, a spiral and a parabola, turned; corners at their ends or none. */
+  const curves: [string, (u: number) => XY][] = [
+    ['a wave', (u) => [30 + 40 * u, 40 + 3 * Math.sin(5 * u)]],
+    ['a spiral', (u) => [(4 + 9 * u) * Math.cos(4 * u), (4 + 9 * u) * Math.sin(4 * u)]],
+    ['a parabola', (u) => [30 + 12 * u * u, 40 - 25 * u]],
+    ['a flat bow', (u) => [30 + 20 * u, 40 + 0.4 * u * (1 - u)]],
+  ];
+  const corners = [
+    [false, false],
+    [true, false],
+    [false, true],
+    [true, true],
+  ] as const;
+  it.each(curves)(
+    'of %s lies as far from it as it says, hangs together, and keeps its ends and their headings',
+    (_, at) => {
+      const curve: SmoothCurve = (u) => {
+        const [[x, y], [ax, ay], [bx, by]] = [at(u), at(u - 1e-6), at(u + 1e-6)];
+        return { x, y, dx: (bx - ax) / 2e-6, dy: (by - ay) / 2e-6 };
+      };
+      const points = Array.from({ length: 3001 }, (_, k) => at(k / 3000));
+      for (const [start, end] of corners) {
+        const { chain, deviation } = fitArcs(curve, 0.005, { start, end });
+        const real = farthest(points, chain);
+        expect(deviation).toBeLessThanOrEqual(0.005);
+        expect(real).toBeLessThan(1.02 * deviation + 1e-7);
+        expect(real).toBeGreaterThan(0.95 * deviation - 1e-7);
+        expect(Math.hypot(chain[0]!.x0 - at(0)[0], chain[0]!.y0 - at(0)[1])).toBeLessThan(1e-9);
+        expect(Math.hypot(chain.at(-1)!.x1 - at(1)[0], chain.at(-1)!.y1 - at(1)[1])).toBeLessThan(1e-9);
+        const heading = (u: number): XY => [curve(u).dx, curve(u).dy];
+        if (!start) expect(between(direction(chain[0]!, 0), heading(0))).toBeLessThan(1e-5);
+        if (!end) expect(between(direction(chain.at(-1)!, 1), heading(1))).toBeLessThan(1e-5);
+        for (const [k, c] of chain.slice(1).entries()) {
+          expect([c.x0, c.y0]).toEqual([expect.closeTo(chain[k]!.x1, 9), expect.closeTo(chain[k]!.y1, 9)]);
+          expect(between(direction(chain[k]!, 1), direction(c, 0))).toBeLessThan(1e-5);
+        }
+      }
+    },
+  );
+
+  it('of a curve with corners at its ends takes no more arcs than of one without', () => {
+    for (const [, at] of curves) {
+      const curve: SmoothCurve = (u) => {
+        const [[x, y], [ax, ay], [bx, by]] = [at(u), at(u - 1e-6), at(u + 1e-6)];
+        return { x, y, dx: bx - ax, dy: by - ay };
+      };
+      const count = (start: boolean, end: boolean) => fitArcs(curve, 0.005, { start, end }).chain.length;
+      const smooth = count(false, false);
+      expect(count(true, false)).toBeLessThanOrEqual(smooth);
+      expect(count(false, true)).toBeLessThanOrEqual(smooth);
+      expect(count(true, true)).toBeLessThanOrEqual(smooth);
+    }
+  });
+
+  it('of random Bézier curves lies as far from them as it says', () => {
+    const random = new Random(2);
+    for (let n = 0; n < 30; n++) {
+      const points = Array.from({ length: n % 3 === 0 ? 3 : 4 }, () => ({
+        x: random.between(20, 50),
+        y: random.between(25, 60),
+      }));
+      const { chain, deviation } = fitBezier(points, 0.01);
+      // De Casteljau: between neighbours, again and again.
+      const at = (u: number): XY => {
+        let row = points;
+        while (row.length > 1)
+          row = row
+            .slice(1)
+            .map((q, k) => ({ x: row[k]!.x + u * (q.x - row[k]!.x), y: row[k]!.y + u * (q.y - row[k]!.y) }));
+        return [row[0]!.x, row[0]!.y];
+      };
+      const real = farthest(
+        Array.from({ length: 801 }, (_, k) => at(k / 800)),
+        chain,
+      );
+      expect(real).toBeLessThan(1.02 * deviation + 1e-9);
+      expect(deviation).toBeLessThanOrEqual(0.01);
+      expect(chain.length).toBeLessThan(80);
+    }
+  });
+});
+
+describe('the arc of a path', () => {
+  /** Distance from an ellipse, along its gradient: exact enough next to it. */
+  const offEllipse = (x: number, y: number, rx: number, ry: number) => {
+    const level = (x / rx) ** 2 + (y / ry) ** 2 - 1;
+    return Math.abs(level) / Math.hypot((2 * x) / rx ** 2, (2 * y) / ry ** 2);
+  };
+  it('lies on its ellipse, between its ends, the long or the short way, the way round that it is told', () => {
+    const random = new Random(3);
+    for (let n = 0; n < 60; n++) {
+      const [rx, ry, tilt] =
+        n % 4 === 0 ? [7, 7, 20] : [random.between(4, 15), random.between(4, 15), random.between(-90, 90)];
+      const [cos, sin] = [Math.cos((tilt * Math.PI) / 180), Math.sin((tilt * Math.PI) / 180)];
+      const sweep = random.between(0.3, 5.9) * random.oneOf([-1, 1]);
+      const start = random.between(-3, 3);
+      const place = (angle: number): XY => {
+        const [u, v] = [rx * Math.cos(angle), ry * Math.sin(angle)];
+        return [30 + u * cos - v * sin, 40 + u * sin + v * cos];
+      };
+      const [from, to] = [place(start), place(start + sweep)];
+      if (Math.abs(Math.abs(sweep) - Math.PI) < 0.05) continue;
+      const chain = svgArc(...from, ...to, { rx, ry, tilt, large: Math.abs(sweep) > Math.PI, sweep: sweep > 0 });
+      expect([chain[0]!.x0, chain[0]!.y0, chain.at(-1)!.x1, chain.at(-1)!.y1]).toEqual([...from, ...to]);
+      const points = Array.from({ length: 201 }, (_, k) => place(start + (k / 200) * sweep));
+      expect(farthest(points, chain)).toBeLessThan(0.0055);
+      for (const c of chain) {
+        const [x, y] = [(c.x1 - 30) * cos + (c.y1 - 40) * sin, (c.y1 - 40) * cos - (c.x1 - 30) * sin];
+        expect(offEllipse(x, y, rx, ry)).toBeLessThan(0.006);
+        expect(c.turn).toBe(sweep > 0 ? 1 : -1);
+      }
+      if (rx === ry) expect(chain).toHaveLength(1);
+    }
+  });
+
+  it('whose radii are too small is grown until it spans its ends: half a circle, or half an ellipse', () => {
+    const [half] = svgArc(10, 20, 16, 28, { rx: 1, ry: 1, tilt: 0, large: false, sweep: true });
+    expect(half).toMatchObject({ cx: 13, cy: 24, r: 5, turn: 1 });
+    // Twice as wide as high, level: from (10, 20) to (30, 20) it is 10 by 5 about (20, 20).
+    const chain = svgArc(10, 20, 30, 20, { rx: 2, ry: 1, tilt: 0, large: false, sweep: false });
+    const points = Array.from({ length: 101 }, (_, k): XY => {
+      const angle = Math.PI * (1 - k / 100);
+      return [20 + 10 * Math.cos(angle), 20 + 5 * Math.sin(angle)];
+    });
+    expect(farthest(points, chain)).toBeLessThan(0.0055);
+  });
+});
+
+describe('scanned points', () => {
+  const way = (places: readonly XY[], step: number): { x: number; y: number }[] =>
+    places.slice(1).flatMap(([x1, y1], k) => {
+      const [x0, y0] = places[k]!;
+      const count = Math.round(Math.hypot(x1 - x0, y1 - y0) / step);
+      return Array.from({ length: count + (k === places.length - 2 ? 1 : 0) }, (_, i) => ({
+        x: x0 + (i / count) * (x1 - x0),
+        y: y0 + (i / count) * (y1 - y0),
+      }));
+    });
+
+  it.each([1, 0.1, 0.03])('%f mm apart along three lines are three lines that meet where these do', (step) => {
+    const places = [
+      [5, 7],
+      [8, 11],
+      [14, 3],
+      [17, 9],
+    ] as const;
+    const { chain, deviation } = fitPoints(way(places, step));
+    expect(chain.map(({ turn }) => turn)).toEqual([0, 0, 0]);
+    chain.forEach((c, k) => {
+      expect(Math.hypot(c.x0 - places[k]![0], c.y0 - places[k]![1])).toBeLessThan(1e-6);
+    });
+    expect(deviation).toBeLessThan(1e-6);
+  });
+
+  it('two to each side of a corner are enough for it', () => {
+    const { chain } = fitPoints(
+      [
+        [5, 7],
+        [8, 11],
+        [11, 15],
+        [15, 12],
+        [19, 9],
+      ].map(([x, y]) => ({ x: x!, y: y! })),
+    );
+    expect(chain).toHaveLength(2);
+    expect([chain[0]!.x1, chain[0]!.y1]).toEqual([expect.closeTo(11, 9), expect.closeTo(15, 9)]);
+  });
+
+  it('that scatter along an arc begin and end where the first and the last of them lie', () => {
+    const random = new Random(4);
+    const points = Array.from({ length: 400 }, (_, k) => {
+      const angle = 0.3 + k / 200;
+      return {
+        x: 30 + 12 * Math.cos(angle) + random.between(-0.003, 0.003),
+        y: 40 + 12 * Math.sin(angle) + random.between(-0.003, 0.003),
+      };
+    });
+    const { chain, deviation } = fitPoints(points, 0.01);
+    expect([chain[0]!.x0, chain[0]!.y0]).toEqual([points[0]!.x, points[0]!.y]);
+    expect([chain.at(-1)!.x1, chain.at(-1)!.y1]).toEqual([points.at(-1)!.x, points.at(-1)!.y]);
+    expect(chain.length).toBeLessThan(7);
+    for (const c of chain) expect(Math.abs(c.r - 12)).toBeLessThan(0.8);
+    // The deviation is the farthest point's.
+    expect(
+      farthest(
+        points.map(({ x, y }) => [x, y] as const),
+        chain,
+      ),
+    ).toBeCloseTo(deviation, 9);
+  });
+
+  it('all round a circle, the last where the first is, are that circle', () => {
+    const points = Array.from({ length: 361 }, (_, k) => ({
+      x: 30 + 12 * Math.cos((k * Math.PI) / 180),
+      y: 40 + 12 * Math.sin((k * Math.PI) / 180),
+    }));
+    const { chain, deviation } = fitPoints(points);
+    expect(deviation).toBeLessThanOrEqual(0.01);
+    const length = chain.reduce(
+      (sum, c) =>
+        sum +
+        (c.turn === 0
+          ? Math.hypot(c.x1 - c.x0, c.y1 - c.y0)
+          : 2 * c.r * Math.asin(Math.min(1, Math.hypot(c.x1 - c.x0, c.y1 - c.y0) / 2 / c.r))),
+      0,
+    );
+    expect(length).toBeCloseTo(24 * Math.PI, 1);
+  });
+});
+
+it('the peak of a function is found wherever it lies, as near as the steps allow', () => {
+  for (const peak of [-3, 0.2, 4.4, 9.7]) {
+    const found = findPeak((x) => -Math.abs(x - peak), -5, 11, 30);
+    expect(Math.abs(found - peak)).toBeLessThan(16 * 0.6181 ** 30);
+  }
+});
