@@ -2,6 +2,7 @@ import { readFileSync } from 'node:fs';
 import { fileURLToPath } from 'node:url';
 import type { Plugin, UserConfig, UserConfigFn } from 'vite';
 import { keepLicences } from '../../tools/carry-licences.ts';
+import { noteBuild } from '../../tools/note-build.ts';
 import { keepOffline } from './build/keep-offline.ts';
 import { singleFile } from './build/single-file.ts';
 
@@ -34,6 +35,7 @@ const config: UserConfigFn = ({ mode }): UserConfig => {
       licences.note(),
       licences.write(),
       single ? singleFile(readFileSync(here('public/icon.svg'), 'utf8')) : keepOffline(here('public')),
+      noteBuild(here('../..'), single ? 'page-single' : 'page', here('dist/site')),
     ],
     worker: { plugins: () => [licences.note()] },
     oxc: { jsx: { runtime: 'automatic', importSource: 'preact' } },

@@ -118,8 +118,8 @@ describe('a job file', () => {
   });
 
   it('that is hostile is refused in words, nothing of it is run, and the job at hand stays', async () => {
-    const page = await bench.openAlone();
-    await watch(page);
+    const page = await bench.open();
+    const watched = await watch(page);
     await page.reload();
     await ready(page);
     await depth(page).fill('4.9');
@@ -155,6 +155,7 @@ describe('a job file', () => {
     expect(await page.locator('.page img, .page script, .print-sheet script').count()).toBe(0);
     await page.getByRole('button', { name: 'Undo' }).click();
     expect(await depth(page).inputValue()).toBe('4.9');
+    await watched.dispose();
   });
 });
 
@@ -181,8 +182,8 @@ describe('a link', () => {
   });
 
   it('that is hostile is refused in words and nothing of it is run', async () => {
-    const page = await bench.openAlone();
-    await watch(page);
+    const page = await bench.open();
+    const watched = await watch(page);
     await depth(page).fill('4.9');
     await depth(page).blur();
     const links = [
@@ -202,12 +203,14 @@ describe('a link', () => {
       expect(await depth(page).inputValue()).toBe('4.9');
       expect(await ran(page)).toBe(false);
     }
+    await watched.dispose();
   }, 60_000);
 });
 
 describe('without a network', () => {
   it('the page opens after one visit, with what is fetched later too, and keeps the job over an update', async () => {
-    const page = await bench.openAlone({ ...DESKTOP, ...OFFLINE });
+    const { address } = await bench.serve(null);
+    const page = await bench.openAlone({ ...DESKTOP, ...OFFLINE }, address);
     await page.evaluate(() => navigator.serviceWorker.ready);
     await expect.poll(() => page.evaluate(() => navigator.serviceWorker.controller !== null)).toBe(true);
     await depth(page).fill('4.9');
@@ -253,7 +256,7 @@ const EXAMPLE = JSON.stringify({
 
 describe('a part of the page that cannot be fetched', () => {
   it('says so where it belongs, and is there at the second try', async () => {
-    const page = await bench.openAlone();
+    const page = await bench.open();
     await page.route('**/doors-panel-*.js', (route) => route.abort());
     await page.locator('.rooms').getByRole('button', { name: 'Doors', exact: true }).click();
     const failed = page.locator('.not-fetched');

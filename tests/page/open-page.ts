@@ -21,8 +21,8 @@ export interface Bench {
    * the time of a page.
    */
   openAlone(options?: BrowserContextOptions, at?: string): Promise<Page>;
-  /** Serves the page with files for its desk. */
-  serve(files: readonly GivenFile[]): Promise<Served>;
+  /** Serves this file's own copy of the page, with files for its desk, or none for null. */
+  serve(files: readonly GivenFile[] | null): Promise<Served>;
 }
 
 /** What a page is seen on: its size, whether it is touched, its letters, and what its reader prefers. */
@@ -41,11 +41,17 @@ export const PHONE: Screen = {
 export const OFFLINE: BrowserContextOptions = { serviceWorkers: 'allow' };
 export const DESKTOP: Screen = { viewport: { width: 1440, height: 900 } };
 
+/** No page lives long enough to win back what its code costs to be compiled a second and a third time: a tenth of all. */
+const AS_FIRST_COMPILED = '--js-flags=--no-maglev,--no-opt';
+
 /** The browser of this process, for all its test files; it goes when the process does. */
 let launched: Promise<Browser> | undefined;
+/** The page served to it, at one address for all: what it has fetched of it stays fetched. */
+let shown: Promise<Served> | undefined;
 
 function launch(): Promise<Browser> {
-  launched ??= chromium.launch({ executablePath: findBrowser().path, args: ['--no-sandbox', '--disable-gpu'] });
+  const args = ['--no-sandbox', '--disable-gpu', AS_FIRST_COMPILED];
+  launched ??= chromium.launch({ executablePath: findBrowser().path, args });
   return launched;
 }
 
@@ -90,23 +96,26 @@ export function setUpBench(): Bench {
     shared.push({ kind, page });
     noteFaults(page);
     await page.emulateMedia({ reducedMotion, colorScheme, media: null });
-    if (screen.viewport) await page.setViewportSize(screen.viewport);
+    const { viewport } = screen;
+    const now = page.viewportSize();
+    if (viewport && (viewport.width !== now?.width || viewport.height !== now.height))
+      await page.setViewportSize(viewport);
     await forget(page, at);
     await page.goto(at);
     await ready(page);
     return page;
   };
   bench.serve = async (files) => {
-    const served = await servePage(folder, () => files);
+    const served = await servePage(folder, files && (() => files));
     closing.push(() => served.close());
     return served;
   };
   beforeAll(async () => {
-    cpSync(await builtPage(), folder, { recursive: true });
+    const built = await builtPage();
+    cpSync(built, folder, { recursive: true });
     bench.browser = await launch();
-    const served = await servePage(folder, null);
-    bench.address = served.address;
-    closing.push(() => served.close());
+    shown ??= servePage(built, null);
+    bench.address = (await shown).address;
   }, 60_000);
   // What a test leaves open goes on drawing beside the next one.
   afterEach(async ({ task }) => {
@@ -135,7 +144,8 @@ async function newTab(browser: Browser, screen: Screen): Promise<Page> {
 
 /** Lets nothing stand that the page kept at an address; what it writes on leaving is written before. */
 async function forget(page: Page, at: string): Promise<void> {
-  await page.goto(new URL('icon.svg', at).href);
+  const empty = new URL('icon.svg', at).href;
+  if (page.url() !== empty) await page.goto(empty);
   await page.evaluate(() => {
     localStorage.clear();
     sessionStorage.clear();

@@ -63,7 +63,10 @@ it('each part that fails is said in words, and comes at the next try', async () 
   await page.locator('.fit-panel .answer .fault').waitFor();
   await page.getByRole('button', { name: 'Compare', exact: true }).click();
   await page.locator('.compare-panel').waitFor();
+  // It slides on the stage alone: who leaves it before the second try comes asks no more.
+  const slides = page.waitForResponse(/slide-in-/);
   await button('Slide it in').click();
+  await slides;
   await button('Own outline… for the raise').click();
   await button('From a drawing…').waitFor();
   await room('Doors');
