@@ -1,8 +1,6 @@
 import { dirname, resolve } from 'node:path';
 import {
-  formatMoney,
   type Job,
-  MOST_AMOUNT,
   QUOTE_WORDS,
   type Quote,
   type QuoteWords,
@@ -10,7 +8,6 @@ import {
   type ReadOptions,
   type Report,
   readFileData,
-  say as sayCore,
   writeQuoteWords,
 } from '@fielded/core';
 import type { Bitmap, TextDocument } from '@fielded/render';
@@ -22,11 +19,12 @@ import { quoteCsv } from '../formats/quote-csv.ts';
 import { type Io, safe } from '../io.ts';
 import { jsonText } from '../report/json-text.ts';
 import { remarkProblems } from '../report/list-problems.ts';
-import { WIDTH } from '../report/plain-report.ts';
 import { quoteLines } from '../report/quote-lines.ts';
+import { quoteRemarks } from '../report/quote-remarks.ts';
+import { SHEET_WIDTH } from '../terminal/columns.ts';
 import { wrap } from '../terminal/table.ts';
 import { seeHelp, UsageError, unsaid } from '../usage-error.ts';
-import { say, sayAll } from '../words/say.ts';
+import { say } from '../words/say.ts';
 import { deliver } from './deliver.ts';
 import { openShop, readOneJob } from './read-jobs.ts';
 import { FILE_ENDINGS, FORCE, LANGUAGE, output, SHOP } from './shared-options.ts';
@@ -121,7 +119,7 @@ async function quoteFile(
     format,
   );
   if (!(await deliver(io, asked.output, written, asked.force))) return 2;
-  await sayMissing(made, report, io);
+  for (const remark of quoteRemarks(made, report)) await io.err(`${wrap(remark, SHEET_WIDTH, 0).join('\n')}\n`);
   return errors.length > 0 ? 1 : 0;
 }
 
@@ -199,36 +197,4 @@ async function writeWord(
   const { wordPicture } = await import('../formats/word-pictures.ts');
   const { paintText, writeDocx } = await import('@fielded/exchange');
   return writeDocx({ ...(await paintText(document, wordPicture)), paper });
-}
-
-/** What the quote leaves out because nobody said it. */
-async function sayMissing(made: Quote, report: Report, io: Io): Promise<void> {
-  for (const remark of missingWords(made, report)) await io.err(`${wrap(remark, WIDTH, 0).join('\n')}\n`);
-}
-
-function missingWords({ price, notPromised }: Quote, report: Report): string[] {
-  const { notChecked } = report.statements;
-  const { notCounted, notPriced, currency } = price;
-  const isTooMuch = (rate: string) => price.lines.some(({ missing, price: each }) => missing === rate && each !== null);
-  const [tooMuch, notGiven] = [notPriced.filter(isTooMuch), notPriced.filter((rate) => !isTooMuch(rate))];
-  const paths = (all: readonly string[]) => all.join(', ');
-  const remarks: string[] = [];
-  if (notChecked.length > 0) remarks.push(say('print.quote.not-checked', { paths: paths(notChecked) }, report));
-  if (notCounted.length > 0) remarks.push(notCountedWords(notCounted, report));
-  if (notGiven.length > 0) remarks.push(say('print.quote.no-rate', { rates: paths(notGiven) }, report));
-  if (tooMuch.length > 0) {
-    const figures = { amount: formatMoney(MOST_AMOUNT, currency), rates: paths(tooMuch) };
-    remarks.push(say('print.quote.too-much', figures, report));
-  }
-  if (notPromised.length > 0) remarks.push(say('print.quote.not-promised', { paths: paths(notPromised) }, report));
-  return remarks;
-}
-
-/** "Not counted: the frame's sticking (name frame.sticking.head), groove. What they take belongs to rates.door." */
-function notCountedWords(notCounted: Quote['price']['notCounted'], voice: Report): string {
-  const names = notCounted.map(({ what, missing }) => {
-    const work = sayCore(`work.${what}`, {}, voice);
-    return missing === null ? work : say('print.quote.frame-work', { work, path: missing }, voice);
-  });
-  return say('print.quote.frame-not-counted', { works: sayAll(names, 'print.quote.and', voice) }, voice);
 }

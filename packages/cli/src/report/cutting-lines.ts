@@ -1,10 +1,10 @@
 import { byJob, type CuttingList, formatLength, formatNumber, type ListedPanel, say as sayCore } from '@fielded/core';
 import { safe } from '../io.ts';
+import { SHEET_WIDTH } from '../terminal/columns.ts';
 import type { Paint } from '../terminal/paint.ts';
 import { indent, left, right, setTable, wrap } from '../terminal/table.ts';
 import { say, sayAll } from '../words/say.ts';
 import { type Shown, sayFigure } from './figures.ts';
-import { WIDTH } from './plain-report.ts';
 
 /** What a reader of a cutting list has to know first: errors of its jobs, and figures that were assumed. */
 export interface Reserved {
@@ -18,7 +18,7 @@ export function cuttingLines(list: CuttingList, voice: Shown, { assumed, errors 
   const assumedWords =
     assumed.length === 0 ? '' : say('print.list.assumed', { figures: sayAll(assumed, 'print.list.and', voice) }, voice);
   return [
-    ...wrap(title, WIDTH, 0).map((line) => paint(line, 'heading')),
+    ...wrap(title, SHEET_WIDTH, 0).map((line) => paint(line, 'heading')),
     paint(sayDoors(list, voice), 'faint'),
     ...errorLines(errors.length, voice, paint),
     '',
@@ -31,7 +31,7 @@ export function cuttingLines(list: CuttingList, voice: Shown, { assumed, errors 
     '',
     paint(say('print.list.timber', {}, voice), 'heading'),
     ...timberTable(list, voice),
-    ...(assumedWords === '' ? [] : indent(wrap(assumedWords, WIDTH - 2, 0))),
+    ...(assumedWords === '' ? [] : indent(wrap(assumedWords, SHEET_WIDTH - 2, 0))),
     '',
   ].join('\n');
 }
@@ -118,7 +118,7 @@ function blankLines({ blanks, leftOver }: CuttingList, voice: Shown, paint: Pain
     '',
     paint(say('print.list.blanks', {}, voice), 'heading'),
     ...(rows.length > 0 ? setTable(columns, rows) : []),
-    ...leftOver.flatMap((panel) => indent(wrap(leftOverWords(panel, voice), WIDTH - 2, 2))),
+    ...leftOver.flatMap((panel) => indent(wrap(leftOverWords(panel, voice), SHEET_WIDTH - 2, 2))),
   ];
 }
 

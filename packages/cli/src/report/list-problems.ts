@@ -1,6 +1,6 @@
 import type { Problem, Severity, Voice } from '@fielded/core';
 import { safe } from '../io.ts';
-import { columnsOf, padRight } from '../terminal/columns.ts';
+import { columnsOf, padRight, SHEET_WIDTH } from '../terminal/columns.ts';
 import type { Paint, PaintTone } from '../terminal/paint.ts';
 import { wrap } from '../terminal/table.ts';
 import { say } from '../words/say.ts';
@@ -33,8 +33,5 @@ export function listProblems(problems: readonly Problem[], width: number, voice:
 /** Problems as they follow a drawing or a list on standard error; '' where there are none. */
 export function remarkProblems(problems: readonly Problem[], voice: Voice): string {
   if (problems.length === 0) return '';
-  return `${listProblems(problems, PAGE, voice, (text) => text).join('\n')}\n`;
+  return `${listProblems(problems, SHEET_WIDTH, voice, (text) => text).join('\n')}\n`;
 }
-
-/** Columns of a printed sheet. */
-const PAGE = 80;

@@ -1,60 +1,20 @@
-import {
-  facePhrase,
-  formatLength,
-  type Report,
-  type Stated,
-  stateRun,
-  verdictSentence,
-  verdictWord,
-} from '@fielded/core';
+import { facePhrase, type Report, verdictSentence } from '@fielded/core';
 import { safe } from '../io.ts';
-import { columnsOf } from '../terminal/columns.ts';
-import type { Paint, PaintTone } from '../terminal/paint.ts';
-import { type Column, indent, left, right, setPairs, setTable, wrap } from '../terminal/table.ts';
-import { say, sayAll } from '../words/say.ts';
-import { cellArea, cellLength, type Shown, sayFigure, sayLength } from './figures.ts';
+import { columnsOf, SHEET_WIDTH } from '../terminal/columns.ts';
+import type { Paint } from '../terminal/paint.ts';
+import { indent, setPairs, wrap } from '../terminal/table.ts';
+import { say } from '../words/say.ts';
+import { cutTable } from './cut-table.ts';
+import { type Shown, sayLength } from './figures.ts';
 import { listProblems } from './list-problems.ts';
+import { markRun, markVerdict } from './marks.ts';
 import { seasonLines } from './season-lines.ts';
 import { spreadLines } from './spread-lines.ts';
-
-export const WIDTH = 80;
-
-/** A mark of its own shape for each verdict, so that colour is not needed to tell them apart. */
-const MARKS: Readonly<Record<string, readonly [mark: string, tone: PaintTone]>> = {
-  'will-not-enter': ['✗', 'error'],
-  'stops-short': ['⊣', 'error'],
-  tight: ['»', 'warning'],
-  sliding: ['✓', 'good'],
-  loose: ['○', 'warning'],
-};
-
-/** The mark and the word of a verdict, such as `✓ sliding`. */
-export function markVerdict(
-  { fit: { verdict }, ...voice }: Pick<Report, 'fit' | 'units' | 'language'>,
-  paint: Paint,
-): string {
-  const [mark, tone] = MARKS[verdict ?? ''] ?? (['⊗', 'error'] as const);
-  return paint(`${mark} ${safe(verdictWord(verdict, voice))}`, tone);
-}
-
-/** A mark of its own shape for each answer to a statement. */
-const STATED: Readonly<Record<Stated['mark'], readonly [mark: string, tone: PaintTone]>> = {
-  yes: ['✓', 'good'],
-  no: ['✗', 'error'],
-  open: ['–', 'faint'],
-};
-
-/** Whether a job can be run, with its mark, such as `– running not checked`. It always stands beside the verdict. */
-export function markRun(report: Report, paint: Paint): string {
-  const { mark, words } = stateRun(report);
-  const [sign, tone] = STATED[mark];
-  return paint(`${sign} ${safe(words)}`, tone);
-}
 
 /** Names what the job or the shop would have to say before anyone can tell whether it can be run. */
 function notCheckedLines({ statements: { notChecked }, ...voice }: Report): string[] {
   if (notChecked.length === 0) return [];
-  return indent(wrap(say('print.not-checked', { paths: notChecked.join(', ') }, voice), WIDTH - 2, 0));
+  return indent(wrap(say('print.not-checked', { paths: notChecked.join(', ') }, voice), SHEET_WIDTH - 2, 0));
 }
 
 /** A report as a sheet to pin up by the machine: 80 columns, in the job's own unit. */
@@ -77,17 +37,17 @@ export function plainReport(report: Report, file: string, paint: Paint): string 
     '',
     heading('print.verdict'),
     `  ${markVerdict(report, paint)}   ${markRun(report, paint)}`,
-    ...indent(wrap(safe(verdictSentence(report)), WIDTH - 2, 0)),
+    ...indent(wrap(safe(verdictSentence(report)), SHEET_WIDTH - 2, 0)),
     ...notCheckedLines(report),
-    ...spreadLines(report, WIDTH, paint),
-    ...seasonLines(report, WIDTH, paint),
+    ...spreadLines(report, SHEET_WIDTH, paint),
+    ...seasonLines(report, SHEET_WIDTH, paint),
     '',
     heading('print.problems'),
     ...(report.problems.length === 0
       ? indent([say('print.problems.none', {}, report)])
-      : listProblems(report.problems, WIDTH, report, paint)),
+      : listProblems(report.problems, SHEET_WIDTH, report, paint)),
     '',
-    ...wrap(say('print.test-piece', {}, report), WIDTH, 0),
+    ...wrap(say('print.test-piece', {}, report), SHEET_WIDTH, 0),
   ];
   return `${lines.join('\n')}\n`;
 }
@@ -98,8 +58,8 @@ type Heading = 'print.cuts' | 'print.tongue' | 'print.fit' | 'print.verdict' | '
 export function titleLines(title: string, paint: Paint): string[] {
   const shown = safe(title);
   return [
-    ...wrap(shown, WIDTH, 0).map((line) => paint(line, 'heading')),
-    paint('═'.repeat(Math.min(WIDTH, columnsOf(shown))), 'faint'),
+    ...wrap(shown, SHEET_WIDTH, 0).map((line) => paint(line, 'heading')),
+    paint('═'.repeat(Math.min(SHEET_WIDTH, columnsOf(shown))), 'faint'),
   ];
 }
 
@@ -151,51 +111,6 @@ function copeWords({ tenon, gap }: NonNullable<Report['frame']['cope']>, voice: 
   return say('print.cope.open', { length, gap: sayLength(gap, voice) }, voice);
 }
 
-function cutTable({ section, ...voice }: Report): string[] {
-  const columns: Column[] = [
-    ...(['name', 'side', 'shape', 'run'] as const).map((key) => left(say(`print.cut.${key}`, {}, voice))),
-    ...(['depth', 'reach', 'land', 'shoulder', `takes.${voice.units}`] as const).map((key) =>
-      right(say(`print.cut.${key}`, {}, voice)),
-    ),
-  ];
-  const rows = section.cuts.map((cut) => {
-    const drawn = cut.shape === 'outline';
-    const lengths = [cut.depth, cut.reach, drawn ? null : cut.land, drawn ? null : cut.shoulder];
-    return [
-      shorten(safe(cut.name), 17),
-      say(`print.side.${cut.side}`, {}, voice),
-      say(`print.shape.${cut.shape}`, {}, voice),
-      runWords(cut.run, cut.presented, voice),
-      ...lengths.map((mm) => cellLength(mm, voice)),
-      cellArea(cut.removedArea, voice),
-    ];
-  });
-  return [...setTable(columns, rows), ...cutNotes({ section, ...voice })];
-}
-
-/** What the columns cannot hold: a depth that differs from the setting, wood taken twice or against the drawing. */
-function cutNotes({ section, ...voice }: Pick<Report, 'section' | 'units' | 'language'>): string[] {
-  return section.cuts.flatMap((cut) => {
-    const notes: string[] = [];
-    if (Math.abs(cut.depthCut - cut.depth) > 1e-9) {
-      const depth = sayFigure(formatLength(cut.depthCut, voice.units), voice.language);
-      notes.push(say('print.cut.depth-cut', { depth }, voice));
-    }
-    if (cut.sharedArea > 1e-9) notes.push(say('print.cut.shared', { area: cellArea(cut.sharedArea, voice) }, voice));
-    if (cut.takenFromDrawing > 1e-9)
-      notes.push(say('print.cut.against-drawing', { area: cellArea(cut.takenFromDrawing, voice) }, voice));
-    if (notes.length === 0) return [];
-    const words = say('print.cut.notes', { cut: cut.name, notes: sayAll(notes, 'print.cut.notes.and', voice) }, voice);
-    return wrap(`  ${words}`, WIDTH, 4);
-  });
-}
-
-function runWords(run: 'under' | 'over', presented: number, voice: Shown): string {
-  if (presented === 0) return say(`print.run.${run}`, {}, voice);
-  if (presented === 90) return say('print.run.on-edge', {}, voice);
-  return say(`print.run.${run}.tilted`, { tilt: presented }, voice);
-}
-
 function tongueLines({ tongue, ...voice }: Report): string[] {
   return setPairs([
     [say('print.tongue.insertion', {}, voice), sayLength(tongue.insertion, voice)],
@@ -218,8 +133,4 @@ function fitLines({ fit, ...voice }: Report): string[] {
     [say('print.fit.front-face', {}, voice), face(fit.frontFace)],
     [say('print.fit.back-face', {}, voice), face(fit.backFace)],
   ]);
-}
-
-function shorten(text: string, most: number): string {
-  return text.length > most ? `${text.slice(0, most - 1)}…` : text;
 }

@@ -9,13 +9,14 @@ import {
   sayStep,
 } from '@fielded/core';
 import { safe } from '../io.ts';
-import { columnsOf } from '../terminal/columns.ts';
+import { columnsOf, SHEET_WIDTH } from '../terminal/columns.ts';
 import type { Paint } from '../terminal/paint.ts';
 import { left, setTable, wrap } from '../terminal/table.ts';
 import { say } from '../words/say.ts';
 import { sayLength } from './figures.ts';
 import { listProblems } from './list-problems.ts';
-import { markRun, markVerdict, titleLines, WIDTH } from './plain-report.ts';
+import { markRun, markVerdict } from './marks.ts';
+import { titleLines } from './plain-report.ts';
 import { setUpLines } from './set-up-lines.ts';
 
 /** A plan to read at the machine: the set-ups, the order of work, what was not checked, problems. `all` lists every way. */
@@ -61,7 +62,7 @@ function startLines({ setups }: Plan, report: Report, paint: Paint): string[] {
     paint(say('print.plan.start', {}, report), 'heading'),
     ...sayStartChecks(null, report).flatMap((check) => setItem('    □', say('print.plan.check', { check }, report))),
     '',
-    ...wrap(safe(sayPlanCaution(report)), WIDTH, 0),
+    ...wrap(safe(sayPlanCaution(report)), SHEET_WIDTH, 0),
   ];
 }
 
@@ -116,12 +117,12 @@ function followsWords(tonguePerStock: number | null, voice: Report): string {
 function problemLines(problems: Planned['problems'], voice: Report, paint: Paint): string[] {
   if (problems.length === 0) return [];
   const heading = paint(say('print.plan.problems', {}, voice), 'heading');
-  return ['', heading, ...listProblems(problems, WIDTH, voice, paint)];
+  return ['', heading, ...listProblems(problems, SHEET_WIDTH, voice, paint)];
 }
 
 /** A mark and a text beside it, the text in lines of its own. */
 function setItem(mark: string, text: string): string[] {
   const hang = columnsOf(mark) + 1;
-  const [first = '', ...rest] = wrap(safe(text), WIDTH - hang, 0);
+  const [first = '', ...rest] = wrap(safe(text), SHEET_WIDTH - hang, 0);
   return [`${mark} ${first}`, ...rest.map((line) => `${' '.repeat(hang)}${line}`)];
 }

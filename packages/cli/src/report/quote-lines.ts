@@ -9,10 +9,10 @@ import {
   type Report,
 } from '@fielded/core';
 import { safe } from '../io.ts';
+import { SHEET_WIDTH } from '../terminal/columns.ts';
 import { left, right, setTable, wrap } from '../terminal/table.ts';
 import { say, sayAll } from '../words/say.ts';
 import { type Shown, sayFigure } from './figures.ts';
-import { WIDTH } from './plain-report.ts';
 import { sayLine } from './quote-items.ts';
 
 /**
@@ -41,10 +41,10 @@ export function quoteLines(quote: Quote, report: Report, errors: readonly string
   ];
   const assumedWords = say('print.quote.assumed', { figures: sayAll(rests, 'print.quote.and', report) }, report);
   return [
-    ...wrap(headWords(quote, report), WIDTH, 0),
+    ...wrap(headWords(quote, report), SHEET_WIDTH, 0),
     say('print.quote.date', { date, until: validUntil }, report),
     '',
-    ...draft.flatMap((line) => wrap(line, WIDTH, 0)),
+    ...draft.flatMap((line) => wrap(line, SHEET_WIDTH, 0)),
     ...setTable(columns, [
       ...price.lines.map((line) => [
         safe(sayLine(line, quote, report, words)),
@@ -54,7 +54,7 @@ export function quoteLines(quote: Quote, report: Report, errors: readonly string
       ]),
       ...sumRows(quote, report).map(([label, minor]) => [label, '', '', money(minor)]),
     ]),
-    ...(rests.length > 0 ? wrap(assumedWords, WIDTH, 0) : []),
+    ...(rests.length > 0 ? wrap(assumedWords, SHEET_WIDTH, 0) : []),
     '',
   ].join('\n');
 }

@@ -1,10 +1,10 @@
 import { formatNumber, type Plan, type Report, type SetUp, sayCurve, sayCut } from '@fielded/core';
 import { safe } from '../io.ts';
+import { SHEET_WIDTH } from '../terminal/columns.ts';
 import type { Paint } from '../terminal/paint.ts';
 import { labelWidth, setPairs, wrap } from '../terminal/table.ts';
 import { say, sayAll } from '../words/say.ts';
 import { type Shown, sayFigure, sayLength } from './figures.ts';
-import { WIDTH } from './plain-report.ts';
 
 /** Everything of one set-up, a figure a line. `place` is its place in the plan. */
 export function setUpLines(plan: Plan, place: number, report: Report, paint: Paint): string[] {
@@ -194,7 +194,7 @@ function figure(value: number, digits: number, { language }: Shown): string {
 
 /** A label and what it stands for, in lines of its own where it is long. */
 function setPair(label: string, value: string, width: number): string[] {
-  const [first = '', ...rest] = wrap(safe(value), WIDTH - width - 2, 0);
+  const [first = '', ...rest] = wrap(safe(value), SHEET_WIDTH - width - 2, 0);
   const [line = ''] = setPairs([[label, first]], width);
   return [line, ...rest.map((more) => `${' '.repeat(width + 2)}${more}`)];
 }

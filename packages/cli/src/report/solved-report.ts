@@ -1,11 +1,11 @@
 import { type Change, formatLength, type Report, type Solved, type SolvedByTwo, verdictWord } from '@fielded/core';
 import { safe } from '../io.ts';
+import { SHEET_WIDTH } from '../terminal/columns.ts';
 import type { Paint } from '../terminal/paint.ts';
 import { indent, setPairs, wrap } from '../terminal/table.ts';
 import { say, sayAll } from '../words/say.ts';
 import { type Shown, sayFigure, sayLength } from './figures.ts';
 import { listProblems } from './list-problems.ts';
-import { WIDTH } from './plain-report.ts';
 
 /** What was solved for, in words: the settings, the moves, what else changes; or why there is none. `written` names the file. */
 export function solvedReport(solved: Solved | SolvedByTwo, voice: Shown, written: string | null, paint: Paint): string {
@@ -27,7 +27,7 @@ function oneAnswer(solved: Solved, voice: Shown): string[] {
 }
 
 function bothAnswers({ settings, reason, roundResidual, for: figure, value }: SolvedByTwo, voice: Shown): string[] {
-  if (settings === null) return indent(wrap(safe(reason ?? ''), WIDTH - 2, 0));
+  if (settings === null) return indent(wrap(safe(reason ?? ''), SHEET_WIDTH - 2, 0));
   const sets = settings.flatMap(({ by, round, move }): [string, string][] => [
     [safe(by), settingWords(round, move !== null, voice)],
     ...(move === null ? [] : [[`  ${say('print.solve.move.of-two', {}, voice)}`, safe(move)] as [string, string]]),
@@ -58,7 +58,7 @@ function inchWords({ nearest64, for: figure }: Solved, voice: Shown): string {
 }
 
 function noAnswer({ reason, nearest }: Solved, voice: Shown): string[] {
-  const why = indent(wrap(safe(reason!), WIDTH - 2, 0));
+  const why = indent(wrap(safe(reason!), SHEET_WIDTH - 2, 0));
   if (nearest === null) return why;
   const figures = { value: sayLength(nearest.value, voice), setting: sayLength(nearest.setting, voice) };
   return [
@@ -89,5 +89,5 @@ function problemLines(
   paint: Paint,
 ): string[] {
   if (problems.length === 0) return [];
-  return ['', paint(say(heading, {}, voice), 'heading'), ...listProblems(problems, WIDTH, voice, paint)];
+  return ['', paint(say(heading, {}, voice), 'heading'), ...listProblems(problems, SHEET_WIDTH, voice, paint)];
 }

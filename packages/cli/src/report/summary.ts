@@ -1,11 +1,12 @@
 import type { Problem, Report, Voice } from '@fielded/core';
 import { safe } from '../io.ts';
+import { SHEET_WIDTH } from '../terminal/columns.ts';
 import type { Paint } from '../terminal/paint.ts';
 import { left, right, setTable } from '../terminal/table.ts';
 import { say, sayAll } from '../words/say.ts';
 import { sayLength } from './figures.ts';
 import { listProblems } from './list-problems.ts';
-import { markRun, markVerdict, WIDTH } from './plain-report.ts';
+import { markRun, markVerdict } from './marks.ts';
 
 /** A job by its path, with its report or null where it could not be read. */
 export interface Checked {
@@ -38,7 +39,7 @@ export function summary(checked: readonly Checked[], voice: Voice, paint: Paint)
   const details = checked.flatMap(({ path, report }) =>
     report === null || report.problems.length === 0
       ? []
-      : ['', paint(safe(path), 'heading'), ...listProblems(report.problems, WIDTH, voice, paint)],
+      : ['', paint(safe(path), 'heading'), ...listProblems(report.problems, SHEET_WIDTH, voice, paint)],
   );
   return `${[...setTable(columns, rows, 0), ...details, '', sayTotal(checked, voice)].join('\n')}\n`;
 }

@@ -1,3 +1,6 @@
+/** Columns of a printed sheet. */
+export const SHEET_WIDTH = 80;
+
 /**
  * Characters that a terminal shows two columns wide: those that Unicode calls wide or fullwidth (UAX 11), by their blocks: Hangul,
  * kana, Chinese signs with their marks and forms, pictures.

@@ -6,17 +6,10 @@ import { LONGEST, measureLength, toMillimetres, type Units } from '../measure/le
 import type { FaultCode } from '../problem/codes.ts';
 import type { Said } from '../problem/problem.ts';
 import { toldKey, toldPart, type ValueWords } from '../problem/say-fault.ts';
+import { type Bounds, isWithin, sizeWord, tellBounds } from './bounds.ts';
 
 /** What a figure is, so that the published JSON Schema can say how it may be written. */
 export type FigureForm = 'length' | 'angle' | 'presentation' | 'moisture' | 'temperature' | 'number' | 'text';
-
-/** Which values are accepted: from `least`, or more than `above`, up to `most`. */
-export interface Bounds {
-  readonly least?: number;
-  readonly above?: number;
-  readonly most?: number;
-  readonly whole?: boolean;
-}
 
 /** A schema of ours: any input, a figure out. */
 export type FigureSchema<T = number> = v.GenericSchema<unknown, T>;
@@ -186,27 +179,6 @@ function readSuffixed(input: unknown, suffix: RegExp): number | undefined {
   const match = /^([-+−]?\d{1,6}(?:[.,]\d{1,6})?) *(\S*)$/.exec(input.trim());
   if (!match || (match[2] !== '' && !suffix.test(match[2]!))) return undefined;
   return Number(match[1]!.replace('−', '-').replace(',', '.'));
-}
-
-function isWithin(value: number, { least, above, most }: Bounds): boolean {
-  return !(value < (least ?? -Infinity) || value <= (above ?? -Infinity) || value > (most ?? Infinity));
-}
-
-function sizeWord(value: number, { least, above }: Bounds): Said {
-  const small = value < (least ?? -Infinity) || value <= (above ?? -Infinity);
-  return toldPart(small ? 'read.too-small' : 'read.too-big', {});
-}
-
-/** Bounds in words; there is one at least. */
-function tellBounds({ least, above, most }: Bounds, write: (value: number) => string): Said {
-  if (above !== undefined)
-    return most === undefined
-      ? toldPart('bounds.above', { least: write(above) })
-      : toldPart('bounds.above-to', { least: write(above), most: write(most) });
-  if (least === undefined) return toldPart('bounds.most', { most: write(most ?? Infinity) });
-  return most === undefined
-    ? toldPart('bounds.least', { least: write(least) })
-    : toldPart('bounds.between', { least: write(least), most: write(most) });
 }
 
 /** "a list, not a length": what something is that should have been something else. */

@@ -1,5 +1,7 @@
 import type { Point } from '@fielded/geometry';
 import { type GreyImage, type ScanRefusal, shadeAt } from './grey-image.ts';
+import { findPlateaus } from './plateaus.ts';
+import { findThings, type Thing } from './things.ts';
 
 /** The edge of a thing in a picture: points in order round it, pixels from the middle of the top left one, y down. */
 export interface Silhouette {
@@ -9,17 +11,10 @@ export interface Silhouette {
   readonly wood: number;
 }
 
-/** Every so many pixels, across and down, one is looked at to find the sample. */
-const COARSE = 6;
 /** Wood and paper less than this apart, shades of 255, are not told apart. */
 const LEAST_CONTRAST = 30;
-/** A sample of 5 × 5 mm at 200 dpi has some 1500 pixels. */
-const LEAST_AREA = 1500;
 /** Rows that are begun from before there is said to be no sample. */
 const MOST_STARTS = 60;
-/** So many things in a picture, and none smaller than this part of the largest, may be the sample. */
-const MOST_THINGS = 4;
-const LEAST_SHARE = 0.08;
 /** How far to either side of an edge its plateaus are looked at, pixels: beyond the blur, short of the next thing. */
 const PLATEAU = [4, 5, 6];
 
@@ -46,107 +41,6 @@ export function findSilhouettes(image: GreyImage): readonly Silhouette[] | ScanR
       instead: 'Lay the end grain on the glass and scan it at 600 dpi',
     };
   return found;
-}
-
-/** The shade that parts the picture best in two (Otsu 1979), and the middle of either part; paper is what lies at the picture's rim. */
-function findPlateaus(image: GreyImage): { paper: number; wood: number; level: number } {
-  const counts = new Float64Array(256);
-  const { width, height, grey } = image;
-  for (let y = 0; y < height; y += 3) for (let x = 0; x < width; x += 3) counts[grey[y * width + x]!]!++;
-  const total = counts.reduce((sum, count) => sum + count, 0);
-  const whole = counts.reduce((sum, count, shade) => sum + count * shade, 0);
-  let below = 0;
-  let sum = 0;
-  let best = -1;
-  let part = 127;
-  for (let shade = 0; shade < 255; shade++) {
-    below += counts[shade]!;
-    sum += counts[shade]! * shade;
-    const above = total - below;
-    if (below === 0 || above === 0) continue;
-    const between = below * above * (sum / below - (whole - sum) / above) ** 2;
-    if (between > best) {
-      best = between;
-      part = shade;
-    }
-  }
-  const dark = medianShade(counts, 0, part);
-  const light = medianShade(counts, part + 1, 255);
-  let lightRim = 0;
-  const rim = (x: number, y: number) => {
-    lightRim += grey[y * width + x]! > part ? 1 : -1;
-  };
-  for (let x = 0; x < width; x += 3) {
-    rim(x, 0);
-    rim(x, height - 1);
-  }
-  for (let y = 0; y < height; y += 3) {
-    rim(0, y);
-    rim(width - 1, y);
-  }
-  const [paper, wood] = lightRim >= 0 ? [light, dark] : [dark, light];
-  return { paper, wood, level: (dark + light) / 2 };
-}
-
-function medianShade(counts: Float64Array, from: number, to: number): number {
-  let total = 0;
-  for (let shade = from; shade <= to; shade++) total += counts[shade]!;
-  let seen = 0;
-  for (let shade = from; shade <= to; shade++) {
-    seen += counts[shade]!;
-    if (seen * 2 >= total) return shade;
-  }
-  return to;
-}
-
-/** A thing in the picture: places of it, one at the left of each row looked at. */
-interface Thing {
-  readonly starts: readonly { readonly x: number; readonly y: number }[];
-  readonly area: number;
-}
-
-/** What stands out from the paper and is large enough to be the sample, the largest first. */
-function findThings(image: GreyImage, isWood: (shade: number) => boolean): Thing[] {
-  const { width, height, grey } = image;
-  const across = Math.ceil(width / COARSE);
-  const down = Math.ceil(height / COARSE);
-  const seen = new Uint8Array(across * down);
-  const woodAt = (i: number) => isWood(grey[Math.floor(i / across) * COARSE * width + (i % across) * COARSE]!);
-  const things: number[][] = [];
-  for (let i = 0; i < seen.length; i++) {
-    if (seen[i] || !woodAt(i)) continue;
-    const members = [i];
-    seen[i] = 1;
-    // The list grows while it is walked.
-    for (let k = 0; k < members.length; k++) {
-      const at = members[k]!;
-      const x = at % across;
-      for (const next of [x > 0 ? at - 1 : -1, x < across - 1 ? at + 1 : -1, at - across, at + across]) {
-        if (next < 0 || next >= seen.length || seen[next] || !woodAt(next)) continue;
-        seen[next] = 1;
-        members.push(next);
-      }
-    }
-    if (members.length * COARSE * COARSE >= LEAST_AREA) things.push(members);
-  }
-  things.sort((one, other) => other.length - one.length);
-  const least = (things[0]?.length ?? 0) * LEAST_SHARE;
-  return things
-    .slice(0, MOST_THINGS)
-    .filter(({ length }) => length >= least)
-    .map((members) => ({ starts: startsOf(members, across), area: members.length * COARSE * COARSE }));
-}
-
-/** From the middle row outwards: there a thing's left side is least likely a splinter. */
-function startsOf(members: readonly number[], across: number): Thing['starts'] {
-  const left = new Map<number, number>();
-  for (const at of members) {
-    const row = Math.floor(at / across);
-    left.set(row, Math.min(left.get(row) ?? at, at));
-  }
-  const starts = [...left.values()].map((at) => ({ x: (at % across) * COARSE, y: Math.floor(at / across) * COARSE }));
-  const middle = starts.reduce((sum, { y }) => sum + y, 0) / starts.length;
-  return starts.sort((p, q) => Math.abs(p.y - middle) - Math.abs(q.y - middle));
 }
 
 /** Round the outside of the sample: a way that encloses much less than it covers went round a pore, and another row is begun from. */

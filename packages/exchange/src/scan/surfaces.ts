@@ -1,4 +1,5 @@
 import type { Point } from '@fielded/geometry';
+import { dropFibres } from './fibres.ts';
 import type { ScanRefusal } from './grey-image.ts';
 import type { LevelSample } from './level.ts';
 
@@ -26,10 +27,6 @@ const MOST_OF_IT = 0.7;
 const FAR_END = 2.5;
 /** Corners are rounded by the blur over this, mm. */
 const ROUNDED = 0.15;
-/** A fibre or a chip that leaves the outline and comes back within this, mm, is not of it … */
-const FIBRE_GAP = 0.6;
-/** … where the way out and back is this many times longer than the gap. */
-const FIBRE_WAY = 2.6;
 
 /**
  * Parts a level sample into what its two faces show, from the worked edge (the end that is thinner) inwards.
@@ -57,7 +54,7 @@ export function partSurfaces({ points, thickness }: LevelSample): Surfaces | Sca
   };
 }
 
-/** How tall the sample is over the first 2 mm from an end, at its thinnest. */
+/** How tall the sample is over the last 0.6 mm at an end. */
 function endThickness(points: readonly Point[], thickness: number, right: boolean): number {
   const far = right ? Math.max(...extremes(points)) : Math.min(...extremes(points));
   let most = Number.NEGATIVE_INFINITY;
@@ -185,28 +182,4 @@ function through(pairs: readonly (readonly [number, number])[]): {
   }
   const slope = aa > 1e-12 ? ab / aa : 0;
   return { slope, mx, my, left: bb - slope * ab };
-}
-
-/** The outline without excursions: fibres that stand out and chips that are torn in, narrow and tall. */
-function dropFibres(points: readonly Point[]): Point[] {
-  const count = points.length;
-  const kept: Point[] = [];
-  const furthest = Math.ceil(count / 8);
-  const steps = points.map(({ x, y }, k) => (k === 0 ? 0 : Math.hypot(x - points[k - 1]!.x, y - points[k - 1]!.y)));
-  for (let i = 0; i < count; ) {
-    kept.push(points[i]!);
-    const p = points[i]!;
-    let way = 0;
-    let jump = i + 1;
-    for (let k = i + 1; k < Math.min(count, i + furthest); k++) {
-      way += steps[k]!;
-      if (way > 12) break;
-      const [dx, dy] = [points[k]!.x - p.x, points[k]!.y - p.y];
-      if (way <= 0.5 || Math.abs(dx) >= FIBRE_GAP || Math.abs(dy) >= FIBRE_GAP) continue;
-      const gap = Math.hypot(dx, dy);
-      if (gap < FIBRE_GAP && way > FIBRE_WAY * Math.max(gap, 0.1)) jump = k;
-    }
-    i = jump;
-  }
-  return kept;
 }
