@@ -43,6 +43,7 @@ export { listPromises, type Promises } from './quote/promises.ts';
 export { countQuantities } from './quote/quantities.ts';
 export type * from './quote/quote-report.ts';
 export { QUOTE_WORDS, type QuoteWords } from './quote/quote-words.ts';
+export type { Refusal } from './reading/fault-desk.ts';
 export { sayFault } from './reading/fault-words.ts';
 export { readLanguageText, writeLanguage } from './reading/language-file.ts';
 export { findNearest } from './reading/nearest.ts';

@@ -1,7 +1,7 @@
 import { arc, type Curve, line } from '@fielded/geometry';
 import { type DxfEntity, type DxfGroup, figureOf, numberOf, takeApart, textOf } from './dxf-groups.ts';
 import { type DxfOutline, joinLoose, type LoosePiece } from './join-loose.ts';
-import { MOST_STROKES } from './refusal.ts';
+import { MOST_STROKES } from './most-strokes.ts';
 
 /** What a DXF file holds that can be read as outlines, and what was left out and why. */
 export interface DxfReading {

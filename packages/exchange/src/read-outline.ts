@@ -1,6 +1,6 @@
+import type { Refusal } from '@fielded/core';
 import type { Chain, Curve } from '@fielded/geometry';
 import { readDxf } from './read-dxf.ts';
-import type { OutlineRefusal } from './refusal.ts';
 import { readSvgPath } from './svg-path.ts';
 
 /**
@@ -11,7 +11,7 @@ import { readSvgPath } from './svg-path.ts';
  * outline, drawn either way round. An SVG holds one path, in the sense of path data: y down. What is left of the drawing
  * (text, dimensions) is passed over.
  */
-export function readOutlineFile(name: string, text: string): string | OutlineRefusal {
+export function readOutlineFile(name: string, text: string): string | Refusal {
   const ending = /\.[^.]*$/.exec(name.toLowerCase())?.[0] ?? '';
   if (ending === '.svg') return readSvgPath(text);
   if (ending === '.dxf') return fromDxf(text);
@@ -21,7 +21,7 @@ export function readOutlineFile(name: string, text: string): string | OutlineRef
   };
 }
 
-function fromDxf(text: string): string | OutlineRefusal {
+function fromDxf(text: string): string | Refusal {
   const { outlines, leftOut } = readDxf(text);
   const [only, another] = outlines;
   if (only === undefined) {

@@ -1,6 +1,7 @@
+import type { Refusal } from '@fielded/core';
 import { isLongerPath } from '@fielded/geometry';
 import svgpath from 'svgpath';
-import { MOST_STROKES, type OutlineRefusal } from './refusal.ts';
+import { MOST_STROKES } from './most-strokes.ts';
 
 /** Millimetres for one of the units that an SVG's size may be given in (CSS: 96 px to the inch). */
 const UNITS: Readonly<Record<string, number>> = { mm: 1, cm: 10, in: 25.4, pt: 25.4 / 72, pc: 25.4 / 6, px: 25.4 / 96 };
@@ -12,7 +13,7 @@ const UNITS: Readonly<Record<string, number>> = { mm: 1, cm: 10, in: 25.4, pt: 2
  * place where edge and face meet only if it is 0 0: numbers are taken as they are written. Refused: no path or several, and
  * transforms, which a drawing program's "flatten transforms" takes out.
  */
-export function readSvgPath(text: string): string | OutlineRefusal {
+export function readSvgPath(text: string): string | Refusal {
   const plain = withoutComments(text);
   if (plain === null)
     return { refused: 'a comment in the drawing is opened and not closed', instead: 'Save it as plain SVG again' };

@@ -1,9 +1,9 @@
-import { evaluate, type Job, type ReadJob, type ReadOptions, type Report, readJob } from '@fielded/core';
+import { evaluate, type Job, type ReadJob, type ReadOptions, type Refusal, type Report, readJob } from '@fielded/core';
 import type { JobText } from '../files/find-jobs.ts';
 import { isJob, isShop, JOB_FOR_SHOP } from '../files/is-shop.ts';
 import { outlineLoader } from '../files/load-outline.ts';
 import { shopLoader } from '../files/load-shop.ts';
-import { type Refusal, readTextFile } from '../files/read-text.ts';
+import { readTextFile } from '../files/read-text.ts';
 import type { Io } from '../io.ts';
 import { listFaults, refusalLine } from '../report/list-faults.ts';
 

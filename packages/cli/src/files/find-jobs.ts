@@ -1,6 +1,7 @@
 import { type Dirent, readdirSync, statSync } from 'node:fs';
 import { join } from 'node:path';
-import { explainFailure, type Refusal, readTextFile } from './read-text.ts';
+import type { Refusal } from '@fielded/core';
+import { explainFailure, readTextFile } from './read-text.ts';
 
 /** A job file by the path to show for it, with its text or why it has none. */
 export interface JobText {

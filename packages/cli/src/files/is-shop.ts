@@ -1,5 +1,4 @@
-import { readFileData } from '@fielded/core';
-import type { Refusal } from './read-text.ts';
+import { type Refusal, readFileData } from '@fielded/core';
 
 /** What is said where a job stands in the place of a shop file. */
 export const JOB_FOR_SHOP: Refusal = {

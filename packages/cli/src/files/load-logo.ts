@@ -1,8 +1,8 @@
+import type { Refusal } from '@fielded/core';
 import { checkLogo, LOGO, type LogoPixels, NO_PICTURE, tooSteep } from '@fielded/exchange';
 import type { Bitmap } from '@fielded/render';
 import { Resvg } from '@resvg/resvg-js';
 import { readLogo } from './read-logo.ts';
-import type { Refusal } from './read-text.ts';
 
 /**
  * The shop's logo as pixels, whatever it is drawn as: .png, .jpg and .svg are drawn anew, so that nothing but a picture reaches a

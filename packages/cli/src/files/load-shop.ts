@@ -1,7 +1,7 @@
 import { existsSync, realpathSync } from 'node:fs';
 import { dirname, isAbsolute, relative, resolve, sep, win32 } from 'node:path';
-import type { ReadOptions } from '@fielded/core';
-import { type Refusal, readTextFile } from './read-text.ts';
+import type { ReadOptions, Refusal } from '@fielded/core';
+import { readTextFile } from './read-text.ts';
 
 /**
  * Opens shop files for the job at `jobPath`: only from the job's own folder or below, links followed to where they

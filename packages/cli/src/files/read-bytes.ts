@@ -1,5 +1,6 @@
 import { readFileSync, statSync } from 'node:fs';
-import { explainFailure, type Refusal } from './read-text.ts';
+import type { Refusal } from '@fielded/core';
+import { explainFailure } from './read-text.ts';
 
 /** The bytes of a file, or why there are none: missing, a folder, not a plain file, not allowed, empty, or more than `most` (found before it is read). */
 export function readBytes(path: string, most: number): Uint8Array | Refusal {

@@ -1,6 +1,7 @@
 import { readFileSync, realpathSync, statSync } from 'node:fs';
 import { dirname, relative, resolve, sep } from 'node:path';
-import { explainFailure, type Refusal } from './read-text.ts';
+import type { Refusal } from '@fielded/core';
+import { explainFailure } from './read-text.ts';
 
 /** A logo is no photograph. */
 const MOST_BYTES = 2_000_000;

@@ -1,14 +1,9 @@
 import { readFileSync, statSync } from 'node:fs';
+import type { Refusal } from '@fielded/core';
 import { noteRead } from './files-read.ts';
 
 /** The largest file that is read, bytes. */
 const MOST_BYTES = 1_000_000;
-
-/** Why a file could not be read, and what to do: sentences without their full stops. */
-export interface Refusal {
-  readonly refused: string;
-  readonly instead: string;
-}
 
 /**
  * The text of a file, or why there is none: missing, a folder, not a plain file, not allowed, larger than a megabyte

@@ -1,12 +1,12 @@
 import { createHash } from 'node:crypto';
 import { readFileSync, statSync } from 'node:fs';
 import { extname } from 'node:path';
-import type { Voice } from '@fielded/core';
+import type { Refusal, Voice } from '@fielded/core';
 import { csvRow } from '../formats/csv-row.ts';
 import { cuttingHeadings } from '../formats/cutting-csv.ts';
 import { quoteHeadings } from '../formats/quote-csv.ts';
 import { wasRead } from './files-read.ts';
-import { explainFailure, type Refusal } from './read-text.ts';
+import { explainFailure } from './read-text.ts';
 import { writeWhole } from './write-whole.ts';
 
 /** What marks a file as written here, one for each way a format can carry it: a comment, a PDF's producer, a PNG's software. */

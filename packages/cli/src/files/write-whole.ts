@@ -14,7 +14,8 @@ import {
   writeFileSync,
 } from 'node:fs';
 import { basename, dirname, join, resolve } from 'node:path';
-import { explainFailure, type Refusal } from './read-text.ts';
+import type { Refusal } from '@fielded/core';
+import { explainFailure } from './read-text.ts';
 
 /**
  * Writes a file whole or not at all: beside its place first, on the disk for certain, then moved there; missing folders are

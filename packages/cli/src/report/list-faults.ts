@@ -1,6 +1,5 @@
 import { dirname, join } from 'node:path';
-import { type Fault, type Language, translate } from '@fielded/core';
-import type { Refusal } from '../files/read-text.ts';
+import { type Fault, type Language, type Refusal, translate } from '@fielded/core';
 import { safe } from '../io.ts';
 import { say, voiceOf } from '../words/say.ts';
 

@@ -8,8 +8,8 @@ import {
 } from '../problem/say-fault.ts';
 import { type ReadSteel, readSteel } from './steel.ts';
 
-/** Why another file cannot be had, and what to do: sentences without their full stops. */
-export interface Refused {
+/** Why a file cannot be had, read or written, and what to do: sentences without their full stops. */
+export interface Refusal {
   readonly refused: string;
   readonly instead: string;
 }
@@ -27,7 +27,7 @@ export interface FaultDesk {
   /** The same for a fault that was told before its place was known. */
   place(fault: ToldFault, at: string): void;
   /** The outline in a drawing file that the file names, as path data in mm, or why there is none to be had. */
-  readonly openOutline: (name: string) => string | Refused;
+  readonly openOutline: (name: string) => string | Refusal;
   /** What a knife cuts whose outline was taken off its steel. */
   readonly readSteel: ReadSteel;
 }

@@ -7,7 +7,7 @@ import type { Shop } from '../shop/shop.ts';
 import { readAliases } from './aliases.ts';
 import { completeJob } from './complete-job.ts';
 import { completeShop } from './complete-shop.ts';
-import { type FaultDesk, openDesk, type Refused } from './fault-desk.ts';
+import { type FaultDesk, openDesk, type Refusal } from './fault-desk.ts';
 import { inOrder } from './fault-words.ts';
 import type { JobFile, Loose, ShopFile } from './job-file.ts';
 import { jobSchema } from './job-schema.ts';
@@ -28,19 +28,19 @@ export type ReadShop =
   | { readonly shop: null; readonly faults: readonly Fault[] };
 
 /** The shop that a job names, read; or why there is none to be had, as a sentence without its full stop. */
-export type FindShop = (path: string | undefined) => ReadShop | Refused | undefined;
+export type FindShop = (path: string | undefined) => ReadShop | Refusal | undefined;
 
 /** The outline in a drawing file named in the job, or in the shop file `from`, as path data in mm; or why there is none. */
-export type FindOutline = (path: string, from: string) => string | Refused;
+export type FindOutline = (path: string, from: string) => string | Refusal;
 
 /** What is said where nothing can look for a drawing. */
-const NO_DRAWING_HERE: Refused = {
+const NO_DRAWING_HERE: Refusal = {
   refused: 'no other file can be opened from here',
   instead: 'Write the outline as path: here',
 };
 
 /** What is said where nothing can look for the shop file that a job names. */
-export const NO_SHOP_HERE: Refused = {
+export const NO_SHOP_HERE: Refusal = {
   refused: 'no other file can be opened from here',
   instead: 'Open the shop file as well, or take this line out',
 };
@@ -148,7 +148,7 @@ function openDeskOn(
   return openDesk(units, place, openOutline, readSteel);
 }
 
-function noDrawing(): Refused {
+function noDrawing(): Refusal {
   return NO_DRAWING_HERE;
 }
 

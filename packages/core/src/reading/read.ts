@@ -1,5 +1,5 @@
 import type { Fault } from '../problem/problem.ts';
-import type { Refused } from './fault-desk.ts';
+import type { Refusal } from './fault-desk.ts';
 import { inOrder } from './fault-words.ts';
 import { NO_SHOP_HERE, type ReadJob, type ReadShop, readJobTree, readShopTree } from './read-tree.ts';
 import { readYaml } from './yaml-tree.ts';
@@ -9,12 +9,12 @@ export type { ReadJob, ReadShop } from './read-tree.ts';
 /** What the one who asks can get at: the core itself opens no files. */
 export interface ReadOptions {
   /** The text of the shop file that a job names, or why there is none to be had, as a sentence without its full stop. */
-  readonly loadShop?: (path: string) => string | Refused;
+  readonly loadShop?: (path: string) => string | Refusal;
   /**
    * The outline in a drawing that a profile names, as SVG path data in mm, or why there is none to be had. `from` is the
    * shop file that names it, as the job names that; '' for the job itself.
    */
-  readonly loadOutline?: (path: string, from: string) => string | Refused;
+  readonly loadOutline?: (path: string, from: string) => string | Refusal;
   /** A shop file to use whatever the job names, and what it is called. */
   readonly shop?: { readonly text: string; readonly name: string };
 }

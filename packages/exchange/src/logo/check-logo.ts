@@ -1,4 +1,4 @@
-import type { OutlineRefusal } from '../refusal.ts';
+import type { Refusal } from '@fielded/core';
 
 /** What a logo may be: bytes of its file, pixels it is drawn wide (70 mm at some 340 to the inch), times as high as wide. */
 export const LOGO = { mostBytes: 2_000_000, drawnWidth: 940, steepest: 10 } as const;
@@ -18,7 +18,7 @@ export interface LogoPixels {
 export type CheckedLogo = { readonly pixels: LogoPixels } | { readonly svg: string };
 
 /** Whether a logo may be drawn, by its bytes and not by its name; or what stands against it. */
-export function checkLogo(bytes: Uint8Array): CheckedLogo | OutlineRefusal {
+export function checkLogo(bytes: Uint8Array): CheckedLogo | Refusal {
   if (bytes.length > LOGO.mostBytes)
     return { refused: 'the logo is larger than 2 MB', instead: 'Save it smaller, 1000 pixels wide or so' };
   const pixels = sizeOfPng(bytes) ?? sizeOfJpeg(bytes);
@@ -35,7 +35,7 @@ export function checkLogo(bytes: Uint8Array): CheckedLogo | OutlineRefusal {
 }
 
 /** A logo is drawn as wide as it may be: one that is higher than so many times that would take the memory of a poster. */
-export function tooSteep(width: number, height: number): OutlineRefusal | null {
+export function tooSteep(width: number, height: number): Refusal | null {
   if (height <= LOGO.steepest * width) return null;
   return {
     refused: `the logo is over ${LOGO.steepest} times as high as wide`,
@@ -44,7 +44,7 @@ export function tooSteep(width: number, height: number): OutlineRefusal | null {
 }
 
 /** What is said of a file that is no picture. */
-export const NO_PICTURE: OutlineRefusal = {
+export const NO_PICTURE: Refusal = {
   refused: 'the logo cannot be read as a picture',
   instead: 'Save it as .png, .jpg or .svg',
 };

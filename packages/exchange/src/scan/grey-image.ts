@@ -10,12 +10,6 @@ export interface ScanImage extends GreyImage {
   readonly dpi: readonly [across: number, down: number] | null;
 }
 
-/** Why a scan gives no outline, and what to do: sentences without their full stops. */
-export interface ScanRefusal {
-  readonly refused: string;
-  readonly instead: string;
-}
-
 /** The shade between pixels, by straight interpolation; what lies outside the picture is its nearest pixel. */
 export function shadeAt({ width, height, grey }: GreyImage, x: number, y: number): number {
   const cx = Math.min(width - 1, Math.max(0, x));

@@ -1,5 +1,5 @@
+import type { Refusal } from '@fielded/core';
 import type { Point } from '@fielded/geometry';
-import type { ScanRefusal } from './grey-image.ts';
 
 /** A sample turned until its two faces are level: mm, y up from the lower face, in order clockwise as drawn. */
 export interface LevelSample {
@@ -24,7 +24,7 @@ const LEAST_FACE = 8;
  * Turns a silhouette (mm, y down) until its two faces are level (formula T2): first by the commonest direction of its chords, then by straight lines
  * through the points along its two outermost levels, weighed by their length, three times over.
  */
-export function levelSample(points: readonly Point[]): LevelSample | ScanRefusal {
+export function levelSample(points: readonly Point[]): LevelSample | Refusal {
   const up = points.map(({ x, y }) => ({ x, y: -y }));
   let angle = commonestDirection(up);
   let turnedPoints: Point[] = [];

@@ -1,6 +1,7 @@
+import type { Refusal } from '@fielded/core';
 import { decode as decodePng } from 'fast-png';
 import { decode as decodeJpeg } from 'jpeg-js';
-import type { ScanImage, ScanRefusal } from './grey-image.ts';
+import type { ScanImage } from './grey-image.ts';
 import { greyOfSequentialJpeg } from './jpeg-grey.ts';
 import { readJpegHeader, readPngHeader } from './picture-header.ts';
 import { plainPng, rawBytesOfPng } from './plain-png.ts';
@@ -22,7 +23,7 @@ const MOST_MEMORY = 400;
  * The header is read first, so that a picture too large, or one that lies about its size, is refused before it is decoded. Any
  * colour becomes its brightness (Rec. 601); transparency is taken as white paper. Never throws.
  */
-export function readScan(bytes: Uint8Array): ScanImage | ScanRefusal {
+export function readScan(bytes: Uint8Array): ScanImage | Refusal {
   const header = readPngHeader(bytes) ?? readJpegHeader(bytes);
   if (header === null)
     return { refused: 'this is neither a PNG nor a JPEG picture', instead: 'Save the scan as .png or .jpg' };

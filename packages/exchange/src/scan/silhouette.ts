@@ -1,5 +1,6 @@
+import type { Refusal } from '@fielded/core';
 import type { Point } from '@fielded/geometry';
-import { type GreyImage, type ScanRefusal, shadeAt } from './grey-image.ts';
+import { type GreyImage, shadeAt } from './grey-image.ts';
 import { findPlateaus } from './plateaus.ts';
 import { findThings, type Thing } from './things.ts';
 
@@ -23,7 +24,7 @@ const PLATEAU = [4, 5, 6];
  * interpolation, then moved along the edge's normal to the middle between the two plateaus on either side of it there. Dust and
  * anything much smaller than the largest thing lies outside; holes do not count. A rule beside the sample may be larger than it.
  */
-export function findSilhouettes(image: GreyImage): readonly Silhouette[] | ScanRefusal {
+export function findSilhouettes(image: GreyImage): readonly Silhouette[] | Refusal {
   const { paper, level, wood } = findPlateaus(image);
   if (Math.abs(paper - wood) < LEAST_CONTRAST)
     return {

@@ -1,6 +1,6 @@
+import type { Refusal } from '@fielded/core';
 import type { Point } from '@fielded/geometry';
 import { dropFibres } from './fibres.ts';
-import type { ScanRefusal } from './grey-image.ts';
 import type { LevelSample } from './level.ts';
 
 /** Points along one face's cut: x in from the edge, y below the face, mm, from the edge inwards to the face. */
@@ -31,7 +31,7 @@ const ROUNDED = 0.15;
 /**
  * Parts a level sample into what its two faces show, from the worked edge (the end that is thinner) inwards.
  */
-export function partSurfaces({ points, thickness }: LevelSample): Surfaces | ScanRefusal {
+export function partSurfaces({ points, thickness }: LevelSample): Surfaces | Refusal {
   const clean = dropFibres(points);
   const left = endThickness(clean, thickness, false);
   const right = endThickness(clean, thickness, true);

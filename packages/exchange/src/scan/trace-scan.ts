@@ -1,9 +1,10 @@
+import type { Refusal } from '@fielded/core';
 import { type Chain, curveLength, findSelfCrossing, type Point, pathData, pointAt } from '@fielded/geometry';
-import { MOST_STROKES } from '../refusal.ts';
+import { MOST_STROKES } from '../most-strokes.ts';
 import { listArcs, type TracedArc } from './arcs.ts';
 import { evenLight } from './even-light.ts';
 import { fitSurface } from './fit-surface.ts';
-import type { GreyImage, ScanRefusal } from './grey-image.ts';
+import type { GreyImage } from './grey-image.ts';
 import { levelSample } from './level.ts';
 import { findSilhouettes, type Silhouette } from './silhouette.ts';
 import { partSurfaces, type ScannedSurface } from './surfaces.ts';
@@ -52,7 +53,7 @@ const DRAWN_STEP = 0.2;
  * `dpi` pixels to the inch, across and down. The sample may lie either way up or round, up to 40° out of level, light on dark or dark on light. Good to 0.05 mm at 600 dpi.
  * Refuses in words what it cannot read; never throws for a picture of `width` × `height` shades.
  */
-export function traceScan(image: GreyImage, dpi: readonly [number, number]): Traced | ScanRefusal {
+export function traceScan(image: GreyImage, dpi: readonly [number, number]): Traced | Refusal {
   if (dpi.some((each) => !(each >= LEAST_DPI && each <= MOST_DPI)))
     return {
       refused: `the picture has ${dpi.map((each) => Math.round(each)).join(' × ')} pixels to the inch`,
@@ -60,7 +61,7 @@ export function traceScan(image: GreyImage, dpi: readonly [number, number]): Tra
     };
   const found = findSilhouettes(evenLight(image));
   if ('refused' in found) return found;
-  let refusal: ScanRefusal | null = null;
+  let refusal: Refusal | null = null;
   for (const silhouette of found) {
     const traced = traceSilhouette(silhouette, dpi);
     if (!('refused' in traced)) return traced;
@@ -70,7 +71,7 @@ export function traceScan(image: GreyImage, dpi: readonly [number, number]): Tra
   return refusal!;
 }
 
-function traceSilhouette(silhouette: Silhouette, dpi: readonly [number, number]): Traced | ScanRefusal {
+function traceSilhouette(silhouette: Silhouette, dpi: readonly [number, number]): Traced | Refusal {
   const [across, down] = dpi.map((each) => INCH / each) as [number, number];
   const level = levelSample(silhouette.points.map(({ x, y }) => ({ x: x * across, y: y * down })));
   if ('refused' in level) return level;
