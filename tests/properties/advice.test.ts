@@ -8,7 +8,8 @@ import { trials } from '../support/trials.ts';
 
 /**
  * Left out of what advice is judged by, one at a time, these are noticed by 160 jobs: problems that come, problems that stay, sizes,
- * seasons, doors and knives. The last two take the most of them, 72 and 61.
+ * seasons, doors and knives. The last two take the most of them, 72 and 61. Files that cannot be read, and machines that cannot follow,
+ * come too seldom among them: tests/core/advice-limits.test.ts notices those.
  */
 const JOBS = Number(process.env.ADVICE_JOBS ?? trials(160, 2000));
 
