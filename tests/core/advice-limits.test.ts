@@ -7,8 +7,8 @@ import { describe, expect, it } from 'vitest';
 const keyOf = ({ code, at }: Problem) => `${code} ${at}`;
 
 /** What is advised against a problem of a job, and what each piece of it brings when its file is changed so and read again. */
-function advised(text: string, code: string, shop?: string) {
-  const read = (file: string) => readJob(file, { loadShop: () => shop ?? null });
+function advised(text: string, code: string, shop: string) {
+  const read = (file: string) => readJob(file, { loadShop: () => shop });
   const { job, faults } = read(text);
   expect(faults).toEqual([]);
   const { problems } = evaluate(job!);

@@ -9,7 +9,7 @@ import {
   splitAtExtremes,
 } from '../../packages/geometry/src/curve/along.ts';
 import { type Box, boxesOverlap, lineMeetsBox } from '../../packages/geometry/src/curve/box.ts';
-import { crossings } from '../../packages/geometry/src/curve/crossing.ts';
+import { crossings, isOn } from '../../packages/geometry/src/curve/crossing.ts';
 import { type Curve, flipCurve, line, shiftCurve, turnCurve } from '../../packages/geometry/src/curve/curve.ts';
 import { curveBox, curveMeetsBox } from '../../packages/geometry/src/curve/curve-box.ts';
 import { distanceTo } from '../../packages/geometry/src/curve/distance.ts';
@@ -276,6 +276,24 @@ function isCrossedSteeply({ curve, points }: Drawn, x: number): boolean {
     ? Math.abs(curve.x1 - curve.x0) > 1
     : Math.abs(Math.abs(x - curve.cx) - curve.r) > 0.2 && points.length > 0;
 }
+
+it('a point at an end of a curve is on it, and one 1e-9 mm beyond, however it was rounded; one 1e-8 mm beyond is not', () => {
+  for (const { curve } of some(15, 60)) {
+    const angle = Math.abs(arcAngles(curve).sweep);
+    for (const [end, sign] of [
+      [0, -1],
+      [1, 1],
+    ] as const) {
+      const { x, y, dx, dy } = pointAlong(curve, end, angle);
+      const beyond = (mm: number): XY => [
+        x + (sign * mm * dx) / Math.hypot(dx, dy),
+        y + (sign * mm * dy) / Math.hypot(dx, dy),
+      ];
+      for (const mm of [-1e-3, -1e-10, 0, 1e-10, 9e-10]) expect(isOn(curve, ...beyond(mm)), `${mm}`).toBe(true);
+      for (const mm of [1e-8, 0.1, 1]) expect(isOn(curve, ...beyond(mm)), `${mm}`).toBe(false);
+    }
+  }
+});
 
 describe('two curves', () => {
   const pairs = some(21, 160, 6).flatMap((one, k, all) => (k % 2 === 0 ? [[one, all[k + 1]!] as const] : []));

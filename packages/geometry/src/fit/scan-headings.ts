@@ -80,7 +80,7 @@ export function headingAt(scan: Scan, i: number, first: number, last: number, sc
   return best!;
 }
 
-/** Fits x and y about point i by least squares, each as a parabola in the length along the points, or as a line where there are two points. Gives the root mean square distance across the heading as `scatter`, mm. */
+/** Fits x and y about point i by least squares, each as a parabola in the length along the points; two points give the line through both. Gives the root mean square distance across the heading as `scatter`, mm. */
 function fitParabola(
   { points, along }: Scan,
   i: number,
@@ -88,6 +88,10 @@ function fitParabola(
   to: number,
 ): { heading: Heading; scatter: number } {
   const origin = points[i]!;
+  if (to - from < 2) {
+    const [dx, dy] = [points[to]!.x - points[from]!.x, points[to]!.y - points[from]!.y];
+    return { heading: { x: origin.x, y: origin.y, dx, dy }, scatter: 0 };
+  }
   // The sums of the normal equations, lengths scaled to ±1.
   const sums = [0, 0, 0, 0, 0];
   const xs = [0, 0, 0];
@@ -105,9 +109,8 @@ function fitParabola(
       power *= t;
     }
   }
-  const solve = to - from < 2 ? solveLine : solveParabola;
-  const [x0, x1, x2] = solve(sums, xs);
-  const [y0, y1, y2] = solve(sums, ys);
+  const [x0, x1, x2] = solveParabola(sums, xs);
+  const [y0, y1, y2] = solveParabola(sums, ys);
   // Measure the scatter across the heading only: along it, scatter adds up in the length itself.
   const speed = x1 * x1 + y1 * y1 || 1;
   let scatter = 0;
@@ -134,10 +137,4 @@ function solveParabola([n, s1, s2, s3, s4]: readonly number[], [b0, b1, b2]: rea
     (m01 * b0! + m11 * b1! + m12 * b2!) / determinant,
     (m02 * b0! + m12 * b1! + m22 * b2!) / determinant,
   ];
-}
-
-/** Solves the normal equations of a line, as a parabola whose last coefficient is 0. */
-function solveLine([n, s1, s2]: readonly number[], [b0, b1]: readonly number[]): Coefficients {
-  const determinant = n! * s2! - s1! * s1!;
-  return [(s2! * b0! - s1! * b1!) / determinant, (n! * b1! - s1! * b0!) / determinant, 0];
 }
