@@ -3,7 +3,7 @@ import type { Block, PlacedFigure } from '../document/document.ts';
 import { type Item, itemsBox, sceneAround } from '../scene.ts';
 import { safeText } from '../text/safe-text.ts';
 import { drawClientSection } from './client-section.ts';
-import { drawCorner } from './corner.ts';
+import { drawCorner } from './door-corner.ts';
 import { drawSizedElevation } from './elevation.ts';
 import type { Say, Told } from './quote-told.ts';
 

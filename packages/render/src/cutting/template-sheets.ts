@@ -1,5 +1,14 @@
 import type { Language } from '@fielded/core';
-import { type Box, type Chain, cropLoops, curveBox, joinBoxes, type Loop, line } from '@fielded/geometry';
+import {
+  type Box,
+  type Chain,
+  cropLoops,
+  curveBox,
+  flipCurve,
+  joinBoxes,
+  type Loop,
+  shiftCurve,
+} from '@fielded/geometry';
 import { stroke } from '../geometry/stroke.ts';
 import { type Item, path, type Scene, text } from '../scene.ts';
 import { drawCheckBar } from '../sheet/check-bar.ts';
@@ -22,7 +31,7 @@ const TOP = 16;
 const FOOT = 34;
 const CROSS = 4;
 const WORDS = 2.2;
-/** Notes stand beside the bar, in lines of their own. */
+/** Notes stand beside the bar: their width, the step of their lines and the most lines, mm. */
 const NOTES = { width: 76, line: 3.2, most: 8 };
 
 /** A template on one piece of paper just large enough for it, at full size. */
@@ -50,64 +59,56 @@ export function templateScene(template: Template): Scene {
  * neighbours, and lie on each other when the sheets are put together.
  */
 export function templateSheets(template: Template, paper: PaperName = 'a4'): Scene[] {
-  const { outline, title, notes } = template;
+  const { outline } = template;
   const { width, height } = PAPERS[paper];
   const tile = { width: width - 2 * SIDE, height: height - TOP - FOOT };
   const { loop, box } = onPaper(outline, CROSS, CROSS);
   const across = Math.ceil((box.x1 + CROSS) / tile.width);
   const down = Math.ceil((box.y1 + CROSS) / tile.height);
-  const sheets: Scene[] = [];
-  for (let row = 0; row < down; row++) {
-    for (let column = 0; column < across; column++) {
-      const part: Box = {
-        x0: column * tile.width,
-        y0: row * tile.height,
-        x1: (column + 1) * tile.width,
-        y1: (row + 1) * tile.height,
-      };
-      const shown = cropLoops([loop], part).outline;
-      // Sheets without a part of the outline only hold the others together: none is needed.
-      if (shown.length === 0) continue;
-      const onSheet = (c: Chain[number]) => moveCurve(c, SIDE - part.x0, TOP - part.y0);
-      const place = `${String.fromCharCode(65 + (column % 26))}${row + 1}`;
-      sheets.push({
-        width,
-        height,
-        scale: 1,
-        title,
-        description: sayList('template.sheet', { title, place }, template),
-        items: [
-          text('title', 'text', SIDE, 9, fitText(title, 3, width - 2 * SIDE - 40), 3),
-          text(
-            'place',
-            'text',
-            width - SIDE,
-            9,
-            sayList('template.place', { place, across, down }, template),
-            3,
-            'end',
-          ),
-          path(
-            'outline',
-            'outline',
-            shown.map((c) => ({ curves: [onSheet(c)], closed: false })),
-          ),
-          ...drawCrosses({
-            tile,
-            place,
-            column,
-            row,
-            across,
-            down,
-            whole: { ...loop, curves: loop.curves.map(onSheet) },
-          }),
-          ...drawCheckBar(SIDE, height - 14, template),
-          ...drawNotes(notes, width, height),
-        ],
-      });
-    }
-  }
-  return sheets;
+  const tiles = Array.from({ length: across * down }, (_, k) => ({
+    tile,
+    column: k % across,
+    row: Math.floor(k / across),
+    across,
+    down,
+  }));
+  return tiles.flatMap((each) => tileSheet(template, loop, each, { width, height }) ?? []);
+}
+
+/** The sheet of one tile; null where no part of the outline lies on it, since it would only hold the others together. */
+function tileSheet(
+  template: Template,
+  loop: Loop,
+  where: Tile,
+  { width, height }: { readonly width: number; readonly height: number },
+): Scene | null {
+  const { title, notes } = template;
+  const { tile, column, row, across, down } = where;
+  const [left, top] = [column * tile.width, row * tile.height];
+  const shown = cropLoops([loop], { x0: left, y0: top, x1: left + tile.width, y1: top + tile.height }).outline;
+  if (shown.length === 0) return null;
+  const onSheet = (c: Chain[number]) => shiftCurve(c, SIDE - left, TOP - top);
+  const place = `${String.fromCharCode(65 + (column % 26))}${row + 1}`;
+  const number = sayList('template.place', { place, across, down }, template);
+  return {
+    width,
+    height,
+    scale: 1,
+    title,
+    description: sayList('template.sheet', { title, place }, template),
+    items: [
+      text('title', 'text', SIDE, 9, fitText(title, 3, width - 2 * SIDE - 40), 3),
+      text('place', 'text', width - SIDE, 9, number, 3, 'end'),
+      path(
+        'outline',
+        'outline',
+        shown.map((c) => ({ curves: [onSheet(c)], closed: false })),
+      ),
+      ...drawCrosses(where, place, { ...loop, curves: loop.curves.map(onSheet) }),
+      ...drawCheckBar(SIDE, height - 14, template),
+      ...drawNotes(notes, width, height),
+    ],
+  };
 }
 
 /** The notes at the sheet's lower right, as many lines as there is room for. */
@@ -121,37 +122,23 @@ function drawNotes(notes: readonly string[], width: number, height: number): Ite
 
 /** The outline with y down, its box's corner at (left, top). */
 function onPaper(outline: Chain, left: number, top: number): { loop: Loop; box: Box } {
-  const curves = outline.map((c) => ({
-    ...c,
-    y0: -c.y0,
-    y1: -c.y1,
-    cy: c.turn === 0 ? 0 : -c.cy,
-    turn: (c.turn === 0 ? 0 : -c.turn) as -1 | 0 | 1,
-  }));
+  const curves = outline.map((c) => flipCurve(c, 0));
   const own = joinBoxes(curves.map(curveBox))!;
-  const moved = curves.map((c) => moveCurve(c, left - own.x0, top - own.y0));
+  const moved = curves.map((c) => shiftCurve(c, left - own.x0, top - own.y0));
   return { loop: { curves: moved, closed: true }, box: joinBoxes(moved.map(curveBox))! };
 }
 
-function moveCurve(c: Chain[number], x: number, y: number): Chain[number] {
-  const bent = c.turn !== 0;
-  const moved = { x0: c.x0 + x, y0: c.y0 + y, x1: c.x1 + x, y1: c.y1 + y };
-  return bent ? { ...c, ...moved, cx: c.cx + x, cy: c.cy + y } : line(moved.x0, moved.y0, moved.x1, moved.y1);
-}
-
-/** A tile, where it stands among the others, and the whole outline as it lies on its sheet and beyond. */
+/** The part of a template on one sheet: how large it is, mm, and where it lies among how many. */
 interface Tile {
   readonly tile: { readonly width: number; readonly height: number };
-  readonly place: string;
   readonly column: number;
   readonly row: number;
   readonly across: number;
   readonly down: number;
-  readonly whole: Loop;
 }
 
-/** Crosses at a tile's corners, each named after the sheets that share it. */
-function drawCrosses({ tile, place, column, row, across, down, whole }: Tile): Item[] {
+/** Crosses at a tile's corners, each named after the sheets that share it; `whole` is the outline as it lies on this sheet and beyond. */
+function drawCrosses({ tile, column, row, across, down }: Tile, place: string, whole: Loop): Item[] {
   const corners = [0, 1].flatMap((right) => [0, 1].map((low) => ({ right, low })));
   // Beyond the outermost sheets there is no neighbour to lie on.
   const shared = corners.filter(

@@ -1,5 +1,6 @@
 import type { KnifeReport } from '@fielded/core';
-import { arc, type Loop, line, placeLoops, polygon, readLoops } from '@fielded/geometry';
+import { arc, type Loop, line, placeLoops, polygon, poseLoops, readLoops, rectangle } from '@fielded/geometry';
+import { circle } from '../geometry/circle.ts';
 import { stroke } from '../geometry/stroke.ts';
 import { group, type Item, path, text } from '../scene.ts';
 import { fitText, wrapText } from '../text/measure-text.ts';
@@ -90,30 +91,15 @@ function drawAlongSpindle(knife: KnifeReport, scale: number, cx: number, cy: num
   const ss = wood!.curves.flatMap((c) => [c.x0, c.x1]);
   const middle = (Math.min(...ss) + Math.max(...ss)) / 2;
   // Stations run up the sheet, reach to the right: (s, t) becomes (R − t, middle − s).
-  const curves = wood!.curves.map((c) => ({
-    ...c,
-    x0: R - c.y0,
-    y0: middle - c.x0,
-    x1: R - c.y1,
-    y1: middle - c.x1,
-    cx: c.turn === 0 ? 0 : R - c.cy,
-    cy: c.turn === 0 ? 0 : middle - c.cx,
-    // Laid over its diagonal, an arc runs the other way round.
-    turn: (0 - c.turn) as typeof c.turn,
-  }));
+  const section = poseLoops({ xx: 0, xy: -1, x0: R, yx: -1, yy: 0, y0: middle }, [{ ...wood!, closed: false }]);
   const put = (loops: readonly Loop[]) => placeLoops(loops, { scale, x: cx, y: cy });
-  const body = polygon([
-    [-bodyRadius, -half],
-    [bodyRadius, -half],
-    [bodyRadius, half],
-    [-bodyRadius, half],
-  ]);
+  const body = rectangle({ x0: -bodyRadius, y0: -half, x1: bodyRadius, y1: half });
   const axis = stroke(0, -half - 8 / scale, 0, half + 8 / scale);
   const least = stroke(knife.leastRadius, -half - 3 / scale, knife.leastRadius, half + 3 / scale);
   return [
     path('spindle axis', 'cutter', put([axis])),
     path('body', 'fine', put([body])),
-    path('section', 'outline', put([{ closed: false, curves }])),
+    path('section', 'outline', put(section)),
     path('panel edge', 'hidden', put([least])),
   ];
 }
@@ -143,8 +129,4 @@ function turnArrow(put: (loops: readonly Loop[]) => Loop[], r: number, size: num
   const head = polygon([tip, at(0.8, r + size / 3), at(0.8, r - size / 3)]);
   const shaft: Loop = { closed: false, curves: [arc(from[0], from[1], to[0], to[1], 0, 0, 1)] };
   return [path('turns', 'thin', put([shaft])), path('turns to', 'arrow', put([head]))];
-}
-
-function circle(r: number): Loop {
-  return { closed: true, curves: [arc(r, 0, -r, 0, 0, 0, 1), arc(-r, 0, r, 0, 0, 0, 1)] };
 }

@@ -1,5 +1,5 @@
 import type { KnifeReport } from '@fielded/core';
-import { type Curve, readReportPath } from '@fielded/geometry';
+import { type Curve, readReportPath, reverseCurves } from '@fielded/geometry';
 import { type Item, text } from '../scene.ts';
 import { drawTable, type FigureTable, tableHeight } from '../views/table.ts';
 import { sayKnife } from '../words/english/knife.ts';
@@ -23,10 +23,7 @@ export function ordinateRows(
 /** The outline's lines and arcs, in the order of the edge, with the arcs' radii and centres. */
 export function arcRows(outline: string, voice: InVoice): FigureTable {
   const curves = readReportPath(outline).flat();
-  const inOrder =
-    curves[0]!.x0 <= curves[curves.length - 1]!.x1
-      ? curves
-      : [...curves].reverse().map((c) => ({ ...c, x0: c.x1, y0: c.y1, x1: c.x0, y1: c.y0 }));
+  const inOrder = curves[0]!.x0 <= curves[curves.length - 1]!.x1 ? curves : reverseCurves(curves);
   return {
     headings: ARC_HEADINGS.map((heading) => sayKnife(`table.${heading}`, {}, voice)),
     rows: inOrder.map((c, i) => [

@@ -1,5 +1,5 @@
 import type { CutReport, Report } from '@fielded/core';
-import { placeLoops, polygon, readLoops } from '@fielded/geometry';
+import { placeLoops, readLoops, rectangle } from '@fielded/geometry';
 import { hatchLoops } from '../geometry/hatch.ts';
 import { stroke } from '../geometry/stroke.ts';
 import { type Item, itemsBox, path, type Scene, text } from '../scene.ts';
@@ -73,14 +73,7 @@ export function sampleLabel({ report, date = '', wood, knives }: SampleLabel): S
     title: sayKnife('sample.title', { job: safeText(title) }, report),
     description: section.cuts.map((cut) => cutWords(cut, knives[cut.name], report)).join('. '),
     items: [
-      path('edge of the label', 'thin', [
-        polygon([
-          [0.5, 0.5],
-          [width - 0.5, 0.5],
-          [width - 0.5, height - 0.5],
-          [0.5, height - 0.5],
-        ]),
-      ]),
+      path('edge of the label', 'thin', [rectangle({ x0: 0.5, y0: 0.5, x1: width - 0.5, y1: height - 0.5 })]),
       ...items,
     ],
   };

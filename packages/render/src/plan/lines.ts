@@ -1,4 +1,4 @@
-import { type Loop, polygon } from '@fielded/geometry';
+import { type Loop, rectangle } from '@fielded/geometry';
 import { stroke } from '../geometry/stroke.ts';
 import { type Item, path, text } from '../scene.ts';
 import { breakLines } from '../text/measure-text.ts';
@@ -52,10 +52,5 @@ export function listTexts(
 }
 
 function square(x: number, y: number, side: number): Loop {
-  return polygon([
-    [x, y],
-    [x + side, y],
-    [x + side, y + side],
-    [x, y + side],
-  ]);
+  return rectangle({ x0: x, y0: y, x1: x + side, y1: y + side });
 }

@@ -1,5 +1,5 @@
 import type { SetUp } from '@fielded/core';
-import { joinCurves, type Loop, polygon } from '@fielded/geometry';
+import { joinCurves, type Loop, rectangle } from '@fielded/geometry';
 import { hatchLoops } from '../geometry/hatch.ts';
 import { stroke } from '../geometry/stroke.ts';
 import { type Item, path, text } from '../scene.ts';
@@ -19,16 +19,7 @@ export function drawSpacer({ setUp, upper, spacer }: Mounted, table: number, sca
   const axis = -setUp.fence.toAxis * scale;
   const half = (setUp.tool.nutDiameter / 2) * scale;
   const [foot, head] = [table - (upper.seat - spacer) * scale, table - upper.seat * scale];
-  return [
-    path('spacer', 'judged', [
-      polygon([
-        [axis - half, foot],
-        [axis + half, foot],
-        [axis + half, head],
-        [axis - half, head],
-      ]),
-    ]),
-  ];
+  return [path('spacer', 'judged', [rectangle({ x0: axis - half, y0: foot, x1: axis + half, y1: head })])];
 }
 
 /** Height of words beside the machine, and the least that can be read at it, paper mm. */
@@ -40,15 +31,7 @@ export function drawTable(setUp: SetUp, tool: ToolPlace, y: number, x0: number, 
   const { left, right } = tool.opening;
   const halves: Loop[] = [];
   const half = (from: number, to: number) => {
-    if (to - from > 1)
-      halves.push(
-        polygon([
-          [from, y],
-          [to, y],
-          [to, y + TABLE_THICK],
-          [from, y + TABLE_THICK],
-        ]),
-      );
+    if (to - from > 1) halves.push(rectangle({ x0: from, y0: y, x1: to, y1: y + TABLE_THICK }));
   };
   half(x0 - 2, left);
   half(right, x1);
@@ -76,12 +59,7 @@ export function drawFence({ fence, curve }: SetUp, table: number, scale: number,
   if (fence.bar === null) return items;
   const from = table - fence.bar.from * scale;
   const to = fence.bar.to === null ? top - 2 : table - fence.bar.to * scale;
-  const bar = polygon([
-    [-BAR_THICK, from],
-    [0, from],
-    [0, to],
-    [-BAR_THICK, to],
-  ]);
+  const bar = rectangle({ x0: -BAR_THICK, y0: from, x1: 0, y1: to });
   items.push(path('bar fill', 'paper', [bar]), path('bar', 'judged', [bar]));
   const hatch = joinCurves(hatchLoops([bar], 1.4, false));
   items.push(path('bar hatch', 'judged-thin', hatch));

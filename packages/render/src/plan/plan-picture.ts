@@ -1,6 +1,7 @@
 import type { SetUp } from '@fielded/core';
-import { arc, type Loop, polygon } from '@fielded/geometry';
+import { arc, type Loop, polygon, rectangle } from '@fielded/geometry';
 import { layDimensions } from '../dimension/lay-dimensions.ts';
+import { circle } from '../geometry/circle.ts';
 import { stroke } from '../geometry/stroke.ts';
 import { type Item, itemsBox, path, text } from '../scene.ts';
 import { sayPlan } from '../words/english/plan.ts';
@@ -56,14 +57,7 @@ function sketchPlan(setUp: SetUp, voice: InVoice, scale: number): Item[] {
   const alone = setUp.curve?.alone ?? false;
   const items: Item[] = [
     ...drawGuide(setUp, halves, line, scale, voice),
-    path('stock', 'removed', [
-      polygon([
-        [-end, line],
-        [end, line],
-        [end, foot],
-        [-end, foot],
-      ]),
-    ]),
+    path('stock', 'removed', [rectangle({ x0: -end, y0: line, x1: end, y1: foot })]),
     path('stock edge', 'outline', [stroke(-end, line + 0.2, end, line + 0.2)]),
     path('circle', 'cutter', [circle(radius)]),
     path('body', 'fine', [circle((tool.bodyDiameter / 2) * scale)]),
@@ -122,10 +116,6 @@ function drawBearing({ curve, tool }: SetUp, radius: number, scale: number, voic
     text('bearing word', 'quiet', right, -radius / 2, first, WORD),
     text('bearing words', 'quiet', right, -radius / 2 + WORD * 1.4, second, WORD),
   ];
-}
-
-function circle(radius: number): Loop {
-  return { curves: [arc(radius, 0, -radius, 0, 0, 0, 1), arc(-radius, 0, radius, 0, 0, 0, 1)], closed: true };
 }
 
 /** The way it turns on the paper, where angles grow clockwise: -1 counterclockwise. */

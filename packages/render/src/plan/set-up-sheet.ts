@@ -1,5 +1,5 @@
 import { type Plan, type Report, type SetUp, say, sayCurve, sayPlanCaution, sayStartChecks } from '@fielded/core';
-import { polygon } from '@fielded/geometry';
+import { rectangle } from '@fielded/geometry';
 import { stroke } from '../geometry/stroke.ts';
 import { type Item, itemsBox, moveItems, path, type Scene, text } from '../scene.ts';
 import { PAPERS, SHEET_MARGIN } from '../sheet/paper.ts';
@@ -167,12 +167,7 @@ function openQuestions(setUp: SetUp, report: Report, foot: number, type: Letteri
     type,
   );
   const height = listed.y - type.step + 2.5;
-  const frame = polygon([
-    [LEFT, 0],
-    [LEFT + WIDTH, 0],
-    [LEFT + WIDTH, height],
-    [LEFT, height],
-  ]);
+  const frame = rectangle({ x0: LEFT, y0: 0, x1: LEFT + WIDTH, y1: height });
   const items = [path('open box', words.length === 0 ? 'thin' : 'trouble', [frame]), ...listed.items];
   return { items: moveItems(items, 0, foot - height), top: foot - height };
 }

@@ -1,5 +1,5 @@
 import { type Report, type SetUp, say } from '@fielded/core';
-import { polygon } from '@fielded/geometry';
+import { rectangle } from '@fielded/geometry';
 import { stroke } from '../geometry/stroke.ts';
 import { type Item, path, text } from '../scene.ts';
 import { fitText, textWidth } from '../text/measure-text.ts';
@@ -116,14 +116,7 @@ function drawTestBoxes(setUp: SetUp, voice: InVoice, x: number, y: number, width
   const boxes = labels.flatMap((label, k): Item[] => {
     const left = x + k * (BOX.width + gap);
     return [
-      path(`${label} box`, 'fine', [
-        polygon([
-          [left, y + 5],
-          [left + BOX.width, y + 5],
-          [left + BOX.width, y + 5 + BOX.height],
-          [left, y + 5 + BOX.height],
-        ]),
-      ]),
+      path(`${label} box`, 'fine', [rectangle({ x0: left, y0: y + 5, x1: left + BOX.width, y1: y + 5 + BOX.height })]),
       text(
         `${label} word`,
         'quiet',

@@ -1,7 +1,7 @@
 import { polygon } from '@fielded/geometry';
+import { ring } from '../geometry/circle.ts';
 import { stroke } from '../geometry/stroke.ts';
 import { type Item, path } from '../scene.ts';
-import { ring } from '../words/verdict-mark.ts';
 
 export const SYMBOL_WIDTH = 9;
 

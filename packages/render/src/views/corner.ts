@@ -1,5 +1,4 @@
 import type { Report } from '@fielded/core';
-import type { Point } from '@fielded/geometry';
 import {
   type Curve,
   cropLoops,
@@ -11,9 +10,8 @@ import {
   readLoops,
   reverseCurves,
 } from '@fielded/geometry';
-import type { Figure } from '../dimension/figure.ts';
 import type { LeaderDimension } from '../dimension/leader.ts';
-import type { LinearDimension, Side } from '../dimension/linear.ts';
+import type { LinearDimension } from '../dimension/linear.ts';
 import type { Sketch } from '../dimension/sketch.ts';
 import { breakLine } from '../geometry/break-line.ts';
 import { hatchLoops } from '../geometry/hatch.ts';
@@ -22,6 +20,7 @@ import { figure } from './cut-dimensions.ts';
 import { drawFramePart, FRAME_HATCH, type FramePart } from './frame-part.ts';
 import { drawPanelPart } from './panel-part.ts';
 import { standPanel } from './stand.ts';
+import { tier } from './tier.ts';
 import { viewFigure } from './view-figure.ts';
 
 type Cope = NonNullable<Report['frame']['cope']>;
@@ -154,7 +153,3 @@ function gapLeader(report: Report, cope: Cope, scale: number): LeaderDimension[]
 /** A gap narrower than this, mm, is none. */
 const SEEN = 0.005;
 const UPWARDS: readonly number[] = [-60, -120, -75, -105].map((degrees) => (degrees * Math.PI) / 180);
-
-function tier(side: Side, of: Figure, from: Point, to: Point): LinearDimension {
-  return { ...of, side, from, to };
-}

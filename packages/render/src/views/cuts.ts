@@ -2,6 +2,7 @@ import type { ClearedRegion, CutReport, Report } from '@fielded/core';
 import { cutOutline } from '@fielded/core';
 import {
   type Box,
+  flipCurve,
   joinCurves,
   type Loop,
   loopsBox,
@@ -173,12 +174,5 @@ function spindleOf(report: Report, { pose, against }: CutPose, cut: CutReport, w
 export function regionOf(cut: CutReport, thickness: number): ClearedRegion {
   const curves = readLoops(cut.swept).flatMap((loop) => loop.curves);
   if (cut.side === 'front') return { side: 'front', edge: curves };
-  const edge = curves.map((c) => ({
-    ...c,
-    y0: thickness - c.y0,
-    y1: thickness - c.y1,
-    cy: c.turn === 0 ? 0 : thickness - c.cy,
-    turn: (c.turn === 0 ? 0 : -c.turn) as typeof c.turn,
-  }));
-  return { side: 'back', edge };
+  return { side: 'back', edge: curves.map((curve) => flipCurve(curve, thickness)) };
 }

@@ -2,9 +2,8 @@ import type { Report } from '@fielded/core';
 import { goesTogether } from '@fielded/core';
 import type { Point } from '@fielded/geometry';
 import { type Box, type Curve, cropLoops, joinCurves, type Loop } from '@fielded/geometry';
-import type { Figure } from '../dimension/figure.ts';
 import type { InteriorDimension } from '../dimension/interior.ts';
-import type { LinearDimension, Side } from '../dimension/linear.ts';
+import type { LinearDimension } from '../dimension/linear.ts';
 import type { Sketch } from '../dimension/sketch.ts';
 import { hatchLoops } from '../geometry/hatch.ts';
 import type { Item, Role } from '../scene.ts';
@@ -15,6 +14,7 @@ import { bindingMarks, judgedLines } from './joint.ts';
 import { drawPanelPart, PANEL_HATCH, surfacesAt } from './panel-part.ts';
 import type { Stand } from './stand.ts';
 import { standPanel } from './stand.ts';
+import { tier } from './tier.ts';
 import { viewFigure } from './view-figure.ts';
 
 /** Wood shown round the groove, paper mm. */
@@ -80,18 +80,17 @@ function tiersOf(report: Report, stand: Stand, scale: number, at: GrooveOnPaper 
   const { groove } = report.frame;
   const { grooveBottom, grooveTop, grooveFloor, box } = at;
   const tiers: LinearDimension[] = [];
-  const tier = (side: Side, of: Figure, from: Point, to: Point) => tiers.push({ ...of, side, from, to });
   const sight = stand.sight * scale;
   const corner = (x: number, y: number): Point => ({ x, y });
   const width = figure(report, 'frame.groove.width', groove.width, 'groove', { tone: 'judged' });
-  tier('left', width, corner(grooveBottom, grooveTop), corner(grooveBottom, grooveFloor));
+  tiers.push(tier('left', width, corner(grooveBottom, grooveTop), corner(grooveBottom, grooveFloor)));
   const depth = figure(report, 'frame.groove.depth', groove.depth, 'grooveDepth');
-  tier('below', depth, corner(grooveBottom, grooveFloor), corner(sight, box.y1));
+  tiers.push(tier('below', depth, corner(grooveBottom, grooveFloor), corner(sight, box.y1)));
   if (stand.inserted !== null && stand.inserted > 0) {
     const full = stand.inserted === report.tongue.insertion;
     const of = full ? 'tongue.insertion' : 'fit.deepestInsertion';
     const enters = figure(report, of, stand.inserted, full ? 'insertion' : 'inserted', { tone: 'judged' });
-    tier('below', enters, corner(0, grooveFloor), corner(sight, box.y1));
+    tiers.push(tier('below', enters, corner(0, grooveFloor), corner(sight, box.y1)));
   }
   return tiers;
 }

@@ -2,7 +2,7 @@ import type { DoorReport, HeadReport, Opening, Report } from '@fielded/core';
 import type { Point } from '@fielded/geometry';
 import { type Box, type Loop, loopsBox, polygon, rectangle } from '@fielded/geometry';
 import type { Figure } from '../dimension/figure.ts';
-import type { LinearDimension, Side } from '../dimension/linear.ts';
+import type { LinearDimension } from '../dimension/linear.ts';
 import type { Sketch } from '../dimension/sketch.ts';
 import { stroke } from '../geometry/stroke.ts';
 import type { Item } from '../scene.ts';
@@ -12,6 +12,7 @@ import { frameParts, jointLines, mitres } from './door-parts.ts';
 import { drawGrain } from './grain.ts';
 import { sectionMark } from './section-mark.ts';
 import { radiusLeaders, type ShapedLoops, shapedLoops } from './shaped-panel.ts';
+import { tier } from './tier.ts';
 import { viewFigure } from './view-figure.ts';
 
 /** A door from the front: frame, panels with their field, and where the joint is drawn in section. `index` counts the job's doors from 0. */
@@ -126,13 +127,12 @@ function doorTiers(report: Report, door: DoorReport, index: number, s: number): 
   const name = safeText(door.name);
   const at = (x: number, y: number): Point => ({ x: x * s, y: y * s });
   const tiers: LinearDimension[] = [];
-  const tier = (side: Side, of: Figure, from: Point, to: Point) => tiers.push({ ...of, side, from, to });
   const shown = (of: string, value: number, figure: Parameters<typeof viewFigure>[3]) =>
     viewFigure(report, `doors[${index}].${of}`, value, figure, { door: name });
   const { width, height, stile, topRail, bottomRail } = door;
   const across = (of: Figure, from: number, size: number) =>
-    tier('below', of, at(from, height), at(from + size, height));
-  const up = (of: Figure, from: number, size: number) => tier('left', of, at(0, from), at(0, from + size));
+    tiers.push(tier('below', of, at(from, height), at(from + size, height)));
+  const up = (of: Figure, from: number, size: number) => tiers.push(tier('left', of, at(0, from), at(0, from + size)));
   across(shown('width', width, 'width'), 0, width);
   up(shown('height', height, 'height'), 0, height);
   across(shown('stile', stile, 'stile'), 0, stile);

@@ -1,12 +1,12 @@
 import type { Report } from '@fielded/core';
 import type { Point } from '@fielded/geometry';
-import type { Figure } from '../dimension/figure.ts';
-import type { LinearDimension, Side } from '../dimension/linear.ts';
+import type { LinearDimension } from '../dimension/linear.ts';
 import { figure, landFigure, reachFigure, stockFigure } from './cut-dimensions.ts';
 import type { FramePart } from './frame-part.ts';
 import type { PanelPart } from './panel-part.ts';
 import { liesOnOutline, surfacesAt } from './panel-part.ts';
 import type { Stand } from './stand.ts';
+import { tier } from './tier.ts';
 
 /** The frame's sizes: the groove and its walls, mm. */
 export function frameTiers(report: Report, part: FramePart, stand: Stand, scale: number): LinearDimension[] {
@@ -14,16 +14,21 @@ export function frameTiers(report: Report, part: FramePart, stand: Stand, scale:
   const front = stand.front * scale;
   const sight = stand.sight * scale;
   const tiers: LinearDimension[] = [];
-  const tier = (side: Side, of: Figure, from: Point, to: Point) => tiers.push({ ...of, side, from, to });
   const { left, grooveBottom, grooveTop, grooveFloor } = part;
   const corner = { x: grooveBottom, y: grooveTop };
   const floor = { x: grooveBottom, y: grooveFloor };
   const back = front + thickness * scale;
-  tier('left', figure(report, 'frame.groove.setback', groove.setback, 'setback'), { x: left, y: front }, corner);
-  tier('left', figure(report, 'frame.groove.width', groove.width, 'groove', { tone: 'judged' }), corner, floor);
-  tier('left', figure(report, 'frame.thickness', thickness, 'frame'), { x: left, y: front }, { x: left, y: back });
+  tiers.push(
+    tier('left', figure(report, 'frame.groove.setback', groove.setback, 'setback'), { x: left, y: front }, corner),
+  );
+  tiers.push(
+    tier('left', figure(report, 'frame.groove.width', groove.width, 'groove', { tone: 'judged' }), corner, floor),
+  );
+  tiers.push(
+    tier('left', figure(report, 'frame.thickness', thickness, 'frame'), { x: left, y: front }, { x: left, y: back }),
+  );
   const mouth = { x: sight, y: back };
-  tier('below', figure(report, 'frame.groove.depth', groove.depth, 'grooveDepth'), floor, mouth);
+  tiers.push(tier('below', figure(report, 'frame.groove.depth', groove.depth, 'grooveDepth'), floor, mouth));
   return [...tiers, ...backEdgeTiers(report, stand, left, scale)];
 }
 
@@ -50,10 +55,9 @@ export function panelTiers(report: Report, part: PanelPart, stand: Stand, scale:
   const { section, tongue, fit, frame } = report;
   const tiers: LinearDimension[] = [];
   const at = (x: number, y: number): Point => ({ x: x * scale, y: y * scale });
-  const tier = (side: Side, of: Figure, from: Point, to: Point) => tiers.push({ ...of, side, from, to });
   const right = part.right / scale;
   const bottom = section.thickness;
-  tier('right', stockFigure(report), at(right, 0), at(right, bottom));
+  tiers.push(tier('right', stockFigure(report), at(right, 0), at(right, bottom)));
   const tip = surfacesAt(part, 0) ?? { top: 0, bottom };
   if (stand.inserted === null) return tiers;
   const lip = stand.front;
@@ -61,18 +65,20 @@ export function panelTiers(report: Report, part: PanelPart, stand: Stand, scale:
   if (fit.bottomGap !== null && fit.bottomGap > 0) {
     const asDesigned = Math.abs(fit.bottomGap - frame.swellGap) < 1e-9;
     const gap = figure(report, asDesigned ? 'frame.swellGap' : 'fit.bottomGap', fit.bottomGap, 'gap');
-    tier('below', gap, at(-fit.bottomGap, lip + frame.groove.setback + frame.groove.width), at(0, tip.bottom));
+    tiers.push(
+      tier('below', gap, at(-fit.bottomGap, lip + frame.groove.setback + frame.groove.width), at(0, tip.bottom)),
+    );
   }
   if (stand.inserted > 0) {
     const full = stand.inserted === tongue.insertion;
     const inserted = full
       ? figure(report, 'tongue.insertion', tongue.insertion, 'insertion', { tone: 'judged' })
       : figure(report, 'fit.deepestInsertion', stand.inserted, 'inserted', { tone: 'judged' });
-    tier('below', inserted, at(0, tip.bottom), at(stand.inserted, under));
+    tiers.push(tier('below', inserted, at(0, tip.bottom), at(stand.inserted, under)));
   }
   if (fit.visibleMargin !== null && stand.inserted === tongue.insertion && fit.visibleMargin > 0) {
     const margin = figure(report, 'fit.visibleMargin', fit.visibleMargin, 'margin');
-    tier('above', margin, at(stand.inserted, lip), at(stand.inserted + fit.visibleMargin, 0));
+    tiers.push(tier('above', margin, at(stand.inserted, lip), at(stand.inserted + fit.visibleMargin, 0)));
   }
   return tiers;
 }

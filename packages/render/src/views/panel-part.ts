@@ -8,11 +8,11 @@ import {
   line,
   type Placing,
   placeLoops,
-  polygon,
   readLoops,
+  rectangle,
   spanAt,
 } from '@fielded/geometry';
-import { breakLine } from '../geometry/break-line.ts';
+import { breakLine, levelBreakLine } from '../geometry/break-line.ts';
 import { hatchLoops } from '../geometry/hatch.ts';
 import type { Item } from '../scene.ts';
 import { path } from '../scene.ts';
@@ -87,12 +87,6 @@ function startAfter(curves: readonly Curve[], leftOut: (curve: Curve) => boolean
   return turned.filter((curve) => !leftOut(curve));
 }
 
-/** A level break line. */
-function levelBreakLine(y: number, x0: number, x1: number): Loop {
-  const plumb = breakLine(0, x0, x1);
-  return { ...plumb, curves: plumb.curves.map((c) => line(c.y0, y + c.x0, c.y1, y + c.x1)) };
-}
-
 /** The wood that the cuts take, as a pale ground with the stock's old edge dashed; it lies under the panel. */
 export function drawRemoved(report: Report, placing: Placing, right: number): { items: Item[]; outlines: Curve[] } {
   const { scale, x, y } = placing;
@@ -102,12 +96,7 @@ export function drawRemoved(report: Report, placing: Placing, right: number): { 
   const old: Curve[] = [line(x, bottom, x, y)];
   if (reachOf('front') > 0) old.push(line(x, y, x + scale * reachOf('front'), y));
   if (reachOf('back') > 0) old.unshift(line(x + scale * reachOf('back'), bottom, x, bottom));
-  const stock = polygon([
-    [x, y],
-    [right, y],
-    [right, bottom],
-    [x, bottom],
-  ]);
+  const stock = rectangle({ x0: x, y0: y, x1: right, y1: bottom });
   return { items: [path('removed', 'removed', [stock]), path('old', 'old', joinCurves(old))], outlines: old };
 }
 

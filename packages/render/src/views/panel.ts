@@ -11,8 +11,7 @@ import {
   readLoops,
   rectangle,
 } from '@fielded/geometry';
-import type { Figure } from '../dimension/figure.ts';
-import type { LinearDimension, Side } from '../dimension/linear.ts';
+import type { LinearDimension } from '../dimension/linear.ts';
 import type { Sketch } from '../dimension/sketch.ts';
 import { hatchLoops } from '../geometry/hatch.ts';
 import type { Item } from '../scene.ts';
@@ -23,6 +22,7 @@ import { mitres } from './door-parts.ts';
 import { drawGrain } from './grain.ts';
 import { splitBreaks } from './panel-part.ts';
 import { fieldLoops, radiusLeaders, shapedLoops } from './shaped-panel.ts';
+import { tier } from './tier.ts';
 import { viewFigure } from './view-figure.ts';
 
 /** Between the panel's front and its sections, paper mm. */
@@ -126,18 +126,19 @@ function panelTiers(report: Report, { door, shown, place, reach, hasField, shape
   const { width, height } = shown;
   const at = (x: number, y: number): Point => ({ x: x * scale, y: y * scale });
   const tiers: LinearDimension[] = [];
-  const tier = (side: Side, of: Figure, from: Point, to: Point) => tiers.push({ ...of, side, from, to });
   const named = safeText(door.name);
   const size = (of: 'width' | 'height') =>
     viewFigure(report, `${place}.${of}`, shown[of], of === 'width' ? 'panelWidth' : 'panelHeight', { door: named });
   // Above a shaped head stand its radii.
-  tier(shaped ? 'below' : 'above', size('width'), at(0, shaped ? height : 0), at(width, shaped ? height : 0));
-  tier('left', size('height'), at(0, 0), at(0, height));
+  tiers.push(
+    tier(shaped ? 'below' : 'above', size('width'), at(0, shaped ? height : 0), at(width, shaped ? height : 0)),
+  );
+  tiers.push(tier('left', size('height'), at(0, 0), at(0, height)));
   const { visibleMargin } = report.fit;
   if (hasField && visibleMargin !== null && visibleMargin > 0) {
     const margin = figure(report, 'fit.visibleMargin', visibleMargin, 'margin');
     const sight = report.tongue.insertion;
-    tier('left', margin, at(sight, sight), at(reach, sight + visibleMargin));
+    tiers.push(tier('left', margin, at(sight, sight), at(reach, sight + visibleMargin)));
   }
   return tiers;
 }

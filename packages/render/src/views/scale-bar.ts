@@ -1,4 +1,4 @@
-import { type Loop, polygon } from '@fielded/geometry';
+import { type Loop, rectangle } from '@fielded/geometry';
 import { type GroupItem, group, path, text } from '../scene.ts';
 import { sayNote } from '../words/english/note.ts';
 import type { InVoice } from '../words/lengths.ts';
@@ -15,21 +15,9 @@ export function drawScaleBar(x: number, y: number, voice: InVoice): GroupItem {
   const cells: Loop[] = [];
   for (let i = 0; i < parts; i += 2) {
     const [from, to] = [x + i * part, x + (i + 1) * part];
-    cells.push(
-      polygon([
-        [from, y - THICK],
-        [to, y - THICK],
-        [to, y],
-        [from, y],
-      ]),
-    );
+    cells.push(rectangle({ x0: from, y0: y - THICK, x1: to, y1: y }));
   }
-  const frame = polygon([
-    [x, y - THICK],
-    [x + parts * part, y - THICK],
-    [x + parts * part, y],
-    [x, y],
-  ]);
+  const frame = rectangle({ x0: x, y0: y - THICK, x1: x + parts * part, y1: y });
   return group('scale bar', [
     path('cells', 'arrow', cells),
     path('frame', 'thin', [frame]),

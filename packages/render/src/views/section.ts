@@ -1,9 +1,8 @@
 import type { Report } from '@fielded/core';
 import type { Point } from '@fielded/geometry';
 import { joinCurves } from '@fielded/geometry';
-import type { Figure } from '../dimension/figure.ts';
 import type { LeaderDimension } from '../dimension/leader.ts';
-import type { LinearDimension, Side } from '../dimension/linear.ts';
+import type { LinearDimension } from '../dimension/linear.ts';
 import type { Sketch } from '../dimension/sketch.ts';
 import { stroke } from '../geometry/stroke.ts';
 import type { Item } from '../scene.ts';
@@ -11,6 +10,7 @@ import { group, path } from '../scene.ts';
 import { depthFigure, figure, landFigure, reachFigure, shoulderFigure, stockFigure } from './cut-dimensions.ts';
 import type { PanelPart } from './panel-part.ts';
 import { drawPanelPart, drawRemoved, liesOnOutline, surfacesAt, tongueFaces } from './panel-part.ts';
+import { tier } from './tier.ts';
 
 /** Degrees that a leader to a step leaves at, none of them near the hatching's 45°. */
 const STEP_DIRECTIONS = [150, 120, 105, 75, 60, 30, 165, 15];
@@ -23,18 +23,17 @@ export function sketchSection(report: Report, scale: number): Sketch {
   const { section, tongue } = report;
   const at = (x: number, y: number): Point => ({ x: x * scale, y: y * scale });
   const tiers: LinearDimension[] = [];
-  const tier = (side: Side, figure: Figure, from: Point, to: Point) => tiers.push({ ...figure, side, from, to });
   const bottom = section.thickness;
 
-  tier('left', stockFigure(report), at(0, 0), at(0, bottom));
+  tiers.push(tier('left', stockFigure(report), at(0, 0), at(0, bottom)));
   section.cuts.forEach((cut, index) => {
     const front = cut.side === 'front';
     const side = front ? 'above' : 'below';
     const face = front ? 0 : bottom;
     const floor = front ? cut.depthCut : bottom - cut.depthCut;
-    tier('left', depthFigure(report, index), at(0, face), at(0, floor));
-    tier(side, reachFigure(report, index), at(0, face), at(cut.reach, face));
-    if (cut.land > 0) tier(side, landFigure(report, index), at(0, face), at(cut.land, face));
+    tiers.push(tier('left', depthFigure(report, index), at(0, face), at(0, floor)));
+    tiers.push(tier(side, reachFigure(report, index), at(0, face), at(cut.reach, face)));
+    if (cut.land > 0) tiers.push(tier(side, landFigure(report, index), at(0, face), at(cut.land, face)));
   });
 
   const tip = surfacesAt(part, 0);
@@ -48,13 +47,14 @@ export function sketchSection(report: Report, scale: number): Sketch {
       tone: 'judged',
     });
     const mouthFigure = figure(report, 'tongue.thicknessAtMouth', thicknessAtMouth, 'mouth', { tone: 'judged' });
-    tier('left', tipFigure, at(0, tip.top), at(0, tip.bottom));
-    if (!even) tier('left', mouthFigure, at(tongue.insertion, mouth.top), at(tongue.insertion, mouth.bottom));
+    tiers.push(tier('left', tipFigure, at(0, tip.top), at(0, tip.bottom)));
+    if (!even)
+      tiers.push(tier('left', mouthFigure, at(tongue.insertion, mouth.top), at(tongue.insertion, mouth.bottom)));
     items.push(path('tongue', 'judged', joinCurves(tongueFaces(part, placing, tongue.insertion))));
   }
   if (tongue.insertion > 0) {
     const inGroove = figure(report, 'tongue.insertion', tongue.insertion, 'inGroove');
-    tier('below', inGroove, at(0, bottom), at(tongue.insertion, bottom));
+    tiers.push(tier('below', inGroove, at(0, bottom), at(tongue.insertion, bottom)));
     const x = tongue.insertion * scale;
     items.push(path('sight line', 'cutter', [stroke(x, -4, x, bottom * scale + 4)]));
   }

@@ -1,8 +1,8 @@
 import type { KnifeReport } from '@fielded/core';
-import { type Curve, type Loop, line, loopsBox, polygon, readLoops } from '@fielded/geometry';
+import { type Curve, type Loop, line, loopsBox, polygon, poseLoops, readLoops } from '@fielded/geometry';
+import { levelBreakLine } from '../geometry/break-line.ts';
 import type { Item } from '../scene.ts';
 import { path } from '../scene.ts';
-import { breakLevel } from './break-level.ts';
 
 /** A knife laid on the paper, seen on its cutting face, the tip at (0, 0) and pointing down; paper mm at full size. */
 export interface LaidKnife {
@@ -25,28 +25,14 @@ const BLANK_SHOWN = 10;
 export function layKnife(knife: KnifeReport): LaidKnife {
   const { run, rotation } = knife.groundFor;
   const way = (run === 'under') === (rotation === 'counterclockwise') ? -1 : 1;
-  const lay = (data: string) => readLoops(data).map((loop) => layLoop(loop, way));
+  // From (s, t) to the paper: s to the right or left, t up.
+  const lay = (data: string) => poseLoops({ xx: way, xy: 0, yx: 0, yy: -1, x0: 0, y0: 0 }, readLoops(data));
   return {
     way,
     knife: lay(knife.outline),
     wood: lay(knife.wood.outline),
     limiter: knife.limiter ? lay(knife.limiter.outline) : [],
   };
-}
-
-/** From (s, t) to the paper: s to the right or left, t up. */
-function layLoop(loop: Loop, way: 1 | -1): Loop {
-  const place = (c: Curve): Curve => ({
-    x0: way * c.x0,
-    y0: -c.y0,
-    x1: way * c.x1,
-    y1: -c.y1,
-    cx: way * c.cx,
-    cy: -c.cy,
-    r: c.r,
-    turn: (-way * c.turn + 0) as Curve['turn'],
-  });
-  return { ...loop, curves: loop.curves.map(place) };
 }
 
 /** The blank that an outline is ground on: its two sides up to where it is broken off, above everything of the outline. */
@@ -64,7 +50,7 @@ export function drawSteelBlank(outline: readonly Loop[], key: string): { items: 
         'thin',
         sides.map((side) => ({ curves: [side], closed: false })),
       ),
-      path(`${key} break`, 'break', [breakLevel(top, left, right)]),
+      path(`${key} break`, 'break', [levelBreakLine(top, left, right)]),
     ],
     outlines: sides,
   };

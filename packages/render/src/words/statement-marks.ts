@@ -1,8 +1,9 @@
 import { type Report, type Stated, stateFit, stateRun } from '@fielded/core';
 import { type Loop, polygon } from '@fielded/geometry';
+import { ring } from '../geometry/circle.ts';
 import { type Item, path, type Role, text } from '../scene.ts';
 import { textWidth } from '../text/measure-text.ts';
-import { cross, ring } from './verdict-mark.ts';
+import { cross } from './verdict-mark.ts';
 
 const MARK = 3.4;
 const BETWEEN = 5;

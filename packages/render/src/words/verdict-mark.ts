@@ -1,14 +1,9 @@
 import type { Verdict } from '@fielded/core';
 import { type Loop, polygon } from '@fielded/geometry';
+import { ring } from '../geometry/circle.ts';
 import { stroke } from '../geometry/stroke.ts';
 import type { PathItem } from '../scene.ts';
 import { path } from '../scene.ts';
-
-/** A full circle as two half ones. */
-export function ring(x: number, y: number, r: number): Loop {
-  const half = (x0: number, x1: number) => ({ x0, y0: y, x1, y1: y, cx: x, cy: y, r, turn: 1 as const });
-  return { curves: [half(x - r, x + r), half(x + r, x - r)], closed: true };
-}
 
 /** A cross of two strokes, `half` mm to each side. */
 export function cross(x: number, y: number, half: number): Loop[] {
