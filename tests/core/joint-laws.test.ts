@@ -8,7 +8,8 @@ import { cutSection } from '../../packages/core/src/joint/section.ts';
 import { grooveNeed, readTongue, thicknessAt, thicknessRange } from '../../packages/core/src/joint/tongue.ts';
 import { faceEnd } from '../../packages/core/src/machining/face-end.ts';
 import { reachAt } from '../../packages/core/src/machining/reach-at.ts';
-import { type DrawnChain, drawChain } from '../support/drawn-chain.ts';
+import { line } from '../../packages/geometry/src/curve/curve.ts';
+import { bow, type DrawnChain, drawChain } from '../support/drawn-chain.ts';
 import { Random } from '../support/random.ts';
 
 const THICKNESS = 22;
@@ -99,6 +100,20 @@ describe('the section of three cuts', () => {
       expect(Math.abs(area - section.wood.area)).toBeLessThan(1e-7);
     }
   });
+});
+
+it('an arc that the wood begins to overhang is one arc in the outline, and one surface of the tongue up to there', () => {
+  // A hollow 10 deep at the edge and at 20 mm, 14 deep in the middle; from 12 to 20 mm there is wood above it again, down to 4.
+  const hollow = bow(0, 10, 20, 10, -0.9);
+  const edge = [hollow, line(20, 10, 20, 4), line(20, 4, 12, 4), line(12, 4, 12, 0)];
+  const section = cutSection(THICKNESS, WIDTH, [{ side: 'front', edge }]);
+  const arcs = traceOutline(section).flatMap((loop) => loop.filter(({ turn }) => turn !== 0));
+  expect(arcs.map(({ x0, x1 }) => [x0, x1].sort((a, b) => a - b))).toEqual([[0, 20]]);
+  expect(section.layered).toEqual([{ from: 12, to: 20 }]);
+  // Outside, its front is the hollow up to 12 mm, and the face from there.
+  const [deep] = readTongue(section, 11);
+  expect(thicknessAt(deep!, 10)).toBeCloseTo(THICKNESS - hollow.cy - hollow.r, 9);
+  expect(grooveNeed(readTongue(section), 15).front).toBe(THICKNESS);
 });
 
 describe('its tongue', () => {

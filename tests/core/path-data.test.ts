@@ -59,3 +59,9 @@ it('leaves out what starts and ends in the same place as written, and writes pat
   expect(loopsData([{ curves: many.slice(0, 2), closed: true }], (v) => v.toFixed(1))).toBe('M0.0 0.0L0.1 0.3Z');
   expect(depthPath([])).toBe('');
 });
+
+it('writes half a circle as no more than half a turn, either way round', () => {
+  const half: Curve = { x0: 0, y0: 0, x1: 10, y1: 0, cx: 5, cy: 0, r: 5, turn: 1 };
+  expect(depthPath([half])).toBe('M 0 0 A 5 5 0 0 1 10 0');
+  expect(depthPath([{ ...half, turn: -1 }])).toBe('M 0 0 A 5 5 0 0 0 10 0');
+});

@@ -21,6 +21,7 @@ import { type Loop, loopsBox, placeLoops, reverseCurves } from '../../packages/g
 import { poseDirection, poseLoops, posePoint } from '../../packages/geometry/src/loop/pose.ts';
 import { findSelfCrossing } from '../../packages/geometry/src/loop/self-crossing.ts';
 import { BoxTree } from '../../packages/geometry/src/offset/box-tree.ts';
+import { offsetLoops } from '../../packages/geometry/src/offset/offset.ts';
 import { splitAtCrossings } from '../../packages/geometry/src/offset/split.ts';
 import { runsForward, upperEnvelope } from '../../packages/geometry/src/strips/envelope.ts';
 import { momentsUnder } from '../../packages/geometry/src/strips/moments.ts';
@@ -604,5 +605,39 @@ describe('a tree of boxes', () => {
       const wanted = [...boxes.keys()].filter((k) => boxesOverlap(boxes[k]!, asked, 1e-12));
       expect(found.sort((a, b) => a - b)).toEqual(wanted);
     }
+  });
+});
+
+describe('the parallel of open chains', () => {
+  it('keeps its distance from their ends as well, on lines and arcs, on either side', () => {
+    // A level line, one that comes down to 3 mm above it, a bow with a corner, and one that ends 8 mm above the level line, 3 mm above its
+    // parallel at 5 mm.
+    const chains = [
+      [line(30, 40, 50, 40)],
+      [line(40, 43, 40, 60)],
+      [drawBow([52, 40], [60, 48], 1.2).curve, line(60, 48, 63, 41)],
+      [line(33, 48, 33, 60)],
+    ];
+    const loops = chains.map((curves) => ({ curves, closed: false }));
+    for (const distance of [5, -5, 2]) {
+      const found = offsetLoops(loops, distance).flatMap(({ curves }) => curves);
+      let apart: number[] = [];
+      for (const c of found)
+        for (let k = 0; k <= 40; k++) {
+          const { x, y } = pointAlong(c, k / 40, Math.abs(arcAngles(c).sweep));
+          apart.push(Math.min(...chains.flat().map((each) => distanceTo(each, x, y))));
+        }
+      apart = apart.map((d) => Math.abs(d - Math.abs(distance)));
+      expect(Math.max(...apart)).toBeLessThan(1e-6);
+    }
+    // At 5 mm the first one's stops 5 mm before the upright and goes on 5 mm after it.
+    const level = offsetLoops(loops.slice(0, 2), 5)
+      .flatMap(({ curves }) => curves)
+      .filter((c) => c.turn === 0 && c.y0 === c.y1);
+    const ends = level.map((c) => [c.x0, c.x1].map((x) => Math.round(1000 * x) / 1000));
+    expect(ends).toEqual([
+      [30, 35],
+      [45, 50],
+    ]);
   });
 });

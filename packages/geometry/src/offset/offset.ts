@@ -35,7 +35,17 @@ export function offsetLoops(loops: readonly Loop[], distance: number, join: Join
   const curves = loops.flatMap((loop) => loop.curves);
   const parallels = loops.flatMap((loop) => drawParallels(loop, distance, join));
   const isFree = freeOf(curves, Math.abs(distance) - TOO_NEAR);
-  return stitch(splitAtCrossings(parallels, endCircles(loops, Math.abs(distance))).filter(isFree));
+  const limits = [...endCircles(loops, Math.abs(distance)), ...otherSides(loops, distance)];
+  return stitch(splitAtCrossings(parallels, limits).filter(isFree));
+}
+
+/**
+ * The parallels on the other side of the loops: a parallel of one loop may come as near to that side of another, or of an open one. The
+ * points to the left of a single ring have nothing but its left side to come near to.
+ */
+function otherSides(loops: readonly Loop[], distance: number): Curve[] {
+  if (loops.length === 1 && loops[0]!.closed) return [];
+  return loops.flatMap((loop) => drawParallels(loop, -distance, 'round'));
 }
 
 /** The circle of radius `distance` about each end of an open loop, as two arcs: no parallel may enter it. */
