@@ -101,7 +101,7 @@ describe('a fit to 0.005 mm', () => {
         const { chain, deviation } = fitArcs(curve, 0.005, { start, end });
         const real = farthest(points, chain);
         expect(deviation).toBeLessThanOrEqual(0.005);
-        expect(real).toBeLessThan(1.02 * deviation + 1e-7);
+        expect(real).toBeLessThan(1.001 * deviation + 1e-7);
         expect(real).toBeGreaterThan(0.95 * deviation - 1e-7);
         expect(Math.hypot(chain[0]!.x0 - at(0)[0], chain[0]!.y0 - at(0)[1])).toBeLessThan(1e-9);
         expect(Math.hypot(chain.at(-1)!.x1 - at(1)[0], chain.at(-1)!.y1 - at(1)[1])).toBeLessThan(1e-9);
@@ -232,6 +232,24 @@ describe('scanned points', () => {
     chain.forEach((c, k) => {
       expect(Math.hypot(c.x0 - places[k]![0], c.y0 - places[k]![1])).toBeLessThan(1e-6);
     });
+    expect(deviation).toBeLessThan(1e-6);
+  });
+
+  it.each([
+    ['fine before a corner and coarse after it', 0.1, 1],
+    ['coarse before it and fine after it', 1, 0.1],
+  ])('%s, none on the corner itself, are two lines that meet there', (_, before, after) => {
+    // Along (3, 4)/5 up to (35, 47), then along (4, −3)/5; the nearest points lie half a step from it.
+    const points = [
+      ...Array.from({ length: 60 }, (_, k) => 59.5 * before - k * before).map((s) => ({
+        x: 35 - 0.6 * s,
+        y: 47 - 0.8 * s,
+      })),
+      ...Array.from({ length: 60 }, (_, k) => (k + 0.5) * after).map((s) => ({ x: 35 + 0.8 * s, y: 47 - 0.6 * s })),
+    ];
+    const { chain, deviation } = fitPoints(points);
+    expect(chain.map(({ turn }) => turn)).toEqual([0, 0]);
+    expect(Math.hypot(chain[0]!.x1 - 35, chain[0]!.y1 - 47)).toBeLessThan(1e-6);
     expect(deviation).toBeLessThan(1e-6);
   });
 

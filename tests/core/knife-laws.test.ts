@@ -8,6 +8,7 @@ import { outlineExtent } from '../../packages/core/src/knife/extent.ts';
 import { cuttingPoint, knifeFace, knifePoint, localRake } from '../../packages/core/src/knife/knife-face.ts';
 import { limiterProfile } from '../../packages/core/src/knife/limiter-profile.ts';
 import { depthsOf, leastDeviation } from '../../packages/core/src/knife/match-profiles.ts';
+import { steelOrdinates } from '../../packages/core/src/knife/ordinates.ts';
 import { moveTip, seeProfile, toCut } from '../../packages/core/src/knife/seen-profile.ts';
 import { findLip, setSteel } from '../../packages/core/src/knife/set-steel.ts';
 import { lengthFromTip, steelLength, steelOutline } from '../../packages/core/src/knife/steel-outline.ts';
@@ -61,6 +62,25 @@ describe('a point of a knife’s face', () => {
         expect(localRake(face, point.z, radius)).toBeCloseTo(Math.atan2(point.w, point.u), 9);
       }
   });
+});
+
+it('a radius that the face never comes as near the axis as is refused, with the value', () => {
+  // R = 60, γ = 0.3: the face lies 17.7 mm off the axis.
+  const face = knifeFace({ cuttingDiameter: 120, rake: 0.3, shear: 0 });
+  for (const radius of [17, 0, -30])
+    expect(() => knifePoint(face, 0, radius)).toThrow(`never reaches radius ${radius} mm`);
+  expect(knifePoint(face, 0, 18).t).toBeGreaterThan(50);
+});
+
+it('ordinates of a slope far down the steel stand at whole steps along it, not at whole depths', () => {
+  // Eight along for four down, from 20 to 24 mm off the tip line.
+  const listed = steelOrdinates({ chain: [line(0.5, -20, 8.5, -24)], tipStation: 0, tipReach: 0, tilt: 0 }, 1);
+  expect(listed.map(({ s }) => s)).toEqual([0.5, 1, 2, 3, 4, 5, 6, 7, 8, 8.5]);
+  // The straight wall beside it is told by its two ends.
+  expect(steelOrdinates({ chain: [line(3, -20, 3, -29)], tipStation: 0, tipReach: 0, tilt: 0 }, 1)).toEqual([
+    { s: 3, t: 20 },
+    { s: 3, t: 29 },
+  ]);
 });
 
 describe('the steel of a profile', () => {

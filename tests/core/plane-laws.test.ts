@@ -417,6 +417,10 @@ describe('rings', () => {
       const pose = { xx: 2 * cos, xy: 2 * sin, yx: 2 * sin, yy: -2 * cos, x0: 7, y0: -11 };
       const cases: [Loop[], (p: XY) => XY][] = [
         [poseLoops(pose, [loop]), ([x, y]) => [2 * (cos * x + sin * y) + 7, 2 * (sin * x - cos * y) - 11]],
+        [
+          poseLoops({ xx: cos, xy: -sin, yx: sin, yy: cos, x0: -3, y0: 2 }, [loop]),
+          ([x, y]) => [cos * x - sin * y - 3, sin * x + cos * y + 2],
+        ],
         [placeLoops([loop], { scale: 3, x: 5, y: -4, mirrored: true }), ([x, y]) => [5 - 3 * x, 3 * y - 4]],
         [placeLoops([loop], { scale: 3, x: 5, y: -4 }), ([x, y]) => [5 + 3 * x, 3 * y - 4]],
         [[{ ...loop, curves: loop.curves.map((c) => flipCurve(c, 24)) }], ([x, y]) => [x, 24 - y]],
@@ -588,6 +592,33 @@ it('two boxes overlap, grown by so much, where they share a point along both axe
   }
   expect(seen.size).toBe(2);
 });
+
+it.each([0, 1, 2, 3])(
+  'a chain that crosses itself at a joint, square to itself, does cross itself: turned by %i right angles',
+  (turns) => {
+    // Up, over to the left, down, and back across the first line; the crossing lines meet on it.
+    const chain = [
+      line(35, 40, 35, 50),
+      line(35, 50, 30, 50),
+      line(30, 50, 30, 45),
+      line(30, 45, 35, 45),
+      line(35, 45, 40, 45),
+    ];
+    const [cos, sin] = [
+      [1, 0],
+      [0, 1],
+      [-1, 0],
+      [0, -1],
+    ][turns] as [number, number];
+    expect(findSelfCrossing(chain.map((c) => turnCurve(c, cos, sin)))).toEqual({
+      x: 35 * cos - 45 * sin,
+      y: 35 * sin + 45 * cos,
+    });
+    // One that goes back from there touches itself.
+    const back = [...chain.slice(0, 4), line(35, 45, 30, 40)];
+    expect(findSelfCrossing(back.map((c) => turnCurve(c, cos, sin)))).toBeNull();
+  },
+);
 
 describe('a tree of boxes', () => {
   it.each([1, 7, 8, 9, 65, 300])('finds each of %i that meets a box, edges included, and no other', (count) => {

@@ -30,6 +30,15 @@ describe('curves that lie along each other', () => {
     ]);
   });
 
+  it('wherever they lie, and if they lie less than 1e-9 mm apart', () => {
+    // From (100, 200) along (3, 4)/5: the second 5e-10 mm to the left of the first, from 20 to 75.
+    const [first, second] = [line(100, 200, 130, 240), line(112 - 4e-10, 216 + 3e-10, 145 - 4e-10, 260 + 3e-10)];
+    const found = splitAtCrossings([first], [second]);
+    expect(found).toHaveLength(2);
+    expect(Math.hypot(found[0]!.x1 - 112, found[0]!.y1 - 216)).toBeLessThan(1e-8);
+    expect(splitAtCrossings([first], [line(112.8, 215.4, 145.8, 259.4)])).toHaveLength(1);
+  });
+
   it('two on one circle as well; an arc is split by its own chord nowhere but at its ends', () => {
     const [half, quarter] = [arc(17, 3, -3, 3, 7, 3, 1), arc(7, 13, 7, -7, 7, 3, 1)];
     expect(ends(splitAtCrossings([half], [quarter]))).toEqual([

@@ -89,31 +89,24 @@ export function thicknessRange(tongue: Tongue, e: number): { thinnest: number; t
   return { thinnest, thickest };
 }
 
-/** Where front and back surface have the same slope, their only one; NaN where they never or always do, or do beyond the stretch. */
+/** Where front and back surface have the same slope, their only one, be it beyond the stretch; NaN where they never or always do. */
 function parallelAt(s: TongueStretch): number {
   const { front, back } = s;
   if (front.turn === 0 && back.turn === 0) return Number.NaN;
-  if (front.turn === 0) return slopeReachedAt(back, front, s);
-  if (back.turn === 0) return slopeReachedAt(front, back, s);
+  if (front.turn === 0) return slopeReachedAt(back, front);
+  if (back.turn === 0) return slopeReachedAt(front, back);
   // The slope of an arc rises with turn·(x − cx)/r; equal slopes mean equal values of that.
   const a = front.turn / front.r;
   const b = back.turn / back.r;
   return (a * front.cx - b * back.cx) / (a - b);
 }
 
-/** Where an arc has the slope of a line; NaN where that is clearly beyond the stretch, which a plain root tells in less time than an exact one. */
-function slopeReachedAt(bow: Piece, straight: Piece, { x0, x1 }: TongueStretch): number {
+/** Where an arc has the slope of a line. */
+function slopeReachedAt(bow: Piece, straight: Piece): number {
   const dx = straight.x1 - straight.x0;
   const dy = straight.y1 - straight.y0;
-  const rise = bow.turn * bow.r * dy;
-  const about = bow.cx + rise / Math.sqrt(dx * dx + dy * dy);
-  const margin = CLEARLY * (1 + bow.r);
-  if (about < x0 - margin || about > x1 + margin) return Number.NaN;
-  return bow.cx + rise / Math.hypot(dx, dy);
+  return bow.cx + (bow.turn * bow.r * dy) / Math.sqrt(dx * dx + dy * dy);
 }
-
-/** Far more than rounding puts a place off, as a share of an arc's radius. */
-const CLEARLY = 1e-9;
 
 /** What an inserted part asks of the groove: the greatest height of its front and the least of its back, mm. */
 export interface GrooveNeed {
