@@ -1,5 +1,12 @@
 import { evaluate, makeQuote, QUOTE_WORDS, type QuoteQuantities, readJob } from '@fielded/core';
-import { documentPages, documentToHtml, drawCorner, type Item, quoteDocument, type TextItem } from '@fielded/render';
+import {
+  documentPages,
+  documentToHtml,
+  drawDoorCorner,
+  type Item,
+  quoteDocument,
+  type TextItem,
+} from '@fielded/render';
 import { XMLParser, XMLValidator } from 'fast-xml-parser';
 import { describe, expect, it } from 'vitest';
 
@@ -127,7 +134,7 @@ describe('the corner', () => {
   it('shows the section itself at the cut, in cabinet projection', () => {
     const { job } = readJob(JOB);
     const report = evaluate(job!);
-    const cut = drawCorner(report, 1).find(({ key }) => key === 'panel cut outline');
+    const cut = drawDoorCorner(report, 1).find(({ key }) => key === 'panel cut outline');
     const points = (cut as { loops: readonly { curves: readonly { x0: number; y0: number }[] }[] }).loops[0]!.curves;
     // ISO 5456-3: depth at 45°, half as long. The tip of the tongue is the leftmost end: its thickness is seen as half its length each way.
     const least = Math.min(...points.map(({ x0, y0 }) => x0 + y0));

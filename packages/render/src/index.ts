@@ -1,5 +1,5 @@
 export type { Loop } from '@fielded/geometry';
-export { drawCorner } from './client/door-corner.ts';
+export { drawDoorCorner } from './client/door-corner.ts';
 export { type QuoteDocumentOptions, quoteDocument } from './client/quote-document.ts';
 export { cuttingSheets } from './cutting/cutting-sheets.ts';
 export { doorSchedule } from './cutting/door-schedule.ts';

@@ -18,67 +18,37 @@ const LIGHT = normalise([-1, 1, 1.6]);
 const ARRIS = (12 * Math.PI) / 180;
 
 /**
- * The bottom left corner of a door in cabinet projection, cut across stile and rail so that both sections show.
+ * The bottom left corner of the first door in cabinet projection, cut across stile and rail so that both sections show.
  *
  * Everything is the report's own section: the raise runs along both edges and is mitred where they meet. Facets are painted
  * from the corner inwards, so that nearer ones cover those behind. Stile and rail are the door's; `scale` is paper mm for a
  * mm of wood. No items where the report has no door or its tongue does not enter.
  */
-export function drawCorner(report: Report, scale: number, door = 0): Item[] {
-  const sizes = report.doors?.[door];
+export function drawDoorCorner(report: Report, scale: number): Item[] {
+  const door = report.doors?.[0];
   const part = drawPanelPart(report, { scale: 1, x: 0, y: 0 });
   const section = part.section[0];
   const stand = standPanel(report, part, 0, 'middle');
-  if (sizes === undefined || section === undefined || stand.inserted === null) return [];
-  const { stile } = sizes;
-  const rail = bottomRail(sizes);
+  if (door === undefined || section === undefined || stand.inserted === null) return [];
+  const { stile, bottomRail: rail } = door;
   const surface = frontSurface(section, stand.inserted).map(({ a, d }) => ({ a, d: d - stand.front }));
   const [left, bottom] = [stile - stand.inserted, rail - stand.inserted];
   const far: Place = [left + part.right, bottom + part.right, 0];
   const put = placer(scale);
-  const sticking = stickingSurface(report);
-  const lip = sticking[sticking.length - 1]!;
-  const wall = surface[0]!.d;
-  const lipFace = [...sticking, { a: lip.a, d: wall }];
-  const back = sticking[0]!.a;
+  const lipFace = lipSurface(report, surface[0]!.d);
+  const panel = [loopPoints(section)];
   return [
-    face(
-      'stile',
-      put,
-      [
-        [0, 0, 0],
-        [stile + back, 0, 0],
-        [stile + back, far[1], 0],
-        [0, far[1], 0],
-      ],
-      [0, 0, 1],
-    ),
-    face(
-      'rail',
-      put,
-      [
-        [stile + back, 0, 0],
-        [far[0], 0, 0],
-        [far[0], rail + back, 0],
-        [stile + back, rail + back, 0],
-      ],
-      [0, 0, 1],
-    ),
+    ...drawFaces(put, { stile, rail, back: lipFace[0]!.a, far }),
     ...drawLeg('sticking of the rail', put, lipFace, { x: stile, y: rail, far, along: 'rail' }),
     ...drawLeg('sticking of the stile', put, lipFace, { x: stile, y: rail, far, along: 'stile' }),
     ...drawLeg('raise along the rail', put, surface, { x: left, y: bottom, far, along: 'rail' }),
     ...drawLeg('raise along the stile', put, surface, { x: left, y: bottom, far, along: 'stile' }),
     path('mitre', 'thin', [line3(put, mitre(lipFace, stile, rail)), line3(put, mitre(rise(surface), left, bottom))]),
-    path('joint', 'thin', [
-      line3(put, [
-        [stile, 0, 0],
-        [stile, rail + back, 0],
-      ]),
-    ]),
-    ...cutFace('rail cut', put, frameLoop(report), (a, d) => [far[0], rail - a, d]),
-    ...cutFace('panel cut across', put, [loopPoints(section)], (a, d) => [far[0], bottom + a, d - stand.front]),
-    ...cutFace('stile cut', put, frameLoop(report), (a, d) => [stile - a, far[1], d]),
-    ...cutFace('panel cut', put, [loopPoints(section)], (a, d) => [left + a, far[1], d - stand.front]),
+    jointLine(put, stile, rail + lipFace[0]!.a),
+    ...cutFace('rail cut', put, frameLoop(report, stile), (a, d) => [far[0], rail - a, d]),
+    ...cutFace('panel cut across', put, panel, (a, d) => [far[0], bottom + a, d - stand.front]),
+    ...cutFace('stile cut', put, frameLoop(report, stile), (a, d) => [stile - a, far[1], d]),
+    ...cutFace('panel cut', put, panel, (a, d) => [left + a, far[1], d - stand.front]),
     path('edge', 'fine', [
       line3(put, [
         [far[0], 0, 0],
@@ -89,8 +59,24 @@ export function drawCorner(report: Report, scale: number, door = 0): Item[] {
   ];
 }
 
-function bottomRail(sizes: { readonly rail: number; readonly bottomRail?: number }): number {
-  return sizes.bottomRail ?? sizes.rail;
+/** The front faces of stile and rail, as far as the sticking leaves them: `back` of it from the sight edge, negative. */
+function drawFaces(
+  put: Put,
+  { stile, rail, back, far: [right, top] }: { stile: number; rail: number; back: number; far: Place },
+): Item[] {
+  const face = (key: string, x0: number, y0: number, x1: number, y1: number) =>
+    path(key, toneOf([0, 0, 1]), [polygon([put([x0, y0, 0]), put([x1, y0, 0]), put([x1, y1, 0]), put([x0, y1, 0])])]);
+  return [face('stile', 0, 0, stile + back, top), face('rail', stile + back, 0, right, rail + back)];
+}
+
+/** Where the rail meets the stile, up to where the sticking begins. */
+function jointLine(put: Put, stile: number, top: number): Item {
+  return path('joint', 'thin', [
+    line3(put, [
+      [stile, 0, 0],
+      [stile, top, 0],
+    ]),
+  ]);
 }
 
 type Put = (place: Place) => readonly [number, number];
@@ -133,6 +119,7 @@ function drawLeg(key: string, put: Put, surface: readonly SurfacePoint[], { x, y
   return items;
 }
 
+/** The angle by which a surface turns at `b`, radians. */
 function turning(a: SurfacePoint, b: SurfacePoint, c: SurfacePoint): number {
   const first = Math.atan2(b.d - a.d, b.a - a.a);
   const second = Math.atan2(c.d - b.d, c.a - b.a);
@@ -155,10 +142,6 @@ function rise(surface: readonly SurfacePoint[]): SurfacePoint[] {
   return surface.slice(0, -1);
 }
 
-function face(key: string, put: Put, corners: readonly Place[], normal: Place): Item {
-  return path(key, toneOf(normal), [polygon(corners.map(put))]);
-}
-
 /** The tone of a face by how squarely the light meets it (Lambert): 1 in full light, 8 turned away. */
 function toneOf(normal: Place): Role {
   const light = normal[0] * LIGHT[0] + normal[1] * LIGHT[1] + normal[2] * LIGHT[2];
@@ -177,11 +160,10 @@ function cutFace(
   return [path(key, 'tone-cut', drawn), path(`${key} outline`, 'fine', drawn)];
 }
 
-/** The frame's section: x out from the sight edge into the frame, y down from its front face. */
-function frameLoop({ frame, doors }: Report): { x: number; y: number }[][] {
+/** The frame's section, `wide` mm of it: x from the sight edge into the frame, y down from its front face. */
+function frameLoop({ frame }: Report, wide: number): { x: number; y: number }[][] {
   const { groove, thickness } = frame;
-  const wide = doors![0]!.stile;
-  const sticking = stickingSurface({ frame } as Report);
+  const sticking = stickingSurface(frame);
   return [
     [
       { x: wide, y: 0 },
@@ -196,9 +178,15 @@ function frameLoop({ frame, doors }: Report): { x: number; y: number }[][] {
   ];
 }
 
+/** The lip's face and, down to the raise at the depth `wall`, its edge. */
+function lipSurface({ frame }: Report, wall: number): SurfacePoint[] {
+  const sticking = stickingSurface(frame);
+  return [...sticking, { a: sticking.at(-1)!.a, d: wall }];
+}
+
 /** The lip's face from where the sticking leaves the front face to the sight edge: `a` 0 at the sight edge, negative in the frame. */
-function stickingSurface({ frame }: Pick<Report, 'frame'>): SurfacePoint[] {
-  const loop: Loop | undefined = frame.sticking === null ? undefined : readLoops(frame.sticking)[0];
+function stickingSurface({ sticking }: Report['frame']): SurfacePoint[] {
+  const loop: Loop | undefined = sticking === null ? undefined : readLoops(sticking)[0];
   if (loop === undefined) return [{ a: 0, d: 0 }];
   const first = loop.curves[0]!;
   const points = [{ x: first.x0, y: first.y0 }, ...loop.curves.flatMap(chordPoints)];
@@ -206,6 +194,7 @@ function stickingSurface({ frame }: Pick<Report, 'frame'>): SurfacePoint[] {
   return points.map(({ x, y }) => ({ a: -x, d: y })).reverse();
 }
 
+/** A line through places of the door, on the paper. */
 function line3(put: Put, places: readonly Place[]): Loop {
   return polygon(places.map(put), false);
 }

@@ -3,7 +3,7 @@ import type { Block, PlacedFigure } from '../document/document.ts';
 import { type Item, itemsBox, sceneAround } from '../scene.ts';
 import { safeText } from '../text/safe-text.ts';
 import { drawClientSection } from './client-section.ts';
-import { drawCorner } from './door-corner.ts';
+import { drawDoorCorner } from './door-corner.ts';
 import { drawSizedElevation } from './elevation.ts';
 import type { Say, Told } from './quote-told.ts';
 
@@ -28,7 +28,7 @@ export function pictureBlocks(report: Report, told: Told): Block[] {
     face,
   };
   const section = fittedScene(say('section'), SECTION_WIDTH, (scale) => drawClientSection(report, scale, words));
-  const corner = fittedScene(say('corner'), CORNER_WIDTH, (scale) => drawCorner(report, scale));
+  const corner = fittedScene(say('corner'), CORNER_WIDTH, (scale) => drawDoorCorner(report, scale));
   const cuts = [section, corner].filter((figure) => figure !== null);
   return [
     { kind: 'figures', figures: elevations(report, told) },

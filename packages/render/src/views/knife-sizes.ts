@@ -1,107 +1,49 @@
 import type { KnifeReport } from '@fielded/core';
 import { type Box, loopsBox } from '@fielded/geometry';
 import type { Figure } from '../dimension/figure.ts';
-import type { LinearDimension, Side } from '../dimension/linear.ts';
-import { sayKnife } from '../words/english/knife.ts';
-import { figureText, type InVoice } from '../words/lengths.ts';
+import type { LinearDimension } from '../dimension/linear.ts';
+import { KNIFE_WORDS, sayKnife } from '../words/english/knife.ts';
+import type { InVoice } from '../words/lengths.ts';
+import { createFigures } from './cut-dimensions.ts';
 import type { LaidKnife } from './steel.ts';
+import { tier } from './tier.ts';
 
 /** Length on the steel and in the wood, width, and where the tip stands in it. */
 export function knifeSizes(knife: KnifeReport, voice: InVoice, laid: LaidKnife, around: Box): LinearDimension[] {
-  const tiers: LinearDimension[] = [];
-  const add = (side: Side, figure: Figure, x0: number, y0: number, x1: number, y1: number) =>
-    tiers.push({ ...figure, side, from: { x: x0, y: y0 }, to: { x: x1, y: y1 } });
-  const figure = (key: keyof KnifeReport | 'wood.length', value: number, word: string, label: string): Figure => ({
-    key,
-    of: `knives.${key}`,
-    value,
-    ...figureText(value, voice),
-    word,
-    label,
-    tone: 'plain',
-  });
   const steel = loopsBox(laid.knife)!;
   const wood = loopsBox(laid.wood)!;
   const { x0, x1 } = around;
-  add(
-    'right',
-    figure(
-      'length',
-      knife.length,
-      sayKnife('mark.knifeLength', {}, voice),
-      sayKnife('label.knifeLength', { mm: knife.length }, voice),
-    ),
-    x1,
-    -knife.length,
-    x1,
-    0,
-  );
-  add(
-    'left',
-    figure(
-      'wood.length',
-      knife.wood.length,
-      sayKnife('mark.woodLength', {}, voice),
-      sayKnife('label.woodLength', { mm: knife.wood.length }, voice),
-    ),
-    x0,
-    wood.y0,
-    x0,
-    wood.y1,
-  );
-  add(
-    'below',
-    figure('width', knife.width, '', sayKnife('label.knifeWidth', { mm: knife.width }, voice)),
-    steel.x0,
-    steel.y1,
-    steel.x1,
-    steel.y1,
-  );
+  const length = sizeOf('length', knife.length, 'knifeLength', voice);
+  const inWood = sizeOf('wood.length', knife.wood.length, 'woodLength', voice);
+  const width = sizeOf('width', knife.width, 'knifeWidth', voice);
   const shallow = laid.way > 0 ? steel.x0 : steel.x1;
   const toTip = Math.abs(shallow);
-  if (toTip > 0.005 && knife.width - toTip > 0.005)
-    add(
-      'below',
-      figure('tipAt', toTip, sayKnife('mark.toTip', {}, voice), sayKnife('label.toTip', { mm: toTip }, voice)),
-      shallow,
-      steel.y1,
-      0,
-      0,
-    );
-  return tiers;
+  const tipAt = sizeOf('tipAt', toTip, 'toTip', voice);
+  // A tip that stands at an end of the width needs no size of its own.
+  const tipIsInside = toTip > 0.005 && knife.width - toTip > 0.005;
+  return [
+    tier('right', length, { x: x1, y: -knife.length }, { x: x1, y: 0 }),
+    tier('left', inWood, { x: x0, y: wood.y0 }, { x: x0, y: wood.y1 }),
+    tier('below', width, { x: steel.x0, y: steel.y1 }, { x: steel.x1, y: steel.y1 }),
+    ...(tipIsInside ? [tier('below', tipAt, { x: shallow, y: steel.y1 }, { x: 0, y: 0 })] : []),
+  ];
 }
 
-/** The limiter's own extent along t and along s, and how far it lies back from the knife's tip line. */
+/** The limiter's own extent along t and along s. */
 export function limiterSizes(knife: KnifeReport, voice: InVoice, laid: LaidKnife, around: Box): LinearDimension[] {
   const { x0, x1, y0, y1 } = loopsBox(laid.limiter)!;
-  const size = (key: string, value: number, word: string, label: string): Figure => ({
-    key: `limiter.${key}`,
-    of: `knives.limiter.${key}`,
-    value,
-    ...figureText(value, voice),
-    word,
-    label,
-    tone: 'plain',
-  });
   const { length, width } = knife.limiter!;
   const right = around.x1;
   return [
-    {
-      ...size(
-        'length',
-        length,
-        sayKnife('mark.limiterLength', {}, voice),
-        sayKnife('label.limiterLength', { mm: length }, voice),
-      ),
-      side: 'right',
-      from: { x: right, y: y0 },
-      to: { x: right, y: y1 },
-    },
-    {
-      ...size('width', width, '', sayKnife('label.limiterWidth', { mm: width }, voice)),
-      side: 'below',
-      from: { x: x0, y: y1 },
-      to: { x: x1, y: y1 },
-    },
+    tier('right', sizeOf('limiter.length', length, 'limiterLength', voice), { x: right, y: y0 }, { x: right, y: y1 }),
+    tier('below', sizeOf('limiter.width', width, 'limiterWidth', voice), { x: x0, y: y1 }, { x: x1, y: y1 }),
   ];
+}
+
+const figure = createFigures(KNIFE_WORDS, sayKnife);
+type SizeName = Parameters<typeof figure>[3];
+
+/** A size of a knife or of its limiter, mm, by its key in the report. */
+function sizeOf(key: string, mm: number, name: SizeName, voice: InVoice): Figure {
+  return { ...figure(voice, `knives.${key}`, mm, name), key };
 }
