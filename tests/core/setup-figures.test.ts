@@ -1,6 +1,6 @@
 // Figures of setting up against worked examples: rim-speed tables, marks per inch, published cutting energies, plane geometry.
 
-import { answerPlan, prepareJob } from '@fielded/core';
+import { answerPlan, prepareJob, sayStep } from '@fielded/core';
 import { describe, expect, it } from 'vitest';
 import { chooseFeed, waveHeight } from '../../packages/core/src/setup/feed.ts';
 import { feedAgainst, handOf } from '../../packages/core/src/setup/hand.ts';
@@ -154,4 +154,27 @@ it('leaves a job without a shop, a machine or a head unplanned', () => {
   const { shop, ...job } = shopJob();
   expect(answerPlan(prepareJob(job))).toBeUndefined();
   expect(answerPlan(prepareJob({ ...job, shop: { ...shop!, machines: {} } }))).toBeUndefined();
+});
+
+describe('what a test piece measures, by hand', () => {
+  const thick = (job: Parameters<typeof planned>[0]) => planned(job).plan.setups.map(({ testPiece }) => testPiece);
+  const measured = { panel: 'thickness: 20, measured: 19.6' };
+
+  it('is on the stock as measured: 19.6 − 9 = 10.6, and 4.4 off the back above it leaves 6.2', () => {
+    const pieces = thick(shopJob({ ...measured, run: 'over', reversing: true }));
+    expect(pieces.map((piece) => piece?.thickness.toFixed(4))).toEqual(['10.6000', '6.2000']);
+  });
+
+  it('is a fresh piece where the set-up comes again: 19.6 less the second cut alone, which the sentence says', () => {
+    const doors = '[{ name: d, quantity: 12, width: 330, height: 700, stile: 55, rail: 70 }]';
+    const three =
+      '[{ name: raise, side: front, knife: ogee }, { name: cove, side: back, knife: cove }, { name: bead, side: front, head: small, profile: { shape: rebate, reach: 4, depth: 9.2 } }]';
+    const { plan } = planned(shopJob({ ...measured, doors, cuts: three, reversing: true }));
+    const cove = plan.setups.find(({ cut }) => cut === 'cove')!;
+    const taken = cove.run === 'over' ? 4.4 : 4.8;
+    expect(cove.testPiece!.alone).toBeCloseTo(19.6 - taken, 6);
+    const measures = plan.steps.filter(({ kind, cuts }) => kind === 'measure' && cuts.includes('cove'));
+    expect(sayStep(measures.at(-1)!, plan, { units: 'mm', terms: 'british' })).toContain((19.6 - taken).toFixed(1));
+    expect(measures).toHaveLength(2);
+  });
 });

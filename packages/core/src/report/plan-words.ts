@@ -23,7 +23,9 @@ export function sayStep(step: Step, plan: Pick<Plan, 'setups' | 'steps'>, voice:
       if (frame !== undefined) return sayFrameMeasure(frame, plan.setups[step.setUp ?? -1]!, voice);
       const test = testPieceOf(step, plan);
       const how = step.cuts.length > 1 ? 'step.measure.stacked' : 'step.measure';
-      return test ? say(how, test, voice) : say('step.measure.other', {}, voice);
+      // Set up again, its test piece is a fresh one, without the cuts before.
+      const figures = test && { at: test.at, thickness: again ? test.alone : test.thickness };
+      return figures ? say(how, figures, voice) : say('step.measure.other', {}, voice);
     }
     case 'run-edges':
       if (step.panels === 'frame') return sayFrameCut(frame, names, voice);

@@ -1,5 +1,8 @@
+import type { Job } from '../job/job.ts';
 import { cutSection } from '../joint/section.ts';
+import type { ClearedRegion } from '../joint/strip-reader.ts';
 import { readTongue, type Tongue, thicknessAt } from '../joint/tongue.ts';
+import { depthTaken } from '../machining/datum.ts';
 import { sweepCut } from '../machining/sweep.ts';
 import type { Units } from '../measure/length.ts';
 import type { Correction, Run } from './plan.ts';
@@ -59,9 +62,28 @@ function slopeOf(works: readonly Work[], index: number, setting: 'depth' | 'reac
   return more === null || less === null ? 0 : (more - less) / (2 * STEP);
 }
 
-/** Thickness of what some cuts leave `at` mm in from the edge, mm; null where nothing is left there. */
-export function thicknessLeft(works: readonly Work[], at: number): number | null {
-  return works.length === 0 ? null : tongueAt(works, 0, 'depth', 0, at);
+/** A cut, and the side of the stock that it is run on. */
+export interface RunWork {
+  readonly work: Work;
+  readonly run: Run;
+}
+
+/**
+ * Thickness of what some cuts, run as planned, leave `at` mm in from the edge of the stock as measured, mm; null where nothing is left
+ * there. Stock of another thickness than the spindle is set for is cut more or less deep where it is run over (formula 3).
+ */
+export function thicknessLeft(made: readonly RunWork[], at: number, panel: Job['panel']): number | null {
+  if (made.length === 0) return null;
+  const regions = made.map(({ work: { cut }, run }) => {
+    const depth = depthTaken({ run, depth: cut.depth }, panel);
+    return { side: cut.side, edge: sweepCut(cut, depth).swept };
+  });
+  return leftAt(
+    made.map(({ work }) => work),
+    regions,
+    panel.measured,
+    at,
+  );
 }
 
 /** Thickness of the tongue `at` mm in with one setting moved, mm; null where no tongue is left there. */
@@ -76,8 +98,18 @@ function tongueAt(
     const moved = { ...cut, [setting]: cut[setting] + by };
     return { side: cut.side, edge: (k === index ? sweepCut(moved, moved.depth) : sweep).swept };
   });
+  return leftAt(works, regions, works[index]!.thickness, at);
+}
+
+/** Thickness of what the regions that cuts clear leave of stock `at` mm in from its edge, mm; null where nothing is left there. */
+function leftAt(
+  works: readonly Work[],
+  regions: readonly ClearedRegion[],
+  thickness: number,
+  at: number,
+): number | null {
   const width = Math.max(...works.map(({ cut }) => cut.reach)) + 1;
-  const tongue: Tongue = readTongue(cutSection(works[index]!.thickness, width, regions), at + 1);
+  const tongue: Tongue = readTongue(cutSection(thickness, width, regions), at + 1);
   const there = tongue.find(({ x0, x1 }) => x0 <= at && x1 >= at);
   return there === undefined ? null : thicknessAt(there, at);
 }

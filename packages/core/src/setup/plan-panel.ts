@@ -2,7 +2,7 @@ import type { Job } from '../job/job.ts';
 import { designInsertion } from '../joint/fit.ts';
 import type { Shop } from '../shop/shop.ts';
 import { chooseWays } from './choose.ts';
-import { correctSetting, correctTogether, thicknessLeft } from './correction.ts';
+import { correctSetting, correctTogether, type RunWork, thicknessLeft } from './correction.ts';
 import { findSecondWay, setCurve } from './curve.ts';
 import type { Correction, SetUp } from './plan.ts';
 import { type MadeBefore, makeSetUp } from './set-up.ts';
@@ -66,8 +66,9 @@ function setUpCuts(
     const way = chosen[k];
     if (way === undefined) return [];
     const before = madeBefore(work, runnable, stack, panels);
-    const thickness = thicknessLeft([...before.ends, work], at);
-    const testPiece = thickness === null ? null : { at, thickness };
+    const together = works.flatMap((each, j) => (chosen[j] ? [{ work: each, run: chosen[j].run }] : []));
+    const earlier = together.filter((each) => before.ends.includes(each.work));
+    const testPiece = testPieceAfter(way, earlier, stack?.ways ? earlier : [], at, job);
     const curve = setCurve(way, panels, seconds[k] === undefined ? 'whole' : 'first');
     const setUp = makeSetUp(way, before, testPiece, curve, shop.rules, job);
     const correction = stack?.ways
@@ -97,13 +98,25 @@ function secondWays(
 /** The second rotation of a cut, set up for the shaped heads alone: a spare piece with this cut alone is its test piece. */
 function planSecond(way: Judged, panels: PanelsToRun, at: number, shop: Shop, job: Job): Corrected {
   const { work, run } = way;
-  const thickness = thicknessLeft([work], at);
-  const testPiece = thickness === null ? null : { at, thickness };
+  const testPiece = testPieceAfter(way, [], [], at, job);
   const curve = setCurve(way, panels, 'second');
   return {
     setUp: makeSetUp(way, { ends: [], edges: [] }, testPiece, curve, shop.rules, job),
     correction: correctSetting([work], 0, run, at, job.units),
   };
+}
+
+/** What a test piece measures after the cuts before and this one, and a fresh one after this set-up alone, `at` mm in from the edge. */
+function testPieceAfter(
+  { work, run }: Judged,
+  earlier: readonly RunWork[],
+  withIt: readonly RunWork[],
+  at: number,
+  { panel }: Job,
+): SetUp['testPiece'] {
+  const thickness = thicknessLeft([...earlier, { work, run }], at, panel);
+  const alone = thicknessLeft([...withIt, { work, run }], at, panel);
+  return thickness === null || alone === null ? null : { at, thickness, alone };
 }
 
 /** The stack's two ways in the order of the cuts. */

@@ -157,8 +157,11 @@ export interface SetUp {
   readonly swept: string;
   /** Left out where no shaped head is run. */
   readonly curve?: CurveSetting;
-  /** What a test piece should measure after this cut: its thickness `at` mm in from the edge; null on the frame. */
-  readonly testPiece: { readonly at: number; readonly thickness: number } | null;
+  /**
+   * What a test piece of the stock as measured should be thick, `at` mm in from the edge, after this cut and those before it; `alone`, a
+   * fresh piece after this set-up only. Null on the frame.
+   */
+  readonly testPiece: { readonly at: number; readonly thickness: number; readonly alone: number } | null;
   /** What the set-up depends on and nobody said, by the place it has in its file. */
   readonly notChecked: readonly string[];
   readonly problems: readonly Problem[];
