@@ -23,7 +23,9 @@ export interface SectionWords {
 
 const LETTERS = 2;
 const AWAY = 5;
-/** End grain is hinted at, not hatched. */
+/** Between neighbouring brackets, mm. */
+const APART = 0.8;
+/** End grain is hinted at, not hatched: its lines stand this far apart, mm. */
 const GRAIN_APART = 3.6;
 
 /**
@@ -41,10 +43,11 @@ export function drawClientSection(report: Report, scale: number, words: SectionW
     path('frame outline', 'fine', joinCurves(frame.outlines)),
     path('panel outline', 'fine', joinCurves(part.outlines)),
   ];
-  return [...items, ...names(report, part.right, frame.left, stand, scale, words)];
+  return [...items, ...drawNames(report, part.right, frame.left, stand, scale, words)];
 }
 
-function names(
+/** The parts' names over brackets above the section, and the sizes under it. */
+function drawNames(
   report: Report,
   right: number,
   left: number,
@@ -58,41 +61,38 @@ function names(
   const top = Math.min(0, front) - AWAY;
   const sight = stand.sight * scale;
   const reach = sight + (fit.visibleMargin ?? 0) * scale;
-  const items: Item[] = [];
-  const label = (key: string, x: number, y: number, said: string, anchor: 'start' | 'middle' | 'end' = 'middle') =>
-    items.push(text(key, 'text', x, y, said, LETTERS, anchor));
-  const bracket = (key: string, from: number, to: number, y: number) =>
-    items.push(
-      path(key, 'dimension', [
-        polygon(
-          [
-            [from, y + 2],
-            [from, y],
-            [to, y],
-            [to, y + 2],
-          ],
-          false,
-        ),
-      ]),
-    );
-  bracket('frame bracket', left, sight, top);
-  label('frame name', (left + sight) / 2, top - 1.5, words.frame);
-  if (fit.visibleMargin !== null && reach > sight) {
-    bracket('raise bracket', sight + 0.8, reach, top);
-    label('raise name', (sight + reach) / 2, top - 1.5, `${words.raise} ${say(fit.visibleMargin)}`);
-  }
-  if (right > reach) {
-    bracket('field bracket', reach + 0.8, right, top);
-    label('field name', (reach + right) / 2, top - 1.5, words.field);
-  }
+  const showsRaise = fit.visibleMargin !== null && reach > sight;
   const bottom = Math.max(section.thickness * scale, front + frame.thickness * scale) + AWAY;
   const sizes = [
     `${words.frameThickness} ${say(frame.thickness)}`,
     `${words.panelThickness} ${say(section.thickness)}`,
+    ...(fit.frontFace === null ? [] : [`${words.field} ${words.face}`]),
   ];
-  if (fit.frontFace !== null) sizes.push(`${words.field} ${words.face}`);
-  sizes.forEach((said, line) => {
-    label(`size ${line + 1}`, left, bottom + LETTERS * (1 + 1.8 * line), said, 'start');
-  });
-  return items;
+  return [
+    ...nameSpan('frame', left, sight, top, words.frame),
+    ...(showsRaise
+      ? nameSpan('raise', sight + APART, reach, top, `${words.raise} ${say(fit.visibleMargin!)}`, sight)
+      : []),
+    ...(right > reach ? nameSpan('field', reach + APART, right, top, words.field, reach) : []),
+    ...sizes.map((said, line) =>
+      text(`size ${line + 1}`, 'text', left, bottom + LETTERS * (1 + 1.8 * line), said, LETTERS, 'start'),
+    ),
+  ];
+}
+
+/** A bracket over a part, and its name over the middle from where the part begins. */
+function nameSpan(part: string, from: number, to: number, y: number, said: string, begins: number = from): Item[] {
+  const bracket = polygon(
+    [
+      [from, y + 2],
+      [from, y],
+      [to, y],
+      [to, y + 2],
+    ],
+    false,
+  );
+  return [
+    path(`${part} bracket`, 'dimension', [bracket]),
+    text(`${part} name`, 'text', (begins + to) / 2, y - 1.5, said, LETTERS, 'middle'),
+  ];
 }

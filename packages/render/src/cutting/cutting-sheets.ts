@@ -8,7 +8,7 @@ import { doorSchedule } from './door-schedule.ts';
 import { moulderSheet } from './moulder-sheet.ts';
 import { drawPanelPicture } from './pictures.ts';
 import { sawSheet } from './saw-sheet.ts';
-import { type CuttingSheetOptions, document, forWhom, SCALES } from './sheet-words.ts';
+import { type CuttingSheetOptions, cuttingDocument, forWhom, SCALES } from './sheet-words.ts';
 
 const PANEL_SIZE = 75;
 
@@ -40,7 +40,7 @@ function panelSheet(list: CuttingList, voice: InVoice): TextDocument {
   const parts = SCALES.find((n) => longest / n <= PANEL_SIZE) ?? 100;
   const all = list.panels.length;
   const some = all > MOST_PANELS ? [sayList('list.drawn', { most: MOST_PANELS, all }, voice)] : [];
-  return document('list.panels', list, voice, [
+  return cuttingDocument('list.panels', list, voice, [
     {
       kind: 'paragraph',
       text: [sayList(`list.scale.${voice.units}`, { parts }, voice), ...some].join(' '),

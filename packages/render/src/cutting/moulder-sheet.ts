@@ -3,12 +3,20 @@ import type { Block, TextDocument } from '../document/document.ts';
 import { safeText } from '../text/safe-text.ts';
 import { sayList } from '../words/english/list.ts';
 import { type InVoice, spokenNumber } from '../words/lengths.ts';
-import { type CuttingSheetOptions, document, forWhom, headings, plainSize, sharesIn, troubles } from './sheet-words.ts';
+import {
+  type CuttingSheetOptions,
+  cuttingDocument,
+  forWhom,
+  headings,
+  plainSize,
+  sharesIn,
+  troubles,
+} from './sheet-words.ts';
 
 /** The sheet at the spindle moulder: what is run, with which cuts, and what must be known of it. */
 export function moulderSheet(list: CuttingList, voice: InVoice, { reports }: CuttingSheetOptions): TextDocument {
   const say = headings(voice);
-  return document('list.moulder', list, voice, [
+  return cuttingDocument('list.moulder', list, voice, [
     ...troubles(reports, voice),
     {
       kind: 'paragraph',

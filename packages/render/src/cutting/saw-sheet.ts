@@ -6,7 +6,7 @@ import { type InVoice, spokenLength, spokenNumber } from '../words/lengths.ts';
 import { drawBoardBlank } from './pictures.ts';
 import {
   type CuttingSheetOptions,
-  document,
+  cuttingDocument,
   forWhom,
   headings,
   plainSize,
@@ -38,7 +38,7 @@ export function sawSheet(list: CuttingList, voice: InVoice, { reports, assumed }
     shares: sharesIn(voice.units, [20, 8, 15, 14, 12, 50], [18, 7, 19, 17, 17, 42]),
     align: ['start', 'end', 'end', 'end', 'end', 'start'],
   };
-  return document('list.saw', list, voice, [
+  return cuttingDocument('list.saw', list, voice, [
     ...troubles(reports, voice),
     {
       kind: 'paragraph',

@@ -20,7 +20,7 @@ export interface CuttingSheetOptions {
 type Heading = Parameters<typeof sayList>[0];
 
 /** A sheet as a document, with its title and foot. */
-export function document(
+export function cuttingDocument(
   what: 'list.saw' | 'list.moulder' | 'list.panels',
   list: CuttingList,
   voice: InVoice,

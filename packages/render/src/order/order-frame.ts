@@ -46,12 +46,12 @@ export function orderPage(
     items: [
       text('heading', 'text', margin, margin + 5, fitText(words.heading, 5, width - 2 * margin), 5),
       group('drawing', items),
-      group('title block', titleBlock(words, fields, voice)),
+      group('title block', drawOrderBlock(words, fields, voice)),
     ],
   };
 }
 
-function titleBlock(
+function drawOrderBlock(
   words: {
     readonly name: string;
     readonly title: string;

@@ -27,7 +27,14 @@ const WORD = 2.5;
 const LEAST_WORD = 1.6;
 
 /** The table, cut through: its two halves beside the hole of the ring, or beside the spindle alone. */
-export function drawTable(setUp: SetUp, tool: ToolPlace, y: number, x0: number, x1: number, voice: InVoice): Item[] {
+export function drawTableSection(
+  setUp: SetUp,
+  tool: ToolPlace,
+  y: number,
+  x0: number,
+  x1: number,
+  voice: InVoice,
+): Item[] {
   const { left, right } = tool.opening;
   const halves: Loop[] = [];
   const half = (from: number, to: number) => {
@@ -50,7 +57,13 @@ export function drawTable(setUp: SetUp, tool: ToolPlace, y: number, x0: number, 
 }
 
 /** The fence's face as seen behind the cut, and the bar across its gap. */
-export function drawFence({ fence, curve }: SetUp, table: number, scale: number, top: number, voice: InVoice): Item[] {
+export function drawFenceSection(
+  { fence, curve }: SetUp,
+  table: number,
+  scale: number,
+  top: number,
+  voice: InVoice,
+): Item[] {
   const word = sayPlan(curve?.alone ? 'picture.bearing' : 'picture.fence', {}, voice);
   const items: Item[] = [
     path('fence', 'hidden', [stroke(0, table, 0, top - 3)]),

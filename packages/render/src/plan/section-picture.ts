@@ -11,7 +11,7 @@ import { PANEL_HATCH } from '../views/panel-part.ts';
 import { type PLAN_WORDS, sayPlan } from '../words/english/plan.ts';
 import { figureText } from '../words/lengths.ts';
 import { nameCut } from './frame-words.ts';
-import { drawFence, drawSpacer, drawTable, TABLE_THICK } from './machine-in-section.ts';
+import { drawFenceSection, drawSpacer, drawTableSection, TABLE_THICK } from './machine-in-section.ts';
 import type { Mounted } from './mounted.ts';
 import { standingTool, type ToolPlace } from './standing-tool.ts';
 import { poseWood } from './wood-in-section.ts';
@@ -68,8 +68,8 @@ function sketchSection(
   const above = upper && standingTool(upper, wood.sweptAbove, wood.table, scale, report, 'upper');
   const tools = above ? [tool, above] : [tool];
   const { x0, x1, y0, y1 } = extentOf(wood.loops, tools);
-  const table = drawTable(setUp, tool, wood.table, x0, x1 + 4, report);
-  const fence = setUp.frame?.kind === 'back edge' ? [] : drawFence(setUp, wood.table, scale, y0, report);
+  const table = drawTableSection(setUp, tool, wood.table, x0, x1 + 4, report);
+  const fence = setUp.frame?.kind === 'back edge' ? [] : drawFenceSection(setUp, wood.table, scale, y0, report);
   const items: Item[] = [
     ...table,
     path(

@@ -1,17 +1,13 @@
 import type { Language, Sample } from '@fielded/core';
-import { type Loop, line, placeLoops, polygon, readLoops } from '@fielded/geometry';
-import { breakLine } from '../geometry/break-line.ts';
-import { hatchLoops } from '../geometry/hatch.ts';
 import type { Item, Scene } from '../scene.ts';
-import { group, itemsBox, moveItems, path, text } from '../scene.ts';
+import { group, itemsBox, moveItems, text } from '../scene.ts';
 import type { Theme } from '../style.ts';
 import { sceneToSvg } from '../svg.ts';
-import { fitText, textWidth } from '../text/measure-text.ts';
 import { safeText } from '../text/safe-text.ts';
 import { sayKnife } from '../words/english/knife.ts';
-import { figureText, type InVoice, scaleText, spokenNumber } from '../words/lengths.ts';
+import { scaleText } from '../words/lengths.ts';
 import { unitsNote } from '../words/units-note.ts';
-import { PANEL_HATCH } from './panel-part.ts';
+import { BEYOND, CAPTION, captionWidth, drawSample, saySizes } from './board-sample.ts';
 import { drawScaleBar } from './scale-bar.ts';
 
 /** The shop's sample board: what to draw and how. */
@@ -27,9 +23,8 @@ export interface BoardDrawing {
 }
 
 const MARGIN = 8;
-/** Wood shown under the deepest cut and beyond the farthest reach, mm of wood. */
+/** Wood shown under the deepest cut, mm of wood. */
 const UNDER = 10;
-const BEYOND = 14;
 const COLUMN_GAP = 14;
 const ROW_GAP = 12;
 /** What an A4 sheet holds within its margins. */
@@ -38,13 +33,8 @@ const SHEET_HEIGHT = 270;
 /** From the title's baseline to the first section, and room for the bar. */
 const HEADING = 16;
 const BAR = 8;
-const NAME = 3.5;
 const NOTE = 2.5;
 const TITLE = 5;
-/** From a section's foot to the last line under it. */
-const CAPTION = 15;
-/** Names longer than this are cut short, mm. */
-const WIDEST = 80;
 
 /**
  * Every knife's section at one scale with its name and main sizes, as plain data: one drawing, however tall.
@@ -139,78 +129,10 @@ function drawSheet(drawing: BoardDrawing, rows: readonly Placed[][], part: Part 
     description: rows
       .flatMap((row) =>
         row.map(({ sample: s }) =>
-          sayKnife('board.described', { knife: safeText(s.name), sizes: sizes(s, drawing) }, drawing),
+          sayKnife('board.described', { knife: safeText(s.name), sizes: saySizes(s, drawing) }, drawing),
         ),
       )
       .join(' '),
     items: moveItems(items, MARGIN - whole.x0, MARGIN - whole.y0),
   };
-}
-
-/** One section, its top left at (x, y), with its name and sizes under it. */
-function drawSample(sample: Sample, voice: InVoice, thickness: number, scale: number, x: number, y: number): Item[] {
-  const placing = { scale, x, y };
-  const cut = readLoops(sample.outline).flatMap((loop) => loop.curves);
-  const [first, last] = [cut[0]!, cut[cut.length - 1]!];
-  const far = sample.reach + BEYOND;
-  const edge = [
-    line(0, thickness, 0, first.y0),
-    ...(first.x0 > 0 ? [line(0, first.y0, first.x0, first.y0)] : []),
-    ...cut,
-  ];
-  const surface = [...edge, ...(last.y1 > 0 ? [line(last.x1, last.y1, last.x1, 0)] : []), line(last.x1, 0, far, 0)];
-  const foot = line(far, thickness, 0, thickness);
-  const wood: Loop = { curves: [...surface, line(far, 0, far, thickness), foot], closed: true };
-  const [placed] = placeLoops([wood], placing);
-  const outline = placeLoops([{ curves: [foot, ...surface], closed: false }], placing);
-  const old = placeLoops(
-    [
-      polygon(
-        [
-          [0, Math.min(first.y0, thickness)],
-          [0, 0],
-          [last.x1, 0],
-        ],
-        false,
-      ),
-    ],
-    placing,
-  );
-  const under = y + thickness * scale;
-  return [
-    path(
-      'hatch',
-      'hatch',
-      hatchLoops([placed!], PANEL_HATCH, true).map((stroke) => ({ curves: [stroke], closed: false })),
-    ),
-    path('old', 'old', old),
-    path('outline', 'outline', outline),
-    path('break', 'break', [breakLine(x + far * scale, y, under)]),
-    text('name', 'text', x, under + 6.5, fitText(safeText(sample.name), NAME, WIDEST), NAME),
-    text('sizes', 'text', x, under + 11, sizes(sample, voice), NOTE),
-    text('kept', 'quiet', x, under + CAPTION, kept(sample, voice), NOTE),
-  ];
-}
-
-/** Shape, reach and depth in a line. */
-function sizes({ shape, reach, depth }: Sample, voice: InVoice): string {
-  const show = (mm: number) => (voice.units === 'mm' ? spokenNumber(mm, 1, voice) : figureText(mm, voice).text);
-  const named = { shape: sayKnife(`shape.${shape}`, {}, voice), reach: show(reach), depth: show(depth) };
-  return sayKnife('board.sizes', named, voice);
-}
-
-/** Where the knife is kept and how it is run, as far as the shop says. */
-function kept({ head, groundFor, kept, measured }: Sample, voice: InVoice): string {
-  const words = [
-    head === null ? '' : sayKnife('board.in', { head: safeText(head) }, voice),
-    groundFor === null ? '' : sayKnife(`board.run.${groundFor.run}`, {}, voice),
-    measured === 'knife' ? sayKnife('board.measured', {}, voice) : '',
-    kept === null ? '' : sayKnife('board.kept', { kept: safeText(kept) }, voice),
-  ];
-  return fitText(words.filter(Boolean).join(', '), NOTE, WIDEST);
-}
-
-function captionWidth(sample: Sample, voice: InVoice): number {
-  const name = fitText(safeText(sample.name), NAME, WIDEST);
-  return Math.max(textWidth(name, NAME), textWidth(sizes(sample, voice), NOTE), textWidth(kept(sample, voice), NOTE));
 }

@@ -60,7 +60,7 @@ export function sketchPanel(report: Report, scale: number, index: number, kind: 
     outlines: [...edge.curves, ...across.outlines, ...along.outlines],
     woods,
     around: loopsBox(woods)!,
-    tiers: panelTiers(report, panel),
+    tiers: frontTiers(report, panel),
     interiors: [],
     leaders: panel.shaped ? radiusLeaders(report, index, 'panelEdge', edge) : [],
   };
@@ -121,8 +121,8 @@ function drawFront(report: Report, panel: DrawnPanel, edgeLoop: Loop): Item[] {
   ];
 }
 
-/** The panel's width and height, and the margin that shows of the raise. */
-function panelTiers(report: Report, { door, shown, place, reach, hasField, shaped, scale }: DrawnPanel) {
+/** The sizes of the panel's front: its width and height, and the margin that shows of the raise. */
+function frontTiers(report: Report, { door, shown, place, reach, hasField, shaped, scale }: DrawnPanel) {
   const { width, height } = shown;
   const at = (x: number, y: number): Point => ({ x: x * scale, y: y * scale });
   const tiers: LinearDimension[] = [];

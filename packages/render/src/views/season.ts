@@ -1,4 +1,4 @@
-import type { Report, SeasonReport, SeasonState } from '@fielded/core';
+import type { Report, SeasonReport } from '@fielded/core';
 import { polygon } from '@fielded/geometry';
 import type { Item, Scene } from '../scene.ts';
 import { group, itemsBox, moveItems, path, text } from '../scene.ts';
@@ -19,9 +19,7 @@ import {
   makeTightAxis,
   unitName,
 } from './chart.ts';
-import { placeFigures } from './free-place.ts';
-
-type Named = SeasonState & { readonly key: string; readonly name: string };
+import { type NamedState, sayFigure, stateMarks, stateNames } from './season-states.ts';
 
 const HEIGHT = 60;
 const LOWER = 34;
@@ -36,7 +34,7 @@ const LOWER = 34;
 export function seasonScene(report: Report, width: number = CHART_WIDTH): Scene {
   const { season } = report;
   if (season === undefined) throw new RangeError('this report has no seasons to draw');
-  const states: Named[] = (['driest', 'made', 'dampest'] as const)
+  const states: NamedState[] = (['driest', 'made', 'dampest'] as const)
     .map((name) => ({
       ...season[name],
       key: name === 'made' ? 'as made' : name,
@@ -59,7 +57,7 @@ export function seasonScene(report: Report, width: number = CHART_WIDTH): Scene 
 function insertionChart(
   report: Report,
   season: SeasonReport,
-  states: readonly Named[],
+  states: readonly NamedState[],
   x: Axis,
   width: number,
 ): Item[] {
@@ -121,53 +119,7 @@ function bareWords(points: readonly (readonly [number, number])[], made: number,
   return [text('bare words', 'quiet', x + 0.5, made - 1.5, words, FIGURE_HEIGHT)];
 }
 
-/** A small upright stroke at each state, and its figure where it is clear of the lines. */
-function stateMarks(
-  states: readonly Named[],
-  points: readonly (readonly [number, number])[],
-  levels: readonly number[],
-  { width, height }: { readonly width: number; readonly height: number },
-  figure: (state: Named) => string,
-  beside: readonly Item[] = [],
-): Item[] {
-  const marks = states.map(({ key }, i) => {
-    const [px, py] = points[i]!;
-    return { key: `mark ${key}`, from: [px, py - 1.2] as const, to: [px, py + 1.2] as const };
-  });
-  const lines = [
-    ...marks,
-    ...levels.map((y) => ({ from: [0, y] as const, to: [width, y] as const })),
-    ...points.slice(1).map((to, i) => ({ from: points[i]!, to })),
-  ];
-  const figures = states.map((state, i) => ({ at: points[i]!, words: figure(state) }));
-  return [
-    ...marks.map(({ key, from, to }) => chartStroke(key, 'judged', ...from, ...to)),
-    ...placeFigures('state', figures, lines, { x0: 0.5, y0: -1, x1: width + 20, y1: height - 0.5 }, beside),
-  ];
-}
-
-/** A figure in the unit of the axis beside it. */
-function sayFigure(mm: number, voice: InVoice): string {
-  const { units } = voice;
-  return `${spokenNumber(inUnit(mm, units), units === 'mm' ? 2 : 4, voice)} ${unitName(units)}`;
-}
-
-/** The states' names over the places of their moistures; one too near the last to be read is left out. */
-function stateNames(states: readonly Named[], x: Axis, y: number): Item {
-  let free = Number.NEGATIVE_INFINITY;
-  return group(
-    'names',
-    states.flatMap(({ key, name, moisture }) => {
-      const middle = x.scale(moisture);
-      const half = textWidth(name, FIGURE_HEIGHT) / 2;
-      if (middle - half < free) return [];
-      free = middle + half + 2;
-      return [text(key, 'text', middle, y, name, FIGURE_HEIGHT, 'middle')];
-    }),
-  );
-}
-
-function clearanceChart(states: readonly Named[], x: Axis, voice: InVoice, width: number): Item[] {
+function clearanceChart(states: readonly NamedState[], x: Axis, voice: InVoice, width: number): Item[] {
   const { units } = voice;
   const known = states.filter(({ clearance }) => clearance !== null);
   const values = [0, ...known.map(({ clearance }) => inUnit(clearance!, units))];
