@@ -34,6 +34,7 @@ export interface DrawOptions extends SceneOptions {
   readonly bare?: boolean;
 }
 
+/** Empty paper round the drawing, mm. */
 const MARGIN = 8;
 /** Paper narrower than this, mm, gets a bar of half the length. */
 const BAR_ROOM = 120;
@@ -59,13 +60,14 @@ export function scene(given: Report, options: SceneOptions & { readonly bare?: b
   );
 }
 
+/** What rounding may add to a width, mm. */
 const NEAR = 1e-6;
 
 function say(mm: number): string {
   return String(Math.ceil(mm));
 }
 
-/** At the largest standard scale at which a drawing is no wider than told. */
+/** A drawing at the largest standard scale at which it is no wider than told. */
 function sceneOfWidth(report: Report & InBothUnits, options: SceneOptions, width: number): Scene {
   const { view, door = 0 } = options;
   const { least, name } = VIEWS[view];
@@ -106,7 +108,7 @@ function sceneAt(
   };
 }
 
-/** The same drawing in the middle of wider paper. */
+/** Puts a drawing into the middle of wider paper. */
 function widen(made: Scene, width: number): Scene {
   return { ...made, width, items: moveItems(made.items, (width - made.width) / 2, 0) };
 }

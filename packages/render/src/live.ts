@@ -22,9 +22,9 @@ export interface LiveScene extends Scene {
 export interface LiveOptions {
   readonly view: 'section' | 'joint';
   readonly scale: number;
-  /** Only dimensions of these values are laid out, which is quick enough for every frame of a drag; all, for null. */
+  /** The values whose dimensions are laid out; null for all. A few are quick enough for every frame of a drag. */
   readonly only: readonly string[] | null;
-  /** Where the panel's corner or the frame's stands on the paper, so that what does not change stays where it is; else the margins decide. */
+  /** Keeps a corner of the wood at a place on the paper, so that what does not change stays there; else the margins decide. */
   readonly at?: LivePlace;
 }
 
@@ -34,10 +34,14 @@ export interface LivePlace extends Point {
 }
 
 const MARGIN = 8;
-/** As `scene` calls them; its table of views would bring every view along to a page that shows two. */
+/** What `scene` calls the two drawings. Its table of views is not used, since every view would be loaded with it. */
 const TITLES = { section: 'title.section', joint: 'title.joint' } as const;
 
-/** The section or the joint for a screen on which it is changed: the drawing that `scene` gives, without its foot. */
+/**
+ * The section or the joint for a screen on which it is changed: the drawing that `scene` gives, without its foot.
+ *
+ * @throws RangeError unless the scale is above 0.
+ */
 export function liveScene(report: Report, { view, scale, only, at }: LiveOptions): LiveScene {
   if (!(scale > 0 && Number.isFinite(scale))) throw new RangeError(`scale ${scale}`);
   const sketch = view === 'joint' ? sketchJoint(report, scale, 'all') : sketchSection(report, scale);
@@ -71,6 +75,7 @@ function keepOnly(sketch: Sketch, only: readonly string[]): Sketch {
   };
 }
 
+/** Where the frame's sight edge meets its front face, paper mm; null where no frame is drawn. */
 function frameCorner(items: readonly Item[]): Point | null {
   const frame = items.find((item) => item.kind === 'group' && item.key === 'frame');
   const wood = frame?.kind === 'group' ? frame.items.find(({ key }) => key === 'wood') : undefined;

@@ -1,7 +1,7 @@
-/** A part of this package that is loaded only where it is wanted, and could not be: on a page without a network, say. */
+/** Thrown where a part of this package that is loaded on demand could not be loaded, as on a page without a network. */
 export class PartMissing extends Error {}
 
-/** Loads such a part. Rejects with `PartMissing`, whatever the reason was. */
+/** Loads a part of this package. Rejects with `PartMissing`, whatever the reason. */
 export async function loadPart<T>(load: () => Promise<T>): Promise<T> {
   try {
     return await load();

@@ -2,7 +2,7 @@ import type { Role } from './scene.ts';
 
 export type Theme = 'print' | 'light' | 'dark';
 
-/** The few colours of a drawing. */
+/** The colours of a drawing. */
 export interface Palette {
   readonly paper: string;
   readonly ink: string;
@@ -129,5 +129,5 @@ export const STYLES: Readonly<Record<Role, Style>> = {
   'tone-cut': { fill: 'toneCut' },
 };
 
-/** Tried from the left; the widths that texts are laid out with hold for the first two. */
+/** Fonts, tried from the left; texts are laid out with widths that hold for the first two. */
 export const FONT_FAMILY = 'IBM Plex Sans, DejaVu Sans, Arial, sans-serif';

@@ -14,7 +14,7 @@ const AWAY = 2.2;
 /** Half of the tick at each end of a line. */
 const TICK = 0.9;
 
-/** The same with its width under it and its height beside it; `say` writes a size in mm out. */
+/** The elevation with the door's width under it and its height beside it; `say` writes a size in mm out. */
 export function drawSizedElevation(report: Report, scale: number, door: number, say: (mm: number) => string): Item[] {
   const { width, height } = report.doors![door]!;
   const [right, bottom] = [width * scale, height * scale];

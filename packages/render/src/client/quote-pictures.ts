@@ -10,6 +10,7 @@ import type { Say, Told } from './quote-told.ts';
 /** Widths of the pictures, mm, where they do not have a scale of their own. */
 const SECTION_WIDTH = 92;
 const CORNER_WIDTH = 66;
+/** The most doors that are drawn. */
 const MOST_ELEVATIONS = 12;
 /** Height of the tallest elevation, mm of paper. */
 const ELEVATION_HEIGHT = 67;
@@ -37,7 +38,7 @@ export function pictureBlocks(report: Report, told: Told): Block[] {
   ].filter((block) => !('figures' in block) || block.figures.length > 0) as Block[];
 }
 
-/** What is said where not every door is drawn. */
+/** Says that not every door is drawn, where that is so. */
 function notAllDrawn(doors: number, say: Say): Block[] {
   if (doors <= MOST_ELEVATIONS) return [];
   return [{ kind: 'paragraph', text: say('someDrawn', { shown: MOST_ELEVATIONS, all: doors }), tone: 'quiet' }];

@@ -39,7 +39,7 @@ export function priceBlocks({ price, assumed }: Quote, say: Say, language: strin
   ];
 }
 
-/** What a quantity follows from and nobody said, in a sentence. */
+/** The figures that quantities rest on and that are assumed, in a sentence. */
 function assumedWords(assumed: Quote['assumed'], say: Say): string {
   const words = assumed.map(({ what, value }) => say(`assumed.${what}`, { mm: value ?? 0, percent: value ?? 0 }));
   return say('assumedMeans', { assumed: words.join(', ') });

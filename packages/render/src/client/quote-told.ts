@@ -11,7 +11,7 @@ export interface Told {
   readonly face: string;
 }
 
-/** The fixed words of a quote as a language: what other sentences say of the faces comes from them too. */
+/** Makes a language of a quote's fixed words, in which the face is said too. */
 export function tell(report: Report, words: QuoteWords): Told {
   const language: Language = { sentences: words, decimal: decimalOf(words.language) };
   const { units, fit } = report;

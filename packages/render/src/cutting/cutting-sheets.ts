@@ -10,11 +10,12 @@ import { drawPanelPicture } from './pictures.ts';
 import { sawSheet } from './saw-sheet.ts';
 import { type CuttingSheetOptions, cuttingDocument, forWhom, SCALES } from './sheet-words.ts';
 
+/** The longest side of a panel's picture, paper mm. */
 const PANEL_SIZE = 75;
 
-/** Panels that are drawn: more than anyone looks through. */
+/** The most panels that are drawn: nobody looks through more. */
 const MOST_PANELS = 120;
-/** Rows of all tables together: 60 sheets, which take some two seconds to write. */
+/** The most rows of all tables together: 60 sheets, which take about two seconds to write. */
 const MOST_ROWS = 2000;
 
 /**

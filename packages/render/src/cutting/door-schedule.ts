@@ -8,7 +8,7 @@ import { drawGrainArrow } from '../views/grain.ts';
 import { sayList } from '../words/english/list.ts';
 import { type InVoice, scaleText, spokenLength } from '../words/lengths.ts';
 
-/** Doors that are drawn: more than anyone looks through. */
+/** The most doors that are drawn: nobody looks through more. */
 const MOST_DOORS = 120;
 
 /** Doors on a sheet: three beside each other, three rows. */
@@ -23,7 +23,7 @@ const NAME = 2.6;
 const LINE = 2;
 const LINE_STEP = 4;
 const CAPTION = 23;
-/** Lines for the panels' sizes: what does not fit them stands in the tables. */
+/** The most lines for the panels' sizes: what does not fit stands in the tables. */
 const PANEL_LINES = 3;
 const SCALES = [5, 10, 15, 20, 25, 30, 40, 50, 75, 100, 200];
 
@@ -72,7 +72,7 @@ export function doorSchedule(report: Report, paper: PaperName = 'a4'): Scene[] {
   });
 }
 
-/** What stands against making them, under the title of the first sheet. */
+/** The first error of the job and the number of the others, under the title of the first sheet. */
 function troubleLine(report: Report, room: number): Item[] {
   const [first, ...more] = report.problems.filter(({ severity }) => severity === 'error');
   if (first === undefined) return [];

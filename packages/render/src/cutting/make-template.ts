@@ -58,7 +58,7 @@ function outlineOf(door: DoorReport, part: TemplatePart, reach: number, outside:
   }
 }
 
-/** What runs on the template: another bearing for one cut, or each cut's own on the panel's edge. */
+/** Notes on the bearings: another one for one cut, or each cut's own, which runs on the panel's edge. */
 function noteBearings(
   own: NonNullable<DoorReport['head']>['bearings'],
   bearing: TemplateBearing | undefined,
@@ -75,7 +75,7 @@ function noteBearings(
   return [sayList('template.own.bearings', { bearings: bearings.join(', ') }, voice)];
 }
 
-/** How far each cut on a ring fence falls short beside its mark, each ring and cut once. */
+/** Notes on ring fences: how far each cut falls short beside the ring's mark, each ring and cut once. */
 function noteRings(guides: readonly MachineGuide[], only: string | undefined, report: Report): string[] {
   const notes = guides.flatMap(({ cut, ring }) => {
     if (ring === null || ring.within === null || (only !== undefined && only !== cut)) return [];

@@ -15,7 +15,7 @@ import {
   troubles,
 } from './sheet-words.ts';
 
-/** The longest side of a picture on the sheets, mm of paper. */
+/** The longest side of a blank's picture, paper mm. */
 const BLANK_WIDTH = 82;
 
 /** The sheet at the saw: parts, panels, blanks and the timber to order. */

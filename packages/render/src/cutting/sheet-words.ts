@@ -32,7 +32,7 @@ export function cuttingDocument(
   return safeDocument({ title, language, foot: title, blocks: [{ kind: 'title', text: title }, ...blocks], ...spoken });
 }
 
-/** What stands against making it, first on every sheet. */
+/** The errors of the jobs, first on every sheet: six at most. */
 export function troubles(reports: readonly Report[], voice: InVoice): Block[] {
   const errors = reports.flatMap(({ problems }) => problems.filter(({ severity }) => severity === 'error'));
   return errors.slice(0, 6).map(({ message }) => ({
@@ -51,7 +51,7 @@ export function sharesIn(
   return units === 'in' ? inInches : inMillimetres;
 }
 
-/** Says headings, one or several, in a language. */
+/** Says entries without figures: one, or several at once. */
 export function headings(
   voice: InVoice,
 ): ((key: Heading) => string) & { readonly all: (...keys: Heading[]) => string[] } {

@@ -55,7 +55,7 @@ export function templateScene(template: Template): Scene {
 }
 
 /**
- * The same over as many sheets as it takes. Each shows its part of the outline; the crosses at its corners are those of its
+ * A template over as many sheets as it takes. Each shows its part of the outline; the crosses at its corners are those of its
  * neighbours, and lie on each other when the sheets are put together.
  */
 export function templateSheets(template: Template, paper: PaperName = 'a4'): Scene[] {

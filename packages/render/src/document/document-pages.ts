@@ -57,7 +57,7 @@ export function documentPages(document: TextDocument, paper: PaperName = 'a4'): 
   }));
 }
 
-/** All blocks as pieces; a heading that holds what follows it together keeps room for all of it, where a page has so much. */
+/** All blocks as pieces; a heading marked `whole` keeps room for all that follows it, where a page has so much. */
 function layBlocks(blocks: readonly Block[], room: number, page: number): Piece[] {
   const laid = blocks.map((block) => layBlock(block, room));
   const heightOf = (pieces: readonly Piece[]) => pieces.reduce((sum, { height }) => sum + height, 0);

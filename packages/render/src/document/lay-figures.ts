@@ -3,7 +3,7 @@ import type { PlacedFigure } from './document.ts';
 import { COLUMN_GAP } from './lay-tables.ts';
 import { LEADING, type Piece, SMALL, space, wrap } from './page-text.ts';
 
-/** Room that a figure takes for its caption at least, mm. */
+/** The least width that a figure takes, for its caption, mm. */
 const LEAST_FIGURE = 30;
 
 /** Figures side by side while they fit; one that is wider than the text is not drawn larger than its paper. */

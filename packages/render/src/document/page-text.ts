@@ -8,11 +8,11 @@ export const BODY = 2.2;
 export const SMALL = 1.9;
 export const LEADING = 1.95;
 
-/** Something as high as `height`, drawn at the left margin from the y it is given. */
+/** A part of a page, `height` mm high, drawn at the left margin from the y it is given. */
 export interface Piece {
   readonly height: number;
   readonly draw: (y: number, key: string) => Item[];
-  /** Room that has to be left for what follows. */
+  /** Room that has to be left under it for what follows, mm. */
   readonly keep?: number;
   /** Drawn again at the top of a page that goes on with the same table. */
   readonly repeat?: Piece;

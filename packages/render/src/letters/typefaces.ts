@@ -31,7 +31,7 @@ export interface Typeface {
   advance(text: string): number;
 }
 
-/** So many texts' lengths are kept: the words of drawings come again and again. */
+/** How many lengths of texts are kept: the words of drawings recur. */
 const MOST_KEPT = 10_000;
 
 /** Fonts that are tried in order: each sign is drawn with the first that has it. At least one. */

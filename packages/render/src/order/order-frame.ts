@@ -7,7 +7,7 @@ import { sayKnife } from '../words/english/knife.ts';
 import type { InVoice } from '../words/lengths.ts';
 import { unitsNote } from '../words/units-note.ts';
 
-/** What stands in the title block of an order; what is not given is left to be written in by hand. */
+/** What stands in the title block of an order; a field that is not given is left to be written in by hand. */
 export interface KnifeOrderFields {
   readonly number?: string;
   readonly revision?: string;

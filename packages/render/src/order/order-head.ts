@@ -10,7 +10,7 @@ import { type InVoice, scaleText } from '../words/lengths.ts';
 const WORDS = 2.5;
 const SCALES = [1, 0.5, 0.2, 0.1] as const;
 
-/** The knife in its head, seen along the axis and square to it, each in half of a room `width` wide; how high both are. */
+/** The knife in its head, seen along the axis and square to it, each in half of a room `width` wide; `height` is that of both, mm. */
 export function drawHead(
   knife: KnifeReport,
   voice: InVoice,

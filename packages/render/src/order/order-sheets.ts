@@ -91,7 +91,7 @@ function headPart(order: KnifeOrderSheet): SheetStart & { readonly scale: string
 
 const ASSUMED_HEIGHT = 8;
 
-/** What nobody said stands in a heavy frame over the template, as plain on a black and white print. */
+/** The line that says what is assumed, in a heavy frame over the template, to be seen on a black and white print too. */
 function drawAssumed(x: number, y: number, voice: InVoice): Item[] {
   const words = sayKnife('order.assumed', {}, voice);
   const frame = polygon([
@@ -152,7 +152,7 @@ type OrderWords =
   | 'wanted.origin'
   | 'wanted.origin.is';
 
-/** The order's list; what has to be confirmed is marked. */
+/** The order's list, each line marked that has to be confirmed; `y` is that of the next line. */
 function drawLines(
   voice: InVoice,
   lines: readonly OrderLine[],

@@ -45,13 +45,13 @@ function isStraight({ x0, y0, x1, y1, r, turn }: Curve): boolean {
   return turn === 0 || Math.hypot(x1 - x0, y1 - y0) ** 2 / (8 * r) < STRAIGHT;
 }
 
-/** What stands on the first sheet already, and where it ends, mm. */
+/** What stands on the first sheet already, and the y where it ends, mm. */
 export interface SheetStart {
   readonly items: readonly Item[];
   readonly y: number;
 }
 
-/** A table with its heading, what it is called where it goes on, and in how many blocks beside each other it stands. */
+/** A table, its heading, the heading where it goes on, and the number of blocks that it stands in beside each other. */
 interface OrderTable {
   readonly title: string;
   readonly more: string;

@@ -79,7 +79,7 @@ function drawLetters(knife: KnifeReport, { way }: LaidKnife, { scale, x, y }: Pl
   });
 }
 
-/** What each kind of line is, from (x, y), in two columns; how high they are. */
+/** The key of lines from (x, y), in two columns, and its height, mm. */
 export function drawLineKey(
   knife: KnifeReport,
   part: Part,

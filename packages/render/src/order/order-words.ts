@@ -3,7 +3,7 @@ import { safeText } from '../text/safe-text.ts';
 import { sayKnife } from '../words/english/knife.ts';
 import type { InVoice } from '../words/lengths.ts';
 
-/** A line of the order's list: what it is, and what is wanted. `confirm` marks what nobody said: it is not ground before it is confirmed. */
+/** A line of the order's list: what it is, and what is wanted. `confirm` marks what is assumed: it has to be confirmed before it is ground. */
 export interface OrderLine {
   /** What the line is called in the drawing. */
   readonly key: string;
@@ -12,7 +12,7 @@ export interface OrderLine {
   readonly confirm?: boolean;
 }
 
-/** Everything a grinder has to know of a knife besides its outline. */
+/** What a grinder has to know of a knife besides its outline. */
 export function orderLines(knife: KnifeReport, voice: InVoice): OrderLine[] {
   const { run, rotation } = knife.groundFor;
   const { thickness, width, wedge, assumed: confirm } = knife;

@@ -5,7 +5,7 @@ import { sayPlan } from '../words/english/plan.ts';
 import { figureText, type InVoice, spokenNumber } from '../words/lengths.ts';
 import type { Mounted } from './mounted.ts';
 
-/** Read at arm's length in bad light. */
+/** Height of the big figures, mm: to be read at arm's length in bad light. */
 const BIG = 10;
 const LABEL = 2.8;
 const NOTE = 2.5;
@@ -15,7 +15,7 @@ const ROW = 23.5;
 
 export const BIG_FIGURES_HEIGHT: number = 2 * ROW;
 
-/** A figure that is set, with what it is above it and what belongs to it below. */
+/** A figure that is set: its label stands above it, its note below. */
 interface BigFigure {
   readonly label: string;
   readonly figure: string;
@@ -23,7 +23,7 @@ interface BigFigure {
   readonly note: string;
 }
 
-/** The five figures that are set, large, and the way it turns, in two rows of three. */
+/** The five figures that are set, large, and the way the head turns, in two rows of three. */
 export function drawBigFigures(mounted: Mounted, voice: InVoice, x: number, y: number, width: number): Item[] {
   const column = width / COLUMNS;
   return listFigures(mounted, voice).flatMap(({ label, figure, unit, note }, k) => {
@@ -49,6 +49,7 @@ function both(mm: number, voice: InVoice): string {
   return under === '' ? shown : `${shown} (${under})`;
 }
 
+/** A length without its unit. */
 function plain(mm: number, voice: InVoice): string {
   return figureText(Math.abs(mm) < 0.005 ? 0 : mm, voice).text;
 }
@@ -138,7 +139,7 @@ function feedFigure({ feedBy, feedRate, mark }: SetUp, voice: InVoice): BigFigur
   return { label, figure: spokenNumber(feedRate / 0.3048, 0, voice), unit: 'ft/min', note };
 }
 
-/** What stands in the fence's place where a curve is run: the bearing there is, or the one that is wanted. */
+/** The bearing that stands in the fence's place where a curve is run: the one there is, or the one that is wanted. */
 function bearingFigure({ guide: { bearing } }: NonNullable<SetUp['curve']>, voice: InVoice): BigFigure {
   const { needed, available, outside } = bearing;
   const label = sayPlan(available === null ? 'big.bearing.wanted' : 'big.bearing', {}, voice);

@@ -4,7 +4,7 @@ import type { InVoice } from '../words/lengths.ts';
 
 type FrameCut = NonNullable<SetUp['frame']>;
 
-/** A set-up's cut by its name; one on the frame has none of its own. */
+/** What a set-up's cut is called: by its name, or by its kind for a cut on the frame. */
 export function nameCut({ cut, frame }: SetUp, voice: InVoice): string {
   return frame === undefined ? cut : sayPlan(`frame-cut.${frame.kind}`, {}, voice);
 }
@@ -27,7 +27,7 @@ export function sayFrameSizes(cut: FrameCut, voice: InVoice): string[] {
   }
 }
 
-/** What the test piece should show. */
+/** What the test piece of a cut on the frame should show. */
 export function sayFrameTest(cut: FrameCut, cuttingPoint: number, voice: InVoice): string {
   if (cut.kind === 'cope') return sayPlan('test.cope', { mm: cuttingPoint }, voice);
   return sayPlan(cut.kind === 'sticking' && cut.coped ? 'test.coped' : 'test.measured', {}, voice);

@@ -5,17 +5,18 @@ import { breakLines } from '../text/measure-text.ts';
 import { safeText } from '../text/safe-text.ts';
 
 const HEADING = 2.8;
+/** Height of small letters and step of their lines, mm. */
 export const SMALL = 2.5;
 export const LINE = 3.9;
 
-/** Capitals and step of the lines of a text. */
+/** Height of a text's capitals and step of its lines, mm. */
 export interface Lettering {
   readonly height: number;
   readonly step: number;
 }
 
 export const NORMAL: Lettering = { height: SMALL, step: LINE };
-/** For texts that would leave a picture no room. */
+/** For texts that would otherwise leave a picture no room. */
 export const TIGHT: Lettering = { height: 2, step: 3.1 };
 
 /** A heading over a part of the sheet, and a thin line under it. */
@@ -29,7 +30,7 @@ export function heading(key: string, words: string, x: number, y: number, width:
 /** From the top of a heading to the first base line under it. */
 export const UNDER_HEADING: number = HEADING + 1.6 + 4.2;
 
-/** Texts under each other, each in lines no wider than `width`, a mark before each. Gives the base line after the last. */
+/** Texts under each other, broken into lines no wider than `width`, with a mark before each; `y` is the base line after the last. */
 export function listTexts(
   key: string,
   texts: readonly string[],

@@ -13,7 +13,7 @@ import type { ToolPlace } from './standing-tool.ts';
 export const TABLE_THICK = 5;
 const BAR_THICK = 6;
 
-/** The collar between two heads. */
+/** The spacer between two heads. */
 export function drawSpacer({ setUp, upper, spacer }: Mounted, table: number, scale: number): Item[] {
   if (!upper || !spacer || upper.seat === null) return [];
   const axis = -setUp.fence.toAxis * scale;

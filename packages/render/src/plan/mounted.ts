@@ -8,11 +8,11 @@ export interface Mounted {
   readonly upper?: SetUp;
   readonly spacer?: number;
   readonly correction: readonly Correction[];
-  /** Its place among the plan's set-ups: what is set up before and in it has been cut once it is done. */
+  /** The place of its last set-up in the plan: when it is done, the cuts up to there are made. */
   readonly last: number;
 }
 
-/** The plan's set-ups as they stand on their machines: with both heads at once, the panel's two are one. */
+/** The plan's set-ups as they stand on their machines: where both heads run at once, the panel's two set-ups are one. */
 export function mountAll({ setups, stack, correction }: Plan): Mounted[] {
   const both = stack?.works ? [stack.lower, stack.upper].map((cut) => findCut(setups, cut)) : [];
   const [below, above] = both as [number | undefined, number | undefined];
@@ -37,7 +37,7 @@ function findCut(setups: readonly SetUp[], name: string | null): number {
   return setups.findIndex(({ cut, of }) => of === 'panel' && cut === name);
 }
 
-/** The lower head's set-up with what holds for both: powers add up, the wider gap counts, and what is open is open for both. */
+/** The lower head's set-up with what holds for both: powers are added, the wider gap counts, and what was not checked of either stays so. */
 function joinHeads(lower: SetUp, upper: SetUp): SetUp {
   const sum = (one: SetUp['power'], other: SetUp['power']) => ({
     least: one.least + other.least,

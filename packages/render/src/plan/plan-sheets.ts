@@ -25,7 +25,7 @@ export function planSheets(planned: Planned, report: Report): Scene[] {
   return [...documentPages(workDocument(planned, report), 'a4'), ...pages];
 }
 
-/** The whole order of work, both heads at once, and how to have checked what was not. */
+/** The order of work, what running both heads at once takes, and how to have the rest checked. */
 function workDocument(planned: Planned, report: Report): TextDocument {
   const { plan, problems } = planned;
   const title = sayPlan('work.title', { job: safeText(report.title) }, report);
@@ -62,11 +62,11 @@ function workDocument(planned: Planned, report: Report): TextDocument {
   };
 }
 
-/** A page takes about so many lines of steps, and as many less as each problem before them takes. */
+/** About how many lines of steps a page takes; each problem before them takes three of them. */
 const LINES_ON_A_PAGE = 46;
 
 /**
- * The steps with boxes to tick. What belongs together is put into one row where they would not stay on one page: setting up with its
+ * The steps with boxes to tick. Where they would not fit one page, steps that belong together share a row: setting up with its
  * test piece, and what is run then.
  */
 function stepTable({ plan, problems }: Planned, report: Report): Block {
@@ -86,7 +86,7 @@ function stepTable({ plan, problems }: Planned, report: Report): Block {
   };
 }
 
-/** Characters of a step in one line of the table, about. */
+/** About how many characters of a step stand in one line of the table. */
 const CHARACTERS = 78;
 const TRYING: readonly Step['kind'][] = ['test-piece', 'measure'];
 

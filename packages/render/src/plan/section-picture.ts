@@ -22,7 +22,7 @@ export interface PictureRoom {
   readonly height: number;
 }
 
-/** Scales of ISO 5455, and some between them: the picture should be as large as it can. */
+/** Scales of ISO 5455, and some between them, so that the picture is as large as it can be. */
 const SCALES = [1, 0.8, 2 / 3, 0.5, 0.4, 0.25, 0.2, 0.1, 0.05];
 
 /** A section through table, ring, spindle, head, stock, fence and bar, heights from the table, at the largest scale that fits. */
@@ -45,7 +45,7 @@ export function drawSetUpSection(
   return drawn!;
 }
 
-/** The same as a drawing of its own. */
+/** The section of one set-up as a drawing of its own; `index` counts the set-ups from 0. */
 export function setUpPicture(report: Report, setUps: readonly SetUp[], index: number, room: PictureRoom): Scene {
   const { machine } = setUps[index]!;
   const cut = nameCut(setUps[index]!, report);

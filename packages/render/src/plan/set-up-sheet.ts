@@ -68,7 +68,7 @@ export function setUpSheet(plan: Plan, all: readonly Mounted[], index: number, r
   };
 }
 
-/** What stands on the sheet's foot, from below. */
+/** The parts at the sheet's foot, the lowest first. */
 function standingParts(setUp: SetUp, report: Report, type: Lettering): Standing[] {
   const foot = cautionOf(setUp, report, PAPERS.a4.height - SHEET_MARGIN, type);
   const open = openQuestions(setUp, report, foot.top - 3, type);
@@ -81,7 +81,7 @@ function isTall(items: readonly Item[], room: number): boolean {
   return box.y1 - box.y0 > room;
 }
 
-/** Which set-up, of which job, on which machine with what; and both statements. */
+/** Names the set-up, the job, the machine and the tool, with both statements. */
 function headOf({ setUp, upper, spacer }: Mounted, name: string, report: Report, place: string): Item[] {
   const { machine } = setUp;
   const tool = sayTool(setUp, report);
@@ -114,7 +114,7 @@ function sayTool({ head, knife, slot, turnedOver }: SetUp, report: Report): stri
   return turnedOver ? sayPlan('tool.turned-over', { tool: placed }, report) : placed;
 }
 
-/** How the work lies for it. */
+/** How the work is held, in words. */
 function sayHold({ run, presented, frame }: SetUp, report: Report): string {
   if (frame !== undefined) return sayPlan(`hold.${frame.kind}.${run}`, {}, report);
   if (presented === 90) return sayPlan('hold.on-edge', {}, report);
@@ -122,7 +122,7 @@ function sayHold({ run, presented, frame }: SetUp, report: Report): string {
   return sayPlan(`hold.${run}.tilted`, { tilt: presented }, report);
 }
 
-/** Parts that stand on the foot of the sheet, each with where its top is. */
+/** A part at the foot of the sheet, and the y of its top, mm. */
 interface Standing {
   readonly items: readonly Item[];
   readonly top: number;
@@ -172,7 +172,7 @@ function openQuestions(setUp: SetUp, report: Report, foot: number, type: Letteri
   return { items: moveItems(items, 0, foot - height), top: foot - height };
 }
 
-/** How a kept sample sets it, and what goes before the sheet. */
+/** How a kept sample sets the machine, and the caution that the tool's marks go first. */
 function cautionOf(
   { of, cuttingPoint: point, fence, presented, curve }: SetUp,
   report: Report,
@@ -192,7 +192,7 @@ function cautionOf(
   return { items: moveItems(items, 0, foot - box.y1), top: top - 1 };
 }
 
-/** Items put into the middle of a room. */
+/** Moves items into the middle of a room. */
 function placeIn(items: readonly Item[], x: number, y: number, width: number, height: number): Item[] {
   const box = itemsBox(items)!;
   return moveItems(items, x + (width - (box.x1 - box.x0)) / 2 - box.x0, y + (height - (box.y1 - box.y0)) / 2 - box.y0);

@@ -1,7 +1,7 @@
 import { PLAN_WORDS, sayPlan } from '../words/english/plan.ts';
 import type { InVoice } from '../words/lengths.ts';
 
-/** What there are few words for where a set-up could not check it; how to have it checked stands with the order of work. */
+/** What a set-up's sheet can name in a few words; the order of work says how to have it checked. */
 type Lacking = keyof typeof PLAN_WORDS extends infer K ? (K extends `lacks.${infer N}` ? N : never) : never;
 
 /**

@@ -5,7 +5,7 @@ import { regionOf } from '../views/cuts.ts';
 import { shortenTo, splitBreaks } from '../views/panel-part.ts';
 import type { Mounted } from './mounted.ts';
 
-/** Stock as it lies in a set-up: its loops, the edges drawn and the breaks, what the cut and the one above it sweep, and where the table's top is, paper mm. */
+/** Stock as it lies in a set-up, paper mm: its loops, the edges drawn and the breaks, the edges that the cut and the one above it sweep, and the y of the table's top. */
 interface PosedWood {
   readonly loops: Loop[];
   readonly edges: ReturnType<typeof splitBreaks>['edges'];

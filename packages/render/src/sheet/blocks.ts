@@ -51,8 +51,8 @@ export function blockOf(report: Report, subject: BlockSubject, scale: number, pa
 }
 
 /**
- * A view at the largest scale at which it fits the page unbroken, but no larger or smaller than it is ever drawn; null where none fits. What is drawn on the way is
- * kept in `drawn` by its scale, for the next page that is tried.
+ * A view at the largest of its scales at which it fits the page unbroken; null where none fits. `drawn` keeps by their scales the
+ * blocks drawn on the way, for the next page that is tried.
  */
 export function findBlock(
   report: Report,

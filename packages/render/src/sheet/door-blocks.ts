@@ -91,15 +91,15 @@ const CELLS: readonly (readonly [number, number])[] = [
   [3, 3],
 ];
 
-/** So many drawings are tried larger one by one: more would take longer than it is worth. */
+/** Of more drawings than this none is tried larger: it would take longer than it is worth. */
 const MOST_GROWN = 12;
 
-/** More drawings than this are shared out in the job's order, without a look at how large each comes out. */
+/** More drawings than this stand in the job's order, four on a page, and none is drawn before its page is asked for. */
 export const MOST_PACKED = 120;
 /** What dimensions and caption take beside a drawing, mm. */
 const AROUND = 45;
 
-/** Pages of so many drawings that each page is drawn only when it is asked for. */
+/** Pages of many drawings, each drawn only when it is asked for. */
 function cellPages(report: Report, subjects: readonly BlockSubject[], page: Page): PageBlocks[] {
   const quarter = { width: (page.width - BETWEEN) / 2, height: (page.height - BETWEEN) / 2 };
   // Where one is too large for a quarter at its least scale, each has a page to itself.

@@ -11,11 +11,12 @@ const MOST_BESIDE = 30;
 /** What stands on one page: drawn, or to be drawn when the page is asked for. */
 export type PageBlocks = readonly SheetBlock[] | (() => readonly SheetBlock[]);
 
+/** The blocks of a page, drawn now if they are not yet. */
 export function blocksOf(page: PageBlocks): readonly SheetBlock[] {
   return typeof page === 'function' ? page() : page;
 }
 
-/** Puts blocks side by side while they fit the width, rows under each other, in their order, and on a further page what does not fit any more. */
+/** Puts blocks side by side while they fit the width, in rows under each other, in their order; those that do not fit go on further pages. */
 export function flowBlocks(blocks: readonly SheetBlock[], page: Page): SheetBlock[][] {
   const pages: SheetBlock[][] = [];
   for (const block of blocks) {
@@ -26,7 +27,7 @@ export function flowBlocks(blocks: readonly SheetBlock[], page: Page): SheetBloc
   return pages;
 }
 
-/** Pages that are looked at for room: more would take the square of their number. */
+/** How many of the last pages are searched for room: all of them would take the square of their number. */
 const MOST_OPEN = 40;
 
 /** Puts blocks on as few pages as it finds, after those of `begun`: the tallest first, each on the first page that has room for it. */

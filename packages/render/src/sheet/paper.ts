@@ -11,7 +11,7 @@ export type PaperName = 'a4' | 'letter' | 'a3' | 'tabloid';
 /** Scales that a drawing may have, the largest first: enlargements and reductions of ISO 5455. */
 export const SCALES: readonly number[] = [50, 20, 10, 5, 2, 1, 0.5, 0.2, 0.1, 0.05, 0.02, 0.01];
 
-/** Left white round a sheet; printers leave a little of it blank anyway. */
+/** White margin round a sheet, mm: printers leave a little of it blank anyway. */
 export const SHEET_MARGIN = 12;
 
 /** Room for drawings on a sheet, mm. */

@@ -15,7 +15,7 @@ import { verdictMark } from '../words/verdict-mark.ts';
 import { drawCheckBar } from './check-bar.ts';
 import { projectionSymbol, SYMBOL_WIDTH } from './projection-symbol.ts';
 
-/** What a caller may have written in the title block; what is not given is left to be filled in by hand. */
+/** What the title block says; a field that is not given is left to be filled in by hand. */
 export interface BlockFields {
   readonly shop?: string;
   /** The drawing's own number, and which state of it this is. */

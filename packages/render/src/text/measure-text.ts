@@ -3,7 +3,7 @@ import { LEFTWARDS_MARK, runsLeftwards } from './safe-text.ts';
 
 /** Capital height over font size: IBM Plex Sans has 0.698; DejaVu Sans a little more. */
 export const CAPITAL = 0.698;
-/** No sign of a fallback font is taken to be wider than this, in thousandths of an em, no letter wider than the second. */
+/** The width assumed for a sign of a fallback font, and for a letter of one, in thousandths of an em. */
 const UNKNOWN = 1400;
 const UNKNOWN_LETTER = 1000;
 /** Scripts whose signs fill a square of one em each, and between any two of which a line may be broken. */

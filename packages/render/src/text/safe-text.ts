@@ -11,7 +11,7 @@ export function safeText(text: string): string {
     .trim();
 }
 
-/** What XML 1.0 has no place for (section 2.2): most control characters, halves of surrogate pairs, two signs that are none. */
+/** What XML 1.0 does not allow (section 2.2): most control characters, halves of surrogate pairs, two non-characters. */
 // biome-ignore lint/suspicious/noControlCharactersInRegex: they are what is looked for
 const NOT_XML = /[\u0000-\u0008\u000b\u000c\u000e-\u001f\ufffe\uffff]|\p{Cs}/gu;
 

@@ -63,7 +63,7 @@ export function drawBoardSheets(drawing: BoardDrawing): string[] {
   });
 }
 
-/** Which of several sheets. */
+/** The number of a sheet, and how many there are. */
 interface Part {
   readonly sheet: number;
   readonly of: number;

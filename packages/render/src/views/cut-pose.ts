@@ -14,7 +14,7 @@ export interface CutPose {
   readonly depthSide: Side;
 }
 
-/** The panel as it is run: section coordinates (x in from the edge, y down from the front face) to the paper. */
+/** Poses the panel as it is run: section coordinates (x in from the edge, y down from the front face) to the paper, at a scale. */
 export function poseCut(cut: CutReport, thickness: number, scale: number): CutPose {
   const front = cut.side === 'front';
   if (Math.abs(cut.presented - 90) < 1e-9) {

@@ -55,7 +55,7 @@ function settingWords(report: Report, cut: CutReport): string {
   return sayView(cut.presented > 0.05 ? 'set.tilted' : 'set.flat', { height, reach }, report);
 }
 
-/** What one cut takes, under its name. */
+/** One cut: what it takes, under its name. */
 export function drawCut(report: Report, index: number, scale: number, room: Room | null): Item[] {
   const drawing = layWithin(sketchCut(report, index, scale), room && { width: room.width, height: Infinity });
   const box = itemsBox(drawing)!;
@@ -170,7 +170,7 @@ function spindleOf(report: Report, { pose, against }: CutPose, cut: CutReport, w
   return drawSpindle(wood, middle, direction, sayView('machine.spindle', { tilt: cut.presented }, report));
 }
 
-/** What a cut clears, in cut coordinates: y down from the worked face. */
+/** The wood that a cut clears, in cut coordinates: y down from the worked face. */
 export function regionOf(cut: CutReport, thickness: number): ClearedRegion {
   const curves = readLoops(cut.swept).flatMap((loop) => loop.curves);
   if (cut.side === 'front') return { side: 'front', edge: curves };

@@ -9,7 +9,7 @@ export interface Part {
   readonly upright: boolean;
 }
 
-/** Stiles run through, rails between them, muntins between rails. */
+/** The parts of a door's frame: stiles run through, rails stand between them, muntins between rails. */
 export function frameParts(door: DoorReport): Part[] {
   const { width, height, stile, topRail, bottomRail, openings } = door;
   const parts: Part[] = [

@@ -15,7 +15,11 @@ import { radiusLeaders, type ShapedLoops, shapedLoops } from './shaped-panel.ts'
 import { tier } from './tier.ts';
 import { viewFigure } from './view-figure.ts';
 
-/** A door from the front: frame, panels with their field, and where the joint is drawn in section. `index` counts the job's doors from 0. */
+/**
+ * A door from the front: frame, panels with their field, and where the joint is drawn in section. `index` counts the job's doors from 0.
+ *
+ * @throws RangeError for a door that the job does not have.
+ */
 export function sketchDoor(report: Report, scale: number, index: number): Sketch {
   const door = report.doors?.[index];
   if (!door) throw new RangeError(`door ${index + 1} of ${report.doors?.length ?? 0}`);

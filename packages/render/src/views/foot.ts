@@ -23,9 +23,9 @@ const LEAST_WIDTH = 120;
 const MOST_ERROR_LINES = 12;
 
 /**
- * The lines under a drawing: a thin rule, the verdict with its mark and in words, and at the right what the drawing is.
- * They keep to the width of what stands above them, or to `least` where that is wider. Both statements, *fits* and *can be run*, stand under the
- * verdict, and every error of the job under the sentences.
+ * The lines under a drawing: a thin rule, the verdict with its mark and in words, and at the right what the drawing is. Both
+ * statements, *fits* and *can be run*, stand under the verdict, and every error of the job under the sentences. They are as wide as
+ * what stands above them, and at least `least` mm.
  */
 export function drawFoot(
   report: Report & InBothUnits,

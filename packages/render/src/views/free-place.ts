@@ -16,7 +16,7 @@ const CLEAR = 2.4;
 
 /**
  * Puts figures by their points so that each is clear of every line and of each other: below, above, or to a side of its
- * point, whichever is free first. One that is clear nowhere is left out: the sentences under a chart tell it.
+ * point, whichever is free first. A figure that is clear nowhere is left out: the sentences under a chart say it.
  *
  * `within` bounds them, paper mm; words among the items `beside` them are kept clear of too. Keys are made of `key` and the figure's place in the list.
  */

@@ -8,7 +8,7 @@ import { liesOnOutline, surfacesAt } from './panel-part.ts';
 import type { Stand } from './stand.ts';
 import { tier } from './tier.ts';
 
-/** The frame's sizes: the groove and its walls, mm. */
+/** The frame's sizes: the groove, its walls and what is worked on the back. */
 export function frameTiers(report: Report, part: FramePart, stand: Stand, scale: number): LinearDimension[] {
   const { groove, thickness } = report.frame;
   const front = stand.front * scale;
@@ -50,7 +50,7 @@ function backEdgeTiers(report: Report, stand: Stand, left: number, scale: number
   ];
 }
 
-/** The panel's sizes: its thickness, the tongue, the reaches and the land, mm. */
+/** The panel's sizes: its thickness, the gap at the groove's bottom, how far it goes in, and the margin. */
 export function panelTiers(report: Report, part: PanelPart, stand: Stand, scale: number): LinearDimension[] {
   const { section, tongue, fit, frame } = report;
   const tiers: LinearDimension[] = [];

@@ -71,7 +71,7 @@ export function judgedLines(part: PanelPart, frame: FramePart, stand: Stand, sca
   ];
 }
 
-/** A cross where a tongue that stops short wedges: on the wall it meets at the mouth and not yet before it. */
+/** Crosses where a tongue that stops short wedges: on each wall that it meets at the mouth and not yet before. */
 export function bindingMarks(report: Report, part: PanelPart, frame: FramePart, stand: Stand, scale: number): Loop[] {
   if (report.fit.verdict !== 'stops-short' || stand.inserted === null) return [];
   const mouth = surfacesAt(part, stand.inserted);

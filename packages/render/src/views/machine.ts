@@ -9,7 +9,7 @@ const WORD = 2.5;
 const TICK = 2.4;
 const TICKS_APART = 2.4;
 
-/** A surface that the work bears on: a line with short strokes on its far side, and its name. Strokes point towards (dx, dy). */
+/** A surface that the work bears on: a line with short strokes on its far side, towards (dx, dy). */
 function surface(key: string, x0: number, y0: number, x1: number, y1: number, dx: number, dy: number): Item[] {
   const strokes: Loop[] = [stroke(x0, y0, x1, y1)];
   const length = Math.hypot(x1 - x0, y1 - y0);

@@ -29,7 +29,12 @@ import { viewFigure } from './view-figure.ts';
 const APART = 16;
 const SMALL_HATCH = 1.2;
 
-/** The whole panel from the front, with the line that the frame covers, the field and the mitres, over its section across and beside its section along. `kind` counts the door's kinds of panels from 0. */
+/**
+ * The whole panel from the front, with the line that the frame covers, the field and the mitres, over its section across and beside
+ * its section along. `index` counts the job's doors from 0, `kind` the door's kinds of panels.
+ *
+ * @throws RangeError for a door that the job does not have.
+ */
 export function sketchPanel(report: Report, scale: number, index: number, kind: number = 0): Sketch {
   const panel = findPanel(report, scale, index, kind);
   const { width, height } = panel.shown;

@@ -20,7 +20,7 @@ import { depthFigure, fullDepthEnd, landFigure, reachFigure, shoulderFigure } fr
 import type { CutPose } from './cut-pose.ts';
 import { viewFigure } from './view-figure.ts';
 
-/** Every size that a profile is set out by. */
+/** The sizes that a profile is set out by. */
 export interface ProfileDimensions {
   readonly tiers: LinearDimension[];
   readonly leaders: LeaderDimension[];
@@ -28,7 +28,7 @@ export interface ProfileDimensions {
   readonly ordinates: OrdinateDimension[];
 }
 
-/** The sizes of one cut's profile, from which a knife could be set out: those its shape is defined by, its radii or its slope; a free outline by ordinates. */
+/** The sizes of one cut's profile, from which a knife could be set out: those that define its shape, with radii or slope; a free outline's by ordinates. */
 export function dimensionProfile(report: Report, index: number, pose: CutPose): ProfileDimensions {
   const cut = report.section.cuts[index]!;
   const { thickness } = report.section;

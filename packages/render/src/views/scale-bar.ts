@@ -7,8 +7,8 @@ const HEIGHT = 2.5;
 const THICK = 1.6;
 
 /**
- * A bar to check the print with a rule: 50 mm in five parts, or 2 in in eight, its left end at (x, y) on its foot. `scale`
- * is the drawing's; the bar is of paper, so that the rule is laid on it as it is.
+ * A bar to check the print with a rule: 50 mm in five parts, or 2 in in eight, its left end at (x, y) on its foot. It is so long
+ * on the paper, whatever the drawing's scale.
  */
 export function drawScaleBar(x: number, y: number, voice: InVoice): GroupItem {
   const [parts, part, words] = voice.units === 'mm' ? [5, 10, '50 mm'] : [8, 6.35, '2 in'];

@@ -81,7 +81,7 @@ function thicknessChart(spread: SpreadReport, cuts: Report['section']['cuts'], v
   ];
 }
 
-/** Whether another way to run follows stock thickness otherwise, and is the first of those that follow it so. */
+/** Whether another way to run has the clearance change with stock thickness at another rate. */
 function differs(other: Arrangement, given: Arrangement): boolean {
   const slope = ({ sources }: Arrangement) => sources.find(({ name }) => name === 'panel.thickness')!.slope;
   return Math.abs(slope(other) - slope(given)) > 1e-6;

@@ -165,7 +165,7 @@ function countOfDoors(report: Report, index: number): string {
   return sayView(door.grain === 'across' ? 'doors.count.across' : 'doors.count', figures, report);
 }
 
-/** So many sizes of panels are listed of a door. */
+/** The most sizes of panels that are listed of a door. */
 const MOST_SIZES = 3;
 
 function countOfPanels(report: Report, index: number): string {
@@ -180,7 +180,7 @@ export function usualScale(view: PlainView, report: Report, door: number): numbe
   return scales.find((scale) => extent(report, door) * scale <= FREE) ?? scales[scales.length - 1]!;
 }
 
-/** The views that a report has what it takes for. */
+/** The views that can be drawn of a report. */
 export function viewsOf(report: Report): PlainView[] {
   return (Object.keys(VIEWS) as PlainView[]).filter((view) =>
     view === 'corner'

@@ -10,7 +10,7 @@ export interface ReliefWall extends WallReport {
   readonly letter: string;
 }
 
-/** The walls of a knife that side relief is for; an undercut one is no matter of relief. */
+/** The walls of a knife that side relief is ground on; relief does not help an undercut one. */
 export function reliefWalls({ walls }: KnifeReport): ReliefWall[] {
   return walls
     .filter((wall) => !wall.undercut)

@@ -10,7 +10,7 @@ const BETWEEN = 5;
 
 /**
  * The two statements, *fits* and *can be run*, side by side from (x, y) on their base line while there is room, else under
- * each other: each with a mark of its own shape, a tick, a cross or an open ring. Gives how far down the last stands.
+ * each other: each with a mark of its own shape, a tick, a cross or an open ring. `base` is the base line of the last.
  */
 export function drawStatements(
   report: Report,
