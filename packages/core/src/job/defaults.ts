@@ -1,3 +1,6 @@
+import type { Rules } from '../shop/shop.ts';
+import type { Job } from './job.ts';
+
 /** What a file means where it leaves a thing out: every default of the job and the shop file. Lengths mm, angles degrees. */
 export const DEFAULTS = {
   title: 'Untitled job',
@@ -65,3 +68,8 @@ export const DEFAULTS = {
     leastTongue: 3,
   },
 } as const;
+
+/** The rules of a job's shop, or their defaults. Without the two that are angles, which defaults give in degrees. */
+export function rulesOf({ shop }: Pick<Job, 'shop'>): Omit<Rules, 'leastSideClearance' | 'leastClearance'> {
+  return shop?.rules ?? DEFAULTS.rules;
+}

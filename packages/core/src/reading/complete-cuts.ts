@@ -1,7 +1,7 @@
 import { USUAL_ROTATION } from '../knife/hand.ts';
 import type { Cut } from '../machining/cut.ts';
 import type { Profile } from '../profile/profile.ts';
-import type { Shop, ShopKnife } from '../shop/shop.ts';
+import { headNamed, type Shop, type ShopKnife } from '../shop/shop.ts';
 import { completeProfile } from './complete-profile.ts';
 import { type FaultDesk, orNaN } from './fault-desk.ts';
 import type { FileCut, JobFile, Loose } from './job-file.ts';
@@ -50,7 +50,7 @@ function completeCut(
   checkDepth(depth, file, at, stock, desk);
   const { side, run, presented } = file;
   // The head a knife is kept in counts where the shop describes it; a cut's own head has to be described.
-  const kept = found.head !== undefined && Object.hasOwn(shop?.heads ?? {}, found.head) ? found.head : undefined;
+  const kept = headNamed(shop, found.head) === undefined ? undefined : found.head;
   const head = file.head ?? kept;
   if (side === undefined || run === undefined || presented === undefined) return undefined;
   const cut = {
@@ -92,7 +92,7 @@ function offSteel(
   desk: FaultDesk,
 ): { readonly profile: Profile; readonly head: string } | undefined {
   const name = file.head ?? knife.head;
-  const kept = name !== undefined && Object.hasOwn(shop.heads, name) ? shop.heads[name] : undefined;
+  const kept = headNamed(shop, name);
   const { groundFor = { run: file.run ?? 'under', rotation: USUAL_ROTATION } } = knife;
   if (kept !== undefined && name !== undefined && file.presented !== undefined) {
     const { length, most, profile } = desk.readSteel(knife, kept, groundFor, file.presented);

@@ -54,7 +54,7 @@ export function readJobTree(
 ): ReadJob {
   const tree = readAliases(written);
   const units = unitsOf(tree);
-  const checked = checkSchema<JobFile>(tree, jobSchemaIn(units));
+  const checked = checkSchema<JobFile>(tree, jobSchema(units));
   const faults = [...checked.faults];
   const name = checked.file?.shop;
   const shop = findShop(name);
@@ -76,7 +76,7 @@ export function readJobTree(
 export function readShopTree(written: Tree, name: string, findOutline: FindOutline = noDrawing): ReadShop {
   const tree = readAliases(written);
   const units = unitsOf(tree);
-  const checked = checkSchema<ShopFile>(tree, shopSchemaIn(units));
+  const checked = checkSchema<ShopFile>(tree, shopSchema(units));
   const faults = [...checked.faults];
   const shop = completeShop(
     checked.file,
@@ -85,19 +85,6 @@ export function readShopTree(written: Tree, name: string, findOutline: FindOutli
   );
   if (faults.length > 0 || shop === undefined) return { shop: null, faults: inOrder(faults, name, units) };
   return { shop, faults: [] };
-}
-
-// Made when first asked for, and once: making one takes as long as reading a job by it.
-const jobSchemaIn = onceEach(jobSchema);
-const shopSchemaIn = onceEach(shopSchema);
-
-function onceEach<T>(make: (units: Units) => T): (units: Units) => T {
-  const made: Partial<Record<Units, T>> = {};
-  return (units) => {
-    const known = made[units] ?? make(units);
-    made[units] = known;
-    return known;
-  };
 }
 
 /** Millimetres unless the file says inches; a faulty `units` is reported by the schema. */

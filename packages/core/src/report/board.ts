@@ -2,7 +2,8 @@ import { depthPath } from '@fielded/geometry';
 import { profileChain } from '../profile/chain.ts';
 import type { ShapeName } from '../profile/profile.ts';
 import type { Shop, ShopKnife } from '../shop/shop.ts';
-import { headNamed, steelFault, woodOf } from './knives.ts';
+import { headNamed } from '../shop/shop.ts';
+import { steelFault, woodOf } from './knives.ts';
 
 /** One knife on the shop's sample board: what it leaves in the wood, with the panel flat. Lengths mm. */
 export interface Sample {

@@ -5,11 +5,12 @@ import { type HeadCut, reportHead, shapedPanel } from '../door/head-report.ts';
 import { alongGrain, listPanels, type PanelSection } from '../door/panels.ts';
 import { listParts } from '../door/parts.ts';
 import { type FinishedPiece, listTimber } from '../door/timber.ts';
-import { DEFAULTS } from '../job/defaults.ts';
+import { rulesOf } from '../job/defaults.ts';
 import type { Job } from '../job/job.ts';
 import { endGapOf, jointOf } from '../joint/frame.ts';
 import type { Problem } from '../problem/problem.ts';
 import { say, sayProblem } from '../problem/say.ts';
+import { headNamed } from '../shop/shop.ts';
 import { findHeadProblems } from './head-problems.ts';
 import { panelSection } from './panel-section.ts';
 import type { PreparedJob } from './prepared-job.ts';
@@ -36,7 +37,7 @@ export function answerDoors(prepared: PreparedJob): DoorsAnswer | undefined {
       for (let i = 0; i < panel.quantity; i++) items.push(item);
     }
   }
-  const rules = job.shop?.rules ?? DEFAULTS.rules;
+  const rules = rulesOf(job);
   const { blanks, leftOver } = makeBlanks(items, rules, job.spares ?? false);
   const timber = listTimber(finishedPieces(job, doors, blanks), rules);
   return { doors, blanks, leftOver, timber, problems: doorProblems(prepared, doors, leftOver) };
@@ -78,8 +79,7 @@ function grooveJoint({ frame }: Job): number {
 function headCuts({ cuts, shop }: Job): HeadCut[] {
   return cuts.map(({ name, side, run, reach, head, tilt }) => {
     // Only a head whose axis stands square to the panel goes round it on a bearing.
-    const found =
-      tilt === 0 && head !== undefined && shop && Object.hasOwn(shop.heads, head) ? shop.heads[head] : undefined;
+    const found = tilt === 0 ? headNamed(shop, head) : undefined;
     return { name, side, run, reach, cuttingRadius: found ? found.cuttingDiameter / 2 : null };
   });
 }
@@ -140,7 +140,7 @@ function doorProblems(
   doors: readonly DoorReport[],
   leftOver: BlankList['leftOver'],
 ): Problem[] {
-  const least = (job.shop?.rules ?? DEFAULTS.rules).leastEndGrainWidth;
+  const least = rulesOf(job).leastEndGrainWidth;
   const narrow = leftOver.map(({ door, width, quantity, missing }) => {
     const k = job.doors.findIndex(({ name }) => name === door);
     const narrow = { door, width, quantity, least };
@@ -156,7 +156,7 @@ function doorProblems(
 function endProblems(job: Job, deepest: number | null): Problem[] {
   const { frame } = job;
   if (endGapOf(frame) === frame.swellGap) return [];
-  const least = (job.shop?.rules ?? DEFAULTS.rules).leastEngagement;
+  const least = rulesOf(job).leastEngagement;
   const insertion = frame.groove.depth - endGapOf(frame);
   if (deepest !== null && deepest >= frame.groove.depth - frame.swellGap && insertion > deepest + 1e-6)
     return [sayProblem('ends-stop-short', 'frame.endGap', { insertion, deepest }, job)];

@@ -1,13 +1,14 @@
 import type { DoorReport } from '../door/door-report.ts';
 import { hollowOf, roundOf } from '../door/head.ts';
 import type { HeadReport } from '../door/head-report.ts';
-import { DEFAULTS } from '../job/defaults.ts';
+import { rulesOf } from '../job/defaults.ts';
 import type { Job } from '../job/job.ts';
 import { endGapOf } from '../joint/frame.ts';
 import { toDegrees } from '../measure/angle.ts';
 import type { Problem } from '../problem/problem.ts';
 import { sayProblem, told } from '../problem/say.ts';
 import type { SeasonReport } from '../season/seasons.ts';
+import { headNamed } from '../shop/shop.ts';
 
 /** What stands against shaped heads: hollows tighter than a cutter's bearing, raises that run to a point; and the caution on curved work. */
 export function findHeadProblems(job: Job, doors: readonly DoorReport[]): Problem[] {
@@ -38,8 +39,7 @@ function hollowProblems(job: Job, door: string, { panelEdge }: HeadReport, at: s
   if (edge === null) return [];
   const insertion = job.frame.groove.depth - endGapOf(job.frame);
   return job.cuts.flatMap(({ name: cut, head, reach, tilt }) => {
-    const found =
-      head !== undefined && job.shop && Object.hasOwn(job.shop.heads, head) ? job.shop.heads[head] : undefined;
+    const found = headNamed(job.shop, head);
     if (head === undefined || found === undefined || tilt !== 0) return [];
     const bearing = found.cuttingDiameter / 2 - reach;
     if (edge >= bearing - 1e-9) return [];
@@ -58,7 +58,7 @@ function railProblems({ frame, shop, ...voice }: Job, door: string, report: Head
   const { sticking, stickingHead: head } = frame;
   const { greatestGroover } = report;
   if (sticking === undefined || head === undefined || greatestGroover === null) return [];
-  const found = shop && Object.hasOwn(shop.heads, head) ? shop.heads[head] : undefined;
+  const found = headNamed(shop, head);
   if (found === undefined) return [];
   const bearing = found.cuttingDiameter / 2 - sticking.reach;
   const more = { about: { door, head } };
@@ -127,7 +127,7 @@ function heldProblems(job: Job, door: string, at: string): Problem[] {
 export function findHeadSeasons(job: Job, doors: readonly DoorReport[], season: SeasonReport | undefined): Problem[] {
   if (season === undefined) return [];
   const free = endGapOf(job.frame);
-  const least = (job.shop?.rules ?? DEFAULTS.rules).leastEngagement;
+  const least = rulesOf(job).leastEngagement;
   const grows = (season.dampest.insertion - season.made.insertion) / season.width;
   const shrinks = (season.made.insertion - season.driest.insertion) / season.width;
   return doors.flatMap(({ name: door, head, panel }, k) => {

@@ -13,7 +13,7 @@ import { depthTaken } from '../machining/datum.ts';
 import type { Language } from '../problem/language.ts';
 import type { Problem } from '../problem/problem.ts';
 import { sayProblem } from '../problem/say.ts';
-import type { Head, Shop, ShopKnife } from '../shop/shop.ts';
+import { type Head, headNamed, type Shop, type ShopKnife } from '../shop/shop.ts';
 import type { PreparedJob } from './prepared-job.ts';
 
 /** The knives of a job or a shop, and what is wrong with them. */
@@ -150,11 +150,6 @@ function orderForCut(job: Job, cut: Cut, at: string, shop: Shop): KnifeOrder | u
     ...(job.language && { language: job.language }),
     at,
   };
-}
-
-/** The head of that name, if the shop describes one. */
-export function headNamed({ heads }: Shop, name: string | undefined): Head | undefined {
-  return name !== undefined && Object.hasOwn(heads, name) ? heads[name] : undefined;
 }
 
 function shared(shop: Shop, name: string | null, knife: ShopKnife | undefined, run: GroundFor['run'] = 'under') {

@@ -7,9 +7,10 @@ import type { Cut } from '../machining/cut.ts';
 import { sweepCut } from '../machining/sweep.ts';
 import type { Code } from '../problem/codes.ts';
 import type { Problem, Said } from '../problem/problem.ts';
+import { headNamed } from '../shop/shop.ts';
 import { answerDoors } from './doors.ts';
 import { judgeJob } from './join.ts';
-import { answerKnives, headNamed, steelFault, woodOf } from './knives.ts';
+import { answerKnives, steelFault, woodOf } from './knives.ts';
 import { answerPlan } from './plan.ts';
 import { prepareReadJob } from './prepared-job.ts';
 

@@ -1,5 +1,5 @@
 import { acrossGrain, doorInsertion, layOpenings, panelSize } from '../door/door.ts';
-import { DEFAULTS } from '../job/defaults.ts';
+import { rulesOf } from '../job/defaults.ts';
 import type { Job, Season } from '../job/job.ts';
 import { sweptOf } from '../joint/edge.ts';
 import type { Problem } from '../problem/problem.ts';
@@ -132,7 +132,7 @@ function stateProblems(job: Job, report: SeasonReport, state: State): Problem[] 
   const at = `season.${state}`;
   const { moisture, bottomGap, insertion, clearance } = report[state];
   const now = { when: told(`when.${state}`, {}), moisture };
-  const least = job.shop?.rules.leastEngagement ?? DEFAULTS.rules.leastEngagement;
+  const least = rulesOf(job).leastEngagement;
   const problems: Problem[] = [];
   if (bottomGap < 0)
     problems.push(

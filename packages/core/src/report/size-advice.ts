@@ -1,5 +1,5 @@
 import { smallestPanel } from '../door/door.ts';
-import { DEFAULTS } from '../job/defaults.ts';
+import { rulesOf } from '../job/defaults.ts';
 import type { Job } from '../job/job.ts';
 import { designInsertion } from '../joint/fit.ts';
 import type { TongueReport } from '../joint/fit-report.ts';
@@ -29,7 +29,7 @@ export function roomToTry(job: Job, short: number): Advice[] {
 /** More of the tongue in the groove, `short` mm of it: a deeper groove, or less gap. */
 export function engagementToTry(job: Job, insertion: number): Advice[] {
   const { groove, swellGap } = job.frame;
-  const short = (job.shop?.rules.leastEngagement ?? DEFAULTS.rules.leastEngagement) - insertion;
+  const short = rulesOf(job).leastEngagement - insertion;
   const depth = roundUp(groove.depth + short, job.units);
   const gap = roundDown(swellGap - short, job.units);
   const deeper = advise('advice.groove-depth', { depth }, [{ path: DEPTH, mm: depth }], job);
@@ -38,7 +38,7 @@ export function engagementToTry(job: Job, insertion: number): Advice[] {
 
 /** A thicker tongue in a wider groove: no other way leaves the fit as it is. */
 export function thickerTonguesToTry(job: Job, { thicknessAtTip }: TongueReport): Advice[] {
-  const least = job.shop?.rules.leastTongue ?? DEFAULTS.rules.leastTongue;
+  const least = rulesOf(job).leastTongue;
   const by = roundUp(least - (thicknessAtTip ?? least), job.units);
   const width = job.frame.groove.width + by;
   return job.cuts.flatMap((cut, k) => {

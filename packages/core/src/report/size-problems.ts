@@ -1,5 +1,5 @@
 import { smallestPanel } from '../door/door.ts';
-import { DEFAULTS } from '../job/defaults.ts';
+import { rulesOf } from '../job/defaults.ts';
 import type { Job } from '../job/job.ts';
 import type { Edge } from '../joint/edge.ts';
 import type { TongueReport } from '../joint/fit-report.ts';
@@ -50,7 +50,7 @@ function missedProblems(job: Job, { cuts }: Edge): Problem[] {
 }
 
 function tongueProblems(job: Job, { thicknessAtTip }: TongueReport): Problem[] {
-  const least = job.shop?.rules.leastTongue ?? DEFAULTS.rules.leastTongue;
+  const least = rulesOf(job).leastTongue;
   if (thicknessAtTip === null || thicknessAtTip >= least) return [];
   return [sayProblem('feather-edge', 'cuts', { tip: thicknessAtTip, least }, job)];
 }

@@ -4,7 +4,7 @@ import { backLipOf, type Frame, jointOf } from '../joint/frame.ts';
 import { keptKnife } from '../knife/kept-knife.ts';
 import type { Cut } from '../machining/cut.ts';
 import type { Profile } from '../profile/profile.ts';
-import type { Shop } from '../shop/shop.ts';
+import { headNamed, type Shop } from '../shop/shop.ts';
 import type { FrameCut } from './plan.ts';
 import { prepareWork, type Work } from './work.ts';
 
@@ -62,7 +62,7 @@ function describeCope(frame: Frame, long: number): FrameCut {
 /** On a bearing against the sight edge, R − ρ, the corners of the inside keep the radius of the cutter, R, at the back's face. */
 function cornerRadii({ heads }: Shop, backEdge: Frame['backEdge']): { bearing: number; corner: number } {
   const { head, profile } = backEdge ?? {};
-  const named = head !== undefined && Object.hasOwn(heads, head) ? heads[head] : undefined;
+  const named = headNamed({ heads }, head);
   const corner = (named?.cuttingDiameter ?? 0) / 2;
   return { bearing: corner - (profile?.reach ?? 0), corner };
 }

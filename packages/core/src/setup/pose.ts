@@ -32,7 +32,7 @@ export function poseHead(work: Work, run: Run): HeadPose {
 }
 
 /** Lower face of the head: the deepest station lies `fromFace` in from its upper face under the stock, from its lower face over it. */
-function seatAt({ knife, head }: Work, run: Run, station: number): number | null {
+function seatAt({ knife, head }: Pick<Work, 'knife' | 'head'>, run: Run, station: number): number | null {
   if (knife?.fromFace === undefined) return null;
   return run === 'under' ? station + knife.fromFace - head.height : station - knife.fromFace;
 }
@@ -73,8 +73,7 @@ function poseTilted({ cut, head, knife, thickness, sweep }: Work, run: Run): Hea
   // Where the spindle's axis passes through the table.
   const atTable = (under ? -axis : axis) * (sin / cos);
   const station = place({ x: 0, y: cut.depth }).u;
-  const inHead = knife?.fromFace;
-  const seat = inHead === undefined ? null : under ? station + inHead - head.height : station - inHead;
+  const seat = seatAt({ knife, head }, run, station);
   const gaps = points.map(({ u, v }) => {
     const x = axis * cos + (under ? -u : u) * sin;
     return chordAt(radius - longest + v, Math.abs(x) / cos);

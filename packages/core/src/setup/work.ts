@@ -1,7 +1,7 @@
 import { type Thread, threadChain, threadHeight } from '@fielded/geometry';
 import type { Cut } from '../machining/cut.ts';
 import { type Sweep, sweepCut } from '../machining/sweep.ts';
-import type { Head, Shop, ShopKnife } from '../shop/shop.ts';
+import { type Head, headNamed, type Shop, type ShopKnife } from '../shop/shop.ts';
 import { type Hand, handOf } from './hand.ts';
 import type { FrameCut, Run } from './plan.ts';
 
@@ -33,7 +33,8 @@ export function prepareWork(
   cut: Cut,
   place: Pick<Work, 'at' | 'of' | 'frame' | 'thickness'>,
 ): Work | undefined {
-  if (cut.head === undefined || !Object.hasOwn(shop.heads, cut.head)) return undefined;
+  const head = headNamed(shop, cut.head);
+  if (cut.head === undefined || head === undefined) return undefined;
   const knife = cut.knife !== undefined && Object.hasOwn(shop.knives, cut.knife) ? shop.knives[cut.knife] : undefined;
   const ground = knife?.groundFor ?? { run: cut.run, rotation: 'counterclockwise' as const };
   const sweep = sweepCut(cut, cut.depth);
@@ -41,7 +42,7 @@ export function prepareWork(
     ...place,
     cut,
     headName: cut.head,
-    head: shop.heads[cut.head]!,
+    head,
     knife,
     hand: handOf(ground.run, ground.rotation),
     groundRun: ground.run,

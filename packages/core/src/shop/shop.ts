@@ -119,3 +119,8 @@ export interface Shop {
   /** Who makes the doors, for quotes; left out where the file gives no name. */
   readonly maker?: Maker;
 }
+
+/** The head of that name; undefined where none is named, or the shop does not describe it. */
+export function headNamed(shop: Pick<Shop, 'heads'> | undefined, name: string | undefined): Head | undefined {
+  return shop !== undefined && name !== undefined && Object.hasOwn(shop.heads, name) ? shop.heads[name] : undefined;
+}
