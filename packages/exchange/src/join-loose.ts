@@ -1,4 +1,4 @@
-import type { Chain, Curve } from '@fielded/geometry';
+import { type Chain, type Curve, reverseCurve, reverseCurves } from '@fielded/geometry';
 
 /** An outline of a DXF file: lines and arcs joined end to start, x right, y up, mm. */
 export interface DxfOutline {
@@ -37,7 +37,7 @@ export function joinLoose(loose: readonly LoosePiece[], join: number): DxfOutlin
       attach(joined, loose[next]!.curve, next, join);
     }
     const chain = [...joined.back.reverse(), ...joined.forth];
-    return [{ layer, chain: joined.first > joined.last ? chain.map(turnRound).reverse() : chain }];
+    return [{ layer, chain: joined.first > joined.last ? reverseCurves(chain) : chain }];
   });
 }
 
@@ -98,7 +98,7 @@ function endsOf({ back, forth }: Joined): { readonly first: Curve; readonly last
 function attach(joined: Joined, c: Curve, index: number, join: number): void {
   const meets = (x0: number, y0: number, x1: number, y1: number) => Math.hypot(x1 - x0, y1 - y0) <= join;
   const { first, last } = endsOf(joined);
-  const back = turnRound(c);
+  const back = reverseCurve(c);
   const follows = meets(last.x1, last.y1, c.x0, c.y0) || meets(last.x1, last.y1, c.x1, c.y1);
   if (follows) {
     joined.forth.push({ ...(meets(last.x1, last.y1, c.x0, c.y0) ? c : back), x0: last.x1, y0: last.y1 });
@@ -107,8 +107,4 @@ function attach(joined: Joined, c: Curve, index: number, join: number): void {
   }
   joined.back.push({ ...(meets(c.x1, c.y1, first.x0, first.y0) ? c : back), x1: first.x0, y1: first.y0 });
   joined.first = index;
-}
-
-function turnRound(c: Curve): Curve {
-  return { ...c, x0: c.x1, y0: c.y1, x1: c.x0, y1: c.y0, turn: -c.turn as -1 | 0 | 1 };
 }

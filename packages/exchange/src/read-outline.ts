@@ -1,5 +1,5 @@
 import type { Refusal } from '@fielded/core';
-import type { Chain, Curve } from '@fielded/geometry';
+import { type Chain, flipCurve, loopsData, reverseCurves } from '@fielded/geometry';
 import { readDxf } from './read-dxf.ts';
 import { readSvgPath } from './svg-path.ts';
 
@@ -40,31 +40,14 @@ function fromDxf(text: string): string | Refusal {
       instead: 'Leave one in it, its pieces meeting end to end',
     };
   }
-  return asPath(fromEdgeToFace(only.chain.map(turnDown)));
-}
-
-/** From y up to depth, which grows downwards. */
-function turnDown(c: Curve): Curve {
-  return { ...c, y0: 0 - c.y0, y1: 0 - c.y1, cy: 0 - c.cy, turn: (0 - c.turn) as -1 | 0 | 1 };
+  // From y up to depth, which grows downwards; every figure in full.
+  const chain = fromEdgeToFace(only.chain.map((c) => flipCurve(c, 0)));
+  return loopsData([{ curves: chain, closed: false }], String);
 }
 
 /** Drawn from the face to the edge, it is run the other way: it starts at its deeper end. */
 function fromEdgeToFace(chain: Chain): Chain {
   const [first, last] = [chain[0]!, chain[chain.length - 1]!];
-  if (first.y0 > last.y1 || (first.y0 === last.y1 && first.x0 <= last.x1)) return chain;
-  return chain
-    .map((c) => ({ ...c, x0: c.x1, y0: c.y1, x1: c.x0, y1: c.y0, turn: (0 - c.turn) as -1 | 0 | 1 }))
-    .reverse();
-}
-
-/** Path data at full precision: a `turn` of +1 runs towards growing angles, which is SVG's sweep. */
-function asPath(chain: Chain): string {
-  const first = chain[0]!;
-  const steps = chain.map((c) => {
-    if (c.turn === 0) return `L ${c.x1} ${c.y1}`;
-    // More than half a turn has its centre on the other side of its chord.
-    const side = c.turn * ((c.x1 - c.x0) * (c.cy - c.y0) - (c.y1 - c.y0) * (c.cx - c.x0));
-    return `A ${c.r} ${c.r} 0 ${side < 0 ? 1 : 0} ${c.turn > 0 ? 1 : 0} ${c.x1} ${c.y1}`;
-  });
-  return [`M ${first.x0} ${first.y0}`, ...steps].join(' ');
+  const runsInwards = first.y0 > last.y1 || (first.y0 === last.y1 && first.x0 <= last.x1);
+  return runsInwards ? chain : reverseCurves(chain);
 }

@@ -11,7 +11,17 @@ export {
 } from './curve/along.ts';
 export { type Box, boxesOverlap, growBox, joinBoxes, lineMeetsBox } from './curve/box.ts';
 export { meetCarriers } from './curve/crossing.ts';
-export { arc, type Chain, type Curve, flipCurve, line, shiftCurve, turnCurve } from './curve/curve.ts';
+export {
+  arc,
+  type Chain,
+  type Curve,
+  flipCurve,
+  line,
+  mirrorCurve,
+  reverseCurve,
+  shiftCurve,
+  turnCurve,
+} from './curve/curve.ts';
 export { curveBox, curveMeetsBox } from './curve/curve-box.ts';
 export { distanceTo } from './curve/distance.ts';
 export type { Heading } from './curve/heading.ts';

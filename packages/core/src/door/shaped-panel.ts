@@ -1,4 +1,4 @@
-import { type Chain, line, offsetLoops, shiftCurve } from '@fielded/geometry';
+import { type Chain, line, offsetLoops, reverseCurves, shiftCurve } from '@fielded/geometry';
 import { type DoorHead, headCurve, headRadii, hollowOf } from './head.ts';
 import { areaWithin } from './outline-measures.ts';
 
@@ -25,14 +25,14 @@ export function shapedOutline(panel: ShapedPanel, inside: number): Chain {
     return offsetOutline(asOutline(panel), inside);
   const half = width / 2 - inside;
   const springing = height - insertion - head.rise;
-  const top = headCurve(head, opening, insertion - inside, half).map((c) => liftCurve(c, springing));
+  const top = headCurve(head, opening, insertion - inside, half).map((c) => shiftCurve(c, 0, springing));
   const [left, right] = [top[0]!, top[top.length - 1]!];
   if (!(half > 0 && Math.min(left.y0, right.y1) > inside))
     throw new RangeError(`nothing is left of the panel ${inside} mm within its edge`);
   return [
     line(-half, inside, half, inside),
     line(half, inside, half, right.y1),
-    ...[...top].reverse().map(backwards),
+    ...reverseCurves(top),
     line(-half, left.y0, -half, inside),
   ];
 }
@@ -52,11 +52,11 @@ function asOutline(panel: ShapedPanel): ShapedPanel {
 function offsetOutline({ head, opening, width, height, insertion }: ShapedPanel, inside: number): Chain {
   const half = width / 2 - insertion;
   const springing = height - insertion - head.rise;
-  const top = headCurve(head, opening, 0, half).map((c) => liftCurve(c, springing));
+  const top = headCurve(head, opening, 0, half).map((c) => shiftCurve(c, 0, springing));
   const ring: Chain = [
     line(-half, insertion, half, insertion),
     line(half, insertion, half, top[top.length - 1]!.y1),
-    ...[...top].reverse().map(backwards),
+    ...reverseCurves(top),
     line(-half, top[0]!.y0, -half, insertion),
   ];
   const hollow = hollowOf(headRadii(head, opening, insertion));
@@ -109,14 +109,6 @@ function startAtFoot(ring: Chain, foot: number): Chain {
   const at = ring.findIndex((c) => c.turn === 0 && Math.abs(c.y0 - foot) < 1e-6 && Math.abs(c.y1 - foot) < 1e-6);
   if (at < 0) throw new RangeError(`the panel has no foot ${foot} mm within its edge`);
   return [...ring.slice(at), ...ring.slice(0, at)];
-}
-
-function liftCurve(c: Chain[number], by: number): Chain[number] {
-  return { ...c, y0: c.y0 + by, y1: c.y1 + by, cy: c.turn === 0 ? 0 : c.cy + by };
-}
-
-function backwards(c: Chain[number]): Chain[number] {
-  return { ...c, x0: c.x1, y0: c.y1, x1: c.x0, y1: c.y0, turn: (c.turn === 0 ? 0 : -c.turn) as -1 | 0 | 1 };
 }
 
 /** Whether the outline `inside` mm within the panel's edge still has its head and its sides. */

@@ -1,4 +1,4 @@
-import { type Curve, depthPath, line, SAME_LENGTH } from '@fielded/geometry';
+import { depthPath, line, mirrorCurve, SAME_LENGTH } from '@fielded/geometry';
 import { reachAt } from '../machining/reach-at.ts';
 import { sweepProfile } from '../machining/sweep.ts';
 import type { OutlineProfile, Profile } from '../profile/profile.ts';
@@ -33,8 +33,8 @@ export function copeProfile(frame: Frame): OutlineProfile | undefined {
   if (sticking.depth > groove.setback) return undefined;
   const long = Math.max(joint.length, sticking.reach);
   if (!(long > 0)) return undefined;
-  // What the sticking's own knife leaves of the stile's arris, run flat along it.
-  const mirrored = sweepProfile(sticking).map((c) => mirror(c, long));
+  // What the sticking's own knife leaves of the stile's arris, run flat along it, measured from the tenon's tip.
+  const mirrored = sweepProfile(sticking).map((c) => mirrorCurve(c, long));
   const first = mirrored[0]!;
   const chain = [
     line(0, groove.setback, long, groove.setback),
@@ -67,10 +67,4 @@ function widestGap(cope: OutlineProfile, sticking: Profile): number {
     widest = Math.max(widest, reachAt(rail, depth) + reachAt(stile, depth) - cope.reach);
   }
   return widest;
-}
-
-/** A curve of the sticking as the rail's end has it: measured from the tip of the tenon. */
-function mirror(c: Curve, long: number): Curve {
-  const bent = c.turn !== 0;
-  return { ...c, x0: long - c.x0, x1: long - c.x1, cx: bent ? long - c.cx : 0, turn: (0 - c.turn) as Curve['turn'] };
 }

@@ -27,20 +27,20 @@ export function seeProfile(chain: Chain, tilt: number): SeenProfile {
     if (tipReach - c.y0 <= SAME_LENGTH) tipStation = Math.max(tipStation, c.x0);
     if (tipReach - c.y1 <= SAME_LENGTH) tipStation = Math.max(tipStation, c.x1);
   }
-  // Mirroring makes -0; adding 0 makes it 0.
-  return { chain: seen.map((c) => moveToTip(c, tipStation, tipReach)), tipStation: tipStation + 0, tipReach, tilt };
+  // Turning may make -0; adding 0 makes it 0.
+  return { chain: seen.map((c) => shiftCurve(c, -tipStation, -tipReach)), tipStation: tipStation + 0, tipReach, tilt };
 }
 
 /** Another chain of the same cut as the head sees it, from a tip that is already known. */
 export function seeFrom(chain: Chain, { tilt, tipStation, tipReach }: Omit<SeenProfile, 'chain'>): SeenProfile {
-  const placed = chain.map((c) => moveToTip(toHead(c, tilt), tipStation, tipReach));
+  const placed = chain.map((c) => shiftCurve(toHead(c, tilt), -tipStation, -tipReach));
   return { chain: placed, tipStation, tipReach, tilt };
 }
 
 /** The same profile with its tip at another of its points, which lies (x, y) from the present tip. */
 export function moveTip(seen: SeenProfile, x: number, y: number): SeenProfile {
   return {
-    chain: seen.chain.map((c) => moveToTip(c, x, y)),
+    chain: seen.chain.map((c) => shiftCurve(c, -x, -y)),
     tipStation: seen.tipStation + x,
     tipReach: seen.tipReach + y,
     tilt: seen.tilt,
@@ -58,7 +58,7 @@ export function toCut(seen: SeenProfile, x: number, y: number): { a: number; b: 
 
 /** A curve of a seen profile back in cut coordinates. */
 export function curveToCut(seen: SeenProfile, c: Curve): Curve {
-  return fromHead(moveToTip(c, -seen.tipStation, -seen.tipReach), seen.tilt);
+  return fromHead(shiftCurve(c, seen.tipStation, seen.tipReach), seen.tilt);
 }
 
 /** +1 where the stations of a profile without undercuts grow from edge to field, -1 where they fall. */
@@ -69,31 +69,21 @@ export function forwardWay(tilt: number): 1 | -1 {
 function toHead(c: Curve, tilt: number): Curve {
   if (tilt === Math.PI / 2) return c;
   const [cos, sin] = tilt === 0 ? [1, 0] : [Math.cos(tilt), Math.sin(tilt)];
-  return mirrorStations(turnCurve(c, sin, cos));
+  return mirrorCurve(turnCurve(c, sin, cos), 0);
 }
 
 function fromHead(c: Curve, tilt: number): Curve {
   if (tilt === Math.PI / 2) return c;
   const [cos, sin] = tilt === 0 ? [1, 0] : [Math.cos(tilt), Math.sin(tilt)];
-  return turnCurve(mirrorStations(c), sin, -cos);
+  return turnCurve(mirrorCurve(c, 0), sin, -cos);
 }
 
-function mirrorStations(c: Curve): Curve {
-  return { ...c, x0: -c.x0, x1: -c.x1, cx: c.turn === 0 ? 0 : -c.cx, turn: -c.turn as -1 | 0 | 1 };
-}
-
-/** The curve moved so that the tip is the origin; computed so that points on the tip line come out at exactly 0. */
-function moveToTip(c: Curve, station: number, reach: number): Curve {
-  const bent = c.turn !== 0;
-  return {
-    ...c,
-    x0: c.x0 - station,
-    y0: c.y0 - reach,
-    x1: c.x1 - station,
-    y1: c.y1 - reach,
-    cx: bent ? c.cx - station : 0,
-    cy: bent ? c.cy - reach : 0,
-  };
-}
-
-import { type Chain, type Curve, SAME_LENGTH, splitAtExtremes, turnCurve } from '@fielded/geometry';
+import {
+  type Chain,
+  type Curve,
+  mirrorCurve,
+  SAME_LENGTH,
+  shiftCurve,
+  splitAtExtremes,
+  turnCurve,
+} from '@fielded/geometry';

@@ -63,7 +63,7 @@ export function turnCurve(c: Curve, cos: number, sin: number): Curve {
 
 /** The same curve in the opposite direction. */
 export function reverseCurve(c: Curve): Curve {
-  return { ...c, x0: c.x1, y0: c.y1, x1: c.x0, y1: c.y0, turn: -c.turn as -1 | 0 | 1 };
+  return { ...c, x0: c.x1, y0: c.y1, x1: c.x0, y1: c.y0, turn: (0 - c.turn) as -1 | 0 | 1 };
 }
 
 /** The curve mirrored so that y becomes `sum` − y: depths below a face at height `sum` become heights, and heights depths. */
@@ -76,6 +76,20 @@ export function flipCurve(c: Curve, sum: number): Curve {
     cx: c.cx,
     cy: c.turn === 0 ? 0 : sum - c.cy,
     r: c.r,
-    turn: -c.turn as -1 | 0 | 1,
+    turn: (0 - c.turn) as -1 | 0 | 1,
+  };
+}
+
+/** The curve mirrored so that x becomes `sum` − x. */
+export function mirrorCurve(c: Curve, sum: number): Curve {
+  return {
+    x0: sum - c.x0,
+    y0: c.y0,
+    x1: sum - c.x1,
+    y1: c.y1,
+    cx: c.turn === 0 ? 0 : sum - c.cx,
+    cy: c.cy,
+    r: c.r,
+    turn: (0 - c.turn) as -1 | 0 | 1,
   };
 }
