@@ -217,17 +217,17 @@ it('a sweep that rises above the face is as deep as it was drawn up to there, an
   }
 });
 
-it('the least clearances along an edge are those of the tightest of a thousand places on each curve', () => {
+it('the least clearances along an edge are those of the tightest of 500 places on each curve', () => {
   const random = new Random(12);
   for (const { cuttingDiameter, rake, shear } of heads)
-    for (const tilt of [0, Math.PI / 2]) {
+    for (const tilt of [0, Math.PI / 2, 0, Math.PI / 2, 0, Math.PI / 2]) {
       const head: Head = { ...raiser, cuttingDiameter, rake, shear };
       const face = knifeFace(head);
       const seen = seeProfile(drawProfile(random).chain, tilt);
       const r = cuttingDiameter / 2;
       const way = tilt === 0 ? -1 : 1;
       // By the formulas K2, K4, K5 and K6 of the documentation, place by place.
-      const places = along(seen.chain, 1000).map(({ x, y, dx, dy }) => {
+      const places = along(seen.chain, 500).map(({ x, y, dx, dy }) => {
         const offset = r * Math.sin(rake) + x * Math.tan(shear);
         const back = Math.PI / 2 - Math.asin(offset / (r + y)) - head.wedge;
         const side = Math.atan((Math.tan(back) * way * dx) / Math.hypot(dx, dy));

@@ -17,7 +17,7 @@ import { heightAt, highOf, lowOf, type Piece, splitCurve } from '../../packages/
 import { chainLoops } from '../../packages/geometry/src/loop/chain-loops.ts';
 import { crossingsAt, curvesBetween, curvesOutside, spanAt } from '../../packages/geometry/src/loop/clip.ts';
 import { cropLoops } from '../../packages/geometry/src/loop/crop.ts';
-import { type Loop, loopsBox, placeLoops, reverseCurves } from '../../packages/geometry/src/loop/loop.ts';
+import { type Loop, loopsBox, placeLoops, polygon, reverseCurves } from '../../packages/geometry/src/loop/loop.ts';
 import { poseDirection, poseLoops, posePoint } from '../../packages/geometry/src/loop/pose.ts';
 import { findSelfCrossing } from '../../packages/geometry/src/loop/self-crossing.ts';
 import { BoxTree } from '../../packages/geometry/src/offset/box-tree.ts';
@@ -394,6 +394,37 @@ describe('rings', () => {
         expect(gap([first.x0, first.y0], [last.x1, last.y1])).toBeLessThan(1e-6);
       }
     }
+  });
+
+  it('with two legs in the box are cut along it once for each leg', () => {
+    // A U 20 wide and 20 high with legs 4 wide, and a box that ends half way up and a quarter of the way in.
+    const [u] = [
+      polygon([
+        [30, 40],
+        [50, 40],
+        [50, 60],
+        [46, 60],
+        [46, 44],
+        [34, 44],
+        [34, 60],
+        [30, 60],
+      ]),
+    ];
+    const { outline, cuts } = cropLoops([u!], { x0: 20, y0: 30, x1: 48, y1: 50 });
+    const told = cuts.map((c) =>
+      [
+        [c.x0, c.y0],
+        [c.x1, c.y1],
+      ]
+        .sort((a, b) => a[0]! - b[0]! || a[1]! - b[1]!)
+        .flat(),
+    );
+    expect(told.sort((a, b) => a[0]! - b[0]!)).toEqual([
+      [30, 50, 34, 50],
+      [46, 50, 48, 50],
+      [48, 40, 48, 50],
+    ]);
+    expect(outline.reduce((sum, c) => sum + curveLength(c), 0)).toBeCloseTo(18 + 10 + 6 + 12 + 6 + 0, 9);
   });
 
   it('are parted by boxes, and by upright lines, into what lies in them and what does not', () => {
