@@ -196,6 +196,15 @@ describe('the arc of a path', () => {
     }
   });
 
+  it('of kilometres of radius is an arc as long as it leaves its chord, and else the chord', () => {
+    // Over 1,000 mm a radius of 2 km rises 1000²/(8·2·10⁶) = 0.0625 mm; over 0.1 mm one of 10⁹ mm less than a digit of it.
+    const shape = { tilt: 0, large: false, sweep: true };
+    const [arc] = svgArc(0, 0, 1000, 0, { ...shape, rx: 2e6, ry: 2e6 });
+    expect(arc).toMatchObject({ turn: 1, r: 2e6 });
+    expect(arc!.cy - Math.sqrt(2e6 ** 2 - 500 ** 2)).toBeCloseTo(0, 6);
+    expect(svgArc(0, 0, 0.1, 0, { ...shape, rx: 1e9, ry: 1e9 })).toMatchObject([{ turn: 0, x1: 0.1 }]);
+  });
+
   it('whose radii are too small is grown until it spans its ends: half a circle, or half an ellipse', () => {
     const [half] = svgArc(10, 20, 16, 28, { rx: 1, ry: 1, tilt: 0, large: false, sweep: true });
     expect(half).toMatchObject({ cx: 13, cy: 24, r: 5, turn: 1 });

@@ -206,6 +206,12 @@ describe('one cut', () => {
       }
   });
 
+  it('reaches at the depth of its land to the far end of it, and beyond its depth nowhere', () => {
+    const land = [line(0, 3, 6, 3), line(6, 3, 6, 1), line(6, 1, 14, 1)];
+    expect([1, 2, 3, 3.1].map((depth) => reachAt(land, depth))).toEqual([14, 6, 6, 0].map((x) => expect.closeTo(x, 9)));
+    expect(reachAt(land.slice(0, 1), 3)).toBeCloseTo(6, 9);
+  });
+
   it('that its turning knife sweeps deeper than it is drawn loses the wood between the two', () => {
     let lost = 0;
     for (const { cuts, strips } of jobs) {

@@ -134,8 +134,10 @@ describe('the steel of a profile', () => {
 it('a limiter is the profile less a rhombus at every station, and its ends reach as far as the knife’s less the gap', () => {
   const random = new Random(7);
   const [gap, side] = [1.1, 0.6];
+  // A rebate of two steps, which are upright to the head either way it is turned.
+  const steps = [line(0, 9, 8, 9), line(8, 9, 8, 4), line(8, 4, 16, 3), line(16, 3, 16, 0)];
   for (let n = 0; n < 20; n++) {
-    const { chain } = seeProfile(drawProfile(random).chain, n % 2 === 0 ? 0 : Math.PI / 2);
+    const { chain } = seeProfile(n < 2 ? steps : drawProfile(random).chain, n % 2 === 0 ? 0 : Math.PI / 2);
     // An undercut counts as what it sweeps.
     const edge = along(upperEnvelope([chain]), 300);
     const limiter = limiterProfile(chain, gap, side);

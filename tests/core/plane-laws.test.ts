@@ -17,7 +17,14 @@ import { heightAt, highOf, lowOf, type Piece, splitCurve } from '../../packages/
 import { chainLoops } from '../../packages/geometry/src/loop/chain-loops.ts';
 import { crossingsAt, curvesBetween, curvesOutside, spanAt } from '../../packages/geometry/src/loop/clip.ts';
 import { cropLoops } from '../../packages/geometry/src/loop/crop.ts';
-import { type Loop, loopsBox, placeLoops, polygon, reverseCurves } from '../../packages/geometry/src/loop/loop.ts';
+import {
+  type Loop,
+  loopsBox,
+  placeLoops,
+  polygon,
+  rectangle,
+  reverseCurves,
+} from '../../packages/geometry/src/loop/loop.ts';
 import { poseDirection, poseLoops, posePoint } from '../../packages/geometry/src/loop/pose.ts';
 import { findSelfCrossing } from '../../packages/geometry/src/loop/self-crossing.ts';
 import { BoxTree } from '../../packages/geometry/src/offset/box-tree.ts';
@@ -668,6 +675,22 @@ describe('a tree of boxes', () => {
       expect(found.sort((a, b) => a - b)).toEqual(wanted);
     }
   });
+});
+
+it('the parallel of a ring round another one that runs the same way keeps its distance from the outside of that', () => {
+  const rings = [rectangle({ x0: 0, y0: 0, x1: 60, y1: 60 }), rectangle({ x0: 20, y0: 20, x1: 26, y1: 26 })];
+  const found = offsetLoops(rings, 15).flatMap(({ curves }) => curves);
+  const places = found.flatMap((c) =>
+    Array.from({ length: 41 }, (_, k) => pointAlong(c, k / 40, Math.abs(arcAngles(c).sweep))),
+  );
+  const apart = places.map(({ x, y }) =>
+    Math.min(...rings.flatMap(({ curves }) => curves.map((c) => distanceTo(c, x, y)))),
+  );
+  expect(Math.min(...apart)).toBeGreaterThan(15 - 1e-6);
+  expect(Math.max(...apart)).toBeLessThan(15 + 1e-6);
+  // On the left side, 15 mm in and 5 mm beside the inner ring, it begins where the circle about (20, 26) is left: √(225 − 25) above that.
+  const left = places.filter(({ x }) => x < 15.000001);
+  expect(Math.min(...left.map(({ y }) => y))).toBeCloseTo(26 + Math.sqrt(200), 6);
 });
 
 describe('the parallel of open chains', () => {

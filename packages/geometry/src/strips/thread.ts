@@ -75,10 +75,9 @@ function endOfPlain(chain: Chain, from: number): number {
   return end;
 }
 
-/** Whether a thread that runs to the right ends before this place: the chain ends there, or goes on with a line that is upright or turns back. */
+/** Whether a thread that runs to the right ends before the place that `endOfPlain` found: the chain ends there, or goes on with a line, which then is upright or turns back. */
 function endsThread(chain: Chain, place: number): boolean {
-  const c = chain[place];
-  return c === undefined || (c.turn === 0 && c.x1 - c.x0 <= STRIP_WIDTH);
+  return chain[place] === undefined || chain[place].turn === 0;
 }
 
 /** Makes a thread of a run of pieces, if it holds any, and returns an empty run for the next. */
