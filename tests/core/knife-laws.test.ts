@@ -3,6 +3,7 @@
 
 import type { Head } from '@fielded/core';
 import { describe, expect, it } from 'vitest';
+import { reportWall } from '../../packages/core/src/knife/describe-knife.ts';
 import { clearEdge } from '../../packages/core/src/knife/edge-clearance.ts';
 import { outlineExtent } from '../../packages/core/src/knife/extent.ts';
 import { cuttingPoint, knifeFace, knifePoint, localRake } from '../../packages/core/src/knife/knife-face.ts';
@@ -70,6 +71,27 @@ it('a radius that the face never comes as near the axis as is refused, with the 
   for (const radius of [17, 0, -30])
     expect(() => knifePoint(face, 0, radius)).toThrow(`never reaches radius ${radius} mm`);
   expect(knifePoint(face, 0, 18).t).toBeGreaterThan(50);
+});
+
+it('the ends of a wall that rubs lie on the steel where the face cuts them', () => {
+  const face = knifeFace({ cuttingDiameter: 120, rake: 0.3, shear: 0 });
+  const wall = {
+    straight: true,
+    sideClearance: 0.02,
+    undercut: false,
+    draft: null,
+    from: { a: 0, b: 0 },
+    to: { a: 0, b: 0 },
+  };
+  const { onSteel, sideClearance } = reportWall(
+    { ...wall, seenFrom: { x: -2, y: -4 }, seenTo: { x: -2, y: -10 } },
+    face,
+  );
+  // 60·sin 0.3 off the axis the tip stands √(60² − off²) up the face, a place that cuts r stands √(r² − off²) up.
+  const up = (r: number) => Math.sqrt(r * r - (60 * Math.sin(0.3)) ** 2);
+  expect(onSteel.from).toEqual({ s: -2, t: expect.closeTo(up(60) - up(56), 9) });
+  expect(onSteel.to).toEqual({ s: -2, t: expect.closeTo(up(60) - up(50), 9) });
+  expect(sideClearance).toBeCloseTo((0.02 * 180) / Math.PI, 12);
 });
 
 it('ordinates of a slope far down the steel stand at whole steps along it, not at whole depths', () => {

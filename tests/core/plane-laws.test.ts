@@ -693,6 +693,25 @@ it('the parallel of a ring round another one that runs the same way keeps its di
   expect(Math.min(...left.map(({ y }) => y))).toBeCloseTo(26 + Math.sqrt(200), 6);
 });
 
+it('a bow too tight for a parallel on its inside still has the round about its corners', () => {
+  // A line to (40, 40), then off 60° to the right a bow of radius 2 that turns left: at 5 mm to the left it has no parallel, but the
+  // corner is gone round at 5 mm.
+  const bowed = drawArc(40 + 2 * Math.cos(Math.PI / 6), 40 + 2 * Math.sin(Math.PI / 6), 2, -Math.PI * (5 / 6), 1.2);
+  const chain = [line(30, 40, 40, 40), bowed.curve];
+  const found = offsetLoops([{ curves: chain, closed: false }], 5).flatMap(({ curves }) => curves);
+  for (const degrees of [89, 80, 70]) {
+    const angle = (degrees * Math.PI) / 180;
+    const place: XY = [40 + 5 * Math.cos(angle), 40 + 5 * Math.sin(angle)];
+    if (Math.min(...chain.map((c) => distanceTo(c, ...place))) < 5 - 1e-9) continue;
+    expect(Math.min(...found.map((c) => distanceTo(c, ...place))), `${degrees}°`).toBeLessThan(1e-7);
+  }
+  for (const c of found)
+    for (const u of [0, 0.3, 0.7, 1]) {
+      const { x, y } = pointAlong(c, u, Math.abs(arcAngles(c).sweep));
+      expect(Math.min(...chain.map((each) => distanceTo(each, x, y)))).toBeCloseTo(5, 6);
+    }
+});
+
 describe('the parallel of open chains', () => {
   it('keeps its distance from their ends as well, on lines and arcs, on either side', () => {
     // A level line, one that comes down to 3 mm above it, a bow with a corner, and one that ends 8 mm above the level line, 3 mm above its
