@@ -39,6 +39,19 @@ describe('fielded plan', () => {
     expect(out.match(/✓ works/g)).toHaveLength(4);
   });
 
+  it('names a knife that rubs, counts it as a cut that cannot be run, and says it on the sheet of its set-up', async () => {
+    const path = example((shop) => shop.replace('rake: 15, wedge: 45', 'rake: 30, wedge: 58'));
+    const { status, out } = await run(['plan', path]);
+    expect(out).toContain('✗ cannot be run: 1 error');
+    expect(out).toMatch(/✗ error +The back of the knife for the raise rubs/);
+    const json = await run(['plan', path, '--json']);
+    expect(JSON.parse(json.out).problems).toContainEqual(expect.objectContaining({ code: 'back-rubs' }));
+    const sheet = join(folder, 'rubs.svg');
+    const drawn = await run(['plan', path, '--sheet', '2', '-o', sheet]);
+    expect(readFileSync(sheet, 'utf8')).toContain('The back of the knife for the raise rubs');
+    expect([status, json.status, drawn.status]).toEqual([1, 1, 1]);
+  });
+
   it('calls both heads at once one set-up', async () => {
     const path = example((shop) =>
       shop

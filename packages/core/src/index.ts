@@ -67,6 +67,7 @@ export { answerJoint } from './report/joint.ts';
 export { answerKnives, type Knives, reportShopKnives } from './report/knives.ts';
 export { type KnifeMatch, matchKnives, sweptOutline } from './report/match.ts';
 export { answerPlan } from './report/plan.ts';
+export { listKnifeProblems, listPlanProblems } from './report/plan-problems.ts';
 export { sayCut, sayNotChecked, sayPlanCaution, sayStartChecks, sayStep } from './report/plan-words.ts';
 export { prepareJob } from './report/prepare.ts';
 export { type PreparedJob, prepareReadJob } from './report/prepared-job.ts';

@@ -1,11 +1,10 @@
 import {
-  answerPlan,
   evaluateWithPlan,
   type FileWord,
   findNearest,
   type Job,
+  listPlanProblems,
   type Planned,
-  prepareJob,
   type ReadOptions,
   type Report,
 } from '@fielded/core';
@@ -73,18 +72,17 @@ async function planFile(path: string, shop: ReadOptions['shop'], options: PlanOp
   const read = await readOneJob({ path, text }, shop, io);
   if (read === null) return 2;
   const job = options.machine === undefined ? read : onMachine(read, options.machine);
-  // JSON holds the plan alone; every other output shows the report's statements too.
-  const { planned, report } = options.json
-    ? { planned: answerPlan(prepareJob(job)), report: undefined }
-    : evaluateWithPlan(job);
-  if (planned === undefined) throw new UsageError(whyNoPlan(job));
+  const { planned: made, report } = evaluateWithPlan(job);
+  if (made === undefined) throw new UsageError(whyNoPlan(job));
+  // A knife that rubs stands against running as a machine does that is too small.
+  const planned = { ...made, problems: listPlanProblems(made, report) };
   if (options.write && !(await writeBack(path, text as string, proposedRuns(planned), job.units, shop, io))) return 2;
   if (options.output === undefined) {
     const paint = painter(io.colour);
-    const words = report ? planReport(planned, report, path, options.all, paint) : toJson(job, planned);
+    const words = options.json ? toJson(job, planned) : planReport(planned, report, path, options.all, paint);
     await io.out(words);
   } else {
-    const written = await writeSheets(planned, report!, options, io);
+    const written = await writeSheets(planned, report, options, io);
     if (!(await deliver(io, options.output, written, options.force))) return 2;
     await io.err(remarkProblems(planned.problems, voiceOf(io)));
   }

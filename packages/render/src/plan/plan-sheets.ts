@@ -1,4 +1,5 @@
 import {
+  listPlanProblems,
   type Planned,
   type Report,
   type Step,
@@ -27,7 +28,8 @@ export function planSheets(planned: Planned, report: Report): Scene[] {
 
 /** The order of work, what running both heads at once takes, and how to have the rest checked. */
 function workDocument(planned: Planned, report: Report): TextDocument {
-  const { plan, problems } = planned;
+  const { plan } = planned;
+  const problems = listPlanProblems(planned, report);
   const title = sayPlan('work.title', { job: safeText(report.title) }, report);
   const count = plan.setUpCount;
   const [fits, runs] = [stateFit(report).words, stateRun(report).words];
@@ -43,7 +45,7 @@ function workDocument(planned: Planned, report: Report): TextDocument {
       }),
     ),
     { kind: 'heading', text: sayPlan(count === 1 ? 'work.steps.one' : 'work.steps.more', { count }, report) },
-    stepTable(planned, report),
+    stepTable(plan, problems, report),
     ...stackBlocks(plan.stack, report),
     ...(unknown.length === 0
       ? []
@@ -69,7 +71,7 @@ const LINES_ON_A_PAGE = 46;
  * The steps with boxes to tick. Where they would not fit one page, steps that belong together share a row: setting up with its
  * test piece, and what is run then.
  */
-function stepTable({ plan, problems }: Planned, report: Report): Block {
+function stepTable(plan: Planned['plan'], problems: Planned['problems'], report: Report): Block {
   const said = plan.steps.map((step) => ({ step, words: safeText(sayStep(step, plan, report)) }));
   const lines = said.reduce((sum, { words }) => sum + 0.35 + Math.ceil(words.length / CHARACTERS), 0);
   const tight = lines + 3 * problems.length > LINES_ON_A_PAGE;

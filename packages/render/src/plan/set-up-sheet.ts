@@ -1,4 +1,14 @@
-import { type Plan, type Report, type SetUp, say, sayCurve, sayPlanCaution, sayStartChecks } from '@fielded/core';
+import {
+  listKnifeProblems,
+  type Plan,
+  type Problem,
+  type Report,
+  type SetUp,
+  say,
+  sayCurve,
+  sayPlanCaution,
+  sayStartChecks,
+} from '@fielded/core';
 import { rectangle } from '@fielded/geometry';
 import { stroke } from '../geometry/stroke.ts';
 import { type Item, itemsBox, moveItems, path, type Scene, text } from '../scene.ts';
@@ -33,9 +43,11 @@ export function setUpSheet(plan: Plan, all: readonly Mounted[], index: number, r
   const picture = figures + BIG_FIGURES_HEIGHT + 2;
   const draw = (room: number) => drawSetUpSection(report, plan.setups, mounted, { width: WIDTH, height: room });
   const roomOver = (parts: readonly Standing[]) => parts.at(-1)!.top - 3 - PLAN_HEIGHT - 2 - picture;
-  const usual = standingParts(setUp, report, NORMAL);
+  const problems = [...setUp.problems, ...knifeProblems([setUp, ...(upper ? [upper] : [])], report)];
+  const known = { ...setUp, problems };
+  const usual = standingParts(known, report, NORMAL);
   // Texts that leave the section no room, as they may in other languages, are lettered smaller.
-  const parts = isTall(draw(roomOver(usual)).items, roomOver(usual)) ? standingParts(setUp, report, TIGHT) : usual;
+  const parts = isTall(draw(roomOver(usual)).items, roomOver(usual)) ? standingParts(known, report, TIGHT) : usual;
   const height = roomOver(parts);
   const views = height + 2 + picture;
   const section = draw(height);
@@ -74,6 +86,18 @@ function standingParts(setUp: SetUp, report: Report, type: Lettering): Standing[
   const open = openQuestions(setUp, report, foot.top - 3, type);
   const checks = startChecks(setUp, report, open.top - 3, type);
   return [foot, open, checks, curveWords(setUp, report, checks.top - 3, type)];
+}
+
+/** What is said of the knives that a sheet sets up. */
+function knifeProblems(setUps: readonly SetUp[], report: Report): Problem[] {
+  return setUps
+    .filter(({ of }) => of === 'panel')
+    .flatMap(({ cut }) =>
+      listKnifeProblems(
+        report,
+        report.section.cuts.findIndex(({ name }) => name === cut),
+      ),
+    );
 }
 
 function isTall(items: readonly Item[], room: number): boolean {
