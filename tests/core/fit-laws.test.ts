@@ -158,6 +158,18 @@ describe('a fit to 0.005 mm', () => {
   });
 });
 
+it('a Bézier curve whose control points coincide at its ends starts and arrives as it does next to them', () => {
+  const [p, r, s] = [
+    { x: 30, y: 40 },
+    { x: 42, y: 45 },
+    { x: 50, y: 38 },
+  ];
+  const start = fitBezier([p, p, r, s]).chain[0]!;
+  expect(between(direction(start, 0), [12, 5])).toBeLessThan(1e-3);
+  const end = fitBezier([p, r, s, s]).chain.at(-1)!;
+  expect(between(direction(end, 1), [8, -7])).toBeLessThan(1e-3);
+});
+
 describe('the arc of a path', () => {
   /** Distance from an ellipse, along its gradient: exact enough next to it. */
   const offEllipse = (x: number, y: number, rx: number, ry: number) => {
@@ -260,6 +272,30 @@ describe('scanned points', () => {
     expect(chain.map(({ turn }) => turn)).toEqual([0, 0]);
     expect(Math.hypot(chain[0]!.x1 - 35, chain[0]!.y1 - 47)).toBeLessThan(1e-6);
     expect(deviation).toBeLessThan(1e-6);
+  });
+
+  it('along two lines and a small round between them keep the round', () => {
+    // Up (3, 4)/5 to a round of radius 1 through a right angle, then down (4, −3)/5; a point every tenth.
+    const centre: XY = [35 + 0.8, 47 - 0.6];
+    const points = [
+      ...Array.from({ length: 100 }, (_, k) => (100 - k) / 10).map((s) => ({ x: 35 - 0.6 * s, y: 47 - 0.8 * s })),
+      ...Array.from({ length: 16 }, (_, k) => Math.atan2(0.6, -0.8) - (k / 16) * (Math.PI / 2)).map((a) => ({
+        x: centre[0] + Math.cos(a),
+        y: centre[1] + Math.sin(a),
+      })),
+      ...Array.from({ length: 100 }, (_, k) => k / 10).map((s) => ({
+        x: centre[0] + 0.6 + 0.8 * s,
+        y: centre[1] + 0.8 - 0.6 * s,
+      })),
+    ];
+    const { chain, deviation } = fitPoints(points);
+    expect(deviation).toBeLessThanOrEqual(0.01);
+    for (const c of chain)
+      for (const [x, y] of [
+        [c.x0, c.y0],
+        [c.x1, c.y1],
+      ] as const)
+        expect(Math.min(...points.map((p) => Math.hypot(p.x - x, p.y - y)))).toBeLessThan(0.06);
   });
 
   it('two to each side of a corner are enough for it', () => {

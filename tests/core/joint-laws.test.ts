@@ -212,6 +212,33 @@ describe('one cut', () => {
     expect(reachAt(land.slice(0, 1), 3)).toBeCloseTo(6, 9);
   });
 
+  it('loses a thin layer deep in the wood, and all between a hollow and the chord of it', () => {
+    // A hundredth over 10 mm is twice what a drawing is read to.
+    const thin = {
+      drawn: [line(0, 10, 10, 10), line(10, 10, 10, 0)],
+      swept: [line(0, 10.01, 10, 10.01), line(10, 10.01, 10, 0)],
+    };
+    const close = (pair: readonly number[]) => pair.map((x) => expect.closeTo(x, 9));
+    expect(findLostWood(thin, THICKNESS, WIDTH)).toEqual({
+      area: expect.closeTo(0.1, 9),
+      fromEdge: close([0, 10]),
+      below: close([10, 10.01]),
+    });
+    // Drawn 10 deep at both ends and 6 in the middle of 16 mm: radius 10, and a segment of r²(θ − sin θ)/2 with sin θ/2 = 0.8.
+    const round = bow(0, 10, 16, 10, 2 * Math.asin(0.8));
+    const half = Math.asin(0.8);
+    const lost = findLostWood(
+      { drawn: [round, line(16, 10, 16, 0)], swept: [line(0, 10, 16, 10), line(16, 10, 16, 0)] },
+      THICKNESS,
+      WIDTH,
+    );
+    expect(lost).toEqual({
+      area: expect.closeTo(50 * (2 * half - Math.sin(2 * half)), 9),
+      fromEdge: close([0, 16]),
+      below: close([6, 10]),
+    });
+  });
+
   it('that its turning knife sweeps deeper than it is drawn loses the wood between the two', () => {
     let lost = 0;
     for (const { cuts, strips } of jobs) {

@@ -6,6 +6,7 @@ import { describe, expect, it } from 'vitest';
 import { reportWall } from '../../packages/core/src/knife/describe-knife.ts';
 import { clearEdge } from '../../packages/core/src/knife/edge-clearance.ts';
 import { outlineExtent } from '../../packages/core/src/knife/extent.ts';
+import { faceReach } from '../../packages/core/src/knife/face-reach.ts';
 import { cuttingPoint, knifeFace, knifePoint, localRake } from '../../packages/core/src/knife/knife-face.ts';
 import { limiterProfile } from '../../packages/core/src/knife/limiter-profile.ts';
 import { depthsOf, leastDeviation } from '../../packages/core/src/knife/match-profiles.ts';
@@ -92,6 +93,21 @@ it('the ends of a wall that rubs lie on the steel where the face cuts them', () 
   expect(onSteel.from).toEqual({ s: -2, t: expect.closeTo(up(60) - up(56), 9) });
   expect(onSteel.to).toEqual({ s: -2, t: expect.closeTo(up(60) - up(50), 9) });
   expect(sideClearance).toBeCloseTo((0.02 * 180) / Math.PI, 12);
+});
+
+it('a whole step nearer to a corner than a tenth of it is left out, at either end', () => {
+  const listed = steelOrdinates({ chain: [line(0.95, -1, 6.05, -3)], tipStation: 0, tipReach: 0, tilt: 0 }, 1);
+  expect(listed.map(({ s }) => s)).toEqual([0.95, 2, 3, 4, 5, 6.05]);
+});
+
+it('the face cuts a reach as great as the circle leaves beyond its own distance from the axis, less the gap behind it', () => {
+  const face = knifeFace({ cuttingDiameter: 120, rake: 0.3, shear: 0 });
+  const seen = (reach: number) => ({ chain: [line(0, 0, -8, -reach)], tipStation: 0, tipReach: 0, tilt: 0 });
+  const most = 60 - 60 * Math.sin(0.3);
+  expect(faceReach(seen(20), face)).toEqual({ reaches: true, greatest: expect.closeTo(most, 9) });
+  expect(faceReach(seen(20), face, 1.1)).toEqual({ reaches: true, greatest: expect.closeTo(most - 1.1, 9) });
+  expect([most - 0.5, most + 0.5].map((reach) => faceReach(seen(reach), face).reaches)).toEqual([true, false]);
+  expect([most - 0.5, most - 1.6].map((reach) => faceReach(seen(reach), face, 1.1).reaches)).toEqual([false, true]);
 });
 
 it('ordinates of a slope far down the steel stand at whole steps along it, not at whole depths', () => {
