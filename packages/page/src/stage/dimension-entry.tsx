@@ -2,7 +2,8 @@ import type { JSX } from 'preact';
 import { useEffect, useLayoutEffect, useMemo, useRef } from 'preact/hooks';
 import { useDesk } from '../desk/context.ts';
 import { KeyStrip } from '../entry/key-strip.tsx';
-import { useLength } from '../entry/use-length.ts';
+import { Unit } from '../entry/stepper.tsx';
+import { type LengthEntry, type LengthPlace, useLength } from '../entry/use-length.ts';
 import { findSize } from '../job/sizes.ts';
 import { isSmallScreen } from './small-screen.ts';
 
@@ -15,7 +16,7 @@ export interface OpenDimension {
   readonly y: number;
 }
 
-/** The dimension turned into its own field where it stands; or, for one that is worked out, what it follows from. */
+/** The dimension as a field of its own, where it stands; or, for one that follows from others, the words that say so. */
 export function DimensionEntry({
   open,
   still,
@@ -46,26 +47,12 @@ function SizeEntry({
   still: boolean;
   close: () => void;
   path: string;
-  changes: Parameters<typeof useLength>[0]['changes'];
+  changes: LengthPlace['changes'];
 }): JSX.Element {
   const desk = useDesk();
-  const field = useRef<HTMLInputElement>(null);
-  // What was measured when the field opened: the drawing moves on under it.
+  // The length as it was when the field opened: the drawing moves on under it.
   const entry = useLength({ path, name: `${path} on the sheet`, mm: open.mm, changes });
-  // On a small screen the field stands above the keyboard, and the drawing has the rest.
-  const docked = useMemo(isSmallScreen, []);
-  // Before anything is painted: what is typed next belongs here.
-  useLayoutEffect(() => {
-    if (!docked && still) desk.moving.value = [];
-    entry.enter();
-    field.current?.focus({ preventScroll: true });
-    field.current?.select();
-    const goBack = docked ? bringUpSheet(field.current) : null;
-    return () => {
-      desk.moving.value = null;
-      goBack?.();
-    };
-  }, []);
+  const { field, docked } = useOpenedField(entry, still);
   const leave = () => {
     const { fault, text } = entry;
     // What is refused is said where it can still be read once the field is gone.
@@ -74,6 +61,13 @@ function SizeEntry({
       desk.notice.value = { kind: 'fault', text: `${open.label}: ${text} was not taken. ${fault}` };
     } else entry.leave();
     close();
+  };
+  const listen = ({ key }: KeyboardEvent) => {
+    if (key === 'Enter' && entry.fault === '') leave();
+    if (key === 'Escape') {
+      entry.giveUp();
+      close();
+    }
   };
   return (
     <div
@@ -97,18 +91,10 @@ function SizeEntry({
         aria-invalid={entry.fault !== ''}
         value={entry.text}
         onInput={(event) => entry.type(event.currentTarget.value)}
-        onKeyDown={(event) => {
-          if (event.key === 'Enter' && entry.fault === '') leave();
-          if (event.key === 'Escape') {
-            entry.giveUp();
-            close();
-          }
-        }}
+        onKeyDown={listen}
         onBlur={leave}
       />
-      <span class="unit" aria-hidden="true">
-        {desk.units.value}
-      </span>
+      <Unit>{desk.units.value}</Unit>
       {entry.fault !== '' && (
         <p class="fault" role="alert">
           {entry.fault}
@@ -117,6 +103,29 @@ function SizeEntry({
       <KeyStrip field={field} />
     </div>
   );
+}
+
+/**
+ * Takes the focus into a field that has just opened, and holds the drawing still meanwhile if `still`. On a small screen the field is
+ * docked above the keyboard, and the drawing has the rest.
+ */
+function useOpenedField(entry: LengthEntry, still: boolean) {
+  const desk = useDesk();
+  const field = useRef<HTMLInputElement>(null);
+  const docked = useMemo(isSmallScreen, []);
+  // Before anything is painted: what is typed next belongs here.
+  useLayoutEffect(() => {
+    if (!docked && still) desk.moving.value = [];
+    entry.enter();
+    field.current?.focus({ preventScroll: true });
+    field.current?.select();
+    const goBack = docked ? bringUpSheet(field.current) : null;
+    return () => {
+      desk.moving.value = null;
+      goBack?.();
+    };
+  }, []);
+  return { field, docked };
 }
 
 function FixedNote({ open, close, words }: { open: OpenDimension; close: () => void; words: string }): JSX.Element {
@@ -138,7 +147,7 @@ function FixedNote({ open, close, words }: { open: OpenDimension; close: () => v
   );
 }
 
-/** Scrolls the sheet to the top of a small screen, where it stands above field and keyboard; what comes back scrolls back. */
+/** Scrolls the sheet to the top of a small screen, where it stands above field and keyboard; returns what scrolls back. */
 function bringUpSheet(field: HTMLElement | null): () => void {
   const before = scrollY;
   const sheets = field?.closest('.sheets');
@@ -154,7 +163,7 @@ function bringUpSheet(field: HTMLElement | null): () => void {
   };
 }
 
-/** Over the figure, kept within the sheet. */
+/** Places an element over its figure, within the sheet. */
 function place(element: HTMLElement | null, { x, y }: OpenDimension): void {
   if (element === null) return;
   const sheet = element.parentElement!;

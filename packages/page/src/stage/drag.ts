@@ -5,18 +5,18 @@ import { writeLength } from '../job/write-length.ts';
 import { dimensionsOf } from './dimensions-of.ts';
 import { type Handle, type Move, moveChanges, openMoves } from './handles.ts';
 
-/** A hand on an arris: told where it is, it moves the size that goes that way. */
+/** A drag of an arris: told where the hand is, it moves the size that lies that way. */
 export interface Drag {
   readonly handle: Handle;
-  /** Pixels from where it took hold; `fine` for smaller steps. Gives the size that is moved, once that is clear. */
+  /** Follows the hand, pixels from where it took hold; `fine` for smaller steps. Returns the size moved, null until that is clear. */
   to(dx: number, dy: number, fine: boolean): Move | null;
   end(): void;
   cancel(): void;
 }
 
-/** Movement below this, pixels, is a tremble. */
+/** A hand that has moved less than this, pixels, only trembles. */
 const TREMBLE = 4;
-/** How far from its line a hand is away, pixels, and how many times slower its size then moves. */
+/** A hand further than this from the line of its move, pixels, moves the size this many times slower. */
 const AWAY = 60;
 const SLOWER = 4;
 let drags = 0;
@@ -41,7 +41,6 @@ export function startDrag(desk: Desk, handle: Handle, pixels: number): Drag {
         desk.moving.value = dimensionsOf(move.of);
       }
       const [along, aside] = move === moves.level ? [dx, dy] : [dy, dx];
-      // Away from the line of the move the hand has four times the way for the same size.
       went += (along - last) * (Math.abs(aside) > AWAY ? 1 / SLOWER : 1);
       last = along;
       const step = dragStep(desk.units.value, fine);
@@ -61,8 +60,8 @@ export function startDrag(desk: Desk, handle: Handle, pixels: number): Drag {
 }
 
 /**
- * The drawing settles at once. What is asked beyond the joint is worked out, then shown round the drawing, then at the side:
- * in a task each, so that a touch is answered between them.
+ * Ends a drag: the drawing settles at once. The whole report is computed, then shown round the drawing, then at the side, each in
+ * a task of its own, so that a touch is answered between them.
  */
 export function letGo({ dragged, moving, late, asideLate, lookAhead }: Desk): void {
   batch(() => {
@@ -82,6 +81,7 @@ export function letGo({ dragged, moving, late, asideLate, lookAhead }: Desk): vo
   ]);
 }
 
+/** Runs acts one after the other, each in a task of its own. */
 function inTurn([first, ...others]: readonly (() => void)[]): void {
   setTimeout(() => {
     first?.();
@@ -89,7 +89,7 @@ function inTurn([first, ...others]: readonly (() => void)[]): void {
   });
 }
 
-/** Moves a handle by one step of the arrow keys. Gives the size moved, or null where it does not go that way. */
+/** Moves a handle by one step of the arrow keys. Returns the size moved, null where it does not go that way. */
 export function nudge(desk: Desk, handle: Handle, dx: number, dy: number, fine: boolean): Move | null {
   const base = { data: desk.doc.value.data, job: desk.job.value, report: desk.report.value };
   const moves = openMoves(handle, base.data, base.job, base.report);
@@ -103,6 +103,7 @@ export function nudge(desk: Desk, handle: Handle, dx: number, dy: number, fine: 
   return move;
 }
 
+/** Writes a size as moved, or as near to that as the job allows. */
 function applyMove(
   desk: Desk,
   base: Parameters<typeof moveChanges>[2],
@@ -115,7 +116,7 @@ function applyMove(
   const write = (value: number) => writeLength(value, units.value, job.value.units);
   const put = (value: number) => desk.change(moveChanges(move, value, base, write), key).length === 0;
   if (put(mm)) return;
-  // The job cannot be made so: the hand feels a stop, at the last step that can.
+  // The job cannot be made so: stop at the last step at which it can, found by halving.
   let good = 0;
   let bad = Math.round((mm - move.mm) / step);
   while (Math.abs(bad - good) > 1) {

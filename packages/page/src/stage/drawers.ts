@@ -2,13 +2,13 @@ import { liveScene } from '@fielded/render';
 import { fetchPart } from '../desk/fetch-part.ts';
 import type { Drawer, ViewName } from './view-scene.ts';
 
-/** What draws a view that is only looked at: fetched when one is first shown. */
+/** Fetches what draws a view that is only looked at. */
 export async function loadDrawer(view: ViewName): Promise<Drawer> {
   const { drawOther } = await fetchPart(() => import('./other-views.ts'));
   return (report, scale) => drawOther(report, view, scale);
 }
 
-/** What draws a view that is worked on: at hand from the first. */
+/** What draws a view that is worked on: part of the first load. */
 export function liveDrawer(view: 'joint' | 'section'): Drawer {
   return (report, scale, only, at) => liveScene(report, { view, scale, only, ...(at && { at }) });
 }

@@ -13,13 +13,13 @@ interface Room {
 const LEAST_SHARE = 1 / 3;
 const MOST_OF_SHEET = 0.94;
 
-/** What letters reach beyond their capitals, and a little, paper mm. */
+/** Margin round figures, paper mm: how far letters reach beyond their capitals, and a little more. */
 const ROUND_FIGURES = 2.5;
 
-/** Drawings until the wood is as large as wanted: breaks and hatching do not grow with it, so that one is seldom enough. */
+/** The most drawings made until the wood is as large as wanted: breaks do not grow with the scale, so that one is seldom enough. */
 const ROUNDS = 4;
 
-/** The drawing so large that its wood is a third of the screen's height, or as much of that as its sheet has; itself where it is. */
+/** The drawing enlarged until its wood is a third of the screen's height, or as near to that as its sheet allows. */
 export function enlargeWood(
   draw: (scale: number) => ViewScene,
   scene: ViewScene,
@@ -38,8 +38,8 @@ export function enlargeWood(
 }
 
 /**
- * What is looked at of a drawing that is larger than its room while a size is in hand: the figure of that size, with as
- * much of the tongue in its groove as goes beside it. The wood runs out of the picture at the sides.
+ * The part of a drawing that is shown while a size is in hand, where the drawing is larger than its room: the figure of that size,
+ * with as much of the tongue in its groove as fits beside it. The wood runs out of the picture at the sides.
  */
 export function frameHand(scene: ViewScene, room: Room): SheetPart {
   const figures = joinBoxes(dimensionsIn(scene.items).flatMap((item) => textsBox(item) ?? []));
@@ -54,8 +54,8 @@ export function frameHand(scene: ViewScene, room: Room): SheetPart {
 }
 
 /**
- * Where a stretch of `room` starts on paper of `size`: what is wanted in its middle, as far as `must` lies in it whole, and
- * nothing beyond the paper where that is larger.
+ * Where a stretch of `room` starts on paper of `size`, mm: what is wanted lies in its middle, as far as all of `must` lies in it,
+ * and it does not reach beyond paper that is larger.
  */
 function startOf(
   wanted: readonly (Box | null)[],
@@ -76,6 +76,7 @@ function startOf(
   return Math.min(Math.max(start, 0), size - room);
 }
 
+/** The box round the wood of panel and frame, paper mm; null round none. */
 function woodBox(items: readonly Item[]): Box | null {
   const boxes = items.flatMap((item) => {
     if (item.kind !== 'group' || (item.key !== 'panel' && item.key !== 'frame')) return [];

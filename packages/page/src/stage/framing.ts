@@ -12,14 +12,15 @@ export interface SheetPart {
 export const PIXELS_PER_MM = 2.95;
 /** The same for what is only looked at: its smallest letters are 2.5 mm high, and 8 px or more on any screen. */
 export const LEAST_PIXELS_PER_MM = 2.3;
+/** The largest and the smallest scale. */
 const LARGEST = 12;
 const SMALLEST = 0.03;
-/** Made smaller, a drawing that does not fit has to come so much nearer to it: texts beside short lengths may even make it larger. */
+/** A smaller scale counts as nearer to fitting only if it cuts the excess to this share: texts beside short lengths may even make a drawing larger. */
 const NEARER = 0.92;
-/** A drawing that fits is not enlarged for less than this: it would only be restless. */
+/** A drawing that fits is enlarged only by this factor or more: smaller changes would be restless. */
 const WORTH_IT = 1.12;
 
-/** Room for a drawing, paper mm, on a part of the screen that many pixels wide and high. */
+/** Room for a drawing, paper mm, on a part of the screen of a width and height in pixels. */
 export function roomOf(width: number, height: number): { width: number; height: number } {
   return { width: width / PIXELS_PER_MM, height: height / PIXELS_PER_MM };
 }
@@ -27,8 +28,8 @@ export function roomOf(width: number, height: number): { width: number; height: 
 /**
  * The scale at which a drawing just fits its room, from `start`; `draw` gives the drawing at a scale.
  *
- * Texts keep their size at every scale, so the drawing does not grow in proportion: the scale is closed in on by what the
- * wood's share of the size was at the last one.
+ * Texts keep their size at every scale, so the drawing does not grow in proportion: each next scale is estimated from the wood's
+ * share of the size at the last one.
  */
 export function fitScale<S extends Scene>(
   draw: (scale: number) => S,
@@ -52,9 +53,10 @@ export function fitScale<S extends Scene>(
   return kept ?? nearest ?? { scale, scene };
 }
 
-/** What is not wood on a drawing, paper mm: dimensions and margins. */
+/** The part of a drawing's size that is not wood but dimensions and margins, paper mm. */
 const TEXTS = 70;
 
+/** The scale at which the drawing would fit, were its texts of fixed size. */
 function nextScale(scene: Scene, scale: number, room: { readonly width: number; readonly height: number }): number {
   const share = (size: number, most: number) => {
     const texts = Math.min(TEXTS, size * 0.6);
@@ -67,7 +69,7 @@ function nextScale(scene: Scene, scale: number, room: { readonly width: number; 
   return Math.min(LARGEST, Math.max(SMALLEST, next));
 }
 
-/** The drawing in the middle of its room; never enlarged past what texts are meant for, made smaller where it does not fit. */
+/** Frames a drawing in the middle of its room: enlarged by a quarter at most, made smaller where it does not fit. */
 export function frameScene(scene: Scene, room: { readonly width: number; readonly height: number }): SheetPart {
   const ratio = room.width / Math.max(1, room.height);
   const width = Math.max(scene.width, scene.height * ratio, Math.min(room.width, scene.width * 1.25));
@@ -79,7 +81,7 @@ export function frameScene(scene: Scene, room: { readonly width: number; readonl
 const BUTTONS = 50;
 
 /**
- * The same frame, the drawing so much lower that its corner is clear of the buttons: as far as there is room under it, or as
+ * The frame with the drawing moved down until its corner is clear of the buttons: as far as there is room under it, or as far as
  * it takes where the drawing `scrolls`.
  */
 export function clearButtons(frame: SheetPart, scene: Scene, pixelsWide: number, scrolls: boolean): SheetPart {

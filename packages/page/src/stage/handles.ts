@@ -18,7 +18,7 @@ export interface Move {
   readonly mm: number;
   readonly least: number;
   readonly most: number;
-  /** What a mm to the right, or down, does to it. */
+  /** Change in this size, mm, per mm dragged right (or down). */
   readonly sense: 1 | -1;
 }
 
@@ -29,14 +29,15 @@ export interface Handle {
   readonly at: WoodPoint;
   readonly level?: Move;
   readonly plumb?: Move;
-  /** What stays where it is on the sheet while this is moved. */
+  /** Which part of the drawing stays in place while this is moved. */
   readonly hold: 'panel' | 'frame';
 }
 
+/** The least and the greatest size that a hand can give, mm, where nothing else bounds it. */
 const LEAST = 0.1;
 const WIDEST = 300;
 
-/** The arrises of the cuts, the groove and the stock. `beyond` is how far into the field or behind the groove plain faces are held, mm. */
+/** The arrises of the cuts, the groove and the stock. Plain faces are held `beyond` mm into the field, or behind the groove. */
 export function findHandles(job: Job, report: Report, beyond: number, withFrame: boolean): Handle[] {
   const cuts = report.section.cuts.flatMap((_, index) => cutHandles(job, report, index));
   return [...cuts, stockHandle(job, report, beyond), ...(withFrame ? frameHandles(job, report, beyond) : [])];
@@ -49,16 +50,8 @@ function cutHandles(job: Job, report: Report, index: number): Handle[] {
   const front = cut.side === 'front';
   const sense = front ? 1 : -1;
   const down = (b: number) => (front ? b : thickness - b);
-  const move = (of: string, name: string, mm: number, least: number, most: number, way: 1 | -1): Move => ({
-    of,
-    name,
-    mm,
-    least,
-    most,
-    sense: way,
-  });
-  const reach = move(`cuts[${index}].reach`, 'reach', cut.reach, cut.land + LEAST, WIDEST, 1);
-  const depth = move(`cuts[${index}].depth`, 'depth', cut.depth, cut.shoulder + LEAST, thickness - LEAST, sense);
+  const reach = move(`cuts[${index}].reach`, 'reach', cut.reach, [cut.land + LEAST, WIDEST]);
+  const depth = move(`cuts[${index}].depth`, 'depth', cut.depth, [cut.shoulder + LEAST, thickness - LEAST], sense);
   const handle = (key: string, name: string, x: number, b: number, level?: Move, plumb?: Move): Handle => ({
     key: `cuts[${index}] ${key}`,
     name: `${cut.name}, ${name}`,
@@ -73,15 +66,9 @@ function cutHandles(job: Job, report: Report, index: number): Handle[] {
       handle('field', 'end of the cut', cut.reach, 0, reach),
       handle('floor', 'deepest point', 0, cut.depthCut, undefined, depth),
     ];
-  const shoulder = move(
-    `cuts[${index}].profile.shoulder`,
-    'shoulder',
-    cut.shoulder,
-    0,
-    Math.max(0, cut.depth - LEAST),
-    sense,
-  );
-  const land = move(`cuts[${index}].profile.land`, 'land', cut.land, 0, cut.reach - LEAST, 1);
+  const mostShoulder = Math.max(0, cut.depth - LEAST);
+  const shoulder = move(`cuts[${index}].profile.shoulder`, 'shoulder', cut.shoulder, [0, mostShoulder], sense);
+  const land = move(`cuts[${index}].profile.land`, 'land', cut.land, [0, cut.reach - LEAST]);
   return [
     handle('field', 'arris at the field', cut.reach, cut.shoulder, reach, shoulder),
     handle('land', 'end of the land', cut.land, cut.depthCut, land, depth),
@@ -97,7 +84,7 @@ function stockHandle(job: Job, report: Report, beyond: number): Handle {
     key: 'stock',
     name: 'back of the stock',
     at: { on: 'panel', x, y: thickness },
-    plumb: { of, name: 'thickness', mm: thickness, least: deepest + LEAST, most: WIDEST, sense: 1 },
+    plumb: move(of, 'thickness', thickness, [deepest + LEAST, WIDEST]),
     hold: 'panel',
   };
 }
@@ -105,71 +92,38 @@ function stockHandle(job: Job, report: Report, beyond: number): Handle {
 function frameHandles(job: Job, report: Report, beyond: number): Handle[] {
   const { groove, thickness, swellGap } = job.frame;
   const deep = -groove.depth;
-  const of = (key: string) => `frame.groove.${key}`;
-  const width: Move = {
-    of: of('width'),
-    name: 'width',
-    mm: groove.width,
-    least: LEAST,
-    most: thickness - groove.setback - LEAST,
-    sense: 1,
-  };
-  const depth: Move = {
-    of: of('depth'),
-    name: 'depth',
-    mm: groove.depth,
-    least: swellGap + LEAST,
-    most: WIDEST,
-    sense: -1,
-  };
-  const setback: Move = {
-    of: of('setback'),
-    name: 'setback',
-    mm: groove.setback,
-    least: LEAST,
-    most: thickness - groove.width - LEAST,
-    sense: 1,
-  };
-  const back: Move = {
-    of: 'frame.thickness',
-    name: 'thickness',
-    mm: thickness,
-    least: groove.setback + groove.width + LEAST,
-    most: WIDEST,
-    sense: 1,
-  };
-  const handles: Handle[] = [
-    {
-      key: 'groove floor',
-      name: 'groove, back corner',
-      at: { on: 'frame', x: deep, y: groove.setback + groove.width },
-      level: depth,
-      plumb: width,
-      hold: 'frame',
-    },
-    {
-      key: 'groove front',
-      name: 'groove, front corner',
-      at: { on: 'frame', x: deep, y: groove.setback },
-      plumb: setback,
-      hold: 'frame',
-    },
-    {
-      key: 'frame back',
-      name: 'back of the frame',
-      at: { on: 'frame', x: deep - beyond, y: thickness },
-      plumb: back,
-      hold: 'frame',
-    },
-  ];
+  const floor = groove.setback + groove.width;
+  const at = 'frame.groove';
+  const width = move(`${at}.width`, 'width', groove.width, [LEAST, thickness - groove.setback - LEAST]);
+  const depth = move(`${at}.depth`, 'depth', groove.depth, [swellGap + LEAST, WIDEST], -1);
+  const setback = move(`${at}.setback`, 'setback', groove.setback, [LEAST, thickness - groove.width - LEAST]);
+  const back = move('frame.thickness', 'thickness', thickness, [floor + LEAST, WIDEST]);
+  const gap = move('frame.swellGap', 'gap', swellGap, [0, groove.depth - LEAST]);
+  const handle = (key: string, name: string, x: number, y: number, moves: Pick<Handle, 'level' | 'plumb'>): Handle => ({
+    key,
+    name,
+    at: { on: 'frame', x, y },
+    ...moves,
+    hold: 'frame',
+  });
   const { bottomGap, verdict } = report.fit;
-  if (bottomGap === null || verdict === 'stops-short') return handles;
-  const gap: Move = { of: 'frame.swellGap', name: 'gap', mm: swellGap, least: 0, most: groove.depth - LEAST, sense: 1 };
-  const tip = { x: deep + swellGap, y: groove.setback + groove.width / 2 };
-  return [...handles, { key: 'tip', name: "panel's edge", at: { on: 'frame', ...tip }, level: gap, hold: 'frame' }];
+  // Where the tongue stops short, its tip is not where the gap ends.
+  const showsTip = bottomGap !== null && verdict !== 'stops-short';
+  const middle = groove.setback + groove.width / 2;
+  return [
+    handle('groove floor', 'groove, back corner', deep, floor, { level: depth, plumb: width }),
+    handle('groove front', 'groove, front corner', deep, groove.setback, { plumb: setback }),
+    handle('frame back', 'back of the frame', deep - beyond, thickness, { plumb: back }),
+    ...(showsTip ? [handle('tip', "panel's edge", deep + swellGap, middle, { level: gap })] : []),
+  ];
 }
 
-/** The handle's moves that the job really lets be written, each with how; a profile ground in steel has fewer. */
+/** The move of a size of `mm` within [least, most]; it grows to the right or down, or for `sense` -1 the other way. */
+function move(of: string, name: string, mm: number, [least, most]: readonly [number, number], sense: 1 | -1 = 1): Move {
+  return { of, name, mm, least, most, sense };
+}
+
+/** The moves of a handle that can be written into the job: a profile ground in steel has fewer. */
 export function openMoves(handle: Handle, data: Data, job: Job, report: Report): { level?: Move; plumb?: Move } {
   const open = (move: Move | undefined) =>
     move !== undefined && findSize(data, job, report, move.of).size !== null ? move : undefined;

@@ -4,7 +4,7 @@ import { useMemo } from 'preact/hooks';
 import type { Doc } from '../desk/doc.ts';
 import { reportJoint } from '../job/answer-joint.ts';
 
-/** How much of the frame is shown round the groove, and of the field beyond the raise, mm. */
+/** How much of the frame is shown behind the groove, and the margin round the picture, mm. */
 const BESIDE = 14;
 const MARGIN = 1.5;
 

@@ -1,7 +1,7 @@
 import { type ReadonlySignal, signal } from '@preact/signals';
 import type { SheetPart } from './framing.ts';
 
-/** How much closer one looks than the whole drawing, and at which part: 0 to 1 of its width and height. */
+/** How much the drawing is magnified, and about which point: 0 to 1 of its width and height. */
 interface Look {
   readonly times: number;
   readonly x: number;
@@ -15,7 +15,7 @@ export interface Closer {
   step(way: 1 | -1): void;
   /** The part of a frame that is looked at. */
   within(frame: SheetPart): SheetPart;
-  /** Listens to fingers on the drawing; what comes back stops it. */
+  /** Listens to fingers on the drawing; returns what stops it. */
   listen(node: SVGSVGElement, isHeld: () => boolean): () => void;
 }
 

@@ -60,7 +60,7 @@ export function openDimensionOf(element: Element): void {
   openers.get(element)?.();
 }
 
-/** What a press opens, by element: replaced at every paint, without a new listener. */
+/** What a press opens, by element: replaced at every paint, so that each element keeps one listener. */
 const openers = new WeakMap<Element, () => void>();
 
 function listen(element: SVGElement): void {

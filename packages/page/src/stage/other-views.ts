@@ -6,7 +6,7 @@ import { addDoorSizes } from '../job/sizes.ts';
 import { LEAST_PIXELS_PER_MM } from './framing.ts';
 import { steelOf, type ViewName, type ViewScene } from './view-scene.ts';
 
-// Figures of doors can be typed over from when they are first drawn.
+// Figures of doors can be typed over as soon as doors are drawn.
 addDoorSizes(doorSize);
 
 /** A view that is only looked at. A knife and its limiter are always drawn at full size, charts at their own. */
@@ -14,13 +14,13 @@ export function drawOther(report: Report, view: ViewName, scale: number): ViewSc
   return { ...sceneOf(report, view, scale), panel: null, frame: null };
 }
 
-/** What stands beside a chart, between its axes' ends and the edges of its paper, and how wide charts are at least and at most, mm. */
+/** Room beside a chart, between its axes' ends and the edges of its paper, and the least and the greatest width of a chart, mm. */
 const BESIDE_CHART = 60;
 const [NARROWEST, WIDEST] = [70, 130];
 /** Paper narrower than this has a knife's ordinates under its outline, mm. */
 const ROOM_BESIDE = 260;
 
-/** How wide the paper is on which letters are still large enough to be read, mm. */
+/** The width of paper that the sheet shows with letters still large enough to be read, mm. */
 function paperWidth(): number {
   return (document.querySelector('.sheet')?.clientWidth ?? Infinity) / LEAST_PIXELS_PER_MM;
 }

@@ -1,18 +1,18 @@
 import type { Report } from '@fielded/core';
 import { easing, SVG, Timeline } from '@svgdotjs/svg.js';
 
-/** How far before the groove a panel stands that is about to be tried, paper mm. */
+/** How far before the groove the panel starts, paper mm. */
 const BEFORE = 14;
-/** How long the panel takes, and how long before its end everything else comes back, ms. */
+/** How long the panel takes, and how long before its end everything else is shown again, ms. */
 const WAY = 1400;
 const BACK = 140;
 
-/** A motion that goes on until the panel stands where it stops, or until it is finished at once. */
+/** A motion that ends where the panel stops, or at once by `finish`. */
 export interface Slide {
   finish(): void;
 }
 
-/** The motion of a try: the panel from before the groove to where it stands. None for those who want no motion. */
+/** Slides the panel from before the groove to where it stands; null for those who want no motion. */
 export function slideIn(node: SVGSVGElement, report: Report, scale: number): Slide | null {
   if (matchMedia('(prefers-reduced-motion: reduce)').matches) return null;
   const way = scale * Math.min(report.tongue.insertion, report.fit.deepestInsertion ?? 0) + BEFORE;

@@ -3,7 +3,7 @@ export function isSmallScreen(): boolean {
   return matchMedia('(max-width: 860px), (max-height: 520px)').matches;
 }
 
-/** The height of the screen that is seen, px: what a keyboard leaves of it. */
+/** The height of the screen that a keyboard on it leaves free, px. */
 export function seenHeight(): number {
   return globalThis.visualViewport?.height ?? innerHeight;
 }

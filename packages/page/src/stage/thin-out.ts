@@ -17,10 +17,10 @@ export interface Fitted {
 
 type Draw = (scale: number, only: readonly string[] | null) => ViewScene;
 
-/** Least share of its largest scale that the wood keeps beside its dimensions; more where there is little room for it. */
+/** The least share of its largest scale that the wood keeps beside its dimensions, on a large and on a small screen. */
 const LEAST_SHARE = 0.62;
 const LEAST_SHARE_SMALL = 0.78;
-/** The few that are used most may take more of it, since a joint without a figure can be neither read nor typed over. */
+/** The two used most may leave it this share: a joint without a figure can be neither read nor typed over. */
 const LEAST_SHARE_OF_FEW = 0.6;
 const FEW = 2;
 
@@ -35,7 +35,7 @@ const ORDER: readonly RegExp[] = [
   /^frame\.groove\.depth$/,
   /^frame\.thickness$|^frame\.groove\.setback$/,
 ];
-/** How many of the order are tried, one after the other, before the wood stands alone. */
+/** How many kinds of dimensions are tried in turn, before the wood stands alone. */
 const STEPS = [8, 5, 3, 2, 1, 0] as const;
 
 /**

@@ -6,9 +6,9 @@ import { applyChanges } from '../job/changes.ts';
 import { createPainter } from './painter.ts';
 import { type Anchors, type Drawer, placeOf } from './view-scene.ts';
 
-/** A joint drawn dashed with the one that is worked on: what is proposed, else one kept to compare with. */
+/** A joint drawn dashed behind the one that is worked on: the one proposed, else one kept to compare with. */
 export interface Trace {
-  /** Paints it into a drawing whose wood lies there: in the same frame, where one is drawn. */
+  /** Paints it into a drawing whose wood lies at `wood`: in the same frame, where one is drawn. */
   paint(wood: Anchors, scale: number): void;
 }
 
@@ -23,6 +23,7 @@ export function createTrace(layer: SVGGElement, desk: Desk, draw: Drawer): Trace
   };
 }
 
+/** The outlines of panel and frame among the items of a drawing. */
 function outlinesOf(items: readonly Item[]): Item[] {
   return items.flatMap((item) =>
     item.kind === 'group' && (item.key === 'panel' || item.key === 'frame')

@@ -1,9 +1,9 @@
-/** How far a finger's middle may be from what it means, pixels: half of the least target. */
+/** How far a finger's middle may be from its target, pixels: half of the least size of one. */
 export const FINGER = 22;
 /** Nearer than this to a grip, pixels, the grip is meant, whatever figure stands there. */
 const PRECISE = 10;
 
-/** What a press at a point of the screen means: the nearest of what is near enough. Targets overlap; what is meant must not depend on what lies on top. */
+/** What a press means: the nearest target that is near enough. Targets overlap, so that the one on top need not be the one meant. */
 export type Pressed =
   | { readonly kind: 'grip'; readonly element: Element }
   | { readonly kind: 'dimension'; readonly element: Element };

@@ -61,7 +61,7 @@ export function VerdictBar(): JSX.Element {
 
 const SIGNS = { yes: '✓', no: '×', open: '?' } as const;
 
-/** Does it fit, can it be run: both, always. While a size is moved running is not gone over, and stays as it was. */
+/** Both statements, whether it fits and whether it can be run. While a size is moved the second is not computed, and stays as it was. */
 function Statements({ report }: { report: Report }): JSX.Element {
   const desk = useDesk();
   const [settled, setSettled] = useState(() => stateRun(report));
@@ -112,7 +112,7 @@ export function VerdictChip({ fitting }: { fitting: Signal<boolean> }): JSX.Elem
   );
 }
 
-/** @example 'sliding, 0.2 mm clear', 'will not enter, 1.6 mm too thick' */
+/** The verdict in a few words. @example 'sliding, 0.2 mm clear', 'will not enter, 1.6 mm too thick' */
 function lineOf({ fit, units }: Report): string {
   const word = verdictWord(fit.verdict);
   if (fit.clearance === null) return word;
@@ -120,7 +120,7 @@ function lineOf({ fit, units }: Report): string {
   return `${word}, ${words} ${fit.clearance < 0 ? 'too thick' : 'clear'}`;
 }
 
-/** Read out once the hand rests, not at every step. */
+/** The verdict for screen readers: read out once the hand rests, not at every step. */
 export function LiveVerdict(): JSX.Element {
   const sentence = verdictSentence(useDesk().report.value);
   const [said, setSaid] = useState(sentence);

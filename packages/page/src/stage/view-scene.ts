@@ -13,16 +13,16 @@ export interface Anchors {
   readonly frame: Spot | null;
 }
 
-/** A drawing with what can be taken hold of on it; nothing, for one that only shows. */
+/** A drawing with its anchors, which are null where it is only looked at. */
 export type ViewScene = Scene & Anchors;
 
 /** The drawings of a job: those of the wood, what may become of it, and one for each knife or limiter. */
 export type ViewName = PlainView | 'spread' | 'season' | `knife ${number}` | `limiter ${number}`;
 
-/** Draws a view of a report at a scale; `only` names the dimensions to lay out, all for null; `at` keeps a corner of the wood where it is. */
+/** Draws a view of a report at a scale; `only` names the dimensions to lay out, all for null; `at` places a corner of the wood. */
 export type Drawer = (report: Report, scale: number, only: readonly string[] | null, at?: LivePlace) => ViewScene;
 
-/** The views that a report has what it takes for, the ones to work on first. */
+/** The views that can be drawn of a report, those to work on first. */
 export function viewsFor(report: Report): ViewName[] {
   const views: ViewName[] = ['joint', 'section', 'detail', 'cuts'];
   if (report.frame.cope) views.push('corner');
@@ -80,7 +80,7 @@ export function isLong(view: ViewName): boolean {
   return view === 'cuts' || isSteel(view);
 }
 
-/** Where a corner of the wood lies, to have another drawing put there; nowhere, on a drawing that only shows. */
+/** Where a corner of the wood lies, for another drawing to be placed there; undefined on one that is only looked at. */
 export function placeOf(anchors: Anchors, on: LivePlace['on']): LivePlace | undefined {
   const spot = anchors[on];
   if (spot !== null) return { on, ...spot };
