@@ -2,7 +2,7 @@ import { formatNumber, type Units } from '@fielded/core';
 import { writeLength } from '../job/write-length.ts';
 
 /**
- * A length as it stands in a field to be typed over: without its unit, and read again as the same length.
+ * A length as the text of its field, to be typed over: without its unit; reading it gives the same length.
  *
  * @example entryText(19.05, 'in') // '3/4'
  */

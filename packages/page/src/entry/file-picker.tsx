@@ -1,6 +1,6 @@
 import type { JSX, RefObject } from 'preact';
 
-/** The field behind a button that chooses files: out of sight, opened by a click on `picker`, and ready again after each choice. */
+/** The input behind a button that chooses files: out of sight, opened by a click on `picker`, and emptied after each choice. */
 export function FilePicker({
   picker,
   label,

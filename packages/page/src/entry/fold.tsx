@@ -1,7 +1,7 @@
 import type { ComponentChildren, JSX } from 'preact';
 import { useState } from 'preact/hooks';
 
-/** Things set once and left, folded away under their name; made when it is first unfolded. */
+/** Things that are set once, folded away under a name; rendered when first unfolded. */
 export function Fold({ name, children }: { name: string; children: () => ComponentChildren }): JSX.Element {
   const [opened, setOpened] = useState(false);
   return (

@@ -4,8 +4,8 @@ import { useDesk } from '../desk/context.ts';
 const FRACTIONS = ['1/2', '1/4', '1/8', '1/16', '1/32', '1/64'] as const;
 
 /**
- * Keys that a touch screen's own keyboard hides: fractions and signs. Shown under a field that is being typed in. Eight of them, 44 px
- * wide each, are as many as the smallest phone has room for.
+ * Keys that a touch screen's own keyboard hides: fractions and signs, under a field that is being typed in. The smallest phone has room
+ * for eight, each 44 px wide.
  */
 export function KeyStrip({ field }: { field: RefObject<HTMLInputElement | null> }): JSX.Element {
   const desk = useDesk();
@@ -17,7 +17,7 @@ export function KeyStrip({ field }: { field: RefObject<HTMLInputElement | null> 
           key={key}
           type="button"
           tabIndex={-1}
-          // The field keeps the hand: a press must not take its focus.
+          // A press must not take the focus from the field.
           onPointerDown={(event) => event.preventDefault()}
           onClick={() => insert(field.current, key)}
         >

@@ -4,7 +4,7 @@ import { Unit } from './stepper.tsx';
 
 type Heard = (event: { readonly currentTarget: HTMLInputElement }) => void;
 
-/** A length that is typed and not kept as a size of the job: its line, with its unit. */
+/** The line of a length that is no size of the job, with its unit. */
 export function LengthLine({
   units,
   field,

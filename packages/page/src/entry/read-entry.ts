@@ -1,7 +1,7 @@
 import { parseLength, type Units } from '@fielded/core';
 import { sayMisread } from '../words/say-misread.ts';
 
-/** What was typed for a length: mm and how the job file keeps it, what is wrong with it, or a sum that has to be worked out. */
+/** What was typed for a length: its mm and how the job file keeps it, what is wrong with it, or that it is a sum still to be computed. */
 export type Entry =
   | { readonly kind: 'length'; readonly mm: number; readonly written: string | number }
   | { readonly kind: 'fault'; readonly message: string }
@@ -10,8 +10,7 @@ export type Entry =
 /**
  * Reads a length as typed while lengths are shown in `shown`, to be kept in a job file of `file`'s unit.
  *
- * Plain figures in the file's own unit are kept as numbers, all else as text with its unit, as typed. A text with a sign
- * between two figures, or brackets, is a sum.
+ * Plain figures in the file's own unit are kept as numbers, all else as text with its unit, as typed.
  */
 export function readEntry(text: string, shown: Units, file: Units): Entry {
   const read = parseLength(text, shown);
@@ -21,13 +20,14 @@ export function readEntry(text: string, shown: Units, file: Units): Entry {
   return { kind: 'fault', message: sayMisread(text.trim(), read) };
 }
 
-/** A sum has two figures or more with a sign between, or brackets; a fraction by itself is none. */
+/** Whether a text is a sum: two figures or more with a sign or a bracket between them. A fraction by itself is none. */
 function isSum(text: string): boolean {
   return /\d.*[-+*×·÷/−–(].*\d/.test(text) && !/--|^\s*(?:\d+[- ])?\d+\s*\/\s*\d+\s*$/.test(text);
 }
 
 const PLAIN = /^[+]?\d*[.,]?\d+$/;
 
+/** What was typed, as the job file keeps it. */
 function writeTyped(text: string, shown: Units, file: Units): string | number {
   if (PLAIN.test(text)) {
     const value = Number(text.replace(',', '.'));

@@ -20,6 +20,7 @@ interface Node {
 /** A length as a maker writes it within a sum: figure, perhaps a fraction, perhaps its unit. */
 const LENGTH =
   /(?:\d+[- ]\d+\/\d+|\d+\/\d+|\d*[.,]?\d+)\s*(?:mm|cm|m|inches|inch|in|feet|foot|ft|["″”'′’])(?![a-z])|\d+[- ]\d+\/\d+|\d+\/\d+/gi;
+/** The longest sum, characters. */
 const LONGEST = 120;
 
 const { parse } = create(parseDependencies);
@@ -27,9 +28,9 @@ const { parse } = create(parseDependencies);
 /**
  * Works out a sum of lengths, mm: `20 mm - 1/32 in`, `(19 - 6.4) / 2`, `3 × 1-1/4"`.
  *
- * Lengths are read by the same rules as anywhere else, the signs between them by mathjs' parser; of its tree only figures,
- * + − × ÷ and brackets are followed, everything else is refused, nothing is evaluated as written. A bare figure counts in
- * `shown` where a length is added to it, and as a plain number where it multiplies or divides.
+ * Lengths are read by the same rules as anywhere else, the signs between them by mathjs' parser. Of its tree only figures,
+ * + − × ÷ and brackets are followed; everything else is refused, and no text is evaluated. A bare figure is a length in
+ * `shown` where a length is added to it, and a plain number where it multiplies or divides.
  */
 export function workOutSum(text: string, shown: Units): { readonly mm: number } | { readonly message: string } {
   const refused = {
@@ -38,6 +39,7 @@ export function workOutSum(text: string, shown: Units): { readonly mm: number } 
   if (text.length > LONGEST) return { message: 'That sum is too long.' };
   const lengths: number[] = [];
   let unread: string | null = null;
+  // Write lengths as names, L0_, L1_ and so on, and signs as mathjs knows them.
   const plain = text
     .replace(/[×·]/g, '*')
     .replace(/÷/g, '/')
@@ -61,6 +63,7 @@ export function workOutSum(text: string, shown: Units): { readonly mm: number } 
   }
 }
 
+/** The value of a tree of a sum; null where it holds anything but lengths, figures, + − × ÷ and brackets. */
 function follow(node: Node, lengths: readonly number[], unit: number): Value | null {
   const inner = (child: Node | undefined) => (child === undefined ? null : follow(child, lengths, unit));
   if (node.type === 'ConstantNode') return typeof node.value === 'number' ? { value: node.value, power: 0 } : null;
@@ -77,6 +80,7 @@ function follow(node: Node, lengths: readonly number[], unit: number): Value | n
   return second ? combine(node.op ?? '', first, second, unit) : null;
 }
 
+/** One step of a sum; null where a length is multiplied by a length, or a figure is divided by one. `unit` is a bare figure's as a length, mm. */
 function combine(op: string, a: Value, b: Value, unit: number): Value | null {
   if (op === '+' || op === '-') {
     const power = a.power || b.power ? 1 : 0;

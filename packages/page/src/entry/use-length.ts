@@ -5,24 +5,26 @@ import type { Desk } from '../desk/desk.ts';
 import { attempt, fetchPart } from '../desk/fetch-part.ts';
 import type { JobChange } from '../job/changes.ts';
 import type { Data } from '../job/data.ts';
+import type { WrittenSize } from '../job/sizes.ts';
 import { writeLength } from '../job/write-length.ts';
 import { faultBeside } from '../words/plain-fault.ts';
 import { entryText } from './entry-text.ts';
 import { readEntry } from './read-entry.ts';
 import { buttonStep, nextStep } from './steps.ts';
 
-/** A length that is typed: where it is kept and how it is written. */
+/** The place of a length that is typed: where the job keeps it and how it is written there. */
 export interface LengthPlace {
   /** Where it is kept in the job file. */
   readonly path: string;
-  /** Names the field among those with something typed in them; the path unless told. */
+  /** The key of what is typed in the field meanwhile; the path unless told. */
   readonly name?: string;
   /** The length now, mm; null where the job does not give it. */
   readonly mm: number | null;
-  readonly changes: (mm: number, write: (mm: number) => Data, written?: Data) => readonly JobChange[];
-  /** May be left empty: the line then goes. A word stands in the field meanwhile. */
+  /** As in `WrittenSize`. */
+  readonly changes: WrittenSize['changes'];
+  /** Whether the field may be left empty, which takes the line out of the job; a word stands in the empty field. */
   readonly optional?: boolean | string;
-  /** What leaving it empty changes, where the line does not just go. */
+  /** What leaving it empty changes instead. */
   readonly emptied?: readonly JobChange[];
 }
 
@@ -32,9 +34,9 @@ export interface LengthEntry {
   /** What is wrong with it; '' for nothing. */
   readonly fault: string;
   type(text: string): void;
-  /** When the field is left: what can be read becomes the size, what cannot stays with its fault. */
+  /** Call it when the field is left: what can be read becomes the size, what cannot stays with its fault. */
   leave(): void;
-  /** Back to how it was when the field was entered. */
+  /** Takes back what was typed since the field was entered. */
   giveUp(): void;
   enter(): void;
   step(way: 1 | -1, fine: boolean): void;
@@ -42,7 +44,7 @@ export interface LengthEntry {
 
 let visits = 0;
 
-/** The text of a length's field, what is wrong with it, and what typing does: the job follows every readable keystroke. */
+/** The text of a length's field, what is wrong with it, and what typing does: the job follows every keystroke that can be read. */
 export function useLength(place: LengthPlace): LengthEntry {
   const desk = useDesk();
   const visit = useRef({ key: '' });
@@ -99,7 +101,7 @@ export function useLength(place: LengthPlace): LengthEntry {
   };
 }
 
-/** What is wrong with what is typed: that it is no length, or that the job could not be made so. */
+/** What is wrong with what is typed, '' for nothing: it is no length, or the job cannot have it. */
 function useFault(desk: Desk, place: LengthPlace, draft: string | undefined, shown: Units): string {
   // Only a field with something typed in it follows every change of the job.
   const data = draft === undefined ? null : desk.doc.value.data;
@@ -122,7 +124,7 @@ function setDraft(desk: Desk, path: string, text: string | undefined): void {
   desk.drafts.value = text === undefined ? others : { ...others, [path]: text };
 }
 
-/** Works out a sum, for which the parser is fetched the first time; `kept` is told where it could be and is still what stands there. */
+/** Computes a sum, by a parser fetched the first time, and puts it into the job; `kept` is called if the sum still stands in the field and the job could have it. */
 function workOut(
   desk: Desk,
   path: string,

@@ -1,4 +1,4 @@
-/** The name of a file without the folders before it, whichever way their strokes lean. */
+/** The name of a file without its folders, whichever slash parts them. */
 export function baseName(path: string): string {
   return path.replace(/^.*[\\/]/, '');
 }

@@ -1,5 +1,5 @@
 import type { Report } from '@fielded/core';
-import { type Curve, readReportPath } from '@fielded/geometry';
+import { flipCurve, readReportPath } from '@fielded/geometry';
 import {
   draw,
   drawKnife,
@@ -28,7 +28,7 @@ export function benchSheets(report: Report, paper: PaperName): string[] {
   return benchScenes(report, paper).map((scene) => sceneToSvg(scene, { theme: 'print' }));
 }
 
-/** The same as a PDF, for which the writer is fetched now. */
+/** The sheets for the bench as a PDF; its writer is fetched now. */
 export async function benchPdf(report: Report, paper: PaperName): Promise<Blob> {
   const { scenesPdf } = await fetchPart(() => import('./pdf.ts'));
   return scenesPdf(benchScenes(report, paper));
@@ -38,7 +38,7 @@ function benchScenes(report: Report, paper: PaperName): Scene[] {
   return sheets(report, { view: 'sheet', paper, date: new Date().toISOString().slice(0, 10) });
 }
 
-/** What is to be ground, or where no head is named what each cut takes, as DXF in millimetres. */
+/** The outlines to be ground as DXF in millimetres; where no head is named, what each cut takes. */
 export async function outlinesDxf(report: Report): Promise<string> {
   const { writeDxf } = await fetchPart(() => import('@fielded/exchange'));
   const layers = (report.knives ?? []).flatMap(({ cut, outline, limiter }) => [
@@ -49,17 +49,13 @@ export async function outlinesDxf(report: Report): Promise<string> {
   return writeDxf(
     report.section.cuts.map(({ name, swept }) => ({
       name: layerName(name),
-      chains: readReportPath(swept).map(upright),
+      // The section's y runs down; a drawing program's runs up.
+      chains: readReportPath(swept).map((chain) => chain.map((curve) => flipCurve(curve, 0))),
     })),
   );
 }
 
-/** The section runs downwards; a drawing program's y runs up. */
-function upright(chain: readonly Curve[]): Curve[] {
-  return chain.map((c) => ({ ...c, y0: -c.y0, y1: -c.y1, cy: -c.cy, turn: -c.turn as Curve['turn'] }));
-}
-
-/** Layers have plain names. */
+/** A name that every drawing program takes for a layer. */
 function layerName(name: string): string {
   return name.replace(/[^A-Za-z0-9_ -]+/g, '_').slice(0, 60) || 'cut';
 }

@@ -1,4 +1,4 @@
-/** Files of a folder that are looked at: a job's own folder holds few. */
+/** The most files of a folder that are opened: a job's own folder holds few. */
 const MOST_FILES = 60;
 const KNOWN = /\.(?:ya?ml|json|svg|dxf|png|jpe?g)$/i;
 
@@ -18,7 +18,7 @@ export async function filesOf(entries: readonly (FileSystemEntry | null)[], file
   return found;
 }
 
-/** A browser gives a folder's entries a hundred at a time, until it gives none. */
+/** The entries of a folder: a browser gives about a hundred at a time, until it gives none. */
 async function entriesOf(folder: FileSystemDirectoryEntry): Promise<FileSystemEntry[]> {
   const reader = folder.createReader();
   const all: FileSystemEntry[] = [];

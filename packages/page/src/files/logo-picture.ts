@@ -7,8 +7,8 @@ interface LogoRefusal {
 }
 
 /**
- * Draws a logo anew as a PNG, by the rules of the command line, so that nothing but a picture reaches a document. An SVG is drawn
- * as an image: the browser runs nothing in it and fetches nothing for it.
+ * Draws a logo as a new PNG, by the rules of the command line, so that nothing but a picture reaches a document. An SVG is drawn
+ * as an image: the browser runs no script of it and fetches nothing for it.
  */
 export async function drawLogo(bytes: Uint8Array): Promise<Blob | LogoRefusal> {
   const checked = checkLogo(bytes);
@@ -30,7 +30,7 @@ export async function drawLogo(bytes: Uint8Array): Promise<Blob | LogoRefusal> {
   }
 }
 
-/** An SVG that says how large it is, as some browsers want it before they paint one. */
+/** The SVG with its size written out: some browsers paint none without. */
 function sizedSvg(svg: string): string {
   const root = new DOMParser().parseFromString(svg, 'image/svg+xml').documentElement;
   if (root.localName !== 'svg') throw new RangeError('not an SVG');

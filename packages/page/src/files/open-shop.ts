@@ -6,7 +6,7 @@ import { readFiles, takeShopLogo } from './open-text.ts';
 
 const DRAWING = /\.(?:svg|dxf)$/i;
 
-/** Takes a shop file up for the job on the desk, or says what is wrong with it by its lines. */
+/** Makes a shop file the shop of the job on the desk; a notice says what is wrong with one that cannot be read, by its lines. */
 export async function takeShop(desk: Desk, files: readonly File[]): Promise<void> {
   const given = await readFiles(files);
   if ('message' in given) {

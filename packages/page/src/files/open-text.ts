@@ -6,17 +6,18 @@ import { baseName } from './base-name.ts';
 import { bytesOfAddress } from './data-address.ts';
 import type { GivenFile } from './given-file.ts';
 
-/** What came of opening files: a job for the desk, or what is wrong, in lines; `wantsShop` where only a shop file lacks. */
+/** What came of opening files: a job for the desk, or what is wrong, in lines; `wantsShop` names a shop file that is missing. */
 export type Opened =
   | { readonly doc: Doc; readonly remark: string }
   | { readonly message: string; readonly lines: readonly string[]; readonly wantsShop?: string };
 
-/** The largest files that are opened, bytes: jobs and shops, and drawings. */
+/** The largest job or shop file, and the largest drawing, that is opened, bytes. */
 const MOST_BYTES = 1_000_000;
 const MOST_DRAWING_BYTES = 8_000_000;
 const DRAWING = /\.(?:svg|dxf)$/i;
 const TEXT = /\.(?:ya?ml|json)$/i;
 const PICTURE = /\.(?:png|jpe?g)$/i;
+/** The most faults that are listed. */
 const MOST_LINES = 12;
 
 /** Reads chosen files, refusing what is too large before it is read. */
@@ -52,7 +53,7 @@ async function readUtf8(file: File): Promise<string | null> {
   }
 }
 
-/** A pack holds several files: what the page hands over as one. */
+/** The files in a pack, which the page saved as one file; the file itself, for any other. */
 function unpack(file: GivenFile): GivenFile[] {
   if (!/\.json$/i.test(file.name) || !file.text.includes('fieldedFiles')) return [file];
   try {
@@ -88,7 +89,7 @@ export function areShop(files: readonly GivenFile[]): boolean {
   );
 }
 
-/** Opens a job file, with the shop file that it names if that is among the files. YAML is read by a part fetched now. */
+/** Opens the job among files, with the shop file and the drawings that it names if they are there too. YAML is read by a part fetched now. */
 export async function openFiles(files: readonly GivenFile[]): Promise<Opened> {
   const { readFileData, readJob } = await fetchPart(() => import('./yaml-reading.ts'));
   const drawn = files.some(({ name }) => DRAWING.test(name));
@@ -135,7 +136,7 @@ export async function openFiles(files: readonly GivenFile[]): Promise<Opened> {
   return { doc: { data, source: job.text, fileName: job.name, shop: withLogo }, remark };
 }
 
-/** The shop with the logo that its file names, if that was opened with it; `remark` says what is wrong with one. */
+/** The shop with the logo that its file names, if that was opened with it; `remark` says what is wrong with that, '' for nothing. */
 export async function takeShopLogo<S extends ShopDoc | null>(
   shop: S,
   files: readonly GivenFile[],
@@ -149,7 +150,7 @@ export async function takeShopLogo<S extends ShopDoc | null>(
   return 'id' in taken ? { shop: { ...shop, logo: taken.id }, remark: '' } : { shop, remark: taken.fault };
 }
 
-/** A shop file has knives or heads and no panel. */
+/** Whether a text is a job file: it has a panel, which no shop file has. */
 function looksLikeJob(text: string): boolean {
   return /^\s*["']?panel["']?\s*:/m.test(text) || /[{,]\s*["']?panel["']?\s*:/.test(text);
 }
@@ -161,7 +162,7 @@ function listFaults(faults: readonly Fault[]): string[] {
   return faults.length > MOST_LINES ? [...lines, `and ${faults.length - MOST_LINES} more`] : lines;
 }
 
-/** Data of the page's own, without the reader's bare objects. */
+/** The reader's data as ordinary objects. */
 function plain(value: unknown): Data {
   return JSON.parse(JSON.stringify(value)) as Data;
 }

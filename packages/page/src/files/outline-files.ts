@@ -11,7 +11,7 @@ export { readOutlineFile };
 
 type Load = (path: string) => ReturnType<typeof readOutlineFile>;
 
-/** Profiles that name a drawing have its outline in them instead: the page holds the job in one piece. */
+/** Replaces the drawings that profiles name by their outlines: the page holds the job in one piece. */
 export function putOutlinesIn(data: Data, load: Load): Data {
   const units = isGroup(data) && data.units === 'in' ? 'in' : 'mm';
   const walk = (here: Data): Data => {
@@ -27,18 +27,18 @@ export function putOutlinesIn(data: Data, load: Load): Data {
   return walk(data);
 }
 
-/** Where in the job an outline belongs: to a cut, by its place in the list, or to the frame's sticking. */
+/** The place of an outline in the job: a cut, by its index, or the frame's sticking. */
 export type OutlinePlace = number | 'sticking';
 
-/** What the place is called. */
+/** What the place is called in a sentence. */
 export function placeName(desk: Desk, place: OutlinePlace): string {
   return place === 'sticking' ? 'sticking' : (desk.job.value.cuts[place]?.name ?? 'cut');
 }
 
-/** A whole cut that reaches in less than this, mm, was drawn in inches and read as millimetres. */
+/** A cut that reaches in less than this, mm, was probably drawn in inches. */
 const LEAST_REACH = 3;
 
-/** Makes a drawing the outline of a place, or says why it cannot be. */
+/** Makes a drawing the outline of a place; a notice says what was done, or why it cannot be. */
 export function useOutlineFile(desk: Desk, place: OutlinePlace, { name, text }: GivenFile): void {
   const path = readOutlineFile(name, text);
   if (typeof path !== 'string') {
@@ -71,10 +71,10 @@ export function useOutlineFile(desk: Desk, place: OutlinePlace, { name, text }: 
       : { kind: 'note', text: `${saidOf} Undo takes it back.` };
 }
 
-/** An outline moved so that its deep end lies at the edge, x = 0, and its other end on the face, y = 0; null for one that runs otherwise. */
+/** An outline moved so that its deep end lies at the edge, x = 0, and its other end on the face, y = 0; null where its deep end is not the left one. */
 function movedToCorner(path: string): string | null {
   const ends: { x: number; y: number }[] = [];
-  // A line of no length after it tells where it ends.
+  // A line of no length at its end, so that the last point is found whatever segment comes before.
   svgpath(`${path} l 0 0`)
     .abs()
     .iterate((segment) => {
@@ -85,12 +85,12 @@ function movedToCorner(path: string): string | null {
   return deep.y > face.y && deep.x < face.x ? svgpath(path).translate(-deep.x, -face.y).toString() : null;
 }
 
-/** Gives a place an outline of its own, path data in the job's unit. Whether the job can be made so; if not, it says why. */
+/** Gives a place an outline, path data in the job's unit. Returns whether the job can be made so; if not, a notice says why. */
 function useOutline(desk: Desk, place: OutlinePlace, path: string): boolean {
   return useOutlines(desk, outlineChanges(place, path));
 }
 
-/** The same, and says what was taken. */
+/** Gives a place an outline, and says in a notice what was taken. */
 export function useOutlineAndSay(desk: Desk, place: OutlinePlace, path: string, what: string): void {
   if (useOutline(desk, place, path))
     desk.notice.value = {
@@ -99,20 +99,20 @@ export function useOutlineAndSay(desk: Desk, place: OutlinePlace, path: string, 
     };
 }
 
-/** Makes changes that bring outlines, in one step of undo. Whether the job can be made so; if not, it says why. */
+/** Makes changes that bring outlines, in one step of undo. Returns whether the job can be made so; if not, a notice says why. */
 export function useOutlines(desk: Desk, changes: readonly JobChange[]): boolean {
   const [fault] = desk.change(changes);
   if (fault) desk.notice.value = { kind: 'fault', text: sayUncut(fault, desk) };
   return fault === undefined;
 }
 
-/** Why an outline cannot be cut, as of the outline, whatever place of the file it would stand at. */
+/** Why an outline cannot be cut, without the place of the job file. */
 function sayUncut(fault: Fault, desk: Desk): string {
   const said = faultBeside(fault, desk.units.value).replace(/^:\s*/, '');
   return `That outline cannot be cut: ${said[0]!.toLowerCase()}${said.slice(1)}`;
 }
 
-/** What an outline of its own changes at a place. */
+/** The changes that give a place an outline. */
 export function outlineChanges(place: OutlinePlace, path: string): JobChange[] {
   const profile = { shape: 'outline', path };
   if (place === 'sticking')
@@ -134,7 +134,7 @@ export function outlineChanges(place: OutlinePlace, path: string): JobChange[] {
   ];
 }
 
-/** Path data in mm in another unit. */
+/** Path data in mm as path data in a unit. */
 export function pathInUnits(path: string, units: 'mm' | 'in'): string {
   return units === 'mm'
     ? path

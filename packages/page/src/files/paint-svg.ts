@@ -1,6 +1,6 @@
 const INCH = 25.4;
 
-/** An SVG drawing in millimetres as a PNG of so many pixels to the inch. */
+/** Paints an SVG in millimetres as a PNG of `dpi` pixels to the inch. */
 export async function paintSvg(svg: string, dpi: number): Promise<Blob> {
   const image = new Image();
   image.src = `data:image/svg+xml;charset=utf-8,${encodeURIComponent(svg)}`;

@@ -2,7 +2,7 @@ import { openTypefaces, type PdfInfo, type Scene, type Typeface, writePdf } from
 import fontUrl from '@fielded/render/fonts/IBMPlexSans-Regular.ttf?url';
 import { fetchPart } from '../desk/fetch-part.ts';
 
-/** The font that drawings are lettered in. */
+/** Fetches the font that drawings are lettered in. */
 export async function openFont(): Promise<Typeface[]> {
   return openTypefaces([await fetchPart(fetchFont)]);
 }

@@ -8,7 +8,7 @@ export function planPdf(planned: Planned, report: Report): Promise<Blob> {
   return scenesPdf(planSheets(planned, report));
 }
 
-/** The same, to the printer. */
+/** Prints the order of work and the sheets. */
 export function printPlan(planned: Planned, report: Report): void {
   printPages(
     planSheets(planned, report).map((scene) => sceneToSvg(scene, { theme: 'print' })),

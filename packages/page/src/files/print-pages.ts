@@ -23,13 +23,13 @@ export function printPages(pages: readonly string[], paper: PaperName): void {
   for (const svg of pages) {
     const sheet = document.createElement('div');
     sheet.className = 'print-sheet';
-    // Read as a drawing, not as a page: nothing in it is run.
+    // Parse it as a drawing, not as a page, so that nothing in it is run.
     sheet.append(new DOMParser().parseFromString(svg, 'image/svg+xml').documentElement);
     sheets.append(sheet);
   }
   const size = new CSSStyleSheet();
   size.replaceSync(`@page { size: ${PAGE_SIZES[paper]}; margin: 0 }`);
-  // What an earlier print left behind, where its end was never told.
+  // Some browsers never say that printing has ended: remove what an earlier print left.
   for (const earlier of document.querySelectorAll('.print-sheets')) earlier.remove();
   document.body.append(sheets);
   document.adoptedStyleSheets = [...document.adoptedStyleSheets, size];

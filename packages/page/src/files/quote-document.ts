@@ -30,7 +30,7 @@ export interface AskedQuote {
   readonly logo: KeptLogo | null;
 }
 
-/** As on the command line: fine enough for a printed page. */
+/** Pixels to the inch of a picture, as on the command line: fine enough for a printed page. */
 const DPI = 250;
 
 /** The document that a client signs, as a PDF. */
@@ -39,7 +39,7 @@ export function quotePdf(asked: AskedQuote): Promise<Blob> {
   return scenesPdf(documentPages(document, asked.paper), { title: document.title });
 }
 
-/** The same for a word processor. */
+/** The document for a word processor. */
 export async function quoteDocx(asked: AskedQuote): Promise<Blob> {
   const letters = await openLetters(await openFont());
   const paint = async (scene: Scene): Promise<WordPicture> => {
@@ -60,7 +60,7 @@ export async function quoteDocx(asked: AskedQuote): Promise<Blob> {
   });
 }
 
-/** Its pages, to the printer. */
+/** Prints the document. */
 export async function printQuote(asked: AskedQuote): Promise<void> {
   printPages(
     documentPages(write(asked), asked.paper).map((page) => sceneToSvg(page, { theme: 'print' })),
@@ -68,7 +68,7 @@ export async function printQuote(asked: AskedQuote): Promise<void> {
   );
 }
 
-/** The same as a page to read in a browser or to send. */
+/** The document as a web page, to read or to send. */
 export function quoteHtml(asked: AskedQuote): Blob {
   return new Blob([documentToHtml(write(asked))], { type: 'text/html' });
 }

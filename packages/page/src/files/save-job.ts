@@ -2,7 +2,7 @@ import type { Desk } from '../desk/desk.ts';
 import { attempt, fetchPart } from '../desk/fetch-part.ts';
 import { fileName, handOver } from './hand-over.ts';
 
-/** Writes the job to a file, the comments of the one it came from kept. */
+/** Saves the job as a file that keeps the comments of the one it came from. */
 export async function saveJob(desk: Desk): Promise<void> {
   const { doc } = desk;
   const save = async () => {

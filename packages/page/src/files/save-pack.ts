@@ -5,7 +5,7 @@ import { baseName } from './base-name.ts';
 import { fileName, handOver } from './hand-over.ts';
 import { writeJob, writeShop } from './write-job.ts';
 
-/** Everything in one file: the job and the shop it is made in; outlines lie within the job. The page opens it again. */
+/** Saves the job and its shop as one file, which the page opens again; outlines lie within the job. */
 export function savePack(desk: Desk): void {
   const { doc, job } = desk;
   const { shop } = doc.value;

@@ -3,7 +3,7 @@ import { fetchPart } from '../desk/fetch-part.ts';
 import { baseName } from './base-name.ts';
 import { handOver } from './hand-over.ts';
 
-/** Writes the shop as a file of its own, the comments of the one it came from kept. */
+/** Saves the shop as a file that keeps the comments of the one it came from. */
 export async function saveShop(desk: Desk): Promise<void> {
   const { shop } = desk.doc.value;
   if (shop === null) return;

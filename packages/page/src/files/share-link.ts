@@ -2,9 +2,9 @@ import type { Doc, ShopDoc } from '../desk/doc.ts';
 import type { Data } from '../job/data.ts';
 
 const KEY = 'job=';
-/** Bytes of a job in a link, unpacked: a link that holds more is not followed. */
+/** The largest job in a link, bytes unpacked. */
 const MOST_UNPACKED = 1_000_000;
-/** A longer address is not followed. */
+/** The longest link that is followed, characters. */
 export const MOST_LINK = 400_000;
 
 /** The address of this page with the whole job behind the #, which browsers send to no one. */
@@ -43,6 +43,7 @@ export async function readLink(hash: string): Promise<{ doc: Doc } | { message: 
   }
 }
 
+/** Passes bytes through a stream. Rejects with RangeError where more than `most` bytes come out. */
 async function pass(bytes: Uint8Array, through: GenericTransformStream, most: number): Promise<Uint8Array> {
   const stream = new Blob([bytes as BlobPart])
     .stream()

@@ -6,8 +6,8 @@ import { readLink } from './share-link.ts';
 import { takeIn } from './take-in.ts';
 
 /**
- * Puts the job on the desk that came with the address: behind the #, or from the command that serves this page. Whether
- * there was one that could be read; what is wrong with one that could not is said.
+ * Lays the job on the desk that came with the address: behind the #, or from the command that serves this page. Returns true if a job
+ * was loaded; a notice says what is wrong with one that could not be read.
  */
 export async function takeInAddress(desk: Desk, keeper: Keeper): Promise<boolean> {
   const { hash } = location;

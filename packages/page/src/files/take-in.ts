@@ -6,7 +6,7 @@ import type { Keeper } from '../desk/keeper.ts';
 import type { GivenFile } from './given-file.ts';
 import { areDrawings, areShop, openFiles, readFiles } from './open-text.ts';
 
-/** Lays an opened job on a desk if it can be read whole; else says why, and the job there stays. */
+/** Lays an opened job on the desk and says `said`. Where it cannot be read, a notice says why and the job there stays. */
 export async function takeIn(
   desk: Desk,
   keeper: Keeper,
@@ -37,7 +37,7 @@ export async function takeIn(
   return true;
 }
 
-/** Opens chosen or dropped files. */
+/** Opens chosen or dropped files: a job, a shop, or the drawing of an outline. */
 export async function takeInFiles(desk: Desk, keeper: Keeper, files: readonly File[]): Promise<void> {
   if (files.length === 0) return;
   desk.notice.value = { kind: 'note', text: 'Opening…' };

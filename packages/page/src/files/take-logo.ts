@@ -1,7 +1,7 @@
 import { type KeptLogo, keepLogo } from '../desk/kept-logos.ts';
 import { drawLogo } from './logo-picture.ts';
 
-/** Draws a logo's file and keeps it in this browser; the id that a shop has it by, or what stands against it, in a sentence. */
+/** Draws a logo's file and keeps it in this browser. Returns its id, or what is wrong with it, in a sentence. */
 export async function takeLogo(
   name: string,
   bytes: Uint8Array,

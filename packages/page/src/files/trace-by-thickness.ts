@@ -1,7 +1,7 @@
 import type { Refusal } from '@fielded/core';
 import { type GreyImage, type Traced, traceScan } from '@fielded/exchange';
 
-/** Pixels to the inch that are tried to begin with: faces are told from cuts by their length in millimetres. */
+/** Pixels to the inch that are tried first: tracing tells faces from cuts by their length in millimetres. */
 const GUESSES = [600, 300, 1200, 150];
 
 /** Traces a picture that does not say its scale by a sample's thickness in mm, as a calliper reads it. */

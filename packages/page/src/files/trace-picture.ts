@@ -1,7 +1,7 @@
 import type { TracedArc } from '@fielded/exchange';
 import TraceWorker from './trace-worker.ts?worker&inline';
 
-/** How large a picture is: pixels to the inch, or the sample's thickness in mm. */
+/** The scale of a picture: pixels to the inch, or the sample's thickness in mm. */
 export type PictureScale = { readonly dpi: number } | { readonly thickness: number };
 
 /** A picture to be traced; without bytes the one before, at another scale. */
@@ -34,13 +34,13 @@ export type TraceAnswer =
       readonly svg: string;
     };
 
-/** Larger picture files are not read, bytes. */
+/** The largest picture file that is read, bytes. */
 const MOST_BYTES = 300_000_000;
 
-/** Traces pictures in a worker of its own, one at a time. */
+/** Traces pictures in a worker, one at a time. */
 export interface Tracer {
   trace(file: File): Promise<TraceAnswer>;
-  /** The same picture at a scale that its file does not give. */
+  /** Traces the picture before at another scale. */
   again(scale: PictureScale): Promise<TraceAnswer>;
   stop(): void;
 }

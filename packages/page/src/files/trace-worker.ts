@@ -1,4 +1,4 @@
-// Reads and traces pictures of samples beside the page, which goes on answering meanwhile.
+// Reads and traces pictures of samples in a worker, so that the page stays responsive.
 import { readScan, type ScanImage, type Traced, tracedSvg, traceScan } from '@fielded/exchange';
 import { traceByThickness } from './trace-by-thickness.ts';
 import type { TraceAnswer, TraceRequest } from './trace-picture.ts';
@@ -25,7 +25,7 @@ function answer({ bytes, scale }: TraceRequest): TraceAnswer {
   return 'refused' in traced ? { kind: 'refused', ...traced } : { kind: 'traced', ...told(traced, scan) };
 }
 
-/** What the page shows of it: without the points, which are drawn already. */
+/** The part of a trace that the page shows: without the points, which the drawing has. */
 function told(traced: Traced, image: ScanImage): Omit<Extract<TraceAnswer, { kind: 'traced' }>, 'kind'> {
   const { dpi, thickness, turned } = traced;
   const side = ({ path, reach, depth, deviation, arcs }: Traced['front']) => ({ path, reach, depth, deviation, arcs });

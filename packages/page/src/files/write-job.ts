@@ -10,7 +10,7 @@ export function writeJob({ data, source }: Doc): string {
   return writeText(data, source);
 }
 
-/** The shop as the text of its file, likewise. */
+/** The shop as the text of its file, in the same way. */
 export function writeShop({ data, text }: ShopDoc): string {
   return writeText(data, text === '' ? null : text);
 }
@@ -22,6 +22,7 @@ function writeText(data: Data, source: string | null): string {
   return document.toString({ lineWidth: 0, flowCollectionPadding: true });
 }
 
+/** Writes what differs between two states of a value into the document, by its keys. */
 function change(document: Document, keys: Keys, before: Data | undefined, after: Data): void {
   if (JSON.stringify(before) === JSON.stringify(after)) return;
   const node = keys.length === 0 ? document.contents : document.getIn(keys as unknown[], true);
@@ -55,7 +56,7 @@ function changeList(document: Document, keys: Keys, before: readonly Data[], aft
   });
 }
 
-/** For each entry of a list the place that it had before: the same, of the same name, or at the same place; -1 for a new one. */
+/** For each entry of a list the index it had before, -1 for a new one: the entry that is the same, else of the same name, else at the same index. */
 function findOrigins(before: readonly Data[], after: readonly Data[]): number[] {
   const used = new Set<number>();
   const origins = after.map(() => -1);

@@ -1,6 +1,6 @@
 import type { Desk } from '../desk/desk.ts';
 
-/** Has the page kept by the browser, so that it opens without a network; says when a newer one is there. */
+/** Has the browser keep the page, so that it opens without a network; a notice offers a newer version. */
 export function registerWorker(desk: Desk): void {
   if (import.meta.env.DEV || !('serviceWorker' in navigator) || !location.protocol.startsWith('http')) return;
   const { serviceWorker } = navigator;
@@ -30,6 +30,6 @@ export function registerWorker(desk: Desk): void {
         });
       });
     })
-    // Kept or not, the page works while there is a network.
+    // Without being kept, the page works as long as there is a network.
     .catch(() => {});
 }

@@ -32,12 +32,12 @@ self.addEventListener('message', (event) => {
   if (event.data === 'take over') void self.skipWaiting();
 });
 
-/** On this machine's own address the next program at the same port may be another: its server is asked first. */
+/** On this machine's own address another program may serve the same port later: its server is asked first. */
 const ON_LOOPBACK = ['127.0.0.1', 'localhost', '[::1]'].includes(self.location.hostname);
 /** Set once another program has answered at this address: from then on nothing is answered here. */
 let elsewhere = false;
 
-/** Every file of the page by its whole address, and what is shown for it. */
+/** The paths of all files of the page. */
 const OWN = new Set(FILES.map((file) => new URL(file, self.registration.scope).pathname));
 
 self.addEventListener('fetch', (event) => {

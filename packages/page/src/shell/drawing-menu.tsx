@@ -9,7 +9,7 @@ import { paintSvg } from '../files/paint-svg.ts';
 import { PAPER_NAMES, printPages } from '../files/print-pages.ts';
 import { nameOf, type ViewName } from '../stage/view-scene.ts';
 
-/** What a file holds, for its name, where that is not the view shown. */
+/** What a file is named for, by its ending, where that is not the view shown. */
 const WHAT: Readonly<Record<string, string>> = { dxf: 'outlines', pdf: 'sheets' };
 
 type Drawings = typeof import('../files/drawings.ts');

@@ -9,7 +9,7 @@ import { MOST_LINK, shareLink } from '../files/share-link.ts';
 import { JointThumb } from '../stage/joint-thumb.tsx';
 import type { Places } from '../stage/places.ts';
 
-/** How many jobs are at hand in the menu; all are in their list. */
+/** How many kept jobs the menu shows; all are in the list of jobs. */
 const AT_HAND = 4;
 
 /** New, open, save, share, and the jobs last worked on. */
@@ -57,7 +57,7 @@ export function JobMenu({ keeper, places, open }: { keeper: Keeper; places: Plac
   );
 }
 
-/** Goes to an earlier job, and says where it is a copy or cannot be read. */
+/** Goes to an earlier job; a notice says whether it is a copy, or cannot be read. */
 export async function goToJob(desk: Desk, keeper: Keeper, places: Places, { id, title }: EarlierJob): Promise<void> {
   const came = await keeper.bringBack(desk, id);
   if (came !== 'unreadable') places.place.value = 'joint';
@@ -102,7 +102,7 @@ async function share(desk: Desk): Promise<void> {
   };
 }
 
-/** Whether an address leads nowhere from another machine. */
+/** Whether an address works only on this machine. */
 function isOwnMachine({ protocol, hostname }: Location): boolean {
   return protocol === 'file:' || hostname === 'localhost' || /^127\.|^\[?::1/.test(hostname);
 }

@@ -1,7 +1,7 @@
 import type { ComponentChildren, JSX } from 'preact';
 import { useEffect, useRef, useState } from 'preact/hooks';
 
-/** A button that opens a short list of things to do; a press elsewhere or Escape closes it. What it holds is made when it opens. */
+/** A button that opens a short list of commands; a press elsewhere or Escape closes it. Its list is rendered when it opens. */
 export function Menu({ name, children }: { name: string; children: ComponentChildren }): JSX.Element {
   const [opened, setOpened] = useState(false);
   const menu = useRef<HTMLDetailsElement>(null);

@@ -2,7 +2,7 @@ import type { JSX } from 'preact';
 import { useEffect, useLayoutEffect, useRef } from 'preact/hooks';
 import { useDesk } from '../desk/context.ts';
 
-/** How long a note stays, ms; a fault stays until it is put away. */
+/** How long a note stays, ms; a fault stays until it is closed. */
 const STAY = 5000;
 
 /** What just happened, in a line at the foot; what went wrong, in lines that stay. */
@@ -24,7 +24,7 @@ export function Notices(): JSX.Element {
       removeEventListener('resize', follow);
     };
   }, [text]);
-  // A hand at work on the drawing has read it.
+  // Whoever works on the drawing has read a note.
   const worked = desk.moving.value !== null;
   useEffect(() => {
     if (worked && text !== '' && kind === 'note' && !action) clear();
@@ -60,11 +60,11 @@ export function Notices(): JSX.Element {
   );
 }
 
-/** Distance from the edges of what it lies over, px, and how much of a drawing has to be in sight. */
+/** Distance of a notice from the edges of what it lies over, and how much of the drawing has to be in sight for it to lie there, px. */
 const INSIDE = 8;
 const IN_SIGHT = 120;
 
-/** Lays the line over the foot of the drawing, which has no buttons; where none is in sight, over the job's title. */
+/** Places a notice over the foot of the drawing, which has no buttons; over the job's title where no drawing is in sight. */
 function placeOverDrawing(box: HTMLElement): void {
   const drawing = document.querySelector('.sheet')?.getBoundingClientRect();
   const title = document.querySelector('.title')?.getBoundingClientRect();

@@ -26,12 +26,12 @@ export function watchTyping(desk: Desk): () => void {
     document.documentElement.classList.remove('typing');
   };
   const keepInSight = () => {
-    // What is docked above the keyboard is in sight wherever the page is.
+    // What is docked above the keyboard is always in sight.
     if (field === null || !isSmallScreen() || field.closest('.docked') !== null) return;
     (field.closest('.field') ?? field).scrollIntoView({ block: 'nearest' });
   };
   const followKeyboard = () => {
-    // Two fingers that enlarge the page are no keyboard.
+    // A page enlarged by two fingers changes the visible height too: that is no keyboard.
     if ((visualViewport?.scale ?? 1) !== 1) return;
     const { style } = document.documentElement;
     style.setProperty('--seen', `${seenHeight()}px`);

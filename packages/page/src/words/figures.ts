@@ -1,6 +1,6 @@
 import { facePhrase, formatLength, type Report } from '@fielded/core';
 
-/** One of the five figures that decide: its name, what it is in words, and the value behind it, mm. */
+/** One of the five figures that decide a fit: its name, the figure in words, and its value, mm. */
 export interface Deciding {
   readonly key: 'tip' | 'mouth' | 'clearance' | 'goes in' | 'face';
   readonly name: string;
@@ -32,6 +32,7 @@ export function decidingFigures({ tongue, fit, units }: Report): Deciding[] {
   ];
 }
 
+/** How far the tongue goes in, mm: to the insertion, or to where it stops before. */
 function goesTo(insertion: number, deepest: number | null): number | null {
   return deepest === null ? null : Math.min(insertion, deepest);
 }

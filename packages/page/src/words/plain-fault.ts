@@ -13,7 +13,7 @@ const NAMES: readonly (readonly [RegExp, string])[] = [
   [/^cuts\[\d+\](?:\.profile)?\.(depth|reach|land|shoulder|balance|run|name)$/, 'the $1'],
 ];
 
-/** A place of the job file as its field is called; its path where there is no field. */
+/** What the field of a place of the job file is called; the path where there is no field. */
 const namePlace: NamePlace = (path) => {
   const [pattern, name] = NAMES.find(([each]) => each.test(path)) ?? [];
   return pattern === undefined ? path : path.replace(pattern, name!);
@@ -24,7 +24,7 @@ export function plainFault(fault: Problem, units: Units): string {
   return keepTogether(sayFault(fault, { units, namePlace }));
 }
 
-/** The same for the field of a place, which the words stand beside: without its name. */
+/** What is wrong at a place, in words that stand beside its field: without the field's name. */
 export function faultBeside(fault: Problem, units: Units, place: string = fault.at): string {
   const words = sayFault(fault, { units, namePlace: (path) => (path === place ? '' : namePlace(path)) });
   return keepTogether(words[0]!.toUpperCase() + words.slice(1));

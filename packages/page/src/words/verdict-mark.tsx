@@ -3,7 +3,7 @@ import type { JSX } from 'preact';
 
 type Verdict = Report['fit']['verdict'];
 
-/** A mark of its own shape for every verdict, as on the drawings: colour alone tells none from another. */
+/** Marks of the verdicts, as on the drawings: each has its own shape, so that none is told by colour alone. */
 const MARKS: Readonly<Record<NonNullable<Verdict>, string>> = {
   'will-not-enter': 'M-2-2 2 2M-2 2 2-2',
   'stops-short': 'M-2.4 0H1.2M-.4-1.6 1.2 0-.4 1.6M2.2-2.3V2.3',
