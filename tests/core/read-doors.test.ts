@@ -16,6 +16,14 @@ function faultsOf(doors: string): string[] {
 }
 
 describe('doors from a file', () => {
+  it('whose openings do not fill it are to get larger ones, and those that overrun it smaller ones', () => {
+    const remedies = ['[60, 60]', '[300, 300]'].map((columns) => {
+      const door = `- { width: 400, height: 700, stile: 60, rail: 60, muntin: 40, columns: ${columns} }`;
+      return readJob(`${HEAD}doors:\n${door}`).faults.map(({ message }) => /Write (\w+) openings/.exec(message)?.[1]);
+    });
+    expect(remedies).toEqual([['larger'], ['smaller']]);
+  });
+
   it('come from the opening of the carcase, a pair of leaves with a drawer front above', () => {
     const { job, faults } = readJob(`${HEAD}doors:
   - { name: pair, opening: { width: 900, height: 700 }, leaves: 2, stile: 60, rail: 60, quantity: 3 }

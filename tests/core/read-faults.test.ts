@@ -295,13 +295,13 @@ const SLIPS: readonly (readonly string[])[] = [
     'run: over',
     'run: over\n    knife: cove-13',
     '14:5 profile-or-knife cuts[1] has both a profile and a knife. Keep one: a knife brings its own profile.',
-    '18:12 unknown-knife cuts[1].knife: cove-13 is looked for in the shop file, and there is none. Add shop: and the file that describes it.',
+    '18:12 unknown-knife cuts[1].knife: there is no shop file to look for cove-13 in. Add shop: and the file that describes it.',
   ],
   [
     'a head with no shop file',
     'run: over',
     'run: over\n    head: small',
-    '18:11 unknown-head cuts[1].head: small is looked for in the shop file, and there is none. Add shop: and the file that describes it.',
+    '18:11 unknown-head cuts[1].head: there is no shop file to look for small in. Add shop: and the file that describes it.',
   ],
   [
     'a later version of the format',
