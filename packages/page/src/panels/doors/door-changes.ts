@@ -20,7 +20,7 @@ export function sizePath(at: string, count: Count, index: number): string {
   return `${at}.${LISTS[count]}[${index}]`;
 }
 
-/** Other sizes: a list where one is given, else their number alone. */
+/** The changes that give openings these sizes: a list, or their number alone where all share the rest. */
 export function sizesChanges(at: string, count: Count, sizes: readonly Data[]): readonly JobChange[] {
   const list = `${at}.${LISTS[count]}`;
   const plain = sizes.length === 1 || sizes.every((size) => size === 'rest');
@@ -35,13 +35,13 @@ export function sizesChanges(at: string, count: Count, sizes: readonly Data[]): 
       ];
 }
 
-/** More or fewer panels: what comes to them shares the rest; muntins as wide as the stiles part them, unless told. */
+/** The changes for more or fewer panels: those added share the rest. A job without muntins gets them as wide as the stiles. */
 export function countChanges(desk: Desk, door: Door, at: string, count: Count) {
   return (_: string, number: number): readonly JobChange[] => {
     const { data } = desk.doc.value;
     const sizes = givenSizes(data, at, count, door[count]);
     const kept = sizes.slice(0, number);
-    // Without a rest the sizes kept would have to fill the door by chance.
+    // One opening has to be the rest: sizes given for all would fill the door only by chance.
     const next: Data[] =
       number > sizes.length
         ? [...sizes, ...Array.from({ length: number - sizes.length }, () => 'rest')]
@@ -54,7 +54,7 @@ export function countChanges(desk: Desk, door: Door, at: string, count: Count) {
   };
 }
 
-/** One leaf has nothing between leaves. */
+/** The changes for a number of leaves; a single one has no gap between leaves. */
 export function leavesChanges(at: string) {
   return (path: string, leaves: number): readonly JobChange[] => [
     [path, leaves],
@@ -62,7 +62,7 @@ export function leavesChanges(at: string) {
   ];
 }
 
-/** An overlay needs how far the leaf laps over; an inset has a gap of its own. */
+/** The changes for how a leaf is hung: an overlay needs how far it laps over, an inset has a gap all round. */
 export function hungChanges(at: string, hung: string, desk: Desk): readonly JobChange[] {
   const lap = desk.job.value.units === 'in' ? '1/2' : 12;
   return hung === 'overlay'
@@ -77,7 +77,7 @@ export function hungChanges(at: string, hung: string, desk: Desk): readonly JobC
       ];
 }
 
-/** The same door given by its opening instead of its own size, or the other way about. */
+/** The changes that give a door by the opening it hangs in instead of by its own size, or the other way round. */
 export function sizedByOther(desk: Desk, door: Door, at: string, byOpening: boolean): readonly JobChange[] {
   const write = (mm: number): Data => inUnits(mm, desk.job.value.units, 5);
   if (byOpening)
@@ -97,12 +97,12 @@ export function sizedByOther(desk: Desk, door: Door, at: string, byOpening: bool
   ];
 }
 
-/** A length in the file's unit, to a thousandth of a millimetre or so many places of an inch. */
+/** A length in the file's unit, to 0.001 mm or to `places` decimals of an inch. */
 function inUnits(mm: number, units: 'mm' | 'in', places: number): number {
   return Number((units === 'in' ? mm / 25.4 : mm).toFixed(units === 'in' ? places : 3));
 }
 
-/** What a head is when it is first chosen: an eighth of its opening high, in round figures; undefined takes it off. */
+/** The changes that give a door a head of a shape, in round figures: an eighth of its opening high, or as high as the head before. */
 export function headChanges(desk: Desk, door: Door, at: string, shape: string, opening: number): readonly JobChange[] {
   const { units } = desk.job.value;
   const round = (mm: number) => (units === 'in' ? Math.round((mm / 25.4) * 8) / 8 : Math.round(mm));
@@ -118,7 +118,7 @@ export function headChanges(desk: Desk, door: Door, at: string, shape: string, o
   return [[`${at}.head`, { shape, path: `M 0 ${rise} A ${radius} ${radius} 0 0 1 ${width} ${rise}` }]];
 }
 
-/** An arc of a pointed head rises by this part of its chord's slope still where the two meet. */
+/** The share of its chord's slope that an arc of a pointed head still has at the point. */
 const LEFT_AT_POINT = 0.4;
 
 /** Two arcs alike that meet in a point over the middle of an opening, in the unit of `width` and `rise`. */
@@ -130,7 +130,7 @@ function pointedPath(width: number, rise: number): string {
   return `M 0 ${rise} ${arc} ${width / 2} 0 ${arc} ${width} ${rise}`;
 }
 
-/** Whether an outline of a head is such a pointed one. */
+/** Whether the outline of a head is one that `pointedPath` writes. */
 export function isPointed(path: Data | undefined): boolean {
   return /^M 0 \S+ (A (\S+) \2 0 0 1) \S+ 0 \1 \S+ \S+$/.test(String(path ?? ''));
 }

@@ -65,5 +65,5 @@ export function OpeningFields({ door, at, side }: { door: Door; at: string; side
   );
 }
 
-/** More openings than these one way are alike: a field each would bury the others. */
+/** The most openings one way that get a field each: more would bury the other fields. */
 const MOST_FIELDS = 6;

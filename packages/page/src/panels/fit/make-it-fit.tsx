@@ -13,7 +13,7 @@ export function MakeItFit({ close }: { close: () => void }): JSX.Element {
   const back = cuts.find(({ side }) => side === 'back');
   const both = front !== undefined && back !== undefined;
   const other = useSignal(!both);
-  // The panel stands at the foot of a small screen: what it proposes is seen above it.
+  // On a small screen the panel stands at the foot: scroll the drawing above it into sight.
   useEffect(() => {
     if (isSmallScreen()) document.querySelector('.sheets')?.scrollIntoView({ block: 'start', behavior: 'instant' });
   }, []);

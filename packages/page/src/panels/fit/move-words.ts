@@ -1,7 +1,7 @@
 import { facePhrase, formatLength, type Job, type Report } from '@fielded/core';
 import { keepTogether } from '../../words/keep-together.ts';
 
-/** From what to what a size goes. @example 'the back relief from 4.8 mm to 5.2 mm deep' */
+/** A size before and after a move, mm. @example 'the back relief from 4.8 mm to 5.2 mm deep' */
 interface Step {
   readonly name: string;
   readonly before: number;
@@ -24,10 +24,10 @@ export function sayDepths(steps: readonly Step[], report: Report): string {
   return keepTogether(`Take ${moves.join(' and ')}: ${sayOutcome(report)}.`);
 }
 
-/** What settings in round figures leave of a flush face, mm: less than a machine holds. */
+/** A face nearer to flush than this, mm, is called flush: settings in round figures leave so much, and no machine holds less. */
 const ROUNDED = 0.02;
 
-/** @example 'it then slides with 0.2 mm to spare, its face flush' */
+/** What comes of a move, in words. @example 'it then slides with 0.2 mm to spare, its face flush' */
 function sayOutcome({ fit, units }: Report): string {
   const { clearance, frontFace } = fit;
   const stands = frontFace === null ? null : (frontFace.least + frontFace.most) / 2;

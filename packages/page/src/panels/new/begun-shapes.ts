@@ -5,7 +5,7 @@ import type { ShapeDrawing } from '../sizes/shape-row.tsx';
 import { askFor, USUAL } from './new-lengths.ts';
 
 const SHAPES: readonly StartShape[] = ['rebate', 'bevel', 'cove', 'ovolo', 'ogee'];
-/** So much of the plain panel is drawn beyond a cut, mm. */
+/** How much of the plain panel is drawn beyond a cut, mm. */
 const BEYOND = 4;
 /** How far in a panel without a cut is drawn, mm. */
 const PLAIN = 20;
@@ -13,8 +13,8 @@ const PLAIN = 20;
 type Back = StartShape | 'none';
 
 /**
- * What front and back would look like with each shape, in the sizes asked for; a shape that cannot be had in these, and
- * all of them where `ask` is null, in the sizes that are usual.
+ * Front and back drawn with each shape, in the sizes asked for; a shape that cannot be made in these, and every shape where
+ * `ask` is null, in the usual sizes.
  */
 export function drawShapes(
   ask: NewJob | null,

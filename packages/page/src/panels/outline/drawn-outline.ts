@@ -7,9 +7,9 @@ export interface DrawnPoint {
 
 /** Points snap to this grid, mm: half a millimetre, or 1/32 in where the job is in inches. */
 export const GRIDS: Readonly<Record<'mm' | 'in', number>> = { mm: 0.5, in: 25.4 / 32 };
-/** A line that is this near to level, plumb or the arc before it, degrees, is meant to be that. */
+/** A line within this of level, plumb or the way the arc before it ends, degrees, is made exactly so. */
 const SNAP = 6;
-/** So much an arc may end away from level or plumb, degrees of its chord, and is meant to end so. */
+/** An arc whose chord is within this of the one that ends level or plumb, degrees, is made to end so. */
 const SNAP_ARC = 3;
 
 interface Direction {
@@ -17,7 +17,7 @@ interface Direction {
   readonly y: number;
 }
 
-/** Ways an arc may end: level or plumb. */
+/** The ways that an arc may be made to end: level or plumb. */
 const SQUARE: readonly Direction[] = [
   { x: 1, y: 0 },
   { x: -1, y: 0 },
@@ -74,7 +74,7 @@ function squareEnd(
   return null;
 }
 
-/** Without the last digits of binary arithmetic. */
+/** A length without rounding errors, never below 0. */
 function clean(mm: number): number {
   return Math.max(0, Math.round(mm * 1e9) / 1e9);
 }

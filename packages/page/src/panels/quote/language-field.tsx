@@ -9,7 +9,7 @@ import { readFiles } from '../../files/open-text.ts';
 
 const fetchReading = () => fetchPart(() => import('./words-reading.ts'));
 
-/** The fixed words of the document in another language: from a file, which a shop translates once. */
+/** Chooses the fixed words of the document in another language, from a file that a shop translates once. */
 export function LanguageField({
   words,
   change,

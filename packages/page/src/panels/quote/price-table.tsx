@@ -2,7 +2,7 @@ import { formatMoney, formatPrice, type QuoteLine, type QuotePrice, quantityShow
 import type { JSX } from 'preact';
 import { keepTogether } from '../../words/keep-together.ts';
 
-/** The price line by line, as it stands in the document; a line without a rate says so, and leads to where the rate is given. */
+/** The price line by line, as in the document; a line without a rate has a button that leads to where the rate is given. */
 export function PriceTable({
   price,
   language,

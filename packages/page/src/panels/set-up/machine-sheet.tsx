@@ -16,12 +16,12 @@ import { PlanView } from './plan-view.tsx';
 import { SectionView } from './section-view.tsx';
 import { TestPiece } from './test-piece.tsx';
 
-/** What the sheet of a set-up is found by, by its place among them. */
+/** The id of a set-up's sheet; `index` counts the set-ups from 0. */
 export function sheetId(index: number): string {
   return `sheet-${index + 1}`;
 }
 
-/** One set-up on one sheet: the five figures that are set, large; the pictures through the table and from above; what was not checked, in a box. */
+/** One set-up on one sheet: the five figures that are set, large; a section and a plan; what was not checked, in a box. */
 export function MachineSheet({ plan, index }: { plan: Plan; index: number }): JSX.Element {
   const desk = useDesk();
   const setUp = plan.setups[index]!;
@@ -101,7 +101,7 @@ function BigFigure({ figure }: { figure: string }): JSX.Element {
   );
 }
 
-/** What is to be written into a shop file under a key is given in a field of the shop here. */
+/** A key of the shop file as its field on this page is called. */
 function nameField(key: string): string {
   const field = [...HEAD_FIELDS, ...MACHINE_FIELDS, ...KNIFE_FIELDS].find((each) => each.key === key);
   return field === undefined ? key : `“${field.label}” in the shop`;
@@ -136,6 +136,7 @@ function bigFigures(setUp: SetUp, units: Units): { name: string; figure: string;
   ];
 }
 
+/** How the panel is held and the head turned, in words. */
 function sayHeld({ presented, run, turnedOver }: SetUp): string {
   const held =
     presented === 90

@@ -4,7 +4,7 @@ import type { JSX } from 'preact';
 import { useEffect, useRef } from 'preact/hooks';
 import { useDesk } from '../../desk/context.ts';
 
-/** Room that the picture is laid out in, mm: a phone shows it at four fifths, so that wood and head are as large as they can be and figures are still read. */
+/** The room that the picture is laid out in, paper mm: shown at four fifths on a phone, its figures can still be read. */
 const ROOM = { width: 116, height: 120 };
 const DARK = '(prefers-color-scheme: dark)';
 
@@ -18,7 +18,7 @@ export function SectionView({ plan, index }: { plan: Plan; index: number }): JSX
     const draw = () => {
       const scene = setUpPicture(report, plan.setups, index, ROOM);
       const svg = sceneToSvg(scene, { theme: dark.matches ? 'dark' : 'light', bare: true });
-      // Read as a drawing, not as a page: nothing in it is run.
+      // Parse it as a drawing, not as a page, so that nothing in it is run.
       place.current?.replaceChildren(new DOMParser().parseFromString(svg, 'image/svg+xml').documentElement);
     };
     draw();

@@ -8,7 +8,7 @@ export function tickedSteps(id: string): ReadonlySet<string> {
   return new Set(Array.isArray(kept) ? kept.filter((step): step is string => typeof step === 'string') : []);
 }
 
-/** Ticks a step off, or on again. */
+/** Ticks a step off, or takes the tick back; returns the steps that are ticked off now. */
 export function tickStep(id: string, step: string, done: boolean): ReadonlySet<string> {
   const steps = new Set(tickedSteps(id));
   if (done) steps.add(step);

@@ -23,7 +23,7 @@ export function addKnives(desk: Desk): void {
       : { kind: 'note', text: `${count} in the shop.` };
 }
 
-/** In a shop of another unit a bare figure carries its own. */
+/** A profile for a shop of another unit: a bare figure gets the job's unit. */
 function inShopUnit(desk: Desk, profile: { readonly [key: string]: Data }): object {
   const jobUnits = desk.job.value.units;
   const shopUnits = getAtKeys(desk.doc.value.shop?.data, ['units']) ?? jobUnits;

@@ -8,7 +8,7 @@ import { KNIFE_FIELDS, NEW_KNIFE, PROFILE_FIELDS, type ShopField } from './shop-
 
 const SHAPES = ['bevel', 'cove', 'ovolo', 'ogee', 'rebate', 'outline'] as const;
 const PATH: ShopField = { key: 'path', label: 'Outline as path data', kind: 'text' };
-/** Sizes that not every shape has. */
+/** Sizes that only some shapes have, and which. */
 const ONLY: Readonly<Record<string, readonly string[]>> = {
   land: ['bevel', 'cove', 'ovolo', 'ogee'],
   shoulder: ['bevel', 'cove', 'ovolo', 'ogee'],
@@ -31,7 +31,7 @@ export function KnifeEntry({ name }: { name: string }): JSX.Element {
     const sized = withoutMissing({ reach, depth, ...(next !== 'rebate' && { land, shoulder }) });
     const kept = shape === 'outline' || next === 'outline' ? plain : { shape: next, ...sized };
     const bare = withoutMissing(next === 'rebate' ? { ...plain, land: undefined } : plain);
-    // What the other shape had need not suit this one.
+    // Sizes of the other shape may not suit this one: then begin with plain ones.
     if (desk.changeShop(at, { ...others, ...kept } as Data).length > 0)
       desk.changeShop(at, { ...others, ...bare } as Data);
   };

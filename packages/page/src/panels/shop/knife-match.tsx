@@ -11,9 +11,9 @@ import { keepTogether } from '../../words/keep-together.ts';
 import { plainFault } from '../../words/plain-fault.ts';
 import { KnifePicture } from './knife-picture.tsx';
 
-/** How many are listed, nearest first. */
+/** How many knives are listed, nearest first. */
 const SHOWN = 10;
-/** Nearer than this, mm, is not said. */
+/** The least deviation that is said, mm. */
 const LEAST_SAID = 0.01;
 
 interface Compared {
@@ -21,7 +21,7 @@ interface Compared {
   readonly matches: readonly KnifeMatch[];
 }
 
-/** Whether one of the shop's knives could make a cut: each at its best reach, nearest first, the best drawn over what is wanted. */
+/** Compares the shop's knives with a cut: each at its best reach, nearest first, the best drawn over the section wanted. */
 export function KnifeMatches(): JSX.Element {
   const desk = useDesk();
   const { cuts } = desk.job.value;
@@ -29,13 +29,13 @@ export function KnifeMatches(): JSX.Element {
   const compared = useSignal<Compared | null>(null);
   const busy = useSignal(false);
   const index = Math.min(chosen.value, cuts.length - 1);
-  // What was compared was another job.
+  // A comparison holds for the job and the cut that it was made for.
   useEffect(() => {
     compared.value = null;
   }, [desk.job.value, index, compared]);
   const compare = () => {
     busy.value = true;
-    // The words that say so are shown first.
+    // Show first that it is comparing.
     setTimeout(() => {
       const { name } = cuts[index]!;
       const job = { ...desk.job.value, units: desk.units.value };
@@ -130,7 +130,7 @@ function runWords({ works, problems, head }: KnifeMatch): string {
   return problems.length === 0 ? `in ${head}, not worked out` : `not in ${head} as it is:`;
 }
 
-/** The cut made with a knife of the shop, at the depth of the cut and the reach that was found. */
+/** Has a cut made with a knife of the shop, at the cut's depth and the reach that was found. */
 function useKnife(desk: Desk, index: number, { knife, reach }: KnifeMatch): void {
   const cut = desk.job.value.cuts[index];
   if (cut === undefined) return;

@@ -6,7 +6,7 @@ import { keptLogo } from '../../desk/kept-logos.ts';
 import { FilePicker } from '../../entry/file-picker.tsx';
 import { getAtKeys } from '../../job/data.ts';
 
-/** The shop's logo at the head of a quote: chosen here, kept with the shop in this browser, named in the shop file. */
+/** Chooses the shop's logo for the head of a quote: it is kept in this browser, and named in the shop file. */
 export function LogoField(): JSX.Element {
   const desk = useDesk();
   const picker = useRef<HTMLInputElement>(null);

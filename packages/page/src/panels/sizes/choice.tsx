@@ -12,7 +12,7 @@ interface ChoiceProps {
   readonly choose: (value: string) => void;
 }
 
-/** One of a few words. */
+/** Chooses one of a few words. */
 export function Choice({ label, name, value, options, choose }: ChoiceProps): JSX.Element {
   return (
     <fieldset class="field choice">
@@ -36,7 +36,7 @@ interface TextFieldProps {
   readonly hint?: string;
 }
 
-/** A word or a name; left empty, the line goes. */
+/** A word or a name of the job; leaving it empty takes the line out of the job. */
 export function TextField({ path, label, value, hint }: TextFieldProps): JSX.Element {
   const desk = useDesk();
   const id = useId();

@@ -14,11 +14,11 @@ interface NumberFieldProps {
   readonly digits: number;
   readonly unit?: string;
   readonly hint?: string;
-  /** May be left empty: the line then goes. */
+  /** Whether it may be left empty, which takes the line out of the job. */
   readonly optional?: boolean;
 }
 
-/** A plain figure that is no length: a share, degrees, per cent. */
+/** A figure that is no length: a share, degrees, per cent. */
 export function NumberField({ path, label, value, step, digits, unit, hint, optional }: NumberFieldProps): JSX.Element {
   const desk = useDesk();
   const id = useId();

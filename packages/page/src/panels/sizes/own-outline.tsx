@@ -3,7 +3,7 @@ import type { JSX } from 'preact';
 import { Later } from '../../desk/later.tsx';
 import type { OutlinePlace } from '../../files/outline-files.ts';
 
-/** The way to an outline of one's own for a cut, or for the sticking; its part is fetched when it is opened. */
+/** Opens the part in which an outline is drawn, traced or read for a cut or the sticking; it is fetched then. */
 export function OwnOutline({
   place,
   whose,

@@ -20,7 +20,7 @@ export function ShapePicker({ index }: { index: number }): JSX.Element {
   const desk = useDesk();
   const kept = useRef<{ data: Data; choices: Choice[] } | null>(null);
   const { data } = desk.doc.value;
-  // Small drawings are not worth a frame of a drag.
+  // While a size is dragged the small drawings stay as they are: they would take too much of a frame.
   if (kept.current === null || (desk.moving.value === null && kept.current.data !== data))
     kept.current = { data, choices: SHAPES.flatMap((shape) => tryShape(data, desk.read, index, shape)) };
   const now = getAt(data, `cuts[${index}].profile.shape`);
@@ -35,7 +35,7 @@ export function ShapePicker({ index }: { index: number }): JSX.Element {
   );
 }
 
-/** The job with another shape at a cut; where the shape's own rules ask for it, with less land or shoulder or more reach. */
+/** The job with another shape at a cut: with its sizes, or else without land or shoulder or with more reach. None where no such job can be read. */
 function tryShape(data: Data, read: (data: Data) => ReadJob, index: number, shape: Shape): Choice[] {
   const at = `cuts[${index}].profile`;
   const before = read(data).job?.cuts[index];

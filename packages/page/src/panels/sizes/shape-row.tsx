@@ -9,7 +9,7 @@ export interface ShapeDrawing<V extends string> {
   readonly thickness: number;
 }
 
-/** Shapes to choose from, each drawn as it would be cut. `label` names the row, `name` is the group's own among the page's. */
+/** Shapes to choose from, each drawn as it would be cut. `label` names the row; `name` tells its inputs from others on the page. */
 export function ShapeRow<V extends string>({
   label,
   name,

@@ -11,19 +11,19 @@ import { findSize } from '../../job/sizes.ts';
 interface SizeFieldProps {
   readonly of: string;
   readonly label: string;
-  /** What it is the size of, where several have one of that name. */
+  /** What it is a size of, where several sizes have the same label. */
   readonly whose?: string;
   readonly mm: number;
 }
 
-/** The field of a size of the job, by its path as drawings give it; nothing where it cannot be typed over. */
+/** The field of a size of the job, by its path on the drawings; nothing where it cannot be typed over. */
 export function SizeField(props: SizeFieldProps): JSX.Element | null {
   const desk = useDesk();
   const { size } = findSize(desk.doc.peek().data, desk.job.peek(), desk.report.peek(), props.of);
   return size && <KnownSizeField {...props} path={size.path} />;
 }
 
-/** Rendered anew only when its own size has changed: a drag moves one of many. */
+/** Rendered again only when its own size has changed: a drag moves one of many. */
 class KnownSizeField extends Component<SizeFieldProps & { readonly path: string }> {
   override shouldComponentUpdate(next: SizeFieldProps & { readonly path: string }): boolean {
     return (['of', 'label', 'whose', 'mm', 'path'] as const).some((key) => next[key] !== this.props[key]);
@@ -60,7 +60,7 @@ export function LengthField({
   const [inside, setInside] = useState(false);
   const entry = useLength(place);
   const unit = desk.units.value;
-  // On a small screen the reason comes in sight above the keys.
+  // On a small screen: bring what is wrong into sight above the keyboard.
   useEffect(() => {
     if (inside && entry.fault !== '') field.current?.closest('.field')?.scrollIntoView({ block: 'nearest' });
   }, [inside, entry.fault]);

@@ -26,7 +26,7 @@ function Sticking(): JSX.Element {
     const kept =
       typeof before === 'object' && before !== null && shape !== 'outline' ? { ...before, shape: next } : plain;
     const [fault] = desk.change([[at, next === '' ? undefined : kept]]);
-    // What the other shape had need not suit this one.
+    // Sizes of the other shape may not suit this one: then begin with plain ones.
     if (fault) desk.change([[at, plain]]);
   };
   const size = (key: 'reach' | 'depth', label: string) => (

@@ -6,7 +6,7 @@ import { writeAt } from '../../job/sizes.ts';
 import { Choice, TextField } from './choice.tsx';
 import { LengthField } from './size-field.tsx';
 
-/** The wood, and the clearances that part the verdicts: things set once and left. */
+/** The wood, and the clearances that part the verdicts. */
 export function WoodSizes(): JSX.Element {
   const desk = useDesk();
   const { panel, fit } = desk.job.value;
