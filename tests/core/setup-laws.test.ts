@@ -394,6 +394,10 @@ describe('both heads at once', () => {
     const { plan, problems } = planned(job());
     expect(plan.stack).toMatchObject({ works: true, against: [], lower: 'raise', upper: 'cove', speed: 7000 });
     expect(plan.stack!.spacer).toBeCloseTo(3.5, 9);
+    // One speed, two rims: π d n / 60000 of each head's own circle.
+    const rims = plan.setups.map(({ rim, head }) => [head, rim.toFixed(3)]);
+    const rimOf = (diameter: number) => ((Math.PI * diameter * 7000) / 60_000).toFixed(3);
+    expect(Object.fromEntries(rims)).toEqual({ raiser: rimOf(160), small: rimOf(112) });
     expect(plan.setUpCount).toBe(1);
     expect(plan.setups.map(({ run, rotation }) => [run, rotation])).toEqual([
       ['under', 'counterclockwise'],

@@ -82,7 +82,9 @@ function judgeOn(on: NamedMachine, lower: Work, upper: Work, shop: Shop, voice: 
   const feed = Math.min(...trials.map(({ work }) => feedOf(work, machine, speed!.speed, rules)));
   const together = machine.feeds.length === 0 ? machine : { ...machine, feeds: [feed] };
   const judged = trials.map((trial): Judged => {
-    const run = { ...trial, machine: together, speed };
+    // Each head has its own rim: the machine's speed is one, their diameters are two.
+    const own = speed && { ...speed, rim: rimSpeed(trial.work.head.cuttingDiameter, speed.speed) };
+    const run = { ...trial, machine: together, speed: own };
     return { ...run, against: [], warnings: warnOf(run, rules, voice) };
   });
   return { report, ways: [judged[0]!, judged[1]!] };

@@ -47,6 +47,7 @@ function joinHeads(lower: SetUp, upper: SetUp): SetUp {
   return {
     ...lower,
     assumed: lower.assumed || upper.assumed,
+    rim: Math.max(lower.rim, upper.rim),
     fence: { ...lower.fence, gap: Math.max(lower.fence.gap, upper.fence.gap) },
     power: sum(lower.power, upper.power),
     powerEnd: sum(lower.powerEnd, upper.powerEnd),
