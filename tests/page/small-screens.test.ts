@@ -50,6 +50,7 @@ function expectTypingIsSeen(seen: Awaited<ReturnType<typeof measure>>, name: str
   expect(seen.chip.top, `${name}: verdict`).toBeGreaterThanOrEqual(seen.drawing.bottom - 1);
   expect(seen.fit.right - seen.fit.left, `${name}: Make it fit`).toBeGreaterThan(43);
   expect(seen.fit.bottom, `${name}: Make it fit`).toBeLessThanOrEqual(seen.height + 5);
+  expect(Math.abs(seen.strip.bottom - seen.height), `${name}: keys at the foot`).toBeLessThanOrEqual(1);
   expect(seen.field.bottom, `${name}: keys`).toBeLessThanOrEqual(seen.strip.top + 1);
   expect(seen.field.bottom - seen.field.top, `${name}: field`).toBeGreaterThan(20);
   const besideSheet = seen.field.left >= seen.drawing.right - 1;
@@ -74,6 +75,12 @@ describe('a phone upright, while a figure is typed', () => {
         await raiseKeyboard(page, 390, 400);
         expectTypingIsSeen(await measure(page), path);
       }
+      // A groove too narrow parts the joint: the figure that is typed stays in sight, and one tap leads on from it.
+      await field(page, 'frame.groove.width').fill('1/8 in');
+      await page.waitForTimeout(50);
+      expectTypingIsSeen(await measure(page), 'parted');
+      await page.locator('.chip button').tap();
+      await page.locator('.fit-panel').waitFor();
     },
   );
 

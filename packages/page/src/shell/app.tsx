@@ -1,6 +1,6 @@
 import { useComputed } from '@preact/signals';
-import type { JSX } from 'preact';
-import { useEffect, useMemo } from 'preact/hooks';
+import type { JSX, RefObject } from 'preact';
+import { useEffect, useMemo, useRef } from 'preact/hooks';
 import { DeskContext } from '../desk/context.ts';
 import type { Desk } from '../desk/desk.ts';
 import { isChanged } from '../desk/doc.ts';
@@ -22,6 +22,8 @@ export function App({ desk, keeper, greet }: { desk: Desk; keeper: Keeper; greet
   useEffect(() => listenToKeys(desk), [desk]);
   useEffect(() => watchTyping(desk), [desk]);
   useEffect(() => listenToDrops(desk, keeper), [desk, keeper]);
+  const side = useRef<HTMLDivElement>(null);
+  useArrival(places, side);
   const resting = useMemo(() => createRestingDesk(desk, () => desk.dragged.value || desk.asideLate.value), [desk]);
   const untouched = useComputed(() => resting.history.value.past.length === 0 && !isChanged(resting.doc.value));
   return (
@@ -36,7 +38,7 @@ export function App({ desk, keeper, greet }: { desk: Desk; keeper: Keeper; greet
         <main data-place={places.place.value}>
           <RoomNav places={places} />
           <Stage view={places.view} />
-          <div class="side">
+          <div class="side" ref={side} tabIndex={-1}>
             {greet && untouched.value && places.place.value === 'joint' && <Greeting />}
             <DeskContext.Provider value={resting}>
               <Part places={places} keeper={keeper} />
@@ -47,6 +49,17 @@ export function App({ desk, keeper, greet }: { desk: Desk; keeper: Keeper; greet
       </div>
     </DeskContext.Provider>
   );
+}
+
+/** Another part begins at its head, and the keyboard goes on in it; in the row of parts it stays where it is. */
+function useArrival({ place }: Places, side: RefObject<HTMLDivElement | null>): void {
+  const before = useRef(place.value);
+  useEffect(() => {
+    if (before.current === place.value) return;
+    before.current = place.value;
+    scrollTo({ top: 0, behavior: 'instant' });
+    if (document.activeElement?.closest('.rooms') == null) side.current?.focus({ preventScroll: true });
+  }, [place.value]);
 }
 
 function goToFirstSize(): void {

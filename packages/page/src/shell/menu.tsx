@@ -13,8 +13,12 @@ export function Menu({ name, children }: { name: string; children: ComponentChil
       if (menu.current?.open && !menu.current.contains(event.target as Node)) menu.current.open = false;
     };
     // Choosing something closes the list; typing in it, or fetching the list itself again, does not.
-    const closeChosen = (event: Event) =>
-      (event.target as Element).closest('.menu-list button:not(.not-fetched *)') && close();
+    const closeChosen = (event: Event) => {
+      if ((event.target as Element).closest('.menu-list button:not(.not-fetched *)') === null) return;
+      const hadFocus = menu.current?.contains(document.activeElement);
+      close();
+      if (hadFocus) menu.current?.querySelector('summary')?.focus();
+    };
     const { current } = menu;
     current?.addEventListener('click', closeChosen);
     addEventListener('pointerdown', closeOutside);

@@ -24,8 +24,8 @@ export function Notices(): JSX.Element {
       removeEventListener('resize', follow);
     };
   }, [text]);
-  // Whoever works on the drawing has read a note.
-  const worked = desk.moving.value !== null;
+  // Whoever works on the drawing, or types a figure, has read a note.
+  const worked = desk.moving.value !== null || desk.typing.value !== null;
   useEffect(() => {
     if (worked && text !== '' && kind === 'note' && !action) clear();
   }, [worked]);

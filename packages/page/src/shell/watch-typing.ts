@@ -4,11 +4,14 @@ import { isSmallScreen, seenHeight } from '../stage/small-screen.ts';
 
 /** How long a keyboard on the screen takes to come up, ms. */
 const KEYBOARD = 260;
+/** What was tapped stays under the finger so long: a page laid out anew in the middle of a tap would lose it, ms. */
+const TAP = 60;
 
 /** Follows which size is being typed: the drawing shows it, and on a small screen field and drawing both stay in sight. */
 export function watchTyping(desk: Desk): () => void {
   let field: HTMLElement | null = null;
   let wait: ReturnType<typeof setTimeout> | undefined;
+  let pressed = false;
   const enter = ({ target }: FocusEvent) => {
     if (!(target instanceof HTMLInputElement) || target.type !== 'text') return;
     const place = target.dataset.path ?? target.dataset.of;
@@ -22,8 +25,21 @@ export function watchTyping(desk: Desk): () => void {
     if (relatedTarget instanceof HTMLInputElement && relatedTarget.type === 'text') return;
     field = null;
     clearTimeout(wait);
-    desk.typing.value = null;
-    document.documentElement.classList.remove('typing');
+    if (!pressed) rest();
+  };
+  const rest = () => {
+    clearTimeout(wait);
+    wait = setTimeout(() => {
+      desk.typing.value = null;
+      document.documentElement.classList.remove('typing');
+    }, TAP);
+  };
+  const press = () => {
+    pressed = true;
+  };
+  const letGo = () => {
+    pressed = false;
+    if (field === null && desk.typing.peek() !== null) rest();
   };
   const keepInSight = () => {
     // What is docked above the keyboard is always in sight.
@@ -41,10 +57,16 @@ export function watchTyping(desk: Desk): () => void {
   const { visualViewport } = globalThis;
   addEventListener('focusin', enter);
   addEventListener('focusout', leave);
+  addEventListener('pointerdown', press);
+  addEventListener('pointerup', letGo);
+  addEventListener('pointercancel', letGo);
   visualViewport?.addEventListener('resize', followKeyboard);
   return () => {
     removeEventListener('focusin', enter);
     removeEventListener('focusout', leave);
+    removeEventListener('pointerdown', press);
+    removeEventListener('pointerup', letGo);
+    removeEventListener('pointercancel', letGo);
     visualViewport?.removeEventListener('resize', followKeyboard);
   };
 }

@@ -131,6 +131,8 @@ function paint(sheet: Sheet, grips: Grips): void {
   const typing = desk.typing.value;
   const hand = typing !== null && isSmallScreen() ? typing : null;
   const held = moving !== null && sheet.settled !== null;
+  // What is typed stays where it is looked at; the other part gives way.
+  if (hand !== null) sheet.hold = hand.some((of) => of.startsWith('frame.')) ? 'frame' : 'panel';
   box.classList.toggle('held', held);
   if (!held) sheet.size = { width: box.clientWidth, height: box.clientHeight };
   if (sheet.size.width === 0 || sheet.size.height === 0) return;
@@ -203,7 +205,7 @@ function settle({ draw, long, desk, size, settled }: Sheet, of: string, hand: re
   }
   const frame = frameScene(scene, tall);
   const across = Math.max(size.width, frame.width * LEAST_PIXELS_PER_MM);
-  return { ...fitted, of, job, frame: clearButtons(frame, scene, across, frame.height <= scene.height + 0.01), across };
+  return { ...fitted, of, job, frame: clearButtons(frame, scene, across, scene.height > sheet.height + 0.01), across };
 }
 
 /** Screen pixels of a paper mm. */
