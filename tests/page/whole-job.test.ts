@@ -92,6 +92,8 @@ it('goes from nothing to the quote', async () => {
   await seen('the fields of the door', '[data-path="doors[0].quantity"]');
   await type(page, /doors\[0\]\.quantity/, '4');
   await type(page, /doors\[0\]\.width/, '450');
+  // The whole door is in sight, its sizes at the foot too.
+  await there('the whole door', page.locator('.sheet:not(.scrolls) [data-view="door"] .dimension').first().waitFor());
   const list = await save(page, /^Cutting list as PDF$/);
   expect(list).toMatch(/stile\s+8\s+700/);
   await check('doors');

@@ -63,6 +63,18 @@ describe('a quote as a document', () => {
     expect(said).toContain('13 April 2026');
   });
 
+  it('keeps a sum on one line, however long the currency', () => {
+    const dear = document(
+      'M. Fennimore',
+      QUANTITIES,
+      QUOTE_WORDS,
+      SHOP.replace('EUR', 'USD').replace('hour: 48', 'hour: 48000'),
+    );
+    const said = documentPages(dear).flatMap(({ items }) => textsOf(items));
+    // By hand: 470 + 48,000 = 48,470; margin 4,847; VAT on 53,317 is 10,663.40; total 63,980.40.
+    expect(said).toContain('US$63,980.40');
+  });
+
   it('repeats the head of a table that goes on over pages, and numbers them', () => {
     const many = {
       ...QUANTITIES,

@@ -53,6 +53,19 @@ export function frameHand(scene: ViewScene, room: Room): SheetPart {
   };
 }
 
+/** The same part of a drawing, moved no further than it takes to have the figure in hand in it. */
+export function keepFigure(part: SheetPart, scene: ViewScene): SheetPart {
+  const figures = joinBoxes(dimensionsIn(scene.items).flatMap((item) => textsBox(item) ?? []));
+  if (figures === null) return part;
+  const along = (start: number, room: number, first: number, last: number) =>
+    Math.min(Math.max(start, last + ROUND_FIGURES - room), first - ROUND_FIGURES);
+  return {
+    ...part,
+    x: along(part.x, part.width, figures.x0, figures.x1),
+    y: along(part.y, part.height, figures.y0, figures.y1),
+  };
+}
+
 /**
  * Where a stretch of `room` starts on paper of `size`, mm: what is wanted lies in its middle, as far as all of `must` lies in it,
  * and it does not reach beyond paper that is larger.

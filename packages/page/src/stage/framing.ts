@@ -14,7 +14,7 @@ export const PIXELS_PER_MM = 2.95;
 export const LEAST_PIXELS_PER_MM = 2.3;
 /** The largest and the smallest scale. */
 const LARGEST = 12;
-const SMALLEST = 0.03;
+const SMALLEST = 0.01;
 /** A smaller scale counts as nearer to fitting only if it cuts the excess to this share: texts beside short lengths may even make a drawing larger. */
 const NEARER = 0.92;
 /** A drawing that fits is enlarged only by this factor or more: smaller changes would be restless. */
@@ -79,6 +79,8 @@ export function frameScene(scene: Scene, room: { readonly width: number; readonl
 
 /** Room for the buttons to look closer at the sheet's right upper corner, pixels. */
 const BUTTONS = 50;
+/** How far a drawing may go down into the margin of its own paper at the foot, paper mm. */
+const FOOT = 6;
 
 /**
  * The frame with the drawing moved down until its corner is clear of the buttons: as far as there is room under it, or as far as
@@ -90,7 +92,8 @@ export function clearButtons(frame: SheetPart, scene: Scene, pixelsWide: number,
   const beside = pixelsWide - (scene.width - frame.x) * pixels;
   if (beside >= BUTTONS || top >= BUTTONS) return frame;
   const under = Math.max(0, (frame.y + frame.height - scene.height) * pixels);
-  const lower = scrolls ? BUTTONS - top : Math.min(BUTTONS - top, under);
-  const longer = Math.max(0, lower - under);
+  const free = under + FOOT * pixels;
+  const lower = scrolls ? BUTTONS - top : Math.min(BUTTONS - top, free);
+  const longer = scrolls ? Math.max(0, lower - under) : 0;
   return { ...frame, y: frame.y - lower / pixels, height: frame.height + longer / pixels };
 }

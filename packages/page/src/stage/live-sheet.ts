@@ -5,7 +5,7 @@ import type { Desk } from '../desk/desk.ts';
 import { attempt, fetchPart } from '../desk/fetch-part.ts';
 import { findSize } from '../job/sizes.ts';
 import type { OpenDimension } from './dimension-entry.tsx';
-import { enlargeWood, frameHand } from './frame-hand.ts';
+import { enlargeWood, frameHand, keepFigure } from './frame-hand.ts';
 import { clearButtons, frameScene, LEAST_PIXELS_PER_MM, roomOf, type SheetPart } from './framing.ts';
 import { createGrips, type Grips } from './grips.ts';
 import { findHandles, type Handle } from './handles.ts';
@@ -146,6 +146,8 @@ function paint(sheet: Sheet, grips: Grips): void {
   const { scale, scene: before, only } = sheet.settled!;
   const scene = stays ? sheet.draw(report, scale, held ? moving : only, placeOf(before, sheet.hold)) : before;
 
+  if (stays && hand !== null && scene.panel !== null)
+    sheet.settled = { ...sheet.settled!, frame: keepFigure(sheet.settled!.frame, scene) };
   const frame = sheet.closer.within(sheet.settled!.frame);
   const { frame: whole, across } = sheet.settled!;
   const wide = across > sheet.size.width + 1;

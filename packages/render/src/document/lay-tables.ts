@@ -34,7 +34,9 @@ function layRow(
   padding: number,
   size: number,
 ): Piece {
-  const laid = cells.map((cell, i) => (typeof cell === 'string' ? wrap(cell, size, widths[i]! - COLUMN_GAP) : cell));
+  const laid = cells.map((cell, i) =>
+    typeof cell === 'string' ? wrap(cell, size, roomFor(cells, widths, align, i)) : cell,
+  );
   const heights = laid.map((cell) => ('items' in cell ? cell.height : Math.max(1, cell.length) * size * LEADING));
   const height = Math.max(...heights) + padding;
   return {
@@ -63,4 +65,16 @@ function layRow(
       return [...items, path(`${key} rule`, 'grain', [rule])];
     },
   };
+}
+
+/** Width that a cell's words have, mm: one set to the end of its column takes empty columns before it too, as a sum does. */
+function roomFor(
+  cells: readonly Cell[],
+  widths: readonly number[],
+  align: readonly ('start' | 'end')[],
+  at: number,
+): number {
+  let room = widths[at]! - COLUMN_GAP;
+  if (align[at] === 'end') for (let i = at - 1; i > 0 && cells[i] === ''; i--) room += widths[i]!;
+  return room;
 }

@@ -83,9 +83,9 @@ export const SETUP_WORDS = {
   'step.test-piece.next': 'Run the sample of the cut before through it: an end first, then an edge.',
   'step.test-piece.again': 'Run a spare piece as a test: an end first, then an edge.',
   'step.measure':
-    'Measure it {at:length} in from the edge: it should be {thickness:length} thick. Correct the setting from the table until it is, and keep the piece as the sample.',
+    'Measure it {at:length} from the edge: it should be {thickness:length} thick. Correct the setting from the table until it is, and keep the piece as the sample.',
   'step.measure.stacked':
-    'Measure it {at:length} in from the edge: it should be {thickness:length} thick. Where it is not, make the spacer thinner or thicker by what it is off: the height does not change it. Keep the piece as the sample.',
+    'Measure it {at:length} from the edge: it should be {thickness:length} thick. Where it is not, make the spacer thinner or thicker by what it is off: the height does not change it. Keep the piece as the sample.',
   'step.measure.other':
     'Measure it against the drawing. Correct the setting until it is right, and keep the piece as the sample.',
   'step.run-ends': 'Run both ends, {cuts} on "{machine}": {panels}.',

@@ -30,7 +30,7 @@ export function TestPiece({
     <div class="test-piece">
       <p>
         A test piece should measure <b>{keepTogether(formatLength(testPiece.thickness, units))}</b>,{' '}
-        {keepTogether(formatLength(testPiece.at, units))} in from its edge.
+        {keepTogether(formatLength(testPiece.at, units))} from its edge.
       </p>
       <div class="field">
         <label for={id}>It measures</label>
