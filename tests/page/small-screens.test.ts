@@ -77,7 +77,7 @@ describe('a phone upright, while a figure is typed', () => {
       }
       // A groove too narrow parts the joint: the figure that is typed stays in sight, and one tap leads on from it.
       await field(page, 'frame.groove.width').fill('1/8 in');
-      await page.waitForTimeout(50);
+      await raiseKeyboard(page, 390, 400);
       expectTypingIsSeen(await measure(page), 'parted');
       await page.locator('.chip button').tap();
       await page.locator('.fit-panel').waitFor();
