@@ -658,6 +658,29 @@ it.each([0, 1, 2, 3])(
   },
 );
 
+it.each([0, 1, 2, 3, 4, 5, 6, 7])(
+  'most of a circle is split in order where rays meet it, wherever its gap is: at %i eighths',
+  (eighth) => {
+    const start = (eighth * Math.PI) / 4 + 0.3;
+    for (const sweep of [5.9, -5.9]) {
+      const { curve } = drawArc(30, 40, 7, start, sweep);
+      const shares = [0.1, 0.35, 0.5, 0.62, 0.9];
+      const rays = [4, 0, 2, 1, 3].map((k) => {
+        const angle = start + shares[k]! * sweep;
+        return line(
+          30 + 5 * Math.cos(angle),
+          40 + 5 * Math.sin(angle),
+          30 + 9 * Math.cos(angle),
+          40 + 9 * Math.sin(angle),
+        );
+      });
+      const lengths = splitAtCrossings([curve], rays).map(curveLength);
+      const wanted = [...shares, 1].map((share, k) => (share - (k === 0 ? 0 : shares[k - 1]!)) * 5.9 * 7);
+      expect(lengths).toEqual(wanted.map((length) => expect.closeTo(length, 8)));
+    }
+  },
+);
+
 describe('a tree of boxes', () => {
   it.each([1, 7, 8, 9, 65, 300])('finds each of %i that meets a box, edges included, and no other', (count) => {
     const random = new Random(count);
@@ -714,13 +737,13 @@ it('a bow too tight for a parallel on its inside still has the round about its c
 
 describe('the parallel of open chains', () => {
   it('keeps its distance from their ends as well, on lines and arcs, on either side', () => {
-    // A level line, one that comes down to 3 mm above it, a bow with a corner, and one that ends 8 mm above the level line, 3 mm above its
+    // A level line, one that comes down to 3 mm above it, a bow with a corner, and one that ends 9 mm above the level line, 4 mm above its
     // parallel at 5 mm.
     const chains = [
       [line(30, 40, 50, 40)],
       [line(40, 43, 40, 60)],
       [drawBow([52, 40], [60, 48], 1.2).curve, line(60, 48, 63, 41)],
-      [line(33, 48, 33, 60)],
+      [line(31, 49, 31, 60)],
     ];
     const loops = chains.map((curves) => ({ curves, closed: false }));
     for (const distance of [5, -5, 2]) {
@@ -734,13 +757,14 @@ describe('the parallel of open chains', () => {
       apart = apart.map((d) => Math.abs(d - Math.abs(distance)));
       expect(Math.max(...apart)).toBeLessThan(1e-6);
     }
-    // At 5 mm the first one's stops 5 mm before the upright and goes on 5 mm after it.
-    const level = offsetLoops(loops.slice(0, 2), 5)
+    // At 5 mm the first one's stops 5 mm before the upright and goes on 5 mm after it; before that it is broken up to √(25 − 16) past the
+    // end that is 4 mm above it.
+    const level = offsetLoops([loops[0]!, loops[1]!, loops[3]!], 5)
       .flatMap(({ curves }) => curves)
       .filter((c) => c.turn === 0 && c.y0 === c.y1);
     const ends = level.map((c) => [c.x0, c.x1].map((x) => Math.round(1000 * x) / 1000));
     expect(ends).toEqual([
-      [30, 35],
+      [34, 35],
       [45, 50],
     ]);
   });

@@ -41,6 +41,7 @@ describe('readOutline', () => {
     ['M 0 0 V 9 H 12 L 30 2 V 0 Z'],
     ['M 0 9 H 12 L 30 2 V 0 H 60'],
     ['M -4 9 H 0 H 12 L 30 2 V 0'],
+    ['M 0 9 L 12 9 L 12 9 H 12 L 30 2 v 0 V 0'],
   ])('reads the same four corners from %s', (path) => {
     expect(cornersOf(chainOf(path))).toEqual([
       [0, 9],

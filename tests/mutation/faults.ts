@@ -54,6 +54,11 @@ const NO_FAULTS: readonly NoFault[] = [
     ['if (Math.abs(rx - ry) <= 1e-12 * Math.min(rx, ry)) return [circular(x0, y0, x1, y1, chord, rx, shape)];'],
   ),
   ...none(
+    'packages/geometry/src/path/svg-arc.ts',
+    'the radius is 1, or half the chord, and then the centre lies on the chord either way',
+    ['const off = Math.sqrt(Math.max(0, r / r - half * half)) / (2 * half);'],
+  ),
+  ...none(
     'packages/geometry/src/curve/distance.ts',
     'a turn is 1 or -1 here, and dividing by it is multiplying by it',
     [
