@@ -1,5 +1,5 @@
 import type { KnifeMatch, Language, Report } from '@fielded/core';
-import { joinBoxes, loopsBox, placeLoops, polygon, readLoops } from '@fielded/geometry';
+import { joinBoxes, loopsBox, placeLoops, readLoops } from '@fielded/geometry';
 import { stroke } from '../geometry/stroke.ts';
 import { type Item, path, type Scene, text } from '../scene.ts';
 import { textWidth, wrapText } from '../text/measure-text.ts';
@@ -26,7 +26,7 @@ const WORDS = 2.5;
 const LINE = 4.6;
 const SCALE = 2;
 
-/** What a knife of the shop leaves, over the section wanted, at 2:1: both from the panel's edge, at the left, to the face, above. */
+/** What a knife of the shop leaves, drawn over the section wanted, at 2:1: the panel's edge is at the left, the worked face above. */
 export function matchScene(drawing: MatchDrawing): Scene {
   const { match, wanted, cut, title } = drawing;
   const [want, have] = [readLoops(wanted), readLoops(match.swept)];
@@ -36,39 +36,18 @@ export function matchScene(drawing: MatchDrawing): Scene {
     x: MARGIN - SCALE * Math.min(0, box.x0),
     y: MARGIN + 8 - SCALE * Math.min(0, box.y0),
   };
-  const place = (points: readonly (readonly [number, number])[]) => placeLoops([polygon(points, false)], placing);
   const right = box.x1 + BEYOND;
   const foot = placing.y + SCALE * box.y1 + 10;
   const of = { knife: safeText(match.knife), cut: safeText(cut) };
   const lines = sayMatch(drawing, of, Math.max(placing.x + SCALE * right, 130) - MARGIN);
   const bar = foot + Math.max(20, 11 + lines.length * LINE);
+  const name = sayKnife('match.name', { ...of, scale: scaleText(SCALE, drawing) }, drawing);
   const leaves = sayKnife('match.leaves', {}, drawing);
   const second = MARGIN + Math.max(62, 12 + textWidth(leaves, WORDS) + 6);
   const items: Item[] = [
-    text(
-      'name',
-      'text',
-      MARGIN,
-      MARGIN + 3,
-      sayKnife('match.name', { ...of, scale: scaleText(SCALE, drawing) }, drawing),
-      3.5,
-    ),
-    path(
-      'face',
-      'thin',
-      place([
-        [0, 0],
-        [right, 0],
-      ]),
-    ),
-    path(
-      'edge',
-      'thin',
-      place([
-        [0, 0],
-        [0, box.y1],
-      ]),
-    ),
+    text('name', 'text', MARGIN, MARGIN + 3, name, 3.5),
+    path('face', 'thin', placeLoops([stroke(0, 0, right, 0)], placing)),
+    path('edge', 'thin', placeLoops([stroke(0, 0, 0, box.y1)], placing)),
     path('wanted', 'old', placeLoops(want, placing)),
     path('knife', 'outline', placeLoops(have, placing)),
     ...key('what the knife leaves', leaves, 'outline', MARGIN, foot),
@@ -88,7 +67,7 @@ export function matchScene(drawing: MatchDrawing): Scene {
   };
 }
 
-/** How near the knife comes, and what stands against running it: the latter on lines no wider than the former or than `room`, paper mm. */
+/** How near the knife comes, and what stands against running it, in lines: the latter no wider than the former or than `room`, paper mm. */
 function sayMatch(drawing: MatchDrawing, of: { readonly knife: string; readonly cut: string }, room: number): string[] {
   const { reach, deviation, uses, works, head, problems } = drawing.match;
   const set = sayKnife('match.set', { ...of, reach, deviation, from: uses.from, to: uses.to }, drawing);
@@ -100,6 +79,7 @@ function sayMatch(drawing: MatchDrawing, of: { readonly knife: string; readonly 
   return [set, sayKnife('match.against', {}, drawing), ...against];
 }
 
+/** A line of the key: a sample of the line, and what it is. */
 function key(name: string, words: string, role: 'outline' | 'old', x: number, y: number): Item[] {
   return [
     path(`key ${name}`, role, [stroke(x, y - 1, x + 10, y - 1)]),

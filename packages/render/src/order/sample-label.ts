@@ -79,7 +79,7 @@ export function sampleLabel({ report, date = '', wood, knives }: SampleLabel): S
   };
 }
 
-/** A cut as it is run again. */
+/** A cut as it is set to be run again, in words. */
 function cutWords(cut: CutReport, knife: string | undefined, voice: InVoice): string {
   const { side, run, presented, depth, reach } = cut;
   const shape = sayKnife(`shape.${cut.shape}`, {}, voice);

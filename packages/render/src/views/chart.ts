@@ -1,7 +1,8 @@
 import type { Report } from '@fielded/core';
-import { type Box, polygon } from '@fielded/geometry';
+import { type Box, rectangle } from '@fielded/geometry';
 import type { ScaleLinear } from 'd3-scale';
 import { scaleLinear } from 'd3-scale';
+import { stroke } from '../geometry/stroke.ts';
 import type { Item, Role, Scene } from '../scene.ts';
 import { group, itemsBox, moveItems, path, text } from '../scene.ts';
 import { fitText, wrapText } from '../text/measure-text.ts';
@@ -74,30 +75,12 @@ function readAxis(scale: ScaleLinear<number, number>, count: number): Axis {
 
 /** A straight stroke. */
 export function chartStroke(key: string, role: Role, x0: number, y0: number, x1: number, y1: number): Item {
-  return path(key, role, [
-    polygon(
-      [
-        [x0, y0],
-        [x1, y1],
-      ],
-      false,
-    ),
-  ]);
+  return path(key, role, [stroke(x0, y0, x1, y1)]);
 }
 
 /** A filled rectangle. */
 export function bar(key: string, role: Role, x0: number, y0: number, x1: number, y1: number): Item {
-  return path(key, role, [
-    polygon(
-      [
-        [x0, y0],
-        [x1, y0],
-        [x1, y1],
-        [x0, y1],
-      ],
-      true,
-    ),
-  ]);
+  return path(key, role, [rectangle({ x0, y0, x1, y1 })]);
 }
 
 /** The axis under a chart: its line, ticks, figures and what it measures. */
