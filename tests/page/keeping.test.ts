@@ -14,6 +14,8 @@ const open = (page: Page, name: string, text: string) =>
   page.locator('input[type="file"]').setInputFiles({ name, mimeType: 'text/yaml', buffer: Buffer.from(text) });
 const linkTo = (held: unknown) =>
   `${bench.address}#job=${deflateRawSync(typeof held === 'string' ? held : JSON.stringify(held)).toString('base64url')}`;
+/** What is shown between two links, which would else be one page: of the same origin, so that no other process is started. */
+const between = () => new URL('icon.svg', bench.address).href;
 /** Counts what a hostile text would have run. */
 const watch = (page: Page) =>
   page.addInitScript(() => {
@@ -161,7 +163,8 @@ describe('a job file', () => {
 
 describe('a link', () => {
   it('carries the whole job, and the job that was there is kept', async () => {
-    const page = await bench.openAlone({ ...DESKTOP, permissions: ['clipboard-read', 'clipboard-write'] });
+    const page = await bench.open();
+    await page.context().grantPermissions(['clipboard-read', 'clipboard-write']);
     await depth(page).fill('4.9');
     await depth(page).blur();
     await page.locator('summary', { hasText: 'Job' }).click();
@@ -172,13 +175,14 @@ describe('a link', () => {
     const other = await bench.open(DESKTOP, link);
     expect(await depth(other).inputValue()).toBe('4.9');
     expect(new URL(other.url()).hash).toBe('');
-    await page.goto('about:blank');
+    await page.goto(between());
     await page.goto(linkTo({ data: { ...JSON.parse(EXAMPLE), title: 'From a friend' } }));
     await ready(page);
     expect(await page.getByLabel('Title of the job').inputValue()).toBe('From a friend');
     await page.locator('summary', { hasText: 'Job' }).click();
     await page.locator('.earlier').first().click();
     await expect.poll(() => depth(page).inputValue()).toBe('4.9');
+    await page.context().clearPermissions();
   });
 
   it('that is hostile is refused in words and nothing of it is run', async () => {
@@ -196,7 +200,7 @@ describe('a link', () => {
       `${bench.address}#job=${'A'.repeat(500_000)}`,
     ];
     for (const link of links) {
-      await page.goto('about:blank');
+      await page.goto(between());
       await page.goto(link);
       await ready(page);
       expect(await page.locator('.notice.fault').innerText()).toMatch(/as it was/);
