@@ -65,4 +65,10 @@ it('a door is given by its opening, its rows and its head; every figure drawn of
   expect(await figure('head.rise').textContent()).toContain(rise);
 
   expect(await axeFaults(page, '.doors', '.stage')).toEqual([]);
+
+  // The last door goes from under its drawing, and the keyboard goes on where it was.
+  await doors.getByRole('button', { name: /^Remove / }).focus();
+  await page.keyboard.press('Enter');
+  await expect.poll(() => page.evaluate(() => document.activeElement?.className)).toBe('doors');
+  expect(await page.locator('.drawing text').count()).toBeGreaterThan(0);
 }, 60_000);

@@ -11,6 +11,7 @@ import { createRestingDesk } from '../desk/resting-desk.ts';
 import { Sizes } from '../panels/sizes/sizes.tsx';
 import { createPlaces, type Places } from '../stage/places.ts';
 import { Stage } from '../stage/stage.tsx';
+import { keepFocus } from './keep-focus.ts';
 import { Notices } from './notices.tsx';
 import { RoomNav } from './room-nav.tsx';
 import { TitleBar } from './title-bar.tsx';
@@ -24,6 +25,7 @@ export function App({ desk, keeper, greet }: { desk: Desk; keeper: Keeper; greet
   useEffect(() => listenToDrops(desk, keeper), [desk, keeper]);
   const side = useRef<HTMLDivElement>(null);
   useArrival(places, side);
+  useEffect(() => keepFocus(side.current!, document.querySelector<HTMLElement>('.notices')!), []);
   const resting = useMemo(() => createRestingDesk(desk, () => desk.dragged.value || desk.asideLate.value), [desk]);
   const untouched = useComputed(() => resting.history.value.past.length === 0 && !isChanged(resting.doc.value));
   return (

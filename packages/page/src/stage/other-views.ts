@@ -4,14 +4,16 @@ import { doorSize } from '../job/door-sizes.ts';
 import { shownDoor } from '../job/shown-door.ts';
 import { addDoorSizes } from '../job/sizes.ts';
 import { LEAST_PIXELS_PER_MM } from './framing.ts';
-import { steelOf, type ViewName, type ViewScene } from './view-scene.ts';
+import { steelOf, type ViewName, type ViewScene, viewsFor } from './view-scene.ts';
 
 // Figures of doors can be typed over as soon as doors are drawn.
 addDoorSizes(doorSize);
 
 /** A view that is only looked at. A knife and its limiter are always drawn at full size, charts at their own. */
 export function drawOther(report: Report, view: ViewName, scale: number): ViewScene {
-  return { ...sceneOf(report, view, scale), panel: null, frame: null };
+  // The door that is drawn may just have been removed: until another view is chosen, the joint stands in its place.
+  const there = viewsFor(report).includes(view) ? view : 'joint';
+  return { ...sceneOf(report, there, scale), panel: null, frame: null };
 }
 
 /** Room beside a chart, between its axes' ends and the edges of its paper, and the least and the greatest width of a chart, mm. */
