@@ -1,15 +1,4 @@
-import {
-  listKnifeProblems,
-  type Plan,
-  type Problem,
-  type Report,
-  type SetUp,
-  say,
-  sayCurve,
-  sayPlanCaution,
-  sayStartChecks,
-} from '@fielded/core';
-import { rectangle } from '@fielded/geometry';
+import { listKnifeProblems, type Plan, type Problem, type Report, type SetUp } from '@fielded/core';
 import { stroke } from '../geometry/stroke.ts';
 import { type Item, itemsBox, moveItems, path, type Scene, text } from '../scene.ts';
 import { PAPERS, SHEET_MARGIN } from '../sheet/paper.ts';
@@ -20,18 +9,15 @@ import { scaleText } from '../words/lengths.ts';
 import { drawStatements } from '../words/statement-marks.ts';
 import { BIG_FIGURES_HEIGHT, drawBigFigures } from './big-figures.ts';
 import { nameCut } from './frame-words.ts';
-import { heading, type Lettering, listTexts, NORMAL, SMALL, TIGHT, UNDER_HEADING } from './lines.ts';
+import { NORMAL, SMALL, TIGHT } from './lines.ts';
 import type { Mounted } from './mounted.ts';
 import { drawPlanView } from './plan-picture.ts';
 import { drawSetUpSection } from './section-picture.ts';
 import { drawSetting } from './setting-part.ts';
-import { nameUnknown } from './unknown-words.ts';
+import { BESIDE, type FootPart, LEFT, layFoot, WIDTH } from './sheet-foot.ts';
 
 const TITLE = 5;
 const PLAN_HEIGHT = 57;
-const BESIDE = 6;
-const WIDTH = PAPERS.a4.width - 2 * SHEET_MARGIN;
-const LEFT = SHEET_MARGIN;
 
 /** The sheet for one set-up: A4 upright, the figures that are set large, everything else small. */
 export function setUpSheet(plan: Plan, all: readonly Mounted[], index: number, report: Report): Scene {
@@ -42,12 +28,12 @@ export function setUpSheet(plan: Plan, all: readonly Mounted[], index: number, r
   const figures = SHEET_MARGIN + 21;
   const picture = figures + BIG_FIGURES_HEIGHT + 2;
   const draw = (room: number) => drawSetUpSection(report, plan.setups, mounted, { width: WIDTH, height: room });
-  const roomOver = (parts: readonly Standing[]) => parts.at(-1)!.top - 3 - PLAN_HEIGHT - 2 - picture;
+  const roomOver = (parts: readonly FootPart[]) => parts.at(-1)!.top - 3 - PLAN_HEIGHT - 2 - picture;
   const problems = [...setUp.problems, ...knifeProblems([setUp, ...(upper ? [upper] : [])], report)];
   const known = { ...setUp, problems };
-  const usual = standingParts(known, report, NORMAL);
+  const usual = layFoot(known, report, NORMAL);
   // Texts that leave the section no room, as they may in other languages, are lettered smaller.
-  const parts = isTall(draw(roomOver(usual)).items, roomOver(usual)) ? standingParts(known, report, TIGHT) : usual;
+  const parts = isTall(draw(roomOver(usual)).items, roomOver(usual)) ? layFoot(known, report, TIGHT) : usual;
   const height = roomOver(parts);
   const views = height + 2 + picture;
   const section = draw(height);
@@ -78,14 +64,6 @@ export function setUpSheet(plan: Plan, all: readonly Mounted[], index: number, r
     description: sayPlan('set-up.described', { name, machine: setUp.machine }, report),
     items,
   };
-}
-
-/** The parts at the sheet's foot, the lowest first. */
-function standingParts(setUp: SetUp, report: Report, type: Lettering): Standing[] {
-  const foot = cautionOf(setUp, report, PAPERS.a4.height - SHEET_MARGIN, type);
-  const open = openQuestions(setUp, report, foot.top - 3, type);
-  const checks = startChecks(setUp, report, open.top - 3, type);
-  return [foot, open, checks, curveWords(setUp, report, checks.top - 3, type)];
 }
 
 /** What is said of the knives that a sheet sets up. */
@@ -144,76 +122,6 @@ function sayHold({ run, presented, frame }: SetUp, report: Report): string {
   if (presented === 90) return sayPlan('hold.on-edge', {}, report);
   if (presented === 0) return sayPlan(`hold.${run}.flat`, {}, report);
   return sayPlan(`hold.${run}.tilted`, { tilt: presented }, report);
-}
-
-/** A part at the foot of the sheet, and the y of its top, mm. */
-interface Standing {
-  readonly items: readonly Item[];
-  readonly top: number;
-}
-
-/** How the shaped heads are run, across the sheet; nothing where there are none. */
-function curveWords(setUp: SetUp, report: Report, foot: number, type: Lettering): Standing {
-  const words = sayCurve(setUp, report);
-  if (words.length === 0) return { items: [], top: foot + 3 };
-  const { items, y } = listTexts('curve', [words.join(' ')], { x: LEFT, y: type.height, width: WIDTH }, 'none', type);
-  const height = y - type.step + 1;
-  return { items: moveItems(items, 0, foot - height), top: foot - height };
-}
-
-/** What is checked before the start, in two columns, with boxes to tick. */
-function startChecks(setUp: SetUp, report: Report, foot: number, type: Lettering): Standing {
-  const checks = sayStartChecks(setUp, report);
-  const first = Math.ceil(checks.length / 2);
-  const half = (WIDTH - BESIDE) / 2;
-  const columns = [checks.slice(0, first), checks.slice(first)].map((some, k) =>
-    listTexts(`check ${k}`, some, { x: LEFT + k * (half + BESIDE), y: UNDER_HEADING, width: half }, 'box', type),
-  );
-  const height = Math.max(...columns.map(({ y }) => y)) - type.step + 1;
-  const items = [
-    ...heading('checks', sayPlan('set-up.checks', {}, report), LEFT, 0, WIDTH),
-    ...columns.flatMap((column) => column.items),
-  ];
-  return { items: moveItems(items, 0, foot - height), top: foot - height };
-}
-
-/** What is assumed and what was not checked, and what only spoils the work, in a box of its own. */
-function openQuestions(setUp: SetUp, report: Report, foot: number, type: Lettering): Standing {
-  const assumed = setUp.assumed ? [sayPlan('set-up.assumed', {}, report)] : [];
-  const unknown = setUp.notChecked.map((path) => nameUnknown(path, report)).join('; ');
-  const open = unknown === '' ? [] : [sayPlan('set-up.not-checked', { unknown }, report)];
-  const words = [...assumed, ...open, ...setUp.problems.map(({ message }) => message)];
-  const listed = listTexts(
-    'open',
-    words.length === 0 ? [sayPlan('set-up.all-checked', {}, report)] : words,
-    { x: LEFT + 2.5, y: 5, width: WIDTH - 5 },
-    words.length === 0 ? 'none' : 'dash',
-    type,
-  );
-  const height = listed.y - type.step + 2.5;
-  const frame = rectangle({ x0: LEFT, y0: 0, x1: LEFT + WIDTH, y1: height });
-  const items = [path('open box', words.length === 0 ? 'thin' : 'trouble', [frame]), ...listed.items];
-  return { items: moveItems(items, 0, foot - height), top: foot - height };
-}
-
-/** How a kept sample sets the machine, and the caution that the tool's marks go first. */
-function cautionOf(
-  { of, cuttingPoint: point, fence, presented, curve }: SetUp,
-  report: Report,
-  foot: number,
-  type: Lettering,
-): Standing {
-  const words = [
-    ...(of === 'panel' && presented === 0 && !curve?.alone
-      ? [say('plan.sample', { point, out: fence.standsOut }, report)]
-      : []),
-    ...(curve === undefined ? [] : [say('plan.curve', {}, report)]),
-    sayPlanCaution(report),
-  ];
-  const { items } = listTexts('caution', words, { x: LEFT, y: 0, width: WIDTH }, 'none', type);
-  const box = itemsBox(items)!;
-  const top = foot - box.y1 + box.y0;
-  return { items: moveItems(items, 0, foot - box.y1), top: top - 1 };
 }
 
 /** Moves items into the middle of a room. */
