@@ -1,6 +1,6 @@
 // Figures of setting up against worked examples: rim-speed tables, marks per inch, published cutting energies, plane geometry.
 
-import { answerPlan, prepareJob, sayStep } from '@fielded/core';
+import { answerPlan, evaluate, prepareJob, sayStep } from '@fielded/core';
 import { describe, expect, it } from 'vitest';
 import { chooseFeed, waveHeight } from '../../packages/core/src/setup/feed.ts';
 import { feedAgainst, handOf } from '../../packages/core/src/setup/hand.ts';
@@ -176,5 +176,29 @@ describe('what a test piece measures, by hand', () => {
     const measures = plan.steps.filter(({ kind, cuts }) => kind === 'measure' && cuts.includes('cove'));
     expect(sayStep(measures.at(-1)!, plan, { units: 'mm', terms: 'british' })).toContain((19.6 - taken).toFixed(1));
     expect(measures).toHaveLength(2);
+  });
+});
+
+describe('a cut that no machine can make', () => {
+  const doors = '[{ name: d, quantity: 12, width: 330, height: 700, stile: 55, rail: 70 }]';
+  // Two cuts of one code: neither bore is as wide as the spindle.
+  const both = { raiser: ', bore: 30', small: ', bore: 30', doors };
+  const machines = (spindle: number) =>
+    `{ main: { speeds: [6000], seat: [-70, 90], opening: 220, nutDiameter: 48, spindle: ${spindle}, reversing: true } }`;
+
+  it('is counted as often as it is said', () => {
+    const { statements, problems } = evaluate(shopJob({ ...both, machines: machines(40) }));
+    expect(problems.filter(({ severity }) => severity === 'error')).toHaveLength(2);
+    expect(statements).toMatchObject({ canBeRun: false, errors: 2 });
+    expect(statements.against).toHaveLength(1);
+  });
+
+  it('ends the order of work before blanks are ripped, whose ends lack it', () => {
+    const kinds = (raiser: string) =>
+      planned(shopJob({ ...both, raiser, machines: machines(30) })).plan.steps.map(({ kind }) => kind);
+    expect(kinds(', bore: 30')).toContain('rip');
+    const without = kinds(', bore: 35');
+    expect(without).toContain('run-ends');
+    for (const kind of ['rip', 'glue-up'] as const) expect(without).not.toContain(kind);
   });
 });

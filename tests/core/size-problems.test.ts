@@ -100,6 +100,7 @@ describe('the two statements', () => {
       fits: true,
       canBeRun: null,
       against: [],
+      errors: 0,
       notChecked: ['cuts[0].head', 'cuts[1].head'],
     });
   });

@@ -67,6 +67,8 @@ export interface Statements {
   readonly canBeRun: boolean | null;
   /** Codes of the errors that stand against running it, each once. */
   readonly against: readonly Code[];
+  /** How many errors these are. */
+  readonly errors: number;
   /** What running it depends on and nobody said, by the place it has in its file: `cuts[0].head`, `shop.machines`. */
   readonly notChecked: readonly string[];
 }

@@ -20,6 +20,7 @@ export function stateBoth(
     fits: verdict === 'sliding',
     canBeRun: errors.length > 0 ? false : unknown.length > 0 ? null : true,
     against: [...new Set(errors.map(({ code }) => code))],
+    errors: errors.length,
     notChecked: unknown,
   };
 }
@@ -61,11 +62,10 @@ export function stateFit({ statements, fit, ...voice }: SpeakingReport): Stated 
  * @example stateRun(report) // { mark: 'open', words: 'running not checked' }
  */
 export function stateRun({ statements, section, ...voice }: SpeakingReport): Stated {
-  const { canBeRun, against, notChecked } = statements;
+  const { canBeRun, errors, notChecked } = statements;
   const nothing = section.cuts.every((_, k) => notChecked.includes(headPath(k)));
   if (canBeRun === null) return { mark: 'open', words: say(nothing ? 'run.open' : 'run.part', {}, voice) };
   if (canBeRun) return { mark: 'yes', words: say('run.yes', {}, voice) };
-  const errors = against.length;
   return { mark: 'no', words: errors === 1 ? say('run.no.one', {}, voice) : say('run.no.more', { errors }, voice) };
 }
 

@@ -8,6 +8,7 @@ import { type FrameCutPlan, planFrame } from './plan-frame.ts';
 import { type PanelPlan, planPanel } from './plan-panel.ts';
 import { reportWay } from './report-way.ts';
 import { makeSetUp } from './set-up.ts';
+import { dropRepeats } from './stack.ts';
 import { countSetUps, type Group, orderSteps, type PanelsToRun } from './steps.ts';
 import type { Work } from './work.ts';
 
@@ -51,7 +52,7 @@ export function makePlan(job: Job, shop: Shop, panels: PanelsToRun, canBeGround?
     problems: [
       ...panel.works.flatMap((work, k) => judgeChoice(job, work, panel.ways[k]!, panel.chosen[k], adviceFor(work))),
       ...frame.flatMap(({ work, ways: each, way }) => (way ? [] : judgeChoice(job, work, each, way, adviceFor(work)))),
-      ...order.setUps.flatMap((setUp) => setUp.problems),
+      ...dropRepeats(order.setUps.flatMap((setUp) => setUp.problems)),
     ],
   };
 }
@@ -79,8 +80,9 @@ function orderWork(panel: PanelPlan, frame: readonly FrameCutPlan[], panels: Pan
   const groups: Group[] = panel.stack?.ways ? [places] : places.map((place) => [place]);
   const numbered = (some: readonly SetUp[]) => some.map((setUp) => setUps.indexOf(setUp));
   const seconds = numbered(panel.seconds.map(({ setUp }) => setUp));
+  const complete = panel.works.every((_, k) => panel.chosen[k] !== undefined);
   const steps: Step[] =
-    setUps.length === 0 ? [] : orderSteps(setUps, groups, numbered(early), numbered(late), seconds, panels);
+    setUps.length === 0 ? [] : orderSteps(setUps, groups, numbered(early), numbered(late), seconds, panels, complete);
   return { setUps, corrections, steps };
 }
 

@@ -127,8 +127,8 @@ function commonSpeed(lower: Work, upper: Work, machine: Machine, rules: Shop['ru
   return { speed: fastest, rim: rimSpeed(widest, fastest), tooSlow: false };
 }
 
-/** Removes problems that both heads share. */
-function dropRepeats(problems: readonly Problem[]): Problem[] {
+/** Removes problems that are said twice: both heads share them, or a cut of the frame and its counter-profile. */
+export function dropRepeats(problems: readonly Problem[]): Problem[] {
   const said = new Set<string>();
   return problems.filter(({ message }) => !said.has(message) && said.add(message));
 }

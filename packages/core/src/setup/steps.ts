@@ -24,6 +24,7 @@ export type Group = readonly number[];
  * The order of work with the fewest set-ups (formula U10): end grain before long grain, so that the long cut takes the chipping
  * away; narrow panels in blanks whose ends get every cut before they are ripped, their long edges in a second round that
  * runs backwards, so that what still stands is used first. `second`: the set-ups that run the other half of shaped heads.
+ * Where a cut can be made in no way (`complete` false) it ends before blanks are ripped: their ends lack that cut.
  */
 export function orderSteps(
   setups: readonly SetUp[],
@@ -32,6 +33,7 @@ export function orderSteps(
   afterGlueUp: readonly number[],
   second: readonly number[],
   panels: PanelsToRun,
+  complete: boolean,
 ): Step[] {
   const order = new StepList(setups, panels);
   const { wide, narrow, carrier } = panels;
@@ -44,6 +46,7 @@ export function orderSteps(
     order.add('run-ends', group, twice && once.length === 0 ? 'narrow' : 'all', [...once, ...narrow]);
     if (!twice || once.length > 0) order.edgesAndHeads(group, twice ? 'wide' : 'all', once, once);
   }
+  if (!complete) return order.steps;
   // Rip the blanks, then run their long edges backwards through the set-ups.
   if (twice) {
     order.add('rip', [], 'narrow', narrow);

@@ -1,9 +1,9 @@
 /** Problems of doors, blanks and timber, and the words of a cutting list. */
 export const DOOR_WORDS = {
   'too-narrow-for-end-grain':
-    '{quantity:count} of the panels of door {door} are {width:length} across the grain, less than the {least:length} that is run on the end grain, and no other panels of their length make up a blank with them. {missing:length} of width is missing: a spare panel (spares: true) as test piece and sample would do it, or a carrier.',
+    'Panels of door {door}, {quantity:count} off, are {width:length} across the grain, less than the {least:length} that is run on the end grain, and no other panels of their length make up a blank with them. {missing:length} of width is missing: a spare panel (spares: true) as test piece and sample would do it, or a carrier.',
   'too-narrow-for-end-grain.any':
-    '{quantity:count} of the panels of door {door} are {width:length} across the grain, less than the {least:length} that is run on the end grain, and no other panels of their length make up a blank with them. A spare panel of any width beside each (spares: true), as test piece and sample, would do it, or a carrier.',
+    'Panels of door {door}, {quantity:count} off, are {width:length} across the grain, less than the {least:length} that is run on the end grain, and no other panels of their length make up a blank with them. A spare panel of any width beside each (spares: true), as test piece and sample, would do it, or a carrier.',
   'little-engagement.ends':
     'At its ends only {insertion:length} of the tongue is in the groove, less than the {least:length} that holds it. Give frame.endGap less, or the groove more depth.',
   'ends-stop-short':
