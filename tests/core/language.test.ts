@@ -178,3 +178,12 @@ it('every sentence has figures of known kinds and terms that are known', () => {
   for (const sentence of Object.values(ENGLISH))
     for (const [, term] of sentence.matchAll(/\[(\w+)\]/g)) expect(sayTerm(term as never, 'british')).toBeTruthy();
 });
+
+it('says what to do in words, with the key of the file at most beside them', () => {
+  const keyed = Object.entries(ENGLISH).filter(
+    ([code, sentence]) =>
+      !/^(?:fault|means|misread|text)\b/.test(code) &&
+      /\b(?:frame|panel|cuts|fit)\.[a-z]+/.test(sentence.replace(/\([^()]*\)/g, '')),
+  );
+  expect(keyed.map(([code]) => code)).toEqual([]);
+});

@@ -186,7 +186,7 @@ describe('what is said to do', () => {
   it('sticking that breaks into the groove', () => {
     const frame = { ...job(4.8).frame, sticking: profile({ shape: 'ovolo', reach: 9, depth: 8 }) };
     expect(messages(job(4.8, { frame }))).toEqual([
-      "error: The stuck mould is 8 mm deep and breaks into the groove, which starts 7.5 mm below the frame's face. Set the groove 9 mm back from the front face. Or: Make the stuck mould 6.5 mm deep.",
+      "error: The sticking is 8 mm deep and breaks into the groove, which starts 7.5 mm below the frame's face. Set the groove 9 mm back from the front face. Or: Make the sticking 6.5 mm deep.",
     ]);
   });
 

@@ -106,7 +106,7 @@ describe.each([
     await goTo(page, 'Shop');
     await page.getByRole('button', { name: 'Add a head' }).click();
     await page.getByRole('button', { name: 'Add a machine' }).click();
-    await page.getByRole('button', { name: /profiles among the knives/ }).click();
+    await page.getByRole('button', { name: /profiles to the knives/ }).click();
     for (const summary of await page.locator('.shop summary').all()) await summary.click();
     expect(await axeFaults(page), 'Shop').toEqual([]);
     await goTo(page, 'Set-up');

@@ -12,7 +12,7 @@ it('a door is given by its opening, its rows and its head; every figure drawn of
   await page.locator('.rooms').getByRole('button', { name: 'Doors', exact: true }).click();
   await page.getByRole('button', { name: 'Add a door' }).click();
   const doors = page.locator('.doors');
-  await doors.getByRole('button', { name: 'Give the opening it hangs in' }).click();
+  await doors.getByRole('radio', { name: 'the opening it hangs in' }).check();
   await field(page, 'doors[0].opening.height').fill('1604');
   await doors.getByRole('radio', { name: 'overlay' }).focus();
   await page.keyboard.press('Space');

@@ -80,7 +80,7 @@ it('is the command line’s own, as PDF and as DOCX, and is printed', async () =
   await page.evaluate(() => {
     window.print = () => {};
   });
-  await page.getByRole('button', { name: 'Print it' }).click();
+  await page.getByRole('button', { name: 'Print the quote' }).click();
   await page.locator('.print-sheet svg').first().waitFor({ state: 'attached' });
   expect(await page.locator('.print-sheet').count()).toBe(3);
   expect(await page.locator('.print-sheets').textContent()).toContain('Q-117');

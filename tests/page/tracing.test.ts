@@ -47,7 +47,7 @@ it('asks how large a picture is that does not say, and takes the calliper for it
   writeFileSync(bare, bytes);
   await page.locator('.trace input[type="file"]').setInputFiles(bare);
   await page.getByLabel('or its thickness by the calliper').fill('10');
-  await page.getByRole('button', { name: 'Trace it so' }).click();
+  await page.getByRole('button', { name: 'Trace at this scale' }).click();
   // Half as thick as it is: everything else is half as large too.
   await expect
     .poll(async () => (await page.locator('.seen').innerText()).replaceAll('\u00A0', ' '))
@@ -76,7 +76,7 @@ it('an outline drawn with keys, typed points and a finger is cut, and so is one 
   await go('3', '5');
   await page.getByRole('button', { name: 'By an arc' }).click();
   await go('8', '0');
-  await page.getByRole('button', { name: 'Cut it so' }).click();
+  await page.getByRole('button', { name: 'Use this outline' }).click();
   await expect.poll(() => page.locator('#sticking-shape').inputValue()).toBe('outline');
   const job = await page.evaluate(
     () => Object.entries(localStorage).find(([key]) => key.startsWith('fielded.desk.'))![1],

@@ -4,7 +4,7 @@ import { evaluate, formatNumber, type NamedProfile } from '@fielded/core';
 import { scene } from '@fielded/render';
 import { expect, test } from 'vitest';
 import { cut, job, profile } from './jobs-to-draw.ts';
-import { dimensionTexts } from './layout-faults.ts';
+import { dimensionTexts, layoutFaults } from './layout-faults.ts';
 
 const sizes = { reach: 30, depth: 9, land: 10, shoulder: 1 };
 const [run, rise] = [20, 8];
@@ -31,4 +31,16 @@ test('every size that defines a shape is there', () => {
   const report = evaluate(job({ cuts: [cut('raise', 'front', profile('ogee', sizes))] }));
   const of = dimensionTexts(scene(report, { view: 'cuts' })).map((dimension) => dimension.of);
   for (const size of ['depth', 'reach', 'profile.land', 'profile.shoulder']) expect(of).toContain(`cuts[0].${size}`);
+});
+
+test('cuts stand in as many columns as wide paper has room for, each as large as before and clear of the others', () => {
+  const cuts = ['raise', 'quirk', 'relief'].map((name) => cut(name, 'front', profile('ogee', sizes)));
+  const report = evaluate(job({ cuts }));
+  const one = scene(report, { view: 'cuts', scale: 2, bare: true });
+  const wide = scene(report, { view: 'cuts', scale: 2, bare: true, across: one.width * 2.3 });
+  expect(wide.width).toBeGreaterThan(one.width * 1.8);
+  expect(wide.width).toBeLessThanOrEqual(one.width * 2.3 + 16);
+  expect(wide.height).toBeLessThan(one.height * 0.75);
+  expect(layoutFaults(wide)).toEqual([]);
+  expect(scene(report, { view: 'cuts', scale: 2, bare: true, across: 10 })).toEqual(one);
 });

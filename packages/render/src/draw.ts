@@ -34,6 +34,12 @@ export interface DrawOptions extends SceneOptions {
   readonly bare?: boolean;
 }
 
+interface BareOptions extends SceneOptions {
+  readonly bare?: boolean;
+  /** Room for pieces of a drawing beside each other, mm: the cuts stand in as many columns as it takes. By default one. */
+  readonly across?: number;
+}
+
 /** Empty paper round the drawing, mm. */
 const MARGIN = 8;
 /** Paper narrower than this, mm, gets a bar of half the length. */
@@ -47,7 +53,7 @@ const RULE_ENDS = 0.5;
  * @throws RangeError unless the scale is above 0, for a door that the job does not have, and for a width that the drawing
  * does not fit, naming the least that it does.
  */
-export function scene(given: Report, options: SceneOptions & { readonly bare?: boolean }): Scene {
+export function scene(given: Report, options: BareOptions): Scene {
   const { view, door = 0, width } = options;
   const report = inUnits(given, options.units);
   if (width !== undefined && options.scale === undefined) return sceneOfWidth(report, options, width);
@@ -83,11 +89,11 @@ function sceneOfWidth(report: Report & InBothUnits, options: SceneOptions, width
 
 function sceneAt(
   report: Report & InBothUnits,
-  { view, door = 0, bare, width, checkBar }: SceneOptions & { readonly bare?: boolean },
+  { view, door = 0, bare, width, checkBar, across }: BareOptions,
   scale: number,
 ): Scene {
   const name = VIEWS[view].name(report, door);
-  const drawing = VIEWS[view].draw(report, scale, door, null);
+  const drawing = VIEWS[view].draw(report, scale, door, null, across);
   const above = itemsBox(drawing)!;
   const least = width === undefined ? undefined : Math.max(above.x1 - above.x0, width - 2 * MARGIN - RULE_ENDS);
   const foot = bare ? [] : drawFoot(report, name, scale, above, VIEWS[view].notes(report, door), least);

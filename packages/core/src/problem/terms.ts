@@ -20,7 +20,7 @@ export const TERMS = {
   onEdge: { british: 'on edge', american: 'vertical' },
   under: { british: 'cutter below', american: 'face down' },
   over: { british: 'cutter above', american: 'face up' },
-  sticking: { british: 'stuck mould', american: 'sticking' },
+  sticking: { british: 'sticking', american: 'sticking' },
   cope: { british: 'scribe', american: 'cope' },
   rebate: { british: 'rebate', american: 'rabbet' },
   muntin: { british: 'muntin', american: 'mullion' },

@@ -90,8 +90,7 @@ interface Depths {
 
 /** Shares what the stock is thicker than the tongue between front and back, or says why it cannot. */
 function splitDepths({ stock, frame, groove, swellGap, proud, back, units }: NewJob): Depths | Refused {
-  if (groove.depth - swellGap <= 0)
-    return { about: 'swellGap', reason: 'The gap for swelling leaves nothing of the groove.' };
+  if (groove.depth - swellGap <= 0) return { about: 'swellGap', reason: 'The swell gap leaves nothing of the groove.' };
   if (groove.setback + groove.width > frame)
     return { about: 'groove', reason: 'The groove reaches past the back of the frame.' };
   const spare = stock - (groove.width - USUAL[units].clearance);

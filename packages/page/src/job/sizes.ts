@@ -27,7 +27,7 @@ export function addDoorSizes(find: typeof ofDoors): void {
  *
  * A depth or reach that a cut sets for itself is changed there, else in its profile; with a knife of the shop or a free
  * outline the setting is written, since the steel is as it is. What follows from one size alone is turned round: typing
- * over the insertion moves the swelling gap.
+ * over the insertion moves the swell gap.
  */
 export function findSize(data: Data, job: Job, report: Report, of: string): Editable {
   const [, index, key] = /^cuts\[(\d+)\](?:\.profile)?\.(depth|reach|land|shoulder|balance)$/.exec(of) ?? [];

@@ -43,7 +43,8 @@ export function Notices(): JSX.Element {
             ×
           </button>
           {lines && lines.length > 0 && (
-            <ul>
+            // biome-ignore lint/a11y/noNoninteractiveTabindex: a long list scrolls, and keys must reach it
+            <ul tabIndex={0} aria-label="What is wrong">
               {lines.map((line) => (
                 <li key={line}>{line}</li>
               ))}

@@ -4,6 +4,7 @@ import { doorSize } from '../job/door-sizes.ts';
 import { shownDoor } from '../job/shown-door.ts';
 import { addDoorSizes } from '../job/sizes.ts';
 import { LEAST_PIXELS_PER_MM } from './framing.ts';
+import { isSmallScreen } from './small-screen.ts';
 import { steelOf, type ViewName, type ViewScene, viewsFor } from './view-scene.ts';
 
 // Figures of doors can be typed over as soon as doors are drawn.
@@ -35,6 +36,18 @@ function sceneOf(report: Report, view: ViewName, scale: number) {
   if (steel !== null) return knifeScene({ ...steel, units: report.units, title: report.title, ...across });
   if (view === 'spread') return spreadScene(report, chart);
   if (view === 'season') return seasonScene(report, chart);
+  if (view === 'cuts' && !isSmallScreen()) return cutsBeside(report, scale, paper);
   const door = Math.max(0, Math.min(shownDoor.value, (report.doors?.length ?? 1) - 1));
   return scene(report, { view: view as PlainView, scale, bare: true, ...(report.doors?.length && { door }) });
+}
+
+/** A cut is drawn no smaller than this and no larger, paper mm for one of wood: more cuts than the sheet has room for scroll. */
+const [LEAST_CUT, MOST_CUT] = [1.5, 2.5];
+/** Round the drawing, mm. */
+const EDGES = 16;
+
+/** The cuts beside each other, as many as the paper has room for. */
+function cutsBeside(report: Report, scale: number, paper: number) {
+  const kept = Math.min(MOST_CUT, Math.max(LEAST_CUT, scale));
+  return scene(report, { view: 'cuts', scale: kept, bare: true, across: paper - EDGES });
 }

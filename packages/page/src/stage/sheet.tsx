@@ -115,7 +115,7 @@ function CloserButtons({ closer }: { closer: Closer }): JSX.Element {
         +
       </button>
       {times > 1 && (
-        <button type="button" aria-label="See more of it" onClick={() => closer.step(-1)}>
+        <button type="button" aria-label="See more" onClick={() => closer.step(-1)}>
           −
         </button>
       )}

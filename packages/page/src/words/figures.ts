@@ -15,7 +15,7 @@ export function decidingFigures({ tongue, fit, units }: Report): Deciding[] {
   const say = (mm: number | null) => (mm === null ? NONE : formatLength(mm, units));
   return [
     { key: 'tip', name: 'Tongue at tip', words: say(tongue.thicknessAtTip), mm: tongue.thicknessAtTip },
-    { key: 'mouth', name: 'at mouth', words: say(tongue.thicknessAtMouth), mm: tongue.thicknessAtMouth },
+    { key: 'mouth', name: 'At mouth', words: say(tongue.thicknessAtMouth), mm: tongue.thicknessAtMouth },
     { key: 'clearance', name: 'Clearance', words: say(fit.clearance), mm: fit.clearance },
     {
       key: 'goes in',

@@ -31,17 +31,24 @@ const HEADING = 3.5;
 const WORDS = 2.5;
 const UNDER_HEADING = 3;
 const BETWEEN = 14;
+const BESIDE = 20;
 const BEYOND = 9;
 
-/** What each cut takes, in running order, as the panel lies at the machine: its sizes, the face on the table, and the knife's edge. */
-export function drawCuts(report: Report, scale: number, room: Room | null): Item[] {
+/**
+ * What each cut takes, in running order, as the panel lies at the machine: its sizes, the face on the table, and the knife's
+ * edge. They stand one under the other; on paper at least `across` mm wide as many beside each other as it has room for.
+ */
+export function drawCuts(report: Report, scale: number, room: Room | null, across = 0): Item[] {
   const items: Item[] = [];
-  let y = 0;
+  let [x, top, foot] = [0, 0, 0];
   for (const index of report.section.cuts.keys()) {
     const drawing = drawCut(report, index, scale, room);
     const box = itemsBox(drawing)!;
-    items.push(group(`cut ${index + 1}`, moveItems(drawing, -box.x0, y - box.y0)));
-    y += box.y1 - box.y0 + BETWEEN;
+    const width = box.x1 - box.x0;
+    if (x > 0 && x + width > across) [x, top] = [0, foot + BETWEEN];
+    items.push(group(`cut ${index + 1}`, moveItems(drawing, x - box.x0, top - box.y0)));
+    x += width + BESIDE;
+    foot = Math.max(foot, top + box.y1 - box.y0);
   }
   return items;
 }

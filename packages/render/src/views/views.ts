@@ -34,8 +34,11 @@ interface ViewEntry {
   /** What it is, as a caption, and as what the whole drawing is called, after the job. */
   readonly name: (report: Report, door: number) => string;
   readonly title: (report: Report, door: number) => string;
-  /** Laid out at a scale; broken where it would not fit the room. `door` counts from 0. */
-  readonly draw: (report: Report, scale: number, door: number, room: Room | null) => Item[];
+  /**
+   * Laid out at a scale; broken where it would not fit the room. `door` counts from 0. What is of several pieces stands in as
+   * many columns as fit `across`, mm.
+   */
+  readonly draw: (report: Report, scale: number, door: number, room: Room | null, across?: number) => Item[];
   /** The scales it is drawn at, the largest that suits first; see `usualScale`. */
   readonly scales: readonly number[];
   /** The smallest scale at which it still shows what it is for. */
@@ -112,7 +115,7 @@ export const VIEWS: Readonly<Record<PlainView, ViewEntry>> = {
   },
   cuts: {
     ...named('cuts'),
-    draw: (report, scale, _, room) => drawCuts(report, scale, room),
+    draw: (report, scale, _, room, across) => drawCuts(report, scale, room, across),
     scales: [2, 1],
     least: 0.1,
     extent: edgeExtent,

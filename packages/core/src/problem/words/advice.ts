@@ -9,7 +9,7 @@ export const ADVICE_WORDS = {
   'advice.land': 'Give the {cut} a land of {land:length}.',
   'advice.groove': 'Make the groove {width:length} wide.',
   'advice.groove-depth': 'Make the groove {depth:length} deep.',
-  'advice.cope-length': 'Give frame.joint a length of {length:length}.',
+  'advice.cope-length': 'Let the rails go {length:length} into the stiles (frame.joint, length).',
   'advice.tenon': 'Make it a tenon, with a mortise at the bottom of the groove.',
   'advice.swell-gap': 'Leave a swell gap of {gap:length}.',
   'advice.groove-and-gap': 'Make the groove {depth:length} deep, and leave a swell gap of {gap:length}.',

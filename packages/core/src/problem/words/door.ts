@@ -5,9 +5,9 @@ export const DOOR_WORDS = {
   'too-narrow-for-end-grain.any':
     'Panels of door {door}, {quantity:count} off, are {width:length} across the grain, less than the {least:length} that is run on the end grain, and no other panels of their length make up a blank with them. A spare panel of any width beside each (spares: true), as test piece and sample, would do it, or a carrier.',
   'little-engagement.ends':
-    'At its ends only {insertion:length} of the tongue is in the groove, less than the {least:length} that holds it. Give frame.endGap less, or the groove more depth.',
+    "At its ends only {insertion:length} of the tongue is in the groove, less than the {least:length} that holds it. Leave a smaller gap at the panel's ends (frame.endGap), or the groove more depth.",
   'ends-stop-short':
-    'At its ends the panel is meant to go in {insertion:length}, and the tongue stops at {deepest:length}. Give frame.endGap more, or make the tongue thinner further in.',
+    "At its ends the panel is meant to go in {insertion:length}, and the tongue stops at {deepest:length}. Leave a larger gap at the panel's ends (frame.endGap), or make the tongue thinner further in.",
   'head-too-hollow':
     'The hollow of the head of door {door} is too tight for the {cut}: the panel\'s edge has a radius of {edge:length} there, and the [head] "{head}" less the reach leaves {bearing:length}. Hollow arcs of {least:length} or more, as the rail shows them, would go; so would a [head] of up to {diameter:length} with this reach.',
   'head-too-hollow.corner':
@@ -19,9 +19,9 @@ export const DOOR_WORDS = {
   'head-field-pointed':
     "The raise runs to a point under the head of door {door}: the panel's edge has a radius of {edge:length} there, and the {cut} reaches in {reach:length}. Give the head a larger radius, or the cut less reach.",
   'head-bottoms-out':
-    "At the dampest the panel of door {door} meets the groove's bottom beside its head: the edge that leans {lean:degrees} moves {moves:length} square to itself, and {gap:length} is free. Give frame.endGap {wanted:length} or more.",
+    "At the dampest the panel of door {door} meets the groove's bottom beside its head: the edge that leans {lean:degrees} moves {moves:length} square to itself, and {gap:length} is free. Leave a gap of {wanted:length} or more at the panel's ends (frame.endGap).",
   'head-leaves-groove':
-    'At the driest the panel of door {door} has {left:length} left in the groove beside its head, less than the {least:length} that hold it: the edge that leans {lean:degrees} draws back by {moves:length} square to itself. Give frame.endGap less, or the groove more depth.',
+    "At the driest the panel of door {door} has {left:length} left in the groove beside its head, less than the {least:length} that hold it: the edge that leans {lean:degrees} draws back by {moves:length} square to itself. Leave a smaller gap at the panel's ends (frame.endGap), or the groove more depth.",
   'head-no-field':
     'The raises meet under the head of door {door}: the {cut} reaches in {reach:length} from every edge, and no field is left beside the head. Give the opening more height, the head less rise, or the cut less reach.',
   'head-not-flat':

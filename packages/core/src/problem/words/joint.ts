@@ -20,7 +20,7 @@ export const JOINT_WORDS = {
   'sticking-in-groove':
     "The [sticking] is {depth:length} deep and breaks into the groove, which starts {setback:length} below the frame's face.",
   'cope-short':
-    'The [sticking] reaches {reach:length} in from the sight edge, and the rails go only {length:length} into the stiles: their coped ends fall short of it by {short:length}. Give frame.joint a length of {reach:length} or more, or take a narrower [sticking].',
+    'The [sticking] reaches {reach:length} in from the sight edge, and the rails go only {length:length} into the stiles: their coped ends fall short of it by {short:length}. Let the rails go in {reach:length} or more (frame.joint, length), or take a narrower [sticking].',
   'cope-long':
     'The stub tenon of the coped rails is {length:length} long, and the groove it goes into is {depth:length} deep: each joint stays {over:length} open.',
   'no-swell-gap':

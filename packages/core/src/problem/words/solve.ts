@@ -33,7 +33,7 @@ export const SOLVE_WORDS = {
   'target.deepestInsertion': 'deepest insertion',
   'target.insertion': 'insertion',
   'target.bottomGap': 'bottom gap',
-  'target.visibleMargin': 'visible margin',
+  'target.visibleMargin': 'margin',
   'target.frontFace.most': 'step of the front face (panel pressed forward)',
   'target.frontFace.least': 'step of the front face (panel pressed back)',
   'target.backFace.most': 'step of the back face (panel pressed back)',

@@ -26,6 +26,16 @@ export function DoorFields({ door, index }: { door: Door; index: number }): JSX.
     <>
       <TextField path={`${at}.name`} label="Name" value={door.name} />
       <QuantityField path={`${at}.quantity`} label="How many" whose={door.name} value={door.quantity} />
+      <Choice
+        label="Sized by"
+        name={`sized ${index}`}
+        value={byOpening ? 'opening' : 'door'}
+        options={[
+          ['door', 'the door'],
+          ['opening', 'the opening it hangs in'],
+        ]}
+        choose={() => desk.change(sizedByOther(desk, door, at, byOpening))}
+      />
       {byOpening ? (
         <HungFields door={door} at={at} index={index} />
       ) : (
@@ -59,13 +69,13 @@ export function DoorFields({ door, index }: { door: Door; index: number }): JSX.
           </>
         )}
       </Fold>
-      <DoorButtons door={door} at={at} byOpening={byOpening} />
+      <DoorButtons door={door} at={at} />
     </>
   );
 }
 
-/** Changes which size gives the door, and removes it. */
-function DoorButtons({ door, at, byOpening }: { door: Door; at: string; byOpening: boolean }): JSX.Element {
+/** Removes the door. */
+function DoorButtons({ door, at }: { door: Door; at: string }): JSX.Element {
   const desk = useDesk();
   const remove = () => {
     const [fault] = desk.change([[(desk.job.value.doors?.length ?? 0) > 1 ? at : 'doors', undefined]]);
@@ -73,9 +83,6 @@ function DoorButtons({ door, at, byOpening }: { door: Door; at: string; byOpenin
   };
   return (
     <div class="order">
-      <button type="button" class="quiet" onClick={() => desk.change(sizedByOther(desk, door, at, byOpening))}>
-        {byOpening ? 'Give its own size' : 'Give the opening it hangs in'}
-      </button>
       <button type="button" class="quiet" aria-label={`Remove ${door.name}`} onClick={remove}>
         Remove
       </button>

@@ -2,6 +2,7 @@ import { type Job, makeCuttingList } from '@fielded/core';
 import type { JSX } from 'preact';
 import { useDesk } from '../../desk/context.ts';
 import type { Desk } from '../../desk/desk.ts';
+import { Fold } from '../../entry/fold.tsx';
 import { type Data, getAt } from '../../job/data.ts';
 import { shownDoor } from '../../job/shown-door.ts';
 import { adoptStyles } from '../../style/adopt-styles.ts';
@@ -9,6 +10,7 @@ import partsStyles from '../../style/parts.css?inline';
 import { plainFault } from '../../words/plain-fault.ts';
 import { CuttingTables } from './cutting-tables.tsx';
 import { DoorFields } from './door-fields.tsx';
+import { FrameOfDoors } from './frame-of-doors.tsx';
 
 adoptStyles(partsStyles);
 
@@ -55,6 +57,7 @@ export function DoorsPanel(): JSX.Element {
       >
         Add a door
       </button>
+      {doors.length > 0 && <Fold name="Gap at the ends, rails and spare panels">{() => <FrameOfDoors />}</Fold>}
       {report.doors !== undefined && <CuttingTables list={makeCuttingList([report])} />}
     </section>
   );

@@ -14,7 +14,7 @@ import { Working } from './working.tsx';
 
 const WANTED = [
   ['clearance', 'a clearance of'],
-  ['visibleMargin', 'a visible margin of'],
+  ['visibleMargin', 'a margin of'],
   ['frontFace', 'a front face proud by'],
 ] as const;
 type WantedName = (typeof WANTED)[number][0];

@@ -37,7 +37,7 @@ export function BothCuts({ front, back, close }: { front: string; back: string; 
   const units = desk.units.value;
   const now = middleOf(desk.report.peek());
   const face = useSignal<Face>(Math.abs(now) < NEARLY_FLUSH ? 'flush' : now > 0 ? 'proud' : 'recessed');
-  const text = useSignal(entryText(Math.round(Math.abs(now) * 10) / 10, units));
+  const text = useSignal(entryText(rounded(Math.abs(now), units), units));
   const read = parseLength(text.value, units);
   const amount = face.value === 'flush' ? 0 : 'mm' in read ? read.mm : null;
   const wanted = amount === null ? null : face.value === 'recessed' ? -amount : amount;
@@ -89,7 +89,7 @@ export function BothCuts({ front, back, close }: { front: string; back: string; 
 /** One sentence: what goes from what to what, and what comes of it; or why nothing does. */
 function AnswerWords({ answer }: { answer: Answer }): JSX.Element {
   const { job } = useDesk();
-  if (answer.kind === 'there') return <p>It is already there: nothing needs moving.</p>;
+  if (answer.kind === 'there') return <p>It is already there.</p>;
   if (answer.kind === 'none') return <p class="fault">{answer.words}</p>;
   const { proposal } = answer;
   return (
@@ -121,6 +121,12 @@ async function workOut(ask: AskSolver, desk: Desk, wanted: number, front: string
         words: 'The depths that would do it cannot be cut with these shapes. Choose another shape, or ask for less.',
       }
     : { kind: 'move', proposal };
+}
+
+/** A length to begin with: in tenths of a millimetre, or in 64ths of an inch. */
+function rounded(mm: number, units: Report['units']): number {
+  const step = units === 'mm' ? 0.1 : 25.4 / 64;
+  return Math.round(mm / step) * step;
 }
 
 /** How far the front face stands proud with the panel in the middle of its float, mm; 0 where there is no face. */

@@ -62,14 +62,14 @@ function figuresOf(report: Report): Map<string, string> {
     ['Tongue at mouth', say(tongue.thicknessAtMouth)],
     ['Clearance', say(fit.clearance)],
     ['Goes in at most', say(fit.deepestInsertion)],
-    ['Visible margin', say(fit.visibleMargin)],
+    ['Margin', say(fit.visibleMargin)],
     ['Front face, pressed forward', say(fit.frontFace?.most ?? null)],
     ['Stock', say(panel.measured)],
     ['Frame', say(frame.thickness)],
     ['Groove, width', say(frame.groove.width)],
     ['Groove, depth', say(frame.groove.depth)],
     ['Groove, setback', say(frame.groove.setback)],
-    ['Gap for swelling', say(frame.swellGap)],
+    ['Swell gap', say(frame.swellGap)],
   ]);
   for (const { name, shape, depth, reach, land, shoulder } of section.cuts) {
     figures.set(`Shape of the ${name}`, shape);

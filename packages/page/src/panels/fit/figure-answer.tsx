@@ -62,7 +62,7 @@ export function Answer({ solved, proposal, close }: AnswerProps): JSX.Element {
       <div class="answer" role="status">
         <p class="move">
           {solved.move === null
-            ? 'It is already there: nothing needs moving.'
+            ? 'It is already there.'
             : keepTogether(`Take ${names} from ${say(now)} to ${say(solved.round?.setting ?? now)}: ${solved.move}.`)}
         </p>
         {solved.changes.length > 0 && (
@@ -92,9 +92,9 @@ const CHANGE_WORDS: Readonly<Record<string, string>> = {
   thicknessAtMouth: 'Tongue at mouth',
   grooveNeeded: 'Groove needed',
   deepestInsertion: 'Goes in at most',
-  insertion: 'Insertion',
+  insertion: 'Should go in',
   bottomGap: 'Gap at the bottom',
-  visibleMargin: 'Visible margin',
+  visibleMargin: 'Margin',
   'frontFace.most': 'Front face, pressed forward',
   'frontFace.least': 'Front face, pressed back',
   'backFace.most': 'Back face, pressed back',

@@ -119,10 +119,10 @@ function SideShapes<V extends string>({
 
 /** The joint as it would be begun, or why it cannot. */
 function Preview({ begun, units, back }: { begun: Begun | null; units: Units; back: string }): JSX.Element {
-  if (begun === null) return <p class="hint">Type the sizes above to see the joint.</p>;
+  if (begun === null) return <p class="hint preview">Give every size to see the joint.</p>;
   if ('reason' in begun)
     return (
-      <p class="fault" role="status">
+      <p class="fault preview" role="status">
         {begun.reason}
       </p>
     );

@@ -14,7 +14,7 @@ export const LENGTH_LABELS: Readonly<Record<LengthName, string>> = {
   width: 'Groove, width',
   depth: 'Groove, depth',
   setback: 'Groove, setback',
-  swellGap: 'Gap for swelling',
+  swellGap: 'Swell gap',
   proud: 'Face proud by',
 };
 

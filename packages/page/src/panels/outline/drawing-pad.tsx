@@ -41,7 +41,7 @@ export function DrawingPad({ place }: { place: OutlinePlace }): JSX.Element {
         disabled={lacks !== null}
         onClick={() => useOutlineAndSay(desk, place, pathIn(units, points), 'What you drew')}
       >
-        Cut it so
+        Use this outline
       </button>
     </div>
   );
@@ -115,7 +115,7 @@ function PadButtons({ by, back }: { by: Signal<DrawnPoint['by']>; back: (() => v
         </button>
       ))}
       <button type="button" disabled={back === null} onClick={() => back?.()}>
-        One back
+        Take the last point back
       </button>
     </div>
   );

@@ -38,7 +38,9 @@ export function OutlinePanel({ place, close }: { place: OutlinePlace; close: () 
         </button>
       </div>
       <FilePicker picker={picker} label={`Drawing for the ${name}, SVG or DXF`} accept=".svg,.dxf" take={take} />
-      <p class="hint">One outline of lines and arcs, SVG or DXF: x in from the edge, the worked face at the top.</p>
+      <p class="hint">
+        One outline of lines and arcs, SVG or DXF: the panel's edge at the left, the worked face at the top.
+      </p>
       <TracePanel place={place} />
       <Fold name="Draw it by hand">{() => <DrawingPad place={place} />}</Fold>
       <Fold name="As path data">
@@ -62,7 +64,7 @@ export function OutlinePanel({ place, close }: { place: OutlinePlace; close: () 
               disabled={path.value.trim() === ''}
               onClick={() => useOutlineAndSay(desk, place, path.value.trim(), 'The path')}
             >
-              Cut this path
+              Use this path
             </button>
           </>
         )}

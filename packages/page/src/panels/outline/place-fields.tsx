@@ -43,7 +43,7 @@ export function PlaceFields({
     <form class="place" onSubmit={submit}>
       {field('In from the edge', across)}
       {field('Down from the face', down)}
-      <button type="submit">Go there</button>
+      <button type="submit">Add this point</button>
       <p class="fault" aria-live="polite">
         {fault}
       </p>

@@ -47,8 +47,8 @@ export function TracePanel({ place }: { place: OutlinePlace }): JSX.Element {
       />
       {kind === 'none' && (
         <p class="hint">
-          A kept sample’s end grain: flat on a scanner’s glass at 600 to the inch, or photographed straight on, with 20
-          mm of the field on it.
+          A kept sample’s end grain: flat on a scanner’s glass at 600 pixels to the inch, or photographed straight on,
+          with 20 mm of the field on it.
         </p>
       )}
       <p role="status">{kind === 'reading' ? `Reading ${name.value}…` : ''}</p>
@@ -97,13 +97,13 @@ function ScaleFields({ asks, again }: { asks: boolean; again: (scale: PictureSca
         </div>
       </div>
       <div class="field">
-        <label for={`${id}-thick`}>or its thickness by the calliper</label>
+        <label for={`${id}-thick`}>Or its thickness by the calliper</label>
         <LengthLine id={`${id}-thick`} units={units} field={thickness} placeholder="–" />
       </div>
       <p class="fault" aria-live="polite">
         {fault}
       </p>
-      <button type="submit">Trace it so</button>
+      <button type="submit">Trace at this scale</button>
     </form>
   );
   if (asks)

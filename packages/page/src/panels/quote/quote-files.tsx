@@ -47,7 +47,7 @@ export function QuoteFiles({
   const print = () =>
     make(async (makers) => {
       await makers.printQuote(asked);
-      return 'The pages are with the printer’s window.';
+      return 'The pages are in the print window.';
     });
   return (
     <div class="buttons">
@@ -61,7 +61,7 @@ export function QuoteFiles({
         {what} as HTML
       </button>
       <button type="button" disabled={busy.value} onClick={print}>
-        Print it
+        Print the {what.toLowerCase()}
       </button>
     </div>
   );

@@ -150,7 +150,7 @@ function Reservations({
         <p class="hint">The shop’s logo {logoMissing} is not here: choose it under Rates of the shop.</p>
       )}
       {price.lines.some(({ amount }) => amount === null) && (
-        <p class="hint">The total is without what is not priced or not counted.</p>
+        <p class="hint">The total leaves out what is not priced or not counted.</p>
       )}
       {price.notCounted.length > 0 && (
         <p class="hint">
@@ -158,13 +158,10 @@ function Reservations({
           them in the hours for each door.
         </p>
       )}
-      {assumed.length > 0 && (
-        <p class="hint">Some quantities rest on figures that nobody gave; the document names them as assumed.</p>
-      )}
+      {assumed.length > 0 && <p class="hint">Some quantities rest on assumed figures; the document names them.</p>}
       {notPromised.length > 0 && (
         <p class="hint">
-          Of how the panels move or fit, only what the job gives is promised; it does not give{' '}
-          {notPromised.map(plainName).join(' or ')}.
+          The quote promises nothing about {notPromised.map(plainName).join(' or ')}: the job does not give them.
         </p>
       )}
     </>

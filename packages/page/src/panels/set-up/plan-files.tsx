@@ -23,7 +23,7 @@ export function PlanFiles({ planned }: { planned: Planned }): JSX.Element {
   const print = () =>
     make(async ({ printPlan }) => {
       printPlan(planned, desk.report.value);
-      return 'The sheets are with the printer’s window.';
+      return 'The sheets are in the print window.';
     });
   return (
     <div class="buttons">

@@ -24,26 +24,36 @@ export function SetUpPanel({ keeper, places }: { keeper: Keeper; places: Places 
   const { plan, problems } = planned;
   return (
     <section class="set-up" aria-labelledby="set-up-name">
-      <h2 id="set-up-name">{plan.setUpCount === 1 ? 'One set-up' : `${plan.setUpCount} set-ups`}, then the glue</h2>
-      <p class="hint">
-        The marks on the tool, the machine's manual, local rules and trained practice go before this sheet. Guard the
-        cutter; turn the head by hand through a dry run with the machine switched off.
-      </p>
-      {problems
-        .filter(({ severity }) => severity === 'error')
-        .map(({ code, at, message }) => (
-          <p key={`${code} ${at}`} class="fault">
-            {keepTogether(message)}
-          </p>
+      <div class="work">
+        <h2 id="set-up-name">{sayCount(plan.setUpCount)}</h2>
+        <p class="hint">
+          The marks on the tool, the machine's manual, local rules and trained practice go before this sheet. Guard the
+          cutter; turn the head by hand through a dry run with the machine switched off.
+        </p>
+        {problems
+          .filter(({ severity }) => severity === 'error')
+          .map(({ code, at, message }) => (
+            <p key={`${code} ${at}`} class="fault">
+              {keepTogether(message)}
+            </p>
+          ))}
+        <HeadChoices />
+        <Steps key={keeper.jobId()} id={keeper.jobId()} planned={planned} />
+        {plan.setUpCount > 0 && <PlanFiles planned={planned} />}
+      </div>
+      <div class="machine-sheets">
+        {plan.setups.map(({ cut }, index) => (
+          <MachineSheet key={`${cut} ${index}`} plan={plan} index={index} />
         ))}
-      <HeadChoices />
-      <Steps key={keeper.jobId()} id={keeper.jobId()} planned={planned} />
-      <PlanFiles planned={planned} />
-      {plan.setups.map(({ cut }, index) => (
-        <MachineSheet key={`${cut} ${index}`} plan={plan} index={index} />
-      ))}
+      </div>
     </section>
   );
+}
+
+/** What the job comes to at the machines. */
+function sayCount(count: number): string {
+  if (count === 0) return 'No set-up yet';
+  return count === 1 ? 'One set-up, then the glue' : `${count} set-ups, then the glue`;
 }
 
 /** What the job lacks to be planned, and where to give it. */

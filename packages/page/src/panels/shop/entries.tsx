@@ -42,6 +42,7 @@ export function Entries({
   title,
   fresh,
   hint,
+  begun,
   picture,
   children,
 }: {
@@ -50,11 +51,15 @@ export function Entries({
   title: string;
   fresh: Data;
   hint: string;
+  /** Said in an entry for as long as it has what it was begun with. */
+  begun: string;
   picture?: (name: string) => ComponentChildren;
   children: (name: string) => ComponentChildren;
 }): JSX.Element {
   const desk = useDesk();
   const names = useNames(what);
+  const isFresh = (name: string) =>
+    JSON.stringify(getAtKeys(desk.doc.value.shop?.data, [what, name])) === JSON.stringify(fresh);
   return (
     <div class="group">
       <h3>{title}</h3>
@@ -63,6 +68,7 @@ export function Entries({
           {() => (
             <>
               <NameField what={what} name={name} one={one} />
+              {isFresh(name) && <p class="hint">{begun}</p>}
               {children(name)}
               <button type="button" class="quiet" onClick={() => removeEntry(desk, what, name)}>
                 Remove {name}

@@ -26,7 +26,7 @@ export function RateFields(): JSX.Element {
         <ShopEntryField
           key={wood}
           at={['rates', 'wood']}
-          field={{ key: wood, label: `${wood}, each m³ ordered`, kind: 'figure' }}
+          field={{ key: wood, label: `${wood}, each m³ ordered`, kind: 'figure', unit: 'currency' }}
           whose="rates"
         />
       ))}

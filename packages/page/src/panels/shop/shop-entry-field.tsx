@@ -8,7 +8,7 @@ import { SelectField } from '../../entry/select-field.tsx';
 import { Unit } from '../../entry/stepper.tsx';
 import { type Data, getAtKeys, isGroup, type Keys } from '../../job/data.ts';
 import { faultBeside } from '../../words/plain-fault.ts';
-import type { ShopField } from './shop-fields.ts';
+import { labelOf, type ShopField } from './shop-fields.ts';
 
 /** One thing known of a head, a machine or a rule, as the shop file has it; left empty, the line goes. */
 export function ShopEntryField({ at, field, whose }: { at: Keys; field: ShopField; whose: string }): JSX.Element {
@@ -55,14 +55,14 @@ function WrittenField(props: FieldProps): JSX.Element {
   const value = useShopValue(props);
   const [draft, setDraft] = useState<string | null>(null);
   const [fault, setFault] = useState('');
-  const units = getAtKeys(desk.doc.value.shop?.data, ['units']) ?? 'mm';
+  const label = labelOf(field, desk.report.value.terms);
   const put = (text: string) => {
     const said = putShop(desk, props, readWritten(text, field));
     setFault(said);
     return said === '';
   };
   return (
-    <Field id={id} label={field.label} fault={fault} {...(field.kind === 'figures' && { layout: 'list' })}>
+    <Field id={id} label={label} fault={fault} {...(field.kind === 'figures' && { layout: 'list' })}>
       <div class={field.kind === 'figure' ? 'line short' : 'line wide'}>
         <input
           id={id}
@@ -70,7 +70,7 @@ function WrittenField(props: FieldProps): JSX.Element {
           autocomplete="off"
           spellcheck={false}
           data-shop={keysOf(props.at, field).join('.')}
-          aria-label={`${field.label}, ${whose}`}
+          aria-label={`${label}, ${whose}`}
           aria-invalid={fault !== ''}
           aria-describedby={`${id}-fault`}
           placeholder="–"
@@ -86,10 +86,16 @@ function WrittenField(props: FieldProps): JSX.Element {
           }}
           onKeyDown={(event) => event.key === 'Enter' && moveOn(event.currentTarget)}
         />
-        {field.unit && <Unit>{field.unit === 'length' ? String(units) : field.unit}</Unit>}
+        {field.unit && <Unit>{unitOf(field, desk.doc.value.shop?.data)}</Unit>}
       </div>
     </Field>
   );
+}
+
+/** What stands behind a figure of a shop. */
+function unitOf({ unit }: ShopField, shop: Data | undefined): string {
+  if (unit === 'length') return String(getAtKeys(shop, ['units']) ?? 'mm');
+  return unit === 'currency' ? String(getAtKeys(shop, ['rates', 'currency']) ?? '') : (unit ?? '');
 }
 
 function YesField(props: FieldProps): JSX.Element {

@@ -1,3 +1,4 @@
+import { sayTerm, type Term, type Terms } from '@fielded/core';
 import type { Data } from '../../job/data.ts';
 
 /** What a field of the shop file holds: one figure, several, words, lines, a word of some, or yes or no. */
@@ -5,12 +6,21 @@ export interface ShopField {
   readonly key: string;
   readonly label: string;
   readonly kind: 'figure' | 'figures' | 'text' | 'lines' | 'yes' | readonly string[];
-  /** Shown behind the figure; `length` for the shop's own unit. */
+  /** Shown behind the figure; `length` for the shop's own unit, `currency` for that of its rates. */
   readonly unit?: string;
   /** The group that the key stands in, if it is not the entry itself. */
   readonly within?: string;
+  /** The term it is called by on the job's side of the Atlantic, as its sentences say it. */
+  readonly term?: Term;
   /** What that group has to hold besides: written with the first value, and gone with the last. */
   readonly beside?: { readonly [key: string]: Data };
+}
+
+/** What a field is called. */
+export function labelOf({ label, term }: ShopField, terms: Terms): string {
+  if (term === undefined) return label;
+  const words = sayTerm(term, terms);
+  return words[0]!.toUpperCase() + words.slice(1);
 }
 
 const length = (key: string, label: string): ShopField => ({ key, label, kind: 'figure', unit: 'length' });
@@ -24,11 +34,11 @@ export const HEAD_FIELDS: readonly ShopField[] = [
   length('bodyDiameter', 'Body diameter'),
   length('height', 'Height'),
   length('bore', 'Bore'),
-  figure('rake', 'Rake', '°'),
-  figure('wedge', 'Sharpness angle', '°'),
+  { ...figure('rake', 'Rake', '°'), term: 'rake' },
+  { ...figure('wedge', 'Sharpness angle', '°'), term: 'wedge' },
   figure('shear', 'Shear', '°'),
   figure('knives', 'Knives'),
-  length('knifeThickness', 'Knife steel, thick'),
+  length('knifeThickness', 'Knife, thickness'),
   length('limiterGap', 'Knife beyond limiter'),
   figure('maxSpeed', 'Greatest speed', '/min'),
   figure('minSpeed', 'Least speed', '/min'),
@@ -116,12 +126,12 @@ function words(key: string, label: string, of: readonly string[]): ShopField {
 
 export const RATE_FIELDS: readonly ShopField[] = [
   { key: 'currency', label: 'Currency, such as EUR', kind: 'text' },
-  figure('hour', 'An hour’s work'),
+  figure('hour', 'An hour’s work', 'currency'),
   figure('setUp', 'Each set-up', 'h'),
   figure('metresPerHour', 'Edge run in an hour', 'm'),
   figure('door', 'Each door', 'h'),
-  figure('finish', 'Finish, each m²'),
-  figure('knife', 'Each new knife'),
+  figure('finish', 'Finish, each m²', 'currency'),
+  figure('knife', 'Each new knife', 'currency'),
   figure('margin', 'Margin', '%'),
   { ...figure('rate', 'Tax', '%'), within: 'tax', beside: { name: 'Tax' } },
   { key: 'name', label: 'Name of the tax', kind: 'text', within: 'tax' },

@@ -40,12 +40,13 @@ export function ShopPanel(): JSX.Element {
     if (shop !== null) keepShop(shop);
   }, [shop]);
   const units = (getAtKeys(shop?.data, ['units']) ?? desk.job.value.units) === 'in' ? 'in' : 'mm';
-  const common = 'Its sizes are to begin with those of a common one: type what is marked on yours.';
+  const common = 'A new one starts with common sizes: type over them what is marked on yours.';
+  const begun = 'Assumed: sizes of a common one. Type over them what is marked on yours.';
   return (
     <section class="shop" aria-labelledby="shop-name">
       <h2 id="shop-name">Shop</h2>
       <ShopFile />
-      <Entries what="heads" one="head" title="Heads" fresh={NEW_HEAD[units]} hint={common}>
+      <Entries what="heads" one="head" title="Heads" fresh={NEW_HEAD[units]} hint={common} begun={begun}>
         {(name) => <Fields at={['heads', name]} fields={HEAD_FIELDS} whose={name} />}
       </Entries>
       <Entries
@@ -54,15 +55,16 @@ export function ShopPanel(): JSX.Element {
         title="Knives"
         fresh={NEW_KNIFE[units]}
         hint="Each by the section that it leaves."
+        begun="Assumed: a common cove. Type over it what yours is."
         picture={(name) => <KnifePicture name={name} />}
       >
         {(name) => <KnifeEntry name={name} />}
       </Entries>
       <button type="button" class="quiet" onClick={() => addKnives(desk)}>
-        Put this job's profiles among the knives
+        Add this job's profiles to the knives
       </button>
       <KnifeMatches />
-      <Entries what="machines" one="machine" title="Machines" fresh={NEW_MACHINE[units]} hint={common}>
+      <Entries what="machines" one="machine" title="Machines" fresh={NEW_MACHINE[units]} hint={common} begun={begun}>
         {(name) => <Fields at={['machines', name]} fields={MACHINE_FIELDS} whose={name} />}
       </Entries>
       <Entries
@@ -71,6 +73,7 @@ export function ShopPanel(): JSX.Element {
         title="Woods of your own"
         fresh={NEW_WOOD}
         hint="Woods that are not in the table, or that you know better."
+        begun="Assumed: figures near those of many woods. Type over them your own."
       >
         {(name) => <Fields at={['woods', name]} fields={WOOD_FIELDS} whose={name} />}
       </Entries>

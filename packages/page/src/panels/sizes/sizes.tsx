@@ -49,7 +49,7 @@ function StockSizes(): JSX.Element {
     <>
       <SizeField of="panel.thickness" label="Stock, planed" mm={panel.thickness} />
       <LengthField
-        label="as measured"
+        label="Stock, as measured"
         place={{
           path: 'panel.measured',
           mm: measured,
@@ -57,11 +57,11 @@ function StockSizes(): JSX.Element {
           optional: true,
         }}
       />
-      <SizeField of="frame.thickness" label="Frame" mm={frame.thickness} />
+      <SizeField of="frame.thickness" label="Frame, thickness" mm={frame.thickness} />
       <SizeField of="frame.groove.width" label="Groove, width" mm={frame.groove.width} />
       <SizeField of="frame.groove.depth" label="Groove, depth" mm={frame.groove.depth} />
       <SizeField of="frame.groove.setback" label="Groove, setback" mm={frame.groove.setback} />
-      <SizeField of="frame.swellGap" label="Gap for swelling" mm={frame.swellGap} />
+      <SizeField of="frame.swellGap" label="Swell gap" mm={frame.swellGap} />
       <StickingSizes />
       <WoodSizes />
     </>

@@ -7,20 +7,20 @@ import { NumberField } from './number-field.tsx';
 import { LengthField } from './size-field.tsx';
 
 const SOURCES = [
-  ['thickness', 'Stock ±'],
-  ['height', 'Spindle height ±'],
-  ['fence', 'Fence ±'],
-  ['grooveWidth', 'Groove width ±'],
-  ['film', 'Finish on a face ±'],
-  ['setback', 'Setback of the groove ±'],
-  ['grooveDepth', 'Groove depth ±'],
-  ['panelSize', 'Panel size ±'],
+  ['thickness', 'Stock\u00a0±'],
+  ['height', 'Spindle height\u00a0±'],
+  ['fence', 'Fence\u00a0±'],
+  ['grooveWidth', 'Groove width\u00a0±'],
+  ['film', 'Finish on a face\u00a0±'],
+  ['setback', 'Setback of the groove\u00a0±'],
+  ['grooveDepth', 'Groove depth\u00a0±'],
+  ['panelSize', 'Panel size\u00a0±'],
 ] as const;
 
 /** Those that are no lengths. */
 const PLAIN = [
-  { key: 'square', label: 'Fence and table out of square ±', step: 0.05, digits: 3, unit: '°' },
-  { key: 'moisture', label: 'Moisture of the panel ±', step: 0.5, digits: 2, unit: '%' },
+  { key: 'square', label: 'Fence and table out of square\u00a0±', step: 0.05, digits: 3, unit: '°' },
+  { key: 'moisture', label: 'Moisture of the panel\u00a0±', step: 0.5, digits: 2, unit: '%' },
 ] as const;
 
 /** How far stock and settings vary from one panel to the next. */
