@@ -3,7 +3,7 @@ import type { Desk } from '../desk/desk.ts';
 import { type Drag, letGo, nudge, startDrag } from './drag.ts';
 import { type Handle, type Move, openMoves } from './handles.ts';
 import { openDimensionOf } from './mark-dimensions.ts';
-import { createSvg, setIfOther } from './svg-element.ts';
+import { createGround, createSvg, setIfOther } from './svg-element.ts';
 import { FINGER, findPressed } from './under-finger.ts';
 import type { Anchors, Spot } from './view-scene.ts';
 
@@ -42,6 +42,7 @@ interface Rack {
 /** Keeps a circle with a finger's room round it for each handle, by its key. */
 export function createGrips(node: SVGSVGElement, root: SVGGElement, desk: Desk, hooks: GripHooks): Grips {
   const layer = root.appendChild(createSvg('g', { class: 'grips' }));
+  layer.append(createGround());
   const rack: Rack = { node, layer, desk, hooks, grips: new Map(), handles: new Map(), spots: new Map(), active: null };
   listenToPointer(rack);
   return {
@@ -59,7 +60,8 @@ function placeGrip(rack: Rack, handle: Handle, spot: Spot | null, scale: number,
   const known = rack.grips.get(key);
   if (held && known !== undefined && spot !== null && key !== rack.active) {
     rack.handles.set(key, handle);
-    putGrip(rack, known, handle, spot, scale);
+    // Its room for a finger comes after it when the hand lets go.
+    putGrip(rack, known, handle, spot, scale, [known.lastElementChild!]);
     return;
   }
   const moves = openMoves(handle, desk.doc.value.data, desk.job.value, desk.report.value);
@@ -77,15 +79,23 @@ function placeGrip(rack: Rack, handle: Handle, spot: Spot | null, scale: number,
   describeGrip(grip, handle, moves, desk);
 }
 
-/** Puts a grip on its arris. */
-function putGrip(rack: Rack, grip: SVGGElement, { key, at }: Handle, spot: Spot, scale: number): void {
+/** Puts a grip on its arris, or only some of its circles. */
+function putGrip(
+  rack: Rack,
+  grip: SVGGElement,
+  { key, at }: Handle,
+  spot: Spot,
+  scale: number,
+  circles: Iterable<Element> = grip.children,
+): void {
   const x = spot.x + at.x * scale;
   const y = spot.y + at.y * scale;
   rack.spots.set(key, { x, y });
   // Each circle by its own middle: a transform that changes has the browser take its layers apart.
-  for (const circle of grip.children) {
-    setIfOther(circle, 'cx', x.toFixed(3));
-    setIfOther(circle, 'cy', y.toFixed(3));
+  const [cx, cy] = [x.toFixed(3), y.toFixed(3)];
+  for (const circle of circles) {
+    setIfOther(circle, 'cx', cx);
+    setIfOther(circle, 'cy', cy);
   }
 }
 

@@ -14,7 +14,7 @@ import { markDimensions } from './mark-dimensions.ts';
 import { createPainter, type Painter } from './painter.ts';
 import type { Slide } from './slide-in.ts';
 import { isSmallScreen, seenHeight } from './small-screen.ts';
-import { createSvg, setIfOther } from './svg-element.ts';
+import { createGround, createSvg, setIfOther } from './svg-element.ts';
 import { type Fitted, thinOut } from './thin-out.ts';
 import { createTrace, type Trace } from './trace.ts';
 import { type Drawer, placeOf, type Spot } from './view-scene.ts';
@@ -64,6 +64,7 @@ export function createLiveSheet(
   hooks: SheetHooks,
 ): LiveSheet {
   const root = node.appendChild(createSvg('g'));
+  root.append(createGround());
   const layer = (name: string) => root.appendChild(createSvg('g', { class: name }));
   const sheet: Sheet = {
     node,

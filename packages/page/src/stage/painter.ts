@@ -1,10 +1,10 @@
 import { type Curve, type Loop, loopsData } from '@fielded/geometry';
 import { CAPITAL, type Item, STYLES, writeNumber } from '@fielded/render';
-import { createSvg, setIfOther } from './svg-element.ts';
+import { createGround, createSvg, setIfOther } from './svg-element.ts';
 
 interface Painted {
   readonly element: SVGElement;
-  readonly kind: Item['kind'];
+  readonly kind: Item['kind'] | 'upright';
   item: Item;
   readonly children: Map<string, Painted>;
 }
@@ -45,7 +45,7 @@ function paintChildren(parent: Painted, items: readonly Item[]): void {
   let before: Node | null = null;
   for (const item of items) {
     let child = parent.children.get(item.key);
-    if (child !== undefined && child.kind !== item.kind) {
+    if (child !== undefined && child.kind !== kindOf(item)) {
       child.element.remove();
       child = undefined;
     }
@@ -59,21 +59,39 @@ function paintChildren(parent: Painted, items: readonly Item[]): void {
   }
 }
 
+/** What an item is painted as: an upright text stands in a group that is turned. */
+function kindOf(item: Item): Painted['kind'] {
+  return item.kind === 'text' && item.upright ? 'upright' : item.kind;
+}
+
 function create(item: Item): Painted {
-  const element = createSvg(item.kind === 'group' ? 'g' : item.kind);
-  const painted: Painted = { element, kind: item.kind, item, children: new Map() };
+  const kind = kindOf(item);
+  const element = kind === 'upright' ? createTurned() : createSvg(kind === 'group' ? 'g' : kind);
+  const painted: Painted = { element, kind, item, children: new Map() };
   if (item.kind === 'group') {
     element.setAttribute('data-key', item.key);
     paintChildren(painted, item.items);
   } else if (item.kind !== 'image') {
     // The live sheet holds no pixels.
-    element.setAttribute('class', `role-${item.role}`);
+    inkOf(painted).setAttribute('class', `role-${item.role}`);
     if (item.kind === 'path') {
       element.setAttribute('d', loopsData(item.loops, writeNumber));
-    } else setText(element, item);
+    } else setText(inkOf(painted), item);
   }
   markDimension(element, item, null);
   return painted;
+}
+
+/** The same turn for every upright text: one that moved with it would have the browser take all its layers apart. */
+function createTurned(): SVGGElement {
+  const turned = createSvg('g', { transform: 'rotate(-90)' });
+  turned.append(createGround(), createSvg('text'));
+  return turned;
+}
+
+/** The element that has the ink of an item. */
+function inkOf({ element, kind }: Painted): SVGElement {
+  return kind === 'upright' ? (element.lastElementChild as SVGElement) : element;
 }
 
 function update(painted: Painted, item: Item): void {
@@ -82,8 +100,8 @@ function update(painted: Painted, item: Item): void {
   if (item.kind === 'group') paintChildren(painted, item.items);
   else if (item.kind !== 'image') {
     if (old.kind !== 'group' && old.kind !== 'image' && old.role !== item.role)
-      element.setAttribute('class', `role-${item.role}`);
-    if (item.kind === 'text') setText(element, item);
+      inkOf(painted).setAttribute('class', `role-${item.role}`);
+    if (item.kind === 'text') setText(inkOf(painted), item);
     else if (old.kind !== 'path' || !sameLoops(old.loops, item.loops))
       element.setAttribute('d', loopsData(item.loops, writeNumber));
   }
@@ -92,14 +110,11 @@ function update(painted: Painted, item: Item): void {
 
 function setText(element: SVGElement, item: Item): void {
   if (item.kind !== 'text') return;
-  // The same turn for every upright text: one that moved with it would have the browser take all its layers apart.
   const [x, y] = item.upright ? [-item.y, item.x] : [item.x, item.y];
   setIfOther(element, 'x', writeNumber(x));
   setIfOther(element, 'y', writeNumber(y));
   setIfOther(element, 'font-size', writeNumber(item.height / CAPITAL));
   setIfOther(element, 'text-anchor', item.anchor);
-  if (item.upright) setIfOther(element, 'transform', 'rotate(-90)');
-  else element.removeAttribute('transform');
   const words = element.firstChild;
   if (!(words instanceof Text)) element.textContent = item.text;
   else if (words.data !== item.text) words.data = item.text;

@@ -85,13 +85,15 @@ interface Shown {
   readonly y: number;
 }
 
-/** The size that is moved, beside the hand: a layer of its own, which goes along without anything else being painted. */
+/** The size that is moved, beside the hand: on a sheet of its own, so that nothing else is laid out with it. */
 function Readout({ readout }: { readout: ReadonlySignal<Shown | null> }): JSX.Element | null {
   const place = useRef<HTMLDivElement | null>(null);
   const shown = useComputed(() => readout.value !== null);
   const text = useComputed(() => readout.value?.text ?? '');
   const put = (at: Shown | null) => {
-    if (at !== null && place.current !== null) place.current.style.transform = `translate(${at.x}px, ${at.y}px)`;
+    // Not by a transform: the browser would sort the page into layers anew.
+    if (at !== null && place.current !== null)
+      place.current.style.margin = `calc(${at.y}px + 4px - 3rem) 0 0 calc(${at.x}px - 12rem)`;
   };
   // At once, and not in a frame of its own as an effect of the component would have it.
   useEffect(() => effect(() => put(readout.value)), [readout]);
@@ -101,8 +103,10 @@ function Readout({ readout }: { readout: ReadonlySignal<Shown | null> }): JSX.El
     put(readout.peek());
   };
   return (
-    <div class="readout-place" ref={appear}>
-      <output class="readout">{text}</output>
+    <div class="readout-sheet">
+      <div class="readout-place" ref={appear}>
+        <output class="readout">{text}</output>
+      </div>
     </div>
   );
 }
