@@ -14,6 +14,12 @@ const problemsOf = (other: Partial<Job> = {}, season: Partial<Season> = {}) =>
   evaluate(plainJob({ season: { ...year, ...season }, ...other })).problems;
 const panel = (other: Partial<Job['panel']> = {}): Job['panel'] => ({ ...plainJob().panel, ...other });
 
+it('a panel that shrinks right out of its groove shows its tongue bare, 9 mm, and no wood that is not there', () => {
+  const { driest } = seasonOf({ panel: panel({ width: 3000 }) }, { driest: 0 });
+  expect(driest.insertion).toBeLessThan(-9);
+  expect(driest.bare).toBe(9);
+});
+
 describe('a flat-sawn cherry panel 400 mm wide, pinned, made at 8 %', () => {
   // Wood Handbook table 13-5, black cherry: 0.00248 tangential, 0.00126 radial; eq. 13-2.
   const season = seasonOf();

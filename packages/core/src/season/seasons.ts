@@ -145,7 +145,8 @@ export function reportSeasons(
       bottomGap: swellGap - further,
       room: Math.min(swellGap, goesIn - design) - further,
       clearance: middle > 0 ? grooveChange + clearanceAt(reached) : null,
-      bare: Math.max(0, design - insertion),
+      // A panel that has left the groove shows its whole tongue, and no more.
+      bare: Math.max(0, design - Math.max(0, insertion)),
     };
   };
   return {
