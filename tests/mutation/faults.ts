@@ -50,8 +50,11 @@ function none(file: string, because: string, lines: readonly string[]): NoFault[
 const NO_FAULTS: readonly NoFault[] = [
   ...none(
     'packages/geometry/src/path/svg-arc.ts',
-    'the bounds differ by 1e-24 of the radius, and a circle that only one of them tells is else fitted to 1e-9 mm',
-    ['if (Math.abs(rx - ry) <= 1e-12 * Math.min(rx, ry)) return [circular(x0, y0, x1, y1, chord, rx, shape)];'],
+    'a circle that only one of the bounds tells has radii within 1e-9 mm of each other, and is else fitted as closely',
+    [
+      'if (Math.abs(rx - ry) <= 1e-12 * Math.min(rx, ry)) return [circular(x0, y0, x1, y1, chord, rx, shape)];',
+      'if (Math.abs(rx - ry) <= 1e-12 / Math.max(rx, ry)) return [circular(x0, y0, x1, y1, chord, rx, shape)];',
+    ],
   ),
   ...none(
     'packages/geometry/src/path/svg-arc.ts',
