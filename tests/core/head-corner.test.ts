@@ -48,7 +48,11 @@ describe('the panel’s corner under a pointed head', () => {
       if (reach > GROOVE) {
         past++;
         // What it advises does go: with so much off, the corner goes in no further than the edges do.
-        expect(reach - Number(problems[0]!.figures!.off)).toBeLessThanOrEqual(GROOVE - endGap + 1e-9);
+        const off = Number(problems[0]!.figures!.off);
+        expect(reach - off).toBeLessThanOrEqual(GROOVE - endGap + 1e-9);
+        // In steps that a rule shows: tenths of a millimetre, or 64ths of an inch.
+        const steps = inches ? (off / 25.4) * 64 : off * 10;
+        expect(steps).toBeCloseTo(Math.round(steps), 6);
       }
     }
     expect(past).toBeGreaterThan(5);

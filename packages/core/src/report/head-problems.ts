@@ -9,6 +9,7 @@ import type { Problem } from '../problem/problem.ts';
 import { sayProblem, told } from '../problem/say.ts';
 import type { SeasonReport } from '../season/seasons.ts';
 import { headNamed } from '../shop/shop.ts';
+import { roundUp } from './round-sizes.ts';
 
 /** What stands against shaped heads: hollows tighter than a cutter's bearing, raises that run to a point; and the caution on curved work. */
 export function findHeadProblems(job: Job, doors: readonly DoorReport[]): Problem[] {
@@ -80,14 +81,9 @@ function cornerProblems(job: Job, door: string, { corner }: HeadReport, at: stri
   const more = { about: { door } };
   if (reach <= groove.depth + 1e-9)
     return into === 'stile' ? [] : [sayProblem('head-corner-by-hand', at, figures, job, more)];
-  const off = roundUp(reach - (groove.depth - gap));
+  const off = roundUp(reach - (groove.depth - gap), job.units);
   const key = into === 'stile' ? 'head-corner-past-groove.stile' : 'head-corner-past-groove';
   return [sayProblem(key, at, { ...figures, off }, job, more)];
-}
-
-/** To the next tenth of a millimetre. */
-function roundUp(length: number): number {
-  return Math.ceil(length * 10 - 1e-9) / 10;
 }
 
 /** The raise has to stay within the round of the panel's edge. */
