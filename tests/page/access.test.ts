@@ -149,6 +149,13 @@ describe.each([
   });
 });
 
+it('prints, by the browser’s own command, in ink on white from a dark screen', async () => {
+  const page = await bench.open({ ...DESKTOP, colorScheme: 'dark' });
+  await page.emulateMedia({ media: 'print' });
+  expect(await page.locator('.sizes').first().isVisible()).toBe(true);
+  expect(await page.locator('body').evaluate((body) => getComputedStyle(body).color)).toBe('rgb(29, 36, 48)');
+});
+
 describe('a screen reader', () => {
   it('is told nothing wrong by a field on the drawing or the note of a figure that is worked out', async () => {
     const page = await bench.open({ ...DESKTOP, reducedMotion: 'reduce' });
