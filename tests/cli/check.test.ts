@@ -58,6 +58,13 @@ A test piece decides: cut one in the same stock before the panels.
 `);
   });
 
+  it('names the finish that takes part of the clearance', async () => {
+    const filmed = put(folder, 'filmed.yaml', SOUND.replace(/thickness: 20/, 'thickness: 20\n  film: 0.05'));
+    const { out } = await run(['check', filmed]);
+    expect(out).toContain('  Finish             0.05 mm on each face of the tongue');
+    expect(out).toContain('  Clearance          0.10 mm');
+  });
+
   it('says how the rails meet the stiles, and what is worked on the back', async () => {
     const { out } = await run(['check', 'examples/coped-frame/job.yaml']);
     expect(out).toContain('  Cope               stub tenon 11.00 mm long; closes on the sticking\n');

@@ -101,6 +101,9 @@ function stockLines({ panel, frame, ...voice }: Report): string[] {
         ]
       : []),
     [say('print.swell-gap', {}, voice), length(frame.swellGap)],
+    ...(panel.film
+      ? [[say('print.film.label', {}, voice), say('print.film', { film: length(panel.film) }, voice)] as const]
+      : []),
   ]);
 }
 

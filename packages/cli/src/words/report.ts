@@ -25,6 +25,8 @@ export const REPORT_WORDS = {
   'print.back-edge.label': 'Back edge',
   'print.back-edge': '{reach} in, {depth} deep',
   'print.swell-gap': 'Swell gap',
+  'print.film.label': 'Finish',
+  'print.film': '{film} on each face of the tongue',
 
   'print.cut.name': 'cut',
   'print.cut.side': 'side',

@@ -40,8 +40,8 @@ export function describeJoint({ job, edge, tongue, fit }: PreparedJob): Omit<Rep
   };
 }
 
-function reportPanel({ panel: { thickness, measured, width } }: Job): Report['panel'] {
-  return width === undefined ? { thickness, measured } : { thickness, measured, width };
+function reportPanel({ panel: { thickness, measured, width, film } }: Job): Report['panel'] {
+  return { thickness, measured, ...(width !== undefined && { width }), ...(film ? { film } : {}) };
 }
 
 function reportFrame({ frame }: Job): Report['frame'] {

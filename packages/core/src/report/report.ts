@@ -82,8 +82,13 @@ export interface Report {
   readonly terms: Terms;
   /** What its sentences are said in, where the job names another language than English. */
   readonly language?: Language;
-  /** `width` across the grain, where the job gives it. */
-  readonly panel: { readonly thickness: number; readonly measured: number; readonly width?: number };
+  /** `width` across the grain and `film`, the finish on each face of the tongue, where the job gives them. */
+  readonly panel: {
+    readonly thickness: number;
+    readonly measured: number;
+    readonly width?: number;
+    readonly film?: number;
+  };
   readonly frame: {
     readonly thickness: number;
     readonly groove: { readonly width: number; readonly depth: number; readonly setback: number };
