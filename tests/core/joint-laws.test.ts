@@ -174,6 +174,11 @@ describe('its tongue', () => {
           }
           seen.add(deepest === 12 ? 'whole' : deepest === 0 ? 'none' : 'part');
           expect(Math.abs(fit.deepestInsertion! - deepest)).toBeLessThan(2 * STRIP);
+          // A film of 0.15 mm on both faces takes up 0.3 mm of the groove.
+          const wider = { ...frame, groove: { ...frame.groove, width: width + 0.3 } };
+          const coated = fitTongue(tongue, need, wider, limits, THICKNESS, 25, 0.15);
+          expect(coated.deepestInsertion).toBeCloseTo(fit.deepestInsertion!, 6);
+          expect(coated.clearance).toBeCloseTo(fit.clearance!, 9);
           expect(fit.verdict).toBe(judgeTongue(tongue, need, frame, limits));
           expect(measures.grooveNeeded! + fit.clearance!).toBeCloseTo(width, 9);
           if (fit.verdict === 'will-not-enter') {
