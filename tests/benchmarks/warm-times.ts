@@ -111,7 +111,7 @@ export function timeReportParts(): ReportPart[] {
       section: timeEach(() => makeEdge(job.panel, job.cuts).section.wood.area),
       fit: timeEach(() => joinFrame(job, edge).fit.clearance!),
       shown: timeEach(shown),
-      tried: timeEach(() => tryJob(stopsShort).fit().length),
+      tried: timeEach(() => tryJob(stopsShort, new Map()).fit().length),
     };
   });
   const row = (what: string, part: keyof (typeof parts)[number]): ReportPart => ({

@@ -62,7 +62,14 @@ export { assumedRules } from './report/assumed-rules.ts';
 export { type Sample, sampleBoard } from './report/board.ts';
 export { sayCurve } from './report/curve-words.ts';
 export { answerDoors, type DoorsAnswer } from './report/doors.ts';
-export { type Evaluated, type EvaluateOptions, evaluate, evaluateJoint, evaluateWithPlan } from './report/evaluate.ts';
+export {
+  type Evaluated,
+  type EvaluateOptions,
+  evaluate,
+  evaluateInSteps,
+  evaluateJoint,
+  evaluateWithPlan,
+} from './report/evaluate.ts';
 export { answerJoint } from './report/joint.ts';
 export { answerKnives, type Knives, reportShopKnives } from './report/knives.ts';
 export { type KnifeMatch, matchKnives, sweptOutline } from './report/match.ts';

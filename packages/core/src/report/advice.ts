@@ -15,6 +15,7 @@ import {
 } from './advice-candidates.ts';
 import { applyWrites } from './apply-writes.ts';
 import { Effort } from './effort.ts';
+import type { MadeForCuts } from './knives.ts';
 import type { PreparedJob } from './prepared-job.ts';
 import { endsBeforeFrame } from './problems.ts';
 import {
@@ -40,13 +41,15 @@ const MOST_ADVICE = 2;
  * The same problems with what would put each right, where something would.
  *
  * Every piece of advice is applied to the job and the whole of it evaluated anew: it is given only if its problem is gone
- * and no error or warning has come that was not there before. So no line contradicts another.
+ * and no error or warning has come that was not there before. So no line contradicts another. Each way that is tried is a step.
+ * `made` are the knives of the job's cuts: advice changes no panel and no shop, so that cuts it leaves alone keep theirs.
  */
-export function adviseAll(
+export function* adviseInSteps(
   prepared: PreparedJob,
   season: SeasonReport | undefined,
   problems: readonly Problem[],
-): Problem[] {
+  made: MadeForCuts,
+): Generator<void, Problem[]> {
   if (problems.length === 0) return [];
   const { job } = prepared;
   const effort = new Effort(job, prepared.edge);
@@ -57,7 +60,7 @@ export function adviseAll(
     const before = tried.get(name);
     if (before !== undefined) return before;
     const changed = applyWrites(job, advice.writes);
-    const after = canBeRead(changed) && effort.triesJob() ? tryJob(changed) : null;
+    const after = canBeRead(changed) && effort.triesJob() ? tryJob(changed, made) : null;
     tried.set(name, after);
     return after;
   };
@@ -70,24 +73,35 @@ export function adviseAll(
   };
   // Only the advice that helps is put into words.
   const mute = { ...prepared, job: { ...job, mute: true } };
-  return problems.map((problem) => {
+  const advised: Problem[] = [];
+  for (const problem of problems) {
     const ways = waysToTry(mute, season, problem, effort);
-    if (ways === null) return problem;
-    const advice = ways.flatMap((way) => firstThat(way, (each) => serves(each, problem))).slice(0, MOST_ADVICE);
+    if (ways === null) {
+      advised.push(problem);
+      continue;
+    }
+    const found = yield* firstOfEach(ways, (each) => serves(each, problem));
+    const advice = found.slice(0, MOST_ADVICE);
     // Where the search was cut short, do not say that there is no advice.
     const none = advice.length === 0 && !effort.spent ? [nothingServes(problem)] : [];
-    return withAdvice(
-      problem,
-      advice.map((each) => sayAdvice(each, job)),
-      none,
-      job,
-    );
-  });
+    const said = advice.map((each) => sayAdvice(each, job));
+    advised.push(withAdvice(problem, said, none, job));
+  }
+  return advised;
 }
 
-function firstThat<T>(list: Iterable<T>, serves: (each: T) => boolean): T[] {
-  for (const each of list) if (serves(each)) return [each];
-  return [];
+/** The first of each list that serves, where one does; each that is tried is a step. */
+function* firstOfEach<T>(lists: readonly Iterable<T>[], serves: (each: T) => boolean): Generator<void, T[]> {
+  const found: T[] = [];
+  for (const list of lists) {
+    for (const each of list) {
+      yield;
+      if (!serves(each)) continue;
+      found.push(each);
+      break;
+    }
+  }
+  return found;
 }
 
 function keyOf({ code, at }: Pick<Problem, 'code' | 'at'>): string {

@@ -1,11 +1,11 @@
 import type { GivenJob } from '../job/given-job.ts';
 import type { Planned } from '../setup/make-plan.ts';
 import type { SimulationOptions } from '../spread/simulation.ts';
-import { adviseAll } from './advice.ts';
+import { adviseInSteps } from './advice.ts';
 import { answerDoors } from './doors.ts';
 import { findHeadSeasons } from './head-problems.ts';
 import { answerJoint, describeJoint, findJointProblems } from './joint.ts';
-import { answerKnives } from './knives.ts';
+import { answerKnivesInSteps, type MadeForCuts } from './knives.ts';
 import { answerPlan, gatherNotChecked } from './plan.ts';
 import { prepareJob } from './prepare.ts';
 import { sortProblems } from './problems.ts';
@@ -13,6 +13,7 @@ import type { Report } from './report.ts';
 import { answerSeasons, unknownWoods } from './seasons.ts';
 import { answerSpread } from './spread.ts';
 import { stateBoth } from './statements.ts';
+import { runToEnd } from './steps.ts';
 
 export interface EvaluateOptions {
   /** How a job's spread is simulated; by default 100,000 joints, normally spread, seed 1. */
@@ -43,14 +44,26 @@ export interface Evaluated {
  * @throws RangeError as `evaluate` does.
  */
 export function evaluateWithPlan(given: GivenJob, options: EvaluateOptions = {}): Evaluated {
+  return runToEnd(evaluateInSteps(given, options));
+}
+
+/**
+ * The same in steps of a few milliseconds each, for a page that answers a touch between them: `next()` makes one step, and the
+ * last gives the answer. A knife is a step, and each way that is tried to put a problem right.
+ *
+ * @throws RangeError as `evaluate` does, at the first step.
+ */
+export function* evaluateInSteps(given: GivenJob, options: EvaluateOptions = {}): Generator<void, Evaluated> {
   const prepared = prepareJob(given);
   const { job, fit } = prepared;
   // Ask each answer once; the plan needs the doors, the spread needs the plan's stack.
-  const knives = answerKnives(prepared);
+  const made: MadeForCuts = new Map();
+  const knives = yield* answerKnivesInSteps(prepared, undefined, made);
   const season = answerSeasons(prepared);
   const doors = answerDoors(prepared);
   const planned = answerPlan(prepared, doors);
   const spread = answerSpread(prepared, options.simulation, planned?.plan.stack);
+  yield;
   const all = [
     ...findJointProblems(prepared),
     ...(knives?.problems ?? []),
@@ -63,7 +76,7 @@ export function evaluateWithPlan(given: GivenJob, options: EvaluateOptions = {})
   ];
   // The statements count all problems; advice is applied and evaluated for each.
   const statements = stateBoth(job, fit.verdict, all, gatherNotChecked(planned));
-  const problems = sortProblems(adviseAll(prepared, season.report, all));
+  const problems = sortProblems(yield* adviseInSteps(prepared, season.report, all, made));
   const joint = { ...describeJoint(prepared), statements };
   const more = {
     ...(knives && { knives: knives.reports }),

@@ -15,6 +15,7 @@ import type { Problem } from '../problem/problem.ts';
 import { sayProblem } from '../problem/say.ts';
 import { type Head, headNamed, type Shop, type ShopKnife } from '../shop/shop.ts';
 import type { PreparedJob } from './prepared-job.ts';
+import { runToEnd } from './steps.ts';
 
 /** The knives of a job or a shop, and what is wrong with them. */
 export interface Knives {
@@ -24,20 +25,44 @@ export interface Knives {
   readonly refused: ReadonlyMap<string, Problem>;
 }
 
+/** What was made of a knife's order. */
+type Made = ReturnType<typeof makeKnife>;
+
+/** Knives that were made for cuts of one panel and shop, by the cut, so that a job tried with some of the same cuts makes only the others. */
+export type MadeForCuts = Map<Cut, Made>;
+
 /**
  * The knife for each cut that names a head, in running order; undefined where none does. `name` asks for one alone: of the
  * cut so called, or the shop's knife so called.
  */
-export function answerKnives({ job }: Pick<PreparedJob, 'job'>, name?: string): Knives | undefined {
+export function answerKnives(
+  { job }: Pick<PreparedJob, 'job'>,
+  name?: string,
+  known?: MadeForCuts,
+): Knives | undefined {
+  return runToEnd(answerKnivesInSteps({ job }, name, known));
+}
+
+/** The same, each knife a step. Those that are in `known` are not made again, and those that are not are added. */
+export function* answerKnivesInSteps(
+  { job }: Pick<PreparedJob, 'job'>,
+  name?: string,
+  known: MadeForCuts = new Map(),
+): Generator<void, Knives | undefined> {
   if (job.shop === undefined) return undefined;
-  const orders: KnifeOrder[] = [];
-  job.cuts.forEach((cut, index) => {
-    if (name !== undefined && cut.name !== name && cut.knife !== name) return;
-    const order = orderForCut(job, cut, `cuts[${index}].head`, job.shop!);
-    if (order) orders.push(order);
-  });
-  orders.push(...ordersForFrame(job, job.shop).filter((order) => name === undefined || order.name === name));
-  return orders.length === 0 ? undefined : make(orders);
+  const made: NamedKnife[] = [];
+  for (const [index, cut] of job.cuts.entries()) {
+    if (name !== undefined && cut.name !== name && cut.knife !== name) continue;
+    const order = orderForCut(job, cut, `cuts[${index}].head`, job.shop);
+    if (order === undefined) continue;
+    const knife = known.get(cut) ?? makeKnife(order);
+    known.set(cut, knife);
+    made.push({ name: cut.name, ...knife });
+    yield;
+  }
+  const forFrame = ordersForFrame(job, job.shop).filter((order) => name === undefined || order.name === name);
+  made.push(...forFrame.map(makeNamed));
+  return made.length === 0 ? undefined : gather(made);
 }
 
 /** Whether a knife for a cut can be ground for the head it names: whether the knife made for it alone would have no error. */
@@ -94,7 +119,7 @@ export function reportShopKnives(shop: Shop, only?: string, language?: Language)
     });
   }
   const faults = [...refused.values()];
-  const made = make(orders);
+  const made = gather(orders.map(makeNamed));
   return {
     reports: made.reports,
     problems: [...faults, ...made.problems],
@@ -164,8 +189,15 @@ function shared(shop: Shop, name: string | null, knife: ShopKnife | undefined, r
   };
 }
 
-function make(orders: readonly KnifeOrder[]): Knives {
-  const made = orders.map((order) => ({ name: order.name, ...makeKnife(order) }));
+interface NamedKnife extends Made {
+  readonly name: string;
+}
+
+function makeNamed(order: KnifeOrder): NamedKnife {
+  return { name: order.name, ...makeKnife(order) };
+}
+
+function gather(made: readonly NamedKnife[]): Knives {
   return {
     reports: made.flatMap(({ knife }) => (knife ? [knife] : [])),
     problems: made.flatMap(({ problems }) => problems),

@@ -10,7 +10,7 @@ import type { Problem, Said } from '../problem/problem.ts';
 import { sayProblem, told } from '../problem/say-joint.ts';
 import { LEAST_SPARE } from './verdict-sentence.ts';
 
-/** Everything that is wrong with a joint, without advice (see `adviseAll`). */
+/** Everything that is wrong with a joint, without advice (see `adviseInSteps`). */
 export function findProblems(job: Job, edge: Edge, fit: FitReport): Problem[] {
   return [...edgeProblems(job, edge), ...fitProblems(job, fit), ...frameProblems(job, fit)];
 }

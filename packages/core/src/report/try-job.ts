@@ -6,7 +6,7 @@ import type { Problem } from '../problem/problem.ts';
 import { answerDoors } from './doors.ts';
 import { judgeJob } from './join.ts';
 import { findJointProblems } from './joint.ts';
-import { answerKnives } from './knives.ts';
+import { answerKnives, type MadeForCuts } from './knives.ts';
 import { answerPlan } from './plan.ts';
 import { type PreparedJob, prepareReadJob } from './prepared-job.ts';
 import { answerSeasons } from './seasons.ts';
@@ -27,14 +27,14 @@ export interface Tried {
   readonly making: () => readonly Kind[];
 }
 
-/** Tries a job out; nothing of it is put into words. */
-export function tryJob(changed: Job): Tried {
+/** Tries a job out; nothing of it is put into words. `made` are knives for cuts of the same panel and shop; those made here are added. */
+export function tryJob(changed: Job, made: MadeForCuts): Tried {
   const job: Job & Voice = { ...changed, mute: true };
   const prepare = once(() => prepareReadJob(job));
   return {
     fit: once(() => sayVerdict(judgeJob(job))),
     joint: once(() => findFitProblems(prepare())),
-    making: once(() => findMakingProblems(prepare())),
+    making: once(() => findMakingProblems(prepare(), made)),
   };
 }
 
@@ -57,10 +57,10 @@ function findFitProblems(prepared: PreparedJob): Problem[] {
   return [...findJointProblems(prepared), ...answerSeasons(prepared).problems];
 }
 
-function findMakingProblems(prepared: PreparedJob): Problem[] {
+function findMakingProblems(prepared: PreparedJob, made: MadeForCuts): Problem[] {
   const doors = answerDoors(prepared);
   return [
-    ...(answerKnives(prepared)?.problems ?? []),
+    ...(answerKnives(prepared, undefined, made)?.problems ?? []),
     ...(doors?.problems ?? []),
     ...(answerPlan(prepared, doors, 'own heads')?.problems ?? []).filter(({ severity }) => severity === 'error'),
   ];

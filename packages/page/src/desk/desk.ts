@@ -40,8 +40,8 @@ export interface Desk {
   readonly moving: Signal<readonly string[] | null>;
   /** Whether a hand has just let go: the whole report waits for a later task, so that a touch is answered first. */
   readonly late: Signal<boolean>;
-  /** Computes the whole report now, so that it is ready when it is shown. */
-  lookAhead(): void;
+  /** Works the whole report out in steps of a few milliseconds, so that it is ready when it is shown. */
+  lookAhead(): Generator<void, void>;
   /** Whether the panel at the side still shows the job before a drag: it follows one task after the drawing. */
   readonly asideLate: Signal<boolean>;
   /** Whether the report is the joint alone: a size is moved, or a hand has just let go. */

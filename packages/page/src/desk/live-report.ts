@@ -3,13 +3,14 @@ import { computed, effect, type ReadonlySignal, type Signal, signal } from '@pre
 import { reportJoint } from '../job/answer-joint.ts';
 import { attempt, fetchPart } from './fetch-part.ts';
 import type { Notice } from './notice.ts';
+import type { WholeAnswer } from './whole-report.ts';
 
 /** The report that follows the job on the desk. */
 export interface LiveReport {
   /** The whole report; the joint alone while `busy`, and until what answers the rest is fetched. */
   readonly report: ReadonlySignal<Report>;
-  /** Computes the whole report now, so that it is ready when it is shown. */
-  lookAhead(): void;
+  /** Works the whole report out in steps of a few milliseconds, so that it is ready when it is shown; ends where the job changes. */
+  lookAhead(): Generator<void, void>;
 }
 
 /** Follows `job`, lengths in `units`; while `busy` only the joint is computed. What cannot be fetched is said in `notice`. */
@@ -25,16 +26,20 @@ export function followJob(
     const shown = shownJob.value;
     const joint = reportJoint(shown);
     if (busy.value || !asksForMore(shown, joint)) return joint;
-    return whole.ready.value?.(shown) ?? withRestOpen(joint);
+    return whole.ready.value?.answer(shown) ?? withRestOpen(joint);
   });
   effect(() => {
     if (asksForMore(job.value, report.value)) whole.fetch();
   });
   return {
     report,
-    lookAhead() {
+    *lookAhead() {
       const shown = shownJob.peek();
-      if (asksForMore(shown, reportJoint(shown))) whole.ready.peek()?.(shown);
+      if (!asksForMore(shown, reportJoint(shown))) return;
+      for (const step of whole.ready.peek()?.prepare(shown) ?? []) {
+        yield step;
+        if (shownJob.peek() !== shown) return;
+      }
     },
   };
 }
@@ -46,10 +51,10 @@ function asksForMore({ spread, season, doors, cuts }: Job, joint: Report): boole
   return headed || more || joint.problems.length > 0;
 }
 
-/** What answers a whole job. */
-interface WholeAnswer {
+/** What answers a whole job, fetched when one asks for it. */
+interface LaterAnswer {
   /** null until it is fetched; signals that read it are then computed again. */
-  readonly ready: ReadonlySignal<((job: Job) => Report) | null>;
+  readonly ready: ReadonlySignal<WholeAnswer | null>;
   /** Fetches it, once at a time; where that fails a notice says so, and the next call tries again. */
   fetch(): void;
 }
@@ -57,8 +62,8 @@ interface WholeAnswer {
 const JOINT_ALONE =
   'The part of the page that checks knives, spread, seasons and doors could not be fetched. What you see is the joint alone.';
 
-function fetchWholeAnswer(notice: Signal<Notice>): WholeAnswer {
-  const ready = signal<((job: Job) => Report) | null>(null);
+function fetchWholeAnswer(notice: Signal<Notice>): LaterAnswer {
+  const ready = signal<WholeAnswer | null>(null);
   let fetching = false;
   return {
     ready,

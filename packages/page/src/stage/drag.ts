@@ -60,8 +60,8 @@ export function startDrag(desk: Desk, handle: Handle, pixels: number): Drag {
 }
 
 /**
- * Ends a drag: the drawing settles at once. The whole report is computed, then shown round the drawing, then at the side, each in
- * a task of its own, so that a touch is answered between them.
+ * Ends a drag: the drawing settles at once. The whole report is computed, then shown round the drawing, then at the side, in
+ * tasks of their own, so that a touch is answered between them.
  */
 export function letGo({ dragged, moving, late, asideLate, lookAhead }: Desk): void {
   batch(() => {
@@ -70,15 +70,27 @@ export function letGo({ dragged, moving, late, asideLate, lookAhead }: Desk): vo
     late.value = true;
     asideLate.value = true;
   });
-  inTurn([
-    lookAhead,
+  const show = [
     () => {
       late.value = false;
     },
     () => {
       asideLate.value = false;
     },
-  ]);
+  ];
+  makeSteps(lookAhead(), () => inTurn(show));
+}
+
+/** How long a task that makes steps begins another one, ms. */
+const TASK = 6;
+
+/** Makes steps in tasks of a few milliseconds, then does the rest. */
+function makeSteps(steps: Generator<void, void>, rest: () => void): void {
+  setTimeout(() => {
+    const end = performance.now() + TASK;
+    while (performance.now() < end) if (steps.next().done) return rest();
+    makeSteps(steps, rest);
+  });
 }
 
 /** Runs acts one after the other, each in a task of its own. */
