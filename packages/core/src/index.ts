@@ -84,6 +84,7 @@ export { answerSeasons, type Seasons } from './report/seasons.ts';
 export { sayShare, shareSentence } from './report/share-words.ts';
 export { answerSpread, type Spread, simulateJob } from './report/spread.ts';
 export { type Stated, stateFit, stateRun } from './report/statements.ts';
+export { runToEnd } from './report/steps.ts';
 export { facePhrase, goesTogether, verdictSentence, verdictWord } from './report/verdict-sentence.ts';
 export type { SeasonReport, SeasonState } from './season/seasons.ts';
 export type { Planned } from './setup/make-plan.ts';

@@ -42,6 +42,8 @@ export interface Desk {
   readonly late: Signal<boolean>;
   /** Works the whole report out in steps of a few milliseconds, so that it is ready when it is shown. */
   lookAhead(): Generator<void, void>;
+  /** What each drawing works out in steps after a hand has let go, before it settles. */
+  readonly beforeRest: Set<() => Generator<void, void>>;
   /** Whether the panel at the side still shows the job before a drag: it follows one task after the drawing. */
   readonly asideLate: Signal<boolean>;
   /** Whether the report is the joint alone: a size is moved, or a hand has just let go. */
@@ -111,6 +113,7 @@ export function createDesk(first: Doc): Desk {
     moving,
     late,
     lookAhead,
+    beforeRest: new Set(),
     asideLate: signal(false),
     busy,
     dragged: signal(false),

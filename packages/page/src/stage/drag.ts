@@ -4,6 +4,7 @@ import { dragStep, nextStep, snap } from '../entry/steps.ts';
 import { writeLength } from '../job/write-length.ts';
 import { dimensionsOf } from './dimensions-of.ts';
 import { type Handle, type Move, moveChanges, openMoves } from './handles.ts';
+import { makeSteps } from './steps.ts';
 
 /** A drag of an arris: told where the hand is, it moves the size that lies that way. */
 export interface Drag {
@@ -19,14 +20,15 @@ const TREMBLE = 4;
 /** A hand further than this from the line of its move, pixels, moves the size this many times slower. */
 const AWAY = 60;
 const SLOWER = 4;
-let drags = 0;
+/** How often a size was taken in hand or let go: a hand that lets go settles nothing once the next has moved. */
+let takes = 0;
 
 /** Takes hold of a handle. `pixels` is how many a mm of wood takes on the screen. */
 export function startDrag(desk: Desk, handle: Handle, pixels: number): Drag {
   const base = { data: desk.doc.value.data, job: desk.job.value, report: desk.report.value };
   const moves = openMoves(handle, base.data, base.job, base.report);
-  drags += 1;
-  const key = `drag ${drags}`;
+  takes += 1;
+  const key = `drag ${takes}`;
   let move: Move | null = null;
   let [last, went] = [0, 0];
   return {
@@ -60,16 +62,21 @@ export function startDrag(desk: Desk, handle: Handle, pixels: number): Drag {
 }
 
 /**
- * Ends a drag: the drawing settles at once. The whole report is computed, then shown round the drawing, then at the side, in
- * tasks of their own, so that a touch is answered between them.
+ * Ends a drag. The drawing is fitted anew and settles; the whole report is computed, then shown round the drawing, then at the
+ * side. All of it goes in tasks of a few milliseconds, so that a touch is answered between them; the next move ends it.
  */
-export function letGo({ dragged, moving, late, asideLate, lookAhead }: Desk): void {
-  batch(() => {
-    dragged.value = false;
-    moving.value = null;
-    late.value = true;
-    asideLate.value = true;
-  });
+export function letGo(desk: Desk): void {
+  const { dragged, moving, late, asideLate, lookAhead } = desk;
+  takes += 1;
+  const own = takes;
+  const ended = () => takes !== own;
+  const settle = () =>
+    batch(() => {
+      dragged.value = false;
+      moving.value = null;
+      late.value = true;
+      asideLate.value = true;
+    });
   const show = [
     () => {
       late.value = false;
@@ -78,19 +85,19 @@ export function letGo({ dragged, moving, late, asideLate, lookAhead }: Desk): vo
       asideLate.value = false;
     },
   ];
-  makeSteps(lookAhead(), () => inTurn(show));
+  makeSteps(inRow(desk.beforeRest), ended, () => {
+    settle();
+    makeSteps(
+      lookAhead(),
+      () => false,
+      () => inTurn(show),
+    );
+  });
 }
 
-/** How long a task that makes steps begins another one, ms. */
-const TASK = 6;
-
-/** Makes steps in tasks of a few milliseconds, then does the rest. */
-function makeSteps(steps: Generator<void, void>, rest: () => void): void {
-  setTimeout(() => {
-    const end = performance.now() + TASK;
-    while (performance.now() < end) if (steps.next().done) return rest();
-    makeSteps(steps, rest);
-  });
+/** Steps of several, one after the other. */
+function* inRow(all: Iterable<() => Generator<void, void>>): Generator<void, void> {
+  for (const each of all) yield* each();
 }
 
 /** Runs acts one after the other, each in a task of its own. */
@@ -107,6 +114,7 @@ export function nudge(desk: Desk, handle: Handle, dx: number, dy: number, fine: 
   const moves = openMoves(handle, base.data, base.job, base.report);
   const move = dx !== 0 ? moves.level : moves.plumb;
   if (move === undefined) return null;
+  takes += 1;
   const way = ((dx || dy) * move.sense > 0 ? 1 : -1) as 1 | -1;
   const step = dragStep(desk.units.value, fine);
   const mm = nextStep(move.mm, step, way);

@@ -29,13 +29,13 @@ export function roomOf(width: number, height: number): { width: number; height: 
  * The scale at which a drawing just fits its room, from `start`; `draw` gives the drawing at a scale.
  *
  * Texts keep their size at every scale, so the drawing does not grow in proportion: each next scale is estimated from the wood's
- * share of the size at the last one.
+ * share of the size at the last one. Each drawing is a step.
  */
-export function fitScale<S extends Scene>(
+export function* fitScale<S extends Scene>(
   draw: (scale: number) => S,
   room: { readonly width: number; readonly height: number },
   start: number,
-): { readonly scale: number; readonly scene: S } {
+): Generator<void, { readonly scale: number; readonly scene: S }> {
   let scale = start;
   let scene = draw(scale);
   let kept: { scale: number; scene: S } | null = null;
@@ -48,6 +48,7 @@ export function fitScale<S extends Scene>(
     const next = nextScale(scene, scale, room);
     if (next === scale || (fits && next / scale < WORTH_IT && next > scale)) break;
     scale = next;
+    yield;
     scene = draw(scale);
   }
   return kept ?? nearest ?? { scale, scene };

@@ -1,4 +1,4 @@
-import type { Job } from '@fielded/core';
+import { type Job, type Report, runToEnd } from '@fielded/core';
 import type { GroupItem } from '@fielded/render';
 import { untracked } from '@preact/signals';
 import type { Desk } from '../desk/desk.ts';
@@ -79,6 +79,7 @@ export function createLiveSheet(
     root,
     slide: null,
     settled: null,
+    ahead: null,
     hold: 'panel',
     size: { width: box.clientWidth, height: box.clientHeight },
   };
@@ -91,6 +92,8 @@ export function createLiveSheet(
     onScreen: (spot) => placeOnScreen(sheet, spot),
   });
   const stopListening = closer.listen(node, () => desk.moving.peek() !== null);
+  const ready = () => fitAhead(sheet);
+  desk.beforeRest.add(ready);
   return {
     paint: () => paint(sheet, grips),
     // Held in a hand, nothing moves but what the hand moves.
@@ -98,6 +101,7 @@ export function createLiveSheet(
     focusDimension: (of) => node.querySelector<SVGElement>(`[data-of="${CSS.escape(of)}"]`)?.focus(),
     slideIn: () => slideIn(sheet),
     close() {
+      desk.beforeRest.delete(ready);
       stopListening();
       root.remove();
     },
@@ -119,6 +123,8 @@ interface Sheet {
   /** The motion of a try, while it goes on. */
   slide: Slide | null;
   settled: Settled | null;
+  /** What was fitted before the hand let go, and for which room and report. */
+  ahead: { readonly of: string; readonly report: Report; readonly fitted: Fitted } | null;
   hold: Handle['hold'];
   // Asked for while nothing is held: asking at every frame would have the browser lay the page out in the middle of it.
   size: { width: number; height: number };
@@ -139,7 +145,7 @@ function paint(sheet: Sheet, grips: Grips): void {
   if (sheet.size.width === 0 || sheet.size.height === 0) return;
 
   // The scale changes only when the hand lets go, or when another size is taken in hand.
-  const of = `${sheet.size.width} ${sheet.size.height} ${report.units} ${hand?.join(' ') ?? ''}`;
+  const of = nameRoom(sheet.size, report, hand);
   const stays = held || (hand !== null && sheet.settled?.of === of);
   // A report that says more of the same joint has it drawn no other way.
   const known = sheet.settled?.scene.panel && sheet.settled.of === of && sheet.settled.job === desk.job.value;
@@ -177,12 +183,37 @@ async function slideIn(sheet: Sheet): Promise<void> {
   });
 }
 
-function settle({ draw, long, desk, size, settled }: Sheet, of: string, hand: readonly string[] | null): Settled {
+/** Tells rooms for a drawing apart, and what is in hand. */
+function nameRoom({ width, height }: Sheet['size'], { units }: Report, hand: readonly string[] | null): string {
+  return `${width} ${height} ${units} ${hand?.join(' ') ?? ''}`;
+}
+
+/** Fits the drawing into its room while a hand still holds it, in steps, so that it settles at once when the hand has let go. */
+function* fitAhead(sheet: Sheet): Generator<void, void> {
+  const report = sheet.desk.report.peek();
+  const fitted = yield* fitIn(sheet, report, null);
+  sheet.ahead = { of: nameRoom(sheet.size, report, null), report, fitted };
+}
+
+function fitIn(sheet: Sheet, report: Report, hand: readonly string[] | null): Generator<void, Fitted> {
+  const { draw, settled } = sheet;
+  return thinOut((scale, only) => draw(report, scale, only), roomFor(sheet), settled?.scale ?? 2, hand);
+}
+
+/** Paper mm that a drawing may take; what is long may be as high as it likes on a small screen. */
+function roomFor({ size, long }: Sheet): { readonly width: number; readonly height: number } {
+  const room = roomOf(size.width, size.height);
+  return long && isSmallScreen() ? { ...room, height: Number.POSITIVE_INFINITY } : room;
+}
+
+function settle(sheet: Sheet, of: string, hand: readonly string[] | null): Settled {
+  const { draw, desk, size, ahead } = sheet;
   const report = desk.report.value;
   const job = desk.job.value;
-  const sheet = roomOf(size.width, size.height);
-  const room = long && isSmallScreen() ? { ...sheet, height: Number.POSITIVE_INFINITY } : sheet;
-  const fitted = thinOut((scale, only) => draw(report, scale, only), room, settled?.scale ?? 2, hand);
+  const room = roomFor(sheet);
+  const known = hand === null && ahead?.of === of && ahead.report === report;
+  const fitted = known ? ahead.fitted : runToEnd(fitIn(sheet, report, hand));
+  sheet.ahead = null;
   const { scene } = fitted;
   if (hand !== null && scene.panel !== null) {
     const larger = enlargeWood((scale) => draw(report, scale, hand), scene, room, seenHeight());
@@ -198,9 +229,10 @@ function settle({ draw, long, desk, size, settled }: Sheet, of: string, hand: re
       };
   }
   // What is only looked at is as high as it likes, but no smaller than its letters allow.
+  const seen = roomOf(size.width, size.height);
   const tall = {
-    ...sheet,
-    height: Math.max(sheet.height, (scene.height * sheet.width) / Math.max(sheet.width, scene.width)),
+    ...seen,
+    height: Math.max(seen.height, (scene.height * seen.width) / Math.max(seen.width, scene.width)),
   };
   if (scene.panel !== null) {
     const frame = clearButtons(frameScene(scene, room), scene, size.width, false);
@@ -208,7 +240,7 @@ function settle({ draw, long, desk, size, settled }: Sheet, of: string, hand: re
   }
   const frame = frameScene(scene, tall);
   const across = Math.max(size.width, frame.width * LEAST_PIXELS_PER_MM);
-  return { ...fitted, of, job, frame: clearButtons(frame, scene, across, scene.height > sheet.height + 0.01), across };
+  return { ...fitted, of, job, frame: clearButtons(frame, scene, across, scene.height > seen.height + 0.01), across };
 }
 
 /** Screen pixels of a paper mm. */

@@ -40,18 +40,23 @@ const STEPS = [8, 5, 3, 2, 1, 0] as const;
 
 /**
  * Fits a drawing into its room. Where all its dimensions would press the wood below its least share, they leave in order
- * of use until it is large enough. `hand` names those in hand: only these stay, whatever the room.
+ * of use until it is large enough. `hand` names those in hand: only these stay, whatever the room. Each drawing is a step.
  */
-export function thinOut(draw: Draw, room: Room, start: number, hand: readonly string[] | null): Fitted {
-  if (hand !== null) return fit(draw, room, start, hand);
-  const bare = fit(draw, room, start, []);
-  const full = fit(draw, room, start, null);
+export function* thinOut(
+  draw: Draw,
+  room: Room,
+  start: number,
+  hand: readonly string[] | null,
+): Generator<void, Fitted> {
+  if (hand !== null) return yield* fit(draw, room, start, hand);
+  const bare = yield* fit(draw, room, start, []);
+  const full = yield* fit(draw, room, start, null);
   const least = bare.scale * (isSmallScreen() ? LEAST_SHARE_SMALL : LEAST_SHARE);
   if (bare.scene.panel === null || full.scale >= least) return full;
   const all = dimensionNames(full.scene.items);
   for (const step of STEPS) {
     const kinds = ORDER.slice(0, step);
-    const tried = fit(
+    const tried = yield* fit(
       draw,
       room,
       start,
@@ -62,8 +67,10 @@ export function thinOut(draw: Draw, room: Room, start: number, hand: readonly st
   return bare;
 }
 
-function fit(draw: Draw, room: Room, start: number, only: readonly string[] | null): Fitted {
-  return { ...fitScale((scale) => draw(scale, only), room, start), only };
+function* fit(draw: Draw, room: Room, start: number, only: readonly string[] | null): Generator<void, Fitted> {
+  const fitted = yield* fitScale((scale) => draw(scale, only), room, start);
+  yield;
+  return { ...fitted, only };
 }
 
 function dimensionNames(items: readonly Item[]): string[] {
