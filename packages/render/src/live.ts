@@ -44,7 +44,7 @@ const TITLES = { section: 'title.section', joint: 'title.joint' } as const;
  */
 export function liveScene(report: Report, { view, scale, only, at }: LiveOptions): LiveScene {
   if (!(scale > 0 && Number.isFinite(scale))) throw new RangeError(`scale ${scale}`);
-  const sketch = view === 'joint' ? sketchJoint(report, scale, 'all') : sketchSection(report, scale);
+  const sketch = view === 'joint' ? sketchJoint(report, scale, 'all', only) : sketchSection(report, scale);
   const items = layDimensions(only === null ? sketch : keepOnly(sketch, only));
   const box = itemsBox(items)!;
   const frame = frameCorner(items);

@@ -168,7 +168,12 @@ function paint(sheet: Sheet, grips: Grips): void {
 
   const perMm = pixelsOf(sheet);
   drawing.paint(scene.items);
-  markDimensions(drawing, scene.items, { open: (item) => openDimension(sheet, item), isFixed: isFixedOn(desk), perMm });
+  markDimensions(drawing, scene.items, {
+    open: (item) => openDimension(sheet, item),
+    isFixed: isFixedOn(desk),
+    perMm,
+    held,
+  });
   sheet.trace.paint(scene, scale);
   const handles = scene.panel ? findHandles(desk.job.value, report, BEYOND / scale, scene.frame !== null) : [];
   grips.place(handles, scene, scale, perMm, held);

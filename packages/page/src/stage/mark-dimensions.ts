@@ -7,6 +7,8 @@ interface Marking {
   readonly isFixed: (of: string) => boolean;
   /** Screen pixels of a paper mm. */
   readonly perMm: number;
+  /** Whether a hand holds a size: what is a button already follows when it lets go. */
+  readonly held: boolean;
 }
 
 /** The least size of what a finger has to hit, pixels. */
@@ -16,7 +18,7 @@ const FINGER = 44;
 export function markDimensions(painter: Painter, items: readonly Item[], marking: Marking): void {
   for (const item of dimensionsIn(items)) {
     const element = painter.find('dimensions', item.key);
-    if (element === null) continue;
+    if (element === null || (marking.held && element.hasAttribute('role'))) continue;
     const of = item.of!;
     const fixed = marking.isFixed(of);
     setIfOther(element, 'tabindex', '0');

@@ -25,8 +25,16 @@ const IN_FRONT = 16;
 /** Which sizes a joint shows: those by which the fit is judged, or also those that the cuts are set by, for working on it. */
 export type SizesShown = 'fit' | 'all';
 
-/** The panel in its frame: pushed in as far as it goes and hard against the groove's front wall, or in front of a groove that it does not enter. */
-export function sketchJoint(report: Report, scale: number, sizes: SizesShown = 'fit'): Sketch {
+/**
+ * The panel in its frame: pushed in as far as it goes and hard against the groove's front wall, or in front of a groove that it does
+ * not enter. `only` names the dimensions that will be laid out, null for all: those that take time are left out where they are not.
+ */
+export function sketchJoint(
+  report: Report,
+  scale: number,
+  sizes: SizesShown = 'fit',
+  only: readonly string[] | null = null,
+): Sketch {
   const part = drawPanelPart(report, { scale, x: 0, y: 0 });
   const stand = standPanel(report, part, IN_FRONT / scale, 'front wall');
   const frame = drawFramePart(report, scale, stand.sight * scale, stand.front * scale);
@@ -51,7 +59,7 @@ export function sketchJoint(report: Report, scale: number, sizes: SizesShown = '
     ],
     interiors: [
       ...tipInteriors(report, part, stand, scale),
-      ...(sizes === 'all' ? depthInteriors(report, stand, scale) : []),
+      ...(sizes === 'all' ? depthInteriors(report, stand, scale, only) : []),
     ],
     leaders: [
       ...clearanceLeaders(report, part, stand, scale),
@@ -85,9 +93,16 @@ export function bindingMarks(report: Report, part: PanelPart, frame: FramePart, 
 }
 
 /** The depth of each cut, dimensioned in the open between frame and field. */
-function depthInteriors(report: Report, stand: Stand, scale: number): InteriorDimension[] {
+function depthInteriors(
+  report: Report,
+  stand: Stand,
+  scale: number,
+  only: readonly string[] | null,
+): InteriorDimension[] {
   const { section } = report;
-  return section.cuts.map((cut, index) => {
+  return section.cuts.flatMap((cut, index) => {
+    const shown = depthFigure(report, index);
+    if (only !== null && !only.includes(shown.of)) return [];
     const front = cut.side === 'front';
     const face = front ? 0 : section.thickness;
     const floor = front ? cut.depthCut : section.thickness - cut.depthCut;
@@ -95,7 +110,7 @@ function depthInteriors(report: Report, stand: Stand, scale: number): InteriorDi
     const level = (start + 4 / scale) * scale + 3;
     const floorX = Math.min(fullDepthEnd(cut, section.thickness) * scale, level);
     return {
-      ...depthFigure(report, index),
+      ...shown,
       side: 'left',
       from: { x: cut.reach * scale, y: face * scale },
       to: { x: floorX, y: floor * scale },
