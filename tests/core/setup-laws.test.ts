@@ -415,7 +415,7 @@ describe('both heads at once', () => {
       expect(rows.map(({ spindle, fence }) => [spindle, fence])).toEqual(rows.map(() => [null, null]));
     const measure = plan.steps.find(({ kind }) => kind === 'measure')!;
     expect(sayStep(measure, plan, { units: 'mm' })).toBe(
-      'Measure it 9 mm in from the edge: it should be 6.2 mm thick. Where it is not, make the spacer thinner or thicker by what it is off: the height does not change it. Keep the piece as the sample.',
+      'Measure it 9 mm from the edge: it should be 6.2 mm thick. Where it is not, make the spacer thinner or thicker by what it is off: the height does not change it. Keep the piece as the sample.',
     );
   });
 
