@@ -61,9 +61,14 @@ export function turnCurve(c: Curve, cos: number, sin: number): Curve {
   };
 }
 
-/** The same curve in the opposite direction. */
+/**
+ * The same curve in the opposite direction.
+ *
+ * A line's turn becomes −0, here and where a curve is flipped. It counts as 0; with `0 - turn` in its place, which gives no −0, joints
+ * took half as long again once jobs of many kinds had run.
+ */
 export function reverseCurve(c: Curve): Curve {
-  return { ...c, x0: c.x1, y0: c.y1, x1: c.x0, y1: c.y0, turn: (0 - c.turn) as -1 | 0 | 1 };
+  return { ...c, x0: c.x1, y0: c.y1, x1: c.x0, y1: c.y0, turn: -c.turn as -1 | 0 | 1 };
 }
 
 /** The curve mirrored so that y becomes `sum` − y: depths below a face at height `sum` become heights, and heights depths. */
@@ -76,7 +81,7 @@ export function flipCurve(c: Curve, sum: number): Curve {
     cx: c.cx,
     cy: c.turn === 0 ? 0 : sum - c.cy,
     r: c.r,
-    turn: (0 - c.turn) as -1 | 0 | 1,
+    turn: -c.turn as -1 | 0 | 1,
   };
 }
 
@@ -90,6 +95,6 @@ export function mirrorCurve(c: Curve, sum: number): Curve {
     cx: c.turn === 0 ? 0 : sum - c.cx,
     cy: c.cy,
     r: c.r,
-    turn: (0 - c.turn) as -1 | 0 | 1,
+    turn: -c.turn as -1 | 0 | 1,
   };
 }
