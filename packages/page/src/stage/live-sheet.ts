@@ -147,9 +147,7 @@ function paint(sheet: Sheet, grips: Grips): void {
   // The scale changes only when the hand lets go, or when another size is taken in hand.
   const of = nameRoom(sheet.size, report, hand);
   const stays = held || (hand !== null && sheet.settled?.of === of);
-  // A report that says more of the same joint has it drawn no other way.
-  const known = sheet.settled?.scene.panel && sheet.settled.of === of && sheet.settled.job === desk.job.value;
-  if (!stays && !known) sheet.settled = settle(sheet, of, hand);
+  if (!stays && !isSettled(sheet, of, desk.job.value)) sheet.settled = settle(sheet, of, hand);
   const { scale, scene: before, only } = sheet.settled!;
   const scene = stays ? sheet.draw(report, scale, held ? moving : only, placeOf(before, sheet.hold)) : before;
 
@@ -193,11 +191,18 @@ function nameRoom({ width, height }: Sheet['size'], { units }: Report, hand: rea
   return `${width} ${height} ${units} ${hand?.join(' ') ?? ''}`;
 }
 
+/** Whether this job was settled in this room: a report that says more of the same joint has it drawn no other way. */
+function isSettled({ settled }: Sheet, of: string, job: Job): boolean {
+  return settled !== null && settled.scene.panel !== null && settled.of === of && settled.job === job;
+}
+
 /** Fits the drawing into its room while a hand still holds it, in steps, so that it settles at once when the hand has let go. */
 function* fitAhead(sheet: Sheet): Generator<void, void> {
   const report = sheet.desk.report.peek();
-  const fitted = yield* fitIn(sheet, report, null);
-  sheet.ahead = { of: nameRoom(sheet.size, report, null), report, fitted };
+  const of = nameRoom(sheet.size, report, null);
+  // A hand that pressed and moved nothing leaves nothing to fit.
+  if (isSettled(sheet, of, sheet.desk.job.peek())) return;
+  sheet.ahead = { of, report, fitted: yield* fitIn(sheet, report, null) };
 }
 
 function fitIn(sheet: Sheet, report: Report, hand: readonly string[] | null): Generator<void, Fitted> {
