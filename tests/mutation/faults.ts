@@ -12,8 +12,8 @@ export interface SmallFault {
   readonly becomes: string;
 }
 
-/** What figures and shapes are computed by. */
-const FOLDERS = [
+/** What figures and shapes are computed by: where faults are spread unless rooms are named. */
+const ROOMS = [
   'packages/geometry/src',
   'packages/core/src/profile',
   'packages/core/src/machining',
@@ -159,11 +159,11 @@ const NO_FAULTS: readonly NoFault[] = [
 ];
 
 /**
- * `count` faults, spread evenly over all that could be made, the same ones for the same sources. In place of a slip that changes nothing
- * stands the next one of its file that is not among them.
+ * `count` faults, spread evenly over all that could be made in some rooms, folders below the project, the same ones for the same
+ * sources. In place of a slip that changes nothing stands the next one of its file that is not among them.
  */
-export function listFaults(root: string, count: number): SmallFault[] {
-  const all = FOLDERS.flatMap((folder) =>
+export function listFaults(root: string, count: number, rooms: readonly string[] = ROOMS): SmallFault[] {
+  const all = rooms.flatMap((folder) =>
     readdirSync(join(root, folder), { recursive: true, encoding: 'utf8' })
       .filter((name) => name.endsWith('.ts') && !name.endsWith('index.ts'))
       .sort()
