@@ -1,5 +1,6 @@
 import { readdirSync, readFileSync } from 'node:fs';
 import { join } from 'node:path';
+import { Random } from '../support/random.ts';
 
 /** A small fault: in one place of one file, one text in place of another. */
 export interface SmallFault {
@@ -163,14 +164,33 @@ const NO_FAULTS: readonly NoFault[] = [
  * sources. In place of a slip that changes nothing stands the next one of its file that is not among them.
  */
 export function listFaults(root: string, count: number, rooms: readonly string[] = ROOMS): SmallFault[] {
-  const all = rooms.flatMap((folder) =>
+  const all = allFaults(root, rooms);
+  const number = Math.min(count, all.length);
+  return Array.from({ length: number }, (_, i) => faultFrom(all, Math.floor((i * all.length) / number)));
+}
+
+/**
+ * `count` faults drawn at random from all in some rooms that change something, each at most once and none of the sixty: the same ones
+ * for the same seed and sources.
+ */
+export function drawFaults(root: string, count: number, seed: number, rooms: readonly string[] = ROOMS): SmallFault[] {
+  const random = new Random(seed);
+  const keyOf = ({ file, at, from }: SmallFault) => `${file} ${at} ${from}`;
+  const kept = new Set(keptFaults(root).map(keyOf));
+  const left = allFaults(root, rooms).filter((fault) => !isNone(fault) && !kept.has(keyOf(fault)));
+  return Array.from(
+    { length: Math.min(count, left.length) },
+    () => left.splice(Math.floor(random.unit() * left.length), 1)[0]!,
+  );
+}
+
+function allFaults(root: string, rooms: readonly string[]): SmallFault[] {
+  return rooms.flatMap((folder) =>
     readdirSync(join(root, folder), { recursive: true, encoding: 'utf8' })
       .filter((name) => name.endsWith('.ts') && !name.endsWith('index.ts'))
       .sort()
       .flatMap((name) => faultsOf(root, `${folder}/${name}`)),
   );
-  const number = Math.min(count, all.length);
-  return Array.from({ length: number }, (_, i) => faultFrom(all, Math.floor((i * all.length) / number)));
 }
 
 /** A fault of the sixty that are kept: where it stood when they were chosen, evenly spread, and its line with the fault in. */
@@ -188,9 +208,11 @@ export function keptFaults(root: string): SmallFault[] {
 /** The fault at a place, or the next one of its file that changes something. */
 function faultFrom(all: readonly SmallFault[], place: number): SmallFault {
   const { file } = all[place]!;
-  const isNone = (fault: SmallFault) =>
-    NO_FAULTS.some((none) => none.file === fault.file && none.becomes === fault.becomes);
   return all.slice(place).find((fault) => fault.file === file && !isNone(fault)) ?? all[place]!;
+}
+
+function isNone(fault: SmallFault): boolean {
+  return NO_FAULTS.some((none) => none.file === fault.file && none.becomes === fault.becomes);
 }
 
 /** Every slip that could be made in the code of a file; comments and imports are left as they are. */
