@@ -1,6 +1,6 @@
 /** What is said on standard error beside what a command makes. */
 export const REMARK_WORDS = {
-  'print.more-faults.one': 'and 1 more faults.',
+  'print.more-faults.one': 'and 1 more fault.',
   'print.more-faults': 'and {count:count} more faults.',
   'print.nothing-simulated': 'Nothing was simulated: the job gives no spread. Add spread: with a ± to it.',
   'print.simulating': '{percent} % of {count:grouped} joints, Ctrl-C to end here',

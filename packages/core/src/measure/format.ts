@@ -7,7 +7,7 @@ const PARTS_PER_INCH = 64;
  *
  * Millimetres are rounded to `digits` decimals and lose trailing noughts: `6.4 mm`. Inches are given as a fraction to
  * the nearest 1/64: `1-1/4 in`; where that had to be rounded it is marked and the decimal stands beside it, two digits
- * finer than in mm: `≈13/64 in (0.2087 in)`. Less than 1/32 in that is no whole 64th is given as the decimal alone,
+ * finer than in mm: `≈13/64 in (0.2087 in)`, unless the fraction's own decimal is the same. Less than 1/32 in that is no whole 64th is given as the decimal alone,
  * since a fraction would tell too little. A negative length carries a true minus sign.
  *
  * @example formatLength(6.4, 'mm')   // '6.4 mm'
@@ -22,6 +22,9 @@ export function formatLength(mm: number, units: Units, digits = 2): string {
   if (off < 1e-6) return `${formatFraction(parts, inches)} in`;
   const decimal = `${formatNumber(inches, digits + 2)} in`;
   if (parts < 2) return decimal;
+  // Nearer to the fraction than the decimal can tell.
+  if (decimal === `${formatNumber((Math.sign(inches) * parts) / PARTS_PER_INCH, digits + 2)} in`)
+    return `${formatFraction(parts, inches)} in`;
   return `≈${formatFraction(parts, inches)} in (${decimal})`;
 }
 

@@ -1,6 +1,8 @@
+import { SAME_LENGTH } from '@fielded/geometry';
 import { formatLength, formatNumber } from '../measure/format.ts';
 import { IN_ENGLISH, type Language, type Voice } from './language.ts';
 import type { Figures, Said, Spans } from './problem.ts';
+import { type SentenceFigure, tellApart } from './tell-apart.ts';
 import { sayTerm, TERMS, type Term, termsOf } from './terms.ts';
 
 /** What is spoken: a language, and the English that stands in where it lacks a sentence. */
@@ -10,31 +12,50 @@ export interface Speech {
 }
 
 /**
- * A sentence with its figures and terms written in. Names given as figures are written as they are, whatever stands in them.
+ * A sentence with its figures and terms written in. Names given as figures are written as they are, whatever stands in them;
+ * numbers that differ are written so that they can be told apart (see `tellApart`).
  *
  * @throws RangeError for a figure that is not given or a term that is not known.
  */
 export function phraseIn(sentence: string, figures: Figures, voice: Voice, speech: Speech): string {
-  return withoutPlace(sentence, figures, voice).replace(
-    PLACEHOLDER,
-    (_, name: string | undefined, kind: string | undefined, term: string) => {
-      if (name === undefined) return showTerm(term, voice);
-      const value = figures[name];
-      if (value === undefined) throw new RangeError(`the sentence names {${name}}, which is not given`);
-      if (kind === 'path') return showPlace(String(value), voice, speech);
-      if (typeof value === 'string') return value;
-      if (typeof value === 'number')
-        return withDecimal(showNumber(value, kind ?? 'number', voice, speech), speech.language);
-      if (kind === 'said') return sayIn(value as Said, voice, speech);
-      if (kind === 'list')
-        return joinAll(
-          (value as readonly Said[]).map((each) => sayIn(each, voice, speech)),
-          'figure.list',
-          speech,
-        );
-      return withDecimal(showSpans(value as Spans, voice, speech), speech.language);
-    },
-  );
+  const words = withoutPlace(sentence, figures, voice);
+  const numbers = showNumbers(words, figures, voice, speech);
+  return words.replace(PLACEHOLDER, (_, name: string | undefined, kind: string | undefined, term: string) => {
+    if (name === undefined) return showTerm(term, voice);
+    const value = figures[name];
+    if (value === undefined) throw new RangeError(`the sentence names {${name}}, which is not given`);
+    if (kind === 'path') return showPlace(String(value), voice, speech);
+    if (typeof value === 'string') return value;
+    if (typeof value === 'number') return withDecimal(numbers(value, kind ?? 'number'), speech.language);
+    if (kind === 'said') return sayIn(value as Said, voice, speech);
+    if (kind === 'list')
+      return joinAll(
+        (value as readonly Said[]).map((each) => sayIn(each, voice, speech)),
+        'figure.list',
+        speech,
+      );
+    return withDecimal(showSpans(value as Spans, numbers, speech), speech.language);
+  });
+}
+
+/** Writes the numbers of one sentence, given each with its kind. */
+type ShowNumber = (value: number, kind: string) => string;
+
+/** How the numbers that a sentence names are written, so that those that differ can be told apart. */
+function showNumbers(sentence: string, figures: Figures, voice: Voice, speech: Speech): ShowNumber {
+  const keys: string[] = [];
+  const named: SentenceFigure[] = [];
+  const add = (value: number, kind: string) => {
+    keys.push(`${kind} ${value}`);
+    named.push({ value, ...howWritten(value, kind, voice, speech) });
+  };
+  for (const [, name, kind] of sentence.matchAll(PLACEHOLDER)) {
+    const value = name === undefined ? undefined : figures[name];
+    if (typeof value === 'number' && kind !== 'path') add(value, kind ?? 'number');
+    if (kind === 'spans') for (const end of (value as Spans | undefined)?.flat() ?? []) add(end, 'length');
+  }
+  const written = tellApart(named);
+  return (value, kind) => written[keys.indexOf(`${kind} ${value}`)]!;
 }
 
 /** `{name}`, `{name:kind}` or `[term]`. */
@@ -69,10 +90,8 @@ export function sayIn({ sentence, figures }: Said, voice: Voice, { language, eng
   return phraseIn(english[sentence] ?? '', figures, voice, { language: standIn, english });
 }
 
-function showSpans(spans: Spans, { units }: Voice, speech: Speech): string {
-  const shown = spans.map(([from, to]) =>
-    fill('figure.span', formatLength(from, units), formatLength(to, units), speech),
-  );
+function showSpans(spans: Spans, show: ShowNumber, speech: Speech): string {
+  const shown = spans.map(([from, to]) => fill('figure.span', show(from, 'length'), show(to, 'length'), speech));
   return joinAll(shown, 'figure.and', speech);
 }
 
@@ -80,30 +99,48 @@ function joinAll(parts: readonly string[], how: 'figure.list' | 'figure.and', sp
   return parts.length === 0 ? '' : parts.reduce((one, next) => fill(how, one, next, speech));
 }
 
-function showNumber(value: number, kind: string, voice: Voice, speech: Speech): string {
-  const length = (mm: number) => formatLength(mm, voice.units);
+/** How a number of a kind is written, and with how many decimals unless it takes more. */
+function howWritten(value: number, kind: string, voice: Voice, speech: Speech): Omit<SentenceFigure, 'value'> {
   switch (kind) {
     case 'length':
-      return length(value);
-    case 'coarse':
-      return formatLength(value, voice.units, 1);
+    case 'coarse': {
+      const write = (digits: number) => showLength(value, digits, voice, speech);
+      return { kind: 'length', digits: kind === 'length' ? 2 : 1, write };
+    }
     case 'degrees':
-      return `${formatNumber(value, 1)}°`;
+      return { kind, digits: 1, write: (digits) => `${formatNumber(value, digits)}°` };
     case 'percent':
-      return `${formatNumber(value, 1)} %`;
+      return { kind, digits: 1, write: (digits) => `${formatNumber(value, digits)} %` };
     case 'area':
-      return voice.units === 'in' ? `${formatNumber(value / 645.16, 4)} in²` : `${formatNumber(value, 2)} mm²`;
+      return { kind, digits: 2, write: (digits) => showArea(value, digits, voice) };
     case 'count':
-      return formatNumber(value, 0);
+      return { kind, digits: 0, write: () => formatNumber(value, 0) };
     case 'grouped':
-      return formatNumber(value, 0).replace(/\B(?=(\d{3})+$)/g, speech.language.decimal === ',' ? TIED : ',');
+      return { kind, digits: 0, write: () => showGrouped(value, speech) };
     case 'share':
-      return showShare(value, speech);
+      return { kind, digits: 1, write: () => showShare(value, speech) };
     case 'number':
-      return formatNumber(value, 2);
+      return { kind, digits: 2, write: (digits) => formatNumber(value, digits) };
     default:
       throw new RangeError(`a figure cannot be written as ${kind}`);
   }
+}
+
+/** A length; one that no shop measures is told as less than the least that is shown. */
+function showLength(mm: number, digits: number, { units }: Voice, speech: Speech): string {
+  if (mm < SAME_LENGTH || mm >= LEAST_SHOWN / 2) return formatLength(mm, units, digits);
+  return fill('figure.under', formatLength(LEAST_SHOWN, units, 3), '', speech);
+}
+
+/** mm: nothing finer is measured in wood. */
+const LEAST_SHOWN = 0.001;
+
+function showArea(value: number, digits: number, { units }: Voice): string {
+  return units === 'in' ? `${formatNumber(value / 645.16, digits + 2)} in²` : `${formatNumber(value, digits)} mm²`;
+}
+
+function showGrouped(value: number, speech: Speech): string {
+  return formatNumber(value, 0).replace(/\B(?=(\d{3})+$)/g, speech.language.decimal === ',' ? TIED : ',');
 }
 
 /** A space at which no line breaks, so that a figure keeps its %. */

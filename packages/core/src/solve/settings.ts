@@ -22,7 +22,7 @@ export interface Setting {
 }
 
 /** Cuts are not set shallower or narrower than this, mm: a scratch. */
-const SCRATCH = 1e-3;
+export const SCRATCH = 1e-3;
 /** The thickest stock, widest reach and deepest groove looked at, mm. */
 const WIDEST = 300;
 

@@ -7,7 +7,7 @@ import { type Compared, compareJobs } from './compare-jobs.ts';
 import { describeMove, LEAST_MOVE } from './moves.ts';
 import { type Rounded, roundSetting } from './round.ts';
 import { type FigureOfSetting, searchSetting } from './search.ts';
-import { needSetting, type Setting } from './settings.ts';
+import { needSetting, SCRATCH, type Setting } from './settings.ts';
 import { needTarget, readWhereReadable, type Target } from './targets.ts';
 
 /** What is wanted: the figure, its value in mm, and the size that may be changed for it. */
@@ -111,7 +111,9 @@ function whyNot(
       : say('why.no-figure', { figure }, voice);
   if (reachable[1] - reachable[0] < LEAST_MOVE)
     return say('why.independent', { figure, by, value: nearest.value }, voice);
-  const { least, most } = setting;
+  const { most } = setting;
+  // A setting that may not be 0 comes as near to it as the search goes.
+  const least = setting.least <= SCRATCH ? 0 : setting.least;
   const near = { nearest: nearest.value, setting: nearest.setting };
   return say('why.out-of-reach', { by, least, most, figure, wanted: value, ...near }, voice);
 }
