@@ -211,8 +211,57 @@ describe('what the seasons spoil is said, with what to do', () => {
       code: 'swells-tight',
       at: 'season.dampest',
       message:
-        'At the dampest (11 %) the tongue swells tight in the groove, 0.04 mm to spare: the panel can no longer move and will split or push the frame apart. Take the back 0.1 mm deeper.',
+        'At the dampest (11 %) the tongue swells tight in the groove, with 0.04 mm to spare: the panel can no longer move and will split or push the frame apart. Take the back 0.1 mm deeper.',
     });
+  });
+
+  describe('a tongue that is tight as made', () => {
+    const wood = { name: 'still wood', tangential: 1e-6, radial: 1e-6 };
+    const frame = { ...plainJob().frame, species: wood.name, wood };
+    // A rebate of 9 in front and one of `depth` behind leave a tongue of 11 - depth; it swells by 0.024, its groove does not.
+    const cuts = (depth: number) => [
+      cut('raise', 'front', profile('rebate', 30, 9)),
+      cut('back', 'back', profile('rebate', 20, depth)),
+    ];
+
+    it('and jams in the damp is told of that once, with advice that frees it at every season', () => {
+      const { season, problems } = evaluate({
+        ...plainJob(),
+        cuts: cuts(4.61),
+        frame,
+        season: { made: 8, driest: 6, dampest: 11 },
+      });
+      const [tight, swells] = ['tight', 'swells-tight'].map((code) => problems.filter((each) => each.code === code));
+      expect(season!.dampest.clearance).toBeCloseTo(0.01 + 6.4 * 3e-6 - 6.39 * 0.00126 * 3, 6);
+      expect(swells!.map(({ message }) => message)).toEqual([
+        'At the dampest (11 %) the tongue, tight as made, is 0.01 mm too thick for the groove: the panel can no longer move and will split or push the frame apart.',
+      ]);
+      expect(tight).toHaveLength(1);
+      expect(tight![0]!.message).toMatch(/needs 0\.05 mm to slide\. Take the back 0\.19 mm deeper\.$/);
+      const freed = evaluate({ ...plainJob(), cuts: cuts(4.8), frame, season: { made: 8, driest: 6, dampest: 11 } });
+      expect(freed.problems.map(({ code }) => code)).not.toContain('swells-tight');
+    });
+
+    it('and still goes in is told of it as made alone', () => {
+      const { problems } = evaluate({
+        ...plainJob(),
+        cuts: cuts(4.64),
+        frame,
+        season: { made: 8, driest: 6, dampest: 11 },
+      });
+      expect(problems.map(({ code }) => code)).toContain('tight');
+      expect(problems.map(({ code }) => code)).not.toContain('swells-tight');
+    });
+  });
+
+  it('a straight tongue that swells too thick is not said to wedge further in', () => {
+    const wood = { name: 'still wood', tangential: 1e-6, radial: 1e-6 };
+    const frame = { ...plainJob().frame, species: wood.name, wood };
+    const cuts = [cut('raise', 'front', profile('rebate', 30, 9)), cut('back', 'back', profile('rebate', 20, 4.66))];
+    const found = find('swells-tight', { cuts, frame }, { dampest: 18 });
+    expect(found?.message).toMatch(
+      /^At the dampest \(18 %\) the tongue swells tight in the groove, 0\.0\d mm too thick: /,
+    );
   });
 
   it('finish before glue-up', () => {

@@ -23,6 +23,7 @@ import {
   copesToTry,
   engagementToTry,
   longerReachesToTry,
+  looserInDampToTry,
   looserToTry,
   roomToTry,
   setbacksToTry,
@@ -66,8 +67,10 @@ export function* adviseInSteps(
   };
   const serves = (advice: Advice, problem: Problem): boolean => {
     const after = tryOut(advice);
+    // What frees a tight tongue frees it in damp air too: it is said once.
+    const goesOn = (each: Pick<Problem, 'code'>) => problem.code === 'tight' && each.code === 'swells-tight';
     const spoils = (each: Pick<Problem, 'severity' | 'code' | 'at'>) =>
-      keyOf(each) === keyOf(problem) || (each.severity !== 'caution' && !known.has(keyOf(each)));
+      keyOf(each) === keyOf(problem) || goesOn(each) || (each.severity !== 'caution' && !known.has(keyOf(each)));
     if (after === null || after.fit().some(spoils) || after.joint().some(spoils)) return false;
     return effort.makesJob() && !after.making().some(spoils);
   };
@@ -126,8 +129,11 @@ function waysToTry(
     case 'no-tongue':
     case 'cut-misses':
       return [depths()];
-    case 'will-not-enter':
     case 'tight':
+      return [
+        inTurn(depths(), looserInDampToTry(job, season), reachesAndDepthsToTry(job, effort), groovesToTry(job, fit)),
+      ];
+    case 'will-not-enter':
     case 'loose':
       return [inTurn(depths(), reachesAndDepthsToTry(job, effort), groovesToTry(job, fit))];
     case 'stops-short':
@@ -172,7 +178,7 @@ function seasonWays(
   job: Job,
   fit: FitReport,
   season: SeasonReport,
-  { code, at }: Problem,
+  { code, at, sentence }: Problem,
 ): readonly Iterable<Advice>[] | null {
   const state = (['made', 'driest', 'dampest'] as const).find((each) => at === `season.${each}`);
   if (state === undefined) return null;
@@ -184,6 +190,8 @@ function seasonWays(
     case 'little-engagement':
       return [engagementToTry(job, insertion)];
     case 'swells-tight':
+      // The advice stands where it is called tight as made.
+      if (sentence === 'swells-tight.still') return null;
       return [[...reachesToTry(job, fit), ...looserToTry(job, job.fit.snug - (clearance ?? 0))]];
     default:
       return null;

@@ -1,7 +1,9 @@
+import { SAME_LENGTH } from '@fielded/geometry';
 import { acrossGrain, doorInsertion, layOpenings, panelSize } from '../door/door.ts';
 import { rulesOf } from '../job/defaults.ts';
 import type { Job, Season } from '../job/job.ts';
 import { sweptOf } from '../joint/edge.ts';
+import { designInsertion } from '../joint/fit.ts';
 import type { Problem } from '../problem/problem.ts';
 import { sayProblem, told } from '../problem/say.ts';
 import { type FrameWood, LEAST_BARE_SEEN, reportSeasons, type SeasonReport } from '../season/seasons.ts';
@@ -9,6 +11,7 @@ import { AIR_COVERED, equilibriumMoisture, type Moisture } from '../wood/moistur
 import { MOST_MOISTURE } from '../wood/movement.ts';
 import { findSpecies, nearestSpecies, type Species, speciesOf, woodsCalled } from '../wood/species.ts';
 import type { PreparedJob } from './prepared-job.ts';
+import { LEAST_SPARE } from './verdict-sentence.ts';
 
 /** What the seasons do to a job's joint, and what is wrong with that; no report where something it needs is missing. */
 export interface Seasons {
@@ -130,7 +133,7 @@ function seasonProblems(job: Job, report: SeasonReport): Problem[] {
 
 function stateProblems(job: Job, report: SeasonReport, state: State): Problem[] {
   const at = `season.${state}`;
-  const { moisture, bottomGap, insertion, clearance } = report[state];
+  const { moisture, bottomGap, insertion } = report[state];
   const now = { when: told(`when.${state}`, {}), moisture };
   const least = rulesOf(job).leastEngagement;
   const problems: Problem[] = [];
@@ -145,26 +148,37 @@ function stateProblems(job: Job, report: SeasonReport, state: State): Problem[] 
   } else if (insertion < least) {
     problems.push(sayProblem('little-engagement', at, { ...now, insertion, least }, job));
   }
-  const { snug } = job.fit;
-  const made = report.made.clearance;
-  if (clearance !== null && made !== null && clearance < snug && made >= snug) {
-    const wedges = bottomGap >= 0 && report[state].room < 0;
-    problems.push(
-      wedges
-        ? sayProblem('swells-tight.wedges', at, { ...now, ...wedgeOf(job, report, state) }, job)
-        : clearance < 0
-          ? sayProblem('swells-tight.thick', at, { ...now, over: -clearance }, job)
-          : sayProblem('swells-tight.little', at, { ...now, spare: clearance }, job),
-    );
-  }
-  return problems;
+  return [...problems, ...tightProblems(job, report, state)];
 }
 
-/** How far the tongue was to go in, and how far it swells to go. */
-function wedgeOf(job: Job, report: SeasonReport, state: State): { deepest: number; reached: number } {
+/**
+ * A tongue that no longer slides at a season. One that is tight as made is spoken of again only where it then jams, and what would
+ * put that right is said where it is called tight.
+ */
+function tightProblems(job: Job, report: SeasonReport, state: State): Problem[] {
+  const at = `season.${state}`;
+  const { moisture, clearance } = report[state];
+  const made = report.made.clearance;
+  const now = { when: told(`when.${state}`, {}), moisture };
+  const least = job.fit.snug - SAME_LENGTH;
+  if (clearance === null || made === null || made < -SAME_LENGTH || clearance >= least) return [];
+  const over = -clearance;
+  if (made < least) return over < LEAST_SPARE ? [] : [sayProblem('swells-tight.still', at, { ...now, over }, job)];
+  const wedge = wedgeOf(job, report, state);
+  if (wedge !== null) return [sayProblem('swells-tight.wedges', at, { ...now, ...wedge }, job)];
+  if (Math.abs(clearance) < LEAST_SPARE) return [sayProblem('swells-tight.nothing', at, now, job)];
+  return clearance < 0
+    ? [sayProblem('swells-tight.thick', at, { ...now, over }, job)]
+    : [sayProblem('swells-tight.little', at, { ...now, spare: clearance }, job)];
+}
+
+/** How far the tongue goes in, and how far the swollen panel would take it; null where it is not the way further in that wedges it. */
+function wedgeOf(job: Job, report: SeasonReport, state: State): { deepest: number; reached: number } | null {
   const { room, bottomGap } = report[state];
   const reached = job.frame.groove.depth - bottomGap;
-  return { deepest: reached + room, reached };
+  const deepest = reached + room;
+  const goesInAsMade = deepest >= designInsertion(job.frame) - SAME_LENGTH;
+  return bottomGap >= 0 && room < 0 && goesInAsMade ? { deepest, reached } : null;
 }
 
 function formulaCaution(job: Job, report: SeasonReport): Problem[] {

@@ -5,6 +5,7 @@ import { designInsertion } from '../joint/fit.ts';
 import type { TongueReport } from '../joint/fit-report.ts';
 import type { Advice, Problem } from '../problem/problem.ts';
 import { advise } from '../problem/say.ts';
+import type { SeasonReport } from '../season/seasons.ts';
 import { backFirst } from './advice-candidates.ts';
 import { roundDown, roundSizes, roundUp } from './round-sizes.ts';
 
@@ -139,6 +140,12 @@ export function looserToTry(job: Job, lacks: number): Advice[] {
       advise('advice.deeper', { cut: name, by: mm - depth }, [{ path: ['cuts', k, 'depth'], mm }], job),
     );
   });
+}
+
+/** Cuts so deep that a tongue that is tight as made slides at every season. */
+export function looserInDampToTry(job: Job, season: SeasonReport | undefined): readonly Advice[] {
+  const least = Math.min(...[season?.driest, season?.dampest].map((state) => state?.clearance ?? job.fit.snug));
+  return least < job.fit.snug ? looserToTry(job, job.fit.snug - least) : [];
 }
 
 function reachAlone(job: Job, k: number, reach: number): Advice[] {

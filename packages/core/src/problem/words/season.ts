@@ -22,9 +22,13 @@ export const SEASON_WORDS = {
   'swells-tight.thick':
     '{when:said} ({moisture:percent}) the tongue swells tight in the groove, {over:length} too thick: the panel can no longer move and will split or push the frame apart.',
   'swells-tight.little':
-    '{when:said} ({moisture:percent}) the tongue swells tight in the groove, {spare:length} to spare: the panel can no longer move and will split or push the frame apart.',
+    '{when:said} ({moisture:percent}) the tongue swells tight in the groove, with {spare:length} to spare: the panel can no longer move and will split or push the frame apart.',
+  'swells-tight.nothing':
+    '{when:said} ({moisture:percent}) the tongue swells tight in the groove, with nothing to spare: the panel can no longer move and will split or push the frame apart.',
+  'swells-tight.still':
+    '{when:said} ({moisture:percent}) the tongue, tight as made, is {over:length} too thick for the groove: the panel can no longer move and will split or push the frame apart.',
   'swells-tight.wedges':
-    '{when:said} ({moisture:percent}) the tongue goes further in and wedges: it was to stop {deepest:length} in, and swells to {reached:length}. Give the cut that binds more reach or a longer flat.',
+    '{when:said} ({moisture:percent}) the panel swells further in than its tongue can go, and wedges: the tongue goes {deepest:length} in, and the edge swells to {reached:length}.',
   'outside-coefficients':
     'Some of this moisture lies outside 6 to 14 %, where the dimensional change coefficients hold: the change is computed by eq. 13-3 of the Wood Handbook instead, from green to oven-dry shrinkage.',
   'finish-before-glue-up':
