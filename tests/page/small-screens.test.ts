@@ -1,4 +1,5 @@
 // The page on a phone, upright and on its side, with the keyboard up: the joint stays large, and nothing lies over anything.
+import { readFileSync } from 'node:fs';
 import type { Page } from 'playwright-core';
 import { describe, expect, it } from 'vitest';
 import { field, middleOf, PHONE, setUpBench } from './open-page.ts';
@@ -167,4 +168,24 @@ describe('what is only looked at', () => {
     expect(cutOff).toEqual([]);
     expect(await page.locator('.set .decimal').count()).toBeGreaterThan(1);
   });
+});
+
+it('heads no joint with a tick while an error stands against the job, on a phone or a desk', async () => {
+  const page = await bench.open(PHONE);
+  const job = readFileSync('examples/ogee-cove/job.yaml', 'utf8');
+  // Panels too narrow for two raises, under a joint that slides.
+  const text = `${job}\ndoors: [{ name: small, width: 175, height: 600, stile: 60, rail: 70 }]\n`;
+  const heads = () =>
+    page.locator(':is(.sentence, .chip) .mark').evaluateAll((marks) => marks.map((mark) => mark.ariaLabel));
+  expect(await heads()).toEqual(['sliding', 'sliding']);
+  await page
+    .locator('input[type="file"]')
+    .first()
+    .setInputFiles({ name: 'job.yaml', mimeType: 'text/yaml', buffer: Buffer.from(text) });
+  await page.locator('.statement.no').waitFor();
+  expect(await heads()).toEqual(['cannot be run', 'cannot be run']);
+  expect(await page.locator('.chip p').innerText()).toMatch(/^cannot be run: 1 error\s+sliding, 0.2.mm clear$/);
+  expect(await page.locator('.statements').first().innerText()).toMatch(/fits[\s\S]*cannot be run: 1 error/);
+  await page.setViewportSize({ width: 1440, height: 900 });
+  expect(await page.locator('.sentence').innerText()).toContain('Cannot be run: 1 error. The tongue slides');
 });

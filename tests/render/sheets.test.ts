@@ -1,6 +1,6 @@
 import { evaluate } from '@fielded/core';
 import type { Item, Scene, SheetOptions } from '@fielded/render';
-import { laySheets, PAPERS, sceneToSvg, sheets } from '@fielded/render';
+import { laySheets, PAPERS, scene, sceneToSvg, sheets, viewsOf } from '@fielded/render';
 import { describe, expect, test } from 'vitest';
 import { completeDoor } from '../support/doors.ts';
 import { leastProcessorTime } from '../support/timing.ts';
@@ -66,6 +66,25 @@ describe('every sheet', () => {
           kind === 'path' && ['date', 'drawn by', 'shop', 'drawing', 'revision', 'material'].includes(key),
       ),
     ).toHaveLength(6);
+  });
+
+  test('is headed by no tick where the joint fits and an error stands against the job', () => {
+    const narrow = completeDoor({ name: 'B', width: 175, height: 716, stile: 60, rail: 60 });
+    const blocked = evaluate(job({ doors: [narrow] }));
+    expect(blocked.statements).toMatchObject({ fits: true, canBeRun: false, errors: 1 });
+    const headMarks = (scene: Scene) =>
+      itemsOf(scene, ({ key }) => key === 'mark').map((item) => item.kind === 'path' && item.role);
+    const drawn = (report: typeof blocked) => [
+      ...sheets(report, { view: 'sheet', paper: 'a4' }),
+      ...viewsOf(report).map((view) => scene(report, { view })),
+    ];
+    for (const picture of drawn(blocked)) {
+      const marks = headMarks(picture);
+      expect(marks.every((role) => role === 'trouble')).toBe(true);
+      if (marks.length > 0) expect(texts(picture)).toContain('Cannot be run: 1 error');
+    }
+    // The same joint in doors that can be made has the tick.
+    expect(drawn(withDoor).flatMap(headMarks)).toContain('judged');
   });
 
   test('draws the joint true to size and says the scale', () => {

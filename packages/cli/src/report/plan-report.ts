@@ -101,7 +101,7 @@ function wayLines({ ways, setups }: Plan, voice: Report, paint: Paint): string[]
       say(`print.run.${run}`, {}, voice),
       say(`print.rotation.${rotation}`, {}, voice),
       followsWords(tonguePerStock, voice),
-      works ? `✓ ${say('print.plan.way.works', {}, voice)}` : `✗ ${against.join(', ')}`,
+      works ? say('print.plan.way.works', {}, voice) : `✗ ${against.join(', ')}`,
     ];
   });
   return ['', paint(say('print.plan.ways', {}, voice), 'heading'), ...setTable([...columns, left('')], rows)];

@@ -1,13 +1,4 @@
-import {
-  formatLength,
-  goesTogether,
-  type Report,
-  type Stated,
-  stateFit,
-  stateRun,
-  verdictSentence,
-  verdictWord,
-} from '@fielded/core';
+import { formatLength, goesTogether, type Report, type Stated, verdictSentence, verdictWord } from '@fielded/core';
 import { type Signal, useSignal } from '@preact/signals';
 import type { JSX } from 'preact';
 import { useEffect, useState } from 'preact/hooks';
@@ -15,6 +6,7 @@ import { useDesk } from '../desk/context.ts';
 import { decidingFigures } from '../words/figures.ts';
 import { keepTogether } from '../words/keep-together.ts';
 import { VerdictMark } from '../words/verdict-mark.tsx';
+import { Statements, useSettledRun } from './statements.tsx';
 
 /** The verdict in a sentence, the two statements and the five figures that decide, above the sheet; on a small screen a line, the rest on demand. */
 export function VerdictBar(): JSX.Element {
@@ -22,6 +14,8 @@ export function VerdictBar(): JSX.Element {
   const opened = useSignal(false);
   const report = desk.report.value;
   const { verdict } = report.fit;
+  const run = useSettledRun();
+  const blocked = isBlocked(report, run);
   return (
     <div
       class={`verdict ${goesTogether(verdict) ? 'good' : 'bad'}${opened.value ? ' opened' : ''}`}
@@ -29,8 +23,8 @@ export function VerdictBar(): JSX.Element {
       data-verdict={verdict ?? 'none'}
     >
       <p class="sentence">
-        <VerdictMark verdict={verdict} />
-        <span>{keepTogether(verdictSentence(report))}</span>
+        <VerdictMark verdict={verdict} blocked={blocked} />
+        <span>{keepTogether(headSentence(report, run))}</span>
       </p>
       <button
         type="button"
@@ -42,7 +36,7 @@ export function VerdictBar(): JSX.Element {
       >
         Figures
       </button>
-      <Statements report={report} />
+      <Statements report={report} run={run} />
       <dl class="figures">
         {decidingFigures(report).map(({ key, name, words, mm }) => (
           <div key={key} class={key === 'clearance' ? 'judged' : ''}>
@@ -59,44 +53,30 @@ export function VerdictBar(): JSX.Element {
   );
 }
 
-const SIGNS = { yes: '✓', no: '×', open: '?' } as const;
-
-/** Both statements, whether it fits and whether it can be run. While a size is moved the second is not computed, and stays as it was. */
-function Statements({ report }: { report: Report }): JSX.Element {
-  const desk = useDesk();
-  const [settled, setSettled] = useState(() => stateRun(report));
-  const moving = desk.busy.value;
-  useEffect(() => {
-    if (!moving) setSettled(stateRun(report));
-  }, [moving, report]);
-  return (
-    <p class="statements">
-      <Statement stated={stateFit(report)} />
-      <Statement stated={moving ? settled : stateRun(report)} />
-    </p>
-  );
+/** Whether the joint fits and an error stands against the job all the same: then no tick heads what is said of it. */
+function isBlocked({ fit }: Report, run: Stated): boolean {
+  return fit.verdict === 'sliding' && run.mark === 'no';
 }
 
-function Statement({ stated: { mark, words } }: { stated: Stated }): JSX.Element {
-  return (
-    <span class={`statement ${mark}`}>
-      <span class="sign" aria-hidden="true">
-        {SIGNS[mark]}
-      </span>
-      {words}
-    </span>
-  );
+/** The verdict in a sentence, after the one that the job cannot be run where that is so. */
+function headSentence(report: Report, run: Stated): string {
+  const sentence = verdictSentence(report);
+  return isBlocked(report, run) ? `${run.words[0]!.toUpperCase()}${run.words.slice(1)}. ${sentence}` : sentence;
 }
 
 /** The verdict in a word and the way to a better one, under a small screen's drawing: both stay in sight wherever the page is. */
 export function VerdictChip({ fitting }: { fitting: Signal<boolean> }): JSX.Element {
   const report = useDesk().report.value;
   const { fit } = report;
+  const run = useSettledRun();
   return (
     <div class={`chip ${goesTogether(fit.verdict) ? 'good' : 'bad'}`}>
       <p aria-hidden="true">
-        <VerdictMark verdict={fit.verdict} />
-        {lineOf(report)}
+        <VerdictMark verdict={fit.verdict} blocked={isBlocked(report, run)} />
+        <span>
+          {run.mark === 'no' && <span class="against">{run.words}</span>}
+          {lineOf(report)}
+        </span>
       </p>
       <button
         type="button"
@@ -122,7 +102,7 @@ function lineOf({ fit, units }: Report): string {
 
 /** The verdict for screen readers: read out once the hand rests, not at every step. */
 export function LiveVerdict(): JSX.Element {
-  const sentence = verdictSentence(useDesk().report.value);
+  const sentence = headSentence(useDesk().report.value, useSettledRun());
   const [said, setSaid] = useState(sentence);
   useEffect(() => {
     const wait = setTimeout(() => setSaid(sentence), 600);

@@ -13,15 +13,17 @@ const MARKS: Readonly<Record<NonNullable<Verdict>, string>> = {
 };
 const NONE = 'M-2.2 0a2.2 2.2 0 1 1 4.4 0 2.2 2.2 0 1 1-4.4 0ZM-1-1 1 1M-1 1 1-1';
 
-export function VerdictMark({ verdict }: { verdict: Verdict }): JSX.Element {
+/** The mark of a verdict; a cross where an error stands against the job although the joint fits (`blocked`). */
+export function VerdictMark({ verdict, blocked }: { verdict: Verdict; blocked: boolean }): JSX.Element {
+  const shape = blocked ? 'will-not-enter' : verdict;
   return (
     <svg
-      class={`mark ${goesTogether(verdict) ? 'good' : 'bad'}`}
+      class={`mark ${goesTogether(verdict) && !blocked ? 'good' : 'bad'}`}
       viewBox="-3 -3 6 6"
       role="img"
-      aria-label={verdictWord(verdict)}
+      aria-label={blocked ? 'cannot be run' : verdictWord(verdict)}
     >
-      <path d={verdict === null ? NONE : MARKS[verdict]} />
+      <path d={shape === null ? NONE : MARKS[shape]} />
     </svg>
   );
 }

@@ -1,5 +1,5 @@
 import type { Report } from '@fielded/core';
-import { goesTogether, verdictSentence } from '@fielded/core';
+import { verdictSentence } from '@fielded/core';
 import { stroke } from '../geometry/stroke.ts';
 import type { Item } from '../scene.ts';
 import { group, path, text } from '../scene.ts';
@@ -8,7 +8,7 @@ import { safeText } from '../text/safe-text.ts';
 import { type SHEET_WORDS, saySheet } from '../words/english/sheet.ts';
 import { drawStatements } from '../words/statement-marks.ts';
 import { errorLines, statusWords } from '../words/status.ts';
-import { verdictHeading } from '../words/title.ts';
+import { verdictHead } from '../words/title.ts';
 import type { InBothUnits } from '../words/units-choice.ts';
 import { unitsNote } from '../words/units-note.ts';
 import { verdictMark } from '../words/verdict-mark.ts';
@@ -152,8 +152,7 @@ function drawVerdict(
   report: Report & InBothUnits,
   room: number,
 ): { height: number; draw: (x: number, y: number) => Item[] } {
-  const { verdict } = report.fit;
-  const role = goesTogether(verdict) ? 'judged-text' : 'trouble-text';
+  const head = verdictHead(report);
   const notes = [
     ...wrapText(verdictSentence(report), NOTE_HEIGHT, room).map((words) => ({ words, role: 'text' as const })),
     ...wrapText(cautionNote(report), NOTE_HEIGHT, room).map((words) => ({ words, role: 'quiet' as const })),
@@ -162,8 +161,8 @@ function drawVerdict(
   return {
     height: 21 + below + (notes.length - 1) * LINE,
     draw: (x, y) => [
-      verdictMark(verdict, x + 2.6, y + 9 - VERDICT_HEIGHT / 2),
-      text('word', role, x + 8, y + 9, verdictHeading(verdict, report), VERDICT_HEIGHT),
+      verdictMark(head.mark, x + 2.6, y + 9 - VERDICT_HEIGHT / 2),
+      text('word', head.role, x + 8, y + 9, head.words, VERDICT_HEIGHT),
       group('statements', drawStatements(report, x, y + 15, NOTE_HEIGHT, room).items),
       ...notes.map((note, i) => text(`note ${i}`, note.role, x, y + 20.5 + below + i * LINE, note.words, NOTE_HEIGHT)),
     ],

@@ -1,5 +1,5 @@
 import type { Report } from '@fielded/core';
-import { goesTogether, verdictSentence } from '@fielded/core';
+import { verdictSentence } from '@fielded/core';
 import type { Box } from '@fielded/geometry';
 import { stroke } from '../geometry/stroke.ts';
 import type { Item } from '../scene.ts';
@@ -10,7 +10,7 @@ import { sayNote } from '../words/english/note.ts';
 import { scaleText } from '../words/lengths.ts';
 import { drawStatements } from '../words/statement-marks.ts';
 import { errorLines } from '../words/status.ts';
-import { verdictHeading } from '../words/title.ts';
+import { verdictHead } from '../words/title.ts';
 import type { InBothUnits } from '../words/units-choice.ts';
 import { unitsNote } from '../words/units-note.ts';
 import { verdictMark } from '../words/verdict-mark.ts';
@@ -38,9 +38,7 @@ export function drawFoot(
   const left = above.x0;
   const right = Math.max(above.x1, left + least);
   const rule = above.y1 + ABOVE;
-  const { verdict } = report.fit;
-  const role = goesTogether(verdict) ? 'judged-text' : 'trouble-text';
-  const word = verdictHeading(verdict, report);
+  const { words: word, mark, role } = verdictHead(report);
   const base = rule + 10;
 
   const room = right - left;
@@ -49,7 +47,7 @@ export function drawFoot(
   const title = beside ? [whole] : wrapText(whole, TITLE_HEIGHT, room);
   const items: Item[] = [
     path('rule', 'thin', [stroke(left, rule, right, rule)]),
-    verdictMark(verdict, left + 2.6, base - VERDICT_HEIGHT / 2),
+    verdictMark(mark, left + 2.6, base - VERDICT_HEIGHT / 2),
     text('verdict', role, left + 8, base, word, VERDICT_HEIGHT),
   ];
   let y = base;

@@ -10,8 +10,8 @@ export function cross(x: number, y: number, half: number): Loop[] {
   return [stroke(x - half, y - half, x + half, y + half), stroke(x - half, y + half, x + half, y - half)];
 }
 
-/** The mark of a verdict, 5 mm square with its middle at (x, y): each has its own shape, so none is told by colour alone. */
-export function verdictMark(verdict: Verdict | null, x: number, y: number): PathItem {
+/** The mark of a verdict or of a job that cannot be run, 5 mm square with its middle at (x, y): none is told by colour alone. */
+export function verdictMark(verdict: Verdict | 'not-run' | null, x: number, y: number): PathItem {
   const stroke = (...points: [number, number][]) =>
     polygon(
       points.map(([px, py]) => [x + px, y + py] as const),
@@ -19,6 +19,7 @@ export function verdictMark(verdict: Verdict | null, x: number, y: number): Path
     );
   switch (verdict) {
     case 'will-not-enter':
+    case 'not-run':
       return path('mark', 'trouble', cross(x, y, 2));
     case 'stops-short':
       return path('mark', 'trouble', [

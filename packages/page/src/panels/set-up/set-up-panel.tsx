@@ -1,4 +1,4 @@
-import { answerPlan, type Planned, prepareJob, sayStep } from '@fielded/core';
+import { answerPlan, type Planned, type Problem, prepareJob, sayStep, stateRun } from '@fielded/core';
 import { useSignal } from '@preact/signals';
 import type { JSX } from 'preact';
 import { useMemo } from 'preact/hooks';
@@ -6,6 +6,7 @@ import { useDesk } from '../../desk/context.ts';
 import type { Keeper } from '../../desk/keeper.ts';
 import { SelectField } from '../../entry/select-field.tsx';
 import type { Places } from '../../stage/places.ts';
+import { Statements } from '../../stage/statements.tsx';
 import { adoptStyles } from '../../style/adopt-styles.ts';
 import partsStyles from '../../style/parts.css?inline';
 import { keepTogether } from '../../words/keep-together.ts';
@@ -26,17 +27,16 @@ export function SetUpPanel({ keeper, places }: { keeper: Keeper; places: Places 
     <section class="set-up" aria-labelledby="set-up-name">
       <div class="work">
         <h2 id="set-up-name">{sayCount(plan.setUpCount)}</h2>
+        <Statements report={desk.report.value} run={stateRun(desk.report.value)} />
         <p class="hint">
           The marks on the tool, the machine's manual, local rules and trained practice go before this sheet. Guard the
           cutter; turn the head by hand through a dry run with the machine switched off.
         </p>
-        {problems
-          .filter(({ severity }) => severity === 'error')
-          .map(({ code, at, message }) => (
-            <p key={`${code} ${at}`} class="fault">
-              {keepTogether(message)}
-            </p>
-          ))}
+        {listErrors(desk.problems.value, problems).map(({ code, at, message }) => (
+          <p key={`${code} ${at}`} class="fault">
+            {keepTogether(message)}
+          </p>
+        ))}
         <HeadChoices />
         <Steps key={keeper.jobId()} id={keeper.jobId()} planned={planned} />
         {plan.setUpCount > 0 && <PlanFiles planned={planned} />}
@@ -48,6 +48,12 @@ export function SetUpPanel({ keeper, places }: { keeper: Keeper; places: Places 
       </div>
     </section>
   );
+}
+
+/** Every error of the job, those of its plan among them, each once: a joint that does not fit is not set up. */
+function listErrors(ofJob: readonly Problem[], ofPlan: readonly Problem[]): Problem[] {
+  const errors = [...ofJob, ...ofPlan].filter(({ severity }) => severity === 'error');
+  return [...new Map(errors.map((error) => [`${error.code} ${error.at}`, error])).values()];
 }
 
 /** What the job comes to at the machines. */

@@ -1,0 +1,39 @@
+import { type Report, type Stated, stateFit, stateRun } from '@fielded/core';
+import type { JSX } from 'preact';
+import { useEffect, useState } from 'preact/hooks';
+import { useDesk } from '../desk/context.ts';
+
+const SIGNS = { yes: '✓', no: '×', open: '?' } as const;
+
+/** Both statements, whether it fits and whether it can be run, always side by side. */
+export function Statements({ report, run }: { report: Report; run: Stated }): JSX.Element {
+  return (
+    <p class="statements">
+      <Statement stated={stateFit(report)} />
+      <Statement stated={run} />
+    </p>
+  );
+}
+
+/** Whether the job can be run. While a size is moved that is not computed, and stays as it was. */
+export function useSettledRun(): Stated {
+  const desk = useDesk();
+  const now = stateRun(desk.report.value);
+  const [settled, setSettled] = useState(now);
+  const moving = desk.busy.value;
+  useEffect(() => {
+    if (!moving) setSettled(now);
+  }, [moving, now.mark, now.words]);
+  return moving ? settled : now;
+}
+
+function Statement({ stated: { mark, words } }: { stated: Stated }): JSX.Element {
+  return (
+    <span class={`statement ${mark}`}>
+      <span class="sign" aria-hidden="true">
+        {SIGNS[mark]}
+      </span>
+      {words}
+    </span>
+  );
+}
