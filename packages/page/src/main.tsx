@@ -1,7 +1,4 @@
 import './style/page.css';
-import './style/sheet.css';
-import './style/sizes.css';
-import './style/print.css';
 import { render } from 'preact';
 import { claimDesk } from './desk/claim.ts';
 import { createDesk, type Desk } from './desk/desk.ts';

@@ -5,7 +5,11 @@ import { useDesk } from '../desk/context.ts';
 import type { Keeper } from '../desk/keeper.ts';
 import { JointThumb } from '../stage/joint-thumb.tsx';
 import type { Places } from '../stage/places.ts';
+import { adoptStyles } from '../style/adopt-styles.ts';
+import jobsStyles from '../style/jobs.css?inline';
 import { JobRow, sayUndone } from './job-row.tsx';
+
+adoptStyles(jobsStyles);
 
 /** Every job in this browser, each with its picture, under its own name; to open, rename, copy or delete. */
 export function JobList({ keeper, places }: { keeper: Keeper; places: Places }): JSX.Element {

@@ -11,9 +11,13 @@ import { WordField } from '../../entry/word-field.tsx';
 import type { Begun } from '../../job/new-job.ts';
 import { JointThumb } from '../../stage/joint-thumb.tsx';
 import type { Places } from '../../stage/places.ts';
+import { adoptStyles } from '../../style/adopt-styles.ts';
+import newJobStyles from '../../style/new-job.css?inline';
 import { type ShapeDrawing, ShapeRow } from '../sizes/shape-row.tsx';
 import { LENGTH_LABELS, LENGTHS, type LengthName } from './new-lengths.ts';
 import { type NewJobEntry, useNewJob } from './use-new-job.ts';
+
+adoptStyles(newJobStyles);
 
 /** Asks for stock, frame and groove, then what front and back look like; the joint that comes of it stands beside. */
 export function NewJobForm({ keeper, places }: { keeper: Keeper; places: Places }): JSX.Element {

@@ -9,12 +9,14 @@ import type { Places } from '../../stage/places.ts';
 import { Statements } from '../../stage/statements.tsx';
 import { adoptStyles } from '../../style/adopt-styles.ts';
 import partsStyles from '../../style/parts.css?inline';
+import setUpStyles from '../../style/set-up.css?inline';
 import { keepTogether } from '../../words/keep-together.ts';
 import { MachineSheet, sheetId } from './machine-sheet.tsx';
 import { PlanFiles } from './plan-files.tsx';
 import { tickedSteps, tickStep } from './ticked-steps.ts';
 
 adoptStyles(partsStyles);
+adoptStyles(setUpStyles);
 
 /** How the job is run: the order of work to tick off, and the sheet of each set-up, large, to read at the machine. */
 export function SetUpPanel({ keeper, places }: { keeper: Keeper; places: Places }): JSX.Element {
