@@ -2,7 +2,7 @@ import type { Report } from '@fielded/core';
 import { layWithin } from '../dimension/lay-within.ts';
 import type { Item } from '../scene.ts';
 import { group, itemsBox, moveItems, text } from '../scene.ts';
-import { fitText } from '../text/measure-text.ts';
+import { wrapText, wrapTitle } from '../text/measure-text.ts';
 import { safeText } from '../text/safe-text.ts';
 import { drawCut } from '../views/cuts.ts';
 import { sketchPanel } from '../views/panel.ts';
@@ -37,12 +37,16 @@ export interface SheetBlock extends Page {
 
 const CAPTION = 3.5;
 const COUNT = 2.5;
-const CAPTION_SPACE = 9;
-const COUNT_SPACE = 5;
+const CAPTION_LINE = 5;
+const COUNT_LINE = 4;
+const UNDER_CAPTION = 4;
+const UNDER_COUNT = 1;
+/** A caption above a narrow drawing is as wide as this, mm. */
+const LEAST_WIDTH = 60;
 
 /** A view at a scale, broken where the page asks for it. Throws RangeError where it does not fit. */
 export function blockOf(report: Report, subject: BlockSubject, scale: number, page: Page): SheetBlock {
-  const above = CAPTION_SPACE + (subject.count ? COUNT_SPACE : 0);
+  const above = captionOf(report, subject, scale, LEAST_WIDTH).height;
   const block = makeBlock(report, subject, scale, { width: page.width, height: page.height - above });
   if (fits(block, page)) return block;
   const smaller = SCALES.find((other) => other < scale && fits(makeBlock(report, subject, other, null), page));
@@ -86,24 +90,19 @@ function fits(block: SheetBlock, page: Page): boolean {
 }
 
 function makeBlock(report: Report, subject: BlockSubject, scale: number, room: Page | null): SheetBlock {
-  const { view, index, count } = subject;
-  // A cut brings its own heading, which says how it is run.
-  const single = view === 'cuts';
+  const { view, index } = subject;
   const drawing = drawSubject(report, subject, scale, room);
   const box = itemsBox(drawing)!;
   const width = box.x1 - box.x0;
-  const number = { job: safeText(report.title), cut: index + 1 };
-  const name = subject.name ?? (single ? saySheet('sheet.cut', number, report) : VIEWS[view].name(report, index));
-  const title = subject.title ?? (single ? saySheet('title.cut', number, report) : VIEWS[view].title(report, index));
-  const head = single ? [] : captionOf(`${name}  ${scaleText(scale, report)}`, count, Math.max(width, 60));
-  const space = single ? 0 : CAPTION_SPACE + (count ? COUNT_SPACE : 0);
+  const { name, title } = namesOf(report, subject);
+  const head = captionOf(report, subject, scale, Math.max(width, LEAST_WIDTH));
   return {
     name,
     title,
     scale,
-    width: Math.max(width, head.length ? itemsBox(head)!.x1 : 0),
-    height: space + box.y1 - box.y0,
-    items: [group(`${view} ${index}`, [...head, ...moveItems(drawing, -box.x0, space - box.y0)])],
+    width: Math.max(width, head.items.length ? itemsBox(head.items)!.x1 : 0),
+    height: head.height + box.y1 - box.y0,
+    items: [group(`${view} ${index}`, [...head.items, ...moveItems(drawing, -box.x0, head.height - box.y0)])],
   };
 }
 
@@ -118,8 +117,30 @@ function drawSubject(
   return VIEWS[view].draw(report, scale, index, room);
 }
 
-function captionOf(caption: string, count: string, room: number): Item[] {
-  const items: Item[] = [text('caption', 'quiet', 0, CAPTION, fitText(caption, CAPTION, room), CAPTION)];
-  if (count) items.push(text('count', 'text', 0, CAPTION + COUNT_SPACE, fitText(count, COUNT, room), COUNT));
-  return items;
+/** What a block is called, and what a sheet that begins with it is called. A cut has its number and the job's title. */
+function namesOf(report: Report, { view, index, name, title }: BlockSubject): { name: string; title: string } {
+  if (view !== 'cuts')
+    return { name: name ?? VIEWS[view].name(report, index), title: title ?? VIEWS[view].title(report, index) };
+  const number = { job: safeText(report.title), cut: index + 1 };
+  return { name: name ?? saySheet('sheet.cut', number, report), title: title ?? saySheet('title.cut', number, report) };
+}
+
+/** Name, scale and count above a drawing, and how much of the block's height they take; a cut brings its own heading. */
+function captionOf(
+  report: Report,
+  subject: BlockSubject,
+  scale: number,
+  room: number,
+): { readonly items: readonly Item[]; readonly height: number } {
+  if (subject.view === 'cuts') return { items: [], height: 0 };
+  const { name } = namesOf(report, subject);
+  const caption = wrapTitle(`${name}  ${scaleText(scale, report)}`, CAPTION, room);
+  const count = subject.count ? wrapText(subject.count, COUNT, room) : [];
+  const under = CAPTION + (caption.length - 1) * CAPTION_LINE;
+  const items = [
+    ...caption.map((words, i) => text(`caption ${i}`, 'quiet', 0, CAPTION + i * CAPTION_LINE, words, CAPTION)),
+    ...count.map((words, i) => text(`count ${i}`, 'text', 0, under + CAPTION_LINE + i * COUNT_LINE, words, COUNT)),
+  ];
+  const height = caption.length * CAPTION_LINE + UNDER_CAPTION;
+  return { items, height: count.length ? height + count.length * COUNT_LINE + UNDER_COUNT : height };
 }

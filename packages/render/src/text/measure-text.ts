@@ -67,6 +67,13 @@ export function wrapText(text: string, height: number, room: number): string[] {
   return lines.map((words) => fitText(words, height, room));
 }
 
+/** The same of words that a wide space holds together with what stands before or behind them, such as a name and its scale. */
+export function wrapTitle(text: string, height: number, room: number): string[] {
+  return wrapText(text.replaceAll('  ', '\u00a0\u00a0'), height, room).map((line) =>
+    line.replaceAll('\u00a0\u00a0', '  '),
+  );
+}
+
 /**
  * Words on as few lines as hold them, a figure kept with its unit; scripts without spaces are broken between any two signs, and
  * so is a word wider than the room.

@@ -17,7 +17,7 @@ import type { Sketch } from '../dimension/sketch.ts';
 import { hatchLoops } from '../geometry/hatch.ts';
 import type { Item } from '../scene.ts';
 import { group, itemsBox, moveItems, path, text } from '../scene.ts';
-import { fitText, wrapText } from '../text/measure-text.ts';
+import { wrapText, wrapTitle } from '../text/measure-text.ts';
 import { safeText } from '../text/safe-text.ts';
 import { sayView } from '../words/english/view.ts';
 import { spokenNumber } from '../words/lengths.ts';
@@ -28,6 +28,7 @@ import { PANEL_HATCH, shortenTo, splitBreaks } from './panel-part.ts';
 import { dimensionProfile } from './profile-dimensions.ts';
 
 const HEADING = 3.5;
+const HEADING_LINE = 5.2;
 const WORDS = 2.5;
 const UNDER_HEADING = 3;
 const BETWEEN = 14;
@@ -78,11 +79,12 @@ function headingOf(report: Report, index: number, room: number): Item[] {
   const how = sayPose(cut, report);
   const lost = cut.takenFromDrawing;
   const posed = lost > 0.005 ? sayView('pose.lost', { how, area: spokenNumber(lost, 1, report) }, report) : how;
-  const title = fitText(`${index + 1}  ${name}`, HEADING, Math.max(room, 60));
+  const title = wrapTitle(`${index + 1}  ${name}`, HEADING, Math.max(room, 60));
+  const under = (title.length - 1) * HEADING_LINE;
   const lines = [posed, settingWords(report, cut)].flatMap((line) => wrapText(line, WORDS, Math.max(room, 80)));
   return [
-    text('name', 'text', 0, 0, title, HEADING),
-    ...lines.map((line, i) => text(`how ${i}`, 'quiet', 0, 5.2 + i * 4.2, line, WORDS)),
+    ...title.map((line, i) => text(`name ${i}`, 'text', 0, i * HEADING_LINE, line, HEADING)),
+    ...lines.map((line, i) => text(`how ${i}`, 'quiet', 0, under + 5.2 + i * 4.2, line, WORDS)),
   ];
 }
 
