@@ -2,7 +2,7 @@ import type { Report } from '@fielded/core';
 import { layWithin } from '../dimension/lay-within.ts';
 import type { Item } from '../scene.ts';
 import { group, itemsBox, moveItems, text } from '../scene.ts';
-import { wrapText, wrapTitle } from '../text/measure-text.ts';
+import { wrapTitle } from '../text/measure-text.ts';
 import { safeText } from '../text/safe-text.ts';
 import { drawCut } from '../views/cuts.ts';
 import { sketchPanel } from '../views/panel.ts';
@@ -134,8 +134,8 @@ function captionOf(
 ): { readonly items: readonly Item[]; readonly height: number } {
   if (subject.view === 'cuts') return { items: [], height: 0 };
   const { name } = namesOf(report, subject);
-  const caption = wrapTitle(`${name}  ${scaleText(scale, report)}`, CAPTION, room);
-  const count = subject.count ? wrapText(subject.count, COUNT, room) : [];
+  const caption = wrapTitle(name, scaleText(scale, report), CAPTION, room);
+  const count = subject.count ? wrapTitle(subject.count, '', COUNT, room) : [];
   const under = CAPTION + (caption.length - 1) * CAPTION_LINE;
   const items = [
     ...caption.map((words, i) => text(`caption ${i}`, 'quiet', 0, CAPTION + i * CAPTION_LINE, words, CAPTION)),

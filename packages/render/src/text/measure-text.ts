@@ -67,11 +67,20 @@ export function wrapText(text: string, height: number, room: number): string[] {
   return lines.map((words) => fitText(words, height, room));
 }
 
-/** The same of words that a wide space holds together with what stands before or behind them, such as a name and its scale. */
-export function wrapTitle(text: string, height: number, room: number): string[] {
-  return wrapText(text.replaceAll('  ', '\u00a0\u00a0'), height, room).map((line) =>
-    line.replaceAll('\u00a0\u00a0', '  '),
-  );
+const MOST_TITLE_LINES = 3;
+
+/**
+ * A title as up to three lines no wider than `room` mm, with `tail` behind its last word, such as a scale: a longer title ends in
+ * an ellipsis, and never loses its tail.
+ */
+export function wrapTitle(title: string, tail: string, height: number, room: number): string[] {
+  const bound = tail && `\u00a0\u00a0${tail}`;
+  const lines = wrapText(`${title.replaceAll('  ', '\u00a0\u00a0')}${bound}`, height, room);
+  if (lines.length > MOST_TITLE_LINES) {
+    const last = fitText(`${lines[MOST_TITLE_LINES - 1]} …`, height, room - textWidth(bound, height));
+    lines.splice(MOST_TITLE_LINES - 1, Infinity, `${last}${bound}`);
+  }
+  return lines.map((line) => line.replaceAll('\u00a0\u00a0', '  '));
 }
 
 /**

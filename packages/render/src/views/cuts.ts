@@ -79,7 +79,7 @@ function headingOf(report: Report, index: number, room: number): Item[] {
   const how = sayPose(cut, report);
   const lost = cut.takenFromDrawing;
   const posed = lost > 0.005 ? sayView('pose.lost', { how, area: spokenNumber(lost, 1, report) }, report) : how;
-  const title = wrapTitle(`${index + 1}  ${name}`, HEADING, Math.max(room, 60));
+  const title = wrapTitle(`${index + 1}  ${name}`, '', HEADING, Math.max(room, 60));
   const under = (title.length - 1) * HEADING_LINE;
   const lines = [posed, settingWords(report, cut)].flatMap((line) => wrapText(line, WORDS, Math.max(room, 80)));
   return [
