@@ -42,10 +42,10 @@ export function wedgeJob(other: Partial<Job> = {}): Job {
   });
 }
 
-/** The plain job with a coat of 0.02 mm on each face of the tongue and the groove so much wider: its figures stay the same. */
+/** The plain job with a coat of 0.02 mm on each face of the tongue and the groove so much wider on both sides: its figures stay the same. */
 export function coatedJob(other: Partial<Job> = {}): Job {
   const job = plainJob(other);
   const { panel, frame } = job;
-  const groove = { ...frame.groove, width: frame.groove.width + 0.04 };
+  const groove = { ...frame.groove, width: frame.groove.width + 0.04, setback: frame.groove.setback - 0.02 };
   return { ...job, panel: { ...panel, film: 0.02 }, frame: { ...frame, groove } };
 }

@@ -33,11 +33,11 @@ describe('sliding a joint’s surfaces', () => {
           joint.measure(moves, slid, into);
           const depths = { front: 0, back: 0 };
           recutDepths(job, cuts)(moves, Math.max(0, into + moves[MOVE.panelSize]! / 2), depths);
-          const thickness =
-            30.2 + moves[MOVE.thickness]! - depths.front - depths.back + 2 * Math.max(0, moves[MOVE.film]!);
+          const coat = Math.max(0, moves[MOVE.film]!);
+          const thickness = 30.2 + moves[MOVE.thickness]! - depths.front - depths.back + 2 * coat;
           // Where an arc starts upright, a place within the section's 1e-12 mm is a depth within the root of that.
           expect(Math.abs(slid.clearance - (6.4 + moves[MOVE.grooveWidth]! - thickness))).toBeLessThan(2e-6);
-          expect(Math.abs(slid.frontMost - (depths.front - 7.5 - moves[MOVE.setback]!))).toBeLessThan(2e-6);
+          expect(Math.abs(slid.frontMost - (depths.front - coat - 7.5 - moves[MOVE.setback]!))).toBeLessThan(2e-6);
         },
       ),
       { numRuns: trials(500, 1500), endOnFailure: true },

@@ -182,7 +182,7 @@ function measureOff(job: Job, off: Off): Figures {
   const coat = Math.max(0, (job.panel.film ?? 0) + off.film);
   const tongue = swell * (moved.panel.measured - front - back) + 2 * coat;
   const clearance = (groove.width + off.grooveWidth) * swell - tongue;
-  const frontMost = swell * front - groove.setback - off.setback;
+  const frontMost = swell * front - coat - groove.setback - off.setback;
   return { clearance, frontMost, frontLeast: frontMost - clearance, bottomGap: bottom - meant };
 }
 

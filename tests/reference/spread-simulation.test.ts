@@ -140,19 +140,21 @@ describe('simulated joints, linear case', () => {
 });
 
 describe('the face step of simulated joints', () => {
-  it('has the mean and the deviation of the front cut when pressed forward', () => {
+  it('has the mean and the deviation of the front cut and the film when pressed forward', () => {
     const joint = createJoint(loose);
     const options = { count: 200_000, seed: 11, distribution: 'normal' } as const;
     const { frontFace } = simulateSpread(joint, listSources(joint.cuts, limits), loose.fit, options);
     const most = frontFace.most!;
-    const sigma = 0.1 / 3;
+    const sigma = Math.hypot(0.1, 0.02) / 3;
     expect(most.count).toBe(200_000);
     expect(Math.abs(most.mean - 1.5)).toBeLessThan((4 * sigma) / Math.sqrt(most.count));
     expect(Math.abs(most.deviation - sigma)).toBeLessThan((4 * sigma) / Math.sqrt(2 * most.count));
-    // Pressed back it is T − W − setback − (back cut) + 2·film.
+    // Pressed back it is T − W − setback − (back cut) + film.
     const least = frontFace.least!;
-    const all = Math.hypot(0.15, 0.1, 0.05, 0.04) / 3;
-    expect(Math.abs(least.mean - (20 - 7.4 - 7.5 - 4.8 + 2 * 0.02))).toBeLessThan((4 * all) / Math.sqrt(least.count));
+    const all = Math.hypot(0.15, 0.1, 0.05, 0.02) / 3;
+    expect(
+      Math.abs(least.mean - (20 - loose.frame.groove.width - loose.frame.groove.setback - 4.8 + 0.02)),
+    ).toBeLessThan((4 * all) / Math.sqrt(least.count));
     expect(Math.abs(least.deviation - all)).toBeLessThan((4 * all) / Math.sqrt(2 * least.count));
   });
 

@@ -26,7 +26,7 @@ export const REPORT_WORDS = {
   'print.back-edge': '{reach} in, {depth} deep',
   'print.swell-gap': 'Swell gap',
   'print.film.label': 'Finish',
-  'print.film': '{film} on each face of the tongue',
+  'print.film': '{film} on each face of the tongue, none in the groove (assumed)',
 
   'print.cut.name': 'cut',
   'print.cut.side': 'side',

@@ -55,7 +55,8 @@ export function clearanceOf({ front, back }: GrooveNeed, { groove }: Frame, film
  * `designNeed` is the groove that the tongue needs at the design insertion (see `measureTongue`), `thickness` the panel's measured
  * thickness, `margin` how far in from the edge the raise leaves the face (null without a front cut), `film` the finish on each face
  * of the tongue; all in mm (formulas 7 to 10). Differences below 1e-9 mm count as 0, so that a tongue as thick as the groove is wide
- * is tight and not too thick.
+ * is tight and not too thick. The groove's walls are bare, and the film keeps the wood off them; how proud a face stands is told from
+ * wood to wood, as from finish to finish where frame and panel take the same.
  */
 export function fitTongue(
   tongue: Tongue,
@@ -85,8 +86,8 @@ export function fitTongue(
     deepestInsertion,
     bottomGap: groove.depth - reached,
     visibleMargin: margin === null ? null : margin - reached,
-    frontFace: proudBy(thickness - need.front - groove.setback, float),
-    backFace: proudBy(need.back - backLipOf(frame), float),
+    frontFace: proudBy(thickness - need.front - groove.setback - film, float),
+    backFace: proudBy(need.back - backLipOf(frame) - film, float),
     verdict,
   };
 }

@@ -114,7 +114,7 @@ export function createJoint(
       const tongue = swell * (thickness - depths.front - depths.back) + 2 * coat;
       const width = (groove.width + moves[MOVE.grooveWidth]!) * (1 + swelling.groove * moisture);
       figures.clearance = width - tongue;
-      figures.frontMost = swell * depths.front - groove.setback - moves[MOVE.setback]!;
+      figures.frontMost = swell * depths.front - coat - groove.setback - moves[MOVE.setback]!;
       figures.frontLeast = figures.frontMost - figures.clearance;
       figures.bottomGap = bottom - meant;
     },

@@ -62,7 +62,7 @@ export function listSources(cuts: readonly Cut[], limits: SpreadLimits): Source[
       name: 'film',
       plusMinus: limits.film,
       place: MOVE.film,
-      sense: { clearance: -1, frontMost: 1, frontLeast: 1, bottomGap: 1 },
+      sense: { clearance: -1, frontMost: -1, frontLeast: 1, bottomGap: 1 },
     },
     { name: 'moisture', plusMinus: moisture, place: MOVE.moisture, sense: UNKNOWN },
     {

@@ -26,8 +26,8 @@ interface Factors {
 
 const FACTORS: Readonly<Record<Exclude<SpreadFigure, 'bottomGap'>, Factors>> = {
   clearance: { front: 1, back: 1, stock: -1, coat: -2, width: 1, setback: 0 },
-  frontMost: { front: 1, back: 0, stock: 0, coat: 0, width: 0, setback: -1 },
-  frontLeast: { front: 0, back: -1, stock: 1, coat: 2, width: -1, setback: -1 },
+  frontMost: { front: 1, back: 0, stock: 0, coat: -1, width: 0, setback: -1 },
+  frontLeast: { front: 0, back: -1, stock: 1, coat: 1, width: -1, setback: -1 },
 };
 
 /**

@@ -22,7 +22,7 @@ export const SETUP_WORDS = {
   'advice.other-head.ground':
     'The head "{head}" would, with a knife ground for it: {run:said} on "{machine}", spindle {rotation:said} seen from above, its deepest point {point:length} above the table, {axis:length} from the fence to the axis, {speed:count} a minute.',
   'wrong-hand':
-    'On "{machine}" the knives for the {cut} are of the wrong hand to run {run:said} {rotation:said}: their backs would meet the wood. The mark and the rake of the knife decide.',
+    'On "{machine}" the knives for the {cut} are of the wrong hand to run {run:said} {rotation:said}: their backs would meet the wood. The mark and the [rake] of the knife decide.',
   'not-reversing': 'The spindle of "{machine}" does not turn {rotation:said}.',
   'ground-for-other-hold':
     'The knife {knife} was ground for work held at {ground:degrees}, and the {cut} holds it at {held:degrees}: it would cut another section. Hold the panel as the knife wants it, or have one ground.',
