@@ -25,6 +25,7 @@ const anyWanderer = fc
       depth: fc.double({ min: 1, max: 9, noNaN: true }),
       bend: fc.constantFrom(-1, 0, 1 as const),
       step: fc.constantFrom(0, 0, 1, -0.7),
+      quarter: fc.constantFrom(false, false, false, true),
     }),
     { minLength: 2, maxLength: 7 },
   )
@@ -32,9 +33,10 @@ const anyWanderer = fc
     const chain: Curve[] = [];
     let x = 0;
     let y = 5;
-    for (const { run, depth, bend, step } of legs) {
-      chain.push(bowed(x, y, x + run, depth, bend));
-      x += run;
+    for (const { run, depth, bend, step, quarter } of legs) {
+      const leg = quarter && depth < y - 0.5 ? upright(x, y, y - depth) : bowed(x, y, x + run, depth, bend);
+      chain.push(leg);
+      x = leg.x1;
       y = depth;
       if (step !== 0) chain.push(line(x, y, x, y + step));
       y += step;
@@ -42,6 +44,11 @@ const anyWanderer = fc
     chain.push(line(x, y, x, 0));
     return { shape: 'outline', reach: x, depth: 9, chain };
   });
+
+/** A quarter of a circle that starts upright, towards the face, and ends level. */
+function upright(x: number, y: number, r: number): Curve {
+  return arc(x, y, x + r, y - r, x + r, y, 1);
+}
 
 /** A line, or an arc bent either way that stays well under a half circle. */
 function bowed(x0: number, y0: number, x1: number, y1: number, bend: -1 | 0 | 1): Curve {
