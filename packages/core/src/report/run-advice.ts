@@ -9,7 +9,7 @@ type Cuts = Report['section']['cuts'];
 type Face = 'front' | 'back';
 
 /**
- * Which face to keep on the table, and what turning the panel over would buy: "Keep the panel face down for both cuts. Stock
+ * Which face to keep on the table, or on edge against the fence, and what turning the panel over would buy: "Keep the panel face down for both cuts. Stock
  * thickness then no longer matters." Run under, the worked face lies on the table; over, the other one.
  */
 export function adviseRuns(
@@ -59,8 +59,15 @@ function describeRuns({ runs }: Pick<Arrangement, 'runs'>, cuts: Cuts, voice: Vo
   });
   const listed = { runs: tellRuns(runs, cuts) };
   if (cuts.length === 1 || new Set(faces).size > 1) return say('runs.run', listed, voice);
-  const way = faces[0] === 'front' ? 'face-down' : 'face-up';
-  return say(`runs.keep.${way}.${cuts.length === 2 ? 'both' : 'all'}`, listed, voice);
+  const many = cuts.length === 2 ? 'both' : 'all';
+  // On edge the panel stands against the fence: its face is neither up nor down. Cuts that are all on edge and all on one
+  // side never come here, since the stock goes into the clearance whatever is done.
+  if (cuts.some(isOnEdge)) return say(`runs.keep.${faces[0]!}.on-edge-too.${many}`, listed, voice);
+  return say(`runs.keep.${faces[0] === 'front' ? 'face-down' : 'face-up'}.${many}`, listed, voice);
+}
+
+function isOnEdge({ presented }: Cuts[number]): boolean {
+  return presented === 90;
 }
 
 /** How each cut is run: `raise under, back relief over`. */
@@ -69,7 +76,7 @@ export function listRuns(runs: Arrangement['runs'], cuts: Cuts, voice: Voice = {
 }
 
 function tellRuns(runs: Arrangement['runs'], cuts: Cuts): Said[] {
-  return cuts.map(({ name, presented }, index) =>
-    told(presented === 90 ? 'runs.on-edge' : `runs.${runs[index] ?? 'under'}`, { cut: name }),
+  return cuts.map((cut, index) =>
+    told(isOnEdge(cut) ? 'runs.on-edge' : `runs.${runs[index] ?? 'under'}`, { cut: cut.name }),
   );
 }

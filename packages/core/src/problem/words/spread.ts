@@ -22,6 +22,14 @@ export const SPREAD_WORDS = {
   'runs.keep.face-up.both': 'Keep the panel face up for both cuts ({runs:list}).',
   'runs.keep.face-down.all': 'Keep the panel face down for every cut ({runs:list}).',
   'runs.keep.face-up.all': 'Keep the panel face up for every cut ({runs:list}).',
+  'runs.keep.front.on-edge-too.both':
+    "Keep the panel's face on the table, and on edge against the fence, for both cuts ({runs:list}).",
+  'runs.keep.back.on-edge-too.both':
+    "Keep the panel's back on the table, and on edge against the fence, for both cuts ({runs:list}).",
+  'runs.keep.front.on-edge-too.all':
+    "Keep the panel's face on the table, and on edge against the fence, for every cut ({runs:list}).",
+  'runs.keep.back.on-edge-too.all':
+    "Keep the panel's back on the table, and on edge against the fence, for every cut ({runs:list}).",
   'runs.list': '{runs:list}',
   'runs.run': 'Run {runs:list}.',
   'stock.no-longer':
