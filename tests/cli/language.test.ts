@@ -50,6 +50,41 @@ describe('--language', () => {
   });
 });
 
+describe('the file of a language', () => {
+  const text = readFileSync('examples/languages/german.yaml', 'utf8');
+
+  it('is read line by line as it is read as YAML', () => {
+    const asYaml = readLanguageText(`---\n${text}`, english);
+    expect(asYaml.faults).toEqual([]);
+    expect(readLanguageText(text, english)).toEqual(asYaml);
+    expect(readLanguageText(text.replaceAll('\n', '\r\n'), english)).toEqual(asYaml);
+  });
+
+  it.each([
+    ['a key that stands twice', 'decimal: ","\nsentences:\n  loose: "a"\n  loose: "b"\n', /loose/],
+    ['a sentence over two lines', 'decimal: ","\nsentences:\n  loose: "a\n    b"\n', null],
+    ['an escape that JSON lacks', 'decimal: ","\nsentences:\n  loose: "a\\x41"\n', null],
+    ['a key above the sentences', 'decimal: ","\n  loose: "a"\nsentences: {}\n', /./],
+    ['no sentences', 'decimal: ","\n', /sentences is missing/],
+  ])('%s is left to YAML', (_, written, fault) => {
+    const { language, faults } = readLanguageText(written, english);
+    if (fault === null) expect(language?.sentences.loose).toBe(written.includes('x41') ? 'aA' : 'a b');
+    else expect(faults.join()).toMatch(fault);
+  });
+
+  it('is checked for the help of the command that is run, and for all of it by fielded language', async () => {
+    const odd = put(folder, 'odd.yaml', 'decimal: ","\nsentences:\n  help.drow: "x"\n  help.draw.abuot.1: "x"\n');
+    const known = put(folder, 'odd-draw.yaml', 'decimal: ","\nsentences:\n  help.draw.abuot.1: "x"\n');
+    expect((await run(['check', tight, '--language', odd])).err).toContain('help.drow is no sentence');
+    expect((await run(['check', tight, '--language', known])).status).toBe(0);
+    for (const argv of [
+      ['language', known],
+      ['draw', tight, '--view', 'joint', '--language', known],
+    ])
+      expect((await run(argv)).err).toContain('help.draw.abuot.1 is no sentence of the catalogue');
+  });
+});
+
 describe('the German example', () => {
   it('has every sentence that is said of a job and every line that the command prints', () => {
     const text = readFileSync('examples/languages/german.yaml', 'utf8');

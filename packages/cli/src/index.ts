@@ -1,7 +1,7 @@
 import { readFileSync } from 'node:fs';
 import { findNearest } from '@fielded/core';
 import { readGiven, readLanguagePath } from './arguments.ts';
-import type { Command } from './command.ts';
+import type { Command, Commands } from './command.ts';
 import { COMMANDS } from './commands.ts';
 import { forgetRead } from './files/files-read.ts';
 import { type Io, processIo, safe, WriteError } from './io.ts';
@@ -33,7 +33,7 @@ async function runCommand(argv: readonly string[], io: Io): Promise<number> {
   const [name = '', ...rest] = argv;
   if (name === '' || name === '--help' || name === '-h') {
     const { overviewText } = await import('./help/overview.ts');
-    await io[name === '' ? 'err' : 'out'](await overviewText(COMMANDS, voiceOf(await speak(argv, io))));
+    await io[name === '' ? 'err' : 'out'](await overviewText(COMMANDS, voiceOf(await speak('', argv, io))));
     return name === '' ? 2 : 0;
   }
   if (name === '--version' || name === '-V') {
@@ -44,25 +44,33 @@ async function runCommand(argv: readonly string[], io: Io): Promise<number> {
   const asked = rest.slice(0, rest.includes('--') ? rest.indexOf('--') : undefined);
   if (asked.includes('--help') || asked.includes('-h')) {
     const { helpText } = await import('./help/help-text.ts');
-    await io.out(helpText(name, command, voiceOf(await speak(rest, io))));
+    await io.out(helpText(name, command, voiceOf(await speak(name, rest, io))));
     return 0;
   }
   const given = readGiven(name, command, rest);
-  return command.run(given, Object.hasOwn(command.options, 'language') ? await speak(rest, io) : io, COMMANDS);
+  return command.run(given, Object.hasOwn(command.options, 'language') ? await speak(name, rest, io) : io, COMMANDS);
 }
 
-/** The same streams, with the language read from the file that the arguments name. */
-async function speak(argv: readonly string[], io: Io): Promise<Io> {
+/** The same streams, with the language read from the file that the arguments of a command name. */
+async function speak(name: string, argv: readonly string[], io: Io): Promise<Io> {
   const path = readLanguagePath(argv);
   if (path === undefined) return io;
   const { openLanguage } = await import('./files/read-language.ts');
-  return { ...io, language: await openLanguage(path, COMMANDS) };
+  return { ...io, language: await openLanguage(path, COMMANDS, heardFrom(name)) };
 }
+
+/** The commands whose help may be said: one's own, so that no other is loaded for it, or of all where it speaks of them. */
+function heardFrom(name: string): Commands {
+  const one = Object.hasOwn(COMMANDS, name) && !SPEAK_OF_OTHERS.includes(name);
+  return one ? { [name]: COMMANDS[name]! } : COMMANDS;
+}
+
+const SPEAK_OF_OTHERS = ['help', 'completion', 'language'];
 
 /** The same where something else is wrong already: in English where the language cannot be read. */
 async function speakIfRead(argv: readonly string[], io: Io): Promise<Io> {
   try {
-    return await speak(argv, io);
+    return await speak(argv[0] ?? '', argv, io);
   } catch {
     return io;
   }

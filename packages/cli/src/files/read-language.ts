@@ -5,15 +5,19 @@ import { allEnglish } from '../words/all-english.ts';
 import { readTextFile } from './read-text.ts';
 
 /**
- * The language in a file, YAML or JSON.
+ * The language in a file, YAML or JSON. Of the help of commands only that of those `heard` is checked: the others are not loaded.
  *
  * @throws UsageError for a file that cannot be read or taken.
  */
-export async function openLanguage(path: string, commands: Commands): Promise<Language> {
+export async function openLanguage(path: string, commands: Commands, heard: Commands = commands): Promise<Language> {
   const text = readTextFile(path);
   if (typeof text !== 'string')
     throw new UsageError(inEnglish(`--language ${path}: ${text.refused}. ${text.instead}.`));
-  const { language, faults } = readLanguageText(text, await allEnglish(commands));
+  const unheard = (key: string) => {
+    const [, name = ''] = /^help\.([\w-]+)/.exec(key) ?? [];
+    return Object.hasOwn(commands, name) && !Object.hasOwn(heard, name);
+  };
+  const { language, faults } = readLanguageText(text, await allEnglish(heard), unheard);
   if (language !== null) return language;
   const more = faults.length > 1 ? ` (and ${faults.length - 1} more)` : '';
   throw new UsageError(inEnglish(`--language ${path}: ${faults[0]!.replace(/\.$/, '')}${more}.`));

@@ -15,16 +15,22 @@ export type Catalogue = Readonly<Record<string, string>>;
  *
  * Every sentence is checked: its key is known, and it names only figures that the English one names: a number as any kind of number,
  * other sentences as what they are. A sentence that is not there is said in English. Terms in [ ] are English: another language writes its own.
+ * Keys that are `unheard`, of sentences that will not be said, are let pass.
  *
  * @example readLanguage({ decimal: ',', sentences: { 'word.tight': 'stramm' } }).faults // []
  */
-export function readLanguage(value: unknown, english: Catalogue = ALL_ENGLISH): ReadLanguage {
+export function readLanguage(
+  value: unknown,
+  english: Catalogue = ALL_ENGLISH,
+  unheard: (key: string) => boolean = () => false,
+): ReadLanguage {
   const { decimal, sentences } = (typeof value === 'object' && value !== null ? value : {}) as Record<string, unknown>;
   const faults: string[] = [];
   if (decimal !== '.' && decimal !== ',') faults.push('decimal is missing: write "." or ","');
   if (typeof sentences !== 'object' || sentences === null || Array.isArray(sentences))
     return { language: null, faults: [...faults, 'sentences is missing: write a group of sentences by their keys'] };
-  for (const [key, sentence] of Object.entries(sentences)) faults.push(...faultsOf(key, sentence, english));
+  for (const [key, sentence] of Object.entries(sentences))
+    if (!unheard(key)) faults.push(...faultsOf(key, sentence, english));
   if (faults.length > 0) return { language: null, faults };
   return {
     language: { decimal: decimal as Language['decimal'], sentences: sentences as Language['sentences'] },
