@@ -4,7 +4,7 @@
 import { answerPlan, evaluate, prepareJob, readJob, sayCurve, sayStep } from '@fielded/core';
 import { describe, expect, it } from 'vitest';
 import { chooseGuide } from '../../packages/core/src/door/guide.ts';
-import { tornShoulder } from '../../packages/core/src/door/head-report.ts';
+import { tornShoulder } from '../../packages/core/src/door/shaped-head-report.ts';
 import { planned, shopJob } from '../support/plans.ts';
 
 interface Changes {

@@ -2,17 +2,17 @@
 import { acceptJob, evaluate, readJob } from '@fielded/core';
 import { readReportPath } from '@fielded/geometry';
 import { describe, expect, it } from 'vitest';
+import { areaWithin, outlineLength } from '../../packages/core/src/door/outline-measures.ts';
 import {
   archRadius,
   cathedralHalfWidth,
-  type DoorHead,
-  findHeadFault,
-  headCurve,
-  headRadii,
+  edgeRadii,
+  findShapedHeadFault,
+  type ShapedHead,
+  shapedCurve,
   squareGap,
-} from '../../packages/core/src/door/head.ts';
-import { tornShoulder } from '../../packages/core/src/door/head-report.ts';
-import { areaWithin, outlineLength } from '../../packages/core/src/door/outline-measures.ts';
+} from '../../packages/core/src/door/shaped-head.ts';
+import { tornShoulder } from '../../packages/core/src/door/shaped-head-report.ts';
 import { shapedOutline } from '../../packages/core/src/door/shaped-panel.ts';
 import { volumeTakenRound } from '../../packages/core/src/door/volume-taken-round.ts';
 import { Random } from '../support/random.ts';
@@ -20,14 +20,14 @@ import { Random } from '../support/random.ts';
 const CATHEDRAL = { shape: 'cathedral', rise: 60, crown: 120, ears: 80 } as const;
 
 /** A head that stands over an opening 480 mm wide. */
-type NamedHead = Exclude<DoorHead, { shape: 'outline' }>;
+type NamedHead = Exclude<ShapedHead, { shape: 'outline' }>;
 
 function randomHead(random: Random): NamedHead {
   for (;;) {
     const rise = random.between(5, 120);
     if (random.unit() < 0.5) return { shape: 'arch', rise };
     const head = { shape: 'cathedral' as const, rise, crown: random.between(60, 200), ears: random.between(40, 160) };
-    if (findHeadFault(head, 480) === null) return head;
+    if (findShapedHeadFault(head, 480) === null) return head;
   }
 }
 
@@ -52,8 +52,8 @@ describe('the radii of a head', () => {
     expect(cathedralHalfWidth(CATHEDRAL)).toBeCloseTo(142.828568571, 9);
     // The centres lie as far apart as both radii.
     expect(Math.hypot(cathedralHalfWidth(CATHEDRAL), 80 - (60 - 120))).toBeCloseTo(200, 9);
-    expect(headRadii(CATHEDRAL, 400, 9)).toEqual({ crown: 129, ears: 71 });
-    expect(headRadii(CATHEDRAL, 400, 9 - 38)).toEqual({ crown: 91, ears: 109 });
+    expect(edgeRadii(CATHEDRAL, 400, 9)).toEqual({ crown: 129, ears: 71 });
+    expect(edgeRadii(CATHEDRAL, 400, 9 - 38)).toEqual({ crown: 91, ears: 109 });
     expect(squareGap(2, 1, Math.PI / 6)).toBeCloseTo(1.866025404, 9);
   });
 
@@ -65,7 +65,7 @@ describe('the radii of a head', () => {
       if (head.shape === 'cathedral' && (head.ears - out < 1 || head.crown + out < 1)) continue;
       // Some end within the crown already.
       const half = n % 3 === 0 ? random.between(5, 60) : 225;
-      const curve = headCurve(head, 480, out, half);
+      const curve = shapedCurve(head, 480, out, half);
       expect([curve[0]!.x0, curve.at(-1)!.x1]).toEqual([expect.closeTo(-half, 9), expect.closeTo(half, 9)]);
       for (const c of curve) {
         // The least distance from a point of the parallel to the sight edge is how far out it lies.
@@ -89,10 +89,10 @@ describe('the radii of a head', () => {
   });
 
   it('are refused where a head cannot stand over its opening', () => {
-    expect(findHeadFault({ shape: 'arch', rise: 241 }, 480)).toBe('rise-past-half-circle');
-    expect(findHeadFault({ ...CATHEDRAL, rise: 201 }, 480)).toBe('rise-past-radii');
-    expect(findHeadFault({ ...CATHEDRAL, rise: 190 }, 390)).toBe('wider-than-opening');
-    expect(findHeadFault({ shape: 'arch', rise: 240 }, 480)).toBeNull();
+    expect(findShapedHeadFault({ shape: 'arch', rise: 241 }, 480)).toBe('rise-past-half-circle');
+    expect(findShapedHeadFault({ ...CATHEDRAL, rise: 201 }, 480)).toBe('rise-past-radii');
+    expect(findShapedHeadFault({ ...CATHEDRAL, rise: 190 }, 390)).toBe('wider-than-opening');
+    expect(findShapedHeadFault({ shape: 'arch', rise: 240 }, 480)).toBeNull();
   });
 });
 
@@ -103,7 +103,7 @@ function onArc(c: { x0: number; y0: number; x1: number; y1: number; cx: number; 
 }
 
 describe('a panel under a shaped head', () => {
-  const arch = { head: { shape: 'arch', rise: 60 }, opening: 480, width: 498, height: 700, insertion: 9 } as const;
+  const arch = { shaped: { shape: 'arch', rise: 60 }, opening: 480, width: 498, height: 700, insertion: 9 } as const;
 
   it('has the area and the length of edge of a rectangle and a segment', () => {
     const half = Math.asin(249 / 519);
@@ -117,8 +117,8 @@ describe('a panel under a shaped head', () => {
 
   it('loses to a rebate what lies between two outlines', () => {
     const rebate = [{ x0: 0, x1: 12, taken: () => 5 }];
-    for (const head of [arch.head, CATHEDRAL]) {
-      const panel = { ...arch, head };
+    for (const shaped of [arch.shaped, CATHEDRAL]) {
+      const panel = { ...arch, shaped };
       const ring = areaWithin(shapedOutline(panel, 0)) - areaWithin(shapedOutline(panel, 12));
       expect(volumeTakenRound(panel, rebate) / (5 * ring)).toBeCloseTo(1, 9);
     }
@@ -126,7 +126,7 @@ describe('a panel under a shaped head', () => {
 
   it('loses to a bevel what a grid finds', () => {
     const bevel = (a: number) => Math.max(0, 9 - (9 * a) / 38);
-    const panel = { ...arch, head: CATHEDRAL };
+    const panel = { ...arch, shaped: CATHEDRAL };
     // Distance to the edge from nothing but the outline's own pieces, on a grid of 2 mm.
     const edge = shapedOutline(panel, 0);
     const step = 2;
@@ -286,7 +286,7 @@ describe('the report of a shaped door', () => {
   it('is refused in a job made by hand too', () => {
     const { job: made } = read(job('{ shape: arch, rise: 60 }'));
     const [door] = made!.doors;
-    const withHead = (head: DoorHead) => () => acceptJob({ ...made!, doors: [{ ...door!, head }] });
+    const withHead = (head: ShapedHead) => () => acceptJob({ ...made!, doors: [{ ...door!, head }] });
     expect(withHead({ shape: 'arch', rise: 60 })).not.toThrow();
     expect(withHead({ shape: 'arch', rise: 300 })).toThrow('doors[0].head does not fit an opening 400 wide');
     expect(withHead({ shape: 'arch', rise: Number.NaN })).toThrow(RangeError);

@@ -1,5 +1,5 @@
 import type { Door, Opening, Size } from './door.ts';
-import type { HeadReport } from './head-report.ts';
+import type { HeadReport } from './shaped-head-report.ts';
 
 export type PartName = 'stile' | 'top rail' | 'bottom rail' | 'mid rail' | 'muntin';
 

@@ -1,5 +1,5 @@
 import { endGapOf, type Frame } from '../joint/frame.ts';
-import type { DoorHead } from './head.ts';
+import type { ShapedHead } from './shaped-head.ts';
 
 /** An opening's size in a door's row or column, mm, or the part of what is left that it shares with others. */
 export type OpeningSize = number | 'rest';
@@ -31,7 +31,7 @@ export interface Door {
   /** The carcase's opening that its size was worked out from; left out where it was given. */
   readonly hungIn?: HungIn;
   /** A shaped head of the top row's only opening; `topRail` is then its width over the apex. */
-  readonly head?: DoorHead;
+  readonly head?: ShapedHead;
 }
 
 /** The opening of a carcase and how the leaves hang in it or before it, mm. */

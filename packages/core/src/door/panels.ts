@@ -1,9 +1,9 @@
 import { curveBox, joinBoxes } from '@fielded/geometry';
 import { type Door, type Insertion, layOpenings, panelSize, type Size } from './door.ts';
 import type { DoorPanel } from './door-report.ts';
-import { shapedPanel } from './head-report.ts';
 import { areaWithin } from './outline-measures.ts';
 import { volumeTaken } from './panel-volume.ts';
+import { shapedPanel } from './shaped-head-report.ts';
 import { hasOutline, type ShapedPanel, shapedOutline } from './shaped-panel.ts';
 import { integrate, type TakenStretch, volumeTakenRound } from './volume-taken-round.ts';
 
@@ -46,9 +46,9 @@ export function listPanels(door: Door, insertion: Insertion, section: PanelSecti
   });
 }
 
-/** What a panel is sawn from: where the head runs to a point, that stands higher than its sight edge by more than goes into the groove. */
+/** What a panel is sawn from: where the shaped head runs to a point, that stands higher than its sight edge by more than goes into the groove. */
 function blankSize(size: Size, shaped: ShapedPanel | null): Size {
-  if (shaped?.head.shape !== 'outline' || !hasOutline(shaped, 0)) return size;
+  if (shaped?.shaped.shape !== 'outline' || !hasOutline(shaped, 0)) return size;
   const box = joinBoxes(shapedOutline(shaped, 0).map(curveBox))!;
   const height = box.y1 - box.y0;
   return height > size.height + SAME_SIZE ? { ...size, height } : size;

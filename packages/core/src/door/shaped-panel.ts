@@ -1,10 +1,10 @@
 import { type Chain, line, offsetLoops, reverseCurves, shiftCurve } from '@fielded/geometry';
-import { type DoorHead, headCurve, headRadii, hollowOf } from './head.ts';
 import { areaWithin } from './outline-measures.ts';
+import { edgeRadii, hollowOf, type ShapedHead, shapedCurve } from './shaped-head.ts';
 
 /** A panel under a shaped head, mm: its full width and height to the apex, the opening's width, and what goes into the groove at the head. */
 export interface ShapedPanel {
-  readonly head: DoorHead;
+  readonly shaped: ShapedHead;
   readonly opening: number;
   readonly width: number;
   readonly height: number;
@@ -15,17 +15,17 @@ export interface ShapedPanel {
  * The panel's outline `inside` mm within its edge, anticlockwise from its bottom left corner: exact lines and arcs, y up from the
  * panel's bottom, x from its middle.
  *
- * @throws RangeError where so little is left that the outline has no head or no sides.
+ * @throws RangeError where so little is left that the outline has no shaped head or no sides.
  */
 export function shapedOutline(panel: ShapedPanel, inside: number): Chain {
-  const { head, opening, width, height, insertion } = panel;
-  if (head.shape === 'outline') return offsetOutline(panel, inside);
+  const { shaped, opening, width, height, insertion } = panel;
+  if (shaped.shape === 'outline') return offsetOutline(panel, inside);
   // Ears that the panel's edge has no radius left of: what remains is trimmed as any outline is.
-  if (head.shape === 'cathedral' && head.ears + Math.min(0, inside) <= insertion)
+  if (shaped.shape === 'cathedral' && shaped.ears + Math.min(0, inside) <= insertion)
     return offsetOutline(asOutline(panel), inside);
   const half = width / 2 - inside;
-  const springing = height - insertion - head.rise;
-  const top = headCurve(head, opening, insertion - inside, half).map((c) => shiftCurve(c, 0, springing));
+  const springing = height - insertion - shaped.rise;
+  const top = shapedCurve(shaped, opening, insertion - inside, half).map((c) => shiftCurve(c, 0, springing));
   const [left, right] = [top[0]!, top[top.length - 1]!];
   if (!(half > 0 && Math.min(left.y0, right.y1) > inside))
     throw new RangeError(`nothing is left of the panel ${inside} mm within its edge`);
@@ -37,29 +37,29 @@ export function shapedOutline(panel: ShapedPanel, inside: number): Chain {
   ];
 }
 
-/** The same panel with its head as an outline. */
+/** The same panel with its shaped head as an outline. */
 function asOutline(panel: ShapedPanel): ShapedPanel {
-  const { head, opening } = panel;
-  const chain = headCurve(head, opening, 0, opening / 2).map((c) => shiftCurve(c, opening / 2, 0));
-  return { ...panel, head: { shape: 'outline', rise: head.rise, chain } };
+  const { shaped, opening } = panel;
+  const chain = shapedCurve(shaped, opening, 0, opening / 2).map((c) => shiftCurve(c, opening / 2, 0));
+  return { ...panel, shaped: { shape: 'outline', rise: shaped.rise, chain } };
 }
 
 /**
- * The same for a head of any outline: the parallel (formula G1) of a ring that lies `insertion` within the panel's edge, the frame's
+ * The same for a shaped head of any outline: the parallel (formula G1) of a ring that lies `insertion` within the panel's edge, the frame's
  * sight edge with its sides and foot; of a panel's edge that a hollow has vanished from, the parallel of that edge. Of several rings
  * that it comes apart into, the largest.
  */
-function offsetOutline({ head, opening, width, height, insertion }: ShapedPanel, inside: number): Chain {
+function offsetOutline({ shaped, opening, width, height, insertion }: ShapedPanel, inside: number): Chain {
   const half = width / 2 - insertion;
-  const springing = height - insertion - head.rise;
-  const top = headCurve(head, opening, 0, half).map((c) => shiftCurve(c, 0, springing));
+  const springing = height - insertion - shaped.rise;
+  const top = shapedCurve(shaped, opening, 0, half).map((c) => shiftCurve(c, 0, springing));
   const ring: Chain = [
     line(-half, insertion, half, insertion),
     line(half, insertion, half, top[top.length - 1]!.y1),
     ...reverseCurves(top),
     line(-half, top[0]!.y0, -half, insertion),
   ];
-  const hollow = hollowOf(headRadii(head, opening, insertion));
+  const hollow = hollowOf(edgeRadii(shaped, opening, insertion));
   const vanishes = inside > 0 && hollow !== null && hollow <= 0;
   const outline = vanishes
     ? largestParallel(largestParallel(ring, -insertion), inside)
@@ -111,7 +111,7 @@ function startAtFoot(ring: Chain, foot: number): Chain {
   return [...ring.slice(at), ...ring.slice(0, at)];
 }
 
-/** Whether the outline `inside` mm within the panel's edge still has its head and its sides. */
+/** Whether the outline `inside` mm within the panel's edge still has its shaped head and its sides. */
 export function hasOutline(panel: ShapedPanel, inside: number): boolean {
   try {
     shapedOutline(panel, inside);

@@ -1,18 +1,18 @@
 import { type Chain, flipCurve, line, readReportPath, shiftCurve } from '@fielded/geometry';
 import type { DoorReport } from './door-report.ts';
-import { type DoorHead, headCurve } from './head.ts';
-import type { HeadReport } from './head-report.ts';
+import { type ShapedHead, shapedCurve } from './shaped-head.ts';
+import type { HeadReport } from './shaped-head-report.ts';
 import { type ShapedPanel, shapedOutline } from './shaped-panel.ts';
 
 export type TemplatePart = 'rail' | 'panel' | 'field';
 
-/** The panel under a reported door's head; null for a door without one. */
+/** The panel under a reported door's shaped head; null for a door without one. */
 function shapedPanelOf({ head, opening, panel }: DoorReport): ShapedPanel | null {
   if (head === undefined) return null;
   const insertion = (panel.height - opening.height) / 2;
   const across = (panel.width - opening.width) / 2;
   return {
-    head: headOf(head, across, insertion),
+    shaped: shapedOf(head, across, insertion),
     opening: opening.width,
     width: panel.width,
     height: panel.height,
@@ -20,8 +20,8 @@ function shapedPanelOf({ head, opening, panel }: DoorReport): ShapedPanel | null
   };
 }
 
-/** A head as it was given, from its report: an outline is read back from its sight edge. */
-function headOf(head: HeadReport, across: number, insertion: number): DoorHead {
+/** A shaped head as it was given, from its report: an outline is read back from its sight edge. */
+function shapedOf(head: HeadReport, across: number, insertion: number): ShapedHead {
   const { shape, rise, crown, ears } = head;
   if (shape === 'cathedral' && crown !== undefined && ears !== undefined) return { shape, rise, crown, ears };
   if (shape !== 'outline') return { shape: 'arch', rise };
@@ -46,11 +46,11 @@ export function templateOutline(door: DoorReport, part: TemplatePart, reach: num
   return shapedOutline(panel, inside).map((c) => shiftCurve(c, panel.width / 2, 0));
 }
 
-function railOutline({ parts, topRail }: DoorReport, { head, opening }: ShapedPanel): Chain {
+function railOutline({ parts, topRail }: DoorReport, { shaped, opening }: ShapedPanel): Chain {
   const rail = parts.find(({ part }) => part === 'top rail')!;
   const joint = (rail.length - opening) / 2;
-  const top = topRail + head.rise;
-  const sight = headCurve(head, opening, 0, opening / 2).map((c) => shiftCurve(c, rail.length / 2, 0));
+  const top = topRail + shaped.rise;
+  const sight = shapedCurve(shaped, opening, 0, opening / 2).map((c) => shiftCurve(c, rail.length / 2, 0));
   // An outline of any shape may end above its springing, and higher on one side than on the other.
   const [left, right] = [sight[0]!.y0, sight[sight.length - 1]!.y1];
   return [

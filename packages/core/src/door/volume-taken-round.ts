@@ -35,7 +35,7 @@ export function integrate(from: number, to: number, f: (a: number) => number): n
 
 /** Length of the outline at any distance in, up to `deepest`. */
 function lengthsOf(panel: ShapedPanel, deepest: number): (inside: number) => number {
-  if (panel.head.shape !== 'outline') return (inside) => outlineLength(shapedOutline(panel, inside));
+  if (panel.shaped.shape !== 'outline') return (inside) => outlineLength(shapedOutline(panel, inside));
   // The parallel of a free outline is expensive: compute it at Chebyshev points and interpolate.
   const nodes = Array.from({ length: POINTS }, (_, k) => Math.cos((Math.PI * k) / (POINTS - 1)));
   const lengths = nodes.map((node) => outlineLength(shapedOutline(panel, ((node + 1) / 2) * deepest)));

@@ -1,5 +1,5 @@
 import { type Door, layOpenings } from '../door/door.ts';
-import { type DoorHead, findHeadFault } from '../door/head.ts';
+import { findShapedHeadFault, type ShapedHead } from '../door/shaped-head.ts';
 import type { Cut } from '../machining/cut.ts';
 import type { Language } from '../problem/language.ts';
 import type { Moisture } from '../wood/moisture.ts';
@@ -80,20 +80,20 @@ function checkDoor(door: Door, index: number): void {
     if (count !== undefined && !(Number.isInteger(count) && count > 0))
       throw new RangeError(`${at}.${key} must be a whole number above 0, got ${count}`);
   }
-  if (door.head !== undefined) checkHead(`${at}.head`, door.head, door);
+  if (door.head !== undefined) checkShapedHead(`${at}.head`, door.head, door);
 }
 
-/** A head that can be drawn: radii above 0, over the one opening of the top row. */
-function checkHead(at: string, head: DoorHead, door: Door): void {
-  oneOf(`${at}.shape`, head.shape, ['arch', 'cathedral', 'outline']);
-  above(`${at}.rise`, head.rise);
-  if (head.shape === 'cathedral') {
-    above(`${at}.crown`, head.crown);
-    above(`${at}.ears`, head.ears);
+/** A shaped head that can be drawn: radii above 0, over the one opening of the top row. */
+function checkShapedHead(at: string, shaped: ShapedHead, door: Door): void {
+  oneOf(`${at}.shape`, shaped.shape, ['arch', 'cathedral', 'outline']);
+  above(`${at}.rise`, shaped.rise);
+  if (shaped.shape === 'cathedral') {
+    above(`${at}.crown`, shaped.crown);
+    above(`${at}.ears`, shaped.ears);
   }
   const [opening, ...others] = layOpenings(door).filter(({ row }) => row === 0);
-  if (others.length > 0 || door.grain === 'across' || opening === undefined || head.rise >= opening.height)
+  if (others.length > 0 || door.grain === 'across' || opening === undefined || shaped.rise >= opening.height)
     throw new RangeError(`${at} needs one upright panel in the top row, higher than its rise, got ${door.name}`);
-  const fault = findHeadFault(head, opening.width);
+  const fault = findShapedHeadFault(shaped, opening.width);
   if (fault !== null) throw new RangeError(`${at} does not fit an opening ${opening.width} wide: ${fault}`);
 }

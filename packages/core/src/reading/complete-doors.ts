@@ -4,7 +4,7 @@ import { DEFAULTS } from '../job/defaults.ts';
 import { fillOpenings } from '../job/fill-openings.ts';
 import type { Door } from '../job/job.ts';
 import { toldPart } from '../problem/say-fault.ts';
-import { checkHead, completeHead } from './complete-head.ts';
+import { checkShapedHead, completeShapedHead } from './complete-shaped-head.ts';
 import { type FaultDesk, orNaN } from './fault-desk.ts';
 import type { FileDoor, JobFile, Loose } from './job-file.ts';
 import { MOST_HEAD_PIECES, MOST_PANELS } from './limits.ts';
@@ -38,7 +38,7 @@ export function completeDoors(files: Loose<JobFile['doors']>, grooveDepth: numbe
     const hungIn = readOpening(file, at, desk);
     const size = completeSize(file, hungIn, at, desk);
     checkCounts(file, at, desk);
-    const head = completeHead(file.head, joinPath(at, 'head'), desk);
+    const head = completeShapedHead(file.head, joinPath(at, 'head'), desk);
     if (size === null || hasHoles(file)) return [];
     const given = file as FileDoor;
     const { opening: _, hung: __, gap: ___, overlay: ____, between: _____, head: ______, ...own } = given;
@@ -50,7 +50,7 @@ export function completeDoors(files: Loose<JobFile['doors']>, grooveDepth: numbe
       ...(hungIn && { hungIn }),
     };
     checkParts(door, grooveDepth, at, desk);
-    const stands = head !== undefined && checkHead(head, door, layOpenings(door)[0]!, joinPath(at, 'head'), desk);
+    const stands = head !== undefined && checkShapedHead(head, door, layOpenings(door)[0]!, joinPath(at, 'head'), desk);
     return [stands ? { ...door, head } : door];
   });
   checkHeadPieces(doors, desk);

@@ -53,11 +53,11 @@ export interface FileDoor {
   readonly overlay?: number;
   readonly between?: number;
   readonly leaves?: number;
-  readonly head?: FileHead;
+  readonly head?: FileShapedHead;
 }
 
 /** A shaped head as it stands in the job file: which radii it has depends on its shape. */
-export interface FileHead {
+export interface FileShapedHead {
   readonly shape: 'arch' | 'cathedral' | 'outline';
   readonly rise?: number;
   readonly path?: string;

@@ -1,9 +1,9 @@
 import { type BlankItem, type BlankList, makeBlanks } from '../door/blanks.ts';
 import { type Door, doorInsertion, layOpenings, panelSize } from '../door/door.ts';
 import type { DoorReport, Timber } from '../door/door-report.ts';
-import { type HeadCut, reportHead, shapedPanel } from '../door/head-report.ts';
 import { alongGrain, listPanels, type PanelSection } from '../door/panels.ts';
 import { listParts } from '../door/parts.ts';
+import { type CutRoundHead, reportShapedHead, shapedPanel } from '../door/shaped-head-report.ts';
 import { type FinishedPiece, listTimber } from '../door/timber.ts';
 import { rulesOf } from '../job/defaults.ts';
 import type { Job } from '../job/job.ts';
@@ -11,10 +11,10 @@ import { endGapOf, jointOf } from '../joint/frame.ts';
 import type { Problem } from '../problem/problem.ts';
 import { say, sayProblem } from '../problem/say.ts';
 import { headNamed } from '../shop/shop.ts';
-import { findHeadProblems } from './head-problems.ts';
 import { panelSection } from './panel-section.ts';
 import type { PreparedJob } from './prepared-job.ts';
 import { speciesNamed } from './seasons.ts';
+import { findShapedHeadProblems } from './shaped-head-problems.ts';
 
 /** Doors with their parts and panels, the blanks that narrow panels ride in, the timber to order. */
 export interface DoorsAnswer extends BlankList {
@@ -52,10 +52,10 @@ function reportDoor(job: Job, door: Door, section: PanelSection): DoorReport {
   return {
     ...own,
     ...(head && {
-      head: reportHead(
+      head: reportShapedHead(
         { ...door, head },
         shapedPanel(head, openings[0]!, insertion),
-        headCuts(job),
+        cutsRoundHead(job),
         gaps,
         grooveJoint(job),
         job.shop?.machines ?? {},
@@ -75,10 +75,10 @@ function grooveJoint({ frame }: Job): number {
   return kind === 'mitre' ? 0 : length;
 }
 
-/** The cuts as they go round a head: with the cutting radius of the head each names. */
-function headCuts({ cuts, shop }: Job): HeadCut[] {
+/** The cuts as they go round a shaped head: with the cutting radius of the cutter head each names. */
+function cutsRoundHead({ cuts, shop }: Job): CutRoundHead[] {
   return cuts.map(({ name, side, run, reach, head, tilt }) => {
-    // Only a head whose axis stands square to the panel goes round it on a bearing.
+    // Only a cutter whose axis stands square to the panel goes round it on a bearing.
     const found = tilt === 0 ? headNamed(shop, head) : undefined;
     return { name, side, run, reach, cuttingRadius: found ? found.cuttingDiameter / 2 : null };
   });
@@ -149,7 +149,7 @@ function doorProblems(
       ? sayProblem('too-narrow-for-end-grain', `doors[${k}]`, { ...narrow, missing }, job, more)
       : sayProblem('too-narrow-for-end-grain.any', `doors[${k}]`, narrow, job, more);
   });
-  return [...narrow, ...endProblems(job, fit.deepestInsertion), ...findHeadProblems(job, doors)];
+  return [...narrow, ...endProblems(job, fit.deepestInsertion), ...findShapedHeadProblems(job, doors)];
 }
 
 /** The ends must hold as the edges do: go in as far as their gap says, with enough wood in the groove. */

@@ -3,7 +3,6 @@ import type { Planned } from '../setup/make-plan.ts';
 import type { SimulationOptions } from '../spread/simulation.ts';
 import { adviseInSteps } from './advice.ts';
 import { answerDoors } from './doors.ts';
-import { findHeadSeasons } from './head-problems.ts';
 import { answerJoint, describeJoint, findJointProblems } from './joint.ts';
 import { answerKnivesInSteps, type MadeForCuts } from './knives.ts';
 import { answerPlan, gatherNotChecked } from './plan.ts';
@@ -11,6 +10,7 @@ import { prepareJob } from './prepare.ts';
 import { sortProblems } from './problems.ts';
 import type { Report } from './report.ts';
 import { answerSeasons, unknownWoods } from './seasons.ts';
+import { findShapedHeadSeasons } from './shaped-head-problems.ts';
 import { answerSpread } from './spread.ts';
 import { stateBoth } from './statements.ts';
 import { runToEnd } from './steps.ts';
@@ -71,7 +71,7 @@ export function* evaluateInSteps(given: GivenJob, options: EvaluateOptions = {})
     ...unknownWoods(job),
     ...season.problems,
     ...(doors?.problems ?? []),
-    ...findHeadSeasons(job, doors?.doors ?? [], season.report),
+    ...findShapedHeadSeasons(job, doors?.doors ?? [], season.report),
     ...(planned?.problems ?? []).filter(({ severity }) => severity === 'error'),
   ];
   // The statements count all problems; advice is applied and evaluated for each.

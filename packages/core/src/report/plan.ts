@@ -1,4 +1,4 @@
-import { hollowOf } from '../door/head.ts';
+import { hollowOf } from '../door/shaped-head.ts';
 import type { Cut } from '../machining/cut.ts';
 import { makePlan, type Planned } from '../setup/make-plan.ts';
 import type { PanelsToRun } from '../setup/steps.ts';

@@ -12,7 +12,7 @@ import type { SpreadReport } from '../spread/report.ts';
 
 export type { Opening, Size } from '../door/door.ts';
 export type * from '../door/door-report.ts';
-export type { HeadReport } from '../door/head-report.ts';
+export type { HeadReport } from '../door/shaped-head-report.ts';
 export type * from '../joint/fit-report.ts';
 export type * from '../knife/knife-report.ts';
 

@@ -1,5 +1,5 @@
 import { chooseGuide } from '../door/guide.ts';
-import { tornShoulder } from '../door/head-report.ts';
+import { tornShoulder } from '../door/shaped-head-report.ts';
 import type { Job } from '../job/job.ts';
 import type { Problem } from '../problem/problem.ts';
 import { sayProblem, told } from '../problem/say.ts';

@@ -1,5 +1,5 @@
 import type { Guide } from '../door/guide.ts';
-import type { Shoulder } from '../door/head-report.ts';
+import type { Shoulder } from '../door/shaped-head-report.ts';
 import type { Code } from '../problem/codes.ts';
 import type { Problem } from '../problem/problem.ts';
 

@@ -1,9 +1,9 @@
 import { curveBox, findSelfCrossing, flipCurve, joinBoxes } from '@fielded/geometry';
-import { type DoorHead, findHeadFault, type ShapedHeadFault } from '../door/head.ts';
+import { findShapedHeadFault, type ShapedHead, type ShapedHeadFault } from '../door/shaped-head.ts';
 import { type FaultSentence, toldPart } from '../problem/say-fault.ts';
 import { drawPath } from '../profile/draw-path.ts';
 import type { FaultDesk } from './fault-desk.ts';
-import type { FileDoor, FileHead, Loose } from './job-file.ts';
+import type { FileDoor, FileShapedHead, Loose } from './job-file.ts';
 
 const KEYS = {
   arch: ['rise'],
@@ -12,8 +12,8 @@ const KEYS = {
 } as const;
 const ALL_KEYS = ['rise', 'crown', 'ears', 'path'] as const;
 
-/** A head's own keys: those of its shape, each given, and no others; undefined where one is missing or was struck out. */
-export function completeHead(file: Loose<FileHead>, at: string, desk: FaultDesk): DoorHead | undefined {
+/** A shaped head's own keys: those of its shape, each given, and no others; undefined where one is missing or was struck out. */
+export function completeShapedHead(file: Loose<FileShapedHead>, at: string, desk: FaultDesk): ShapedHead | undefined {
   if (file?.shape === undefined) return undefined;
   const { shape, rise, crown, ears, path } = file;
   const own: readonly string[] = KEYS[shape];
@@ -36,7 +36,7 @@ function listWords(words: readonly string[]): string {
 }
 
 /** The path with y up from its lowest point. */
-function completeOutline(path: string, at: string, desk: FaultDesk): DoorHead | undefined {
+function completeOutline(path: string, at: string, desk: FaultDesk): ShapedHead | undefined {
   const drawn = drawPath(path, desk.units);
   if ('sentence' in drawn) {
     desk.place({ ...drawn, remedy: 'fault.outline-unreadable.head.do' }, at);
@@ -51,9 +51,9 @@ function completeOutline(path: string, at: string, desk: FaultDesk): DoorHead | 
   return { shape: 'outline', rise: box.y1 - box.y0, chain: drawn.chain.map((c) => flipCurve(c, box.y1)) };
 }
 
-/** What keeps a head from standing over its opening, `width` by `height` mm; false where something does. */
-export function checkHead(
-  head: DoorHead,
+/** What keeps a shaped head from standing over its opening, `width` by `height` mm; false where something does. */
+export function checkShapedHead(
+  shaped: ShapedHead,
   door: Pick<FileDoor, 'grain'> & { readonly columns: readonly unknown[] },
   opening: { readonly width: number; readonly height: number },
   at: string,
@@ -68,12 +68,12 @@ export function checkHead(
     desk.report('fault.head-does-not-fit.grain', at, {});
     return false;
   }
-  const { rise } = head;
+  const { rise } = shaped;
   if (rise >= opening.height) {
     desk.report('fault.head-does-not-fit.height', at, { rise, height: opening.height });
     return false;
   }
-  const fault = findHeadFault(head, opening.width);
+  const fault = findShapedHeadFault(shaped, opening.width);
   if (fault === null) return true;
   desk.report(HEAD_FAULTS[fault], at, { rise, width: opening.width });
   return false;

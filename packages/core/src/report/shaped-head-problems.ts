@@ -1,6 +1,6 @@
 import type { DoorReport } from '../door/door-report.ts';
-import { hollowOf, roundOf } from '../door/head.ts';
-import type { HeadReport } from '../door/head-report.ts';
+import { hollowOf, roundOf } from '../door/shaped-head.ts';
+import type { HeadReport } from '../door/shaped-head-report.ts';
 import { rulesOf } from '../job/defaults.ts';
 import type { Job } from '../job/job.ts';
 import { endGapOf } from '../joint/frame.ts';
@@ -12,21 +12,21 @@ import { headNamed } from '../shop/shop.ts';
 import { roundUp } from './round-sizes.ts';
 
 /** What stands against shaped heads: hollows tighter than a cutter's bearing, raises that run to a point; and the caution on curved work. */
-export function findHeadProblems(job: Job, doors: readonly DoorReport[]): Problem[] {
-  const shaped = doors.flatMap(({ name, head }, k) =>
-    head === undefined ? [] : [{ name, head, at: `doors[${k}].head` }],
+export function findShapedHeadProblems(job: Job, doors: readonly DoorReport[]): Problem[] {
+  const found = doors.flatMap(({ name, head }, k) =>
+    head === undefined ? [] : [{ name, shaped: head, at: `doors[${k}].head` }],
   );
-  const problems = shaped.flatMap(({ name, head, at }) => [
-    ...hollowProblems(job, name, head, at),
-    ...pointProblems(job, name, head, at),
-    ...fieldProblems(job, name, head, at),
+  const problems = found.flatMap(({ name, shaped, at }) => [
+    ...hollowProblems(job, name, shaped, at),
+    ...pointProblems(job, name, shaped, at),
+    ...fieldProblems(job, name, shaped, at),
     ...heldProblems(job, name, at),
-    ...railProblems(job, name, head, at),
-    ...cornerProblems(job, name, head, at),
+    ...railProblems(job, name, shaped, at),
+    ...cornerProblems(job, name, shaped, at),
   ]);
-  const [first] = shaped;
+  const [first] = found;
   if (first === undefined) return [];
-  const further = first.head.tears.map(({ cut, shoulder }) => told(`shoulder.${shoulder}`, { cut }));
+  const further = first.shaped.tears.map(({ cut, shoulder }) => told(`shoulder.${shoulder}`, { cut }));
   const caution = sayProblem('curved-work', first.at, { door: first.name }, job, {
     about: { door: first.name },
     further,
@@ -34,7 +34,7 @@ export function findHeadProblems(job: Job, doors: readonly DoorReport[]): Proble
   return [...problems, caution];
 }
 
-/** Each cut with a head of the shop: its bearing has to follow the hollow of the panel's edge. */
+/** Each cut with a cutter head of the shop: its bearing has to follow the hollow of the panel's edge. */
 function hollowProblems(job: Job, door: string, { panelEdge }: HeadReport, at: string): Problem[] {
   const edge = hollowOf(panelEdge);
   if (edge === null) return [];
@@ -97,7 +97,7 @@ function pointProblems(job: Job, door: string, { panelEdge }: HeadReport, at: st
   );
 }
 
-/** Beside a head that springs low the raises meet, and no field is left. */
+/** Beside a shaped head that springs low the raises meet, and no field is left. */
 function fieldProblems(job: Job, door: string, { field, panelEdge }: HeadReport, at: string): Problem[] {
   const front = job.cuts.filter(({ side }) => side === 'front').sort((one, other) => other.reach - one.reach)[0];
   if (front === undefined || field !== null) return [];
@@ -117,10 +117,14 @@ function heldProblems(job: Job, door: string, at: string): Problem[] {
 }
 
 /**
- * What the seasons do beside a head: where its edge leans by ψ, the panel moves sin ψ of what it moves at its sides, square to
+ * What the seasons do beside a shaped head: where its edge leans by ψ, the panel moves sin ψ of what it moves at its sides, square to
  * the edge; damp takes up the gap there, dry air takes wood out of the groove.
  */
-export function findHeadSeasons(job: Job, doors: readonly DoorReport[], season: SeasonReport | undefined): Problem[] {
+export function findShapedHeadSeasons(
+  job: Job,
+  doors: readonly DoorReport[],
+  season: SeasonReport | undefined,
+): Problem[] {
   if (season === undefined) return [];
   const free = endGapOf(job.frame);
   const least = rulesOf(job).leastEngagement;

@@ -1,16 +1,16 @@
 import { arc, type Chain, line } from '@fielded/geometry';
-import { leastRadii, outlineCurve, spansOpening, steepest, turnsBack, turnsSharply } from './head-outline.ts';
+import { leastRadii, outlineCurve, spansOpening, steepest, turnsBack, turnsSharply } from './shaped-head-outline.ts';
 
 /** The shaped head of a door's top opening, as its top rail's sight edge shows it, mm; `rise` from the springing to the apex. */
-export type DoorHead =
+export type ShapedHead =
   | { readonly shape: 'arch'; readonly rise: number }
   | { readonly shape: 'cathedral'; readonly rise: number; readonly crown: number; readonly ears: number }
   /** Any outline, from the left side of the opening (x 0) to the right, y up from its lowest point. */
   | { readonly shape: 'outline'; readonly rise: number; readonly chain: Chain };
 
-/** Radii of a head's edge, mm: one arc for an arch; for a cathedral the crown and the two ears beside it; of any
+/** Radii of a shaped head's edge, mm: one arc for an arch; for a cathedral the crown and the two ears beside it; of any
  * other outline the least of its round and of its hollow arcs, 0 for a hollow corner, null where it has none. */
-export type HeadRadii =
+export type EdgeRadii =
   | { readonly radius: number }
   | { readonly crown: number; readonly ears: number }
   | { readonly round: number | null; readonly hollow: number | null };
@@ -34,30 +34,30 @@ export function cathedralHalfWidth({ rise, crown, ears }: { rise: number; crown:
   return Math.sqrt(rise * (2 * (crown + ears) - rise));
 }
 
-/** Radii of the head's parallel `out` mm outside the sight edge (formula A3): round ones grow, hollow ones shrink; `width` the opening's. */
-export function headRadii(head: DoorHead, width: number, out: number): HeadRadii {
-  if (head.shape === 'outline') return leastRadii(head.chain, out);
-  if (head.shape === 'arch') return { radius: archRadius(width, head.rise) + out };
+/** Radii of a shaped head's parallel `out` mm outside the sight edge (formula A3): round ones grow, hollow ones shrink; `width` the opening's. */
+export function edgeRadii(shaped: ShapedHead, width: number, out: number): EdgeRadii {
+  if (shaped.shape === 'outline') return leastRadii(shaped.chain, out);
+  if (shaped.shape === 'arch') return { radius: archRadius(width, shaped.rise) + out };
   // Ears that have no radius left are a corner.
-  return { crown: head.crown + out, ears: Math.max(0, head.ears - out) };
+  return { crown: shaped.crown + out, ears: Math.max(0, shaped.ears - out) };
 }
 
 /** The least hollow and the least round radius of an edge, mm; null where it has none. */
-export function hollowOf(edge: HeadRadii): number | null {
+export function hollowOf(edge: EdgeRadii): number | null {
   return 'hollow' in edge ? edge.hollow : 'ears' in edge ? edge.ears : null;
 }
 
-export function roundOf(edge: HeadRadii): number | null {
+export function roundOf(edge: EdgeRadii): number | null {
   return 'round' in edge ? edge.round : 'radius' in edge ? edge.radius : edge.crown;
 }
 
 /** The least hollow radius of the rail's sight edge, where the panel below is round, mm: 0 for a corner, null where it has none. */
-export function railHollow(head: DoorHead, width: number): number | null {
-  if (head.shape !== 'outline') return roundOf(headRadii(head, width, 0));
-  return turnsSharply(head.chain, -1) ? 0 : roundOf(headRadii(head, width, 0));
+export function railHollow(shaped: ShapedHead, width: number): number | null {
+  if (shaped.shape !== 'outline') return roundOf(edgeRadii(shaped, width, 0));
+  return turnsSharply(shaped.chain, -1) ? 0 : roundOf(edgeRadii(shaped, width, 0));
 }
 
-/** Why a head cannot be drawn in its opening. */
+/** Why a shaped head cannot be drawn in its opening. */
 export type ShapedHeadFault =
   | 'rise-past-half-circle'
   | 'rise-past-radii'
@@ -65,28 +65,28 @@ export type ShapedHeadFault =
   | 'not-the-opening'
   | 'turns-back';
 
-/** What stands against a head in an opening `width` mm wide; null where nothing does. */
-export function findHeadFault(head: DoorHead, width: number): ShapedHeadFault | null {
-  if (head.shape === 'outline')
-    return !spansOpening(head.chain, width) ? 'not-the-opening' : turnsBack(head.chain) ? 'turns-back' : null;
-  if (head.shape === 'arch') return head.rise > width / 2 ? 'rise-past-half-circle' : null;
-  if (head.rise > head.crown + head.ears) return 'rise-past-radii';
-  return cathedralHalfWidth(head) > width / 2 ? 'wider-than-opening' : null;
+/** What stands against a shaped head in an opening `width` mm wide; null where nothing does. */
+export function findShapedHeadFault(shaped: ShapedHead, width: number): ShapedHeadFault | null {
+  if (shaped.shape === 'outline')
+    return !spansOpening(shaped.chain, width) ? 'not-the-opening' : turnsBack(shaped.chain) ? 'turns-back' : null;
+  if (shaped.shape === 'arch') return shaped.rise > width / 2 ? 'rise-past-half-circle' : null;
+  if (shaped.rise > shaped.crown + shaped.ears) return 'rise-past-radii';
+  return cathedralHalfWidth(shaped) > width / 2 ? 'wider-than-opening' : null;
 }
 
 /**
- * A head's parallel from left to right, `out` mm outside the sight edge (inside it where negative), ended at `half` mm to either
+ * A shaped head's parallel from left to right, `out` mm outside the sight edge (inside it where negative), ended at `half` mm to either
  * side of its middle. Coordinates: x from the opening's middle, y up from the springing, mm; exact lines and arcs.
  *
  * @throws RangeError where the parallel has no radius left or does not reach as far as `half`, and for a parallel of an outline
  * of any shape, which `shapedOutline` takes of the whole panel.
  */
-export function headCurve(head: DoorHead, width: number, out: number, half: number): Chain {
-  if (head.shape === 'outline') {
+export function shapedCurve(shaped: ShapedHead, width: number, out: number, half: number): Chain {
+  if (shaped.shape === 'outline') {
     if (out !== 0) throw new RangeError('the parallel of any outline is taken of the whole panel');
-    return outlineCurve(head.chain, width, half);
+    return outlineCurve(shaped.chain, width, half);
   }
-  const right = head.shape === 'arch' ? archHalf(head, width, out, half) : cathedralHalf(head, out, half);
+  const right = shaped.shape === 'arch' ? archHalf(shaped, width, out, half) : cathedralHalf(shaped, out, half);
   const left = right.map((c) =>
     c.turn === 0 ? line(-c.x1, c.y1, -c.x0, c.y0) : arc(-c.x1, c.y1, -c.x0, c.y0, -c.cx, c.cy, c.turn),
   );
@@ -94,13 +94,13 @@ export function headCurve(head: DoorHead, width: number, out: number, half: numb
 }
 
 /** The right half of an arch, from the apex down. */
-function archHalf(head: DoorHead & { shape: 'arch' }, width: number, out: number, half: number): Chain {
-  const r = archRadius(width, head.rise);
+function archHalf(shaped: ShapedHead & { shape: 'arch' }, width: number, out: number, half: number): Chain {
+  const r = archRadius(width, shaped.rise);
   const radius = r + out;
-  const centre = head.rise - r;
+  const centre = shaped.rise - r;
   if (!(radius > 0)) throw new RangeError(`an arch of radius ${r} has no parallel ${out} mm out`);
   // A side that lies further out than the arch is reached on the level.
-  const beyond = arcBeyond(width, head.rise) + (width / 2 - half + out);
+  const beyond = arcBeyond(width, shaped.rise) + (width / 2 - half + out);
   if (beyond < 0) return [arc(0, centre + radius, radius, centre, 0, centre, -1), line(radius, centre, half, centre)];
   return [arc(0, centre + radius, half, centre + Math.sqrt(beyond * (radius + half)), 0, centre, -1)];
 }
@@ -114,11 +114,11 @@ function arcBeyond(chord: number, rise: number): number {
 }
 
 /** The right half of a cathedral, from the apex down to the flat; ended early where `half` is short. */
-function cathedralHalf(head: DoorHead & { shape: 'cathedral' }, out: number, half: number): Chain {
-  const { rise, crown, ears } = head;
+function cathedralHalf(shaped: ShapedHead & { shape: 'cathedral' }, out: number, half: number): Chain {
+  const { rise, crown, ears } = shaped;
   const [round, hollow] = [crown + out, ears - out];
   if (!(round > 0 && hollow > 0)) throw new RangeError(`a parallel ${out} mm out has radii of ${round} and ${hollow}`);
-  const foot = cathedralHalfWidth(head);
+  const foot = cathedralHalfWidth(shaped);
   const centre = rise - crown;
   // Crown and ear touch on the line between their centres, whatever the parallel.
   const ux = foot / (crown + ears);
@@ -140,11 +140,11 @@ function joinAtApex(chain: Chain): Chain {
   return [...chain.slice(0, k - 1), whole, ...chain.slice(k + 1)];
 }
 
-/** How far the head's edge leans at most: the angle of its normal from the upright, radians. */
-export function greatestLean(head: DoorHead, width: number): number {
-  if (head.shape === 'outline') return steepest(head.chain);
-  if (head.shape === 'arch') return Math.asin(Math.min(1, width / 2 / archRadius(width, head.rise)));
-  return Math.asin(cathedralHalfWidth(head) / (head.crown + head.ears));
+/** How far a shaped head's edge leans at most: the angle of its normal from the upright, radians. */
+export function greatestLean(shaped: ShapedHead, width: number): number {
+  if (shaped.shape === 'outline') return steepest(shaped.chain);
+  if (shaped.shape === 'arch') return Math.asin(Math.min(1, width / 2 / archRadius(width, shaped.rise)));
+  return Math.asin(cathedralHalfWidth(shaped) / (shaped.crown + shaped.ears));
 }
 
 /**
