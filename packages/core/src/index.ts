@@ -89,6 +89,7 @@ export { facePhrase, goesTogether, verdictSentence, verdictWord } from './report
 export type { SeasonReport, SeasonState } from './season/seasons.ts';
 export type { Planned } from './setup/make-plan.ts';
 export type * from './setup/plan.ts';
+export type * from './setup/set-up-report.ts';
 export type { Maker, PricedRates, Rates } from './shop/rates.ts';
 export type { Change } from './solve/compare-jobs.ts';
 export { type Solved, solve, type Wanted } from './solve/solve.ts';

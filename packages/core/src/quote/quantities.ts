@@ -1,7 +1,8 @@
 import type { Job } from '../job/job.ts';
 import { copeProfile } from '../joint/cope.ts';
 import type { Report } from '../report/report.ts';
-import type { FrameCut, Plan } from '../setup/plan.ts';
+import type { Plan } from '../setup/plan.ts';
+import type { FrameCut } from '../setup/set-up-report.ts';
 import type { NotCounted, QuoteQuantities } from './quote-report.ts';
 
 /**

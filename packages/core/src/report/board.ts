@@ -3,7 +3,7 @@ import { profileChain } from '../profile/chain.ts';
 import type { ShapeName } from '../profile/profile.ts';
 import type { Shop, ShopKnife } from '../shop/shop.ts';
 import { headNamed } from '../shop/shop.ts';
-import { steelFault, woodOf } from './knives.ts';
+import { steelFault, woodOf } from './knife-orders.ts';
 
 /** One knife on the shop's sample board: what it leaves in the wood, with the panel flat. Lengths mm. */
 export interface Sample {

@@ -1,6 +1,6 @@
 import type { Voice } from '../problem/language.ts';
 import { say, told } from '../problem/say.ts';
-import type { SetUp } from '../setup/plan.ts';
+import type { SetUp } from '../setup/set-up-report.ts';
 
 /**
  * How the shaped heads are run in a set-up, in sentences: which half, on which bearing or template, and what a ring fence falls

@@ -1,19 +1,13 @@
 import type { Job } from '../job/job.ts';
-import { copeProfile } from '../joint/cope.ts';
 import { canBeGround } from '../knife/can-be-ground.ts';
-import { type GroundFor, headForHand, USUAL_ROTATION } from '../knife/hand.ts';
-import { keptKnife } from '../knife/kept-knife.ts';
 import { makeKnife } from '../knife/knife.ts';
 import type { KnifeOrder } from '../knife/knife-order.ts';
 import type { KnifeReport } from '../knife/knife-report.ts';
-import { AS_DRAWN } from '../knife/set-steel.ts';
-import { steelReach, woodProfile } from '../knife/wood-profile.ts';
 import type { Cut } from '../machining/cut.ts';
-import { depthTaken } from '../machining/datum.ts';
 import type { Language } from '../problem/language.ts';
 import type { Problem } from '../problem/problem.ts';
-import { sayProblem } from '../problem/say.ts';
-import { type Head, headNamed, type Shop, type ShopKnife } from '../shop/shop.ts';
+import type { Shop } from '../shop/shop.ts';
+import { orderForCut, ordersForFrame, ordersOfShop } from './knife-orders.ts';
 import type { PreparedJob } from './prepared-job.ts';
 import { runToEnd } from './steps.ts';
 
@@ -71,121 +65,18 @@ export function canGrindFor(job: Job, cut: Cut): boolean {
   return order !== undefined && canBeGround(order);
 }
 
-/** The frame's own knives, each where the job names the head it is run in: the sticking and its counter-profile, and the back's arris. */
-function ordersForFrame({ frame, units, terms, language, cuts }: Job, shop: Shop): KnifeOrder[] {
-  const { stickingHead, backEdge } = frame;
-  const wanted = [
-    { name: 'cope', headName: stickingHead, profile: copeProfile(frame), at: 'frame.sticking.head' },
-    { name: 'sticking', headName: stickingHead, profile: frame.sticking, at: 'frame.sticking.head' },
-    { name: 'back edge', headName: backEdge?.head, profile: backEdge?.profile, at: 'frame.backEdge.head' },
-  ];
-  return wanted.flatMap(({ name, headName, profile, at }) => {
-    const head = headNamed(shop, headName);
-    // A cut that the job calls so comes before it.
-    if (headName === undefined || !head || !profile || cuts.some((cut) => cut.name === name)) return [];
-    const voice = { units, ...(terms && { terms }), ...(language && { language }) };
-    const kept = keptKnife(shop, headName, profile);
-    const made = shared(shop, kept ?? null, kept === undefined ? undefined : shop.knives[kept]);
-    return [{ ...made, ...voice, name, headName, head, profile, tilt: 0, setting: AS_DRAWN, at }];
-  });
-}
-
 /**
  * Every knife of a shop that names its head, with the panel held as it was ground for, else flat; the others are left out, since without a
  * head their steel is not known. `only` asks for the one so called.
  */
 export function reportShopKnives(shop: Shop, only?: string, language?: Language): Knives {
-  const orders: KnifeOrder[] = [];
-  const refused = new Map<string, Problem>();
-  for (const [name, knife] of Object.entries(shop.knives)) {
-    const head = headNamed(shop, knife.head);
-    if (head === undefined || (only !== undefined && name !== only)) continue;
-    const fault = steelFault(shop, name, knife, head, language);
-    if (fault) {
-      refused.set(name, fault);
-      continue;
-    }
-    orders.push({
-      ...shared(shop, name, knife),
-      name,
-      headName: knife.head!,
-      head,
-      profile: woodOf(knife, head, knife.presented ?? 0),
-      tilt: knife.presented ?? 0,
-      setting: AS_DRAWN,
-      units: shop.units,
-      ...(language && { language }),
-      at: `knives.${name}`,
-    });
-  }
-  const faults = [...refused.values()];
-  const made = gather(orders.map(makeNamed));
+  const orders = ordersOfShop(shop, only, language);
+  const made = gather(orders.flatMap((each) => ('order' in each ? [makeNamed(each.order)] : [])));
+  const faults = orders.flatMap((each) => ('fault' in each ? [[each.name, each.fault] as const] : []));
   return {
     reports: made.reports,
-    problems: [...faults, ...made.problems],
-    refused: new Map([...refused, ...made.refused]),
-  };
-}
-
-/** What is wrong with a knife that was measured off the steel, longer than its head's face is; undefined where nothing is. */
-export function steelFault(
-  { units }: Shop,
-  name: string,
-  knife: ShopKnife,
-  head: Head,
-  language?: Language,
-): Problem | undefined {
-  if (knife.measured === 'wood') return undefined;
-  const { length, most } = steelReach(knife.profile, headForHand(head, hand(knife)), knife.presented ?? 0);
-  if (length <= most) return undefined;
-  const figures = { knife: name, length, most, head: knife.head ?? '' };
-  const voice = { units, ...(language && { language }) };
-  return sayProblem('steel-past-foot', `knives.${name}`, figures, voice, { about: { knife: name } });
-}
-
-/** What a shop's knife leaves in the wood: its profile, or what its steel cuts in that head. */
-export function woodOf(knife: ShopKnife, head: Head, tilt: number): ShopKnife['profile'] {
-  return knife.measured === 'knife' ? woodProfile(knife.profile, headForHand(head, hand(knife)), tilt) : knife.profile;
-}
-
-/** What a knife is ground for; the usual way where the shop does not say. */
-function hand({ groundFor }: ShopKnife, run: GroundFor['run'] = 'under'): GroundFor {
-  return groundFor ?? { run, rotation: USUAL_ROTATION };
-}
-
-function orderForCut(job: Job, cut: Cut, at: string, shop: Shop): KnifeOrder | undefined {
-  const head = headNamed(shop, cut.head);
-  if (head === undefined) return undefined;
-  const knife = cut.knife === undefined ? undefined : shop.knives[cut.knife];
-  const { profile, tilt } = cut;
-  return {
-    ...shared(shop, cut.knife ?? null, knife, cut.run),
-    name: cut.name,
-    headName: cut.head!,
-    head,
-    profile,
-    tilt,
-    setting: {
-      right: cut.reach - profile.reach,
-      down: cut.depth - profile.depth,
-      deeper: Math.max(0, depthTaken(cut, job.panel) - cut.depth),
-    },
-    units: job.units,
-    ...(job.terms && { terms: job.terms }),
-    ...(job.language && { language: job.language }),
-    at,
-  };
-}
-
-function shared(shop: Shop, name: string | null, knife: ShopKnife | undefined, run: GroundFor['run'] = 'under') {
-  return {
-    knife: name,
-    groundFor: knife === undefined ? ({ run, rotation: USUAL_ROTATION } as const) : hand(knife, run),
-    assumed: knife?.groundFor === undefined,
-    ...(knife?.sideRelief !== undefined && { sideRelief: knife.sideRelief }),
-    ...(knife?.measured === 'knife' && { steel: knife.profile }),
-    rules: shop.rules,
-    machines: shop.machines,
+    problems: [...faults.map(([, fault]) => fault), ...made.problems],
+    refused: new Map([...faults, ...made.refused]),
   };
 }
 

@@ -10,7 +10,8 @@ import type { Problem, Said } from '../problem/problem.ts';
 import { headNamed } from '../shop/shop.ts';
 import { answerDoors } from './doors.ts';
 import { judgeJob } from './join.ts';
-import { answerKnives, steelFault, woodOf } from './knives.ts';
+import { steelFault, woodOf } from './knife-orders.ts';
+import { answerKnives } from './knives.ts';
 import { answerPlan } from './plan.ts';
 import { prepareReadJob } from './prepared-job.ts';
 

@@ -1,6 +1,7 @@
 import type { Voice } from '../problem/language.ts';
 import { say, told } from '../problem/say.ts';
-import type { FrameCut, Plan, SetUp, Step } from '../setup/plan.ts';
+import type { Plan, Step } from '../setup/plan.ts';
+import type { FrameCut, SetUp } from '../setup/set-up-report.ts';
 
 /**
  * A step of the order of work in words.

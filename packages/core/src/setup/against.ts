@@ -3,8 +3,8 @@ import { sayLater, told, type Unsaid } from '../problem/say.ts';
 import type { Machine, Rules } from '../shop/shop.ts';
 import { feedsFor } from './feed.ts';
 import { handOf } from './hand.ts';
-import type { Hole, Rotation, Run } from './plan.ts';
 import type { HeadPose } from './pose.ts';
+import type { Hole, Rotation, Run } from './set-up-report.ts';
 import type { ChosenSpeed } from './speed.ts';
 import type { Work } from './work.ts';
 

@@ -3,8 +3,8 @@ import type { ClearedRegion } from '../joint/strip-reader.ts';
 import { sweepCut } from '../machining/sweep.ts';
 import type { Rules } from '../shop/shop.ts';
 import { splitPasses } from './passes.ts';
-import type { Pass } from './plan.ts';
 import { END_GRAIN } from './power.ts';
+import type { Pass } from './set-up-report.ts';
 import type { Work } from './work.ts';
 
 /** Share of the motor's power that a pass may take on end grain: the rest stays for knots and dull knives. */

@@ -1,4 +1,4 @@
-import type { Heights, Run } from './plan.ts';
+import type { Heights, Run } from './set-up-report.ts';
 import type { Work } from './work.ts';
 
 /**

@@ -5,7 +5,8 @@ import { readTongue, type Tongue, thicknessAt } from '../joint/tongue.ts';
 import { depthTaken } from '../machining/datum.ts';
 import { sweepCut } from '../machining/sweep.ts';
 import type { Units } from '../measure/length.ts';
-import type { Correction, Run } from './plan.ts';
+import type { Correction } from './plan.ts';
+import type { Run } from './set-up-report.ts';
 import type { Work } from './work.ts';
 
 /** Readings of the calliper that the table is made for: tenths of a millimetre, or 4, 8 and 12 thousandths of an inch; mm. */

@@ -6,7 +6,7 @@ import { sayProblem, told } from '../problem/say.ts';
 import type { Machine, Shop } from '../shop/shop.ts';
 import { chooseWays } from './choose.ts';
 import { handOf } from './hand.ts';
-import type { CurveSetting, Rotation } from './plan.ts';
+import type { CurveSetting, Rotation } from './set-up-report.ts';
 import type { PanelsToRun } from './steps.ts';
 import { type Judged, listWays } from './ways.ts';
 import { prepareWork, type Work } from './work.ts';

@@ -5,7 +5,7 @@ import { keptKnife } from '../knife/kept-knife.ts';
 import type { Cut } from '../machining/cut.ts';
 import type { Profile } from '../profile/profile.ts';
 import { headNamed, type Shop } from '../shop/shop.ts';
-import type { FrameCut } from './plan.ts';
+import type { FrameCut } from './set-up-report.ts';
 import { prepareWork, type Work } from './work.ts';
 
 /**

@@ -1,4 +1,4 @@
-import type { FeedDirection, Rotation, Run } from './plan.ts';
+import type { FeedDirection, Rotation, Run } from './set-up-report.ts';
 
 /** The hand of a knife: +1 cuts under the stock turning counterclockwise or over it clockwise, −1 the other two ways. */
 export type Hand = 1 | -1;

@@ -1,5 +1,5 @@
 import type { Machine, Rules } from '../shop/shop.ts';
-import type { Hole, Run } from './plan.ts';
+import type { Hole, Run } from './set-up-report.ts';
 import type { Work } from './work.ts';
 
 /**

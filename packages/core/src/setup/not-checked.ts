@@ -1,5 +1,5 @@
 import { isGuideKnown } from './curve.ts';
-import type { CurveSetting } from './plan.ts';
+import type { CurveSetting } from './set-up-report.ts';
 import type { Judged } from './ways.ts';
 import type { Work } from './work.ts';
 

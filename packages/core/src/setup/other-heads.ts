@@ -6,7 +6,7 @@ import { advise, told } from '../problem/say.ts';
 import type { Shop } from '../shop/shop.ts';
 import type { LeastOpening } from './against.ts';
 import { chooseWays } from './choose.ts';
-import type { SetUp } from './plan.ts';
+import type { SetUp } from './set-up-report.ts';
 import { type Judged, listWorking } from './ways.ts';
 import { prepareWork, type Work } from './work.ts';
 

@@ -1,4 +1,4 @@
-import type { Pass } from './plan.ts';
+import type { Pass } from './set-up-report.ts';
 
 /** What a pass may take, and how a cut is split into passes. */
 interface PassLimits {

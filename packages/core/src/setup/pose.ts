@@ -1,5 +1,5 @@
 import { pointAt } from '@fielded/geometry';
-import type { Run } from './plan.ts';
+import type { Run } from './set-up-report.ts';
 import type { Work } from './work.ts';
 
 /** Where a head stands. Lengths mm: heights from the table, along the spindle; distances from the fence's line along the table. */

@@ -1,4 +1,4 @@
-import type { PowerBand } from './plan.ts';
+import type { PowerBand } from './set-up-report.ts';
 
 /** End grain takes about twice the work of long grain (common practice; published figures order it so). */
 export const END_GRAIN = 2;

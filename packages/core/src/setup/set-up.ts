@@ -11,8 +11,8 @@ import { findCurveProblems } from './curve.ts';
 import { chooseFeed, feedsFor } from './feed.ts';
 import { feedAgainst } from './hand.ts';
 import { listNotChecked } from './not-checked.ts';
-import type { CurveSetting, FenceSetting, SetUp, Tool } from './plan.ts';
 import { bandOf, END_GRAIN, powerAt } from './power.ts';
+import type { CurveSetting, FenceSetting, SetUp, Tool } from './set-up-report.ts';
 import { isTurnedOver, type Judged, leastRadiusOf } from './ways.ts';
 import type { Work } from './work.ts';
 

@@ -1,5 +1,6 @@
 import type { LeastOpening } from './against.ts';
-import type { SetUp, Step, StepKind } from './plan.ts';
+import type { Step, StepKind } from './plan.ts';
+import type { SetUp } from './set-up-report.ts';
 
 /** The panels of a job as the order of work needs them: names of doors. */
 export interface PanelsToRun {

@@ -5,8 +5,8 @@ import type { Shop } from '../shop/shop.ts';
 import { findAgainst, type LeastOpening, type Trial } from './against.ts';
 import { chooseFeed, feedsFor } from './feed.ts';
 import { findHole } from './hole.ts';
-import type { Rotation, Run } from './plan.ts';
 import { poseHead } from './pose.ts';
+import type { Rotation, Run } from './set-up-report.ts';
 import { chooseSpeed } from './speed.ts';
 import type { Work } from './work.ts';
 

@@ -3,7 +3,7 @@ import type { Cut } from '../machining/cut.ts';
 import { type Sweep, sweepCut } from '../machining/sweep.ts';
 import { type Head, headNamed, type Shop, type ShopKnife } from '../shop/shop.ts';
 import { type Hand, handOf } from './hand.ts';
-import type { FrameCut, Run } from './plan.ts';
+import type { FrameCut, Run } from './set-up-report.ts';
 
 /** A cut that a head is named for, with what is known of its tool: on the panel, or on a part of the frame. */
 export interface Work {
