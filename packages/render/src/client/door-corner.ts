@@ -1,18 +1,11 @@
 import type { Report } from '@fielded/core';
-import { type Loop, polygon, readLoops } from '@fielded/geometry';
+import { polygon } from '@fielded/geometry';
 import { type Item, path, type Role } from '../scene.ts';
 import { drawPanelPart } from '../views/panel-part.ts';
 import { standPanel } from '../views/stand.ts';
-import { chordPoints, frontSurface, loopPoints, type SurfacePoint } from './front-surface.ts';
-
-/** Depth is drawn up and to the right, at this share of its length each way (cabinet projection, ISO 5456-3: 45°, half length). */
-const RECEDING = 0.5 * Math.SQRT1_2;
-
-/** A point of the door: x right, y up, d behind the frame's front face, wood mm. */
-type Place = readonly [x: number, y: number, d: number];
-
-/** Where the light comes from: over the left shoulder. */
-const LIGHT = normalise([-1, 1, 1.6]);
+import { facetNormal, line3, type Place, type Put, placer, toneOf } from './cabinet-projection.ts';
+import { frameLoop, lipSurface } from './frame-section.ts';
+import { frontSurface, loopPoints, type SurfacePoint } from './front-surface.ts';
 
 /** Two neighbouring facets that turn by more than this are parted by a drawn line, radians. */
 const ARRIS = (12 * Math.PI) / 180;
@@ -79,13 +72,6 @@ function jointLine(put: Put, stile: number, top: number): Item {
   ]);
 }
 
-type Put = (place: Place) => readonly [number, number];
-
-/** Cabinet projection on to the paper, y down. */
-function placer(scale: number): Put {
-  return ([x, y, d]) => [scale * (x + RECEDING * d), -scale * (y + RECEDING * d)];
-}
-
 /** Where a leg of a surface runs: from (x, y) along the stile or along the rail, mitred at the corner. */
 interface Run {
   readonly x: number;
@@ -126,12 +112,6 @@ function turning(a: SurfacePoint, b: SurfacePoint, c: SurfacePoint): number {
   return Math.atan2(Math.sin(second - first), Math.cos(second - first));
 }
 
-/** The normal of a facet along stile or rail; z towards the eye is −d. */
-function facetNormal(from: SurfacePoint, to: SurfacePoint, along: Run['along']): Place {
-  const [da, dd] = [to.a - from.a, to.d - from.d];
-  return normalise(along === 'stile' ? [dd, 0, da] : [0, dd, da]);
-}
-
 /** The line in which the two legs of a surface meet. */
 function mitre(surface: readonly SurfacePoint[], x: number, y: number): Place[] {
   return surface.map(({ a, d }) => [x + a, y + a, d]);
@@ -140,13 +120,6 @@ function mitre(surface: readonly SurfacePoint[], x: number, y: number): Place[] 
 /** A surface without the level field at its far end, over which no mitre runs. */
 function rise(surface: readonly SurfacePoint[]): SurfacePoint[] {
   return surface.slice(0, -1);
-}
-
-/** The tone of a face by how squarely the light meets it (Lambert): 1 in full light, 8 turned away. */
-function toneOf(normal: Place): Role {
-  const light = normal[0] * LIGHT[0] + normal[1] * LIGHT[1] + normal[2] * LIGHT[2];
-  const step = Math.min(8, Math.max(1, Math.round(1 + (0.95 - light) * 7.5)));
-  return `tone-${step}` as Role;
 }
 
 /** A section cut through, painted as end grain with its outline. */
@@ -158,48 +131,4 @@ function cutFace(
 ): Item[] {
   const drawn = loops.map((points) => polygon(points.map(({ x, y }) => put(place(x, y)))));
   return [path(key, 'tone-cut', drawn), path(`${key} outline`, 'fine', drawn)];
-}
-
-/** The frame's section, `wide` mm of it: x from the sight edge into the frame, y down from its front face. */
-function frameLoop({ frame }: Report, wide: number): { x: number; y: number }[][] {
-  const { groove, thickness } = frame;
-  const sticking = stickingSurface(frame);
-  return [
-    [
-      { x: wide, y: 0 },
-      ...sticking.map(({ a, d }) => ({ x: -a, y: d })),
-      { x: 0, y: groove.setback },
-      { x: groove.depth, y: groove.setback },
-      { x: groove.depth, y: groove.setback + groove.width },
-      { x: 0, y: groove.setback + groove.width },
-      { x: 0, y: thickness },
-      { x: wide, y: thickness },
-    ],
-  ];
-}
-
-/** The lip's face and, down to the raise at the depth `wall`, its edge. */
-function lipSurface({ frame }: Report, wall: number): SurfacePoint[] {
-  const sticking = stickingSurface(frame);
-  return [...sticking, { a: sticking.at(-1)!.a, d: wall }];
-}
-
-/** The lip's face from where the sticking leaves the front face to the sight edge: `a` 0 at the sight edge, negative in the frame. */
-function stickingSurface({ sticking }: Report['frame']): SurfacePoint[] {
-  const loop: Loop | undefined = sticking === null ? undefined : readLoops(sticking)[0];
-  if (loop === undefined) return [{ a: 0, d: 0 }];
-  const first = loop.curves[0]!;
-  const points = [{ x: first.x0, y: first.y0 }, ...loop.curves.flatMap(chordPoints)];
-  // The path runs from the edge, where it is deepest, to the face.
-  return points.map(({ x, y }) => ({ a: -x, d: y })).reverse();
-}
-
-/** A line through places of the door, on the paper. */
-function line3(put: Put, places: readonly Place[]): Loop {
-  return polygon(places.map(put), false);
-}
-
-function normalise([x, y, z]: Place): Place {
-  const size = Math.hypot(x, y, z);
-  return [x / size, y / size, z / size];
 }
