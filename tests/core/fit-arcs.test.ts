@@ -1,51 +1,15 @@
 import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
-import type { Chain, Curve } from '../../packages/geometry/src/curve/curve.ts';
+import type { Chain } from '../../packages/geometry/src/curve/curve.ts';
 import { headingAtEnd } from '../../packages/geometry/src/curve/heading.ts';
 import type { Point } from '../../packages/geometry/src/curve/point.ts';
 import { joinTangents, leaveHeading } from '../../packages/geometry/src/fit/biarc.ts';
 import { fitArcs, type SmoothCurve } from '../../packages/geometry/src/fit/fit-arcs.ts';
 import { fitBezier } from '../../packages/geometry/src/fit/fit-bezier.ts';
-
-/** Distance from a point to a chain, by the angle an arc covers: written apart from the fitter's own. */
-function distanceToChain(chain: Chain, x: number, y: number): number {
-  return Math.min(...chain.map((c) => distanceToPiece(c, x, y)));
-}
-
-function distanceToPiece(c: Curve, x: number, y: number): number {
-  const ends = Math.min(Math.hypot(x - c.x0, y - c.y0), Math.hypot(x - c.x1, y - c.y1));
-  if (c.turn === 0) {
-    const length = Math.hypot(c.x1 - c.x0, c.y1 - c.y0);
-    const along = ((x - c.x0) * (c.x1 - c.x0) + (y - c.y0) * (c.y1 - c.y0)) / length;
-    if (along < 0 || along > length) return ends;
-    return Math.abs((x - c.x0) * (c.y1 - c.y0) - (y - c.y0) * (c.x1 - c.x0)) / length;
-  }
-  const turned = (px: number, py: number): number => {
-    const angle = c.turn * (Math.atan2(py - c.cy, px - c.cx) - Math.atan2(c.y0 - c.cy, c.x0 - c.cx));
-    return angle < 0 ? angle + 2 * Math.PI : angle;
-  };
-  if (turned(x, y) <= turned(c.x1, c.y1)) return Math.min(ends, Math.abs(Math.hypot(x - c.cx, y - c.cy) - c.r));
-  return ends;
-}
-
-/** Unit direction of a piece at its start (0) or end (1). */
-function direction(c: Curve, end: 0 | 1): [number, number] {
-  if (c.turn === 0) {
-    const length = Math.hypot(c.x1 - c.x0, c.y1 - c.y0);
-    return [(c.x1 - c.x0) / length, (c.y1 - c.y0) / length];
-  }
-  const [x, y] = end === 0 ? [c.x0, c.y0] : [c.x1, c.y1];
-  return [(-c.turn * (y - c.cy)) / c.r, (c.turn * (x - c.cx)) / c.r];
-}
+import { between, direction, farthest } from '../support/measured-chain.ts';
 
 function greatestKink(chain: Chain): number {
-  let greatest = 0;
-  for (let i = 1; i < chain.length; i++) {
-    const [ax, ay] = direction(chain[i - 1]!, 1);
-    const [bx, by] = direction(chain[i]!, 0);
-    greatest = Math.max(greatest, Math.abs(Math.atan2(ax * by - ay * bx, ax * bx + ay * by)));
-  }
-  return greatest;
+  return chain.slice(1).reduce((most, c, k) => Math.max(most, between(direction(chain[k]!, 1), direction(c, 0))), 0);
 }
 
 function cubicAt([p, q, r, s]: readonly Point[], u: number): Point {
@@ -108,7 +72,7 @@ describe('fitArcs', () => {
     const at = (u: number) => ({ x: 40 * u, y: 10 * u * u, dx: 40, dy: 20 * u });
     const { chain } = fitArcs(at);
     expect(chain.length).toBeLessThanOrEqual(4);
-    const away = Array.from({ length: 401 }, (_, i) => at(i / 400)).map(({ x, y }) => distanceToChain(chain, x, y));
+    const away = Array.from({ length: 401 }, (_, i) => at(i / 400)).map(({ x, y }) => farthest([[x, y]], chain));
     expect(Math.max(...away)).toBeLessThan(0.0042);
   });
 
@@ -137,7 +101,7 @@ describe('fitArcs', () => {
       const chain = joinTangents(curve(i / joints), curve(k / joints));
       for (let n = 1; n < 60; n++) {
         const p = curve((i + ((k - i) * n) / 60) / joints);
-        if (distanceToChain(chain, p.x, p.y) > 0.005) return false;
+        if (farthest([[p.x, p.y]], chain) > 0.005) return false;
       }
       return true;
     };
@@ -169,7 +133,7 @@ describe('fitBezier', () => {
       { x: 20, y: 0 },
     ];
     const fit = fitBezier([p, q, r]);
-    const top = distanceToChain(fit.chain, 10, 5);
+    const top = farthest([[10, 5]], fit.chain);
     expect(top).toBeLessThan(0.005);
     expect(fit.chain.at(-1)).toMatchObject({ x1: 20, y1: 0 });
   });
@@ -213,7 +177,7 @@ describe('fitBezier', () => {
         let measured = 0;
         for (let i = 0; i <= 1000; i++) {
           const p = cubicAt(points, i / 1000);
-          measured = Math.max(measured, distanceToChain(chain, p.x, p.y));
+          measured = Math.max(measured, farthest([[p.x, p.y]], chain));
         }
         expect(measured).toBeLessThanOrEqual(1.02 * deviation + 1e-9);
         const [start, end] = [chain[0]!, chain.at(-1)!];

@@ -1,59 +1,15 @@
 // Laws of fitted arcs, judged by points along curves and arcs worked out here: what a biarc is, how far a fit really lies from its
 // curve, and what becomes of scans whose corners and ends are known.
 import { describe, expect, it } from 'vitest';
-import type { Chain, Curve } from '../../packages/geometry/src/curve/curve.ts';
 import { joinTangents } from '../../packages/geometry/src/fit/biarc.ts';
 import { fitArcs, type SmoothCurve } from '../../packages/geometry/src/fit/fit-arcs.ts';
 import { fitBezier } from '../../packages/geometry/src/fit/fit-bezier.ts';
 import { fitPoints } from '../../packages/geometry/src/fit/fit-points.ts';
 import { findPeak } from '../../packages/geometry/src/fit/peak.ts';
 import { svgArc } from '../../packages/geometry/src/path/svg-arc.ts';
+import type { XY } from '../support/drawn-curves.ts';
+import { between, direction, farthest, lengthOf } from '../support/measured-chain.ts';
 import { Random } from '../support/random.ts';
-
-type XY = readonly [number, number];
-
-/** Distance from a point to a line or an arc: to its carrier where its foot lies between the ends, else to an end. */
-function away(c: Curve, [x, y]: XY): number {
-  const ends = Math.min(Math.hypot(x - c.x0, y - c.y0), Math.hypot(x - c.x1, y - c.y1));
-  if (c.turn === 0) {
-    const [dx, dy] = [c.x1 - c.x0, c.y1 - c.y0];
-    const share = ((x - c.x0) * dx + (y - c.y0) * dy) / (dx * dx + dy * dy);
-    return share < 0 || share > 1 ? ends : Math.abs((x - c.x0) * dy - (y - c.y0) * dx) / Math.hypot(dx, dy);
-  }
-  const turned = (px: number, py: number) => {
-    const angle = c.turn * (Math.atan2(py - c.cy, px - c.cx) - Math.atan2(c.y0 - c.cy, c.x0 - c.cx));
-    return angle - 2 * Math.PI * Math.floor(angle / (2 * Math.PI));
-  };
-  return turned(x, y) <= turned(c.x1, c.y1) ? Math.abs(Math.hypot(x - c.cx, y - c.cy) - c.r) : ends;
-}
-const farthest = (points: readonly XY[], chain: Chain) =>
-  points.reduce(
-    (most, p) =>
-      Math.max(
-        most,
-        chain.reduce((least, c) => Math.min(least, away(c, p)), Infinity),
-      ),
-    0,
-  );
-
-/** The unit direction of a curve at its start or end. */
-function direction(c: Curve, end: 0 | 1): XY {
-  if (c.turn === 0) {
-    const length = Math.hypot(c.x1 - c.x0, c.y1 - c.y0);
-    return [(c.x1 - c.x0) / length, (c.y1 - c.y0) / length];
-  }
-  const [x, y] = end === 0 ? [c.x0, c.y0] : [c.x1, c.y1];
-  return [(-c.turn * (y - c.cy)) / c.r, (c.turn * (x - c.cx)) / c.r];
-}
-const between = ([ax, ay]: XY, [bx, by]: XY) => Math.abs(Math.atan2(ax * by - ay * bx, ax * bx + ay * by));
-
-/** The length of curves, each arc by the angle that its ends have about its centre. */
-const lengthOf = (chain: Chain) =>
-  chain.reduce((sum, c) => {
-    if (c.turn === 0) return sum + Math.hypot(c.x1 - c.x0, c.y1 - c.y0);
-    const angle = c.turn * (Math.atan2(c.y1 - c.cy, c.x1 - c.cx) - Math.atan2(c.y0 - c.cy, c.x0 - c.cx));
-    return sum + c.r * (angle - 2 * Math.PI * Math.floor(angle / (2 * Math.PI)));
-  }, 0);
 
 it('a pair of arcs leaves one heading, arrives in another, and bends nowhere between, whichever way they lie', () => {
   const random = new Random(1);

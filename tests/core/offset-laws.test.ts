@@ -1,0 +1,79 @@
+// Laws of parallel curves of chains and rings away from the origin,
+// judged by points along them that are worked out from centre, radius and angles, and by nothing of the code.
+import { describe, expect, it } from 'vitest';
+import { arcAngles, pointAlong } from '../../packages/geometry/src/curve/along.ts';
+import { line } from '../../packages/geometry/src/curve/curve.ts';
+import { distanceTo } from '../../packages/geometry/src/curve/distance.ts';
+import { rectangle } from '../../packages/geometry/src/loop/loop.ts';
+import { offsetLoops } from '../../packages/geometry/src/offset/offset.ts';
+import { drawArc, drawBow, type XY } from '../support/drawn-curves.ts';
+
+it('the parallel of a ring round another one that runs the same way keeps its distance from the outside of that', () => {
+  const rings = [rectangle({ x0: 0, y0: 0, x1: 60, y1: 60 }), rectangle({ x0: 20, y0: 20, x1: 26, y1: 26 })];
+  const found = offsetLoops(rings, 15).flatMap(({ curves }) => curves);
+  const places = found.flatMap((c) =>
+    Array.from({ length: 41 }, (_, k) => pointAlong(c, k / 40, Math.abs(arcAngles(c).sweep))),
+  );
+  const apart = places.map(({ x, y }) =>
+    Math.min(...rings.flatMap(({ curves }) => curves.map((c) => distanceTo(c, x, y)))),
+  );
+  expect(Math.min(...apart)).toBeGreaterThan(15 - 1e-6);
+  expect(Math.max(...apart)).toBeLessThan(15 + 1e-6);
+  // On the left side, 15 mm in and 5 mm beside the inner ring, it begins where the circle about (20, 26) is left: √(225 − 25) above that.
+  const left = places.filter(({ x }) => x < 15.000001);
+  expect(Math.min(...left.map(({ y }) => y))).toBeCloseTo(26 + Math.sqrt(200), 6);
+});
+
+it('a bow too tight for a parallel on its inside still has the round about its corners', () => {
+  // A line to (40, 40), then off 60° to the right a bow of radius 2 that turns left: at 5 mm to the left it has no parallel, but the
+  // corner is gone round at 5 mm.
+  const bowed = drawArc(40 + 2 * Math.cos(Math.PI / 6), 40 + 2 * Math.sin(Math.PI / 6), 2, -Math.PI * (5 / 6), 1.2);
+  const chain = [line(30, 40, 40, 40), bowed.curve];
+  const found = offsetLoops([{ curves: chain, closed: false }], 5).flatMap(({ curves }) => curves);
+  for (const degrees of [89, 80, 70]) {
+    const angle = (degrees * Math.PI) / 180;
+    const place: XY = [40 + 5 * Math.cos(angle), 40 + 5 * Math.sin(angle)];
+    if (Math.min(...chain.map((c) => distanceTo(c, ...place))) < 5 - 1e-9) continue;
+    expect(Math.min(...found.map((c) => distanceTo(c, ...place))), `${degrees}°`).toBeLessThan(1e-7);
+  }
+  for (const c of found)
+    for (const u of [0, 0.3, 0.7, 1]) {
+      const { x, y } = pointAlong(c, u, Math.abs(arcAngles(c).sweep));
+      expect(Math.min(...chain.map((each) => distanceTo(each, x, y)))).toBeCloseTo(5, 6);
+    }
+});
+
+describe('the parallel of open chains', () => {
+  it('keeps its distance from their ends as well, on lines and arcs, on either side', () => {
+    // A level line, one that comes down to 3 mm above it, a bow with a corner, and one that ends 9 mm above the level line, 4 mm above its
+    // parallel at 5 mm.
+    const chains = [
+      [line(30, 40, 50, 40)],
+      [line(40, 43, 40, 60)],
+      [drawBow([52, 40], [60, 48], 1.2).curve, line(60, 48, 63, 41)],
+      [line(31, 49, 31, 60)],
+    ];
+    const loops = chains.map((curves) => ({ curves, closed: false }));
+    for (const distance of [5, -5, 2]) {
+      const found = offsetLoops(loops, distance).flatMap(({ curves }) => curves);
+      let apart: number[] = [];
+      for (const c of found)
+        for (let k = 0; k <= 40; k++) {
+          const { x, y } = pointAlong(c, k / 40, Math.abs(arcAngles(c).sweep));
+          apart.push(Math.min(...chains.flat().map((each) => distanceTo(each, x, y))));
+        }
+      apart = apart.map((d) => Math.abs(d - Math.abs(distance)));
+      expect(Math.max(...apart)).toBeLessThan(1e-6);
+    }
+    // At 5 mm the first one's stops 5 mm before the upright and goes on 5 mm after it; before that it is broken up to √(25 − 16) past the
+    // end that is 4 mm above it.
+    const level = offsetLoops([loops[0]!, loops[1]!, loops[3]!], 5)
+      .flatMap(({ curves }) => curves)
+      .filter((c) => c.turn === 0 && c.y0 === c.y1);
+    const ends = level.map((c) => [c.x0, c.x1].map((x) => Math.round(1000 * x) / 1000));
+    expect(ends).toEqual([
+      [34, 35],
+      [45, 50],
+    ]);
+  });
+});
