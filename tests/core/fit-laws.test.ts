@@ -1,11 +1,13 @@
 // Laws of fitted arcs, judged by points along curves and arcs worked out here: what a biarc is, how far a fit really lies from its
 // curve, and what becomes of scans whose corners and ends are known.
 import { describe, expect, it } from 'vitest';
+import { fitTrack } from '../../packages/geometry/src/fit/arc-spans.ts';
 import { joinTangents } from '../../packages/geometry/src/fit/biarc.ts';
 import { fitArcs, type SmoothCurve } from '../../packages/geometry/src/fit/fit-arcs.ts';
 import { fitBezier } from '../../packages/geometry/src/fit/fit-bezier.ts';
 import { fitPoints } from '../../packages/geometry/src/fit/fit-points.ts';
 import { findPeak } from '../../packages/geometry/src/fit/peak.ts';
+import type { Track } from '../../packages/geometry/src/fit/track.ts';
 import { svgArc } from '../../packages/geometry/src/path/svg-arc.ts';
 import type { XY } from '../support/drawn-curves.ts';
 import { between, direction, farthest, lengthOf } from '../support/measured-chain.ts';
@@ -87,24 +89,17 @@ describe('a fit to 0.005 mm', () => {
   });
 
   it.each([
-    ['a wave', 2680, 13],
-    ['a spiral', 2470, 11],
-    ['a parabola', 1850, 6],
-  ])(
-    'of %s asks for at most %i points of it, and takes at most %i pieces: it knows where to look next',
-    (name, most, pieces) => {
-      // Half a hundredth more than when this was written: what a search that looks in worse places asks for is a twentieth more.
-      const at = curves.find(([called]) => called === name)![1];
-      let asked = 0;
-      const { chain } = fitArcs((u) => {
-        asked++;
-        const [[x, y], [ax, ay], [bx, by]] = [at(u), at(u - 1e-6), at(u + 1e-6)];
-        return { x, y, dx: (bx - ax) / 2e-6, dy: (by - ay) / 2e-6 };
-      });
-      expect(asked).toBeLessThanOrEqual(most);
-      expect(chain.length).toBeLessThanOrEqual(pieces);
-    },
-  );
+    ['a wave', 13],
+    ['a spiral', 11],
+    ['a parabola', 6],
+  ])('of %s takes at most %i pieces', (name, pieces) => {
+    const at = curves.find(([called]) => called === name)![1];
+    const { chain } = fitArcs((u) => {
+      const [[x, y], [ax, ay], [bx, by]] = [at(u), at(u - 1e-6), at(u + 1e-6)];
+      return { x, y, dx: (bx - ax) / 2e-6, dy: (by - ay) / 2e-6 };
+    });
+    expect(chain.length).toBeLessThanOrEqual(pieces);
+  });
 
   it('of random Bézier curves lies as far from them as it says', () => {
     const random = new Random(2);
@@ -131,6 +126,47 @@ describe('a fit to 0.005 mm', () => {
       expect(deviation).toBeLessThanOrEqual(0.01);
       expect(chain.length).toBeLessThan(80);
     }
+  });
+});
+
+describe('on a track whose arcs are off by exactly the cube of their span', () => {
+  /** A parabola, whose pairs of arcs are said to be off by `error` times the cube of their span; `tried` counts how often that is asked. */
+  const cubeTrack = (error: (from: number) => number) => {
+    const counted = { tried: 0 };
+    const off = (from: number, to: number) => error(from) * (to - from) ** 3;
+    const track: Track = {
+      at: (u) => ({ x: 40 * u, y: 10 * u * u, dx: 40, dy: 20 * u }),
+      tryOut: (from, to) => {
+        counted.tried++;
+        return off(from, to);
+      },
+      measure: off,
+      leastSpan: 1e-6,
+    };
+    return { track, counted };
+  };
+
+  it.each([10, 20, 40])(
+    '%i spans, the last of them half as long as the others, are made as long as one another',
+    (spans) => {
+      const error = 0.005 * (spans - 0.5) ** 3;
+      const { track } = cubeTrack(() => error);
+      // No end in three arcs holds, so that the last span stays a pair.
+      const tryOut: Track['tryOut'] = (from, to, arcs) => (arcs.length === 1 ? Infinity : track.tryOut(from, to, arcs));
+      const { chain, deviation } = fitTrack({ ...track, tryOut }, 0.005);
+      expect(Math.ceil(chain.length / 2)).toBe(spans);
+      expect(deviation).toBeLessThan((1.03 * error) / spans ** 3);
+    },
+  );
+
+  it.each([
+    [40, 215],
+    [2000, 1310],
+  ])('that grows along it the ends of spans are found in few trials: at %i mm in %i', (error, most) => {
+    // A tenth more than the search takes. One that guesses the first end worse, or the next, takes a fifth more at least.
+    const { track, counted } = cubeTrack((from) => error * (1 + from));
+    fitTrack(track, 0.005);
+    expect(counted.tried).toBeLessThanOrEqual(most);
   });
 });
 
@@ -272,6 +308,28 @@ describe('scanned points', () => {
         [c.x1, c.y1],
       ] as const)
         expect(Math.min(...points.map((p) => Math.hypot(p.x - x, p.y - y)))).toBeLessThan(0.06);
+  });
+
+  it('along two lines meet where these do, whatever the lines, the steps, and where next to the corner the points lie', () => {
+    const random = new Random(6);
+    for (let n = 0; n < 60; n++) {
+      const [heading, bend] = [random.between(-3, 3), random.between(0.4, 2.4) * random.oneOf([-1, 1])];
+      const [before, after] = [random.between(0.1, 1), random.between(0.1, 1)];
+      // The nearest points lie on the corner itself, or up to a step away from it on either side.
+      const [first, next] = [random.oneOf([0, random.between(0.02, 1)]), random.between(0.02, 1)];
+      const place = (way: number, s: number) => ({ x: 35 + s * Math.cos(way), y: 47 + s * Math.sin(way) });
+      const points = [
+        ...Array.from({ length: 30 }, (_, k) => place(heading, -(first + 29 - k) * before)),
+        ...Array.from({ length: 30 }, (_, k) => place(heading + bend, (next + k) * after)),
+      ];
+      const { chain, deviation } = fitPoints(points);
+      expect(
+        chain.map(({ turn }) => turn),
+        `scan ${n}`,
+      ).toEqual([0, 0]);
+      expect(Math.hypot(chain[0]!.x1 - 35, chain[0]!.y1 - 47), `scan ${n}`).toBeLessThan(1e-6);
+      expect(deviation).toBeLessThan(1e-6);
+    }
   });
 
   it('two to each side of a corner are enough for it', () => {

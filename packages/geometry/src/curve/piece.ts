@@ -53,7 +53,7 @@ export function splitCurve(c: Curve, out: Piece[]): void {
     return;
   }
   if (c.turn === 0) {
-    if (c.x1 < c.x0) out.push(pieceOf(c, c.x1, c.y1, c.x0, c.y0, 0));
+    addPiece(out, c, c.x1, c.y1, c.x0, c.y0, 0);
     return;
   }
   // Follow the arc clockwise, whichever way it runs: rightwards along the upper half, leftwards along the lower.
@@ -69,8 +69,8 @@ export function splitCurve(c: Curve, out: Piece[]): void {
     const arrives = half === endHalf && half * (x - endX) <= ARC_END;
     const stopX = arrives ? endX : c.cx + half * c.r;
     const stopY = arrives ? endY : c.cy;
-    if (half > 0 && x < stopX) out.push(pieceOf(c, x, y, stopX, stopY, -1));
-    else if (half < 0 && stopX < x) out.push(pieceOf(c, stopX, stopY, x, y, 1));
+    if (half > 0) addPiece(out, c, x, y, stopX, stopY, -1);
+    else addPiece(out, c, stopX, stopY, x, y, 1);
     if (arrives) return;
     x = stopX;
     y = stopY;
@@ -89,6 +89,7 @@ function halfOf(c: Curve, x: number, y: number, entering: boolean): -1 | 1 {
   return x < c.cx === entering ? 1 : -1;
 }
 
-function pieceOf(c: Curve, x0: number, y0: number, x1: number, y1: number, turn: -1 | 0 | 1): Piece {
-  return { x0, y0, x1, y1, cx: c.cx, cy: c.cy, r: c.r, turn };
+/** Appends the piece of a curve from one point to another, if the second lies to the right of the first. */
+function addPiece(out: Piece[], c: Curve, x0: number, y0: number, x1: number, y1: number, turn: -1 | 0 | 1): void {
+  if (x0 < x1) out.push({ x0, y0, x1, y1, cx: c.cx, cy: c.cy, r: c.r, turn });
 }

@@ -37,7 +37,6 @@ function between(p: Point, q: Point, u: number): Point {
 /** The curve with its tangent. Where two control points coincide at an end the derivative is 0 there, and the tangent is the limit from inside. */
 function bezierCurve(cubic: Cubic): SmoothCurve {
   const [p, q, r, s] = cubic;
-  const size = Math.max(...cubic.map((c) => Math.hypot(c.x - p.x, c.y - p.y)));
   const heading = (u: number): Heading => {
     const v = 1 - u;
     const a = v * v;
@@ -52,7 +51,7 @@ function bezierCurve(cubic: Cubic): SmoothCurve {
   };
   return (u) => {
     const at = heading(u);
-    if (Math.hypot(at.dx, at.dy) > 1e-9 * size) return at;
+    if (Math.hypot(at.dx, at.dy) > SAME_LENGTH) return at;
     const inside = heading(u < 0.5 ? u + 1e-6 : u - 1e-6);
     return { x: at.x, y: at.y, dx: inside.dx, dy: inside.dy };
   };

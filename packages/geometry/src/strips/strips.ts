@@ -38,10 +38,11 @@ export function walkStrips(
   const { order } = strip;
   let next = 0;
   for (let i = 0; i < stops.length; i++) {
-    const right = stops[i]!;
+    // A stop as near as that to the end is the end.
+    const right = to - stops[i]! <= STRIP_WIDTH ? to : stops[i]!;
     const { left } = strip;
     // Too narrow to count? Then it belongs to the next strip.
-    if (right - left <= STRIP_WIDTH && i < stops.length - 1) continue;
+    if (right - left <= STRIP_WIDTH) continue;
     // Remove the threads that have ended, and add those that start.
     let count = 0;
     for (const t of order) if (t.x1 > left + STRIP_WIDTH) order[count++] = t;
