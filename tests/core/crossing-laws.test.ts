@@ -12,6 +12,7 @@ import {
   drawArc,
   drawBow,
   drawLine,
+  drawManyAwkward,
   drawSome,
   gap,
   nearest,
@@ -22,9 +23,10 @@ import {
 } from '../support/drawn-curves.ts';
 import { Random } from '../support/random.ts';
 
-describe('on 60 random curves', () => {
-  const all = drawSome(new Random(11), 60);
-
+describe.each([
+  ['random', drawSome(new Random(11), 60)],
+  ['awkward', drawManyAwkward(new Random(14), 60)],
+])('on 60 %s curves', (_, all) => {
   it('upright lines cross it where its points pass from one side to the other', () => {
     for (const each of all) {
       for (const x of [24.3, 30.1, 37.7]) {
@@ -49,6 +51,36 @@ function isCrossedSteeply({ curve, points }: Drawn, x: number): boolean {
     ? Math.abs(curve.x1 - curve.x0) > 1
     : Math.abs(Math.abs(x - curve.cx) - curve.r) > 0.2 && points.length > 0;
 }
+
+it('upright lines through the ends of a curve, or past its side, do not cross it there', () => {
+  // Whole numbers: circles of radius 5, 13 and 25 about (30, 40), each through points that lie on it exactly.
+  const random = new Random(16);
+  for (const r of [5, 13, 25]) {
+    const steps = Array.from({ length: 2 * r + 1 }, (_, k) => k - r);
+    const places = steps.flatMap((x) => steps.filter((y) => x * x + y * y === r * r).map((y): XY => [x, y]));
+    for (let n = 0; n < 40; n++) {
+      const [from, to] = [random.oneOf(places), random.oneOf(places)];
+      if (from === to) continue;
+      const turn = random.oneOf([-1, 0, 1] as const);
+      const curve: Curve = {
+        ...line(30 + from[0], 40 + from[1], 30 + to[0], 40 + to[1]),
+        ...(turn !== 0 && { cx: 30, cy: 40, r, turn }),
+      };
+      const angle = ([x, y]: XY) => (Math.atan2(y, x) * (turn || 1)) / (2 * Math.PI);
+      const share = (place: XY) => angle(place) - angle(from) - Math.floor(angle(place) - angle(from));
+      for (const x of steps) {
+        // On a line one place between its ends; of a circle the two places above x, where the arc passes them.
+        const isBetween = x > Math.min(from[0], to[0]) && x < Math.max(from[0], to[0]);
+        const y = Math.sqrt(r * r - x * x);
+        const isPassed = (place: XY) => !(gap(place, from) < 1e-9 || gap(place, to) < 1e-9) && share(place) < share(to);
+        const passed = y === 0 ? 0 : [y, -y].filter((each) => isPassed([x, each])).length;
+        expect(crossingsAt(curve, 30 + x), `${from} ${to} ${turn} at ${x}`).toHaveLength(
+          turn === 0 ? Number(isBetween) : passed,
+        );
+      }
+    }
+  }
+});
 
 it('a point at an end of a curve is on it, and one 1e-9 mm beyond, however it was rounded; one 1e-8 mm beyond is not', () => {
   for (const { curve } of drawSome(new Random(15), 60)) {

@@ -5,12 +5,13 @@ import { type Box, boxesOverlap, lineMeetsBox } from '../../packages/geometry/sr
 import { curveMeetsBox } from '../../packages/geometry/src/curve/curve-box.ts';
 import { distanceTo } from '../../packages/geometry/src/curve/distance.ts';
 import { BoxTree } from '../../packages/geometry/src/offset/box-tree.ts';
-import { drawSome, nearest, STEP, type XY } from '../support/drawn-curves.ts';
+import { drawManyAwkward, drawSome, nearest, STEP, type XY } from '../support/drawn-curves.ts';
 import { Random } from '../support/random.ts';
 
-describe('on 60 random curves', () => {
-  const all = drawSome(new Random(11), 60);
-
+describe.each([
+  ['random', drawSome(new Random(11), 60)],
+  ['awkward', drawManyAwkward(new Random(14), 60)],
+])('on 60 %s curves', (_, all) => {
   it('the distance of a point is that of the nearest point along each', () => {
     const random = new Random(12);
     for (const each of all) {

@@ -1,11 +1,12 @@
 // Laws of strips, envelopes, areas and moments of random chains from left to right,
 // judged by points along them that are worked out from centre, radius and angles, and by nothing of the code.
 import { describe, expect, it } from 'vitest';
+import { line } from '../../packages/geometry/src/curve/curve.ts';
 import { heightAt } from '../../packages/geometry/src/curve/piece.ts';
 import { upperEnvelope } from '../../packages/geometry/src/strips/envelope.ts';
 import { momentsUnder } from '../../packages/geometry/src/strips/moments.ts';
 import { walkStrips } from '../../packages/geometry/src/strips/strips.ts';
-import { type Thread, threadChain } from '../../packages/geometry/src/strips/thread.ts';
+import { levelThread, type Thread, threadChain } from '../../packages/geometry/src/strips/thread.ts';
 import { drawChain } from '../support/drawn-chain.ts';
 import type { XY } from '../support/drawn-curves.ts';
 import { Random } from '../support/random.ts';
@@ -85,5 +86,41 @@ describe('chains from left to right', () => {
           expect(high).toBeLessThan(Math.max(most, ...ends) + 0.01);
         }
       }
+  });
+});
+
+describe('strips of threads that start and end next to one another', () => {
+  it('are each wider than 1e-12 mm, follow each other from end to end, and hold the threads that reach over them', () => {
+    const random = new Random(42);
+    for (let n = 0; n < 60; n++) {
+      // Ends at whole numbers or a few 1e-13 mm beside them, some at the ends of what is walked.
+      const place = () => Math.floor(random.between(0, 7)) + 1e-13 * Math.floor(random.between(-9, 10));
+      const threads = Array.from({ length: 6 }, (_, k) => {
+        const [a, b] = [place(), place()];
+        return levelThread(Math.min(a, b), Math.max(a, b), 40 + k, k, k);
+      });
+      const [from, to] = [1, 6 + random.oneOf([0, 4e-13, -4e-13, 3e-12])];
+      let end = from;
+      walkStrips(threads, from, to, ({ left, right, order }) => {
+        expect(left).toBe(end);
+        expect(right - left).toBeGreaterThan(1e-12);
+        end = right;
+        const sure = threads.filter(({ x0, x1 }) => x0 <= left && x1 >= right).map(({ id }) => id);
+        const near = threads.filter(({ x0, x1 }) => x0 < left + 1.1e-12 && x1 > left + 0.9e-12).map(({ id }) => id);
+        const found = order.map(({ id }) => id);
+        expect(found).toEqual(found.toSorted((a, b) => a - b));
+        expect(sure.filter((id) => !found.includes(id))).toEqual([]);
+        expect(found.filter((id) => !near.includes(id))).toEqual([]);
+      });
+      expect(end).toBe(to);
+    }
+  });
+
+  it('are none at the end of what is walked, where two threads meet just there', () => {
+    const threads: Thread[] = [levelThread(20, 50, 40, 0, 0)];
+    threadChain([line(20, 31, 50, 40)], 1, threads);
+    const seen: unknown[] = [];
+    walkStrips(threads, 20, 50, ({ left, right, order }) => seen.push([left, right, order.length]));
+    expect(seen).toEqual([[20, 50, 2]]);
   });
 });

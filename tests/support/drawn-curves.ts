@@ -44,6 +44,27 @@ export function drawSome(random: Random, count: number, spread?: number): Drawn[
   return Array.from({ length: count }, () => drawAny(random, spread));
 }
 
+/**
+ * A level or upright line, or an arc that starts or ends where its circle is level or upright, or a rounding error before or after that;
+ * up to all but a whole circle.
+ */
+export function drawAwkward(random: Random): Drawn {
+  const [x, y] = [30 + random.between(-12, 12), 40 + random.between(-12, 12)];
+  const way = random.oneOf([-1, 1]);
+  const length = way * random.between(2, 9);
+  const kind = random.unit();
+  if (kind < 0.1) return drawLine([x, y], [x + length, y]);
+  if (kind < 0.2) return drawLine([x, y], [x, y + length]);
+  const quarter =
+    Math.floor(random.between(-3, 4)) * (Math.PI / 2) + random.oneOf([0, 0, 1e-15, -1e-15, 1e-13, -1e-13]);
+  const sweep = random.oneOf([0.5, 1, 1.5, 2, 2.5, 3, 3.5]) * (Math.PI / 2) * way;
+  return drawArc(x, y, random.between(2, 11), random.unit() < 0.5 ? quarter : quarter - sweep, sweep);
+}
+
+export function drawManyAwkward(random: Random, count: number): Drawn[] {
+  return Array.from({ length: count }, () => drawAwkward(random));
+}
+
 /** Points of an arc of these lie at most 0.1 mm apart, and an arc leaves its chord by less than 2e-4 mm. */
 export const STEP = 0.1;
 export const BOW = 3e-4;
