@@ -92,7 +92,7 @@ describe('chains from left to right', () => {
 describe('strips of threads that start and end next to one another', () => {
   it('are each wider than 1e-12 mm, follow each other from end to end, and hold the threads that reach over them', () => {
     const random = new Random(42);
-    for (let n = 0; n < 60; n++) {
+    for (let n = 0; n < 100; n++) {
       // Ends at whole numbers or a few 1e-13 mm beside them, some at the ends of what is walked.
       const place = () => Math.floor(random.between(0, 7)) + 1e-13 * Math.floor(random.between(-9, 10));
       const threads = Array.from({ length: 6 }, (_, k) => {

@@ -43,13 +43,13 @@ export function walkStrips(
     const { left } = strip;
     // Too narrow to count? Then it belongs to the next strip.
     if (right - left <= STRIP_WIDTH) continue;
-    // Remove the threads that have ended, and add those that start.
+    // Remove the threads that have ended, and add those that start. The same differences as above: what reaches over the strip is in it.
     let count = 0;
-    for (const t of order) if (t.x1 > left + STRIP_WIDTH) order[count++] = t;
+    for (const t of order) if (t.x1 - left > STRIP_WIDTH) order[count++] = t;
     while (order.length > count) order.pop();
-    while (next < waiting.length && waiting[next]!.x0 <= left + STRIP_WIDTH) {
+    while (next < waiting.length && waiting[next]!.x0 - left <= STRIP_WIDTH) {
       const t = waiting[next++]!;
-      if (t.x1 > left + STRIP_WIDTH) order.push(t);
+      if (t.x1 - left > STRIP_WIDTH) order.push(t);
     }
     strip.right = right;
     sortByHeight(strip);
