@@ -105,6 +105,19 @@ describe('blanks', () => {
     expect(filled.blanks[0]!.width).toBeCloseTo(300, 9);
   });
 
+  it('have a spare each where no two of what is left fit together', () => {
+    // Two of 250 make 505.2, past 380; 250 and a kerf leave 44.8 to 300, and a spare is 50 at least.
+    const filled = makeBlanks(items([250, 250, 250]), { ...RULES, greatestBlankWidth: 380 }, true);
+    const made = filled.blanks.flatMap(({ width, quantity }) => new Array<number>(quantity).fill(width));
+    expect(made).toEqual([305.2, 305.2, 305.2].map((width) => expect.closeTo(width, 9)));
+  });
+
+  it('are filled to the last tenth: three sizes that make the least to the bit make a bin', () => {
+    expect(coverAll([100, 100, 100, 100, 100, 100], { least: 300, most: 600 })).toHaveLength(2);
+    const tenths = Array.from({ length: 9 }, () => 0.1);
+    expect(coverAll(tenths, { least: 0.3, most: 0.6 })).toHaveLength(3);
+  });
+
   it('are what a search through every partition finds, on 300 random lists of up to 8', () => {
     const random = new Random(17);
     for (let i = 0; i < 300; i++) {

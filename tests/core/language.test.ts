@@ -14,6 +14,7 @@ import {
 } from '@fielded/core';
 import { writeCsv } from '@fielded/exchange';
 import { describe, expect, it } from 'vitest';
+import { readQuoteWords } from '../../packages/core/src/reading/quote-words.ts';
 import { shareSentence } from '../../packages/core/src/report/share-words.ts';
 import german from '../support/german.json' with { type: 'json' };
 
@@ -126,6 +127,15 @@ describe('a second language, added as one file', () => {
     expect(writeCsv(table, language!.decimal)).toBe('s (mm);t (mm)\r\n0;1,25\r\n-0,5;\r\n');
     expect(writeCsv(table)).toBe('s (mm),t (mm)\r\n0,1.25\r\n-0.5,\r\n');
   });
+});
+
+it('a quote’s words name the figures that their sentence has, and no others', () => {
+  const faultOf = (text: string) => (readQuoteWords(text) as { fault?: string }).fault;
+  expect(faultOf('item.doors: "{price} Türen"\n')).toContain(
+    'names {price}, which this sentence does not have. It has {count}.',
+  );
+  expect(faultOf('price: "{count}"\n')).toContain('It has none.');
+  expect(faultOf('item.doors: "{count} Türen"\n')).toBeUndefined();
 });
 
 describe('terms on both sides of the Atlantic', () => {

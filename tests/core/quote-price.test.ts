@@ -66,6 +66,13 @@ describe('the price of a job', () => {
     expect([price.net, price.tax, price.total, price.deposit]).toEqual([0, null, 0, null]);
   });
 
+  it('finds a wood by its name in any case, one of the shop’s own too, and no other', () => {
+    const rates = { ...RATES, wood: { 'Swamp Kauri': 1000, 'Cherry, black': 2350 } };
+    const priceOf = (wood: string) =>
+      priceQuantities({ ...KITCHEN, timber: [{ wood, thickness: 20, order: 1 }] }, rates).lines[0]!.price;
+    expect(['swamp kauri', 'black cherry', 'white oak', 'kauri'].map(priceOf)).toEqual([100000, 235000, null, null]);
+  });
+
   it('agrees with decimal arithmetic on 2,000 random jobs', () => {
     const random = new Random(11);
     const decimals = (most: number, places: number) => Number((random.unit() * most).toFixed(places));

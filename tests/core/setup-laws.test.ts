@@ -192,6 +192,25 @@ describe('the order of work', () => {
     expect(plan.setUpCount).toBe(3);
   });
 
+  it('says which panels go through: blanks before the rip, what was ripped after, six by name and how many more', () => {
+    const many = Array.from(
+      { length: 8 },
+      (_, k) => `{ name: d${k}, quantity: 2, width: 220, height: 600, stile: 60, rail: 60 }`,
+    );
+    const { plan } = planned(shopJob({ doors: `[${many.join(', ')}]` }));
+    const said = (kind: string) =>
+      plan.steps.filter((step) => step.kind === kind).map((step) => sayStep(step, plan, { units: 'mm' }));
+    const names = 'd0, d1, d2, d3, d4, d5 + 2';
+    expect(said('rip').join(' ')).toContain(names);
+    expect(said('run-edges')).toHaveLength(2);
+    for (const step of said('run-edges')) expect(step).toContain(`the narrow panels of ${names}`);
+    const wide = many.map((door) => door.replace('220', '500'));
+    const { plan: mixed } = planned(shopJob({ doors: `[${[...wide.slice(0, 7), many[7]].join(', ')}]` }));
+    const steps = mixed.steps.filter(({ kind }) => kind === 'run-edges');
+    expect(sayStep(steps[0]!, mixed, { units: 'mm' })).toContain('the panels of d1, d2, d3, d4, d5, d6');
+    expect(sayStep(steps.at(-1)!, mixed, { units: 'mm' })).toContain('d7');
+  });
+
   it('saves a set-up for each machine that still stands', () => {
     const both = shopJob({
       doors: NARROW,

@@ -53,6 +53,7 @@ describe('a flat-sawn cherry panel 400 mm wide, pinned, made at 8 %', () => {
     // The groove lies across the frame's thickness and shrinks with it: W·(1 + C·ΔM), eq. 13-2 for groove and tongue alike.
     expect(season.driest.clearance).toBeCloseTo((6.4 - 6.2) * (1 - 0.00126 * 2), 12);
     expect(season.driest.grooveChange).toBeCloseTo(-6.4 * 0.00126 * 2, 12);
+    expect(season.driest.thicknessChange).toBeCloseTo(-20 * 0.00126 * 2, 12);
     expect(season.driest.formula).toBe('13-2');
   });
 

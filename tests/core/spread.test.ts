@@ -1,11 +1,12 @@
 import { describe, expect, it } from 'vitest';
 import { evaluate } from '../../packages/core/src/report/evaluate.ts';
+import { adviseRuns } from '../../packages/core/src/report/run-advice.ts';
 import { createJoint } from '../../packages/core/src/spread/joint.ts';
 import type { SpreadLimits } from '../../packages/core/src/spread/limits.ts';
 import { reportSpread } from '../../packages/core/src/spread/report.ts';
 import { listSources } from '../../packages/core/src/spread/sources.ts';
 import { stackFigure } from '../../packages/core/src/spread/stack.ts';
-import { coatedJob, cut, profile, wedgeJob } from './joints-to-spread.ts';
+import { coatedJob, cut, plainJob, profile, wedgeJob } from './joints-to-spread.ts';
 
 const limits: SpreadLimits = { thickness: 0.15, height: 0.1, fence: 0.2, grooveWidth: 0.05, film: 0.02 };
 const none: SpreadLimits = { thickness: 0, height: 0, fence: 0, grooveWidth: 0, film: 0 };
@@ -155,6 +156,42 @@ describe('the other ways to run', () => {
     ]);
     expect(arrangements[0]!.worst[1] - arrangements[0]!.worst[0]).toBeCloseTo(0.58, 9);
     expect(arrangements[2]!.worst[1] - arrangements[2]!.worst[0]).toBeCloseTo(0.88, 9);
+  });
+
+  it('are each what the job run so has, also on stock that measures less', () => {
+    const cuts = [
+      cut('raise', 'front', profile('bevel', 38, 9, 4, 1)),
+      cut('back relief', 'back', profile('cove', 14, 4.8, 9), { run: 'over' }),
+    ];
+    const job = plainJob({ cuts, panel: { thickness: 20, measured: 19.6, sawn: 'flat' }, spread: limits });
+    const { arrangements } = evaluate(job).spread!;
+    expect(arrangements).toHaveLength(4);
+    for (const { runs, nominal, worst, rss, given } of arrangements) {
+      const run = { ...job, cuts: cuts.map((each, k) => ({ ...each, run: runs[k]! })) };
+      const own = evaluate(run).spread!.arrangements.find((each) => each.given)!;
+      expect(given).toBe(runs.join(' ') === 'under over');
+      expect(nominal).toBeCloseTo(own.nominal, 12);
+      expect(worst).toEqual(own.worst.map((figure) => expect.closeTo(figure, 9)));
+      expect(rss).toEqual(own.rss.map((figure) => expect.closeTo(figure, 9)));
+    }
+  });
+
+  it('are advised by what they do to the stock’s part in it', () => {
+    const advised = (runs: readonly ('under' | 'over')[], thickness: number, tilt = 0) => {
+      const cuts = [
+        cut('raise', 'front', profile('ogee', 38, 9, 11, 1.5), { run: runs[0]!, tilt }),
+        cut('back relief', 'back', profile('cove', 14, 4.8, 9), { run: runs[1]!, tilt }),
+      ];
+      const { spread, section } = evaluate(plainJob({ cuts, spread: { ...limits, thickness } }));
+      return adviseRuns(spread!, section.cuts, 'mm');
+    };
+    // One face on the table for both: one cut goes deeper by what the stock is thicker, and the tongue stays.
+    expect(advised(['under', 'over'], 0.2)).toContain('does not matter to the clearance');
+    expect(advised(['under', 'under'], 0.2)).toContain('then no longer matters, and at the very worst');
+    // Stock without a ± makes nothing worse; what it would do is still said.
+    expect(advised(['under', 'under'], 0)).toContain('then no longer matters to the clearance');
+    // On edge there is one way, and the tongue is what the stock leaves.
+    expect(advised(['under', 'under'], 0.2, Math.PI / 2)).toContain('one for one');
   });
 
   it('leaves a cut on edge as it is', () => {

@@ -1,5 +1,6 @@
 import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
+import { readJob } from '../../packages/core/src/reading/read.ts';
 import { woodDensity } from '../../packages/core/src/wood/density.ts';
 import { equilibriumMoisture, moistureContent } from '../../packages/core/src/wood/moisture.ts';
 import { moveWood } from '../../packages/core/src/wood/movement.ts';
@@ -11,6 +12,7 @@ import {
   shrinkageFromCoefficient,
 } from '../../packages/core/src/wood/species.ts';
 import { SPECIES_TABLE } from '../../packages/core/src/wood/species-table.ts';
+import { SOUND } from './job-texts.ts';
 
 describe('finding a wood', () => {
   it.each([
@@ -21,6 +23,18 @@ describe('finding a wood', () => {
     ['WALNUT', 'black walnut'],
   ])('%s is %s', (name, found) => {
     expect(findSpecies(name)!.name).toBe(found);
+  });
+
+  it('takes the shop’s own woods by name, in any case, before the table', () => {
+    const shop =
+      'fielded: 1\nwoods: { Swamp Kauri: { tangential: 0.002, radial: 0.001, density: 500 }, Black Cherry: { tangential: 0.003, radial: 0.002, density: 600 } }\n';
+    const woodOf = (species: string) =>
+      readJob(SOUND.replace('panel:\n', `panel:\n  species: ${species}\n`), {
+        shop: { text: shop, name: 'shop.yaml' },
+      }).job!.panel.wood;
+    expect(woodOf('swamp kauri')).toMatchObject({ tangential: 0.002, radial: 0.001, density: 500 });
+    expect(woodOf('BLACK CHERRY')).toMatchObject({ tangential: 0.003 });
+    expect(woodOf('white oak')).toBeUndefined();
   });
 
   it('knows when it does not know, and offers the nearest', () => {

@@ -33,6 +33,7 @@ describe('a key that is not there is added', () => {
       'cuts:\n  - name: a\n    side: front # here\n  - name: b\n',
       'cuts:\n  - name: a\n    side: front # here\n    depth: 4.8\n  - name: b\n',
     ],
+    ['an empty group', 'cuts:\n  - {}\n', 'cuts:\n  - { depth: 4.8 }\n'],
     ['inline', 'cuts:\n  - { name: a, side: front }\n', 'cuts:\n  - { name: a, side: front, depth: 4.8 }\n'],
     [
       'after a group inside',
