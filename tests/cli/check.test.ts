@@ -69,7 +69,7 @@ A test piece decides: cut one in the same stock before the panels.
   it('says how the rails meet the stiles, and what is worked on the back', async () => {
     const { out } = await run(['check', 'examples/coped-frame/job.yaml']);
     expect(out).toContain('  Cope               stub tenon 11.00 mm long; closes on the sticking\n');
-    expect(out).toContain('  Back edge          5.00 mm in, 4.00 mm deep\n');
+    expect(out).toContain('  Back edge          5.00 mm wide, 4.00 mm deep\n');
   });
 
   it('keeps every line within 80 columns, and colours only where asked', async () => {
@@ -103,7 +103,7 @@ A test piece decides: cut one in the same stock before the panels.
     expect({ status, err }).toEqual({ status: 1, err: '' });
     expect(out).toContain('  ⊗ no tongue   – running not checked\n  The cuts meet and leave no tongue.\n');
     expect(out.replaceAll(/\s+/g, ' ')).toContain(
-      '✗ error The cuts meet: no wood is left from 0 mm to 13.79 mm in from the edge. Take the back relief 6.7 mm less deep. (cuts, no-tongue)',
+      '✗ error The cuts meet: no wood is left 0 mm to 13.79 mm from the edge. Take the back relief 6.7 mm less deep. (cuts, no-tongue)',
     );
   });
 

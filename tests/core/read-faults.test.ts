@@ -546,12 +546,12 @@ const OUTLINES: readonly (readonly string[])[] = [
   [
     'one that crosses itself',
     'M 0 9 L 20 2 V 8 L 5 2 V 0',
-    '12:38 outline-crosses-itself cuts[0].profile.path: the path crosses itself at 12 mm in and 4.8 mm deep. Draw it so that it meets itself nowhere.',
+    '12:38 outline-crosses-itself cuts[0].profile.path: the path crosses itself 12 mm from the edge and 4.8 mm deep. Draw it so that it meets itself nowhere.',
   ],
   [
     'one that crosses itself at a corner',
     'M 0 9 H 10 L 15 4 L 20 9 H 15 V 4 L 15 4 L 12 0',
-    '12:38 outline-crosses-itself cuts[0].profile.path: the path crosses itself at 15 mm in and 4 mm deep. Draw it so that it meets itself nowhere.',
+    '12:38 outline-crosses-itself cuts[0].profile.path: the path crosses itself 15 mm from the edge and 4 mm deep. Draw it so that it meets itself nowhere.',
   ],
   [
     'a figure past all numbers',

@@ -78,6 +78,15 @@ function filler(kind: string | undefined): Figures[string] {
   return kind === 'list' ? [] : 500;
 }
 
+describe('a length before the word in', () => {
+  it('stands nowhere in the catalogue: in inches it would read "1/2 in in"', () => {
+    const twice = Object.values(ALL_ENGLISH).filter((sentence) =>
+      /:(?:length|coarse|spans)\} in\b(?! the (?:wood|frame|groove)\b)/.test(sentence),
+    );
+    expect(twice).toEqual([]);
+  });
+});
+
 describe('a joint just past a limit', () => {
   const job: GivenJob = {
     panel: { thickness: 20 },

@@ -276,7 +276,7 @@ describe('a knife that rubs', () => {
     // α = 31.52° at a radius of 78 mm.
     const quirk = 'profile: { shape: outline, path: "M 0 9 L 12 4 L 14 5 V 0" }, head: raiser';
     expect(knifeProblems(quirk, shopText()).map((p) => p.message)).toMatchObject([
-      "The knife for the raise has less side clearance than the shop's 3°. From 12 mm in and 4 mm down to 14 mm in and 5 mm down it is undercut, and the sweep takes that away. Slope that by 4.9°.",
+      "The knife for the raise has less side clearance than the shop's 3°. From 12 mm to 14 mm from the edge, 4 mm to 5 mm down, it is undercut, and the sweep takes that away. Slope that by 4.9°.",
     ]);
   });
 

@@ -118,7 +118,7 @@ describe('what is said to do', () => {
   it('cuts that meet leave no tongue, and say from where to where', () => {
     const { problems, tongue, fit } = evaluate(job(12));
     expect(problems.map((p) => p.message)).toEqual([
-      'The cuts meet: no wood is left from 0 mm to 14 mm in from the edge. Take the back relief 7.2 mm less deep.',
+      'The cuts meet: no wood is left 0 mm to 14 mm from the edge. Take the back relief 7.2 mm less deep.',
     ]);
     expect(tongue).toEqual({
       insertion: 9,
@@ -169,10 +169,10 @@ describe('what is said to do', () => {
       line(30, 9, 30, 0),
     ];
     expect(flat(square)).toEqual([
-      'error: The raise cannot be cut as drawn with the panel flat: the turning knife also takes 12 mm² that the drawing keeps, 14 mm to 18 mm in from the edge and 6 mm to 9 mm below the face. Run it on edge: that way nothing is lost.',
+      'error: The raise cannot be cut as drawn with the panel flat: the turning knife also takes 12 mm² that the drawing keeps, 14 mm to 18 mm from the edge and 6 mm to 9 mm below the face. Run it on edge: that way nothing is lost.',
     ]);
     expect(flat(leaning)).toEqual([
-      'error: The raise cannot be cut as drawn with the panel flat: the turning knife also takes 15 mm² that the drawing keeps, 13 mm to 19 mm in from the edge and 6 mm to 9 mm below the face. Change the profile: neither flat nor on edge does a knife leave it so.',
+      'error: The raise cannot be cut as drawn with the panel flat: the turning knife also takes 15 mm² that the drawing keeps, 13 mm to 19 mm from the edge and 6 mm to 9 mm below the face. Change the profile: neither flat nor on edge does a knife leave it so.',
     ]);
   });
 

@@ -143,7 +143,7 @@ describe('the drawing of a knife', () => {
     expect(words).toContain('cutting radius 62.5 mm, cutting angle (rake) 18°, no shear, sharpness angle (wedge) 42°');
     expect(words).toContain('Ground to run over, turning clockwise seen from above.');
     expect(words).toContain(
-      'Side relief: grind at least 3° here, behind the edge: on A, the flat from 0 mm to 10 mm in, 5 mm down.',
+      'Side relief: grind at least 3° here, behind the edge: on A, the flat 0 mm to 10 mm from the edge, 5 mm down.',
     );
     expect(words).toContain('50 mm: check the print with a rule');
   });

@@ -23,7 +23,7 @@ export const REPORT_WORDS = {
   'print.cope.closes': 'stub tenon {length} long; closes on the sticking',
   'print.cope.open': 'stub tenon {length} long; leaves up to {gap} open',
   'print.back-edge.label': 'Back edge',
-  'print.back-edge': '{reach} in, {depth} deep',
+  'print.back-edge': '{reach} wide, {depth} deep',
   'print.swell-gap': 'Swell gap',
   'print.film.label': 'Finish',
   'print.film': '{film} on each face of the tongue, none in the groove (assumed)',

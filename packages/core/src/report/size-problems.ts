@@ -44,8 +44,11 @@ function unitProblems(job: Job): Problem[] {
 function missedProblems(job: Job, { cuts }: Edge): Problem[] {
   return cuts.flatMap(({ cut, removedArea, depthCut }, k) => {
     if (removedArea > 0) return [];
-    const missed = { cut: cut.name, by: Math.max(0, -depthCut) };
-    return [sayProblem('cut-misses', `cuts[${k}].depth`, missed, job, { about: { cut: cut.name } })];
+    const at = `cuts[${k}].depth`;
+    const about = { cut: cut.name };
+    return depthCut < 0
+      ? [sayProblem('cut-misses', at, { cut: cut.name, by: -depthCut }, job, { about })]
+      : [sayProblem('cut-misses.touches', at, { cut: cut.name }, job, { about })];
   });
 }
 

@@ -83,10 +83,31 @@ function againstHold(trial: Trial): Unsaid[] {
     const [least, most] = machine.tilt;
     if (wanted < least - 1e-9 || wanted > most + 1e-9) {
       const figures = { ...names, wanted: toDegrees(wanted), least: toDegrees(least), most: toDegrees(most) };
-      problems.push(sayLater('no-tilt', work.at, figures, more));
+      problems.push(sayLater(least === most && most === 0 ? 'no-tilt.fixed' : 'no-tilt', work.at, figures, more));
     }
   }
   return problems;
+}
+
+/** A head that would have to sit lower than the machine lets it: heights below the table are told as such. */
+function sayTooLow(trial: Trial, seat: number): Unsaid {
+  const [lowest] = trial.machine.seat;
+  const figures = { ...namesOf(trial), seat: Math.abs(seat), least: Math.abs(lowest) };
+  const { at } = trial.work;
+  const more = aboutTrial(trial);
+  if (seat >= 0) return sayLater('seat-too-low', at, figures, more);
+  if (lowest < 0) return sayLater('seat-too-low.below', at, figures, more);
+  return sayLater(lowest === 0 ? 'seat-too-low.table' : 'seat-too-low.under', at, figures, more);
+}
+
+/** A head that would have to sit higher. */
+function sayTooHigh(trial: Trial, seat: number): Unsaid {
+  const [, highest] = trial.machine.seat;
+  const figures = { ...namesOf(trial), seat: Math.abs(seat), most: Math.abs(highest) };
+  const { at } = trial.work;
+  const more = aboutTrial(trial);
+  if (highest >= 0) return sayLater('seat-too-high', at, figures, more);
+  return sayLater(seat < 0 ? 'seat-too-high.both-below' : 'seat-too-high.below', at, figures, more);
 }
 
 /** Whether the head can stand where it should, and the table be open around it. */
@@ -97,13 +118,10 @@ function againstHeight(trial: Trial): Unsaid[] {
   const more = aboutTrial(trial);
   const [lowest, highest] = machine.seat;
   if (pose.seat !== null && pose.seat < lowest - SAME) {
-    const below = lowest < 0;
-    const figures = { ...names, seat: below ? -pose.seat : pose.seat, least: below ? -lowest : lowest };
-    problems.push(sayLater(below ? 'seat-too-low.below' : 'seat-too-low', work.at, figures, more));
+    problems.push(sayTooLow(trial, pose.seat));
   }
   if (pose.seat !== null && pose.seat > highest + SAME) {
-    const figures = { ...names, seat: pose.seat, most: highest };
-    problems.push(sayLater('seat-too-high', work.at, figures, more));
+    problems.push(sayTooHigh(trial, pose.seat));
   }
   if (hole !== null && hole.ring === null) {
     const figures = { ...names, needed: hole.needed, opening: machine.opening };

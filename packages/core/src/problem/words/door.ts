@@ -27,11 +27,11 @@ export const DOOR_WORDS = {
   'head-not-flat':
     'Door {door} has a shaped head, and the {cut} is held at {held:degrees}: only a cut that is run flat goes round a curve. Run it flat, or leave the head straight.',
   'head-corner-past-groove':
-    "The panel's corner under the head of door {door} goes {reach:length} into the top rail's corner, and the groove is {depth:length} deep: a cutter that goes round the corner leaves it no deeper there. Deepen the groove by hand to {needed:length} in the corner, take {off:length} off the panel's corner, or round the head.",
+    "The panel's corner under the head of door {door} goes {reach:length} into the top rail's corner, and the groove is {depth:length} deep: a cutter that goes round the corner leaves it no deeper there. Deepen the groove in the corner by hand to {needed:length}, take {off:length} off the panel's corner, or round the head.",
   'head-corner-past-groove.stile':
     "The panel's corner beside the head of door {door} goes {reach:length} up past the edge of the top rail's end, which lies in the stile's groove, and the rail's own groove is {depth:length} deep. Cut the rail's end back to {needed:length} above its edge there, take {off:length} off the panel's corner, or let the head run level into the stile.",
   'head-corner-by-hand':
-    "The top rail of door {door} has a hollow corner, where a groove cutter on a bearing stops short. Square the groove out by hand to {needed:length} from the corner: the panel's corner goes {reach:length} in.",
+    "The top rail of door {door} has a hollow corner, where a groove cutter on a bearing stops short. Square the groove out by hand to {needed:length} from the corner: the panel's corner goes in {reach:length}.",
   'curved-work':
     'Door {door} has a shaped head, run against a bearing or a ring fence and not the straight one: start against a lead-in pin or block, hold the panel in a jig with handles, leave untouched edge for the bearing to run on, prefer the cutter under the work, and never run a small or light piece so. One shoulder is cut against the grain: light passes there, or knives of the other hand with the other rotation. The marks on the tools, the rules where you work and trained practice go first.',
   'shoulder.left':

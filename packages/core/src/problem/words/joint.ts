@@ -1,10 +1,10 @@
 /** What is wrong with a section or a fit. */
 export const JOINT_WORDS = {
-  'no-tongue': 'The cuts meet: no wood is left from {where:spans} in from the edge.',
+  'no-tongue': 'The cuts meet: no wood is left {where:spans} from the edge.',
   'split-edge':
-    'The cuts leave the wood in separate layers from {where:spans} in from the edge. Change the profile or how it is run.',
+    'The cuts leave the wood in separate layers {where:spans} from the edge. Change the profile or how it is run.',
   'taken-from-drawing':
-    'The {cut} cannot be cut as drawn {held:said}: the turning knife also takes {area:area} that the drawing keeps, {x0:coarse} to {x1:coarse} in from the edge and {y0:coarse} to {y1:coarse} below the face.',
+    'The {cut} cannot be cut as drawn {held:said}: the turning knife also takes {area:area} that the drawing keeps, {x0:coarse} to {x1:coarse} from the edge and {y0:coarse} to {y1:coarse} below the face.',
   'held.flat': 'with the panel flat',
   'held.on-edge': 'with the panel on edge',
   'held.run-flat': 'flat',
@@ -20,7 +20,7 @@ export const JOINT_WORDS = {
   'sticking-in-groove':
     "The [sticking] is {depth:length} deep and breaks into the groove, which starts {setback:length} below the frame's face.",
   'cope-short':
-    'The [sticking] reaches {reach:length} in from the sight edge, and the rails go only {length:length} into the stiles: their coped ends fall short of it by {short:length}. Let the rails go in {reach:length} or more (frame.joint, length), or take a narrower [sticking].',
+    'The [sticking] reaches {reach:length} from the sight edge, and the rails go only {length:length} into the stiles: their coped ends fall short of it by {short:length}. Let the rails go in {reach:length} or more (frame.joint, length), or take a narrower [sticking].',
   'cope-long':
     'The stub tenon of the coped rails is {length:length} long, and the groove it goes into is {depth:length} deep: each joint stays {over:length} open.',
   'no-swell-gap':
@@ -35,6 +35,8 @@ export const JOINT_WORDS = {
   'unit.millimetres': 'Write millimetres as 19 mm, or units: mm at the top of the file.',
   'cut-misses':
     'The {cut} misses the stock by {by:length} and takes nothing: run over, its depth follows the stock. Measure the stock again.',
+  'cut-misses.touches':
+    'The {cut} takes nothing: at this setting it does no more than touch the stock. Set it deeper, or measure the stock again.',
   'feather-edge':
     'The tongue ends in a feather edge: its tip is {tip:length} thick, and under {least:length} it breaks out or splits.',
   'no-lip': 'The frame has no {side:said}: nothing holds the panel there.',

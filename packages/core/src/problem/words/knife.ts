@@ -24,7 +24,7 @@ export const KNIFE_WORDS = {
     'The heel of the knife for the {cut} rubs: steel {thickness:length} thick with a [wedge] of {wedge:degrees} stands {out:length} outside its own cutting circle, {back:length} back from the tip line and {along:length} along it. Relieve the heel, or use thinner steel.',
   'no-side-clearance': "The knife for the {cut} has less side clearance than the shop's {least:degrees}.",
   'rubs.undercut':
-    'From {a0:length} in and {b0:length} down to {a1:length} in and {b1:length} down it is undercut, and the sweep takes that away.',
+    'From {a0:length} to {a1:length} from the edge, {b0:length} to {b1:length} down, it is undercut, and the sweep takes that away.',
   'rubs.slope': 'Slope that by {draft:degrees}.',
   'steel-leaves-lip.edge':
     "The knife {knife} leaves a lip at the {cut}: as measured, its steel ends {lip:length} short of the panel's edge at this setting. Set less reach, or have a longer knife ground.",

@@ -209,7 +209,7 @@ export const READING_WORDS = {
   'fault.nut-within-spindle': '{at:path}: a nut {nut:length} across holds nothing on a spindle of {spindle:length}.',
   'fault.nut-within-spindle.do': 'Write the diameter over the corners of the nut or its washer.',
   'fault.from-face-past-head':
-    '{at:path}: {fromFace:length} in from the face is past the other end of the head {head}, {height:length} high.',
+    '{at:path}: {fromFace:length} from the face is past the other end of the head {head}, {height:length} high.',
   'fault.from-face-past-head.do': "Measure from the head's face on the side where the knife cuts deepest.",
 
   // Outlines
@@ -239,7 +239,7 @@ export const READING_WORDS = {
     'Write x as the distance in from the edge and y as the depth below the face, both above 0.',
   'fault.outline-tangled': '{at:path}: the path is too tangled to be followed.',
   'fault.outline-tangled.do': 'Draw it with fewer strokes.',
-  'fault.outline-crosses-itself': '{at:path}: the path crosses itself at {x:length} in and {y:length} deep.',
+  'fault.outline-crosses-itself': '{at:path}: the path crosses itself {x:length} from the edge and {y:length} deep.',
   'fault.outline-crosses-itself.do': 'Draw it so that it meets itself nowhere.',
 
   // A value that is not what it should be

@@ -28,7 +28,7 @@ export const SEASON_WORDS = {
   'swells-tight.still':
     '{when:said} ({moisture:percent}) the tongue, tight as made, is {over:length} too thick for the groove: the panel can no longer move and will split or push the frame apart.',
   'swells-tight.wedges':
-    '{when:said} ({moisture:percent}) the panel swells further in than its tongue can go, and wedges: the tongue goes {deepest:length} in, and the edge swells to {reached:length}.',
+    '{when:said} ({moisture:percent}) the panel swells further in than its tongue can go, and wedges: the tongue goes in {deepest:length}, and the edge swells to {reached:length}.',
   'outside-coefficients':
     'Some of this moisture lies outside 6 to 14 %, where the dimensional change coefficients hold: the change is computed by eq. 13-3 of the Wood Handbook instead, from green to oven-dry shrinkage.',
   'finish-before-glue-up':

@@ -28,14 +28,23 @@ export const SETUP_WORDS = {
     'The knife {knife} was ground for work held at {ground:degrees}, and the {cut} holds it at {held:degrees}: it would cut another section. Hold the panel as the knife wants it, or have one ground.',
   'no-tall-fence':
     '"{machine}" has no tall fence, and the {cut} is run on edge. Use another machine, or make a fence to hold the panel upright.',
+  'no-tilt.fixed': 'The spindle of "{machine}" does not tilt, and the {cut} needs {wanted:degrees}.',
   'no-tilt':
     'The spindle of "{machine}" does not tilt to {wanted:degrees} for the {cut}: it goes from {least:degrees} to {most:degrees}.',
+  'seat-too-low.table':
+    'The head "{head}" cannot go low enough on "{machine}" to run the {cut} {run:said}: its lower face would sit {seat:length} below the table, and it goes no lower than the table.',
+  'seat-too-low.under':
+    'The head "{head}" cannot go low enough on "{machine}" to run the {cut} {run:said}: its lower face would sit {seat:length} below the table, and {least:length} above it is the lowest.',
   'seat-too-low.below':
     'The head "{head}" cannot go low enough on "{machine}" to run the {cut} {run:said}: its lower face would sit {seat:length} below the table, and {least:length} below it is the lowest.',
   'seat-too-low':
-    'The head "{head}" cannot go low enough on "{machine}" to run the {cut} {run:said}: its lower face would sit at {seat:length} from the table, and {least:length} is the lowest.',
+    'The head "{head}" cannot go low enough on "{machine}" to run the {cut} {run:said}: its lower face would sit {seat:length} above the table, and {least:length} is the lowest.',
+  'seat-too-high.below':
+    'The head "{head}" cannot go high enough on "{machine}" to run the {cut} {run:said}: its lower face would sit {seat:length} above the table, and {most:length} below it is the highest.',
+  'seat-too-high.both-below':
+    'The head "{head}" cannot go high enough on "{machine}" to run the {cut} {run:said}: its lower face would sit {seat:length} below the table, and {most:length} below it is the highest.',
   'seat-too-high':
-    'The head "{head}" cannot go high enough on "{machine}" to run the {cut} {run:said}: its lower face would sit at {seat:length} from the table, and {most:length} is the highest.',
+    'The head "{head}" cannot go high enough on "{machine}" to run the {cut} {run:said}: its lower face would sit {seat:length} above the table, and {most:length} is the highest.',
   'hole-too-small':
     'The table of "{machine}" does not open wide enough for the {cut}: the head "{head}" needs {needed:length}, and the opening is {opening:length}.',
   'spindle-bore':

@@ -6,7 +6,7 @@ export const VERDICT_WORDS = {
   'verdict.tight.nothing': 'The tongue is tight: it goes in its full {insertion:length} with nothing to spare.',
   'verdict.loose':
     'The tongue is loose: it goes in its full {insertion:length} with {spare:length} to spare and will rattle.',
-  'verdict.stops-short': 'The tongue stops {deepest:length} in: it wedges, and should go in {insertion:length}.',
+  'verdict.stops-short': 'The tongue stops at {deepest:length}: it wedges, and should go in {insertion:length}.',
   'verdict.will-not-enter':
     'The tongue will not enter: its tip is {tip:length} thick and the groove {groove:length} wide.',
   'verdict.none': 'The cuts meet and leave no tongue.',
