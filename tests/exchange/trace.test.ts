@@ -236,6 +236,12 @@ describe('files', () => {
     view.setUint32(17, crc(chunk.subarray(4, 17)));
     const read = readScan(new Uint8Array([...bytes.subarray(0, 33), ...chunk, ...bytes.subarray(33)]));
     expect(read).toMatchObject({ dpi: [600, 600] });
+    // 2835 are 72: what a camera or a program writes that knows of no scale.
+    view.setUint32(8, 2835);
+    view.setUint32(12, 2835);
+    expect(readScan(new Uint8Array([...bytes.subarray(0, 33), ...chunk, ...bytes.subarray(33)]))).toMatchObject({
+      dpi: null,
+    });
   });
 
   it('damaged, enormous and lying files are refused in words', () => {

@@ -11,6 +11,8 @@ import {
   drawnPath,
   GRIDS,
   lacksOf,
+  movePoint,
+  removePoint,
   snapPoint,
 } from '../../packages/page/src/panels/outline/drawn-outline.ts';
 
@@ -50,6 +52,17 @@ describe('an outline drawn by hand', () => {
     const { x, y } = snapPoint([], 0, 5, 'line', GRIDS.in);
     expect(x).toBe(0);
     expect((y / 25.4) * 32).toBeCloseTo(6, 9);
+  });
+
+  it('moves a point on the grid or finely, and an arc after it goes on touching the line before', () => {
+    const points = draw([0, 6, 'line'], [3, 6, 'line'], [9, 0, 'arc']);
+    // 1 mm further in: the quarter circle has become one through (9, 0) that sets off level at 4, of radius 61/12.
+    const moved = movePoint(points, 1, 4.2, 6.1, GRIDS.mm);
+    expect(drawnPath(moved)).toBe('M 0 6 L 4 6 A 5.083333 5.083333 0 0 0 9 0');
+    expect(movePoint(points, 2, 9.26, 0.14, 0.1)[2]).toEqual({ x: 9.3, y: 0.1, by: 'arc' });
+    // The first point stays on the edge, whichever it is.
+    expect(movePoint(points, 0, 2, 7.04, 0.1)[0]).toEqual({ x: 0, y: 7, by: 'line' });
+    expect(removePoint(points, 0)[0]).toEqual({ x: 0, y: 6, by: 'line' });
   });
 
   it('reads as a job whatever is drawn, or is refused in words', () => {

@@ -11,7 +11,8 @@ const SAMPLE = 'examples/traced-sample/sample.png';
 it('gives what the command line gives, goes on answering meanwhile, and goes into the job in one step', async () => {
   const page = await bench.open(PHONE);
   await page.getByRole('button', { name: 'Own outline… for the raise' }).click();
-  const pictures = page.locator('.trace input[type="file"]');
+  const pictures = page.locator('.trace input[type="file"]').first();
+  expect(await page.locator('.trace input[capture="environment"]').getAttribute('accept')).toBe('image/jpeg');
   expect(await pictures.getAttribute('accept')).toMatch(/image\/png.*image\/jpeg/);
   // It is read beside the page, so that the page goes on answering.
   const worker = page.waitForEvent('worker');
@@ -45,19 +46,67 @@ it('asks how large a picture is that does not say, and takes the calliper for it
   bytes.write('pHYx', bytes.indexOf('pHYs'), 'latin1');
   const bare = join(bench.folder, 'bare.png');
   writeFileSync(bare, bytes);
-  await page.locator('.trace input[type="file"]').setInputFiles(bare);
-  await page.getByLabel('or its thickness by the calliper').fill('10');
+  await page.locator('.trace input[type="file"]').first().setInputFiles(bare);
+  await page.getByLabel('Its thickness by the calliper').fill('10');
   await page.getByRole('button', { name: 'Trace at this scale' }).click();
   // Half as thick as it is: everything else is half as large too.
   await expect
     .poll(async () => (await page.locator('.seen').innerText()).replaceAll('\u00A0', ' '))
     .toMatch(/^10 mm thick[\s\S]*Front: (?:16\.9|17)\d* mm in, 4\.2\d* mm deep/);
-  await page.locator('.trace input[type="file"]').setInputFiles({
-    name: 'notes.png',
-    mimeType: 'image/png',
-    buffer: Buffer.from('no picture'),
-  });
+  await page
+    .locator('.trace input[type="file"]')
+    .first()
+    .setInputFiles({
+      name: 'notes.png',
+      mimeType: 'image/png',
+      buffer: Buffer.from('no picture'),
+    });
   await expect.poll(() => page.locator('.trace > .fault').innerText()).toContain('neither a PNG nor a JPEG');
+});
+
+it('a finger draws lines and arcs, moves a point finely, deletes it, steps back and uses what it drew', async () => {
+  const page = await bench.open(PHONE);
+  await page.getByRole('button', { name: 'Own outline… for the raise' }).click();
+  await page.locator('.outline-panel summary', { hasText: 'Draw it by hand' }).click();
+  const pad = page.locator('.squared');
+  const cdp = await page.context().newCDPSession(page);
+  const touch = (type: 'touchStart' | 'touchMove' | 'touchEnd', touchPoints: { x: number; y: number }[]) =>
+    cdp.send('Input.dispatchTouchEvent', { type, touchPoints });
+  const at = (x: number, y: number) => ({ x, y });
+  const slide = async (...places: { x: number; y: number }[]) => {
+    await pad.scrollIntoViewIfNeeded();
+    const box = (await pad.boundingBox())!;
+    // 60 mm of paper with 2 mm round it.
+    const scale = box.width / 64;
+    const [first, ...rest] = places.map(({ x, y }) => ({ x: box.x + (x + 2) * scale, y: box.y + (y + 2) * scale }));
+    await touch('touchStart', [first!]);
+    for (const place of rest) await touch('touchMove', [place]);
+    await touch('touchEnd', []);
+  };
+  const path = () => pad.locator('.drawn').getAttribute('d');
+  await slide(at(6, 14), at(1, 9.1));
+  await slide(at(20, 14), at(11.1, 9.2));
+  await slide(at(24, 12), at(30, 3));
+  await expect.poll(path).toBe('M 0 9 L 11 9 L 30 3');
+  await page.getByRole('button', { name: 'By an arc' }).click();
+  await page.locator('[aria-pressed="true"]', { hasText: 'By an arc' }).waitFor();
+  await slide(at(40, 12), at(36, 0.3));
+  await expect.poll(path).toMatch(/^M 0 9 L 11 9 L 30 3 A [\d.]+ [\d.]+ 0 0 0 36 0$/);
+  const drawn = await path();
+  // Taken in hand by a tap; 8 mm of the finger beside it are 2 mm.
+  await slide(at(30, 3));
+  await slide(at(45, 15), at(49, 15), at(53, 13.4));
+  await expect.poll(path).toMatch(/L 32 2\.6 A/);
+  await page.getByRole('button', { name: 'Step back' }).click();
+  await expect.poll(path).toBe(drawn);
+  await page.getByRole('button', { name: 'Delete the point' }).click();
+  await expect.poll(path).not.toContain('L 30 3');
+  await page.getByRole('button', { name: 'Step back' }).click();
+  await page.getByRole('button', { name: 'Use this outline' }).click();
+  // The part closes, and the drawing is in sight with what came of it.
+  await page.locator('.outline-panel').waitFor({ state: 'detached' });
+  expect(await page.locator('input[data-path="cuts[0].reach"]').inputValue()).toBe('36');
+  expect((await page.locator('.drawing').boundingBox())!.y).toBeGreaterThanOrEqual(0);
 });
 
 it('an outline drawn with keys, typed points and a finger is cut, and so is one for the sticking', async () => {

@@ -62,9 +62,13 @@ export function readJpegHeader(bytes: Uint8Array): PictureHeader | null {
   return null;
 }
 
-/** Rounded where the file's whole numbers per metre stand for whole numbers per inch; null where it says nothing. */
+/** What cameras and programs write that know of no scale, pixels to the inch; no scan of a profile is so coarse. */
+const UNSAID = [72, 96];
+
+/** Rounded where the file's whole numbers per metre stand for whole numbers per inch; null where it says nothing that was measured. */
 function sound(across: number, down: number): PictureHeader['dpi'] {
   if (!(across > 0 && down > 0)) return null;
   const whole = (value: number) => (Math.abs(value - Math.round(value)) < 0.02 ? Math.round(value) : value);
-  return [whole(across), whole(down)];
+  const [x, y] = [whole(across), whole(down)];
+  return x === y && UNSAID.includes(x) ? null : [x, y];
 }

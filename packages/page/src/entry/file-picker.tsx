@@ -6,12 +6,15 @@ export function FilePicker({
   label,
   accept,
   multiple = false,
+  capture,
   take,
 }: {
   picker: RefObject<HTMLInputElement | null>;
   label: string;
   accept: string;
   multiple?: boolean;
+  /** Asks for a picture from the camera at the back rather than for a file, where there is one. */
+  capture?: 'environment';
   take: (files: readonly File[]) => unknown;
 }): JSX.Element {
   return (
@@ -22,6 +25,7 @@ export function FilePicker({
       tabIndex={-1}
       aria-label={label}
       multiple={multiple}
+      {...(capture && { capture })}
       accept={accept}
       onChange={(event) => {
         const files = [...(event.currentTarget.files ?? [])];

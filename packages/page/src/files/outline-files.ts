@@ -38,12 +38,12 @@ export function placeName(desk: Desk, place: OutlinePlace): string {
 /** A cut that reaches in less than this, mm, was probably drawn in inches. */
 const LEAST_REACH = 3;
 
-/** Makes a drawing the outline of a place; a notice says what was done, or why it cannot be. */
-export function useOutlineFile(desk: Desk, place: OutlinePlace, { name, text }: GivenFile): void {
+/** Makes a drawing the outline of a place; a notice says what was done, or why it cannot be. Returns whether it was. */
+export function useOutlineFile(desk: Desk, place: OutlinePlace, { name, text }: GivenFile): boolean {
   const path = readOutlineFile(name, text);
   if (typeof path !== 'string') {
     desk.notice.value = { kind: 'fault', text: `${name}: ${path.refused}. ${path.instead}.` };
-    return;
+    return false;
   }
   const { units } = desk.job.value;
   // A drawing that lies elsewhere on its paper is brought to the corner of edge and face.
@@ -51,7 +51,7 @@ export function useOutlineFile(desk: Desk, place: OutlinePlace, { name, text }: 
   const canBeCut = (each: string) => desk.check(outlineChanges(place, pathInUnits(each, units))).length === 0;
   const isMoved = moved !== null && !canBeCut(path) && canBeCut(moved);
   const taken = isMoved ? moved : path;
-  if (!useOutline(desk, place, pathInUnits(taken, units))) return;
+  if (!useOutline(desk, place, pathInUnits(taken, units))) return false;
   const reach = place === 'sticking' ? null : (desk.job.value.cuts[place]?.reach ?? null);
   const where = isMoved ? ', moved to where edge and face meet' : '';
   const saidOf = `${name} is now the outline of the ${placeName(desk, place)}${where}.`;
@@ -69,6 +69,7 @@ export function useOutlineFile(desk: Desk, place: OutlinePlace, { name, text }: 
           },
         }
       : { kind: 'note', text: `${saidOf} Undo takes it back.` };
+  return true;
 }
 
 /** An outline moved so that its deep end lies at the edge, x = 0, and its other end on the face, y = 0; null where its deep end is not the left one. */
@@ -90,13 +91,15 @@ function useOutline(desk: Desk, place: OutlinePlace, path: string): boolean {
   return useOutlines(desk, outlineChanges(place, path));
 }
 
-/** Gives a place an outline, and says in a notice what was taken. */
-export function useOutlineAndSay(desk: Desk, place: OutlinePlace, path: string, what: string): void {
-  if (useOutline(desk, place, path))
+/** Gives a place an outline, and says in a notice what was taken. Returns whether the job can be made so. */
+export function useOutlineAndSay(desk: Desk, place: OutlinePlace, path: string, what: string): boolean {
+  const used = useOutline(desk, place, path);
+  if (used)
     desk.notice.value = {
       kind: 'note',
       text: `${what} is now the outline of the ${placeName(desk, place)}. Undo takes it back.`,
     };
+  return used;
 }
 
 /** Makes changes that bring outlines, in one step of undo. Returns whether the job can be made so; if not, a notice says why. */

@@ -1,10 +1,11 @@
 import { type Cut, formatLength, parseLength, sweptOutline, type Units } from '@fielded/core';
-import type { Signal } from '@preact/signals';
+import { useSignal } from '@preact/signals';
 import type { JSX } from 'preact';
 import { useRef } from 'preact/hooks';
 import { useDesk } from '../../desk/context.ts';
 import { type OutlinePlace, useOutlineAndSay } from '../../files/outline-files.ts';
-import { type DrawnPoint, drawnPath, GRIDS } from './drawn-outline.ts';
+import { keepTogether } from '../../words/keep-together.ts';
+import { type DrawnPoint, drawnPath, FINE_GRIDS, GRIDS } from './drawn-outline.ts';
 import { PlaceFields } from './place-fields.tsx';
 import { type Drawing, useDrawing } from './use-drawing.ts';
 
@@ -14,37 +15,64 @@ const ROUND = 2;
 const LEAST_WIDE = 40;
 const BEYOND = 22;
 
-/** Squared paper to draw an outline on by presses or keys, and the button that makes it the outline of a place. */
-export function DrawingPad({ place }: { place: OutlinePlace }): JSX.Element {
+/** Squared paper to draw an outline on by presses or keys, and the button that makes it the outline of a place; `done` closes the part. */
+export function DrawingPad({ place, done }: { place: OutlinePlace; done: () => void }): JSX.Element {
   const desk = useDesk();
   const { panel, frame, cuts, units } = desk.job.value;
   const cut = place === 'sticking' ? undefined : cuts[place];
   const deep = Math.ceil(place === 'sticking' ? frame.thickness : panel.thickness);
   const wide = Math.ceil(Math.max(LEAST_WIDE, (cut?.reach ?? 0) + BEYOND));
-  const drawing = useDrawing(wide, deep, GRIDS[units]);
-  const { points, next, lacks } = drawing;
-  const say = (mm: number) => formatLength(mm, units, 2);
+  const drawing = useDrawing(wide, deep, GRIDS[units], FINE_GRIDS[units]);
+  const { points, next, chosen, lacks } = drawing;
+  const shown = chosen === null ? next : points[chosen]!;
+  const say = (mm: number) => keepTogether(formatLength(mm, units, 2));
   return (
     <div class="pad">
-      <p>
-        From the edge at the left to the face at the top. {lacks ?? 'It reaches the face.'}{' '}
-        <span class="quiet" aria-live="polite">
-          {say(next.x)} in, {say(next.y)} down
-        </span>
+      <p class="what-next">
+        {chosen === null
+          ? `From the edge at the left to the face at the top. ${lacks ?? 'It reaches the face.'}`
+          : `Point ${chosen + 1}: drag it, or drag beside it to move it four times finer.`}
+      </p>
+      <p class="quiet" aria-live="polite">
+        {say(shown.x)} in, {say(shown.y)} down
       </p>
       <SquaredPaper wide={wide} deep={deep} cut={cut} drawing={drawing} />
-      <PadButtons by={drawing.by} back={points.length === 0 ? null : drawing.back} />
-      <PlaceFields units={units} go={drawing.goTo} read={(text) => parseLength(text, units)} />
+      <p class="hint">Press, slide to the place and lift. Tap a point to move or delete it.</p>
+      <PadButtons drawing={drawing} />
+      <PlaceFields
+        units={units}
+        from={chosen === null ? null : points[chosen]!}
+        go={drawing.goTo}
+        read={(text) => parseLength(text, units)}
+      />
       <button
         type="button"
         class="main"
         disabled={lacks !== null}
-        onClick={() => useOutlineAndSay(desk, place, pathIn(units, points), 'What you drew')}
+        onClick={() => {
+          if (useOutlineAndSay(desk, place, pathIn(units, points), 'What you drew')) done();
+        }}
       >
         Use this outline
       </button>
     </div>
   );
+}
+
+/** A press this near to a point, pixels, means the point: nearer than a finger's width, so that short lines can be drawn beside it. */
+const AT_POINT = 14;
+/** A hand that has moved less than this, pixels, has tapped. */
+const TAP = 5;
+/** How many times slower a point moves under a hand that is beside it. */
+const SLOWER = 4;
+
+/** What a press on the paper moves: where it began, px, and the point in hand as it lay then, mm. */
+interface Press {
+  readonly from: { readonly x: number; readonly y: number };
+  readonly point: { readonly x: number; readonly y: number } | null;
+  readonly finely: boolean;
+  /** Whether the hand has moved: until then it may be a tap. */
+  moved: boolean;
 }
 
 /** The paper with the stock, the cut as it was, and what is drawn so far. */
@@ -59,63 +87,132 @@ function SquaredPaper({
   cut: Cut | undefined;
   drawing: Drawing;
 }): JSX.Element {
-  const { points, next, follow } = drawing;
+  const { points, next, chosen } = drawing;
   const pad = useRef<SVGSVGElement>(null);
-  const followPointer = (event: PointerEvent) => {
+  const press = useRef<Press | null>(null);
+  const held = useSignal(false);
+  const scale = () => (wide + 2 * ROUND) / pad.current!.getBoundingClientRect().width;
+  const placeOf = (event: PointerEvent) => {
     const box = pad.current!.getBoundingClientRect();
-    const scale = (wide + 2 * ROUND) / box.width;
-    follow((event.clientX - box.left) * scale - ROUND, (event.clientY - box.top) * scale - ROUND);
+    return { x: (event.clientX - box.left) * scale() - ROUND, y: (event.clientY - box.top) * scale() - ROUND };
   };
+  const begin = (event: PointerEvent) => {
+    if (!event.isPrimary) return;
+    pad.current?.setPointerCapture(event.pointerId);
+    const place = placeOf(event);
+    const index = nearestTo(points, place, AT_POINT * scale());
+    // A press beside the point in hand moves that, finely.
+    const moves = index ?? chosen;
+    press.current = {
+      from: { x: event.clientX, y: event.clientY },
+      point: moves === null ? null : points[moves]!,
+      finely: index === null,
+      moved: false,
+    };
+    held.value = true;
+    if (moves === null) drawing.follow(place.x, place.y);
+    else if (moves !== chosen) drawing.choose(moves);
+  };
+  const go = (event: PointerEvent) => {
+    const now = press.current;
+    if (now === null) {
+      const place = placeOf(event);
+      if (chosen === null && event.pointerType === 'mouse') drawing.follow(place.x, place.y);
+      return;
+    }
+    const [dx, dy] = [event.clientX - now.from.x, event.clientY - now.from.y];
+    if (now.point === null) {
+      const place = placeOf(event);
+      return drawing.follow(place.x, place.y);
+    }
+    if (!now.moved && Math.hypot(dx, dy) < TAP) return;
+    if (!now.moved) drawing.keep();
+    now.moved = true;
+    const by = scale() / (now.finely ? SLOWER : 1);
+    drawing.move(now.point.x + dx * by, now.point.y + dy * by, now.finely);
+  };
+  const end = (event: PointerEvent) => {
+    const now = press.current;
+    if (now === null || !event.isPrimary) return;
+    go(event);
+    press.current = null;
+    held.value = false;
+    if (now.point === null) drawing.goOn();
+    // A tap beside the point in hand lets go of it.
+    else if (!now.moved && now.finely) drawing.choose(null);
+  };
+  const at = chosen === null ? next : points[chosen]!;
   return (
     <svg
       ref={pad}
       class="squared"
       viewBox={`${-ROUND} ${-ROUND} ${wide + 2 * ROUND} ${deep + 2 * ROUND}`}
       role="application"
-      aria-label="Squared paper. Arrow keys move the point, Enter goes to it, Backspace takes the last one back."
+      aria-label="Squared paper. Arrow keys move the point, Enter goes to it, Backspace takes the last step back. Page up and down choose a point to move or delete, Escape draws on."
       tabindex={0}
-      onPointerDown={(event) => {
-        pad.current?.setPointerCapture(event.pointerId);
-        followPointer(event);
-      }}
-      onPointerMove={followPointer}
-      onPointerUp={(event) => {
-        followPointer(event);
-        drawing.goOn();
+      onPointerDown={begin}
+      onPointerMove={go}
+      onPointerUp={end}
+      onPointerCancel={() => {
+        press.current = null;
+        held.value = false;
       }}
       onKeyDown={drawing.listen}
     >
       <path class="grid" d={gridPath(wide, deep)} />
       <path class="wood" d={`M0 0H${wide}V${deep}H0Z`} />
       {cut !== undefined && <path class="was" d={sweptOutline(cut)} />}
+      {held.value && <path class="cross" d={`M${at.x} ${-ROUND}V${deep + ROUND}M${-ROUND} ${at.y}H${wide + ROUND}`} />}
       <path class="drawn" d={points.length > 0 ? drawnPath(points) : ''} />
-      {points.length > 0 && <path class="next" d={drawnPath([...points, next])} />}
+      {points.length > 0 && chosen === null && <path class="next" d={drawnPath([...points, next])} />}
       {points.map(({ x, y }, i) => (
-        <circle key={`${i}`} cx={x} cy={y} r={0.7} />
+        <circle key={`${i}`} class={i === chosen ? 'in-hand' : ''} cx={x} cy={y} r={i === chosen ? 1.2 : 0.7} />
       ))}
-      <circle class="at" cx={next.x} cy={next.y} r={0.9} />
+      {chosen === null && <circle class="at" cx={next.x} cy={next.y} r={0.9} />}
     </svg>
   );
 }
 
-/** Chooses how the next point is reached, and takes the last one back. */
-function PadButtons({ by, back }: { by: Signal<DrawnPoint['by']>; back: (() => void) | null }): JSX.Element {
+/** The index of the point nearest to a place, where one lies within `reach` mm of it. */
+function nearestTo(
+  points: readonly DrawnPoint[],
+  place: { readonly x: number; readonly y: number },
+  reach: number,
+): number | null {
+  const away = points.map(({ x, y }) => Math.hypot(x - place.x, y - place.y));
+  const least = Math.min(...away);
+  return least <= reach ? away.indexOf(least) : null;
+}
+
+/** Chooses how the next point is reached, takes the last step back, and removes the point in hand. */
+function PadButtons({ drawing: { by, back, chosen, choose, remove } }: { drawing: Drawing }): JSX.Element {
   return (
     <div class="buttons">
-      {(['line', 'arc'] as const).map((kind) => (
-        <button
-          key={kind}
-          type="button"
-          aria-pressed={by.value === kind}
-          onClick={() => {
-            by.value = kind;
-          }}
-        >
-          {kind === 'line' ? 'By a line' : 'By an arc'}
-        </button>
-      ))}
+      {chosen === null ? (
+        (['line', 'arc'] as const).map((kind) => (
+          <button
+            key={kind}
+            type="button"
+            aria-pressed={by.value === kind}
+            onClick={() => {
+              by.value = kind;
+            }}
+          >
+            {kind === 'line' ? 'By a line' : 'By an arc'}
+          </button>
+        ))
+      ) : (
+        <>
+          <button type="button" onClick={remove}>
+            Delete the point
+          </button>
+          <button type="button" onClick={() => choose(null)}>
+            Draw on
+          </button>
+        </>
+      )}
       <button type="button" disabled={back === null} onClick={() => back?.()}>
-        Take the last point back
+        Step back
       </button>
     </div>
   );

@@ -7,6 +7,8 @@ export interface DrawnPoint {
 
 /** Points snap to this grid, mm: half a millimetre, or 1/32 in where the job is in inches. */
 export const GRIDS: Readonly<Record<'mm' | 'in', number>> = { mm: 0.5, in: 25.4 / 32 };
+/** A point moved finely keeps to this grid, mm: a tenth of a millimetre, or 1/64 in. */
+export const FINE_GRIDS: Readonly<Record<'mm' | 'in', number>> = { mm: 0.1, in: 25.4 / 64 };
 /** A line within this of level, plumb or the way the arc before it ends, degrees, is made exactly so. */
 const SNAP = 6;
 /** An arc whose chord is within this of the one that ends level or plumb, degrees, is made to end so. */
@@ -51,6 +53,32 @@ export function snapPoint(
     return { x: last.x + along * going.x, y: last.y + along * going.y, by };
   }
   return { x: onGrid(x), y: onGrid(y), by };
+}
+
+/**
+ * The outline with one point moved here, as near as a grid of `step` mm allows, or just here for null; on the coarse grid it snaps as
+ * a new point does. Arcs after it go on touching what comes before them. The first point stays on the panel's edge.
+ */
+export function movePoint(
+  points: readonly DrawnPoint[],
+  index: number,
+  x: number,
+  y: number,
+  step: number | null,
+): DrawnPoint[] {
+  const { by } = points[index]!;
+  const near = (mm: number) => (step === null ? mm : Math.max(0, clean(Math.round(mm / step) * step)));
+  const isCoarse = step === GRIDS.mm || step === GRIDS.in;
+  const moved: DrawnPoint = isCoarse
+    ? snapPoint(points.slice(0, index), x, y, by, step!)
+    : { x: index === 0 ? 0 : near(x), y: near(y), by };
+  return points.map((point, i) => (i === index ? moved : point));
+}
+
+/** The outline without one of its points; whichever is first then lies on the panel's edge. */
+export function removePoint(points: readonly DrawnPoint[], index: number): DrawnPoint[] {
+  const left = points.filter((_, i) => i !== index);
+  return left.map((point, i) => (i === 0 ? { x: 0, y: point.y, by: 'line' } : point));
 }
 
 /** Where an arc ends exactly level or plumb: its chord halves the angle between the ways it sets off and ends. Null where it is not near that. */

@@ -25,7 +25,7 @@ export function OutlinePanel({ place, close }: { place: OutlinePlace; close: () 
   const take = async (files: readonly File[]) => {
     const given = await readFiles(files);
     if ('message' in given) desk.notice.value = { kind: 'fault', text: given.message };
-    else if (given[0]) useOutlineFile(desk, place, given[0]);
+    else if (given[0] && useOutlineFile(desk, place, given[0])) close();
   };
   return (
     <div class="outline-panel">
@@ -41,8 +41,8 @@ export function OutlinePanel({ place, close }: { place: OutlinePlace; close: () 
       <p class="hint">
         One outline of lines and arcs, SVG or DXF: the panel's edge at the left, the worked face at the top.
       </p>
-      <TracePanel place={place} />
-      <Fold name="Draw it by hand">{() => <DrawingPad place={place} />}</Fold>
+      <TracePanel place={place} done={close} />
+      <Fold name="Draw it by hand">{() => <DrawingPad place={place} done={close} />}</Fold>
       <Fold name="As path data">
         {() => (
           <>
@@ -62,7 +62,9 @@ export function OutlinePanel({ place, close }: { place: OutlinePlace; close: () 
             <button
               type="button"
               disabled={path.value.trim() === ''}
-              onClick={() => useOutlineAndSay(desk, place, path.value.trim(), 'The path')}
+              onClick={() => {
+                if (useOutlineAndSay(desk, place, path.value.trim(), 'The path')) close();
+              }}
             >
               Use this path
             </button>

@@ -13,15 +13,16 @@ type Seen = Extract<TraceAnswer, { kind: 'traced' }>;
 /** Figures below this, mm, are not said: they would be rounded to 0. */
 const LEAST_SAID = 0.005;
 
-/** What was read of a sample, drawn over the picture and in figures, and the buttons that use it. */
-export function SeenSample({ seen, place }: { seen: Seen; place: OutlinePlace }): JSX.Element {
+/** What was read of a sample, drawn over the picture and in figures, and the buttons that use it and are `done` then. */
+export function SeenSample({ seen, place, done }: { seen: Seen; place: OutlinePlace; done: () => void }): JSX.Element {
   const desk = useDesk();
   const say = (mm: number) => keepTogether(formatLength(mm, desk.units.value, 2));
   const picture = useMemo(() => `data:image/svg+xml;charset=utf-8,${encodeURIComponent(seen.svg)}`, [seen]);
   const { front, back, thickness, turned } = seen;
   const use = (changes: readonly JobChange[], what: string) => () => {
-    if (useOutlines(desk, changes))
-      desk.notice.value = { kind: 'note', text: `The sample is now the ${what}. Undo takes it back.` };
+    if (!useOutlines(desk, changes)) return;
+    desk.notice.value = { kind: 'note', text: `The sample is now the ${what}. Undo takes it back.` };
+    done();
   };
   const path = (side: SeenSide) => pathInUnits(rounded(side.path), desk.job.value.units);
   return (

@@ -13,8 +13,9 @@ import { SeenSample } from './seen-sample.tsx';
 type State = TraceAnswer | { readonly kind: 'none' } | { readonly kind: 'reading' };
 
 /** A scan or photo of a kept sample: it is traced here, and what was read becomes an outline of the job. */
-export function TracePanel({ place }: { place: OutlinePlace }): JSX.Element {
+export function TracePanel({ place, done }: { place: OutlinePlace; done: () => void }): JSX.Element {
   const picker = useRef<HTMLInputElement>(null);
+  const camera = useRef<HTMLInputElement>(null);
   const state = useSignal<State>({ kind: 'none' });
   const name = useSignal('');
   const tracer = useMemo(createTracer, []);
@@ -36,19 +37,31 @@ export function TracePanel({ place }: { place: OutlinePlace }): JSX.Element {
   const { kind } = state.value;
   return (
     <div class="trace">
-      <button type="button" onClick={() => picker.current?.click()}>
-        From a scan or photo…
-      </button>
+      <div class="buttons">
+        <button type="button" onClick={() => picker.current?.click()}>
+          From a scan or photo…
+        </button>
+        <button type="button" class="by-camera" onClick={() => camera.current?.click()}>
+          Photograph it…
+        </button>
+      </div>
       <FilePicker
         picker={picker}
         label="Scan or photo of a sample’s end grain, PNG or JPEG"
         accept="image/png,image/jpeg,.png,.jpg,.jpeg"
         take={choose}
       />
+      <FilePicker
+        picker={camera}
+        label="Photo of a sample’s end grain, taken now"
+        accept="image/jpeg"
+        capture="environment"
+        take={choose}
+      />
       {kind === 'none' && (
         <p class="hint">
-          A kept sample’s end grain: flat on a scanner’s glass at 600 pixels to the inch, or photographed straight on,
-          with 20 mm of the field on it.
+          A kept sample’s end grain, with 20 mm of the field on it: flat on a scanner’s glass at 600 pixels to the inch,
+          or on plain paper, photographed straight on from a metre away and enlarged.
         </p>
       )}
       <p role="status">{kind === 'reading' ? `Reading ${name.value}…` : ''}</p>
@@ -60,7 +73,7 @@ export function TracePanel({ place }: { place: OutlinePlace }): JSX.Element {
       {(kind === 'asks-scale' || kind === 'refused' || kind === 'traced') && (
         <ScaleFields asks={kind === 'asks-scale'} again={(scale) => wait(tracer.again(scale))} />
       )}
-      {state.value.kind === 'traced' && <SeenSample seen={state.value} place={place} />}
+      {state.value.kind === 'traced' && <SeenSample seen={state.value} place={place} done={done} />}
     </div>
   );
 }
@@ -91,25 +104,27 @@ function ScaleFields({ asks, again }: { asks: boolean; again: (scale: PictureSca
       }}
     >
       <div class="field">
-        <label for={`${id}-dpi`}>Pixels to the inch</label>
-        <div class="line short">
-          <input id={`${id}-dpi`} ref={dpi} type="text" inputMode="numeric" autocomplete="off" placeholder="600" />
-        </div>
+        <label for={`${id}-thick`}>Its thickness by the calliper</label>
+        <LengthLine id={`${id}-thick`} units={units} field={thickness} placeholder="–" />
       </div>
       <div class="field">
-        <label for={`${id}-thick`}>Or its thickness by the calliper</label>
-        <LengthLine id={`${id}-thick`} units={units} field={thickness} placeholder="–" />
+        <label for={`${id}-dpi`}>Or pixels to the inch</label>
+        <div class="line short">
+          <input id={`${id}-dpi`} ref={dpi} type="text" inputMode="numeric" autocomplete="off" placeholder="–" />
+        </div>
       </div>
       <p class="fault" aria-live="polite">
         {fault}
       </p>
-      <button type="submit">Trace at this scale</button>
+      <button type="submit" class={asks ? 'main' : ''}>
+        Trace at this scale
+      </button>
     </form>
   );
   if (asks)
     return (
       <>
-        <p>The picture does not say how large it is. Give the scanner’s setting, or measure the sample.</p>
+        <p>The picture does not say how large it is. Measure the sample’s thickness, or give the scanner’s setting.</p>
         {fields}
       </>
     );

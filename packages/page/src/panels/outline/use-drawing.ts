@@ -1,5 +1,5 @@
 import { type Signal, useSignal } from '@preact/signals';
-import { type DrawnPoint, lacksOf, snapPoint } from './drawn-outline.ts';
+import { type DrawnPoint, lacksOf, movePoint, removePoint, snapPoint } from './drawn-outline.ts';
 
 /** A press this near to the face, mm, means the face: a finger is no more precise. */
 const NEAR_FACE = 0.8;
@@ -11,16 +11,24 @@ export interface Drawing {
   readonly by: Signal<DrawnPoint['by']>;
   /** The point that `goOn` would add. */
   readonly next: DrawnPoint;
+  /** The point in hand, which is moved or removed, by its index; null while the outline is drawn on. */
+  readonly chosen: number | null;
   /** What the outline still lacks to be cut; null for nothing. */
   readonly lacks: string | null;
   /** The pointer is here: the next point follows. */
   follow(x: number, y: number): void;
   goOn(): void;
-  /** Adds a point just here, on no grid. */
+  /** Adds a point just here, on no grid; moves the point in hand there, if one is. */
   goTo(x: number, y: number): void;
-  /** Takes the last point back. */
-  back(): void;
-  /** Arrow keys move the next point, Enter adds it, Backspace takes the last one back. */
+  choose(index: number | null): void;
+  /** Remembers the outline as it is, for `back`: before a point is moved by a hand. */
+  keep(): void;
+  /** Moves the point in hand here: on the grid, or by tenths (1/64 in) where it is done finely. */
+  move(x: number, y: number, finely: boolean): void;
+  remove(): void;
+  /** Takes the last step back: a point added, moved or removed. Null where there is none. */
+  readonly back: (() => void) | null;
+  /** Arrow keys move the next point, or the one in hand; Enter adds it; Backspace takes back, or removes the one in hand. */
   listen(event: KeyboardEvent): void;
 }
 
@@ -30,46 +38,98 @@ const ARROWS: Readonly<Record<string, readonly [number, number]>> = {
   ArrowUp: [0, -1],
   ArrowDown: [0, 1],
 };
+const ELSE = ['Enter', 'Backspace', 'Delete', 'Escape', 'PageUp', 'PageDown'];
 
-/** Keeps an outline that is drawn on paper `wide` by `deep`, its points on a grid, all mm. */
-export function useDrawing(wide: number, deep: number, grid: number): Drawing {
+/** Keeps an outline that is drawn on paper `wide` by `deep`, its points on a grid and moved finely on another, all mm. */
+export function useDrawing(wide: number, deep: number, grid: number, fine: number): Drawing {
   const drawn = useSignal<readonly DrawnPoint[]>([]);
+  const past = useSignal<readonly (readonly DrawnPoint[])[]>([]);
+  const hand = useSignal<number | null>(null);
   const by = useSignal<DrawnPoint['by']>('line');
   const at = useSignal({ x: 0, y: 5 });
   const points = drawn.value;
+  const chosen = hand.value;
   const snapped = () => snapPoint(drawn.value, at.value.x, at.value.y, by.value, grid);
+  const keep = () => {
+    past.value = [...past.value, drawn.value];
+  };
   const add = (point: DrawnPoint) => {
+    keep();
     drawn.value = [...drawn.value, point];
     at.value = { x: point.x, y: point.y };
   };
-  const back = () => {
-    drawn.value = drawn.value.slice(0, -1);
+  const choose = (index: number | null) => {
+    hand.value = index;
   };
-  return {
+  const put = (x: number, y: number, step: number | null) => {
+    const within = { x: between(wide, x), y: between(deep, y) };
+    drawn.value = movePoint(drawn.value, hand.value!, within.x, within.y, step);
+  };
+  const remove = () => {
+    keep();
+    drawn.value = removePoint(drawn.value, hand.value!);
+    choose(null);
+  };
+  const back = () => {
+    drawn.value = past.value.at(-1)!;
+    past.value = past.value.slice(0, -1);
+    if (hand.value !== null && hand.value >= drawn.value.length) choose(null);
+  };
+  const drawing: Drawing = {
     points,
     by,
     next: snapped(),
+    chosen,
     lacks: lacksOf(points),
     follow(x, y) {
-      at.value = { x: within(wide, x), y: y < NEAR_FACE ? 0 : Math.min(deep, y) };
+      at.value = { x: between(wide, x), y: y < NEAR_FACE ? 0 : Math.min(deep, y) };
     },
     goOn: () => add(snapped()),
-    // An outline begins at the edge.
-    goTo: (x, y) => add(points.length === 0 ? { x: 0, y, by: 'line' } : { x, y, by: by.value }),
-    back,
+    goTo(x, y) {
+      if (chosen === null) return add(points.length === 0 ? { x: 0, y, by: 'line' } : { x, y, by: by.value });
+      keep();
+      put(x, y, null);
+    },
+    choose,
+    keep,
+    move: (x, y, finely) => (finely ? put(x, y, fine) : put(x, y < NEAR_FACE ? 0 : y, grid)),
+    remove,
+    back: past.value.length === 0 ? null : back,
     listen(event) {
-      const way = ARROWS[event.key];
-      if (way === undefined && event.key !== 'Enter' && event.key !== 'Backspace') return;
+      const { key } = event;
+      const undoes = key.toLowerCase() === 'z' && (event.ctrlKey || event.metaKey);
+      const way = ARROWS[key];
+      if (way === undefined && !ELSE.includes(key) && !undoes) return;
+      if (key === 'Escape' && chosen === null) return;
       event.preventDefault();
-      if (event.key === 'Enter') return add(snapped());
-      if (way === undefined) return back();
+      event.stopPropagation();
+      if (undoes) return drawing.back?.();
+      if (key === 'PageUp' || key === 'PageDown')
+        return choose(beside(points.length, chosen, key === 'PageUp' ? -1 : 1));
+      if (chosen !== null) {
+        if (key === 'Backspace' || key === 'Delete') return remove();
+        if (way === undefined) return choose(null);
+        keep();
+        const { x, y } = points[chosen]!;
+        const step = event.shiftKey ? fine : grid;
+        return put(x + way[0] * step, y + way[1] * step, null);
+      }
+      if (key === 'Enter') return add(snapped());
+      if (way === undefined) return drawing.back?.();
       const step = event.shiftKey ? grid : 2 * grid;
-      at.value = { x: within(wide, at.value.x + way[0] * step), y: within(deep, at.value.y + way[1] * step) };
+      at.value = { x: between(wide, at.value.x + way[0] * step), y: between(deep, at.value.y + way[1] * step) };
     },
   };
+  return drawing;
+}
+
+/** The point before or after the one in hand; from none, the last or the first. Null past either end. */
+function beside(count: number, chosen: number | null, step: 1 | -1): number | null {
+  const index = chosen === null ? (step > 0 ? 0 : count - 1) : chosen + step;
+  return index >= 0 && index < count ? index : null;
 }
 
 /** A length of no less than 0 and no more than `most`. */
-function within(most: number, length: number): number {
+function between(most: number, length: number): number {
   return Math.min(most, Math.max(0, length));
 }

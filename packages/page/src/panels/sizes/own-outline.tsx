@@ -1,5 +1,6 @@
 import { useSignal } from '@preact/signals';
 import type { JSX } from 'preact';
+import { useEffect, useRef } from 'preact/hooks';
 import { Later } from '../../desk/later.tsx';
 import type { OutlinePlace } from '../../files/outline-files.ts';
 
@@ -14,12 +15,22 @@ export function OwnOutline({
   isOutline: boolean;
 }): JSX.Element {
   const opened = useSignal(false);
+  const button = useRef<HTMLButtonElement>(null);
+  const closed = useRef(false);
+  // Where it was opened the hand goes on, and the drawing is in sight again.
+  useEffect(() => {
+    if (opened.value || !closed.current) return;
+    closed.current = false;
+    button.current?.focus({ preventScroll: true });
+    button.current?.scrollIntoView({ block: 'center', behavior: 'instant' });
+  }, [opened.value]);
   if (opened.value)
     return (
       <Later
         load={loadOutline}
         place={place}
         close={() => {
+          closed.current = true;
           opened.value = false;
         }}
       />
@@ -28,6 +39,7 @@ export function OwnOutline({
     <>
       {isOutline && <p class="hint">An outline of its own. Choosing a shape above replaces it.</p>}
       <button
+        ref={button}
         type="button"
         class="quiet"
         aria-label={`Own outline… for the ${whose}`}
