@@ -180,7 +180,7 @@ function faultsOf(seed: number): { read: boolean; given: number; faults: string[
   if (read.job === null) return { read: false, given: 0, faults: [] };
   const { problems } = evaluate(read.job, QUICK);
   const before = new Set(problems.map(keyOf));
-  const faults: string[] = [];
+  const faults = twoValues(problems).map((told) => `seed ${seed}, ${told}`);
   let given = 0;
   for (const problem of problems) {
     for (const { writes, message } of problem.advice ?? []) {
@@ -202,6 +202,19 @@ function faultsOf(seed: number): { read: boolean; given: number; faults: string[
     }
   }
   return { read: true, given, faults };
+}
+
+/** Sizes for which two problems want two values, each by its best advice. */
+function twoValues(problems: readonly Problem[]): string[] {
+  const wanted = new Map<string, string>();
+  return problems.flatMap(({ advice = [] }) =>
+    (advice[0]?.writes ?? []).flatMap((write) => {
+      const [path, value] = [String(write.path), JSON.stringify(write)];
+      const before = wanted.get(path) ?? value;
+      wanted.set(path, before);
+      return before === value ? [] : [`two values wanted: ${before} and ${value}`];
+    }),
+  );
 }
 
 /** In two halves, since a slow machine takes minutes over them all. */

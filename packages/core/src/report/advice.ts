@@ -13,6 +13,7 @@ import {
   reachesAndDepthsToTry,
   reachesToTry,
 } from './advice-candidates.ts';
+import { agreeInSteps, type Found } from './agree-advice.ts';
 import { applyWrites } from './apply-writes.ts';
 import { Effort } from './effort.ts';
 import type { MadeForCuts } from './knives.ts';
@@ -33,6 +34,7 @@ import {
   thickerTonguesToTry,
 } from './size-advice.ts';
 import { LEAST_LIP } from './size-problems.ts';
+import { firstOfEach } from './steps.ts';
 import { type Tried, tryJob } from './try-job.ts';
 
 /** The most advice given for one problem. */
@@ -42,7 +44,7 @@ const MOST_ADVICE = 2;
  * The same problems with what would put each right, where something would.
  *
  * Every piece of advice is applied to the job and the whole of it evaluated anew: it is given only if its problem is gone
- * and no error or warning has come that was not there before. So no line contradicts another. Each way that is tried is a step.
+ * and no error or warning has come that was not there before, and no two ask for two values of one size. So no line contradicts another. Each way that is tried is a step.
  * `made` are the knives of the job's cuts: advice changes no panel and no shop, so that cuts it leaves alone keep theirs.
  */
 export function* adviseInSteps(
@@ -76,35 +78,25 @@ export function* adviseInSteps(
   };
   // Only the advice that helps is put into words.
   const mute = { ...prepared, job: { ...job, mute: true } };
-  const advised: Problem[] = [];
+  const found: Found[] = [];
   for (const problem of problems) {
     const ways = waysToTry(mute, season, problem, effort);
-    if (ways === null) {
-      advised.push(problem);
-      continue;
-    }
-    const found = yield* firstOfEach(ways, (each) => serves(each, problem));
-    const advice = found.slice(0, MOST_ADVICE);
+    const advice = ways === null ? null : yield* firstOfEach(ways, (each) => serves(each, problem));
+    found.push({ problem, advice: advice === null ? null : advice.slice(0, MOST_ADVICE) });
+  }
+  const agreed = yield* agreeInSteps(found, serves);
+  return agreed.map(({ problem, advice, waits }) => {
+    if (advice === null) return problem;
     // Where the search was cut short, do not say that there is no advice.
     const none = advice.length === 0 && !effort.spent ? [nothingServes(problem)] : [];
-    const said = advice.map((each) => sayAdvice(each, job));
-    advised.push(withAdvice(problem, said, none, job));
-  }
-  return advised;
-}
-
-/** The first of each list that serves, where one does; each that is tried is a step. */
-function* firstOfEach<T>(lists: readonly Iterable<T>[], serves: (each: T) => boolean): Generator<void, T[]> {
-  const found: T[] = [];
-  for (const list of lists) {
-    for (const each of list) {
-      yield;
-      if (!serves(each)) continue;
-      found.push(each);
-      break;
-    }
-  }
-  return found;
+    const further = waits ? [told('advice.waits', {})] : none;
+    return withAdvice(
+      problem,
+      advice.map((each) => sayAdvice(each, job)),
+      further,
+      job,
+    );
+  });
 }
 
 function keyOf({ code, at }: Pick<Problem, 'code' | 'at'>): string {

@@ -76,7 +76,7 @@ export function* evaluateInSteps(given: GivenJob, options: EvaluateOptions = {})
   ];
   // The statements count all problems; advice is applied and evaluated for each.
   const statements = stateBoth(job, fit.verdict, all, gatherNotChecked(planned));
-  const problems = sortProblems(yield* adviseInSteps(prepared, season.report, all, made));
+  const problems = yield* adviseInSteps(prepared, season.report, sortProblems(all), made);
   const joint = { ...describeJoint(prepared), statements };
   const more = {
     ...(knives && { knives: knives.reports }),

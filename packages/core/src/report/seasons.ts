@@ -143,12 +143,19 @@ function stateProblems(job: Job, report: SeasonReport, state: State): Problem[] 
         ? sayProblem('bottoms-out.edge', at, { ...now, over: -bottomGap }, job)
         : sayProblem('bottoms-out', at, { ...now, each: -bottomGap, whole: -2 * bottomGap }, job),
     );
+  // Said of the season at which least of it is in the groove: what puts that right does so at the others.
+  if (state !== loosestState(report)) return [...problems, ...tightProblems(job, report, state)];
   if (insertion <= 0) {
     problems.push(sayProblem('leaves-groove', at, now, job));
   } else if (insertion < least) {
     problems.push(sayProblem('little-engagement', at, { ...now, insertion, least }, job));
   }
   return [...problems, ...tightProblems(job, report, state)];
+}
+
+/** The first state at which least of the tongue is in the groove. */
+function loosestState(report: SeasonReport): State {
+  return STATES.reduce((one, other) => (report[other].insertion < report[one].insertion ? other : one));
 }
 
 /**

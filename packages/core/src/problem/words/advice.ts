@@ -23,5 +23,7 @@ export const ADVICE_WORDS = {
   'advice.none.season':
     'No one size of the joint was found that puts this right and spoils nothing: a narrower panel, quarter-sawn stock or a steadier wood moves less.',
   'advice.none.size': 'No one size was found that puts this right and spoils nothing.',
+  'advice.waits':
+    'What would put it right asks for another value of a size that is advised for another problem: put that one right first, then look at this again.',
   'advice.another': 'Or: {advice:said}',
 } as const;
