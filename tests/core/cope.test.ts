@@ -1,6 +1,6 @@
 import { answerKnives, evaluate, evaluateJoint, prepareJob, readJob } from '@fielded/core';
 import { describe, expect, it } from 'vitest';
-import { copeProfile } from '../../packages/core/src/joint/cope.ts';
+import { copeProfile, widestGap } from '../../packages/core/src/joint/cope.ts';
 import { arcAngle, pointAlong } from '../../packages/geometry/src/curve/along.ts';
 
 const SHOP = `fielded: 1
@@ -31,6 +31,15 @@ describe('the cope of a frame', () => {
         // A bevel from 8 in at the face to nothing 5 down.
         expect(x).toBeCloseTo(11 - Math.max(0, (8 * (5 - y)) / 5), 9);
       }
+  });
+
+  it('of another bevel gapes: 2 mm narrower, by 2 mm less for each part of the depth', () => {
+    // At b below the face the sticking is cut in by 8·(5 − b)/5 and the rail stands back as for 6·(5 − b)/5; 17ths of the depth are looked at.
+    const [wide, narrow] = [8, 6].map(
+      (reach) => jobWith(`{ shape: bevel, reach: ${reach}, depth: 5, head: small }`).job!,
+    );
+    expect(widestGap(copeProfile(narrow!.frame)!, wide!.frame.sticking!)).toBeCloseTo(2 * (16 / 17), 9);
+    expect(widestGap(copeProfile(wide!.frame)!, narrow!.frame.sticking!)).toBe(0);
   });
 
   it('closes on an ovolo: its own formula', () => {

@@ -233,12 +233,14 @@ describe('the arc of a path', () => {
     const [half] = svgArc(10, 20, 16, 28, { rx: 1, ry: 1, tilt: 0, large: false, sweep: true });
     expect(half).toMatchObject({ cx: 13, cy: 24, r: 5, turn: 1 });
     // Twice as wide as high, level: from (10, 20) to (30, 20) it is 10 by 5 about (20, 20).
-    const chain = svgArc(10, 20, 30, 20, { rx: 2, ry: 1, tilt: 0, large: false, sweep: false });
     const points = Array.from({ length: 101 }, (_, k): XY => {
       const angle = Math.PI * (1 - k / 100);
       return [20 + 10 * Math.cos(angle), 20 + 5 * Math.sin(angle)];
     });
-    expect(farthest(points, chain)).toBeLessThan(0.0055);
+    for (const ry of [1, 1e-3, 1e-7, 1e-10]) {
+      const chain = svgArc(10, 20, 30, 20, { rx: 2 * ry, ry, tilt: 0, large: false, sweep: false });
+      expect(farthest(points, chain), `from radii of ${2 * ry} and ${ry}`).toBeLessThan(0.0055);
+    }
   });
 });
 

@@ -4,9 +4,11 @@ import { describe, expect, it } from 'vitest';
 import { arcAngles, pointAlong } from '../../packages/geometry/src/curve/along.ts';
 import { line } from '../../packages/geometry/src/curve/curve.ts';
 import { distanceTo } from '../../packages/geometry/src/curve/distance.ts';
-import { rectangle } from '../../packages/geometry/src/loop/loop.ts';
+import { polygon, rectangle } from '../../packages/geometry/src/loop/loop.ts';
 import { offsetLoops } from '../../packages/geometry/src/offset/offset.ts';
-import { drawArc, drawBow, type XY } from '../support/drawn-curves.ts';
+import { drawArc, drawBow, gap, type XY } from '../support/drawn-curves.ts';
+import { lengthOf } from '../support/measured-chain.ts';
+import { Random } from '../support/random.ts';
 
 it('the parallel of a ring round another one that runs the same way keeps its distance from the outside of that', () => {
   const rings = [rectangle({ x0: 0, y0: 0, x1: 60, y1: 60 }), rectangle({ x0: 20, y0: 20, x1: 26, y1: 26 })];
@@ -22,6 +24,24 @@ it('the parallel of a ring round another one that runs the same way keeps its di
   // On the left side, 15 mm in and 5 mm beside the inner ring, it begins where the circle about (20, 26) is left: √(225 − 25) above that.
   const left = places.filter(({ x }) => x < 15.000001);
   expect(Math.min(...left.map(({ y }) => y))).toBeCloseTo(26 + Math.sqrt(200), 6);
+});
+
+it('outside a ring without hollows there is a line for each of its sides and one arc for each corner, however it is turned', () => {
+  const random = new Random(71);
+  for (let n = 0; n < 20; n++) {
+    const corners = 3 + (n % 5);
+    const places = Array.from({ length: corners }, (_, k): XY => {
+      const angle = n + ((k + 0.4 * random.unit()) / corners) * 2 * Math.PI;
+      return [30 + 12 * Math.cos(angle), 40 + 12 * Math.sin(angle)];
+    });
+    const [ring, ...others] = offsetLoops([polygon(places)], -3);
+    expect(others).toEqual([]);
+    expect(ring!.curves).toHaveLength(2 * corners);
+    expect(ring!.curves.filter(({ turn }) => turn !== 0)).toHaveLength(corners);
+    // As long as the ring and once round a circle.
+    const round = places.reduce((sum, p, k) => sum + gap(p, places[(k + 1) % corners]!), 6 * Math.PI);
+    expect(lengthOf(ring!.curves)).toBeCloseTo(round, 7);
+  }
 });
 
 it('a bow too tight for a parallel on its inside still has the round about its corners', () => {

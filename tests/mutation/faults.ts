@@ -51,11 +51,8 @@ function none(file: string, because: string, lines: readonly string[]): NoFault[
 const NO_FAULTS: readonly NoFault[] = [
   ...none(
     'packages/geometry/src/path/svg-arc.ts',
-    'a circle that only one of the bounds tells has radii within 1e-9 mm of each other, and is else fitted as closely',
-    [
-      'if (Math.abs(rx - ry) <= 1e-12 * Math.min(rx, ry)) return [circular(x0, y0, x1, y1, chord, rx, shape)];',
-      'if (Math.abs(rx - ry) <= 1e-12 / Math.max(rx, ry)) return [circular(x0, y0, x1, y1, chord, rx, shape)];',
-    ],
+    'the bounds differ by 1e-24 of the radius, and radii by whole numbers of their last digit, 1e-16 of them: none lies between',
+    ['if (Math.abs(rx - ry) <= 1e-12 * Math.min(rx, ry)) return [circular(x0, y0, x1, y1, chord, rx, shape)];'],
   ),
   ...none(
     'packages/geometry/src/path/svg-arc.ts',
@@ -104,11 +101,6 @@ const NO_FAULTS: readonly NoFault[] = [
     ],
   ),
   ...none(
-    'packages/geometry/src/offset/offset.ts',
-    'no parallel that is kept comes nearer to a ring than the distance, so it only touches a circle about a joint, at its own ends',
-    ['.filter(({ closed, curves }) => !closed || curves.length > 0)'],
-  ),
-  ...none(
     'packages/geometry/src/loop/self-crossing.ts',
     'directions are compared after whole turns are taken off, and both signs of half a turn are one direction',
     [
@@ -149,14 +141,6 @@ const NO_FAULTS: readonly NoFault[] = [
   ...none('packages/core/src/knife/set-steel.ts', 'an outline that ends on the face itself is cut where it ends', [
     'if (chain[chain.length - 1]!.y1 < face + SAME_LENGTH)',
   ]),
-  ...none(
-    'packages/core/src/joint/cope.ts',
-    'the cope’s knife is the sticking mirrored, so that no joint has a gap at any depth: the figure shows that',
-    [
-      'const depth = (sticking.depth / i) / PLACES;',
-      'widest = Math.max(widest, reachAt(rail, depth) - reachAt(stile, depth) - cope.reach);',
-    ],
-  ),
 ];
 
 /**

@@ -58,8 +58,8 @@ export function reportCope(frame: Frame): CopeReport | undefined {
   };
 }
 
-/** The widest gap between what both knives leave, over the depth of the sticking, mm. */
-function widestGap(cope: OutlineProfile, sticking: Profile): number {
+/** The widest gap between what both knives leave, over the depth of the sticking, mm: 0 for the cope of that sticking. */
+export function widestGap(cope: OutlineProfile, sticking: Profile): number {
   const [rail, stile] = [sweepProfile(cope), sweepProfile(sticking)];
   let widest = 0;
   for (let i = 1; i < PLACES; i++) {
