@@ -18,8 +18,8 @@ export function listTests(root: string, folders: readonly string[]): TestFile[] 
 }
 
 /**
- * The names of test files in the order in which they are likely to see a fault: those that import its file, those that are named
- * like it, those that use what it exports, those that speak of its room, then all others; the shortest first among equals.
+ * The names of test files in the order in which they are likely to see a fault: those that import its file, the ones named for
+ * its room first, those that are named like it, those that use what it exports, those that speak of its room, then all others; the shortest first among equals.
  */
 export function nearestFirst(tests: readonly TestFile[], { file }: SmallFault, source: string): string[] {
   const exported = [...source.matchAll(/^export (?:async )?(?:function|const|class) (\w+)/gm)].map(([, name]) => name!);
@@ -29,7 +29,7 @@ export function nearestFirst(tests: readonly TestFile[], { file }: SmallFault, s
   const words = [...stem.split('-'), room].filter((word) => word.length > 3 && word !== 'src');
   const farness = ({ name, text }: TestFile): number => {
     const called = basename(name);
-    if (text.includes(`/${room}/${stem}.ts'`)) return 0;
+    if (text.includes(`/${room}/${stem}.ts'`)) return called.includes(room.replace(/s$/, '')) ? 0 : 0.5;
     if (called.includes(stem)) return 1;
     if (names?.test(text)) return 2;
     if (words.some((word) => called.includes(word)) || text.includes(`/${room}/`)) return 3;
