@@ -45,6 +45,23 @@ describe('the knives of a shop for a cut', () => {
     }
   });
 
+  it('are those whose section is known: one taken off the steel needs its head', () => {
+    const random = new Random(44);
+    const profile = randomProfile(random, 12);
+    const steel = { profile, measured: 'knife' } as const;
+    const knives = {
+      wood: kept(profile),
+      bare: steel,
+      mounted: { ...steel, head: 'raiser' },
+      strange: { ...steel, head: 'gone' },
+    };
+    const matches = matchKnives(jobOfOneCut(profile, profile.depth, profile.reach, knives), 'raise', 0);
+    expect(matches.map(({ knife }) => knife)).toEqual(['wood', 'mounted']);
+    // Steel leaves a section less deep than it stands: the rake leans it back.
+    expect(matches[0]!.deviation).toBeLessThan(1e-9);
+    expect(matches[1]!.deviation).toBeGreaterThan(1e-3);
+  });
+
   it('deviate by what a grid of settings finds, never more', () => {
     const random = new Random(43);
     for (let i = 0; i < 20; i++) {

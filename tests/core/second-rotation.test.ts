@@ -9,7 +9,9 @@ import { planned, shopJob } from '../support/plans.ts';
 
 interface Changes {
   readonly machine?: string;
+  readonly own?: string;
   readonly left?: string;
+  readonly leftHead?: string;
   readonly raiser?: string;
   readonly head?: string;
   readonly cut?: string;
@@ -17,12 +19,21 @@ interface Changes {
 
 const LEFT = 'groundFor: { run: under, rotation: clockwise }';
 
-function jobOf({ machine = 'reversing: true', left = LEFT, raiser = '', head, cut = '' }: Changes = {}) {
+function jobOf(changes: Changes = {}) {
+  const {
+    machine = 'reversing: true',
+    own = '',
+    left = LEFT,
+    leftHead = 'raiser',
+    raiser = '',
+    head,
+    cut = '',
+  } = changes;
   const shop = `fielded: 1
 knives:
-  ogee: { shape: ogee, reach: 38, depth: 9, land: 11, shoulder: 1.5, head: raiser, fromFace: 3, groundFor: { run: under, rotation: counterclockwise } }
-  ${left === '' ? '' : `ogee-left: { shape: ogee, reach: 38, depth: 9, land: 11, shoulder: 1.5, head: raiser, fromFace: 3, ${left} }`}
-heads: { raiser: { cuttingDiameter: 160, bodyDiameter: 70, height: 40, rake: 15, maxSpeed: 7000 ${raiser} } }
+  ogee: { shape: ogee, reach: 38, depth: 9, land: 11, shoulder: 1.5, head: raiser, fromFace: 3, groundFor: { run: under, rotation: counterclockwise }${own} }
+  ${left === '' ? '' : `ogee-left: { shape: ogee, reach: 38, depth: 9, land: 11, shoulder: 1.5, head: ${leftHead}, fromFace: 3, ${left} }`}
+heads: { raiser: { cuttingDiameter: 160, bodyDiameter: 70, height: 40, rake: 15, maxSpeed: 7000 ${raiser} }, other: { cuttingDiameter: 150, bodyDiameter: 70, height: 40, rake: 25, maxSpeed: 7000 } }
 machines: { main: { speeds: [3000, 6000], seat: [-70, 90], opening: 220, nutDiameter: 48, feeds: [4, 8], ${machine} } }
 `;
   const read = readJob(
@@ -102,6 +113,15 @@ describe('the second rotation', () => {
     expect(said!.message).toMatch(/ground to run under the stock clockwise/);
     // The knife it names makes the second set-up.
     expect(planOf().plan.setups).toHaveLength(2);
+  });
+
+  it('takes an outline off the steel for the same section in the same head alone', () => {
+    const steel = { own: ', measured: knife', left: `${LEFT}, measured: knife` };
+    expect(planOf(steel).plan.setups.map(({ knife }) => knife)).toEqual(['ogee', 'ogee-left']);
+    expect(planOf({ ...steel, leftHead: 'other' }).plan.setups).toHaveLength(1);
+    // The section that a knife leaves is the same in any head; steel and section are not.
+    expect(planOf({ leftHead: 'other' }).plan.setups).toHaveLength(2);
+    expect(planOf({ left: `${LEFT}, measured: knife` }).plan.setups).toHaveLength(1);
   });
 
   it('leaves a head run all round before the long edges, which take away what breaks out at its end', () => {

@@ -6,6 +6,7 @@ import { areaTaken } from '../../packages/core/src/setup/area-taken.ts';
 import { correctTogether } from '../../packages/core/src/setup/correction.ts';
 import { poseHead } from '../../packages/core/src/setup/pose.ts';
 import { prepareWork } from '../../packages/core/src/setup/work.ts';
+import { pointAt } from '../../packages/geometry/src/curve/along.ts';
 import { planned, type ShopChanges, shopJob } from '../support/plans.ts';
 import { Random } from '../support/random.ts';
 
@@ -523,6 +524,34 @@ cuts: [{ side: front, profile: { shape: bevel, reach: 38, depth: 9 } }]
     expect(codes(job(ovolo, 'shape: cove, reach: 5, depth: 4, head: smal'))).toEqual(['unknown-head']);
     expect(codes(job(ovolo, 'shape: cove, reach: 9, depth: 9'))).toEqual(['back-edge-in-groove']);
   });
+});
+
+it('a tilted head reaches as far as the wood that it takes, and no further: 40 random cuts, in the plane across the feed', () => {
+  const random = new Random(61);
+  const job = shopJob();
+  for (let i = 0; i < 40; i++) {
+    const tilt = random.between(0.05, 1.2);
+    const cut = { ...job.cuts[0]!, tilt, depth: random.between(3, 12), reach: random.between(2, i % 2 === 0 ? 6 : 38) };
+    const work = prepareWork(job.shop!, cut, { at: '', of: 'panel', thickness: 20 })!;
+    const run = random.oneOf(['under', 'over'] as const);
+    const { toAxis, gap } = poseHead(work, run);
+    // x in from the fence, z up from the table. Under the stock the spindle's top leans away from it.
+    const lean = run === 'under' ? -Math.sin(tilt) : Math.sin(tilt);
+    const along = (x: number, z: number) => (x + toAxis) * lean + z * Math.cos(tilt);
+    const off = (x: number, z: number) => Math.abs((x + toAxis) * Math.cos(tilt) - z * lean);
+    // Of what the knives sweep, what lies in the stock; where they leave the face there always is some.
+    const wood = work.sweep.swept
+      .flatMap((curve) => Array.from({ length: 201 }, (_, k) => pointAt(curve, k / 200)))
+      .filter(({ x, y }) => x >= 0 && y >= 0)
+      .concat({ x: cut.reach, y: 0 })
+      .map(({ x, y }) => ({ x, z: run === 'under' ? y : 20 - y }));
+    expect(Math.max(...wood.map(({ x, z }) => off(x, z))), `${i}`).toBeCloseTo(80, 1);
+    const widest = wood.map(({ x, z }) => {
+      const line = (along(x, z) - toAxis * lean) / Math.cos(tilt);
+      return 2 * Math.sqrt(Math.max(0, off(x, z) ** 2 - off(0, line) ** 2));
+    });
+    expect(Math.abs(gap - Math.max(...widest)), `${i}`).toBeLessThan(0.3);
+  }
 });
 
 it('places a tilted head even where a cut ends short of most of its profile', () => {

@@ -1,6 +1,7 @@
 import { describe, expect, it } from 'vitest';
 import { evaluate } from '../../packages/core/src/report/evaluate.ts';
 import { adviseRuns } from '../../packages/core/src/report/run-advice.ts';
+import { simulateJob } from '../../packages/core/src/report/spread.ts';
 import { createJoint } from '../../packages/core/src/spread/joint.ts';
 import type { SpreadLimits } from '../../packages/core/src/spread/limits.ts';
 import { reportSpread } from '../../packages/core/src/spread/report.ts';
@@ -144,6 +145,12 @@ function humpChain() {
     return { x0, y0, x1, y1, cx: 0, cy: 0, r: 0, turn: 0 as const };
   });
 }
+
+it('a job without a spread has none to simulate', () => {
+  const options = { count: 10, seed: 1, distribution: 'normal' } as const;
+  expect(() => [...simulateJob(plainJob(), options)]).toThrow(RangeError);
+  expect(() => [...simulateJob(plainJob({ spread: limits }), options)]).not.toThrow();
+});
 
 describe('the other ways to run', () => {
   it('says that face down for both takes the stock out of it', () => {
