@@ -12,10 +12,10 @@ import { limiterProfile } from '../../packages/core/src/knife/limiter-profile.ts
 import { depthsOf, leastDeviation } from '../../packages/core/src/knife/match-profiles.ts';
 import { steelOrdinates } from '../../packages/core/src/knife/ordinates.ts';
 import { moveTip, seeProfile, toCut } from '../../packages/core/src/knife/seen-profile.ts';
-import { findLip, setSteel } from '../../packages/core/src/knife/set-steel.ts';
+import { AS_DRAWN, findLip, setSteel } from '../../packages/core/src/knife/set-steel.ts';
 import { lengthFromTip, steelLength, steelOutline } from '../../packages/core/src/knife/steel-outline.ts';
 import { arcAngle, pointAlong } from '../../packages/geometry/src/curve/along.ts';
-import { type Chain, line } from '../../packages/geometry/src/curve/curve.ts';
+import { arc, type Chain, line } from '../../packages/geometry/src/curve/curve.ts';
 import { distanceToChain } from '../../packages/geometry/src/curve/distance.ts';
 import { heightAt } from '../../packages/geometry/src/curve/piece.ts';
 import { upperEnvelope } from '../../packages/geometry/src/strips/envelope.ts';
@@ -323,4 +323,14 @@ describe('the steel at a setting', () => {
       ]);
     },
   );
+
+  it('that begins at the edge and ends on the face is left as it is, over the top of an arc as well', () => {
+    // From 4 deep up over the top of a circle of radius 5 and down to 4 deep, then upright to the face.
+    const over = [arc(0, 4, 6, 4, 3, 8, -1), line(6, 4, 6, 0)];
+    for (const overrun of [null, 0]) {
+      const { wood, steel } = setSteel(over, AS_DRAWN, overrun);
+      expect(wood).toEqual(over);
+      expect(steel).toEqual(over);
+    }
+  });
 });
