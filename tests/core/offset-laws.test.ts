@@ -7,7 +7,7 @@ import { distanceTo } from '../../packages/geometry/src/curve/distance.ts';
 import { polygon, rectangle } from '../../packages/geometry/src/loop/loop.ts';
 import { offsetLoops } from '../../packages/geometry/src/offset/offset.ts';
 import { drawArc, drawBow, gap, type XY } from '../support/drawn-curves.ts';
-import { lengthOf } from '../support/measured-chain.ts';
+import { between, lengthOf } from '../support/measured-chain.ts';
 import { Random } from '../support/random.ts';
 
 it('the parallel of a ring round another one that runs the same way keeps its distance from the outside of that', () => {
@@ -42,6 +42,37 @@ it('outside a ring without hollows there is a line for each of its sides and one
     const round = places.reduce((sum, p, k) => sum + gap(p, places[(k + 1) % corners]!), 6 * Math.PI);
     expect(lengthOf(ring!.curves)).toBeCloseTo(round, 7);
   }
+});
+
+it('with sharp corners the sides run on to where they meet, up to four distances out, and beyond that there is a round', () => {
+  const random = new Random(72);
+  const seen = { sharp: 0, round: 0 };
+  for (let n = 0; n < 90; n++) {
+    // Triangles with corners from a few degrees up, and rings of four and five corners.
+    const corners = 3 + (n % 3);
+    const places = Array.from({ length: corners }, (_, k): XY => {
+      const angle = n + ((k + 0.9 * random.unit()) / corners) * 2 * Math.PI;
+      return [30 + 12 * Math.cos(angle), 40 + 12 * Math.sin(angle)];
+    });
+    // How far the way turns at each corner: the tip lies 1/cos of half of it out, and both sides grow by the tangent of that.
+    const bends = places.map((p, k) => {
+      const [before, after] = [places[(k + corners - 1) % corners]!, places[(k + 1) % corners]!];
+      return between([p[0] - before[0], p[1] - before[1]], [after[0] - p[0], after[1] - p[1]]);
+    });
+    const isSharp = (bend: number) => 1 / Math.cos(bend / 2) < 4;
+    const long = bends.reduce((sum, bend) => sum + 2 * (isSharp(bend) ? 2 * Math.tan(bend / 2) : bend), 0);
+    const round = bends.filter((bend) => !isSharp(bend)).length;
+    seen.round += round;
+    seen.sharp += corners - round;
+    const [ring, ...others] = offsetLoops([polygon(places)], -2, 'sharp');
+    expect(others).toEqual([]);
+    expect(ring!.curves.filter(({ turn }) => turn !== 0)).toHaveLength(round);
+    expect(lengthOf(ring!.curves)).toBeCloseTo(
+      places.reduce((sum, p, k) => sum + gap(p, places[(k + 1) % corners]!), long),
+      7,
+    );
+  }
+  expect(Math.min(seen.sharp, seen.round)).toBeGreaterThan(5);
 });
 
 it('a bow too tight for a parallel on its inside still has the round about its corners', () => {

@@ -1,6 +1,8 @@
 // What odd doors, rates and pictures found, each by name.
 import { evaluate, type GivenJob, readJob } from '@fielded/core';
+import { line } from '@fielded/geometry';
 import { describe, expect, it } from 'vitest';
+import { cutSection } from '../../packages/core/src/joint/section.ts';
 import { priceQuantities } from '../../packages/core/src/quote/price.ts';
 import { fitSurface } from '../../packages/exchange/src/scan/fit-surface.ts';
 import { pathArea } from '../fuzz/path-area.ts';
@@ -32,6 +34,13 @@ describe('a panel narrower than twice its raise', () => {
         left += (20 - 10 * Math.max(0, 1 - a / 40)) / 4;
       }
     expect(volume / left).toBeCloseTo(1, 4);
+  });
+});
+
+describe('a cut that comes up to the face where the section ends', () => {
+  it('leaves wood all along it, and no gap without width at its end', () => {
+    const edge = [line(0, 9, 50, 0)];
+    expect(cutSection(20, 50, [{ side: 'front', edge }]).gaps).toEqual([]);
   });
 });
 
