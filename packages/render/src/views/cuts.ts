@@ -25,7 +25,7 @@ import type { CutPose } from './cut-pose.ts';
 import { poseCut, sayPose } from './cut-pose.ts';
 import { drawCutter, drawFence, drawMachineTable, drawSpindle } from './machine.ts';
 import { PANEL_HATCH, shortenTo, splitBreaks } from './panel-part.ts';
-import { dimensionProfile } from './profile-dimensions.ts';
+import { dimensionProfile, outlineCorners } from './profile-dimensions.ts';
 
 const HEADING = 3.5;
 const HEADING_LINE = 5.2;
@@ -79,9 +79,14 @@ function headingOf(report: Report, index: number, room: number): Item[] {
   const how = sayPose(cut, report);
   const lost = cut.takenFromDrawing;
   const posed = lost > 0.005 ? sayView('pose.lost', { how, area: spokenNumber(lost, 1, report) }, report) : how;
+  const corners = cut.shape === 'outline' ? outlineCorners(readLoops(cut.drawn)) : { given: [], all: 0 };
+  const some = { count: corners.given.length, all: corners.all };
   const title = wrapTitle(`${index + 1}  ${name}`, '', HEADING, Math.max(room, 60));
   const under = (title.length - 1) * HEADING_LINE;
-  const lines = [posed, settingWords(report, cut)].flatMap((line) => wrapText(line, WORDS, Math.max(room, 80)));
+  const told = some.count < some.all ? [sayView('outline.some', some, report)] : [];
+  const lines = [posed, settingWords(report, cut), ...told].flatMap((line) =>
+    wrapText(line, WORDS, Math.max(room, 80)),
+  );
   return [
     ...title.map((line, i) => text(`name ${i}`, 'text', 0, i * HEADING_LINE, line, HEADING)),
     ...lines.map((line, i) => text(`how ${i}`, 'quiet', 0, under + 5.2 + i * 4.2, line, WORDS)),

@@ -16,6 +16,7 @@ import type { OrdinateDimension } from '../dimension/ordinate.ts';
 import { radiusDimension } from '../dimension/radius.ts';
 import { safeText } from '../text/safe-text.ts';
 import { spokenAngle } from '../words/lengths.ts';
+import { choosePoints } from './chosen-points.ts';
 import { depthFigure, fullDepthEnd, landFigure, reachFigure, shoulderFigure } from './cut-dimensions.ts';
 import type { CutPose } from './cut-pose.ts';
 import { viewFigure } from './view-figure.ts';
@@ -59,6 +60,10 @@ export function dimensionProfile(report: Report, index: number, pose: CutPose): 
   return { tiers, leaders, angles, ordinates };
 }
 
+/** More figures than these stand farther off the drawing than it is long, and nobody sets a knife out by them. */
+const MOST_CORNERS = 12;
+const MOST_ARCS = 10;
+
 /** Whether the upright step at the field is one that the turning knife leaves. */
 function stepIsCut(cut: CutReport, thickness: number): boolean {
   const level = cut.side === 'front' ? cut.shoulder / 2 : thickness - cut.shoulder / 2;
@@ -81,10 +86,14 @@ function radii(
     return cut.takenFromDrawing > 0.005 || swept.some((curve) => curveMeetsBox(curve, near));
   };
   const arcs = placed.flatMap(({ curves }) => curves.filter((curve: Curve) => curve.turn !== 0));
+  // Of very many arcs, those that reach farthest.
+  const extents = arcs.map(({ x0, y0, x1, y1 }) => Math.hypot(x1 - x0, y1 - y0)).sort((a, b) => b - a);
+  const least = extents[MOST_ARCS] ?? 0;
   const of = `section.cuts[${index}].drawn`;
   // Arcs of one radius share a figure, which says how many they are.
   const alike = new Map<string, LeaderDimension[]>();
   for (const arc of arcs) {
+    if (Math.hypot(arc.x1 - arc.x0, arc.y1 - arc.y0) <= least) continue;
     const shown = viewFigure(report, of, arc.r / Math.abs(across), 'radius', { cut: safeText(cut.name) });
     const radius = radiusDimension(shown, arc);
     const targets = radius.targets.filter(isSeen);
@@ -136,6 +145,12 @@ function slope(
   ];
 }
 
+/** The corners by which a free outline is set out, at most `MOST_CORNERS`, and how many it has. */
+export function outlineCorners(drawn: readonly Loop[]): { readonly given: readonly Point[]; readonly all: number } {
+  const corners = drawn.flatMap(({ curves }) => curves.map(({ x0, y0 }) => ({ x: x0, y: y0 })));
+  return { given: choosePoints(corners, MOST_CORNERS).map((i) => corners[i]!), all: corners.length };
+}
+
 /** Where a free outline bends, in from the edge and below the face, each once. */
 function outlineOrdinates(
   report: Report,
@@ -146,7 +161,7 @@ function outlineOrdinates(
   pose: CutPose,
 ): OrdinateDimension[] {
   const front = cut.side === 'front';
-  const corners = drawn.flatMap(({ curves }) => curves.flatMap((c) => [[c.x0, c.y0] as const, [c.x1, c.y1] as const]));
+  const { given } = outlineCorners(drawn);
   const ordinates: OrdinateDimension[] = [];
   const seen = new Set<string>();
   const add = (kind: 'distance in' | 'depth', value: number, a: number, b: number, side: Side) => {
@@ -165,7 +180,7 @@ function outlineOrdinates(
     ordinates.push({ ...shown, key, side, point: at(a, b) });
   };
   const far: Side = pose.reachSide === 'above' ? 'above' : pose.reachSide === 'below' ? 'below' : 'left';
-  for (const [x, y] of corners) {
+  for (const { x, y } of given) {
     const b = front ? y : report.section.thickness - y;
     if (x < cut.reach - 1e-6) add('distance in', x, x, b, far);
     if (b < cut.depthCut - 1e-6) add('depth', b, x, b, pose.depthSide);

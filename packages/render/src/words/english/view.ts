@@ -91,6 +91,7 @@ export const VIEW_ENGLISH = {
   'pose.over.front.tilted': 'run over, front face on the table, spindle tilted by {tilt:degrees}',
   'pose.over.back.tilted': 'run over, back face on the table, spindle tilted by {tilt:degrees}',
   'pose.lost': '{how} · the sweep takes {area} mm² that the drawing keeps',
+  'outline.some': 'Sized at {count:count} of its {all:count} corners: the DXF has every one',
   'machine.table': 'table',
   'machine.fence': 'fence',
   'machine.spindle': 'spindle {tilt:degrees}',
