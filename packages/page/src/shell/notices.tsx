@@ -19,7 +19,11 @@ export function Notices(): JSX.Element {
     follow();
     addEventListener('scroll', follow, { passive: true });
     addEventListener('resize', follow);
+    // Problems or a panel below the drawing take of its height.
+    const grown = new ResizeObserver(follow);
+    for (const sheets of document.querySelectorAll('.sheets')) grown.observe(sheets);
     return () => {
+      grown.disconnect();
       removeEventListener('scroll', follow);
       removeEventListener('resize', follow);
     };

@@ -5,7 +5,9 @@ import { KeyStrip } from '../entry/key-strip.tsx';
 import { Unit } from '../entry/stepper.tsx';
 import { type LengthEntry, type LengthPlace, useLength } from '../entry/use-length.ts';
 import { findSize } from '../job/sizes.ts';
+import { dimensionsOf } from './dimensions-of.ts';
 import { isSmallScreen } from './small-screen.ts';
+import type { Spot } from './view-scene.ts';
 
 /** A dimension that was tapped: what it shows, and where it stands on the sheet, pixels. */
 export interface OpenDimension {
@@ -52,7 +54,7 @@ function SizeEntry({
   const desk = useDesk();
   // The length as it was when the field opened: the drawing moves on under it.
   const entry = useLength({ path, name: `${path} on the sheet`, mm: open.mm, changes });
-  const { field, docked } = useOpenedField(entry, still);
+  const { field, docked, spot } = useOpenedField(entry, still, open, path);
   const leave = () => {
     const { fault, text } = entry;
     // What is refused is said where it can still be read once the field is gone.
@@ -73,7 +75,7 @@ function SizeEntry({
     <div
       class={docked ? 'dimension-entry docked' : 'dimension-entry'}
       ref={(element) => {
-        if (!docked) place(element, open);
+        if (!docked) place(element, spot.current);
       }}
     >
       <span class="name" aria-hidden="true">
@@ -106,16 +108,23 @@ function SizeEntry({
 }
 
 /**
- * Takes the focus into a field that has just opened, and holds the drawing still meanwhile if `still`. On a small screen the field is
- * docked above the keyboard, and the drawing has the rest.
+ * Takes the focus into a field that has just opened, and holds the drawing still meanwhile if `still`: of its dimensions only the
+ * one in hand stays, and the field stands on its figure, at `spot`. On a small screen the field is docked above the keyboard, and
+ * the drawing has the rest.
  */
-function useOpenedField(entry: LengthEntry, still: boolean) {
+function useOpenedField(entry: LengthEntry, still: boolean, open: OpenDimension, path: string) {
   const desk = useDesk();
+  const spot = useRef<Spot>(open);
   const field = useRef<HTMLInputElement>(null);
   const docked = useMemo(isSmallScreen, []);
   // Before anything is painted: what is typed next belongs here.
   useLayoutEffect(() => {
-    if (!docked && still) desk.moving.value = [];
+    if (!docked && still) {
+      desk.moving.value = dimensionsOf(path);
+      const box = field.current!.parentElement!;
+      spot.current = figureSpot(box.parentElement!, open.of) ?? open;
+      place(box, spot.current);
+    }
     entry.enter();
     field.current?.focus({ preventScroll: true });
     field.current?.select();
@@ -125,7 +134,7 @@ function useOpenedField(entry: LengthEntry, still: boolean) {
       goBack?.();
     };
   }, []);
-  return { field, docked };
+  return { field, docked, spot };
 }
 
 function FixedNote({ open, close, words }: { open: OpenDimension; close: () => void; words: string }): JSX.Element {
@@ -163,8 +172,16 @@ function bringUpSheet(field: HTMLElement | null): () => void {
   };
 }
 
+/** The middle of a dimension's figure on a sheet, pixels; null where it is not drawn. */
+function figureSpot(sheet: HTMLElement, of: string): Spot | null {
+  const figure = sheet.querySelector(`.drawing [data-of="${of}"] text`)?.getBoundingClientRect();
+  if (figure === undefined) return null;
+  const outer = sheet.getBoundingClientRect();
+  return { x: figure.left + figure.width / 2 - outer.left, y: figure.top + figure.height / 2 - outer.top };
+}
+
 /** Places an element over its figure, within the sheet. */
-function place(element: HTMLElement | null, { x, y }: OpenDimension): void {
+function place(element: HTMLElement | null, { x, y }: Spot): void {
   if (element === null) return;
   const sheet = element.parentElement!;
   const [width, height] = [element.offsetWidth, element.offsetHeight];

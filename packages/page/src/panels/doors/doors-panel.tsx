@@ -49,7 +49,7 @@ export function DoorsPanel(): JSX.Element {
       ))}
       <button
         type="button"
-        class="quiet"
+        class={doors.length === 0 ? 'main' : 'quiet'}
         onClick={() => {
           shownDoor.value = doors.length;
           addDoor(desk, doors);
