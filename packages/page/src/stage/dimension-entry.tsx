@@ -5,7 +5,6 @@ import { KeyStrip } from '../entry/key-strip.tsx';
 import { Unit } from '../entry/stepper.tsx';
 import { type LengthEntry, type LengthPlace, useLength } from '../entry/use-length.ts';
 import { findSize } from '../job/sizes.ts';
-import { dimensionsOf } from './dimensions-of.ts';
 import { isSmallScreen } from './small-screen.ts';
 import type { Spot } from './view-scene.ts';
 
@@ -54,7 +53,7 @@ function SizeEntry({
   const desk = useDesk();
   // The length as it was when the field opened: the drawing moves on under it.
   const entry = useLength({ path, name: `${path} on the sheet`, mm: open.mm, changes });
-  const { field, docked, spot } = useOpenedField(entry, still, open, path);
+  const { field, docked, spot } = useOpenedField(entry, still, open);
   const leave = () => {
     const { fault, text } = entry;
     // What is refused is said where it can still be read once the field is gone.
@@ -112,7 +111,7 @@ function SizeEntry({
  * one in hand stays, and the field stands on its figure, at `spot`. On a small screen the field is docked above the keyboard, and
  * the drawing has the rest.
  */
-function useOpenedField(entry: LengthEntry, still: boolean, open: OpenDimension, path: string) {
+function useOpenedField(entry: LengthEntry, still: boolean, open: OpenDimension) {
   const desk = useDesk();
   const spot = useRef<Spot>(open);
   const field = useRef<HTMLInputElement>(null);
@@ -120,7 +119,7 @@ function useOpenedField(entry: LengthEntry, still: boolean, open: OpenDimension,
   // Before anything is painted: what is typed next belongs here.
   useLayoutEffect(() => {
     if (!docked && still) {
-      desk.moving.value = dimensionsOf(path);
+      desk.moving.value = [open.of];
       const box = field.current!.parentElement!;
       spot.current = figureSpot(box.parentElement!, open.of) ?? open;
       place(box, spot.current);

@@ -17,8 +17,8 @@ import { drawTable, type FigureTable, tableHeight } from './table.ts';
 
 const TIP_LINE = 9;
 const TABLE_AWAY = 14;
-/** Rows of ordinates before they go on in a second block: an on-edge knife's then still fit an A4 sheet. */
-const MOST_ROWS = 34;
+/** Rows of ordinates before they go on in a second block: about as high as a knife with its sizes is. */
+const MOST_ROWS = 24;
 
 /**
  * A knife or its limiter at full size as plain data: outline over the wood's, tip line, ordinates, sizes, angles and hand.
@@ -61,7 +61,8 @@ function sayDescribed(drawing: KnifeDrawing): string {
 
 /** The ordinates at the right of the outline, down to its foot. */
 function tableBeside(table: FigureTable, box: Box): GroupItem {
-  const top = Math.min(box.y0 + 2.5, box.y1 - tableHeight(Math.min(MOST_ROWS, table.rows.length)));
+  const blocks = Math.max(1, Math.ceil(table.rows.length / MOST_ROWS));
+  const top = Math.min(box.y0 + 2.5, box.y1 - tableHeight(Math.ceil(table.rows.length / blocks)));
   return drawTable('ordinates', table, box.x1 + TABLE_AWAY, top, MOST_ROWS);
 }
 
