@@ -1,3 +1,4 @@
+import type { Report } from '@fielded/core';
 import type { Item } from '@fielded/render';
 import { fitScale } from './framing.ts';
 import { isSmallScreen } from './small-screen.ts';
@@ -40,17 +41,21 @@ const STEPS = [8, 5, 3, 2, 1, 0] as const;
 
 /**
  * Fits a drawing into its room. Where all its dimensions would press the wood below its least share, they leave in order
- * of use until it is large enough. `hand` names those in hand: only these stay, whatever the room. Each drawing is a step.
+ * of use until it is large enough. `hand` names those in hand: only these stay, whatever the room. Of many cuts in a joint, the
+ * narrower ones go without. Each drawing is a step.
  */
 export function* thinOut(
   draw: Draw,
   room: Room,
   start: number,
   hand: readonly string[] | null,
+  report: Report,
 ): Generator<void, Fitted> {
   if (hand !== null) return yield* fit(draw, room, start, hand);
   const bare = yield* fit(draw, room, start, []);
-  const full = yield* fit(draw, room, start, null);
+  const whole = yield* fit(draw, room, start, null);
+  const spare = bare.scene.frame === null ? [] : narrowerCuts(report);
+  const full = spare.length === 0 ? whole : yield* fit(draw, room, start, namesWithout(whole, spare));
   const least = bare.scale * (isSmallScreen() ? LEAST_SHARE_SMALL : LEAST_SHARE);
   if (bare.scene.panel === null || full.scale >= least) return full;
   const all = dimensionNames(full.scene.items);
@@ -65,6 +70,24 @@ export function* thinOut(
     if (tried.scale >= (step <= FEW && step > 0 ? bare.scale * LEAST_SHARE_OF_FEW : least)) return tried;
   }
   return bare;
+}
+
+/** So many cuts have room for their sizes at a joint. */
+const MOST_CUTS = 4;
+
+/** Of more cuts than a joint has room for, those that are neither the widest nor the deepest of their side. */
+function narrowerCuts({ section: { cuts } }: Report): number[] {
+  if (cuts.length <= MOST_CUTS) return [];
+  return cuts.flatMap(({ side, reach, depthCut }, index) => {
+    const beside = cuts.filter((other) => other.side === side);
+    const stands = beside.every((other) => other.reach <= reach) || beside.every((other) => other.depthCut <= depthCut);
+    return stands ? [] : [index];
+  });
+}
+
+/** The dimensions of a drawing but those of some cuts, by their numbers. */
+function namesWithout({ scene }: Fitted, cuts: readonly number[]): string[] {
+  return dimensionNames(scene.items).filter((of) => !cuts.includes(Number(/cuts\[(\d+)\]/.exec(of)?.[1] ?? -1)));
 }
 
 function* fit(draw: Draw, room: Room, start: number, only: readonly string[] | null): Generator<void, Fitted> {

@@ -28,7 +28,7 @@ export function ShapeRow<V extends string>({
       {drawings.map(({ value: option, word, outline, width, thickness }) => (
         <label key={option} class="shape">
           <input type="radio" name={name} value={option} checked={value === option} onChange={() => choose(option)} />
-          <svg viewBox={`-1 -1 ${width + 1} ${thickness + 2}`} aria-hidden="true" preserveAspectRatio="xMinYMid meet">
+          <svg viewBox={`-1 -1 ${width + 1} ${thickness + 2}`} aria-hidden="true" preserveAspectRatio="xMidYMid meet">
             <path d={outline} />
           </svg>
           <span>{word}</span>
