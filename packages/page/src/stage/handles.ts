@@ -1,4 +1,5 @@
 import type { Job, Report, Units } from '@fielded/core';
+import { curveMeetsBox, readLoops } from '@fielded/geometry';
 import type { JobChange } from '../job/changes.ts';
 import type { Data } from '../job/data.ts';
 import { findSize, type WrittenSize } from '../job/sizes.ts';
@@ -39,8 +40,23 @@ const WIDEST = 300;
 
 /** The arrises of the cuts, the groove and the stock. Plain faces are held `beyond` mm into the field, or behind the groove. */
 export function findHandles(job: Job, report: Report, beyond: number, withFrame: boolean): Handle[] {
-  const cuts = report.section.cuts.flatMap((_, index) => cutHandles(job, report, index));
+  const all = report.section.cuts.flatMap((_, index) => cutHandles(job, report, index));
+  const cuts = all.length > MOST_CUT_HANDLES ? all.filter(standsOn(report)) : all;
   return [...cuts, stockHandle(job, report, beyond), ...(withFrame ? frameHandles(job, report, beyond) : [])];
+}
+
+/** So many handles of cuts are shown even where another cut has taken the arris. */
+const MOST_CUT_HANDLES = 8;
+/** So near an edge of the panel a handle stands on it, mm. */
+const NEAR = 0.2;
+
+/** Whether a handle stands on an edge of the panel: of many cuts, some take the arrises of others. */
+function standsOn({ section }: Report): (handle: Handle) => boolean {
+  const curves = readLoops(section.outline).flatMap((loop) => loop.curves);
+  return ({ at: { x, y } }) => {
+    const near = { x0: x - NEAR, x1: x + NEAR, y0: y - NEAR, y1: y + NEAR };
+    return curves.some((curve) => curveMeetsBox(curve, near));
+  };
 }
 
 function cutHandles(job: Job, report: Report, index: number): Handle[] {
