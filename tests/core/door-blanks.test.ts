@@ -105,6 +105,17 @@ describe('blanks', () => {
     expect(filled.blanks[0]!.width).toBeCloseTo(300, 9);
   });
 
+  it('fill a blank to the greatest width exactly', () => {
+    // 400 and 194.8 with a kerf of 3.2 and a millimetre on both sides of it: 600.
+    expect(makeBlanks(items([400, 194.8]), RULES).leftOver).toEqual([]);
+    expect(makeBlanks(items([400, 194.801]), RULES).leftOver).toHaveLength(1);
+    expect(makeBlanks(items([299, 295.8]), RULES).leftOver).toEqual([]);
+    expect(makeBlanks(items([299, 295.801]), RULES).leftOver).toHaveLength(2);
+    // And to the least: 150 and 144.8 make 300.
+    expect(makeBlanks(items([150, 144.8]), RULES).leftOver).toEqual([]);
+    expect(makeBlanks(items([150, 144.799]), RULES).leftOver).toHaveLength(2);
+  });
+
   it('have a spare each where no two of what is left fit together', () => {
     // Two of 250 make 505.2, past 380; 250 and a kerf leave 44.8 to 300, and a spare is 50 at least.
     const filled = makeBlanks(items([250, 250, 250]), { ...RULES, greatestBlankWidth: 380 }, true);

@@ -144,6 +144,45 @@ describe('limits', () => {
     expect(working).toBeGreaterThan(10);
   });
 
+  it('one that is just met is met, and one that is missed by a thousandth is not', () => {
+    // The raise under the stock by hand: seat 9 + 1.5 − 40, hole 160 + 2·3, gap 2·√(38·(160 − 38)) + 2·3, a head 40 high.
+    const gap = 2 * Math.sqrt(38 * 122) + 6;
+    const rim = (Math.PI * 160 * 6000) / 60_000;
+    for (const [key, met, missed] of [
+      ['seat', '[-29.5, 90]', '[-29.499, 90]'],
+      ['seat', '[-70, -29.5]', '[-70, -29.501]'],
+      ['opening', '166', '165.999'],
+      ['fenceGap', `${gap}`, `${gap - 1e-3}`],
+      ['spindleLength', '40', '39.999'],
+      ['speeds', '[7000]', '[7001]'],
+      ['nutDiameter', '83.999', '84'],
+    ] as const) {
+      const works = (value: string) =>
+        planned(
+          shopJob({ machines: machine(`${key}: ${value}`, ...(key === 'opening' ? ['rings: [140]'] : [])) }),
+        ).plan.ways.find(
+          ({ cut, run, rotation }) => cut === 'raise' && run === 'under' && rotation === 'counterclockwise',
+        )!.works;
+      expect([works(met), works(missed)], `${key} ${met}`).toEqual([true, false]);
+    }
+    const speedWith = (rules: string) =>
+      planned(shopJob({ rules })).plan.setups.find(({ cut }) => cut === 'raise')!.speed;
+    expect(speedWith(`rimSpeed: [20, ${rim + 1e-9}]`)).toBe(6000);
+    expect(speedWith(`rimSpeed: [20, ${rim - 1e-3}]`)).toBe(4500);
+    // A spindle that tilts just as far as the cut is held.
+    const job = shopJob();
+    const cuts = [{ ...job.cuts[0]!, tilt: 0.3 }];
+    const tilted = (tilt: readonly [number, number], run: 'under' | 'over') => {
+      const machines = { main: { ...job.shop!.machines.main!, tilt, seat: [-200, 200] as const, reversing: true } };
+      const ways = planned({ ...job, cuts, shop: { ...job.shop!, machines } }).plan.ways;
+      return (
+        ways.filter((way) => way.cut === 'raise' && way.run === run && !way.against.includes('no-tilt')).length > 0
+      );
+    };
+    expect([tilted([0, 0.3], 'under'), tilted([0, 0.2999], 'under')]).toEqual([true, false]);
+    expect([tilted([-0.3, 0], 'over'), tilted([-0.2999, 0], 'over')]).toEqual([true, false]);
+  });
+
   it('relaxing one never removes a way', () => {
     for (let n = 0; n < 25; n++) {
       const d = drawn();
