@@ -138,6 +138,19 @@ const NO_FAULTS: readonly NoFault[] = [
     'a rhombus at any place of the profile lies under the limiter already: one more changes no shape, only where rounding parts a line by 1e-15 mm',
     ['const turns = [steep, -steep].some((k) => Math.min(...slopes) <= k || Math.max(...slopes) >= k);'],
   ),
+  ...none(
+    'packages/core/src/job/check-given-profile.ts',
+    'a figure that is no number makes sum and difference none alike; each is then looked at by itself',
+    [
+      'const sum = c.x0 - c.y0 + c.x1 + c.y1 + c.cx + c.cy + c.r + c.turn;',
+      'const sum = c.x0 + c.y0 - c.x1 + c.y1 + c.cx + c.cy + c.r + c.turn;',
+      'const sum = c.x0 + c.y0 + c.x1 - c.y1 + c.cx + c.cy + c.r + c.turn;',
+      'const sum = c.x0 + c.y0 + c.x1 + c.y1 - c.cx + c.cy + c.r + c.turn;',
+      'const sum = c.x0 + c.y0 + c.x1 + c.y1 + c.cx - c.cy + c.r + c.turn;',
+      'const sum = c.x0 + c.y0 + c.x1 + c.y1 + c.cx + c.cy - c.r + c.turn;',
+      'const sum = c.x0 + c.y0 + c.x1 + c.y1 + c.cx + c.cy + c.r - c.turn;',
+    ],
+  ),
 ];
 
 /**

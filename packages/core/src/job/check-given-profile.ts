@@ -20,7 +20,8 @@ export function checkProfile(at: string, profile: Profile): void {
   if (profile.chain.length === 0) throw new RangeError(`${at}.chain must hold at least one line or arc, got none`);
   profile.chain.forEach((c, index) => {
     // The sum is finite only if every figure is.
-    if (!Number.isFinite(c.x0 + c.y0 + c.x1 + c.y1 + c.cx + c.cy + c.r + c.turn)) finite(`${at}.chain[${index}]`, c);
+    const sum = c.x0 + c.y0 + c.x1 + c.y1 + c.cx + c.cy + c.r + c.turn;
+    if (!Number.isFinite(sum)) finite(`${at}.chain[${index}]`, c);
   });
 }
 
