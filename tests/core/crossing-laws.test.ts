@@ -58,7 +58,7 @@ it('upright lines through the ends of a curve, or past its side, do not cross it
   for (const r of [5, 13, 25]) {
     const steps = Array.from({ length: 2 * r + 1 }, (_, k) => k - r);
     const places = steps.flatMap((x) => steps.filter((y) => x * x + y * y === r * r).map((y): XY => [x, y]));
-    for (let n = 0; n < 40; n++) {
+    for (let n = 0; n < 20; n++) {
       const [from, to] = [random.oneOf(places), random.oneOf(places)];
       if (from === to) continue;
       const turn = random.oneOf([-1, 0, 1] as const);
@@ -161,7 +161,7 @@ describe('a chain', () => {
     for (let n = 0; n < 60; n++) {
       const parts = wander(random);
       // Steps of both that cross, by the signs of four triangles.
-      const coarse = parts.map(({ points }) => points.filter((_, k) => k % 24 === 0));
+      const coarse = parts.map(({ points }) => points.filter((_, k) => k % 30 === 0));
       const turn = ([ax, ay]: XY, [bx, by]: XY, [cx, cy]: XY) => (bx - ax) * (cy - ay) - (by - ay) * (cx - ax);
       const meet = (a: XY, b: XY, c: XY, d: XY) =>
         turn(a, b, c) > 0 !== turn(a, b, d) > 0 && turn(c, d, a) > 0 !== turn(c, d, b) > 0;

@@ -108,7 +108,7 @@ describe('rings', () => {
         [[{ ...loop, curves: reverseCurves(loop.curves) }], (p) => p],
       ];
       cases.forEach(([moved, put], n) => {
-        const wanted = points.filter((_, k) => k % 40 === 7).map(put);
+        const wanted = points.filter((_, k) => k % 90 === 7).map(put);
         for (const place of wanted)
           expect(Math.min(...moved[0]!.curves.map((c) => distanceTo(c, ...place))), `case ${n}`).toBeLessThan(1e-6);
         const sides = loopsBox(moved)!;

@@ -64,7 +64,7 @@ describe('chains from left to right', () => {
           threadChain(chain, 0, threads, depthFrom);
           const { low, high } = threads[0]!;
           const [from, to] = [chain[0]!.x0 + 0.4, chain.at(-1)!.x1 - 0.3];
-          const n = 4000;
+          const n = 1500;
           const sum = { area: 0, x: 0, y: 0 };
           let [least, most] = [Infinity, -Infinity];
           for (let k = 0; k < n; k++) {
