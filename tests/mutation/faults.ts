@@ -47,7 +47,10 @@ function none(file: string, because: string, lines: readonly string[]): NoFault[
   return lines.map((becomes) => ({ file, becomes, because }));
 }
 
-/** Slips that no test can see. Another one of the same file is made in place of each. */
+/**
+ * Slips that no test can see: by the proof beside each, and by 5,000 to 100,000 random inputs to which the code gave the same answer
+ * with it as without. Another one of the same file is made in place of each.
+ */
 const NO_FAULTS: readonly NoFault[] = [
   ...none(
     'packages/geometry/src/path/svg-arc.ts',
