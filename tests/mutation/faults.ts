@@ -63,16 +63,6 @@ const NO_FAULTS: readonly NoFault[] = [
     ['const off = Math.sqrt(Math.max(0, r / r - half * half)) / (2 * half);'],
   ),
   ...none(
-    'packages/geometry/src/curve/distance.ts',
-    'a turn is 1 or -1 here, and dividing by it is multiplying by it',
-    [
-      'const ax = (c.x0 - c.cx) / c.turn;',
-      'const ay = (c.y0 - c.cy) / c.turn;',
-      'const bx = (c.x1 - c.cx) / c.turn;',
-      'const by = (c.y1 - c.cy) / c.turn;',
-    ],
-  ),
-  ...none(
     'packages/geometry/src/curve/curve-box.ts',
     'the signs of a product and a quotient are the same; where the side is 0 the extreme is the end of the arc itself',
     ['return c.turn / side < 0;'],

@@ -17,17 +17,19 @@ export function distanceTo(c: Curve, x: number, y: number): number {
 
 /** Whether a point lies in the sector between an arc's ends, edges included: the ray from the centre to the point then meets the arc. */
 function isInSector(c: Curve, x: number, y: number): boolean {
-  const ax = (c.x0 - c.cx) * c.turn;
-  const ay = (c.y0 - c.cy) * c.turn;
-  const bx = (c.x1 - c.cx) * c.turn;
-  const by = (c.y1 - c.cy) * c.turn;
+  // From its start anticlockwise to its end, or from its end to its start.
+  const isForward = c.turn > 0;
+  const ax = (isForward ? c.x0 : c.x1) - c.cx;
+  const ay = (isForward ? c.y0 : c.y1) - c.cy;
+  const bx = (isForward ? c.x1 : c.x0) - c.cx;
+  const by = (isForward ? c.y1 : c.y0) - c.cy;
   const px = x - c.cx;
   const py = y - c.cy;
-  const afterStart = ax * py - ay * px >= 0;
-  const beforeEnd = bx * py - by * px <= 0;
-  // An arc of more than half a turn spans everything but the sector from its end to its start.
-  const wide = c.turn * (ax * by - ay * bx) < 0;
-  return wide ? afterStart || beforeEnd : afterStart && beforeEnd;
+  const pastFirst = ax * py - ay * px >= 0;
+  const beforeLast = bx * py - by * px <= 0;
+  // An arc of more than half a turn spans everything but the sector from its last end to its first.
+  const wide = ax * by - ay * bx < 0;
+  return wide ? pastFirst || beforeLast : pastFirst && beforeLast;
 }
 
 /** Distance from a point to the nearest of the curves, mm; Infinity where there are none. */
