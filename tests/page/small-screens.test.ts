@@ -115,6 +115,54 @@ describe('a phone on its side', () => {
   });
 });
 
+/** Has a page take `visualViewport` for what a keyboard laid over it leaves: `height` px, moved down by `top` px. */
+async function layKeyboardOver(page: Page, height: number, top: number): Promise<void> {
+  await page.evaluate(
+    ([high, moved]) => {
+      const { visualViewport } = globalThis;
+      const set = (name: string, value: number) =>
+        Object.defineProperty(visualViewport, name, { value, configurable: true });
+      set('height', high!);
+      set('offsetTop', moved!);
+      for (const type of ['resize', 'scroll']) visualViewport!.dispatchEvent(new Event(type));
+    },
+    [height, top],
+  );
+  await page.waitForTimeout(350);
+}
+
+describe('a keyboard that lies over the page, which keeps its size', () => {
+  it.each([
+    ['upright', PHONE, 508, 202],
+    ['on its side', ON_ITS_SIDE, 190, 120],
+  ] as const)(
+    'leaves field, keys and joint in sight, also where the browser has moved what is seen: %s',
+    async (_, screen, height, top) => {
+      const page = await bench.openAlone(screen);
+      const inSight = async (moved: number) => {
+        const { drawing, chip, field: typed, strip } = await measure(page);
+        expect(drawing.top).toBeGreaterThanOrEqual(moved - 1);
+        expect(chip.bottom).toBeLessThanOrEqual(moved + height + 1);
+        expect(strip.bottom).toBeCloseTo(moved + height, 0);
+        expect(typed.bottom).toBeLessThanOrEqual(strip.top + 1);
+        expect(typed.top >= chip.bottom - 1 || typed.left >= drawing.right - 1).toBe(true);
+      };
+      await field(page, 'frame.groove.width').focus();
+      for (const moved of [0, top]) {
+        await layKeyboardOver(page, height, moved);
+        await inSight(moved);
+      }
+      await layKeyboardOver(page, screen.viewport!.height, 0);
+      await page.evaluate(() => scrollTo(0, 0));
+      const { x, y } = await middleOf(page, '.drawing [data-of="frame.groove.width"] .target');
+      await page.touchscreen.tap(x, y);
+      await page.locator('.dimension-entry').waitFor();
+      await layKeyboardOver(page, height, top);
+      await inSight(top);
+    },
+  );
+});
+
 /** The buttons that a notice lies over. */
 function buttonsUnderNotice(): (string | null)[] {
   const notice = document.querySelector('.notice')!.getBoundingClientRect();
@@ -188,4 +236,19 @@ it('heads no joint with a tick while an error stands against the job, on a phone
   expect(await page.locator('.statements').first().innerText()).toMatch(/fits[\s\S]*cannot be run: 1 error/);
   await page.setViewportSize({ width: 1440, height: 900 });
   expect(await page.locator('.sentence').innerText()).toContain('Cannot be run: 1 error. The tongue slides');
+});
+
+it('says of a long caution what to do at once, and the rest on demand', async () => {
+  const page = await bench.open(PHONE);
+  await page
+    .locator('input[type="file"]')
+    .first()
+    .setInputFiles(['job.yaml', 'shop.yaml'].map((name) => `examples/wardrobe/${name}`));
+  const caution = page.locator('.problems .caution');
+  await caution.waitFor();
+  expect(await caution.innerText()).toMatch(/never run a small or light piece so\. More$/);
+  // No more than a quarter of the screen.
+  expect((await caution.boundingBox())!.height).toBeLessThan(844 / 4);
+  await caution.getByRole('button', { name: 'More' }).tap();
+  expect(await caution.innerText()).toMatch(/against the grain[\s\S]*trained practice go first[\s\S]*Less$/);
 });

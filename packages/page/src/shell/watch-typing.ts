@@ -1,6 +1,6 @@
 import type { Desk } from '../desk/desk.ts';
 import { dimensionsOf } from '../stage/dimensions-of.ts';
-import { isSmallScreen, seenHeight } from '../stage/small-screen.ts';
+import { isSmallScreen, seenHeight, seenTop } from '../stage/small-screen.ts';
 
 /** How long a keyboard on the screen takes to come up, ms. */
 const KEYBOARD = 260;
@@ -46,13 +46,18 @@ export function watchTyping(desk: Desk): () => void {
     if (field === null || !isSmallScreen() || field.closest('.docked') !== null) return;
     (field.closest('.field') ?? field).scrollIntoView({ block: 'nearest' });
   };
-  const followKeyboard = () => {
-    // A page enlarged by two fingers changes the visible height too: that is no keyboard.
+  // A browser that lays its keyboard over the page tells how high what is seen is, and moves it without a new size.
+  const tellSeen = () => {
+    // A page enlarged by two fingers changes both too: that is no keyboard.
     if ((visualViewport?.scale ?? 1) !== 1) return;
     const { style } = document.documentElement;
     style.setProperty('--seen', `${seenHeight()}px`);
-    style.setProperty('--keyboard', `${Math.max(0, innerHeight - seenHeight() - (visualViewport?.offsetTop ?? 0))}px`);
-    keepInSight();
+    style.setProperty('--seen-top', `${seenTop()}px`);
+    style.setProperty('--keyboard', `${Math.max(0, innerHeight - seenHeight() - seenTop())}px`);
+  };
+  const followKeyboard = () => {
+    tellSeen();
+    if ((visualViewport?.scale ?? 1) === 1) keepInSight();
   };
   const { visualViewport } = globalThis;
   addEventListener('focusin', enter);
@@ -61,6 +66,7 @@ export function watchTyping(desk: Desk): () => void {
   addEventListener('pointerup', letGo);
   addEventListener('pointercancel', letGo);
   visualViewport?.addEventListener('resize', followKeyboard);
+  visualViewport?.addEventListener('scroll', tellSeen);
   return () => {
     removeEventListener('focusin', enter);
     removeEventListener('focusout', leave);
@@ -68,5 +74,6 @@ export function watchTyping(desk: Desk): () => void {
     removeEventListener('pointerup', letGo);
     removeEventListener('pointercancel', letGo);
     visualViewport?.removeEventListener('resize', followKeyboard);
+    visualViewport?.removeEventListener('scroll', tellSeen);
   };
 }

@@ -5,7 +5,7 @@ import { KeyStrip } from '../entry/key-strip.tsx';
 import { Unit } from '../entry/stepper.tsx';
 import { type LengthEntry, type LengthPlace, useLength } from '../entry/use-length.ts';
 import { findSize } from '../job/sizes.ts';
-import { isSmallScreen } from './small-screen.ts';
+import { isSmallScreen, seenTop } from './small-screen.ts';
 import type { Spot } from './view-scene.ts';
 
 /** A dimension that was tapped: what it shows, and where it stands on the sheet, pixels. */
@@ -159,7 +159,10 @@ function FixedNote({ open, close, words }: { open: OpenDimension; close: () => v
 function bringUpSheet(field: HTMLElement | null): () => void {
   const before = scrollY;
   const sheets = field?.closest('.sheets');
-  const lift = () => scrollTo({ top: scrollY + (sheets?.getBoundingClientRect().top ?? 0), behavior: 'instant' });
+  const lift = () => {
+    const top = sheets?.getBoundingClientRect().top ?? seenTop();
+    scrollTo({ top: scrollY + top - seenTop(), behavior: 'instant' });
+  };
   // A browser scrolls by itself once its keyboard is up.
   const liftAgain = () => requestAnimationFrame(lift);
   const { visualViewport } = globalThis;

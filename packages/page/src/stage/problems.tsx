@@ -1,4 +1,5 @@
 import type { Problem, Severity } from '@fielded/core';
+import { useSignal } from '@preact/signals';
 import type { JSX } from 'preact';
 import { useRef } from 'preact/hooks';
 import { useDesk } from '../desk/context.ts';
@@ -25,9 +26,34 @@ export function Problems(): JSX.Element | null {
           <span class="sign" role="img" aria-label={SIGNS[severity][1]}>
             {SIGNS[severity][0]}
           </span>
-          <span>{keepTogether(message)}</span>
+          {severity === 'caution' ? <Caution message={message} /> : <span>{keepTogether(message)}</span>}
         </li>
       ))}
     </ul>
+  );
+}
+
+/** A caution longer than this many signs would push all else off a phone's screen. */
+const LONG = 240;
+
+/** A caution: of a long one the first sentence, which says what to do, and the rest when it is asked for. Sheets print it whole. */
+function Caution({ message }: { message: string }): JSX.Element {
+  const opened = useSignal(false);
+  const end = message.length > LONG ? message.search(/(?<=[.!?])\s+(?=\p{Lu})/u) : -1;
+  if (end < 0) return <span>{keepTogether(message)}</span>;
+  return (
+    <span>
+      {keepTogether(opened.value ? message : message.slice(0, end))}{' '}
+      <button
+        type="button"
+        class="more"
+        aria-expanded={opened.value}
+        onClick={() => {
+          opened.value = !opened.value;
+        }}
+      >
+        {opened.value ? 'Less' : 'More'}
+      </button>
+    </span>
   );
 }

@@ -7,3 +7,8 @@ export function isSmallScreen(): boolean {
 export function seenHeight(): number {
   return globalThis.visualViewport?.height ?? innerHeight;
 }
+
+/** How far what is seen lies below the top of the page's own view, px: where a keyboard lies over the page, a browser moves it so. */
+export function seenTop(): number {
+  return globalThis.visualViewport?.offsetTop ?? 0;
+}
