@@ -1,8 +1,10 @@
 // Radii and slopes of the shapes by their published construction (an arc through two points tangent to a line: the chord
 // theorem, r = (run² + rise²)/(2·rise)), held against what the cuts view shows.
-import { evaluate, formatNumber, type NamedProfile } from '@fielded/core';
-import { scene } from '@fielded/render';
+import { evaluate, formatNumber, type NamedProfile, readJobData } from '@fielded/core';
+import { scene, sheets } from '@fielded/render';
 import { expect, test } from 'vitest';
+import { textWidth, wrapTitle } from '../../packages/render/src/text/measure-text.ts';
+import { choosePoints } from '../../packages/render/src/views/chosen-points.ts';
 import { cut, job, profile } from './jobs-to-draw.ts';
 import { dimensionTexts, layoutFaults } from './layout-faults.ts';
 
@@ -43,4 +45,49 @@ test('cuts stand in as many columns as wide paper has room for, each as large as
   expect(wide.height).toBeLessThan(one.height * 0.75);
   expect(layoutFaults(wide)).toEqual([]);
   expect(scene(report, { view: 'cuts', scale: 2, bare: true, across: 10 })).toEqual(one);
+});
+
+test('of an outline of very many pieces the corners are given that lie farthest off the rest, and how many there are', () => {
+  // A wave of 120 chords: its crests and hollows, where a chord across them is worst, say most.
+  const wave = Array.from({ length: 121 }, (_, i) => ({ x: i / 3, y: 5 + 2 * Math.sin(i / 6) }));
+  const given = choosePoints(wave, 12).map((i) => wave[i]!);
+  expect(given).toHaveLength(12);
+  expect([given[0], given.at(-1)]).toEqual([wave[0], wave.at(-1)]);
+  const farthest = (line: typeof wave) =>
+    Math.max(
+      ...wave.map(({ x, y }) => {
+        const k = Math.max(
+          1,
+          line.findIndex((point) => point.x >= x),
+        );
+        const [a, b] = [line[k - 1]!, line[k]!];
+        return Math.abs(a.y + ((b.y - a.y) * (x - a.x)) / (b.x - a.x) - y);
+      }),
+    );
+  // The line through the twelve keeps closer to the wave than one through as many evenly apart.
+  const even = Array.from({ length: 12 }, (_, i) => wave[Math.round((i * 120) / 11)]!);
+  expect(farthest(given)).toBeLessThan(farthest(even));
+  expect(choosePoints(wave.slice(0, 12), 12)).toEqual([...Array(12).keys()]);
+
+  const path = `M 0 9 L 12 9 ${wave.map(({ x, y }) => `L ${(12 + x * 0.6).toFixed(3)} ${(y * 0.9).toFixed(3)}`).join(' ')} L 36 0`;
+  const { job: read } = readJobData({
+    fielded: 1,
+    panel: { thickness: 20 },
+    frame: { thickness: 22, groove: { width: 6.4, depth: 11, setback: 7.5 }, swellGap: 2 },
+    cuts: [{ name: 'raise', side: 'front', profile: { shape: 'outline', path } }],
+  });
+  const report = evaluate(read!);
+  const drawn = scene(report, { view: 'cuts' });
+  expect(drawn.width).toBeLessThan(250);
+  expect(layoutFaults(drawn)).toEqual([]);
+  expect(JSON.stringify(drawn)).toMatch(/Sized at 12 of its 12\d corners/);
+  expect(sheets(report, { view: 'sheet', paper: 'a4' }).length).toBeGreaterThan(0);
+});
+
+test('a title of up to three lines never loses its scale', () => {
+  expect(wrapTitle('Panel', '1:10', 3.5, 60)).toEqual(['Panel  1:10']);
+  const long = wrapTitle(`Panel of the door ${'of the scullery and '.repeat(9)}the pantry`, '1:10', 3.5, 60);
+  expect(long).toHaveLength(3);
+  expect(long[2]).toMatch(/… {2}1:10$/);
+  for (const line of long) expect(textWidth(line, 3.5)).toBeLessThanOrEqual(60);
 });
