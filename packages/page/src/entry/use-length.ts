@@ -3,6 +3,7 @@ import { useMemo, useRef } from 'preact/hooks';
 import { useDesk } from '../desk/context.ts';
 import type { Desk } from '../desk/desk.ts';
 import { attempt, fetchPart } from '../desk/fetch-part.ts';
+import { takeBack } from '../desk/take-back.ts';
 import type { JobChange } from '../job/changes.ts';
 import type { Data } from '../job/data.ts';
 import type { WrittenSize } from '../job/sizes.ts';
@@ -36,8 +37,8 @@ export interface LengthEntry {
   type(text: string): void;
   /** Call it when the field is left: what can be read becomes the size, what cannot stays with its fault. */
   leave(): void;
-  /** Takes back what was typed since the field was entered. */
-  giveUp(): void;
+  /** Takes back what was typed since the field was entered; false where that is nothing. */
+  giveUp(): boolean;
   enter(): void;
   step(way: 1 | -1, fine: boolean): void;
 }
@@ -87,16 +88,16 @@ export function useLength(place: LengthPlace): LengthEntry {
     },
     giveUp() {
       setDraft(desk, name, undefined);
-      // Only what was typed here is taken back: not what came before it, where that was undone already.
-      const { key } = visit.current;
-      if (key !== '' && desk.history.peek().key === key) desk.undo();
-      desk.settle();
+      return takeBack(desk, visit.current.key) || draft !== undefined;
     },
     step(way, fine) {
-      if (place.mm === null) return;
-      setDraft(desk, name, undefined);
-      const step = buttonStep(shown) / (fine ? 5 : 1);
-      put(Math.max(0, nextStep(place.mm, step, way)));
+      const typed = readEntry(draft ?? '', shown, desk.job.value.units);
+      const from = typed.kind === 'length' ? typed.mm : place.mm;
+      if (from === null) return;
+      const next = Math.max(0, nextStep(from, buttonStep(shown) / (fine ? 5 : 1), way));
+      // On the sheet the length stands as it was when its field opened.
+      setDraft(desk, name, place.name === undefined ? undefined : entryText(next, shown));
+      put(next);
     },
   };
 }

@@ -12,6 +12,7 @@ import { Sizes } from '../panels/sizes/sizes.tsx';
 import { createPlaces, type Places } from '../stage/places.ts';
 import { Stage } from '../stage/stage.tsx';
 import { keepFocus } from './keep-focus.ts';
+import { listenToKeys } from './listen-to-keys.ts';
 import { Notices } from './notices.tsx';
 import { RoomNav } from './room-nav.tsx';
 import { TitleBar } from './title-bar.tsx';
@@ -31,21 +32,21 @@ export function App({ desk, keeper, greet }: { desk: Desk; keeper: Keeper; greet
   return (
     <DeskContext.Provider value={desk}>
       <div class="page">
-        <button type="button" class="skip" onClick={goToFirstSize}>
-          To the first size
+        <button type="button" class="skip" onClick={goToDrawing}>
+          To the drawing
         </button>
         <DeskContext.Provider value={resting}>
           <TitleBar places={places} keeper={keeper} />
         </DeskContext.Provider>
         <main data-place={places.place.value}>
           <RoomNav places={places} />
-          <Stage view={places.view} />
           <div class="side" ref={side} tabIndex={-1}>
             {greet && untouched.value && places.place.value === 'joint' && <Greeting />}
             <DeskContext.Provider value={resting}>
               <Part places={places} keeper={keeper} />
             </DeskContext.Provider>
           </div>
+          <Stage view={places.view} />
         </main>
         <Notices />
       </div>
@@ -64,8 +65,8 @@ function useArrival({ place }: Places, side: RefObject<HTMLDivElement | null>): 
   }, [place.value]);
 }
 
-function goToFirstSize(): void {
-  document.querySelector<HTMLInputElement>('.side input[type="text"]')?.focus();
+function goToDrawing(): void {
+  document.querySelector<HTMLElement>('.sheet [tabindex="0"], .closer-buttons button')?.focus();
 }
 
 function Greeting(): JSX.Element {
@@ -103,30 +104,6 @@ const loadSetUp = () => import('../panels/set-up/set-up-panel.tsx').then(({ SetU
 const loadQuote = () => import('../panels/quote/quote-panel.tsx').then(({ QuotePanel }) => QuotePanel);
 const loadJobs = () => import('./job-list.tsx').then(({ JobList }) => JobList);
 const loadNew = () => import('../panels/new/new-job-form.tsx').then(({ NewJobForm }) => NewJobForm);
-
-function listenToKeys(desk: Desk): () => void {
-  const heard = (event: KeyboardEvent) => {
-    if (!(event.ctrlKey || event.metaKey) || event.altKey) return;
-    const key = event.key.toLowerCase();
-    const typing = event.target instanceof HTMLInputElement && event.target.type === 'text';
-    if (key === 's') {
-      event.preventDefault();
-      void attempt(desk, async () => (await fetchPart(() => import('../files/save-job.ts'))).saveJob(desk));
-    }
-    // A field that has something typed in it undoes that itself.
-    if (typing && Object.keys(desk.drafts.value).length > 0) return;
-    if (key === 'z' && !event.shiftKey) {
-      event.preventDefault();
-      desk.undo();
-    }
-    if (key === 'y' || (key === 'z' && event.shiftKey)) {
-      event.preventDefault();
-      desk.redo();
-    }
-  };
-  addEventListener('keydown', heard);
-  return () => removeEventListener('keydown', heard);
-}
 
 function listenToDrops(desk: Desk, keeper: Keeper): () => void {
   const over = (event: DragEvent) => event.preventDefault();

@@ -22,8 +22,19 @@ export function JobList({ keeper, places }: { keeper: Keeper; places: Places }):
     addEventListener('storage', reload);
     return () => removeEventListener('storage', reload);
   });
+  const leave = () => {
+    places.place.value = 'joint';
+  };
   return (
-    <section class="jobs" aria-labelledby="jobs-name">
+    <section
+      class="jobs"
+      aria-labelledby="jobs-name"
+      onKeyDown={(event) => {
+        if (event.key !== 'Escape' || event.defaultPrevented) return;
+        event.preventDefault();
+        leave();
+      }}
+    >
       <h2 id="jobs-name">Jobs kept in this browser</h2>
       <ul>
         <BoardRow keeper={keeper} reload={reload} />
@@ -31,13 +42,7 @@ export function JobList({ keeper, places }: { keeper: Keeper; places: Places }):
           <JobRow key={job.id} job={job} keeper={keeper} places={places} reload={reload} />
         ))}
       </ul>
-      <button
-        type="button"
-        class="main"
-        onClick={() => {
-          places.place.value = 'joint';
-        }}
-      >
+      <button type="button" class="main" onClick={leave}>
         Back to the board
       </button>
     </section>

@@ -5,6 +5,7 @@ import { useDesk } from '../desk/context.ts';
 import type { Desk } from '../desk/desk.ts';
 import type { Keeper } from '../desk/keeper.ts';
 import type { Done, EarlierJob } from '../desk/kept-jobs.ts';
+import { useOpenedPart } from '../entry/opened-part.ts';
 import { handOver } from '../files/hand-over.ts';
 import { JointThumb } from '../stage/joint-thumb.tsx';
 import type { Places } from '../stage/places.ts';
@@ -24,15 +25,18 @@ export function JobRow({
 }): JSX.Element {
   const desk = useDesk();
   const naming = useSignal(false);
-  const rename = async (title: string) => {
+  const endNaming = () => {
     naming.value = false;
+  };
+  const rename = async (title: string) => {
+    endNaming();
     if (title !== '' && title !== job.title) sayUndone(desk, await keeper.rename(job.id, title));
     reload();
   };
   return (
     <li>
       {naming.value ? (
-        <RenameForm title={job.title} rename={rename} />
+        <RenameForm title={job.title} rename={rename} cancel={endNaming} />
       ) : (
         <button
           type="button"
@@ -91,17 +95,28 @@ async function removeJob(desk: Desk, keeper: Keeper, { id, title }: EarlierJob, 
 }
 
 /** Asks for a job's new name. */
-function RenameForm({ title, rename }: { title: string; rename: (name: string) => Promise<void> }): JSX.Element {
+function RenameForm({
+  title,
+  rename,
+  cancel,
+}: {
+  title: string;
+  rename: (name: string) => Promise<void>;
+  cancel: () => void;
+}): JSX.Element {
+  const form = useRef<HTMLFormElement>(null);
   const field = useRef<HTMLInputElement>(null);
+  useOpenedPart(form, cancel);
   return (
     <form
       class="naming"
+      ref={form}
       onSubmit={(event) => {
         event.preventDefault();
         void rename(field.current?.value.trim() ?? '');
       }}
     >
-      <input ref={field} type="text" aria-label={`New name of ${title}`} defaultValue={title} autofocus />
+      <input ref={field} type="text" aria-label={`New name of ${title}`} defaultValue={title} />
       <button type="submit">Keep the name</button>
     </form>
   );

@@ -1,4 +1,6 @@
 import type { JSX } from 'preact';
+import { useRef } from 'preact/hooks';
+import { useOneStop } from '../entry/one-stop.ts';
 import type { PagePart, Places } from '../stage/places.ts';
 import type { ViewName } from '../stage/view-scene.ts';
 
@@ -20,8 +22,10 @@ const DRAWING: Readonly<Partial<Record<PagePart, ViewName>>> = {
 
 /** The parts of a job, in the order in which it is made. */
 export function RoomNav({ places }: { places: Places }): JSX.Element {
+  const row = useRef<HTMLElement>(null);
+  useOneStop(row);
   return (
-    <nav class="rooms" aria-label="Parts of the job">
+    <nav class="rooms" aria-label="Parts of the job" ref={row}>
       {PARTS.map(([place, name]) => (
         <button
           key={place}

@@ -5,7 +5,9 @@ import type { Desk } from '../desk/desk.ts';
 import { attempt, fetchPart } from '../desk/fetch-part.ts';
 import type { Keeper } from '../desk/keeper.ts';
 import { Later } from '../desk/later.tsx';
+import { takeBack } from '../desk/take-back.ts';
 import { FilePicker } from '../entry/file-picker.tsx';
+import { useOneStop } from '../entry/one-stop.ts';
 import type { Places } from '../stage/places.ts';
 import { Menu } from './menu.tsx';
 
@@ -19,6 +21,8 @@ const SAVING = {
 export function TitleBar({ places, keeper }: { places: Places; keeper: Keeper }): JSX.Element {
   const desk = useDesk();
   const picker = useRef<HTMLInputElement>(null);
+  const commands = useRef<HTMLDivElement>(null);
+  useOneStop(commands, 'summary');
   return (
     <header class="bar">
       <h1>
@@ -33,22 +37,16 @@ export function TitleBar({ places, keeper }: { places: Places; keeper: Keeper })
           value={String(desk.value('title') ?? 'Untitled job')}
           onInput={(event) => desk.change([['title', event.currentTarget.value || undefined]], 'title typed')}
           onBlur={() => desk.settle()}
+          onKeyDown={({ key }) => {
+            if (key === 'Escape') takeBack(desk, 'title typed');
+            if (key === 'Enter') document.querySelector<HTMLElement>('.rooms [tabindex="0"]')?.focus();
+          }}
         />
         <p class={`saving ${desk.saving.value}`}>{SAVING[desk.saving.value]}</p>
       </div>
-      <div class="commands">
-        <button type="button" class="icon" aria-label="Undo" disabled={!desk.canUndo.value} onClick={() => desk.undo()}>
-          <Arrow />
-        </button>
-        <button
-          type="button"
-          class="icon flip"
-          aria-label="Redo"
-          disabled={!desk.canRedo.value}
-          onClick={() => desk.redo()}
-        >
-          <Arrow />
-        </button>
+      <div class="commands" role="toolbar" aria-label="Job and drawing" ref={commands}>
+        <Step name="Undo" can={desk.canUndo.value} go={desk.undo} />
+        <Step name="Redo" can={desk.canRedo.value} go={desk.redo} />
         <Units />
         <Menu name="Job">
           <Later load={loadJobMenu} keeper={keeper} places={places} open={() => picker.current?.click()} />
@@ -98,6 +96,21 @@ function Units(): JSX.Element {
         </label>
       ))}
     </div>
+  );
+}
+
+/** A step back or forward. With none to go it keeps the focus, as a disabled button would not. */
+function Step({ name, can, go }: { name: 'Undo' | 'Redo'; can: boolean; go: () => void }): JSX.Element {
+  return (
+    <button
+      type="button"
+      class={name === 'Redo' ? 'icon flip' : 'icon'}
+      aria-label={name}
+      aria-disabled={!can}
+      onClick={() => can && go()}
+    >
+      <Arrow />
+    </button>
   );
 }
 

@@ -63,9 +63,15 @@ function SizeEntry({
     } else entry.leave();
     close();
   };
-  const listen = ({ key }: KeyboardEvent) => {
+  const listen = (event: KeyboardEvent) => {
+    const { key } = event;
+    if (key === 'ArrowUp' || key === 'ArrowDown') {
+      event.preventDefault();
+      entry.step(key === 'ArrowUp' ? 1 : -1, event.shiftKey);
+    }
     if (key === 'Enter' && entry.fault === '') leave();
     if (key === 'Escape') {
+      event.preventDefault();
       entry.giveUp();
       close();
     }
@@ -147,7 +153,11 @@ function FixedNote({ open, close, words }: { open: OpenDimension; close: () => v
         ref={button}
         onClick={close}
         onBlur={close}
-        onKeyDown={(event) => event.key === 'Escape' && close()}
+        onKeyDown={(event) => {
+          if (event.key !== 'Escape') return;
+          event.preventDefault();
+          close();
+        }}
       >
         OK
       </button>

@@ -4,6 +4,7 @@ import { untracked } from '@preact/signals';
 import type { Desk } from '../desk/desk.ts';
 import { attempt, fetchPart } from '../desk/fetch-part.ts';
 import { findSize } from '../job/sizes.ts';
+import { type AlongDimensions, goAlongDimensions } from './along-dimensions.ts';
 import type { OpenDimension } from './dimension-entry.tsx';
 import { enlargeWood, frameHand, keepFigure } from './frame-hand.ts';
 import { clearButtons, frameScene, LEAST_PIXELS_PER_MM, roomOf, type SheetPart } from './framing.ts';
@@ -77,6 +78,7 @@ export function createLiveSheet(
     trace: createTrace(layer('trace'), desk, draw),
     drawing: createPainter(layer('ink')),
     root,
+    along: goAlongDimensions(box),
     slide: null,
     settled: null,
     ahead: null,
@@ -92,17 +94,21 @@ export function createLiveSheet(
     onScreen: (spot) => placeOnScreen(sheet, spot),
   });
   const stopListening = closer.listen(node, () => desk.moving.peek() !== null);
+  const lookAt = ({ target }: FocusEvent) => bringIntoLook(sheet, target as Element);
+  box.addEventListener('focusin', lookAt);
   const ready = () => fitAhead(sheet);
   desk.beforeRest.add(ready);
   return {
     paint: () => paint(sheet, grips),
     // Held in a hand, nothing moves but what the hand moves.
     resize: () => untracked(() => desk.moving.value === null && paint(sheet, grips)),
-    focusDimension: (of) => node.querySelector<SVGElement>(`[data-of="${CSS.escape(of)}"]`)?.focus(),
+    focusDimension: (of) => goBackTo(node, of),
     slideIn: () => slideIn(sheet),
     close() {
       desk.beforeRest.delete(ready);
       stopListening();
+      sheet.along.close();
+      box.removeEventListener('focusin', lookAt);
       root.remove();
     },
   };
@@ -119,6 +125,7 @@ interface Sheet {
   readonly hooks: SheetHooks;
   readonly trace: Trace;
   readonly drawing: Painter;
+  readonly along: AlongDimensions;
   readonly root: SVGGElement;
   /** The motion of a try, while it goes on. */
   slide: Slide | null;
@@ -172,6 +179,7 @@ function paint(sheet: Sheet, grips: Grips): void {
     perMm,
     held,
   });
+  if (!held) sheet.along.mark();
   sheet.trace.paint(scene, scale);
   const handles = scene.panel ? findHandles(desk.job.value, report, BEYOND / scale, scene.frame !== null) : [];
   grips.place(handles, scene, scale, perMm, held);
@@ -184,6 +192,23 @@ async function slideIn(sheet: Sheet): Promise<void> {
     sheet.slide?.finish();
     sheet.slide = slideIn(sheet.node, sheet.desk.report.peek(), sheet.settled?.scale ?? 1);
   });
+}
+
+/** Gives the focus back to a dimension; to another one, where there is no room for it any more. */
+function goBackTo(node: SVGSVGElement, of: string): void {
+  const same = node.querySelector<SVGElement>(`[data-of="${CSS.escape(of)}"]`);
+  (same ?? node.querySelector<SVGElement>('.dimension[tabindex="0"]'))?.focus();
+}
+
+/** While a part of the drawing is looked at closer, what keys go to is brought into it. */
+function bringIntoLook({ closer, node }: Sheet, element: Element): void {
+  if (closer.look.peek().times === 1 || !element.matches(':focus-visible')) return;
+  const at = (element.querySelector('.target, .finger') ?? element).getBoundingClientRect();
+  const outer = node.getBoundingClientRect();
+  closer.bring(
+    (at.left + at.width / 2 - outer.left) / outer.width,
+    (at.top + at.height / 2 - outer.top) / outer.height,
+  );
 }
 
 /** Tells rooms for a drawing apart, and what is in hand. */

@@ -13,6 +13,8 @@ export interface Closer {
   readonly look: ReadonlySignal<Look>;
   /** One step nearer or further. */
   step(way: 1 | -1): void;
+  /** Looks at what stands there now, 0 to 1 of the width and height that are seen, where it is not in sight. */
+  bring(x: number, y: number): void;
   /** The part of a frame that is looked at. */
   within(frame: SheetPart): SheetPart;
   /** Listens to fingers on the drawing; returns what stops it. */
@@ -22,6 +24,8 @@ export interface Closer {
 const WHOLE: Look = { times: 1, x: 0.5, y: 0.5 };
 const STEP = 1.6;
 const MOST = 8;
+/** What stands nearer to the edge than this, of the width or height that is seen, is not in sight. */
+const MARGIN = 0.06;
 
 export function createCloser(): Closer {
   const look = signal(WHOLE);
@@ -37,6 +41,12 @@ export function createCloser(): Closer {
     step(way) {
       const { times, x, y } = look.value;
       set(times * STEP ** way, x, y);
+    },
+    bring(x, y) {
+      const { times, ...at } = look.value;
+      const inSight = (part: number) => part > MARGIN && part < 1 - MARGIN;
+      if (inSight(x) && inSight(y)) return;
+      set(times, at.x + (x - 0.5) / times, at.y + (y - 0.5) / times);
     },
     within({ x, y, width, height }) {
       const { times, x: across, y: down } = look.value;

@@ -21,7 +21,7 @@ export function markDimensions(painter: Painter, items: readonly Item[], marking
     if (element === null || (marking.held && element.hasAttribute('role'))) continue;
     const of = item.of!;
     const fixed = marking.isFixed(of);
-    setIfOther(element, 'tabindex', '0');
+    if (!element.hasAttribute('tabindex')) element.setAttribute('tabindex', '-1');
     setIfOther(element, 'role', 'button');
     setIfOther(element, 'aria-label', `${item.label ?? of}. ${fixed ? 'Worked out' : 'Change'}`);
     setIfOther(element, 'class', fixed ? 'dimension fixed' : 'dimension');

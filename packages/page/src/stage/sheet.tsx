@@ -113,13 +113,28 @@ function Readout({ readout }: { readout: ReadonlySignal<Shown | null> }): JSX.El
 
 function CloserButtons({ closer }: { closer: Closer }): JSX.Element {
   const { times } = closer.look.value;
+  const more = useRef<HTMLButtonElement>(null);
   return (
     <div class="closer-buttons">
-      <button type="button" aria-label="Look closer" disabled={times >= 7.9} onClick={() => closer.step(1)}>
+      <button
+        type="button"
+        ref={more}
+        aria-label="Look closer"
+        aria-disabled={times >= 7.9}
+        onClick={() => closer.step(1)}
+      >
         +
       </button>
       {times > 1 && (
-        <button type="button" aria-label="See more" onClick={() => closer.step(-1)}>
+        <button
+          type="button"
+          aria-label="See more"
+          onClick={() => {
+            closer.step(-1);
+            // Nothing more to see, and this button goes.
+            if (closer.look.peek().times === 1) more.current?.focus();
+          }}
+        >
           −
         </button>
       )}

@@ -2,6 +2,7 @@ import type { Signal } from '@preact/signals';
 import type { JSX } from 'preact';
 import { useEffect, useRef } from 'preact/hooks';
 import { useDesk } from '../desk/context.ts';
+import { useOneStop } from '../entry/one-stop.ts';
 import { isSteel, nameOf, type ViewName } from './view-scene.ts';
 
 interface ToolsProps {
@@ -18,6 +19,7 @@ interface ToolsProps {
 /** Which drawings are shown, and what can be done with the joint. */
 export function Tools(props: ToolsProps): JSX.Element {
   const row = useRef<HTMLElement>(null);
+  useOneStop(row);
   // More of them than the screen is wide pass under its edge: the chosen one is brought out.
   useEffect(() => {
     const chosen = row.current?.querySelector<HTMLElement>('[aria-pressed="true"]');
@@ -119,8 +121,10 @@ function SecondView({ second, views, shown, beside }: ToolsProps): JSX.Element {
 
 function Deeds({ shown, fitting }: { shown: ViewName; fitting: Signal<boolean> }): JSX.Element {
   const desk = useDesk();
+  const row = useRef<HTMLDivElement>(null);
+  useOneStop(row);
   return (
-    <div class="deeds">
+    <div class="deeds" role="toolbar" aria-label="With the joint" ref={row}>
       <button
         type="button"
         class="to-fit"

@@ -1,5 +1,7 @@
 import { type Job, makeCuttingList } from '@fielded/core';
+import { useSignal } from '@preact/signals';
 import type { JSX } from 'preact';
+import { useLayoutEffect, useRef } from 'preact/hooks';
 import { useDesk } from '../../desk/context.ts';
 import type { Desk } from '../../desk/desk.ts';
 import { Fold } from '../../entry/fold.tsx';
@@ -25,8 +27,14 @@ export function DoorsPanel(): JSX.Element {
   const doors = desk.job.value.doors ?? [];
   const report = desk.report.value;
   const open = Math.min(shownDoor.value, doors.length - 1);
+  const panel = useRef<HTMLElement>(null);
+  const added = useSignal(0);
+  // The keyboard goes on in the door that was added.
+  useLayoutEffect(() => {
+    if (added.value > 0) panel.current!.querySelector<HTMLElement>('details[open] > summary')?.focus();
+  }, [added.value]);
   return (
-    <section class="doors" aria-labelledby="doors-name">
+    <section class="doors" aria-labelledby="doors-name" ref={panel}>
       <h2 id="doors-name">Doors</h2>
       {doors.length === 0 ? (
         <p class="hint">No doors yet. The panels, blanks and the cutting list follow from their sizes.</p>
@@ -53,6 +61,7 @@ export function DoorsPanel(): JSX.Element {
         onClick={() => {
           shownDoor.value = doors.length;
           addDoor(desk, doors);
+          added.value += 1;
         }}
       >
         Add a door

@@ -1,8 +1,8 @@
 import type { JSX } from 'preact';
 import { useId, useState } from 'preact/hooks';
 import { useDesk } from '../../desk/context.ts';
+import { takeBack } from '../../desk/take-back.ts';
 import { Field } from '../../entry/field.tsx';
-import { moveOn } from '../../entry/move-on.ts';
 import { Stepper } from '../../entry/stepper.tsx';
 import type { JobChange } from '../../job/changes.ts';
 import { faultBeside } from '../../words/plain-fault.ts';
@@ -38,6 +38,16 @@ export function QuantityField({
     setDraft(null);
     put(value + way);
   };
+  const listen = (event: KeyboardEvent) => {
+    if (event.key === 'Escape') {
+      if (takeBack(desk, `${path} typed`) || draft !== null) event.preventDefault();
+      setDraft(null);
+      setFault('');
+    }
+    if (event.key !== 'ArrowUp' && event.key !== 'ArrowDown') return;
+    event.preventDefault();
+    if (event.key === 'ArrowUp' || value > 1) by(event.key === 'ArrowUp' ? 1 : -1);
+  };
   const name = `${label}, ${whose}`;
   return (
     <Field id={id} label={label} fault={fault}>
@@ -58,7 +68,7 @@ export function QuantityField({
             desk.settle();
             if (fault === '') setDraft(null);
           }}
-          onKeyDown={(event) => event.key === 'Enter' && moveOn(event.currentTarget)}
+          onKeyDown={listen}
         />
       </Stepper>
     </Field>

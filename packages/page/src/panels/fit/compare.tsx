@@ -28,6 +28,7 @@ export function Compare(): JSX.Element | null {
         type="button"
         class="quiet"
         onClick={() => {
+          document.querySelector<HTMLElement>('.deeds [aria-pressed]')?.focus();
           desk.trace.value = null;
         }}
       >

@@ -1,7 +1,8 @@
 import { useSignal } from '@preact/signals';
 import type { JSX } from 'preact';
-import { useEffect } from 'preact/hooks';
+import { useEffect, useRef } from 'preact/hooks';
 import { useDesk } from '../../desk/context.ts';
+import { useOpenedPart } from '../../entry/opened-part.ts';
 import { isSmallScreen } from '../../stage/small-screen.ts';
 import { AnyFigure } from './any-figure.tsx';
 import { BothCuts } from './both-cuts.tsx';
@@ -13,12 +14,22 @@ export function MakeItFit({ close }: { close: () => void }): JSX.Element {
   const back = cuts.find(({ side }) => side === 'back');
   const both = front !== undefined && back !== undefined;
   const other = useSignal(!both);
+  const panel = useRef<HTMLElement>(null);
+  useOpenedPart(panel, close);
   // On a small screen the panel stands at the foot: scroll the drawing above it into sight.
   useEffect(() => {
     if (isSmallScreen()) document.querySelector('.sheets')?.scrollIntoView({ block: 'start', behavior: 'instant' });
   }, []);
   return (
-    <section class="panel fit-panel" aria-label="Make it fit">
+    <section
+      class="panel fit-panel"
+      aria-label="Make it fit"
+      ref={panel}
+      onKeyDown={(event) => {
+        const { target } = event;
+        if (event.key === 'Enter' && target instanceof HTMLInputElement) makeMoveOf(panel.current);
+      }}
+    >
       {both && !other.value ? (
         <BothCuts front={front.name} back={back.name} close={close} />
       ) : (
@@ -37,4 +48,9 @@ export function MakeItFit({ close }: { close: () => void }): JSX.Element {
       )}
     </section>
   );
+}
+
+/** Makes the move of a panel, where there is one to make. */
+function makeMoveOf(panel: HTMLElement | null): void {
+  panel?.querySelector<HTMLButtonElement>('.main:not(:disabled)')?.click();
 }

@@ -46,6 +46,11 @@ export function NewJobForm({ keeper, places }: { keeper: Keeper; places: Places 
         event.preventDefault();
         void begin();
       }}
+      onKeyDown={(event) => {
+        if (event.key !== 'Escape') return;
+        event.preventDefault();
+        leave();
+      }}
     >
       <h2 id="new-name">A new job</h2>
       <WordField

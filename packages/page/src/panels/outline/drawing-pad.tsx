@@ -211,7 +211,7 @@ function PadButtons({ drawing: { by, back, chosen, choose, remove } }: { drawing
           </button>
         </>
       )}
-      <button type="button" disabled={back === null} onClick={() => back?.()}>
+      <button type="button" aria-disabled={back === null} onClick={() => back?.()}>
         Step back
       </button>
     </div>

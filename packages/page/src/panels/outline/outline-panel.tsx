@@ -4,6 +4,7 @@ import { useRef } from 'preact/hooks';
 import { useDesk } from '../../desk/context.ts';
 import { FilePicker } from '../../entry/file-picker.tsx';
 import { Fold } from '../../entry/fold.tsx';
+import { useOpenedPart } from '../../entry/opened-part.ts';
 import { readFiles } from '../../files/open-text.ts';
 import { type OutlinePlace, placeName, useOutlineAndSay, useOutlineFile } from '../../files/outline-files.ts';
 import { getAt } from '../../job/data.ts';
@@ -18,6 +19,8 @@ adoptStyles(outlineStyles);
 export function OutlinePanel({ place, close }: { place: OutlinePlace; close: () => void }): JSX.Element {
   const desk = useDesk();
   const picker = useRef<HTMLInputElement>(null);
+  const panel = useRef<HTMLDivElement>(null);
+  useOpenedPart(panel, close);
   const name = placeName(desk, place);
   const at = place === 'sticking' ? 'frame.sticking' : `cuts[${place}].profile`;
   const written = getAt(desk.doc.value.data, `${at}.path`);
@@ -28,7 +31,7 @@ export function OutlinePanel({ place, close }: { place: OutlinePlace; close: () 
     else if (given[0] && useOutlineFile(desk, place, given[0])) close();
   };
   return (
-    <div class="outline-panel">
+    <div class="outline-panel" ref={panel}>
       <div class="buttons">
         <button type="button" onClick={() => picker.current?.click()}>
           From a drawing…

@@ -2,7 +2,6 @@ import type { QuoteKind } from '@fielded/core';
 import type { PaperName } from '@fielded/render';
 import type { JSX } from 'preact';
 import { useId } from 'preact/hooks';
-import { moveOn } from '../../entry/move-on.ts';
 import { WordField } from '../../entry/word-field.tsx';
 import { Choice } from '../sizes/choice.tsx';
 import { type QuoteDetails, today } from './quote-details.ts';
@@ -44,7 +43,6 @@ export function DetailFields({
         placeholder="–"
         value={details.number}
         onInput={(event) => change({ ...details, number: event.currentTarget.value })}
-        onKeyDown={(event) => event.key === 'Enter' && moveOn(event.currentTarget)}
       />
       <WordField
         id={`${id}-date`}

@@ -30,6 +30,7 @@ export function QuoteFiles({
   const logo = desk.job.value.shop?.maker?.logo === undefined ? null : keptLogo(shop?.logo);
   const asked = { quote, report, words, paper, logo, errors: errors.map(({ message }) => message) };
   const make = async (run: (makers: Makers) => Promise<string>) => {
+    if (busy.peek()) return;
     busy.value = true;
     await attempt(desk, async () => {
       const makers = await fetchPart(() => import('../../files/quote-document.ts'));
@@ -51,16 +52,16 @@ export function QuoteFiles({
     });
   return (
     <div class="buttons">
-      <button type="button" class="main" disabled={busy.value} onClick={save('pdf')}>
+      <button type="button" class="main" aria-disabled={busy.value} onClick={save('pdf')}>
         {what} as PDF
       </button>
-      <button type="button" disabled={busy.value} onClick={save('docx')}>
+      <button type="button" aria-disabled={busy.value} onClick={save('docx')}>
         {what} as DOCX
       </button>
-      <button type="button" disabled={busy.value} onClick={save('html')}>
+      <button type="button" aria-disabled={busy.value} onClick={save('html')}>
         {what} as HTML
       </button>
-      <button type="button" disabled={busy.value} onClick={print}>
+      <button type="button" aria-disabled={busy.value} onClick={print}>
         Print the {what.toLowerCase()}
       </button>
     </div>

@@ -1,7 +1,7 @@
 import { answerPlan, type Planned, type Problem, prepareJob, sayStep, stateRun } from '@fielded/core';
 import { useSignal } from '@preact/signals';
 import type { JSX } from 'preact';
-import { useMemo } from 'preact/hooks';
+import { useMemo, useRef } from 'preact/hooks';
 import { useDesk } from '../../desk/context.ts';
 import type { Keeper } from '../../desk/keeper.ts';
 import { SelectField } from '../../entry/select-field.tsx';
@@ -23,31 +23,25 @@ export function SetUpPanel({ keeper, places }: { keeper: Keeper; places: Places 
   const desk = useDesk();
   const units = desk.units.value;
   const planned = useMemo(() => answerPlan(prepareJob({ ...desk.job.value, units })), [desk.job.value, units]);
-  if (planned === undefined) return <NothingToPlan places={places} />;
-  const { plan, problems } = planned;
+  const { shop } = desk.job.value;
+  const equipped = [shop?.heads, shop?.machines].every((group) => Object.keys(group ?? {}).length > 0);
   return (
     <section class="set-up" aria-labelledby="set-up-name">
       <div class="work">
-        <h2 id="set-up-name">{sayCount(plan.setUpCount)}</h2>
-        <Statements report={desk.report.value} run={stateRun(desk.report.value)} />
-        <p class="hint">
-          The marks on the tool, the machine's manual, local rules and trained practice go before this sheet. Guard the
-          cutter; turn the head by hand through a dry run with the machine switched off.
-        </p>
-        {listErrors(desk.problems.value, problems).map(({ code, at, message }) => (
-          <p key={`${code} ${at}`} class="fault">
-            {keepTogether(message)}
-          </p>
-        ))}
-        <HeadChoices />
-        <Steps key={keeper.jobId()} id={keeper.jobId()} planned={planned} />
-        {plan.setUpCount > 0 && <PlanFiles planned={planned} />}
+        <h2 id="set-up-name">{planned === undefined ? 'Set-up' : sayCount(planned.plan.setUpCount)}</h2>
+        {planned === undefined && !equipped && <NotEquipped places={places} />}
+        {planned !== undefined && <Cautions planned={planned} />}
+        {equipped && <HeadChoices key={keeper.jobId()} />}
+        {planned !== undefined && <Steps key={`steps ${keeper.jobId()}`} id={keeper.jobId()} planned={planned} />}
+        {planned !== undefined && planned.plan.setUpCount > 0 && <PlanFiles planned={planned} />}
       </div>
-      <div class="machine-sheets">
-        {plan.setups.map(({ cut }, index) => (
-          <MachineSheet key={`${cut} ${index}`} plan={plan} index={index} />
-        ))}
-      </div>
+      {planned !== undefined && (
+        <div class="machine-sheets">
+          {planned.plan.setups.map(({ cut }, index) => (
+            <MachineSheet key={`${cut} ${index}`} plan={planned.plan} index={index} />
+          ))}
+        </div>
+      )}
     </section>
   );
 }
@@ -58,63 +52,75 @@ function listErrors(ofJob: readonly Problem[], ofPlan: readonly Problem[]): Prob
   return [...new Map(errors.map((error) => [`${error.code} ${error.at}`, error])).values()];
 }
 
+/** What goes before every sheet, whether the joint fits and can be run, and every error. */
+function Cautions({ planned }: { planned: Planned }): JSX.Element {
+  const desk = useDesk();
+  return (
+    <>
+      <Statements report={desk.report.value} run={stateRun(desk.report.value)} />
+      <p class="hint">
+        The marks on the tool, the machine's manual, local rules and trained practice go before this sheet. Guard the
+        cutter; turn the head by hand through a dry run with the machine switched off.
+      </p>
+      {listErrors(desk.problems.value, planned.problems).map(({ code, at, message }) => (
+        <p key={`${code} ${at}`} class="fault">
+          {keepTogether(message)}
+        </p>
+      ))}
+    </>
+  );
+}
+
 /** What the job comes to at the machines. */
 function sayCount(count: number): string {
   if (count === 0) return 'No set-up yet';
   return count === 1 ? 'One set-up, then the glue' : `${count} set-ups, then the glue`;
 }
 
-/** What the job lacks to be planned, and where to give it. */
-function NothingToPlan({ places }: { places: Places }): JSX.Element {
-  const { shop } = useDesk().job.value;
-  const heads = Object.keys(shop?.heads ?? {}).length;
-  const machines = Object.keys(shop?.machines ?? {}).length;
+/** What the shop lacks for a plan, and the way to give it. */
+function NotEquipped({ places }: { places: Places }): JSX.Element {
+  const heads = Object.keys(useDesk().job.value.shop?.heads ?? {}).length;
   const lacks =
     heads === 0
       ? 'No head is in the shop yet. Add the heads you have, with what is marked on them.'
       : 'No machine is in the shop yet. Add it with its speeds, seat and table hole.';
   return (
-    <section class="set-up" aria-labelledby="set-up-name">
-      <h2 id="set-up-name">Set-up</h2>
-      {heads > 0 && machines > 0 ? (
-        <HeadChoices />
-      ) : (
-        <>
-          <p>{lacks}</p>
-          <button
-            type="button"
-            class="main"
-            onClick={() => {
-              places.place.value = 'shop';
-            }}
-          >
-            Go to the shop
-          </button>
-        </>
-      )}
-    </section>
+    <>
+      <p>{lacks}</p>
+      <button
+        type="button"
+        class="main"
+        onClick={() => {
+          places.place.value = 'shop';
+        }}
+      >
+        Go to the shop
+      </button>
+    </>
   );
 }
 
-/** Which head makes each cut that names none yet. */
+/** Which head makes each cut that names none yet. One that is chosen here can be chosen anew: keys go through the heads one by one. */
 function HeadChoices(): JSX.Element | null {
   const desk = useDesk();
   const { shop, cuts } = desk.job.value;
   const heads = Object.keys(shop?.heads ?? {});
-  const headless = cuts.flatMap(({ head, name }, index) => (head === undefined ? [{ name, index }] : []));
-  if (headless.length === 0) return null;
+  const asked = useRef(new Set<number>());
+  for (const [index, { head }] of cuts.entries()) if (head === undefined) asked.current.add(index);
+  const choices = cuts.flatMap((cut, index) => (asked.current.has(index) ? [{ cut, index }] : []));
+  if (choices.length === 0) return null;
   return (
     <div class="head-choices">
       <p>Say which head makes these cuts:</p>
-      {headless.map(({ name, index }) => (
+      {choices.map(({ cut: { name, head }, index }) => (
         <SelectField
-          key={name}
+          key={index}
           id={`head-of-${index}`}
           label={name}
-          value=""
+          value={head ?? ''}
           prompt="choose a head"
-          options={heads.map((head) => [head, head] as const)}
-          choose={(head) => desk.change([[`cuts[${index}].head`, head]])}
+          options={heads.map((each) => [each, each] as const)}
+          choose={(chosen) => desk.change([[`cuts[${index}].head`, chosen]], `head of ${index}`)}
         />
       ))}
     </div>

@@ -1,5 +1,6 @@
+import { useSignal } from '@preact/signals';
 import type { ComponentChildren, JSX } from 'preact';
-import { useState } from 'preact/hooks';
+import { useLayoutEffect, useRef, useState } from 'preact/hooks';
 import { useDesk } from '../../desk/context.ts';
 import type { Desk } from '../../desk/desk.ts';
 import { WordField } from '../../entry/word-field.tsx';
@@ -58,16 +59,23 @@ export function Entries({
 }): JSX.Element {
   const desk = useDesk();
   const names = useNames(what);
+  const ids = useEntryIds();
+  const group = useRef<HTMLDivElement>(null);
+  const added = useSignal(0);
+  // The keyboard goes on in what was added.
+  useLayoutEffect(() => {
+    if (added.value > 0) [...group.current!.querySelectorAll('summary')].at(-1)?.focus();
+  }, [added.value]);
   const isFresh = (name: string) =>
     JSON.stringify(getAtKeys(desk.doc.value.shop?.data, [what, name])) === JSON.stringify(fresh);
   return (
-    <div class="group">
+    <div class="group" ref={group}>
       <h3>{title}</h3>
       {names.map((name) => (
-        <Entry key={name} name={name} picture={picture?.(name)}>
+        <Entry key={ids.of(name)} name={name} picture={picture?.(name)}>
           {() => (
             <>
-              <NameField what={what} name={name} one={one} />
+              <NameField what={what} name={name} one={one} renamed={(next) => ids.rename(name, next)} />
               {isFresh(name) && <p class="hint">{begun}</p>}
               {children(name)}
               <button type="button" class="quiet" onClick={() => removeEntry(desk, what, name)}>
@@ -77,12 +85,38 @@ export function Entries({
           )}
         </Entry>
       ))}
-      <button type="button" class="quiet" onClick={() => addEntry(desk, what, one, names, fresh)}>
+      <button
+        type="button"
+        class="quiet"
+        onClick={() => {
+          addEntry(desk, what, one, names, fresh);
+          added.value += 1;
+        }}
+      >
         Add a {one}
       </button>
       {names.length === 0 && <p class="hint">{hint}</p>}
     </div>
   );
+}
+
+/** What tells entries apart when they are shown: an entry that is renamed stays the one it was, unfolded and with the focus in it. */
+function useEntryIds(): { of(name: string): string; rename(before: string, next: string): void } {
+  const known = useRef({ ids: new Map<string, string>(), count: 0 });
+  const { current } = known;
+  const of = (name: string) => {
+    const id = current.ids.get(name) ?? String(current.count++);
+    current.ids.set(name, id);
+    return id;
+  };
+  return {
+    of,
+    rename(before, next) {
+      const id = of(before);
+      current.ids.delete(before);
+      current.ids.set(next, id);
+    },
+  };
 }
 
 /** One entry folded away under its name and picture. */
@@ -108,7 +142,17 @@ function Entry({
 }
 
 /** Renames an entry, everywhere it is spoken of. */
-function NameField({ what, name, one }: { what: Named; name: string; one: string }): JSX.Element {
+function NameField({
+  what,
+  name,
+  one,
+  renamed,
+}: {
+  what: Named;
+  name: string;
+  one: string;
+  renamed: (next: string) => void;
+}): JSX.Element {
   const desk = useDesk();
   const rename = (next: string) => {
     const all = getAtKeys(desk.doc.value.shop?.data, [what]);
@@ -117,6 +161,7 @@ function NameField({ what, name, one }: { what: Named; name: string; one: string
       desk.notice.value = { kind: 'fault', text: `There is a ${one} called ${next} already.` };
       return;
     }
+    renamed(next);
     const { shop, data } = desk.doc.value;
     const entries = Object.entries(all).map(([key, value]) => [key === name ? next : key, value]);
     const shopData = { ...(shop!.data as object), [what]: Object.fromEntries(entries) } as Data;

@@ -34,6 +34,7 @@ export function KnifeMatches(): JSX.Element {
     compared.value = null;
   }, [desk.job.value, index, compared]);
   const compare = () => {
+    if (busy.peek()) return;
     busy.value = true;
     // Show first that it is comparing.
     setTimeout(() => {
@@ -55,7 +56,7 @@ export function KnifeMatches(): JSX.Element {
           chosen.value = Number(value);
         }}
       />
-      <button type="button" disabled={busy.value} onClick={compare}>
+      <button type="button" aria-disabled={busy.value} onClick={compare}>
         Compare the knives
       </button>
       <p role="status">{busy.value ? 'Comparing…' : ''}</p>

@@ -2,8 +2,8 @@ import type { JSX } from 'preact';
 import { useId, useState } from 'preact/hooks';
 import { useDesk } from '../../desk/context.ts';
 import type { Desk } from '../../desk/desk.ts';
+import { takeBack } from '../../desk/take-back.ts';
 import { Field } from '../../entry/field.tsx';
-import { moveOn } from '../../entry/move-on.ts';
 import { SelectField } from '../../entry/select-field.tsx';
 import { Unit } from '../../entry/stepper.tsx';
 import { type Data, getAtKeys, isGroup, type Keys } from '../../job/data.ts';
@@ -33,6 +33,11 @@ function keysOf(at: Keys, { within, key }: ShopField): Keys {
   return within === undefined ? [...at, key] : [...at, within, key];
 }
 
+/** The key that what is typed in a field shares as a step of undo. */
+function typingKey({ at, field, whose }: FieldProps): string {
+  return `shop ${whose} ${at.join(' ')} ${field.key}`;
+}
+
 /** Writes a field into the shop, and with it what it cannot be without; what is wrong with it, '' for nothing. */
 function putShop(desk: Desk, { at, field, whose }: FieldProps, value: Data | undefined): string {
   const { within, key, beside } = field;
@@ -44,7 +49,7 @@ function putShop(desk: Desk, { at, field, whose }: FieldProps, value: Data | und
           [...at, within],
           value === undefined ? undefined : { ...beside, ...(isGroup(before) && before), [key]: value },
         ];
-  const [fault] = desk.changeShop(keys, next, `shop ${whose} ${at.join(' ')} ${key}`);
+  const [fault] = desk.changeShop(keys, next, typingKey({ at, field, whose }));
   return fault ? faultBeside(fault, desk.job.value.units) : '';
 }
 
@@ -84,7 +89,12 @@ function WrittenField(props: FieldProps): JSX.Element {
             desk.settle();
             if (put(event.currentTarget.value)) setDraft(null);
           }}
-          onKeyDown={(event) => event.key === 'Enter' && moveOn(event.currentTarget)}
+          onKeyDown={(event) => {
+            if (event.key !== 'Escape') return;
+            if (takeBack(desk, typingKey(props)) || draft !== null) event.preventDefault();
+            setDraft(null);
+            setFault('');
+          }}
         />
         {field.unit && <Unit>{unitOf(field, desk.doc.value.shop?.data)}</Unit>}
       </div>

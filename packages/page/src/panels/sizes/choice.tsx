@@ -1,6 +1,7 @@
 import type { JSX } from 'preact';
 import { useId, useState } from 'preact/hooks';
 import { useDesk } from '../../desk/context.ts';
+import { takeBack } from '../../desk/take-back.ts';
 import { Field } from '../../entry/field.tsx';
 import { faultBeside } from '../../words/plain-fault.ts';
 
@@ -59,6 +60,11 @@ export function TextField({ path, label, value, hint }: TextFieldProps): JSX.Ele
             onInput={(event) => {
               setDraft(event.currentTarget.value);
               desk.change([[path, event.currentTarget.value || undefined]], `${path} typed`);
+            }}
+            onKeyDown={(event) => {
+              if (event.key !== 'Escape') return;
+              if (takeBack(desk, `${path} typed`) || draft !== null) event.preventDefault();
+              setDraft(null);
             }}
             onBlur={() => {
               desk.settle();

@@ -1,8 +1,8 @@
 import type { JSX } from 'preact';
 import { useId, useState } from 'preact/hooks';
 import { useDesk } from '../../desk/context.ts';
+import { takeBack } from '../../desk/take-back.ts';
 import { Field } from '../../entry/field.tsx';
-import { moveOn } from '../../entry/move-on.ts';
 import { Stepper, Unit } from '../../entry/stepper.tsx';
 import { faultBeside } from '../../words/plain-fault.ts';
 
@@ -56,7 +56,10 @@ export function NumberField({ path, label, value, step, digits, unit, hint, opti
             if (words === '') setDraft(null);
           }}
           onKeyDown={(event) => {
-            if (event.key === 'Enter') moveOn(event.currentTarget);
+            if (event.key === 'Escape') {
+              if (takeBack(desk, `${path} typed`) || draft !== null) event.preventDefault();
+              setDraft(null);
+            }
             if (event.key !== 'ArrowUp' && event.key !== 'ArrowDown') return;
             event.preventDefault();
             by(event.key === 'ArrowUp' ? 1 : -1);

@@ -94,15 +94,22 @@ function RunOrder({ index }: { index: number }): JSX.Element {
   const name = isGroup(cuts[index]) ? String(cuts[index].name ?? `cut ${index + 1}`) : '';
   return (
     <div class="order">
-      <button type="button" class="quiet" disabled={index === 0} onClick={() => swap(index - 1)}>
+      <button
+        type="button"
+        class="quiet"
+        aria-label={`Move up: ${name}`}
+        aria-disabled={index === 0}
+        onClick={() => index > 0 && swap(index - 1)}
+      >
         Move up
       </button>
       <button
         type="button"
         class="quiet"
         aria-label={`Remove: ${name}`}
-        disabled={cuts.length === 1}
+        aria-disabled={cuts.length === 1}
         onClick={() => {
+          if (cuts.length === 1) return;
           desk.change([[`cuts[${index}]`, undefined]]);
           desk.notice.value = { kind: 'note', text: `${name} is removed. Undo brings it back.` };
         }}

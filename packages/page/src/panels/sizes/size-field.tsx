@@ -3,7 +3,6 @@ import { useEffect, useId, useRef, useState } from 'preact/hooks';
 import { useDesk } from '../../desk/context.ts';
 import { Field } from '../../entry/field.tsx';
 import { KeyStrip } from '../../entry/key-strip.tsx';
-import { moveOn } from '../../entry/move-on.ts';
 import { Stepper, Unit } from '../../entry/stepper.tsx';
 import { type LengthPlace, useLength } from '../../entry/use-length.ts';
 import { findSize } from '../../job/sizes.ts';
@@ -69,11 +68,7 @@ export function LengthField({
       event.preventDefault();
       entry.step(event.key === 'ArrowUp' ? 1 : -1, event.shiftKey);
     }
-    if (event.key === 'Enter') moveOn(event.currentTarget);
-    if (event.key === 'Escape') {
-      entry.giveUp();
-      event.currentTarget.blur();
-    }
+    if (event.key === 'Escape' && entry.giveUp()) event.preventDefault();
   };
   const canStep = place.mm !== null;
   return (
