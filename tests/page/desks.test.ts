@@ -7,6 +7,7 @@ import { asOpened, type Doc, isReadable } from '../../packages/page/src/desk/doc
 import { createHolds } from '../../packages/page/src/desk/holds.ts';
 import { createKeeper } from '../../packages/page/src/desk/keeper.ts';
 import { keepHistory, recallHistory } from '../../packages/page/src/desk/kept-history.ts';
+import { keptJobs } from '../../packages/page/src/desk/kept-jobs.ts';
 import { clearOldDesks, keepDesk, listDesks, notesKey, readDesk } from '../../packages/page/src/desk/storage.ts';
 import { beginJob } from '../../packages/page/src/job/new-job.ts';
 import { EXAMPLE, exampleFor, INCH_EXAMPLE } from '../../packages/page/src/job/start.ts';
@@ -69,7 +70,7 @@ async function openTab(
   const laid = file && (await keeper.layFile(desk, file));
   keeper.watch(desk);
   await new Promise((settle) => setTimeout(settle, 0));
-  return { desk, keeper, claim, laid, session };
+  return { desk, keeper, kept: keptJobs(keeper.shelf), claim, laid, session };
 }
 
 describe('the same file', () => {
@@ -140,11 +141,11 @@ describe('a desk that cannot be read', () => {
     const [store, locks, session] = [createStore(), createLocks(), createStore()];
     store.setItem('fielded.desk.mine', text);
     session.setItem('fielded.desk', 'mine');
-    const { desk, keeper } = await openTab(store, locks, null, session);
+    const { desk, kept } = await openTab(store, locks, null, session);
     desk.change([['panel.thickness', 21]]);
     expect(store.getItem('fielded.desk.mine')).toBe(text);
-    expect(keeper.textOf('mine')).toBe(text);
-    expect(keeper.earlier().map(({ id }) => id)).toContain('mine');
+    expect(kept.textOf('mine')).toBe(text);
+    expect(kept.earlier().map(({ id }) => id)).toContain('mine');
   });
 
   it('is the whole job where only its drafts are of a wrong type', async () => {
@@ -244,17 +245,17 @@ describe('a list of jobs', () => {
     const [store, locks] = [createStore(), createLocks()];
     const one = await openTab(store, locks, FILE);
     const two = await openTab(store, locks);
-    const [job] = two.keeper.earlier();
-    expect(await two.keeper.rename(job!.id, 'Other name')).toBe('open');
-    expect((await two.keeper.remove(job!.id)).done).toBe('open');
+    const [job] = two.kept.earlier();
+    expect(await two.kept.rename(job!.id, 'Other name')).toBe('open');
+    expect((await two.kept.remove(job!.id)).done).toBe('open');
     await one.keeper.putAside();
-    expect(await two.keeper.rename(job!.id, 'Other name')).toBe('done');
-    expect(two.keeper.copy(job!.id)).toBe('done');
-    const titles = () => two.keeper.earlier().map(({ title }) => title);
+    expect(await two.kept.rename(job!.id, 'Other name')).toBe('done');
+    expect(two.kept.copy(job!.id)).toBe('done');
+    const titles = () => two.kept.earlier().map(({ title }) => title);
     expect(titles()).toEqual(expect.arrayContaining(['Other name', 'Other name (copy)']));
     // What is noted beside a job goes and comes back with it.
     store.setItem(notesKey(job!.id), '{"ticks":["1 Set up"]}');
-    const { restore } = await two.keeper.remove(job!.id);
+    const { restore } = await two.kept.remove(job!.id);
     expect(titles()).not.toContain('Other name');
     expect(store.getItem(notesKey(job!.id))).toBeNull();
     restore();

@@ -4,7 +4,7 @@ import { type Doc, isReadable, isSameFile, titleOf } from './doc.ts';
 import { advance, beginHistory } from './history.ts';
 import type { Holds } from './holds.ts';
 import { recallHistory } from './kept-history.ts';
-import { createKeptJobs, type KeptJobs } from './kept-jobs.ts';
+import type { Shelf } from './kept-jobs.ts';
 import { clearOldDesks, holdsWork, type Kept, listDesks, readDesk } from './storage.ts';
 import { watchDesk } from './watch-desk.ts';
 
@@ -12,7 +12,9 @@ import { watchDesk } from './watch-desk.ts';
 type Laid = 'fresh' | 'again' | 'changed';
 
 /** Keeps what lies on the desk in this browser, and brings earlier jobs back. */
-export interface Keeper extends KeptJobs {
+export interface Keeper {
+  /** Where the other jobs are kept. */
+  readonly shelf: Shelf;
   /** The id of the job on the desk; notes beside the job are kept under it. */
   jobId(): string;
   /** Leaves the job where it is kept; the desk goes on under a new id. */
@@ -29,10 +31,10 @@ export interface Keeper extends KeptJobs {
 export function createKeeper(claim: Claim, store: Storage | null, session: Storage | null, holds: Holds): Keeper {
   const place = createPlace(claim.id, session, holds);
   return {
+    shelf: { store, holds, mine: () => place.id },
     jobId: () => place.id,
     putAside: () => place.goToNew(),
     ...createLaying(store, place, holds),
-    ...createKeptJobs(store, () => place.id, holds),
     watch(desk) {
       if (store === null) {
         desk.saving.value = 'blocked';

@@ -41,8 +41,17 @@ export interface KeptJobs {
   textOf(id: string): string | null;
 }
 
-/** The jobs kept in a store, null for none; `mine` gives the id of the one on the desk. */
-export function createKeptJobs(store: Storage | null, mine: () => string, holds: Holds): KeptJobs {
+/** Where the jobs of this browser are kept. */
+export interface Shelf {
+  /** null where the browser allows none. */
+  readonly store: Storage | null;
+  readonly holds: Holds;
+  /** The id of the job on the desk. */
+  readonly mine: () => string;
+}
+
+/** The jobs kept on a shelf. */
+export function keptJobs({ store, mine, holds }: Shelf): KeptJobs {
   const write = (from: string, to: string, next: (kept: Kept) => Kept): Done => {
     const found = store && readDesk(store, from);
     const done = store !== null && found?.kind === 'kept' && keepDesk(store, to, next(found.kept));

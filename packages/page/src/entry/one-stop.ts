@@ -2,11 +2,11 @@ import type { RefObject } from 'preact';
 import { useEffect } from 'preact/hooks';
 
 /** What can have the focus in a row; not what lies in a list that opens from it. */
-const STOPS = ':is(button, summary, select, input):not(:disabled, .menu-list *)';
+export const STOPS = ':is(button, summary, select, input):not(:disabled, .menu-list *)';
 
 /**
- * Makes a row of controls one stop of the Tab key: the keys left and right go along it, Home and End to its ends. Tab comes back to the
- * one that was left; at first to the one that `first` selects, else to the first one.
+ * Makes a row of controls one stop of the Tab key, which comes back to the one that was left; at first to the one that `first` selects, else
+ * to the first one. The row is marked `data-row`: arrow keys go along it (`shell/keys.ts`).
  */
 export function useOneStop(row: RefObject<HTMLElement | null>, first?: string): void {
   useEffect(() => keepOneStop(row.current!, first), []);
@@ -14,11 +14,10 @@ export function useOneStop(row: RefObject<HTMLElement | null>, first?: string): 
 
 function keepOneStop(row: HTMLElement, first?: string): () => void {
   let stop: HTMLElement | null = null;
-  const stops = () => [...row.querySelectorAll<HTMLElement>(STOPS)].filter((each) => each.offsetParent !== null);
+  row.dataset.row = '';
   const mark = () => {
-    const all = stops();
-    if (stop === null || !all.includes(stop))
-      stop = (first === undefined ? null : all.find((each) => each.matches(first))) ?? all[0] ?? null;
+    const all = stopsOf(row);
+    if (stop === null || !all.includes(stop)) stop = all.find((each) => first && each.matches(first)) ?? all[0] ?? null;
     for (const each of all) each.tabIndex = each === stop ? 0 : -1;
   };
   const enter = ({ target }: FocusEvent) => {
@@ -26,26 +25,20 @@ function keepOneStop(row: HTMLElement, first?: string): () => void {
     stop = target as HTMLElement;
     mark();
   };
-  const go = (event: KeyboardEvent) => {
-    if (event.ctrlKey || event.metaKey || event.altKey || !(event.target as Element).matches(STOPS)) return;
-    const all = stops();
-    const at = all.indexOf(event.target as HTMLElement);
-    const to = { ArrowLeft: at - 1, ArrowRight: at + 1, Home: 0, End: -1 }[event.key];
-    if (to === undefined) return;
-    event.preventDefault();
-    all.at(to % all.length)?.focus();
-  };
   // What is shown of the row changes with the room it has.
   const sized = new ResizeObserver(mark);
   const changed = new MutationObserver(mark);
   sized.observe(row);
   changed.observe(row, { childList: true, subtree: true });
   row.addEventListener('focusin', enter);
-  row.addEventListener('keydown', go);
   return () => {
     sized.disconnect();
     changed.disconnect();
     row.removeEventListener('focusin', enter);
-    row.removeEventListener('keydown', go);
   };
+}
+
+/** What of a row can have the focus, as it is shown now. */
+export function stopsOf(row: HTMLElement): HTMLElement[] {
+  return [...row.querySelectorAll<HTMLElement>(STOPS)].filter((each) => each.offsetParent !== null);
 }

@@ -3,6 +3,7 @@ import type { JSX } from 'preact';
 import { useEffect } from 'preact/hooks';
 import { useDesk } from '../desk/context.ts';
 import type { Keeper } from '../desk/keeper.ts';
+import { keptJobs } from '../desk/kept-jobs.ts';
 import { JointThumb } from '../stage/joint-thumb.tsx';
 import type { Places } from '../stage/places.ts';
 import { adoptStyles } from '../style/adopt-styles.ts';
@@ -13,9 +14,9 @@ adoptStyles(jobsStyles);
 
 /** Every job in this browser, each with its picture, under its own name; to open, rename, copy or delete. */
 export function JobList({ keeper, places }: { keeper: Keeper; places: Places }): JSX.Element {
-  const jobs = useSignal(keeper.earlier());
+  const jobs = useSignal(keptJobs(keeper.shelf).earlier());
   const reload = () => {
-    jobs.value = keeper.earlier();
+    jobs.value = keptJobs(keeper.shelf).earlier();
   };
   // Another tab may put a job there or take one away.
   useEffect(() => {
@@ -66,7 +67,7 @@ function BoardRow({ keeper, reload }: { keeper: Keeper; reload: () => void }): J
           class="quiet"
           aria-label={`Copy ${title}`}
           onClick={() => {
-            sayUndone(desk, keeper.copy(keeper.jobId()));
+            sayUndone(desk, keptJobs(keeper.shelf).copy(keeper.jobId()));
             reload();
           }}
         >

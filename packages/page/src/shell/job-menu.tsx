@@ -2,7 +2,7 @@ import type { JSX } from 'preact';
 import { useDesk } from '../desk/context.ts';
 import type { Desk } from '../desk/desk.ts';
 import type { Keeper } from '../desk/keeper.ts';
-import type { EarlierJob } from '../desk/kept-jobs.ts';
+import { type EarlierJob, keptJobs } from '../desk/kept-jobs.ts';
 import { saveJob } from '../files/save-job.ts';
 import { savePack } from '../files/save-pack.ts';
 import { MOST_LINK, shareLink } from '../files/share-link.ts';
@@ -15,7 +15,7 @@ const AT_HAND = 4;
 /** New, open, save, share, and the jobs last worked on. */
 export function JobMenu({ keeper, places, open }: { keeper: Keeper; places: Places; open: () => void }): JSX.Element {
   const desk = useDesk();
-  const earlier = keeper.earlier();
+  const earlier = keptJobs(keeper.shelf).earlier();
   const go = (place: 'new' | 'jobs') => () => {
     places.place.value = place;
   };

@@ -4,7 +4,7 @@ import { useRef } from 'preact/hooks';
 import { useDesk } from '../desk/context.ts';
 import type { Desk } from '../desk/desk.ts';
 import type { Keeper } from '../desk/keeper.ts';
-import type { Done, EarlierJob } from '../desk/kept-jobs.ts';
+import { type Done, type EarlierJob, keptJobs } from '../desk/kept-jobs.ts';
 import { useOpenedPart } from '../entry/opened-part.ts';
 import { handOver } from '../files/hand-over.ts';
 import { JointThumb } from '../stage/joint-thumb.tsx';
@@ -30,7 +30,7 @@ export function JobRow({
   };
   const rename = async (title: string) => {
     endNaming();
-    if (title !== '' && title !== job.title) sayUndone(desk, await keeper.rename(job.id, title));
+    if (title !== '' && title !== job.title) sayUndone(desk, await keptJobs(keeper.shelf).rename(job.id, title));
     reload();
   };
   return (
@@ -53,12 +53,12 @@ export function JobRow({
       )}
       <JobDeeds
         job={job}
-        save={() => handOver('kept-job.json', keeper.textOf(job.id) ?? '', 'application/json')}
+        save={() => handOver('kept-job.json', keptJobs(keeper.shelf).textOf(job.id) ?? '', 'application/json')}
         rename={() => {
           naming.value = !naming.value;
         }}
         copy={() => {
-          sayUndone(desk, keeper.copy(job.id));
+          sayUndone(desk, keptJobs(keeper.shelf).copy(job.id));
           reload();
         }}
         remove={() => removeJob(desk, keeper, job, reload)}
@@ -79,7 +79,7 @@ export function sayUndone(desk: Desk, done: Done): void {
 
 /** Deletes a job; the notice of it has a button that brings it back. */
 async function removeJob(desk: Desk, keeper: Keeper, { id, title }: EarlierJob, reload: () => void): Promise<void> {
-  const { done, restore } = await keeper.remove(id);
+  const { done, restore } = await keptJobs(keeper.shelf).remove(id);
   if (done !== 'done') return sayUndone(desk, done);
   reload();
   const bringBack = () => {

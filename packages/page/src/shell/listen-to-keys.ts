@@ -1,13 +1,22 @@
 import type { Desk } from '../desk/desk.ts';
 import { attempt, fetchPart } from '../desk/fetch-part.ts';
-import { moveOnByEnter } from '../entry/move-on.ts';
 
-/** Keys that mean the same wherever the focus is: undo, redo, save, on to the next field, back to the row of parts. Returns what stops it. */
+type Keys = typeof import('./keys.ts');
+
+/** Undo, redo and save, wherever the focus is; what other keys do is fetched at the first of them. Returns what stops it. */
 export function listenToKeys(desk: Desk): () => void {
+  let keys: Keys | null = null;
   const heard = (event: KeyboardEvent) => {
     if (event.ctrlKey || event.metaKey) command(desk, event);
-    else if (event.key === 'Enter') moveOnByEnter(event);
-    else if (event.key === 'Escape') goBack(event);
+    if (keys !== null) return keys.hearKey(event);
+    void fetchPart(() => import('./keys.ts')).then(
+      (fetched) => {
+        keys ??= fetched;
+        fetched.hearKey(event);
+      },
+      // Without it Tab and Enter still reach everything.
+      () => {},
+    );
   };
   addEventListener('keydown', heard);
   return () => removeEventListener('keydown', heard);
@@ -31,10 +40,4 @@ function command(desk: Desk, event: KeyboardEvent): void {
     event.preventDefault();
     desk.redo();
   }
-}
-
-/** Escape goes from whatever has nothing to take back to the row of parts. */
-function goBack(event: KeyboardEvent): void {
-  if (event.defaultPrevented || !(event.target as Element).closest('.side, .stage')) return;
-  document.querySelector<HTMLElement>('.rooms [tabindex="0"]')?.focus();
 }

@@ -2,8 +2,8 @@ import type { ComponentChildren, JSX } from 'preact';
 import { useEffect, useRef, useState } from 'preact/hooks';
 
 /**
- * A button that opens a short list of commands; a press elsewhere or Escape closes it. The keys down and up go into the list and along it.
- * Its list is rendered when it opens.
+ * A button that opens a short list of commands; a press elsewhere or Escape closes it. Its list is rendered when it
+ * opens; the keys down and up go into it and along it (`keys.ts`).
  */
 export function Menu({ name, children }: { name: string; children: ComponentChildren }): JSX.Element {
   const [opened, setOpened] = useState(false);
@@ -37,10 +37,6 @@ export function Menu({ name, children }: { name: string; children: ComponentChil
       close();
       menu.current?.querySelector('summary')?.focus();
     }
-    // In a list that drops down, the arrows choose from that.
-    if (!(event.key in WAYS) || event.target instanceof HTMLSelectElement) return;
-    event.preventDefault();
-    goAlong(menu.current!, event.target as HTMLElement, WAYS[event.key]!);
   };
   return (
     <details class="menu" ref={menu} onToggle={() => setOpened(menu.current?.open === true)} onKeyDown={listen}>
@@ -48,26 +44,4 @@ export function Menu({ name, children }: { name: string; children: ComponentChil
       <div class="menu-list">{opened && children}</div>
     </details>
   );
-}
-
-const WAYS: Readonly<Record<string, 1 | -1>> = { ArrowDown: 1, ArrowUp: -1 };
-
-/** Goes to the next command of a menu, or the one before; from its button into the list, which opens and may still have to be fetched. */
-function goAlong(menu: HTMLDetailsElement, from: HTMLElement, way: 1 | -1): void {
-  const items = () => [...menu.querySelectorAll<HTMLElement>('summary, .menu-list :is(button, select)')];
-  const go = () =>
-    items()
-      .at((items().indexOf(from) + way) % items().length)
-      ?.focus();
-  menu.open = true;
-  if (items().length > 1) {
-    go();
-    return;
-  }
-  const fetched = new MutationObserver(() => {
-    if (items().length === 1) return;
-    fetched.disconnect();
-    if (menu.open && document.activeElement === from) go();
-  });
-  fetched.observe(menu, { childList: true, subtree: true });
 }

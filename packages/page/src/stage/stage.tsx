@@ -27,7 +27,6 @@ export function Stage({ view }: { view: Signal<ViewName> }): JSX.Element {
   useEffect(() => () => paced.stop(), [paced]);
   const names = useComputed(() => viewsFor(resting.report.value).join('|'));
   const title = useComputed(() => resting.report.value.title);
-  useEffect(() => listenForFit(stage.current!, fitting), [fitting]);
   const views = names.value.split('|') as ViewName[];
   const shown = views.includes(view.value) ? view.value : views[0]!;
   const beside = wide && second.value !== null && views.includes(second.value) ? second.value : null;
@@ -59,19 +58,6 @@ export function Stage({ view }: { view: Signal<ViewName> }): JSX.Element {
       </DeskContext.Provider>
     </section>
   );
-}
-
-/** Ctrl and Enter ask how to make it fit, and then make the move, from wherever the focus is. */
-function listenForFit(stage: HTMLElement, fitting: Signal<boolean>): () => void {
-  const heard = (event: KeyboardEvent) => {
-    const isShown = stage.querySelector('.sheet')?.checkVisibility();
-    if (event.key !== 'Enter' || !(event.ctrlKey || event.metaKey) || !isShown) return;
-    event.preventDefault();
-    if (!fitting.peek()) fitting.value = true;
-    else stage.querySelector<HTMLButtonElement>('.fit-panel .main:not(:disabled)')?.click();
-  };
-  addEventListener('keydown', heard);
-  return () => removeEventListener('keydown', heard);
 }
 
 const loadCompare = () => import('../panels/fit/compare.tsx').then(({ Compare }) => Compare);

@@ -1,11 +1,11 @@
 import type { Cut } from '@fielded/core';
 import type { JSX } from 'preact';
 import { useDesk } from '../../desk/context.ts';
+import { Later } from '../../desk/later.tsx';
+import { Fold } from '../../entry/fold.tsx';
 import { type Data, getAt, isGroup } from '../../job/data.ts';
 import { Choice, TextField } from './choice.tsx';
 import { NumberField } from './number-field.tsx';
-import { SeasonSizes } from './season-sizes.tsx';
-import { SpreadSizes } from './spread-sizes.tsx';
 
 /** How each cut is run, in running order; then how settings spread, and the seasons. */
 export function Running(): JSX.Element {
@@ -17,11 +17,14 @@ export function Running(): JSX.Element {
           <CutRun key={index} cut={cut} index={index} />
         ))}
       </ol>
-      <SpreadSizes />
-      <SeasonSizes />
+      <Fold name="Spread of stock and settings">{() => <Later load={loadSpread} />}</Fold>
+      <Fold name="Seasons">{() => <Later load={loadSeasons} />}</Fold>
     </>
   );
 }
+
+const loadSpread = () => import('./spread-sizes.tsx').then(({ SpreadSizes }) => SpreadSizes);
+const loadSeasons = () => import('./season-sizes.tsx').then(({ SeasonSizes }) => SeasonSizes);
 
 function CutRun({ cut, index }: { cut: Cut; index: number }): JSX.Element {
   const desk = useDesk();

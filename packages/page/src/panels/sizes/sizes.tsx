@@ -2,12 +2,11 @@ import type { Cut } from '@fielded/core';
 import type { JSX } from 'preact';
 import { useDesk } from '../../desk/context.ts';
 import { Later } from '../../desk/later.tsx';
+import { Fold } from '../../entry/fold.tsx';
 import { getAt } from '../../job/data.ts';
 import { writeAt } from '../../job/sizes.ts';
 import { CutSizes } from './cut-sizes.tsx';
 import { LengthField, SizeField } from './size-field.tsx';
-import { StickingSizes } from './sticking-sizes.tsx';
-import { WoodSizes } from './wood-sizes.tsx';
 
 /** Every size, in four groups that follow the making. */
 export function Sizes(): JSX.Element {
@@ -29,6 +28,9 @@ export function Sizes(): JSX.Element {
   );
 }
 
+/** What is folded away is fetched when it is unfolded. */
+const loadSticking = () => import('./sticking-sizes.tsx').then(({ StickingSizes }) => StickingSizes);
+const loadWood = () => import('./wood-sizes.tsx').then(({ WoodSizes }) => WoodSizes);
 const loadRunning = () => import('./running.tsx').then(({ Running }) => Running);
 
 function Group({ name, children }: { name: string; children: JSX.Element }): JSX.Element {
@@ -62,8 +64,8 @@ function StockSizes(): JSX.Element {
       <SizeField of="frame.groove.depth" label="Groove, depth" mm={frame.groove.depth} />
       <SizeField of="frame.groove.setback" label="Groove, setback" mm={frame.groove.setback} />
       <SizeField of="frame.swellGap" label="Swell gap" mm={frame.swellGap} />
-      <StickingSizes />
-      <WoodSizes />
+      <Fold name="Sticking on the frame">{() => <Later load={loadSticking} />}</Fold>
+      <Fold name="Wood and fit">{() => <Later load={loadWood} />}</Fold>
     </>
   );
 }

@@ -1,6 +1,5 @@
 import type { JSX } from 'preact';
 import { useDesk } from '../../desk/context.ts';
-import { Fold } from '../../entry/fold.tsx';
 import { getAt } from '../../job/data.ts';
 import { writeAt } from '../../job/sizes.ts';
 import { NumberField } from './number-field.tsx';
@@ -29,37 +28,33 @@ export function SpreadSizes(): JSX.Element {
   const { spread } = desk.job.value;
   const { data } = desk.doc.value;
   return (
-    <Fold name="Spread of stock and settings">
-      {() => (
-        <>
-          {SOURCES.map(([key, label]) => (
-            <LengthField
-              key={key}
-              label={label}
-              place={{
-                path: `spread.${key}`,
-                mm: getAt(data, `spread.${key}`) === undefined ? null : (spread?.[key] ?? null),
-                changes: writeAt(`spread.${key}`),
-                optional: true,
-              }}
-            />
-          ))}
-          {PLAIN.map(({ key, ...field }) => (
-            <NumberField
-              key={key}
-              {...field}
-              path={`spread.${key}`}
-              value={spread?.[key] === undefined ? null : spread[key] * (key === 'square' ? 180 / Math.PI : 1)}
-              optional
-            />
-          ))}
-          {getAt(data, 'spread') !== undefined && (
-            <button type="button" class="quiet" onClick={() => desk.change([['spread', undefined]])}>
-              Leave the spread out
-            </button>
-          )}
-        </>
+    <>
+      {SOURCES.map(([key, label]) => (
+        <LengthField
+          key={key}
+          label={label}
+          place={{
+            path: `spread.${key}`,
+            mm: getAt(data, `spread.${key}`) === undefined ? null : (spread?.[key] ?? null),
+            changes: writeAt(`spread.${key}`),
+            optional: true,
+          }}
+        />
+      ))}
+      {PLAIN.map(({ key, ...field }) => (
+        <NumberField
+          key={key}
+          {...field}
+          path={`spread.${key}`}
+          value={spread?.[key] === undefined ? null : spread[key] * (key === 'square' ? 180 / Math.PI : 1)}
+          optional
+        />
+      ))}
+      {getAt(data, 'spread') !== undefined && (
+        <button type="button" class="quiet" onClick={() => desk.change([['spread', undefined]])}>
+          Leave the spread out
+        </button>
       )}
-    </Fold>
+    </>
   );
 }

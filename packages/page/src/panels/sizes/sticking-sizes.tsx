@@ -1,6 +1,5 @@
 import type { JSX } from 'preact';
 import { useDesk } from '../../desk/context.ts';
-import { Fold } from '../../entry/fold.tsx';
 import { SelectField } from '../../entry/select-field.tsx';
 import { getAt } from '../../job/data.ts';
 import { writeAt } from '../../job/sizes.ts';
@@ -11,10 +10,6 @@ const SHAPES = ['bevel', 'cove', 'ovolo', 'ogee', 'rebate'] as const;
 
 /** The profile worked on the frame's front arris. */
 export function StickingSizes(): JSX.Element {
-  return <Fold name="Sticking on the frame">{() => <Sticking />}</Fold>;
-}
-
-function Sticking(): JSX.Element {
   const desk = useDesk();
   const at = 'frame.sticking';
   const { sticking } = desk.job.value.frame;

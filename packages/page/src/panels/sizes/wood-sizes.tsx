@@ -1,6 +1,5 @@
 import type { JSX } from 'preact';
 import { useDesk } from '../../desk/context.ts';
-import { Fold } from '../../entry/fold.tsx';
 import { getAt } from '../../job/data.ts';
 import { writeAt } from '../../job/sizes.ts';
 import { Choice, TextField } from './choice.tsx';
@@ -22,39 +21,35 @@ export function WoodSizes(): JSX.Element {
     />
   );
   return (
-    <Fold name="Wood and fit">
-      {() => (
-        <>
-          <TextField
-            path="panel.species"
-            label="Wood"
-            value={panel.species ?? ''}
-            hint="Such as black cherry; needed for the seasons"
-          />
-          <Choice
-            label="Sawn"
-            name="sawn"
-            value={panel.sawn}
-            options={[
-              ['flat', 'flat'],
-              ['quarter', 'quarter'],
-            ]}
-            choose={(value) => desk.change([['panel.sawn', value]])}
-          />
-          <LengthField
-            label="Width of panel"
-            place={{
-              path: 'panel.width',
-              mm: getAt(data, 'panel.width') === undefined ? null : (panel.width ?? null),
-              changes: writeAt('panel.width'),
-              optional: true,
-            }}
-          />
-          {fitField('target', 'Clearance wanted')}
-          {fitField('snug', 'Tight below')}
-          {fitField('loose', 'Loose above')}
-        </>
-      )}
-    </Fold>
+    <>
+      <TextField
+        path="panel.species"
+        label="Wood"
+        value={panel.species ?? ''}
+        hint="Such as black cherry; needed for the seasons"
+      />
+      <Choice
+        label="Sawn"
+        name="sawn"
+        value={panel.sawn}
+        options={[
+          ['flat', 'flat'],
+          ['quarter', 'quarter'],
+        ]}
+        choose={(value) => desk.change([['panel.sawn', value]])}
+      />
+      <LengthField
+        label="Width of panel"
+        place={{
+          path: 'panel.width',
+          mm: getAt(data, 'panel.width') === undefined ? null : (panel.width ?? null),
+          changes: writeAt('panel.width'),
+          optional: true,
+        }}
+      />
+      {fitField('target', 'Clearance wanted')}
+      {fitField('snug', 'Tight below')}
+      {fitField('loose', 'Loose above')}
+    </>
   );
 }
