@@ -6,6 +6,7 @@ import { Fold } from '../../entry/fold.tsx';
 import { getAt } from '../../job/data.ts';
 import { writeAt } from '../../job/sizes.ts';
 import { CutSizes } from './cut-sizes.tsx';
+import { Running } from './running.tsx';
 import { LengthField, SizeField } from './size-field.tsx';
 
 /** Every size, in four groups that follow the making. */
@@ -31,7 +32,8 @@ export function Sizes(): JSX.Element {
 /** What is folded away is fetched when it is unfolded. */
 const loadSticking = () => import('./sticking-sizes.tsx').then(({ StickingSizes }) => StickingSizes);
 const loadWood = () => import('./wood-sizes.tsx').then(({ WoodSizes }) => WoodSizes);
-const loadRunning = () => import('./running.tsx').then(({ Running }) => Running);
+/** Shown once the rest stands: it is the longest group, and below the screen. */
+const loadRunning = async () => Running;
 
 function Group({ name, children }: { name: string; children: JSX.Element }): JSX.Element {
   const id = `group-${name.replaceAll(' ', '-').toLowerCase()}`;
