@@ -2,7 +2,7 @@ import type { RefObject } from 'preact';
 import { useEffect } from 'preact/hooks';
 
 /** What can have the focus in a row; not what lies in a list that opens from it. */
-export const STOPS = ':is(button, summary, select, input):not(:disabled, .menu-list *)';
+export const STOPS = ':is(button, summary, select, input):not(:disabled, .unseen, .menu-list *)';
 
 /**
  * Makes a row of controls one stop of the Tab key, which comes back to the one that was left; at first to the one that `first` selects, else
