@@ -1,7 +1,7 @@
 // Laws of distances, and of boxes that are met, on random lines and arcs away from the origin,
 // judged by points along them that are worked out from centre, radius and angles, and by nothing of the code.
 import { describe, expect, it } from 'vitest';
-import { type Box, boxesOverlap, lineMeetsBox } from '../../packages/geometry/src/curve/box.ts';
+import { type Box, boxesOverlap, joinBoxes, lineMeetsBox } from '../../packages/geometry/src/curve/box.ts';
 import { curveMeetsBox } from '../../packages/geometry/src/curve/curve-box.ts';
 import { distanceTo } from '../../packages/geometry/src/curve/distance.ts';
 import { BoxTree } from '../../packages/geometry/src/offset/box-tree.ts';
@@ -43,6 +43,20 @@ describe.each([
     }
     expect(seen.size).toBe(2);
   });
+});
+
+it('the box of boxes reaches from the least to the greatest of their sides, and there is none of none', () => {
+  const random = new Random(62);
+  for (let n = 1; n < 9; n++) {
+    const boxes = Array.from({ length: n }, () => {
+      const [x0, y0] = [random.between(-40, 40), random.between(-40, 40)];
+      return { x0, y0, x1: x0 + random.between(0, 9), y1: y0 + random.between(0, 9) };
+    });
+    const sorted = (side: keyof Box) => boxes.map((box) => box[side]).sort((a, b) => a - b);
+    const [x0, y0, x1, y1] = [sorted('x0')[0], sorted('y0')[0], sorted('x1').at(-1), sorted('y1').at(-1)];
+    expect(joinBoxes(boxes)).toEqual({ x0, y0, x1, y1 });
+  }
+  expect(joinBoxes([])).toBeNull();
 });
 
 it('two boxes overlap, grown by so much, where they share a point along both axes', () => {
