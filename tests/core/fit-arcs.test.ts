@@ -94,9 +94,9 @@ describe('fitArcs', () => {
     );
   });
 
-  it('uses no more pairs of arcs than an exhaustive search over 300 joints needs', () => {
+  it('uses no more pairs of arcs than an exhaustive search over 240 joints needs', () => {
     const curve: SmoothCurve = (u) => ({ x: 40 * u, y: 3 * Math.sin(4 * u), dx: 40, dy: 12 * Math.cos(4 * u) });
-    const joints = 300;
+    const joints = 240;
     const holds = (i: number, k: number): boolean => {
       const chain = joinTangents(curve(i / joints), curve(k / joints));
       for (let n = 1; n < 60; n++) {
@@ -108,7 +108,7 @@ describe('fitArcs', () => {
     const fewest = [0];
     for (let k = 1; k <= joints; k++) {
       fewest[k] = Number.POSITIVE_INFINITY;
-      for (let i = Math.max(0, k - 150); i < k; i++) {
+      for (let i = Math.max(0, k - 120); i < k; i++) {
         if (fewest[i]! + 1 < fewest[k]! && holds(i, k)) fewest[k] = fewest[i]! + 1;
       }
     }

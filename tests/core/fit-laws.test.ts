@@ -54,7 +54,7 @@ describe('a fit to 0.005 mm', () => {
         const [[x, y], [ax, ay], [bx, by]] = [at(u), at(u - 1e-6), at(u + 1e-6)];
         return { x, y, dx: (bx - ax) / 2e-6, dy: (by - ay) / 2e-6 };
       };
-      const points = Array.from({ length: 3001 }, (_, k) => at(k / 3000));
+      const points = Array.from({ length: 1201 }, (_, k) => at(k / 1200));
       for (const [start, end] of corners) {
         const { chain, deviation } = fitArcs(curve, 0.005, { start, end });
         const real = farthest(points, chain);
@@ -119,7 +119,7 @@ describe('a fit to 0.005 mm', () => {
         return [row[0]!.x, row[0]!.y];
       };
       const real = farthest(
-        Array.from({ length: 801 }, (_, k) => at(k / 800)),
+        Array.from({ length: 401 }, (_, k) => at(k / 400)),
         chain,
       );
       expect(real).toBeLessThan(1.02 * deviation + 1e-9);
@@ -314,7 +314,7 @@ describe('scanned points', () => {
 
   it('along two lines meet where these do, whatever the lines, the steps, and where next to the corner the points lie', () => {
     const random = new Random(6);
-    for (let n = 0; n < 60; n++) {
+    for (let n = 0; n < 40; n++) {
       const [heading, bend] = [random.between(-3, 3), random.between(0.4, 2.4) * random.oneOf([-1, 1])];
       const [before, after] = [random.between(0.1, 1), random.between(0.1, 1)];
       // The nearest points lie on the corner itself, or up to a step away from it on either side.
