@@ -4,7 +4,7 @@ import { join } from 'node:path';
 import { expect, it } from 'vitest';
 import { countJob, makeQuote, readFileData, readJob, readShop } from '../../packages/core/src/index.ts';
 import { createDesk } from '../../packages/page/src/desk/desk.ts';
-import type { Doc } from '../../packages/page/src/desk/doc.ts';
+import { type Doc, readDoc } from '../../packages/page/src/desk/doc.ts';
 import { openFiles } from '../../packages/page/src/files/open-text.ts';
 import { writeJob, writeShop } from '../../packages/page/src/files/write-job.ts';
 import { run } from '../cli/command.ts';
@@ -16,7 +16,7 @@ const KITCHEN = ['job.yaml', 'shop.yaml'].map((name) => ({
 }));
 
 async function openKitchen(): Promise<Doc> {
-  const opened = await openFiles(KITCHEN);
+  const opened = await openFiles(KITCHEN, readDoc);
   if (!('doc' in opened)) throw new Error(opened.message);
   return opened.doc;
 }

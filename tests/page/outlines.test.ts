@@ -2,6 +2,7 @@
 import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
 import { readJobData } from '../../packages/core/src/index.ts';
+import { readDoc } from '../../packages/page/src/desk/doc.ts';
 import { openFiles } from '../../packages/page/src/files/open-text.ts';
 import { putOutlinesIn } from '../../packages/page/src/files/outline-files.ts';
 import { setAt } from '../../packages/page/src/job/data.ts';
@@ -95,10 +96,13 @@ describe('files that belong together', () => {
     `fielded: 1\nunits: ${units}\n${extra}panel: { thickness: 20 mm }\nframe: { thickness: 22 mm, groove: { width: 6.4 mm, depth: 11 mm, setback: 7.5 mm }, swellGap: 2 mm }\ncuts:\n  - { side: front, profile: { shape: outline, file: shapes/thumb.svg } }\n`;
 
   it.each(['mm', 'in'])('are opened together: a job in %s has the outline in it from then on', async (units) => {
-    const opened = await openFiles([
-      { name: 'thumb.svg', text: svg },
-      { name: 'job.yaml', text: job(units) },
-    ]);
+    const opened = await openFiles(
+      [
+        { name: 'thumb.svg', text: svg },
+        { name: 'job.yaml', text: job(units) },
+      ],
+      readDoc,
+    );
     if (!('doc' in opened)) throw new Error(opened.message + opened.lines.join());
     const { job: read, faults } = readJobData(opened.doc.data);
     expect(faults).toEqual([]);
@@ -107,7 +111,7 @@ describe('files that belong together', () => {
   });
 
   it('say what is missing where one of them is', async () => {
-    const opened = await openFiles([{ name: 'job.yaml', text: job('mm') }]);
+    const opened = await openFiles([{ name: 'job.yaml', text: job('mm') }], readDoc);
     expect(opened).toMatchObject({ lines: [expect.stringContaining('drop their folder')] });
   });
 

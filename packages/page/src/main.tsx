@@ -20,6 +20,10 @@ async function start(): Promise<void> {
   roles.replaceSync(roleStyles());
   document.adoptedStyleSheets = [...document.adoptedStyleSheets, roles];
 
+  const isGiven = /^#(?:job=|file)/.test(location.hash);
+  // Fetched while the page gets ready; if that fails, it is fetched again where it is needed.
+  if (isGiven) for (const load of [loadTakeIn, loadYaml]) load().catch(() => {});
+
   const store = usable(() => localStorage);
   const session = usable(() => sessionStorage);
   const holds = createHolds(usable(() => navigator.locks) ?? undefined);
@@ -34,7 +38,7 @@ async function start(): Promise<void> {
   if (unreadable) desk.notice.value = UNREADABLE;
   else if (claim.copied)
     desk.notice.value = { kind: 'note', text: 'Another tab has this job open; here you work on a copy of it.' };
-  const given = /^#(?:job=|file)/.test(location.hash) && (await takeInGiven(desk, keeper));
+  const given = isGiven && (await takeInGiven(desk, keeper));
   keeper.watch(desk);
   const page = document.getElementById('page')!;
   page.replaceChildren();
@@ -43,6 +47,9 @@ async function start(): Promise<void> {
   // Until it is here, the page is lettered in a font of the system.
   fetchPart(() => import('./style/fonts.css')).catch(() => {});
 }
+
+const loadTakeIn = () => import('./files/take-in-address.ts');
+const loadYaml = () => import('./files/yaml-reading.ts');
 
 const UNREADABLE: Notice = {
   kind: 'fault',
@@ -58,7 +65,7 @@ function firstDoc(): Doc {
 async function takeInGiven(desk: Desk, keeper: Keeper): Promise<boolean> {
   let taken = false;
   await attempt(desk, async () => {
-    const { takeInAddress } = await fetchPart(() => import('./files/take-in-address.ts'));
+    const { takeInAddress } = await fetchPart(loadTakeIn);
     taken = await takeInAddress(desk, keeper);
   });
   return taken;

@@ -67,6 +67,8 @@ export interface Desk {
   changeShop(keys: Keys, value: Data | undefined, key?: string): readonly Fault[];
   /** Gives the shop a logo: the name that its file has it by, and the id of the picture kept here; null takes it out. */
   setLogo(logo: { readonly name: string; readonly id: string } | null): void;
+  /** Reads a job with its shop; the same state is read once. */
+  readDoc(doc: Doc): ReadJob;
   /** Reads other data with the shop of this job. */
   read(data: Data): ReadJob;
   /** The faults that changes would bring; none are made. */
@@ -125,6 +127,7 @@ export function createDesk(first: Doc): Desk {
     notice,
     ...steps,
     ...createChanges(doc, readDoc, put),
+    readDoc,
     read: (data) => readJob(data, doc.peek().shop?.data),
     value: (path) => getAt(doc.value.data, path),
   };

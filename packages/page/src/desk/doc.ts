@@ -1,4 +1,4 @@
-import { readJobData } from '@fielded/core';
+import { type ReadJob, readJobData } from '@fielded/core';
 import { type Data, isGroup } from '../job/data.ts';
 import { digestOf } from './digest.ts';
 
@@ -46,10 +46,15 @@ function digestOfDoc({ data, shop }: Doc): string {
   return digestOf([data, shop?.data ?? null]);
 }
 
+/** Reads a job with its shop. */
+export function readDoc({ data, shop }: Pick<Doc, 'data' | 'shop'>): ReadJob {
+  return readJobData(data, shop?.data);
+}
+
 /** Whether the engine can read a job. */
 export function isReadable(doc: Doc): boolean {
   try {
-    return readJobData(doc.data, doc.shop?.data).job !== null;
+    return readDoc(doc).job !== null;
   } catch {
     return false;
   }

@@ -1,5 +1,5 @@
 import type { Job, Report, Units } from '@fielded/core';
-import { computed, effect, type ReadonlySignal, type Signal, signal } from '@preact/signals';
+import { computed, type ReadonlySignal, type Signal, signal } from '@preact/signals';
 import { reportJoint } from '../job/answer-joint.ts';
 import { attempt, fetchPart } from './fetch-part.ts';
 import type { Notice } from './notice.ts';
@@ -26,10 +26,10 @@ export function followJob(
     const shown = shownJob.value;
     const joint = reportJoint(shown);
     if (busy.value || !asksForMore(shown, joint)) return joint;
-    return whole.ready.value?.answer(shown) ?? withRestOpen(joint);
-  });
-  effect(() => {
-    if (asksForMore(job.value, report.value)) whole.fetch();
+    const { value: answer } = whole.ready;
+    if (answer !== null) return answer.answer(shown);
+    whole.fetch();
+    return withRestOpen(joint);
   });
   return {
     report,

@@ -1,15 +1,16 @@
-import type { Fault } from '@fielded/core';
-import type { Doc, ShopDoc } from '../desk/doc.ts';
+import type { Fault, Refusal } from '@fielded/core';
+import type { Desk } from '../desk/desk.ts';
+import { asOpened, type Doc, type ShopDoc } from '../desk/doc.ts';
 import { fetchPart } from '../desk/fetch-part.ts';
 import { type Data, getAtKeys } from '../job/data.ts';
 import { baseName } from './base-name.ts';
 import { bytesOfAddress } from './data-address.ts';
 import type { GivenFile } from './given-file.ts';
 
-/** What came of opening files: a job for the desk, or what is wrong, in lines; `wantsShop` names a shop file that is missing. */
+/** What came of opening files: a job for the desk, or what is wrong, in lines. */
 export type Opened =
   | { readonly doc: Doc; readonly remark: string }
-  | { readonly message: string; readonly lines: readonly string[]; readonly wantsShop?: string };
+  | { readonly message: string; readonly lines: readonly string[] };
 
 /** The largest job or shop file, and the largest drawing, that is opened, bytes. */
 const MOST_BYTES = 1_000_000;
@@ -89,8 +90,11 @@ export function areShop(files: readonly GivenFile[]): boolean {
   );
 }
 
-/** Opens the job among files, with the shop file and the drawings that it names if they are there too. YAML is read by a part fetched now. */
-export async function openFiles(files: readonly GivenFile[]): Promise<Opened> {
+/**
+ * Opens the job among files, with the shop file and the drawings that it names if they are there too; `read` reads it as the
+ * desk will. YAML is read by a part fetched now.
+ */
+export async function openFiles(files: readonly GivenFile[], read: Desk['readDoc']): Promise<Opened> {
   const { readFileData, readJob } = await fetchPart(() => import('./yaml-reading.ts'));
   const drawn = files.some(({ name }) => DRAWING.test(name));
   const outlines = drawn ? await fetchPart(() => import('./outline-files.ts')) : null;
@@ -98,42 +102,65 @@ export async function openFiles(files: readonly GivenFile[]): Promise<Opened> {
   const job = jobs[0] ?? files.find(({ bytes }) => bytes === undefined);
   if (job === undefined) return { message: 'No file was chosen.', lines: [] };
   const others = files.filter((file) => file !== job);
-  const wanted = { name: '' };
-  const loadShop = (path: string) => {
-    const base = baseName(path);
-    const plain = others.filter(({ name, bytes }) => !DRAWING.test(name) && bytes === undefined);
-    const found = plain.find(({ name }) => name === base) ?? (plain.length === 1 ? plain[0] : undefined);
-    if (found !== undefined) return found.text;
-    wanted.name = base;
-    return { refused: 'it was not opened with the job', instead: 'Choose both files at once' };
+  const { loadShop, loadOutline, wanted } = createLoaders(others, outlines);
+
+  let isSound = true;
+  const dataOf = (text: string): Data => {
+    const { value, faults } = readFileData(text);
+    isSound &&= faults.length === 0;
+    return outlines === null ? plain(value) : outlines.putOutlinesIn(plain(value), loadOutline);
   };
-  const loadOutline = (path: string) => {
-    const base = baseName(path);
-    const found = others.find(({ name }) => name === base);
-    if (found !== undefined && outlines !== null) return outlines.readOutlineFile(found.name, found.text);
-    return {
-      refused: 'it was not opened with the job',
-      instead: 'Choose the job and its drawings at once, or drop their folder',
-    };
-  };
-  const { faults } = readJob(job.text, { loadShop, loadOutline });
-  if (faults.length > 0) {
-    const onlyShop = wanted.name !== '' && faults.every(({ code }) => code === 'shop-unreadable');
-    const message = onlyShop
-      ? `${job.name} uses the shop file ${wanted.name}. Open the two together.`
-      : `${job.name} cannot be opened; your job is as it was.`;
-    return { message, lines: onlyShop ? [] : listFaults(faults), ...(wanted.name && { wantsShop: wanted.name }) };
+  const data = dataOf(job.text);
+  const name = typeof data === 'object' && data !== null && 'shop' in data ? String(data.shop) : '';
+  const text = name === '' ? undefined : loadShop(name);
+  const shop: ShopDoc | null = typeof text === 'string' ? { name, text, data: dataOf(text) } : null;
+  const doc = asOpened({ data, source: job.text, fileName: job.name, shop });
+  if (!isSound || read(doc).faults.length > 0) {
+    // Read again as a text: its faults then have their lines.
+    const { faults } = readJob(job.text, { loadShop, loadOutline });
+    if (faults.length > 0) return sayFaults(job.name, faults, wanted());
   }
-  const inline = (data: Data) => (outlines === null ? data : outlines.putOutlinesIn(data, loadOutline));
-  const data = inline(plain(readFileData(job.text).value));
-  const shopPath = typeof data === 'object' && data !== null && 'shop' in data ? String(data.shop) : '';
-  const shopText = shopPath === '' ? undefined : loadShop(shopPath);
-  const shop: ShopDoc | null =
-    typeof shopText === 'string'
-      ? { name: shopPath, text: shopText, data: inline(plain(readFileData(shopText).value)) }
-      : null;
   const { shop: withLogo, remark } = await takeShopLogo(shop, others);
-  return { doc: { data, source: job.text, fileName: job.name, shop: withLogo }, remark };
+  return { doc: withLogo === shop ? doc : { ...doc, shop: withLogo }, remark };
+}
+
+/** What finds the shop and the drawings that a job names among the files opened with it; `wanted` is the shop that was not there. */
+function createLoaders(
+  others: readonly GivenFile[],
+  outlines: typeof import('./outline-files.ts') | null,
+): {
+  loadShop(path: string): string | Refusal;
+  loadOutline(path: string): string | Refusal;
+  wanted(): string;
+} {
+  let wanted = '';
+  return {
+    wanted: () => wanted,
+    loadShop(path) {
+      const base = baseName(path);
+      const texts = others.filter(({ name, bytes }) => !DRAWING.test(name) && bytes === undefined);
+      const found = texts.find(({ name }) => name === base) ?? (texts.length === 1 ? texts[0] : undefined);
+      if (found !== undefined) return found.text;
+      wanted = base;
+      return { refused: 'it was not opened with the job', instead: 'Choose both files at once' };
+    },
+    loadOutline(path) {
+      const base = baseName(path);
+      const found = others.find(({ name }) => name === base);
+      if (found !== undefined && outlines !== null) return outlines.readOutlineFile(found.name, found.text);
+      return {
+        refused: 'it was not opened with the job',
+        instead: 'Choose the job and its drawings at once, or drop their folder',
+      };
+    },
+  };
+}
+
+/** What is said of a job with faults; one that only lacks its shop file asks for that. */
+function sayFaults(jobName: string, faults: readonly Fault[], wantsShop: string): Opened {
+  if (wantsShop !== '' && faults.every(({ code }) => code === 'shop-unreadable'))
+    return { message: `${jobName} uses the shop file ${wantsShop}. Open the two together.`, lines: [] };
+  return { message: `${jobName} cannot be opened; your job is as it was.`, lines: listFaults(faults) };
 }
 
 /** The shop with the logo that its file names, if that was opened with it; `remark` says what is wrong with that, '' for nothing. */

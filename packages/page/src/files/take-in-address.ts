@@ -27,7 +27,7 @@ export async function takeInAddress(desk: Desk, keeper: Keeper): Promise<boolean
     );
   const answer = await fetch('job.json').catch(() => null);
   if (!answer?.ok) return false;
-  const opened = await openFiles(((await answer.json()) as GivenFile[]).map(unpackOne));
+  const opened = await openFiles(((await answer.json()) as GivenFile[]).map(unpackOne), desk.readDoc);
   if (!('doc' in opened)) {
     desk.notice.value = { kind: 'fault', text: opened.message, lines: opened.lines };
     return false;

@@ -1,20 +1,13 @@
-import { readJobData } from '@fielded/core';
 import type { Desk } from '../desk/desk.ts';
-import { asOpened, type Doc } from '../desk/doc.ts';
+import type { Doc } from '../desk/doc.ts';
 import { attempt, fetchPart } from '../desk/fetch-part.ts';
 import type { Keeper } from '../desk/keeper.ts';
 import type { GivenFile } from './given-file.ts';
 import { areDrawings, areShop, openFiles, readFiles } from './open-text.ts';
 
 /** Lays an opened job on the desk and says `said`. Where it cannot be read, a notice says why and the job there stays. */
-export async function takeIn(
-  desk: Desk,
-  keeper: Keeper,
-  given: Doc,
-  said: string,
-  undoable: boolean,
-): Promise<boolean> {
-  const { job, faults } = readJobData(given.data, given.shop?.data);
+export async function takeIn(desk: Desk, keeper: Keeper, doc: Doc, said: string, undoable: boolean): Promise<boolean> {
+  const { job, faults } = desk.readDoc(doc);
   if (job === null) {
     desk.notice.value = {
       kind: 'fault',
@@ -23,8 +16,6 @@ export async function takeIn(
     };
     return false;
   }
-  // A job without a file, as in a link, is held nowhere else: it counts as changed.
-  const doc = given.source === null ? given : asOpened(given);
   const laid = await keeper.layFile(desk, doc, undoable);
   desk.notice.value =
     laid === 'changed'
@@ -48,7 +39,7 @@ export async function takeInFiles(desk: Desk, keeper: Keeper, files: readonly Fi
       const { takeShop } = await fetchPart(() => import('./open-shop.ts'));
       return takeShop(desk, files);
     }
-    const opened = 'message' in given ? { message: given.message, lines: [] } : await openFiles(given);
+    const opened = 'message' in given ? { message: given.message, lines: [] } : await openFiles(given, desk.readDoc);
     if (!('doc' in opened)) desk.notice.value = { kind: 'fault', text: opened.message, lines: opened.lines };
     else
       await takeIn(

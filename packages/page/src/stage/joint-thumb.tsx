@@ -1,7 +1,7 @@
-import { type Report, readJobData } from '@fielded/core';
+import type { Report } from '@fielded/core';
 import type { JSX } from 'preact';
 import { useMemo } from 'preact/hooks';
-import type { Doc } from '../desk/doc.ts';
+import { type Doc, readDoc } from '../desk/doc.ts';
 import { reportJoint } from '../job/answer-joint.ts';
 
 /** How much of the frame is shown behind the groove, and the margin round the picture, mm. */
@@ -33,9 +33,9 @@ export function JointThumb({ doc }: { doc: Pick<Doc, 'data' | 'shop'> }): JSX.El
   );
 }
 
-function readJoint({ data, shop }: Pick<Doc, 'data' | 'shop'>): Report | null {
+function readJoint(doc: Pick<Doc, 'data' | 'shop'>): Report | null {
   try {
-    const { job } = readJobData(data, shop?.data);
+    const { job } = readDoc(doc);
     return job && reportJoint(job);
   } catch {
     return null;

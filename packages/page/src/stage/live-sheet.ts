@@ -232,7 +232,7 @@ function* fitAhead(sheet: Sheet): Generator<void, void> {
 
 function fitIn(sheet: Sheet, report: Report, hand: readonly string[] | null): Generator<void, Fitted> {
   const { draw, settled } = sheet;
-  return thinOut((scale, only) => draw(report, scale, only), roomFor(sheet), settled?.scale ?? 2, hand, report);
+  return thinOut((scale, only) => draw(report, scale, only), roomFor(sheet), settled?.scale ?? null, hand, report);
 }
 
 /** Paper mm that a drawing may take; what is long may be as high as it likes on a small screen. */

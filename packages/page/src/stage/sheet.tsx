@@ -1,6 +1,6 @@
 import { effect, type ReadonlySignal, signal, useComputed } from '@preact/signals';
 import type { JSX } from 'preact';
-import { useEffect, useMemo, useRef, useState } from 'preact/hooks';
+import { useEffect, useLayoutEffect, useMemo, useRef, useState } from 'preact/hooks';
 import { useDesk } from '../desk/context.ts';
 import { attempt } from '../desk/fetch-part.ts';
 import { DimensionEntry, type OpenDimension } from './dimension-entry.tsx';
@@ -29,7 +29,8 @@ export function Sheet({ view, label }: { view: ViewName; label: string }): JSX.E
     });
   }, [desk, view, draw]);
 
-  useEffect(() => {
+  // Before the browser lays out and paints the page for the first time: it then does so once, with the drawing in it.
+  useLayoutEffect(() => {
     if (draw === null) return;
     const sheet = createLiveSheet(svg.current!, box.current!, desk, { draw, long: isLong(view) }, closer, {
       openDimension: (dimension) => {

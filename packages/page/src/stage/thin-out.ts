@@ -25,6 +25,9 @@ const LEAST_SHARE_SMALL = 0.78;
 const LEAST_SHARE_OF_FEW = 0.6;
 const FEW = 2;
 
+/** The scale that is tried first. */
+const FIRST = 2;
+
 /** Dimensions from the one that is used most to the one that is missed least. */
 const ORDER: readonly RegExp[] = [
   /^frame\.groove\.width$/,
@@ -42,20 +45,20 @@ const STEPS = [8, 5, 3, 2, 1, 0] as const;
 /**
  * Fits a drawing into its room. Where all its dimensions would press the wood below its least share, they leave in order
  * of use until it is large enough. `hand` names those in hand: only these stay, whatever the room. Of many cuts in a joint, the
- * narrower ones go without. Each drawing is a step.
+ * narrower ones go without. `start` is the scale that it had before; null for none. Each drawing is a step.
  */
 export function* thinOut(
   draw: Draw,
   room: Room,
-  start: number,
+  start: number | null,
   hand: readonly string[] | null,
   report: Report,
 ): Generator<void, Fitted> {
-  if (hand !== null) return yield* fit(draw, room, start, hand);
-  const bare = yield* fit(draw, room, start, []);
-  const whole = yield* fit(draw, room, start, null);
+  if (hand !== null) return yield* fit(draw, room, start ?? FIRST, hand);
+  const bare = yield* fit(draw, room, start ?? FIRST, []);
+  const whole = yield* fit(draw, room, start ?? bare.scale, null);
   const spare = bare.scene.frame === null ? [] : narrowerCuts(report);
-  const full = spare.length === 0 ? whole : yield* fit(draw, room, start, namesWithout(whole, spare));
+  const full = spare.length === 0 ? whole : yield* fit(draw, room, start ?? whole.scale, namesWithout(whole, spare));
   const least = bare.scale * (isSmallScreen() ? LEAST_SHARE_SMALL : LEAST_SHARE);
   if (bare.scene.panel === null || full.scale >= least) return full;
   const all = dimensionNames(full.scene.items);
@@ -64,7 +67,7 @@ export function* thinOut(
     const tried = yield* fit(
       draw,
       room,
-      start,
+      start ?? full.scale,
       all.filter((of) => kinds.some((kind) => kind.test(of))),
     );
     if (tried.scale >= (step <= FEW && step > 0 ? bare.scale * LEAST_SHARE_OF_FEW : least)) return tried;

@@ -1,6 +1,6 @@
 import type { ReadJob, Report } from '@fielded/core';
 import type { JSX } from 'preact';
-import { useRef } from 'preact/hooks';
+import { useEffect, useState } from 'preact/hooks';
 import { useDesk } from '../../desk/context.ts';
 import { reportJoint } from '../../job/answer-joint.ts';
 import { applyChanges, type JobChange } from '../../job/changes.ts';
@@ -18,22 +18,30 @@ interface Choice extends ShapeDrawing<Shape> {
 /** Shapes to choose from, each drawn with the sizes that the cut has now. */
 export function ShapePicker({ index }: { index: number }): JSX.Element {
   const desk = useDesk();
-  const kept = useRef<{ data: Data; choices: Choice[] } | null>(null);
+  const [drawn, setDrawn] = useState<{ readonly data: Data | null; readonly choices: readonly ShapeDrawing<Shape>[] }>(
+    UNDRAWN,
+  );
   const { data } = desk.doc.value;
-  // While a size is dragged the small drawings stay as they are: they would take too much of a frame.
-  if (kept.current === null || (desk.moving.value === null && kept.current.data !== data))
-    kept.current = { data, choices: SHAPES.flatMap((shape) => tryShape(data, desk.read, index, shape)) };
-  const now = getAt(data, `cuts[${index}].profile.shape`);
+  // After the page is painted, and not while a size is dragged: the small drawings take more than a frame.
+  const wanted = desk.moving.value === null && drawn.data !== data;
+  useEffect(() => {
+    if (wanted) setDrawn({ data, choices: SHAPES.flatMap((shape) => tryShape(data, desk.read, index, shape)) });
+  }, [wanted, data]);
   return (
     <ShapeRow
       label="Shape"
       name={`shape ${index}`}
-      drawings={kept.current!.choices}
-      value={now}
-      choose={(shape) => desk.change(kept.current!.choices.find(({ value }) => value === shape)!.changes)}
+      drawings={drawn.choices}
+      value={getAt(data, `cuts[${index}].profile.shape`)}
+      choose={(shape) => desk.change(tryShape(data, desk.read, index, shape).flatMap(({ changes }) => changes))}
     />
   );
 }
+
+const UNDRAWN = {
+  data: null,
+  choices: SHAPES.map((shape) => ({ value: shape, word: shape, outline: '', width: 1, thickness: 1 })),
+};
 
 /** The job with another shape at a cut: with its sizes, or else without land or shoulder or with more reach. None where no such job can be read. */
 function tryShape(data: Data, read: (data: Data) => ReadJob, index: number, shape: Shape): Choice[] {
