@@ -215,20 +215,24 @@ async function measureOnce({ files, slower }: Goal): Promise<Omit<Measured, 'goa
   // tsx names functions through a helper of its own, which the page has not.
   await page.addInitScript('globalThis.__name = (named) => named');
   await page.addInitScript(() => {
-    const watch = new MutationObserver(() => {
-      if (document.querySelector('.drawing .dimension') === null) return;
-      watch.disconnect();
-      Object.assign(globalThis, { opened: performance.now() });
+    const opened = new Promise((settle) => {
+      const watch = new MutationObserver(() => {
+        if (document.querySelector('.drawing .dimension') === null) return;
+        watch.disconnect();
+        settle(performance.now());
+      });
+      watch.observe(document, { childList: true, subtree: true });
     });
-    watch.observe(document, { childList: true, subtree: true });
+    Object.assign(globalThis, { opened });
   });
   const protocol = await context.newCDPSession(page);
   const slow = (rate: number) => protocol.send('Emulation.setCPUThrottlingRate', { rate });
   await slow(slower);
   await page.goto(`${served.address}#file`);
-  await page.locator('.drawing .dimension').first().waitFor();
+  // Straight to the browser here too: what the driver's own waiting runs in the page would be counted.
+  const { result } = await protocol.send('Runtime.evaluate', { expression: 'opened', awaitPromise: true });
+  const opening: number = result.value;
   await page.waitForLoadState('networkidle');
-  const opening = await page.evaluate(() => (globalThis as unknown as { opened: number }).opened);
   await slow(1);
   await drag(page, 'cuts[1] land', WARM);
   await slow(slower);

@@ -13,6 +13,9 @@ import { registerWorker } from './offline/register.ts';
 import { App } from './shell/app.tsx';
 import { roleStyles } from './stage/painter.ts';
 
+const loadTakeIn = () => import('./files/take-in-address.ts');
+const loadYaml = () => import('./files/yaml-reading.ts');
+
 void start();
 
 async function start(): Promise<void> {
@@ -47,9 +50,6 @@ async function start(): Promise<void> {
   // Until it is here, the page is lettered in a font of the system.
   fetchPart(() => import('./style/fonts.css')).catch(() => {});
 }
-
-const loadTakeIn = () => import('./files/take-in-address.ts');
-const loadYaml = () => import('./files/yaml-reading.ts');
 
 const UNREADABLE: Notice = {
   kind: 'fault',
