@@ -46,34 +46,35 @@ export function watchTyping(desk: Desk): () => void {
     if (field === null || !isSmallScreen() || field.closest('.docked') !== null) return;
     (field.closest('.field') ?? field).scrollIntoView({ block: 'nearest' });
   };
-  // A browser that lays its keyboard over the page tells how high what is seen is, and moves it without a new size.
-  const tellSeen = () => {
-    // A page enlarged by two fingers changes both too: that is no keyboard.
-    if ((visualViewport?.scale ?? 1) !== 1) return;
-    const { style } = document.documentElement;
-    style.setProperty('--seen', `${seenHeight()}px`);
-    style.setProperty('--seen-top', `${seenTop()}px`);
-    style.setProperty('--keyboard', `${Math.max(0, innerHeight - seenHeight() - seenTop())}px`);
-  };
   const followKeyboard = () => {
     tellSeen();
-    if ((visualViewport?.scale ?? 1) === 1) keepInSight();
+    if (!isEnlarged()) keepInSight();
   };
-  const { visualViewport } = globalThis;
-  addEventListener('focusin', enter);
-  addEventListener('focusout', leave);
-  addEventListener('pointerdown', press);
-  addEventListener('pointerup', letGo);
-  addEventListener('pointercancel', letGo);
-  visualViewport?.addEventListener('resize', followKeyboard);
-  visualViewport?.addEventListener('scroll', tellSeen);
-  return () => {
-    removeEventListener('focusin', enter);
-    removeEventListener('focusout', leave);
-    removeEventListener('pointerdown', press);
-    removeEventListener('pointerup', letGo);
-    removeEventListener('pointercancel', letGo);
-    visualViewport?.removeEventListener('resize', followKeyboard);
-    visualViewport?.removeEventListener('scroll', tellSeen);
-  };
+  const stop = new AbortController();
+  const { signal } = stop;
+  addEventListener('focusin', enter, { signal });
+  addEventListener('focusout', leave, { signal });
+  addEventListener('pointerdown', press, { signal });
+  addEventListener('pointerup', letGo, { signal });
+  addEventListener('pointercancel', letGo, { signal });
+  visualViewport?.addEventListener('resize', followKeyboard, { signal });
+  visualViewport?.addEventListener('scroll', tellSeen, { signal });
+  return () => stop.abort();
+}
+
+/** A page enlarged by two fingers is seen in part too: that is no keyboard. */
+function isEnlarged(): boolean {
+  return (visualViewport?.scale ?? 1) !== 1;
+}
+
+/**
+ * Tells the styles how high what is seen is, where it begins, and what a keyboard covers: a browser that lays its keyboard over
+ * the page moves what is seen without a new size.
+ */
+function tellSeen(): void {
+  if (isEnlarged()) return;
+  const { style } = document.documentElement;
+  style.setProperty('--seen', `${seenHeight()}px`);
+  style.setProperty('--seen-top', `${seenTop()}px`);
+  style.setProperty('--keyboard', `${Math.max(0, innerHeight - seenHeight() - seenTop())}px`);
 }

@@ -6,7 +6,7 @@ import { useDesk } from '../../desk/context.ts';
 import { entryText } from '../../entry/entry-text.ts';
 import { sayMisread } from '../../words/say-misread.ts';
 import { Amount, NameChoice } from './ask-line.tsx';
-import { Answer, AnswerButtons } from './figure-answer.tsx';
+import { Answer, AnswerButtons, type AnswerProps } from './figure-answer.tsx';
 import { firstMove, movesOf } from './movable-sizes.ts';
 import { proposeMove, SERVES, useShownProposal } from './proposal.ts';
 import { useSolver } from './use-solver.ts';
@@ -29,20 +29,7 @@ export function AnyFigure({ close }: { close: () => void }): JSX.Element {
   const text = useSignal(entryText(fit.target, units));
   const by = useSignal(firstMove(desk));
   const value = parseLength(text.value, units);
-  const { answer, long } = useSolver(
-    'mm' in value
-      ? async (ask) => {
-          const asked = { for: wanted.value, value: value.mm, by: by.value };
-          const job = { ...desk.job.peek(), units };
-          const solved = await ask({ ask: 'one', job, wanted: asked, names: movesOf(desk) });
-          const serves = servesFor(asked.for, solved.value);
-          return { solved, proposal: solved.move === null ? null : proposeMove(desk, solved.writes, serves) };
-        }
-      : null,
-    [units, wanted.value, by.value, text.value],
-  );
-  const proposal = answer?.proposal ?? null;
-  useShownProposal(proposal);
+  const { answer, long } = useMove(wanted.value, by.value, value);
 
   const choose = (name: WantedName) => {
     wanted.value = name;
@@ -68,16 +55,51 @@ export function AnyFigure({ close }: { close: () => void }): JSX.Element {
         <p class="fault" role="alert">
           {sayMisread(text.value, value)}
         </p>
-      ) : answer !== null ? (
-        <Answer solved={answer.solved} proposal={proposal} close={close} />
       ) : (
-        <>
-          <div class="answer" role="status">
-            {long && <Working />}
-          </div>
-          <AnswerButtons close={close} />
-        </>
+        <MoveAnswer answer={answer} long={long} close={close} />
       )}
+    </>
+  );
+}
+
+type Move = Pick<AnswerProps, 'solved' | 'proposal'>;
+
+/** The move of a size that gives the figure wanted, drawn behind the joint; null until it is known, or where no length is asked for. */
+function useMove(wanted: WantedName, by: string, value: ReturnType<typeof parseLength>) {
+  const desk = useDesk();
+  const units = desk.units.value;
+  const mm = 'mm' in value ? value.mm : null;
+  const solving = useSolver<Move>(
+    mm === null
+      ? null
+      : async (ask) => {
+          const job = { ...desk.job.peek(), units };
+          const solved = await ask({ ask: 'one', job, wanted: { for: wanted, value: mm, by }, names: movesOf(desk) });
+          const serves = servesFor(wanted, solved.value);
+          return { solved, proposal: solved.move === null ? null : proposeMove(desk, solved.writes, serves) };
+        },
+    [units, wanted, by, mm],
+  );
+  useShownProposal(solving.answer?.proposal ?? null);
+  return solving;
+}
+
+function MoveAnswer({
+  answer,
+  long,
+  close,
+}: {
+  answer: Move | null;
+  long: boolean;
+  close: () => void;
+}): JSX.Element {
+  if (answer !== null) return <Answer solved={answer.solved} proposal={answer.proposal} close={close} />;
+  return (
+    <>
+      <div class="answer" role="status">
+        {long && <Working />}
+      </div>
+      <AnswerButtons close={close} />
     </>
   );
 }

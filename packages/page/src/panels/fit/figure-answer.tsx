@@ -21,7 +21,7 @@ export function AnswerButtons({ close, make }: { close: () => void; make?: (() =
   );
 }
 
-interface AnswerProps {
+export interface AnswerProps {
   readonly solved: Solved;
   readonly proposal: Proposal | null;
   readonly close: () => void;
