@@ -54,6 +54,24 @@ export function* fitScale<S extends Scene>(
   return kept ?? nearest ?? { scale, scene };
 }
 
+/** What dimensions round the wood usually take of the paper, mm across and up. */
+const USUAL = { across: 46, up: 50 };
+
+/** The scale at which wood that just fits its room is likely to fit with its dimensions: to be tried first. */
+export function scaleWithDimensions(
+  { scale, scene }: { readonly scale: number; readonly scene: Scene },
+  room: { readonly width: number; readonly height: number },
+): number {
+  const share = Math.min((room.width - USUAL.across) / scene.width, (room.height - USUAL.up) / scene.height);
+  return Math.max(SMALLEST, roundScale(scale * share));
+}
+
+/** A scale in steps; whole doors are drawn so small that steps of a twentieth would waste the room or leave it. */
+function roundScale(scale: number): number {
+  const steps = scale < 0.5 ? 200 : 20;
+  return Math.round(scale * steps - 0.3) / steps;
+}
+
 /** The part of a drawing's size that is not wood but dimensions and margins, paper mm. */
 const TEXTS = 70;
 
@@ -64,10 +82,7 @@ function nextScale(scene: Scene, scale: number, room: { readonly width: number; 
     return Math.max(0.2, most - texts) / (size - texts);
   };
   const factor = Math.min(share(scene.width, room.width), share(scene.height, room.height));
-  // Whole doors are drawn so small that steps of a twentieth would waste the room or leave it.
-  const steps = scale * factor < 0.5 ? 200 : 20;
-  const next = Math.round(scale * factor * steps - 0.3) / steps;
-  return Math.min(LARGEST, Math.max(SMALLEST, next));
+  return Math.min(LARGEST, Math.max(SMALLEST, roundScale(scale * factor)));
 }
 
 /** Frames a drawing in the middle of its room: enlarged by a quarter at most, made smaller where it does not fit. */

@@ -1,6 +1,6 @@
 import type { Report } from '@fielded/core';
 import type { Item } from '@fielded/render';
-import { fitScale } from './framing.ts';
+import { fitScale, scaleWithDimensions } from './framing.ts';
 import { isSmallScreen } from './small-screen.ts';
 import type { ViewScene } from './view-scene.ts';
 
@@ -56,7 +56,7 @@ export function* thinOut(
 ): Generator<void, Fitted> {
   if (hand !== null) return yield* fit(draw, room, start ?? FIRST, hand);
   const bare = yield* fit(draw, room, start ?? FIRST, []);
-  const whole = yield* fit(draw, room, start ?? bare.scale, null);
+  const whole = yield* fit(draw, room, start ?? scaleWithDimensions(bare, room), null);
   const spare = bare.scene.frame === null ? [] : narrowerCuts(report);
   const full = spare.length === 0 ? whole : yield* fit(draw, room, start ?? whole.scale, namesWithout(whole, spare));
   const least = bare.scale * (isSmallScreen() ? LEAST_SHARE_SMALL : LEAST_SHARE);
