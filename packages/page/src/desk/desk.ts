@@ -101,7 +101,10 @@ export function createDesk(first: Doc): Desk {
   const moving = signal<readonly string[] | null>(null);
   const late = signal(false);
   const busy = computed(() => moving.value !== null || late.value);
-  const { report, lookAhead } = followJob(job, units, busy, notice);
+  const dragged = signal(false);
+  // What stands round a drawing that is dragged shows the problems from before.
+  const mute = computed(() => dragged.value || late.value);
+  const { report, lookAhead } = followJob({ job, units, busy, mute, notice });
   const { put, ...steps } = createSteps(history);
   return {
     doc,
@@ -118,7 +121,7 @@ export function createDesk(first: Doc): Desk {
     beforeRest: new Set(),
     asideLate: signal(false),
     busy,
-    dragged: signal(false),
+    dragged,
     typing: signal<readonly string[] | null>(null),
     trace: signal<Report | null>(null),
     proposal: signal<readonly JobChange[] | null>(null),

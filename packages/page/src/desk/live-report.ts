@@ -13,18 +13,25 @@ export interface LiveReport {
   lookAhead(): Generator<void, void>;
 }
 
-/** Follows `job`, lengths in `units`; while `busy` only the joint is computed. What cannot be fetched is said in `notice`. */
-export function followJob(
-  job: ReadonlySignal<Job>,
-  units: ReadonlySignal<Units>,
-  busy: ReadonlySignal<boolean>,
-  notice: Signal<Notice>,
-): LiveReport {
+/** What a report follows. */
+interface Followed {
+  readonly job: ReadonlySignal<Job>;
+  readonly units: ReadonlySignal<Units>;
+  /** Whether only the joint is wanted. */
+  readonly busy: ReadonlySignal<boolean>;
+  /** Whether problems need no words: nobody is shown any. */
+  readonly mute: ReadonlySignal<boolean>;
+  /** Where it is said what cannot be fetched. */
+  readonly notice: Signal<Notice>;
+}
+
+/** Follows a job. */
+export function followJob({ job, units, busy, mute, notice }: Followed): LiveReport {
   const whole = fetchWholeAnswer(notice);
   const shownJob = computed(() => ({ ...job.value, units: units.value }));
   const report = computed(() => {
     const shown = shownJob.value;
-    const joint = reportJoint(shown);
+    const joint = reportJoint(mute.value ? { ...shown, mute: true } : shown);
     if (busy.value || !asksForMore(shown, joint)) return joint;
     const { value: answer } = whole.ready;
     if (answer !== null) return answer.answer(shown);

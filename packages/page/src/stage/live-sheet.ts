@@ -130,8 +130,8 @@ interface Sheet {
   /** The motion of a try, while it goes on. */
   slide: Slide | null;
   settled: Settled | null;
-  /** What was fitted before the hand let go, and for which room and report. */
-  ahead: { readonly of: string; readonly report: Report; readonly fitted: Fitted } | null;
+  /** What was fitted before the hand let go, and for which room and job. */
+  ahead: { readonly of: string; readonly job: Job; readonly fitted: Fitted } | null;
   hold: Handle['hold'];
   // Asked for while nothing is held: asking at every frame would have the browser lay the page out in the middle of it.
   size: { width: number; height: number };
@@ -225,9 +225,10 @@ function isSettled({ settled }: Sheet, of: string, job: Job): boolean {
 function* fitAhead(sheet: Sheet): Generator<void, void> {
   const report = sheet.desk.report.peek();
   const of = nameRoom(sheet.size, report, null);
+  const job = sheet.desk.job.peek();
   // A hand that pressed and moved nothing leaves nothing to fit.
-  if (isSettled(sheet, of, sheet.desk.job.peek())) return;
-  sheet.ahead = { of, report, fitted: yield* fitIn(sheet, report, null) };
+  if (isSettled(sheet, of, job)) return;
+  sheet.ahead = { of, job, fitted: yield* fitIn(sheet, report, null) };
 }
 
 function fitIn(sheet: Sheet, report: Report, hand: readonly string[] | null): Generator<void, Fitted> {
@@ -246,7 +247,7 @@ function settle(sheet: Sheet, of: string, hand: readonly string[] | null): Settl
   const report = desk.report.value;
   const job = desk.job.value;
   const room = roomFor(sheet);
-  const known = hand === null && ahead?.of === of && ahead.report === report;
+  const known = hand === null && ahead?.of === of && ahead.job === job;
   const fitted = known ? ahead.fitted : runToEnd(fitIn(sheet, report, hand));
   sheet.ahead = null;
   const { scene } = fitted;

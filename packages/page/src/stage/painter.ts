@@ -1,12 +1,14 @@
 import { type Curve, type Loop, loopsData } from '@fielded/geometry';
 import { CAPITAL, type Item, STYLES, writeNumber } from '@fielded/render';
-import { createGround, createSvg, setIfOther } from './svg-element.ts';
+import { createGround, createSvg } from './svg-element.ts';
 
 interface Painted {
   readonly element: SVGElement;
   readonly kind: Item['kind'] | 'upright';
   item: Item;
   readonly children: Map<string, Painted>;
+  /** The keys of its children, in the order they lie in. */
+  order: readonly string[];
 }
 
 /** A scene kept painted in a group of a live drawing. */
@@ -24,6 +26,7 @@ export function createPainter(into: SVGGElement): Painter {
     kind: 'group',
     item: { kind: 'group', key: '', items: [] },
     children: new Map(),
+    order: [],
   };
   return {
     paint: (items) => paintChildren(root, items),
@@ -36,12 +39,18 @@ export function createPainter(into: SVGGElement): Painter {
 }
 
 function paintChildren(parent: Painted, items: readonly Item[]): void {
+  // A drawing that is moved by hand has the same items in the same order from frame to frame.
+  if (hasTheseChildren(parent, items)) {
+    for (const item of items) update(parent.children.get(item.key)!, item);
+    return;
+  }
   const wanted = new Set(items.map(({ key }) => key));
   for (const [key, child] of parent.children) {
     if (wanted.has(key)) continue;
     child.element.remove();
     parent.children.delete(key);
   }
+  parent.order = items.map(({ key }) => key);
   let before: Node | null = null;
   for (const item of items) {
     let child = parent.children.get(item.key);
@@ -59,6 +68,13 @@ function paintChildren(parent: Painted, items: readonly Item[]): void {
   }
 }
 
+function hasTheseChildren({ order, children }: Painted, items: readonly Item[]): boolean {
+  return (
+    order.length === items.length &&
+    items.every((item, i) => order[i] === item.key && children.get(item.key)!.kind === kindOf(item))
+  );
+}
+
 /** What an item is painted as: an upright text stands in a group that is turned. */
 function kindOf(item: Item): Painted['kind'] {
   return item.kind === 'text' && item.upright ? 'upright' : item.kind;
@@ -67,7 +83,7 @@ function kindOf(item: Item): Painted['kind'] {
 function create(item: Item): Painted {
   const kind = kindOf(item);
   const element = kind === 'upright' ? createTurned() : createSvg(kind === 'group' ? 'g' : kind);
-  const painted: Painted = { element, kind, item, children: new Map() };
+  const painted: Painted = { element, kind, item, children: new Map(), order: [] };
   if (item.kind === 'group') {
     element.setAttribute('data-key', item.key);
     paintChildren(painted, item.items);
@@ -76,7 +92,7 @@ function create(item: Item): Painted {
     inkOf(painted).setAttribute('class', `role-${item.role}`);
     if (item.kind === 'path') {
       element.setAttribute('d', loopsData(item.loops, writeNumber));
-    } else setText(inkOf(painted), item);
+    } else setText(inkOf(painted), item, null);
   }
   markDimension(element, item, null);
   return painted;
@@ -101,23 +117,31 @@ function update(painted: Painted, item: Item): void {
   else if (item.kind !== 'image') {
     if (old.kind !== 'group' && old.kind !== 'image' && old.role !== item.role)
       inkOf(painted).setAttribute('class', `role-${item.role}`);
-    if (item.kind === 'text') setText(inkOf(painted), item);
+    if (item.kind === 'text') setText(inkOf(painted), item, old);
     else if (old.kind !== 'path' || !sameLoops(old.loops, item.loops))
       element.setAttribute('d', loopsData(item.loops, writeNumber));
   }
   markDimension(element, item, old);
 }
 
-function setText(element: SVGElement, item: Item): void {
+/** Writes what differs from the text before: asking the element for it would take as long as writing. */
+function setText(element: SVGElement, item: Item, old: Item | null): void {
   if (item.kind !== 'text') return;
-  const [x, y] = item.upright ? [-item.y, item.x] : [item.x, item.y];
-  setIfOther(element, 'x', writeNumber(x));
-  setIfOther(element, 'y', writeNumber(y));
-  setIfOther(element, 'font-size', writeNumber(item.height / CAPITAL));
-  setIfOther(element, 'text-anchor', item.anchor);
+  const before = old?.kind === 'text' ? old : null;
+  const set = (name: string, value: string, known: string | undefined) => {
+    if (value !== known) element.setAttribute(name, value);
+  };
+  const places = ({ upright, x, y }: Pick<typeof item, 'upright' | 'x' | 'y'>) =>
+    (upright ? [-y, x] : [x, y]).map(writeNumber);
+  const [x, y] = places(item);
+  const [oldX, oldY] = before === null ? [] : places(before);
+  set('x', x!, oldX);
+  set('y', y!, oldY);
+  if (item.height !== before?.height) element.setAttribute('font-size', writeNumber(item.height / CAPITAL));
+  if (item.anchor !== before?.anchor) element.setAttribute('text-anchor', item.anchor);
   const words = element.firstChild;
   if (!(words instanceof Text)) element.textContent = item.text;
-  else if (words.data !== item.text) words.data = item.text;
+  else if (item.text !== before?.text) words.data = item.text;
 }
 
 /** Nearer than this, paper mm, two places are written alike. */

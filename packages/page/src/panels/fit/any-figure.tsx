@@ -84,15 +84,7 @@ function useMove(wanted: WantedName, by: string, value: ReturnType<typeof parseL
   return solving;
 }
 
-function MoveAnswer({
-  answer,
-  long,
-  close,
-}: {
-  answer: Move | null;
-  long: boolean;
-  close: () => void;
-}): JSX.Element {
+function MoveAnswer({ answer, long, close }: { answer: Move | null; long: boolean; close: () => void }): JSX.Element {
   if (answer !== null) return <Answer solved={answer.solved} proposal={answer.proposal} close={close} />;
   return (
     <>
