@@ -49,6 +49,30 @@ it('reads the same as readJobData, whichever jobs and shops came before', () => 
   expect(first.cuts[1]!.profile).not.toEqual(steeper.cuts[1]!.profile);
 });
 
+it('reads the same of jobs that share most of their parts: sizes, units, faults and other names of words', () => {
+  const read = createJobReader();
+  const first = job(9) as { frame: object; cuts: readonly [object, object] };
+  const [raise, relief] = first.cuts;
+  const steps = [
+    first,
+    { ...first, units: 'in' },
+    { ...first, frame: { ...first.frame, swellGap: -1 } },
+    { ...first, frame: { ...first.frame, groove: { width: 6.4, depth: '11 mn', setback: 7.5 } } },
+    { ...first, cuts: [{ ...raise, profile: { shape: 'rabbet', reach: 20, depth: 3 } }, relief] },
+    {
+      ...first,
+      cuts: [
+        { ...raise, run: 'face down' },
+        { ...relief, unknown: 1 },
+      ],
+    },
+    { ...first, frame: first.cuts[0] },
+    { ...first, panel: [] },
+    first,
+  ];
+  for (const data of [...steps, ...steps]) expect(read(data, SHOP)).toEqual(readJobData(data, SHOP));
+});
+
 it('works out what a knife off its steel cuts once for a whole drag', () => {
   const read = createJobReader();
   const times = (how: typeof readJobData) => {

@@ -23,27 +23,40 @@ const WORDS: Readonly<Record<string, Readonly<Record<string, string>>>> = {
 /**
  * The tree with the trade's other names read as the files' own: a rabbet is a rebate, a mullion a muntin, anticlockwise is
  * counterclockwise. Places stay those of what was written. A key whose own name stands beside it is left to be refused.
+ * Parts in `plain` are known to hold none; those found so are added.
  */
-export function readAliases(tree: Tree): Tree {
+export function readAliases(tree: Tree, plain: WeakSet<object> = new WeakSet()): Tree {
   const moved: (readonly [from: string, to: string])[] = [];
-  const value = walk(tree.value, '', moved);
+  const value = walk(tree.value, '', moved, plain);
   if (moved.length === 0) return value === tree.value ? tree : { ...tree, value };
   return { ...tree, value, places: move(tree.places, moved), keyPlaces: move(tree.keyPlaces, moved) };
 }
 
 /** The value with aliases replaced; the same object where it holds none. */
-function walk(value: unknown, at: string, moved: (readonly [string, string])[]): unknown {
-  if (typeof value !== 'object' || value === null) return value;
-  if (Array.isArray(value)) {
-    const items = value.map((item, i) => walk(item, `${at}[${i}]`, moved));
-    return items.some((item, i) => item !== value[i]) ? items : value;
-  }
+function walk(value: unknown, at: string, moved: (readonly [string, string])[], plain: WeakSet<object>): unknown {
+  if (typeof value !== 'object' || value === null || plain.has(value)) return value;
+  const own = Array.isArray(value) ? walkList(value, at, moved, plain) : walkGroup(value, at, moved, plain);
+  if (own === value) plain.add(value);
+  return own;
+}
+
+function walkList(
+  list: readonly unknown[],
+  at: string,
+  moved: (readonly [string, string])[],
+  plain: WeakSet<object>,
+): unknown {
+  const items = list.map((item, i) => walk(item, `${at}[${i}]`, moved, plain));
+  return items.some((item, i) => item !== list[i]) ? items : list;
+}
+
+function walkGroup(value: object, at: string, moved: (readonly [string, string])[], plain: WeakSet<object>): unknown {
   let changed = false;
   const group: Record<string, unknown> = Object.create(null);
   for (const [key, inner] of Object.entries(value)) {
     const path = at === '' ? key : `${at}.${key}`;
     const name = aliasOf(key, value);
-    const word = typeof inner === 'string' ? wordFor(name, inner) : walk(inner, path, moved);
+    const word = typeof inner === 'string' ? wordFor(name, inner) : walk(inner, path, moved, plain);
     if (name !== key) moved.push([path, at === '' ? name : `${at}.${name}`]);
     if (name !== key || word !== inner) changed = true;
     group[name] = word;

@@ -1,6 +1,6 @@
 import { tellFault } from '../problem/say-fault.ts';
 import { DEEPEST_NESTING, MOST_VALUES } from './limits.ts';
-import { NO_SHOP_HERE, type ReadJob, type ReadShop, readJobTree, readShopTree } from './read-tree.ts';
+import { NO_SHOP_HERE, type ReadJob, type ReadMemory, type ReadShop, readJobTree, readShopTree } from './read-tree.ts';
 import { createSteelMemory } from './steel.ts';
 import { joinPath, type Place, type TextFault, type Tree } from './tree.ts';
 
@@ -29,7 +29,7 @@ export type JobReader = (value: unknown, shop?: unknown) => ReadJob;
  * @example createJobReader()(data, shop) // as readJobData(data, shop)
  */
 export function createJobReader(): JobReader {
-  const readSteel = createSteelMemory();
+  const memory: ReadMemory = { steel: createSteelMemory(), checked: new WeakMap(), plain: new WeakSet() };
   let last: { readonly data: unknown; readonly name: string; readonly read: ReadShop } | null = null;
   const readKept = (data: unknown, name: string): ReadShop => {
     const known = last !== null && last.data === data && last.name === name;
@@ -45,7 +45,7 @@ export function createJobReader(): JobReader {
         return path === undefined ? undefined : NO_SHOP_HERE;
       },
       undefined,
-      readSteel,
+      memory,
     );
 }
 

@@ -13,6 +13,7 @@ import type { JobFile, Loose, ShopFile } from './job-file.ts';
 import { jobSchema } from './job-schema.ts';
 import { findPlace } from './place.ts';
 import { explainIssues } from './schema-faults.ts';
+import type { CheckConfig, CheckedGroups } from './schema-shapes.ts';
 import { shopSchema } from './shop-schema.ts';
 import type { ReadSteel } from './steel.ts';
 import type { TextFault, Tree } from './tree.ts';
@@ -45,16 +46,24 @@ export const NO_SHOP_HERE: Refusal = {
   instead: 'Open the shop file as well, or take this line out',
 };
 
+/** What was found of parts of data that are never changed in place, for a reader that meets most of them again. */
+export interface ReadMemory {
+  readonly steel: ReadSteel;
+  readonly checked: CheckedGroups;
+  /** Parts that hold no other names for keys or words. */
+  readonly plain: WeakSet<object>;
+}
+
 /** The job in a tree, with the shop that `findShop` gives for the name in it: every fault at once, in the order of the file. */
 export function readJobTree(
   written: Tree,
   findShop: FindShop,
   findOutline: FindOutline = noDrawing,
-  readSteel?: ReadSteel,
+  memory?: ReadMemory,
 ): ReadJob {
-  const tree = readAliases(written);
+  const tree = readAliases(written, memory?.plain);
   const units = unitsOf(tree);
-  const checked = checkSchema<JobFile>(tree, jobSchema(units));
+  const checked = checkSchema<JobFile>(tree, jobSchema(units), memory?.checked);
   const faults = [...checked.faults];
   const name = checked.file?.shop;
   const shop = findShop(name);
@@ -63,7 +72,7 @@ export function readJobTree(
     faults.push({ at: 'shop', ...findPlace(tree, 'shop', 'shop-unreadable'), ...told });
   }
   const found = shop !== undefined && 'shop' in shop ? (shop.shop ?? undefined) : undefined;
-  const desk = openDeskOn(tree, units, faults, (path) => findOutline(path, ''), readSteel);
+  const desk = openDeskOn(tree, units, faults, (path) => findOutline(path, ''), memory?.steel);
   // A shop that could not be read would make every name in it unknown: one fault is enough.
   const broken = shop !== undefined && found === undefined;
   const job = completeJob(checked.file, found, broken ? silence(desk, ['unknown-knife', 'unknown-head']) : desk);
@@ -97,16 +106,18 @@ function unitsOf(tree: Tree): Units {
 function checkSchema<F>(
   tree: Tree,
   schema: v.GenericSchema<unknown, F>,
+  known?: CheckedGroups,
 ): { file: Loose<F>; faults: readonly TextFault[] } {
   if ((tree.value === null || tree.value === undefined) && tree.faults.length > 0)
     return { file: undefined as Loose<F>, faults: tree.faults };
-  const result = v.safeParse(schema, tree.value);
+  const config: CheckConfig = { ...v.getGlobalConfig(), ...(known && { checked: known }) };
+  const { value, issues = [] } = schema['~run']({ value: tree.value }, config);
   // A value that could not be read as YAML is not reported as missing too.
   const unread = new Set(
     tree.faults.filter(({ at, sentence }) => at !== '' && sentence !== 'fault.duplicate-key').map(({ at }) => at),
   );
-  const faults = [...tree.faults, ...explainIssues(result.issues ?? [], tree).filter(({ at }) => !unread.has(at))];
-  return { file: strikeOut(result.output, result.issues ?? []) as Loose<F>, faults };
+  const faults = [...tree.faults, ...explainIssues(issues, tree).filter(({ at }) => !unread.has(at))];
+  return { file: strikeOut(value, issues) as Loose<F>, faults };
 }
 
 /** Sets every faulty value to undefined, so that later checks ignore it. */

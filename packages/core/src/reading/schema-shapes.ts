@@ -14,7 +14,7 @@ type Named<S extends v.GenericSchema> = v.RecordSchema<v.StringSchema<undefined>
 export function group<const E extends v.ObjectEntries>(entries: E): Group<E> {
   const unknown = { ...v.never(), requirement: Object.keys(entries) };
   const schema = { ...v.objectWithRest(entries, unknown), requirement: describeKeys(entries) };
-  return { ...schema, '~run': refuseLists(schema, schema['~run'].bind(schema)) } as Group<E>;
+  return { ...schema, '~run': runOnce(schema, refuseLists(schema, schema['~run'].bind(schema))) } as Group<E>;
 }
 
 function describeKeys(entries: v.ObjectEntries): Readonly<Record<string, string>> {
@@ -62,6 +62,27 @@ export function byShape(drawn: v.GenericSchema, inFile: v.GenericSchema, sized: 
     return (shape === 'outline' ? outline : sized)['~run'](dataset, config);
   };
   return { ...schema, '~run': run };
+}
+
+/** What each group of some data was found to hold by its schema; for data that is never changed in place. */
+export type CheckedGroups = WeakMap<object, { readonly schema: v.GenericSchema; readonly held: unknown }>;
+
+/** How data is checked: groups in `checked` are not gone over again, and those found sound are added. */
+export interface CheckConfig extends v.Config<v.BaseIssue<unknown>> {
+  readonly checked?: CheckedGroups;
+}
+
+function runOnce<S extends v.GenericSchema>(schema: S, run: S['~run']): S['~run'] {
+  return (dataset, config) => {
+    const { checked } = config as CheckConfig;
+    const given = dataset.value;
+    if (checked === undefined || typeof given !== 'object' || given === null) return run(dataset, config);
+    const known = checked.get(given);
+    if (known?.schema === schema) return { typed: true, value: known.held };
+    const found = run(dataset, config);
+    if (found.issues === undefined) checked.set(given, { schema, held: found.value });
+    return found;
+  };
 }
 
 /** A list to JavaScript is also an object, so without this it would be read as a group with the keys 0, 1, 2. */
