@@ -1,5 +1,5 @@
 import { describe, expect, it } from 'vitest';
-import { createDesk } from '../../packages/page/src/desk/desk.ts';
+import { createDesk } from '../../packages/page/src/desk/create-desk.ts';
 import { exampleFor } from '../../packages/page/src/job/start.ts';
 
 const job = (title: string) => ({

@@ -3,7 +3,7 @@ import { readFileSync, writeFileSync } from 'node:fs';
 import { join } from 'node:path';
 import { expect, it } from 'vitest';
 import { countJob, makeQuote, readFileData, readJob, readShop } from '../../packages/core/src/index.ts';
-import { createDesk } from '../../packages/page/src/desk/desk.ts';
+import { createDesk } from '../../packages/page/src/desk/create-desk.ts';
 import { type Doc, readDoc } from '../../packages/page/src/desk/doc.ts';
 import { openFiles } from '../../packages/page/src/files/open-text.ts';
 import { writeJob, writeShop } from '../../packages/page/src/files/write-job.ts';

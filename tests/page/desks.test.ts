@@ -2,7 +2,7 @@
 import { describe, expect, it } from 'vitest';
 import { evaluate, readJobData } from '../../packages/core/src/index.ts';
 import { claimDesk } from '../../packages/page/src/desk/claim.ts';
-import { createDesk } from '../../packages/page/src/desk/desk.ts';
+import { createDesk } from '../../packages/page/src/desk/create-desk.ts';
 import { asOpened, type Doc, isReadable } from '../../packages/page/src/desk/doc.ts';
 import { createHolds } from '../../packages/page/src/desk/holds.ts';
 import { createKeeper } from '../../packages/page/src/desk/keeper.ts';

@@ -1,7 +1,8 @@
 import './style/page.css';
 import { render } from 'preact';
 import { claimDesk } from './desk/claim.ts';
-import { createDesk, type Desk } from './desk/desk.ts';
+import { createDesk } from './desk/create-desk.ts';
+import type { Desk } from './desk/desk.ts';
 import { asOpened, type Doc, isReadable } from './desk/doc.ts';
 import { attempt, fetchPart } from './desk/fetch-part.ts';
 import { createHolds } from './desk/holds.ts';
