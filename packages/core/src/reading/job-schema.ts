@@ -1,16 +1,14 @@
 import * as v from 'valibot';
 import { DEFAULTS } from '../job/defaults.ts';
 import type { Units } from '../measure/length.ts';
-import { angle, type LengthWord, length, millimetres, moisture, number, presentation, temperature } from './figures.ts';
+import { doorSchema } from './door-schema.ts';
+import { angle, millimetres, moisture, number, presentation, temperature } from './figures.ts';
 import type { JobFile } from './job-file.ts';
 import { MOST_CUTS, MOST_DOORS } from './limits.ts';
 import { profileSchema, withShapes } from './profile-schema.ts';
-import { about, group, oncePerUnit, VERSION } from './schema-shapes.ts';
-import { pathText, textLine } from './texts.ts';
+import { about, group, lengthsIn, oncePerUnit, VERSION } from './schema-shapes.ts';
+import { textLine } from './texts.ts';
 import { speciesSchema } from './wood-schema.ts';
-
-const ABOVE_NOTHING = { above: 0 };
-const NOTHING_OR_MORE = { least: 0 };
 
 /**
  * What a job file may hold, with bare numbers in `units`: mm and radians out, defaults filled in.
@@ -20,8 +18,6 @@ const NOTHING_OR_MORE = { least: 0 };
 export const jobSchema: (units: Units) => v.GenericSchema<unknown, JobFile> = oncePerUnit(makeJobSchema);
 
 function makeJobSchema(units: Units): v.GenericSchema<unknown, JobFile> {
-  const positive = (what: string, word?: LengthWord) => about(length(units, ABOVE_NOTHING, word), what);
-  const orNothing = (what: string) => about(length(units, NOTHING_OR_MORE), what);
   return group({
     fielded: about(v.literal(VERSION), 'version of this format: 1'),
     title: v.optional(about(textLine('a title'), 'what the job is called'), DEFAULTS.title),
@@ -30,88 +26,99 @@ function makeJobSchema(units: Units): v.GenericSchema<unknown, JobFile> {
     shop: v.exactOptional(
       about(textLine('a file name'), 'shop file with knives, heads and machines, beside this file or below'),
     ),
-    panel: about(
-      group({
-        thickness: positive('planed thickness: what the cutters are set for', 'thickness'),
-        measured: v.exactOptional(positive('what the calliper says: the section is computed on this', 'thickness')),
-        species: v.exactOptional(about(speciesSchema(), 'the wood, for movement and weight')),
-        film: v.exactOptional(orNothing('finish on each face of the tongue')),
-        sawn: v.optional(about(v.picklist(['flat', 'quarter']), 'how the stock was sawn'), DEFAULTS.sawn),
-        width: v.exactOptional(positive('width across the grain, for the seasons', 'width')),
-      }),
-      'the stock that the panel is made of',
-    ),
-    frame: about(
-      group({
-        thickness: positive('thickness of stiles and rails', 'thickness'),
-        groove: about(
-          group({
-            width: positive('width of the groove', 'width'),
-            depth: positive('depth of the groove', 'depth'),
-            setback: orNothing("from the frame's front face to the groove's front wall"),
-          }),
-          'its width, depth and setback',
-        ),
-        swellGap: orNothing("left at the groove's bottom when the panel is made"),
-        species: v.exactOptional(about(speciesSchema(), "the frame's wood, where it is not the panel's")),
-        sawn: v.exactOptional(about(v.picklist(['flat', 'quarter']), 'how its stock was sawn')),
-        endGap: v.exactOptional(orNothing("left at the groove's bottom along the grain, at the panel's ends")),
-        joint: v.exactOptional(
-          group({
-            kind: about(v.picklist(['cope', 'tenon', 'mitre']), 'how rails meet stiles'),
-            length: v.exactOptional(orNothing('what goes into each side')),
-          }),
-        ),
-        sticking: v.exactOptional(about(headedProfile(units), "worked on the front lip's arris")),
-        backEdge: v.exactOptional(about(headedProfile(units), "worked on the back's inside arris after glue-up")),
-      }),
-      'stiles and rails with their groove',
-    ),
+    panel: about(panelSchema(units), 'the stock that the panel is made of'),
+    frame: about(frameSchema(units), 'stiles and rails with their groove'),
     cuts: v.pipe(v.array(cutSchema(units)), v.minLength(1), v.maxLength(MOST_CUTS)),
-    fit: v.optional(
-      group({
-        target: v.optional(orNothing('clearance aimed at'), millimetres(DEFAULTS.fit.target)),
-        snug: v.optional(orNothing('less clearance than this is tight'), millimetres(DEFAULTS.fit.snug)),
-        loose: v.optional(orNothing('more clearance than this is loose'), millimetres(DEFAULTS.fit.loose)),
-      }),
-      {},
-    ),
-    spread: v.exactOptional(
-      group({
-        thickness: v.optional(orNothing('± of the stock'), millimetres(DEFAULTS.spread)),
-        height: v.optional(orNothing('± of the spindle height of each cut'), millimetres(DEFAULTS.spread)),
-        fence: v.optional(orNothing('± of the fence of each cut'), millimetres(DEFAULTS.spread)),
-        grooveWidth: v.optional(orNothing('± of the groove width'), millimetres(DEFAULTS.spread)),
-        film: v.optional(orNothing('± of the finish on each face'), millimetres(DEFAULTS.spread)),
-        spacer: v.exactOptional(orNothing('± of the spacer between two heads on one spindle')),
-        moisture: v.exactOptional(
-          about(number({ least: 0, most: 30 }, 'a ± of moisture'), "± of the panel's moisture, points of %"),
-        ),
-        setback: v.exactOptional(orNothing("± of the groove's setback from the front face")),
-        grooveDepth: v.exactOptional(orNothing('± of the groove depth')),
-        panelSize: v.exactOptional(orNothing("± of the panel's width and height")),
-        square: v.exactOptional(
-          about(angle({ least: 0, most: 5 }), '± by which fence and table are out of square, of each cut, degrees'),
-        ),
-      }),
-    ),
-    season: v.exactOptional(
-      group({
-        made: airSchema('when the panel is made'),
-        driest: airSchema('at the driest'),
-        dampest: airSchema('at the dampest'),
-        pinned: v.optional(
-          about(
-            v.union([v.boolean(), v.literal('edge')]),
-            'pinned at the centre of its width, along one edge, or not at all',
-          ),
-          DEFAULTS.pinned,
-        ),
-      }),
-    ),
+    fit: v.optional(fitSchema(units), {}),
+    spread: v.exactOptional(spreadSchema(units)),
+    season: v.exactOptional(seasonSchema()),
     doors: v.optional(v.pipe(v.array(doorSchema(units)), v.maxLength(MOST_DOORS)), []),
     spares: v.exactOptional(about(v.boolean(), 'whether narrow panels that fill no blank get a spare beside them')),
   }) as unknown as v.GenericSchema<unknown, JobFile>;
+}
+
+function panelSchema(units: Units) {
+  const { positive, orNothing } = lengthsIn(units);
+  return group({
+    thickness: positive('planed thickness: what the cutters are set for', 'thickness'),
+    measured: v.exactOptional(positive('what the calliper says: the section is computed on this', 'thickness')),
+    species: v.exactOptional(about(speciesSchema(), 'the wood, for movement and weight')),
+    film: v.exactOptional(orNothing('finish on each face of the tongue')),
+    sawn: v.optional(about(v.picklist(['flat', 'quarter']), 'how the stock was sawn'), DEFAULTS.sawn),
+    width: v.exactOptional(positive('width across the grain, for the seasons', 'width')),
+  });
+}
+
+function frameSchema(units: Units) {
+  const { positive, orNothing } = lengthsIn(units);
+  return group({
+    thickness: positive('thickness of stiles and rails', 'thickness'),
+    groove: about(
+      group({
+        width: positive('width of the groove', 'width'),
+        depth: positive('depth of the groove', 'depth'),
+        setback: orNothing("from the frame's front face to the groove's front wall"),
+      }),
+      'its width, depth and setback',
+    ),
+    swellGap: orNothing("left at the groove's bottom when the panel is made"),
+    species: v.exactOptional(about(speciesSchema(), "the frame's wood, where it is not the panel's")),
+    sawn: v.exactOptional(about(v.picklist(['flat', 'quarter']), 'how its stock was sawn')),
+    endGap: v.exactOptional(orNothing("left at the groove's bottom along the grain, at the panel's ends")),
+    joint: v.exactOptional(
+      group({
+        kind: about(v.picklist(['cope', 'tenon', 'mitre']), 'how rails meet stiles'),
+        length: v.exactOptional(orNothing('what goes into each side')),
+      }),
+    ),
+    sticking: v.exactOptional(about(headedProfile(units), "worked on the front lip's arris")),
+    backEdge: v.exactOptional(about(headedProfile(units), "worked on the back's inside arris after glue-up")),
+  });
+}
+
+function fitSchema(units: Units) {
+  const { orNothing } = lengthsIn(units);
+  return group({
+    target: v.optional(orNothing('clearance aimed at'), millimetres(DEFAULTS.fit.target)),
+    snug: v.optional(orNothing('less clearance than this is tight'), millimetres(DEFAULTS.fit.snug)),
+    loose: v.optional(orNothing('more clearance than this is loose'), millimetres(DEFAULTS.fit.loose)),
+  });
+}
+
+function spreadSchema(units: Units) {
+  const { orNothing } = lengthsIn(units);
+  return group({
+    thickness: v.optional(orNothing('± of the stock'), millimetres(DEFAULTS.spread)),
+    height: v.optional(orNothing('± of the spindle height of each cut'), millimetres(DEFAULTS.spread)),
+    fence: v.optional(orNothing('± of the fence of each cut'), millimetres(DEFAULTS.spread)),
+    grooveWidth: v.optional(orNothing('± of the groove width'), millimetres(DEFAULTS.spread)),
+    film: v.optional(orNothing('± of the finish on each face'), millimetres(DEFAULTS.spread)),
+    spacer: v.exactOptional(orNothing('± of the spacer between two heads on one spindle')),
+    moisture: v.exactOptional(
+      about(number({ least: 0, most: 30 }, 'a ± of moisture'), "± of the panel's moisture, points of %"),
+    ),
+    setback: v.exactOptional(orNothing("± of the groove's setback from the front face")),
+    grooveDepth: v.exactOptional(orNothing('± of the groove depth')),
+    panelSize: v.exactOptional(orNothing("± of the panel's width and height")),
+    square: v.exactOptional(
+      about(angle({ least: 0, most: 5 }), '± by which fence and table are out of square, of each cut, degrees'),
+    ),
+  });
+}
+
+function seasonSchema() {
+  return group({
+    made: airSchema('when the panel is made'),
+    driest: airSchema('at the driest'),
+    dampest: airSchema('at the dampest'),
+    pinned: v.optional(
+      about(
+        v.union([v.boolean(), v.literal('edge')]),
+        'pinned at the centre of its width, along one edge, or not at all',
+      ),
+      DEFAULTS.pinned,
+    ),
+  });
 }
 
 /** A profile of the frame, and the head that runs it. */
@@ -120,7 +127,7 @@ function headedProfile(units: Units) {
 }
 
 function cutSchema(units: Units) {
-  const size = (what: string) => v.exactOptional(about(length(units, ABOVE_NOTHING), what));
+  const size = (what: string) => v.exactOptional(lengthsIn(units).positive(what));
   return group({
     name: v.exactOptional(about(textLine('a name'), 'what the cut is called')),
     side: about(v.picklist(['front', 'back']), 'the face it works, front or back'),
@@ -132,63 +139,6 @@ function cutSchema(units: Units) {
     presented: v.optional(about(presentation(), 'flat, on-edge or degrees of tilt between'), DEFAULTS.presented),
     head: v.exactOptional(about(textLine('a head of the shop'), 'a head of the shop file')),
   });
-}
-
-function doorSchema(units: Units) {
-  const positive = (what: string) => about(length(units, ABOVE_NOTHING), what);
-  const orNothing = (what: string) => about(length(units, NOTHING_OR_MORE), what);
-  const count = (most: number) => number({ least: 1, most, whole: true }, 'a whole number');
-  return group({
-    name: v.exactOptional(about(textLine('a name'), 'what the door is called')),
-    quantity: v.optional(about(count(10_000), 'how many doors of this size'), DEFAULTS.quantity),
-    width: v.exactOptional(positive('over all')),
-    height: v.exactOptional(positive('over all')),
-    opening: v.exactOptional(
-      about(
-        group({ width: positive('of the carcase'), height: positive('of the carcase') }),
-        'the opening of the carcase, instead of width and height',
-      ),
-    ),
-    hung: v.exactOptional(about(v.picklist(['inset', 'overlay']), 'inset in the opening, or over its edges')),
-    gap: v.exactOptional(orNothing('inset: between carcase and leaf')),
-    overlay: v.exactOptional(orNothing('overlay: how far a leaf laps over the carcase')),
-    between: v.exactOptional(orNothing('between two leaves')),
-    leaves: v.exactOptional(about(count(10), 'leaves that fill the opening together')),
-    stile: positive('width of the stiles'),
-    rail: positive('width of the rails'),
-    topRail: v.exactOptional(positive('width of the top rail, where it is not that of the rails')),
-    bottomRail: v.exactOptional(positive('width of the bottom rail, where it is not that of the rails')),
-    midRail: v.exactOptional(positive('width of the rails between panels, where it is not that of the muntins')),
-    across: v.exactOptional(about(count(100), 'panels side by side; 1 if not said')),
-    up: v.exactOptional(about(count(100), 'panels above each other; 1 if not said')),
-    columns: v.exactOptional(openingSizes(units, 'widths of the openings from the left')),
-    rows: v.exactOptional(openingSizes(units, 'heights of the openings from the top')),
-    grain: v.optional(about(v.picklist(['up', 'across']), 'which way the grain of the panels runs'), DEFAULTS.grain),
-    muntin: v.optional(
-      about(length(units, NOTHING_OR_MORE), 'width of the uprights between panels'),
-      millimetres(DEFAULTS.muntin),
-    ),
-    head: v.exactOptional(
-      about(
-        group({
-          shape: about(v.picklist(['arch', 'cathedral', 'outline']), 'arch, cathedral or outline'),
-          path: v.exactOptional(
-            about(pathText(), 'outline: SVG path data from the left side of the opening to the right'),
-          ),
-          rise: v.exactOptional(positive('from the springing to the apex of the sight edge')),
-          crown: v.exactOptional(positive('cathedral: radius of the round arc in the middle')),
-          ears: v.exactOptional(positive('cathedral: radius of the hollow arcs beside it')),
-        }),
-        "a shaped head, as the top rail's sight edge shows it",
-      ),
-    ),
-  });
-}
-
-/** Openings by their sizes; those that are `rest` share what is left. */
-function openingSizes(units: Units, what: string) {
-  const size = v.union([v.literal('rest'), length(units, ABOVE_NOTHING)], 'a length above 0, or rest');
-  return about(v.pipe(v.array(size), v.minLength(1), v.maxLength(100)), `${what}, a length or rest each`);
 }
 
 function airSchema(when: string) {

@@ -1,5 +1,6 @@
 import * as v from 'valibot';
 import type { Units } from '../measure/length.ts';
+import { type LengthWord, length } from './figures.ts';
 
 /** The one version of the two formats there is. */
 export const VERSION = 1;
@@ -41,6 +42,19 @@ export function about<S extends v.GenericSchema>(
   what: string,
 ): v.SchemaWithPipe<readonly [S, v.DescriptionAction<v.InferOutput<S>, string>]> {
   return v.pipe(schema, v.description(what));
+}
+
+type LengthAbout = ReturnType<typeof about<ReturnType<typeof length>>>;
+
+/** Lengths above 0 and lengths of 0 or more, each with what it is for. */
+export function lengthsIn(units: Units): {
+  positive(what: string, word?: LengthWord): LengthAbout;
+  orNothing(what: string): LengthAbout;
+} {
+  return {
+    positive: (what: string, word?: LengthWord) => about(length(units, { above: 0 }, word), what),
+    orNothing: (what: string) => about(length(units, { least: 0 }), what),
+  };
 }
 
 /** Things by their names. */
