@@ -7,9 +7,10 @@ import { createSpeaker, type FiguresOf, type Speaker } from './speaker.ts';
 import { FIGURE_WORDS } from './words/figure.ts';
 import { KEY_WORDS } from './words/keys.ts';
 import { READING_WORDS } from './words/reading.ts';
+import { READING_DOOR_WORDS } from './words/reading-doors.ts';
 import type { TEXT_WORDS } from './words/text.ts';
 
-type Sentences = typeof READING_WORDS;
+type Sentences = typeof READING_WORDS & typeof READING_DOOR_WORDS;
 type TextSentences = typeof TEXT_WORDS;
 
 /** The sentences of a catalogue that say what is wrong with a file; each has another, `.do`, that says what to do about it. */
@@ -49,6 +50,7 @@ export interface ToldFault {
 /** What is wrong with a file and what to do about it, in the sentences of English that other languages stand in for. */
 export const FAULT_ENGLISH: Sentences & typeof FIGURE_WORDS & typeof KEY_WORDS & typeof MISREAD_WORDS = {
   ...READING_WORDS,
+  ...READING_DOOR_WORDS,
   ...FIGURE_WORDS,
   ...KEY_WORDS,
   ...MISREAD_WORDS,

@@ -1,0 +1,65 @@
+/** What is wrong with the doors of a file, and what to do about it: as in `READING_WORDS`. */
+export const READING_DOOR_WORDS = {
+  'fault.key-not-used.no-opening': '{at:path} is not used: the door has no opening.',
+  'fault.key-not-used.no-opening.do': 'Give the opening, or take this line out.',
+  'fault.key-not-used.overlay': '{at:path} is not used: the door is hung overlay.',
+  'fault.key-not-used.overlay.do': 'Write overlay: instead.',
+  'fault.key-not-used.inset': '{at:path} is not used: the door is hung inset.',
+  'fault.key-not-used.inset.do': 'Write hung: overlay, or gap:.',
+  'fault.key-not-used.one-leaf': '{at:path} is not used: there is one leaf.',
+  'fault.key-not-used.one-leaf.do': 'Write leaves: 2, or take this line out.',
+  'fault.key-not-used.count': '{at:path} is {count:count}, and {list} lists {listed:count}.',
+  'fault.key-not-used.count.do': 'Take {key} out: {list} says how many there are.',
+  'fault.key-not-used.head': '{at:path} is not used: shape: {shape} has {keys}.',
+  'fault.key-not-used.head.do': 'Take this line out.',
+  'fault.size-or-opening.neither': '{door:path} has no {size}.',
+  'fault.size-or-opening.neither.do': 'Give width and height of the door, or the opening of the carcase.',
+  'fault.size-or-opening.both': '{door:path} has both a {size} and an opening.',
+  'fault.size-or-opening.both.do': 'Keep one of them.',
+  'fault.door-too-small.opening': '{at:path}, {size:length}, is filled up by the gaps: nothing is left for the door.',
+  'fault.door-too-small.opening.do': 'Write a larger opening or smaller gaps.',
+  'fault.door-too-small.stiles':
+    '{at:path}, {over:length}, leaves no room for a panel: {parts:said} take {taken:length}.',
+  'fault.door-too-small.stiles.do': 'Write a larger {size} or narrower parts.',
+  'fault.muntin-missing': '{door:path} has several panels and no muntin between them.',
+  'fault.muntin-missing.do': 'Add muntin: and its width.',
+  'fault.muntin-missing.rows.do': 'Add muntin: or midRail: and its width.',
+  'fault.openings-overrun.more':
+    '{at:path} come to {needed:length} with what parts them, and {room:length} lies between the {part}s.',
+  'fault.openings-overrun.more.do': 'Write smaller openings, or rest for one of them.',
+  'fault.openings-overrun.less':
+    '{at:path} come to {needed:length} with what parts them, {less:length} less than lies between the {part}s.',
+  'fault.openings-overrun.less.do': 'Write larger openings, or rest for one of them.',
+  'fault.groove-through-part': '{at:path}, {width:length}, is cut through by a groove {depth:length} deep.',
+  'fault.groove-through-part.do': 'Write a wider {part}, or a shallower groove.',
+  'fault.groove-through-part.both':
+    '{at:path}, {width:length}, is cut through from both its edges by a groove {depth:length} deep.',
+  'fault.groove-through-part.both.do': 'Write a wider {part}, or a shallower groove.',
+  'fault.head-does-not-fit.closed': '{at:path}: the path is closed.',
+  'fault.head-does-not-fit.closed.do': 'Draw an open path over the opening, left to right.',
+  'fault.head-does-not-fit.level': '{at:path}: the path is level.',
+  'fault.head-does-not-fit.level.do': 'Draw an open path over the opening, left to right.',
+  'fault.head-does-not-fit.crosses': '{at:path}: the path crosses itself.',
+  'fault.head-does-not-fit.crosses.do': 'Draw an open path over the opening, left to right.',
+  'fault.head-does-not-fit.columns': '{at:path}: the top row has {columns:count} openings.',
+  'fault.head-does-not-fit.columns.do': 'Shape a door of one column, or take head out.',
+  'fault.head-does-not-fit.grain': '{at:path}: a shaped head needs a panel whose grain runs up.',
+  'fault.head-does-not-fit.grain.do': 'Take head or grain out.',
+  'fault.head-does-not-fit.height':
+    '{at:path}.rise, {rise:length}, is as much as the opening is high, {height:length}.',
+  'fault.head-does-not-fit.height.do': 'Write a smaller rise.',
+  'fault.head-does-not-fit.half-circle':
+    "{at:path}: a rise of {rise:length} is more than half the opening's width of {width:length}.",
+  'fault.head-does-not-fit.half-circle.do': 'Write a rise of up to half the width.',
+  'fault.head-does-not-fit.radii': '{at:path}: a rise of {rise:length} is more than crown and ears together.',
+  'fault.head-does-not-fit.radii.do': 'Write a smaller rise or larger radii.',
+  'fault.head-does-not-fit.sides':
+    '{at:path}: the path does not run from one side of the opening to the other, {width:length}.',
+  'fault.head-does-not-fit.sides.do': 'Start it at x 0 and end it at {width:length}, between the two.',
+  'fault.head-does-not-fit.turns-back':
+    '{at:path}: the path turns back towards the left: its rail would hook under the panel and could not be put on.',
+  'fault.head-does-not-fit.turns-back.do': 'Draw it from left to right all the way, upright at the most.',
+  'fault.head-does-not-fit.wider':
+    '{at:path}: crown and ears over a rise of {rise:length} are wider than the opening of {width:length}.',
+  'fault.head-does-not-fit.wider.do': 'Write a smaller rise or smaller radii.',
+} as const;
