@@ -24,6 +24,18 @@ describe('doors from a file', () => {
     expect(remedies).toEqual([['larger'], ['smaller']]);
   });
 
+  it('are filled by their openings to a hundredth, and counted once', () => {
+    // 400 − 2·60 − 40 leave 240 for two openings.
+    const door = (more: string) => `- { width: 400, height: 700, stile: 60, rail: 60, muntin: 40, ${more} }`;
+    const read = (more: string) => readJob(`${HEAD}doors:\n${door(more)}`);
+    for (const more of ['columns: [100, 140]', 'columns: [100, 140.005]', 'across: 2, columns: [100, 140]'])
+      expect(read(more).faults, more).toEqual([]);
+    expect(read('columns: [100, 139]').faults[0]!.message).toContain('come to 279 mm with what parts them, 1 mm less');
+    expect(read('columns: [100, 141]').faults[0]!.message).toContain('come to 281 mm with what parts them, and 280 mm');
+    expect(faultsOf(door('across: 3, columns: [100, 140]'))).toEqual(['key-not-used doors[0].across']);
+    expect(faultsOf(door('up: 1, rows: [200, rest]'))).toEqual(['key-not-used doors[0].up']);
+  });
+
   it('come from the opening of the carcase, a pair of leaves with a drawer front above', () => {
     const { job, faults } = readJob(`${HEAD}doors:
   - { name: pair, opening: { width: 900, height: 700 }, leaves: 2, stile: 60, rail: 60, quantity: 3 }

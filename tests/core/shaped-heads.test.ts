@@ -15,6 +15,7 @@ import {
 import { tornShoulder } from '../../packages/core/src/door/shaped-head-report.ts';
 import { shapedOutline } from '../../packages/core/src/door/shaped-panel.ts';
 import { volumeTakenRound } from '../../packages/core/src/door/volume-taken-round.ts';
+import { arc, line } from '../../packages/geometry/src/curve/curve.ts';
 import { Random } from '../support/random.ts';
 
 const CATHEDRAL = { shape: 'cathedral', rise: 60, crown: 120, ears: 80 } as const;
@@ -55,6 +56,31 @@ describe('the radii of a head', () => {
     expect(edgeRadii(CATHEDRAL, 400, 9)).toEqual({ crown: 129, ears: 71 });
     expect(edgeRadii(CATHEDRAL, 400, 9 - 38)).toEqual({ crown: 91, ears: 109 });
     expect(squareGap(2, 1, Math.PI / 6)).toBeCloseTo(1.866025404, 9);
+  });
+
+  it('of any outline run on along their own circles and lines past the opening', () => {
+    const random = new Random(12);
+    for (let n = 0; n < 60; n++) {
+      // An arc over an opening of 400 on a circle wide enough to go on, or below its middle; 9 mm more at both sides.
+      const [r, half] = [random.between(215, 600), 209];
+      const up = random.oneOf([1, -1] as const);
+      const sag = Math.sqrt(r * r - 200 * 200);
+      const chain = [arc(0, 0, 400, 0, 200, -up * sag, up === 1 ? -1 : 1)];
+      const curve = shapedCurve({ shape: 'outline', rise: r - sag, chain }, 400, 0, half);
+      const heights = [curve[0]!.y0, curve.at(-1)!.y1];
+      expect([curve[0]!.x0, curve.at(-1)!.x1]).toEqual([expect.closeTo(-half, 9), expect.closeTo(half, 9)]);
+      const wanted = up * (Math.sqrt(r * r - half * half) - sag);
+      expect(heights).toEqual([expect.closeTo(wanted, 9), expect.closeTo(wanted, 9)]);
+      // A line goes on as steep as it is.
+      const slope = random.between(-0.5, 0.5);
+      const lines = [line(0, 0, 200, 200 * slope), line(200, 200 * slope, 400, 0)];
+      const run = shapedCurve({ shape: 'outline', rise: 100, chain: lines }, 400, 0, half);
+      expect([run[0]!.y0, run.at(-1)!.y1]).toEqual([expect.closeTo(-9 * slope, 9), expect.closeTo(-9 * slope, 9)]);
+    }
+    // Half a circle goes no further: level from its end on.
+    const half = [arc(0, 0, 400, 0, 200, 0, -1)];
+    const level = shapedCurve({ shape: 'outline', rise: 200, chain: half }, 400, 0, 209);
+    expect([level[0]!.y0, level[0]!.y1, level.at(-1)!.y1]).toEqual([0, 0, 0]);
   });
 
   it('give parallels that lie the same distance from the sight edge everywhere, on 200 random heads', () => {
