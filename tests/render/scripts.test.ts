@@ -101,6 +101,25 @@ describe('lines break', () => {
     for (const line of lines) expect(textWidth(line, 3.5)).toBeLessThanOrEqual(20);
   });
 
+  test('between the words of a script that has no spaces between them', () => {
+    // Door, cupboard, shoe, wood, for, kitchen, and, bedroom.
+    const words = ['ประตู', 'ตู้', 'รองเท้า', 'ไม้', 'สำหรับ', 'ห้องครัว', 'และ', 'ห้องนอน'];
+    const between = new Set(words.map((_, i) => words.slice(0, i + 1).join('').length));
+    // A room is a word of its own.
+    for (const room of ['ห้องครัว', 'ห้องนอน']) between.add(words.join('').indexOf(room) + 'ห้อง'.length);
+    for (const room of [34, 46, 58]) {
+      const lines = breakLines(words.join(''), 3.5, room);
+      expect(lines.join('')).toBe(words.join(''));
+      expect(lines.length).toBeGreaterThan(1);
+      let end = 0;
+      for (const line of lines) {
+        end += line.length;
+        expect(between).toContain(end);
+        expect(textWidth(line, 3.5)).toBeLessThanOrEqual(room);
+      }
+    }
+  });
+
   test('within a word that is wider than the room', () => {
     const word = 'Donaudampfschifffahrtsgesellschaft';
     const lines = breakLines(word, 3.5, 20);

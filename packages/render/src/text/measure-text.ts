@@ -9,6 +9,9 @@ const UNKNOWN_LETTER = 1000;
 /** Scripts whose signs fill a square of one em each, and between any two of which a line may be broken. */
 const SQUARE = /[\p{sc=Han}\p{sc=Hiragana}\p{sc=Katakana}\p{sc=Hangul}\p{sc=Bopomofo}\u3000-\u303f\uff00-\uffef]/u;
 
+/** Scripts of South-East Asia, written without spaces between words. */
+const UNSPACED = /[\p{sc=Thai}\p{sc=Lao}\p{sc=Khmer}\p{sc=Myanmar}]/u;
+
 const widths: ReadonlyMap<number, number> = new Map(
   ADVANCE_WIDTHS.flatMap(([first, run]) => run.split(' ').map((width, i) => [first + i, Number(width)] as const)),
 );
@@ -84,8 +87,8 @@ export function wrapTitle(title: string, tail: string, height: number, room: num
 }
 
 /**
- * Words on as few lines as hold them, a figure kept with its unit; scripts without spaces are broken between any two signs, and
- * so is a word wider than the room.
+ * Words on as few lines as hold them, a figure kept with its unit. Scripts of East Asia are broken between any two signs, those
+ * of South-East Asia between words, and a word wider than the room anywhere.
  */
 export function breakLines(text: string, height: number, room: number): string[] {
   const lines: string[] = [];
@@ -107,8 +110,18 @@ export function breakLines(text: string, height: number, room: number): string[]
   return runsLeftwards(text) ? lines.map((line) => (runsLeftwards(line) ? line : LEFTWARDS_MARK + line)) : lines;
 }
 
-/** The parts of a word that a line may be broken between. */
-function breakWord(word: string, height: number, room: number): string[] {
+/** The parts of what stands between two spaces that a line may be broken between. */
+function breakWord(text: string, height: number, room: number): string[] {
+  const words = UNSPACED.test(text) ? wordsOf(text) : [text];
+  return words.flatMap((word) => breakSigns(word, height, room));
+}
+
+/** The words of a script without spaces, by the dictionary that comes with JavaScript. */
+function wordsOf(text: string): string[] {
+  return [...new Intl.Segmenter('th', { granularity: 'word' }).segment(text)].map(({ segment }) => segment);
+}
+
+function breakSigns(word: string, height: number, room: number): string[] {
   if (textWidth(word, height) <= room && !SQUARE.test(word)) return [word];
   const wide = textWidth(word, height) > room;
   const parts: string[] = [];
