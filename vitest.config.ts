@@ -1,6 +1,7 @@
 import { availableParallelism } from 'node:os';
 import { defineConfig } from 'vitest/config';
 import { BUILT_PACKAGES, builtPackages } from './tests/support/built-packages.ts';
+import { LeftOut } from './tests/support/left-out.ts';
 
 export default defineConfig({
   plugins: [builtPackages()],
@@ -11,6 +12,7 @@ export default defineConfig({
     globalSetup: ['tests/support/built-once.ts'],
     testTimeout: 30_000,
     isolate: false,
+    reporters: ['default', new LeftOut()],
     server: { deps: { external: [BUILT_PACKAGES] } },
     // One more than there are processors: who waits for a browser or another program leaves one idle.
     maxWorkers: availableParallelism() + 1,

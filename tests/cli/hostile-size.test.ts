@@ -5,6 +5,7 @@ import { createInterface } from 'node:readline';
 import { fileURLToPath } from 'node:url';
 import { afterAll, describe, expect, it } from 'vitest';
 import { builtCommand } from '../support/built-command.ts';
+import { inLongRun } from '../support/trials.ts';
 import { makeFolder, put, run } from './command.ts';
 
 const folder = makeFolder();
@@ -62,6 +63,17 @@ const CASES: [string, string][] = [
   ],
 ];
 
+/** What is checked each day: every kind of outline, every way of presenting one, each kind of job, and whatever took longest. */
+const DAILY = [
+  'plain, flat',
+  'teeth, 30',
+  'comb, on-edge',
+  'comb, with a spread',
+  '12 cuts of teeth, with a spread',
+  'teeth across teeth',
+  '3,000 doors',
+];
+
 interface Cost {
   readonly status: number | null;
   readonly seconds: number;
@@ -93,11 +105,17 @@ async function costOf(path: string, argv: readonly string[] = ['check', '--json'
 }
 
 describe('inputs at the bounds', () => {
-  it.each(CASES)('%s', { timeout: 30_000 }, async (name, text) => {
+  const check = async (name: string, text: string) => {
     const cost = await costOf(put(folder, `${name.replaceAll(/\W/g, '-')}.yaml`, text));
     expect(cost.status, 'read and evaluated').toBeLessThan(2);
     expect(cost.seconds, 'seconds of processor time').toBeLessThan(MOST_SECONDS);
     expect(cost.megabytes, 'megabytes at most').toBeLessThan(512);
+  };
+  const isDaily = ([name]: [string, string]) => DAILY.includes(name);
+  it.each(CASES.filter(isDaily))('%s', { timeout: 30_000 }, check);
+  inLongRun.each(CASES.filter((one) => !isDaily(one)))('%s', { timeout: 30_000 }, check);
+  it('has all that is checked each day among them', () => {
+    expect(CASES.filter(isDaily)).toHaveLength(DAILY.length);
   });
 });
 

@@ -9,6 +9,7 @@ import { writeWhole } from '../../packages/cli/src/files/write-whole.ts';
 import { beside, buildWriter, killWriting } from '../kills/kill-writing.ts';
 import { listKinds, makeWholes } from '../kills/kinds.ts';
 import { builtCommand } from '../support/built-command.ts';
+import { inLongRun } from '../support/trials.ts';
 import { makeFolder, put, run, spawnCommand } from './command.ts';
 
 const folder = makeFolder();
@@ -163,22 +164,26 @@ describe('a file that stands there already', () => {
   const shop = join(root, 'examples/shop/shop.yaml');
   const scan = join(root, 'examples/traced-sample/sample.png');
   const kitchen = join(root, 'examples/kitchen/job.yaml');
-  const ways: [string, string[]][] = [
-    ['joint.svg', ['draw', example]],
+  /** A file of every kind, by each of the commands. */
+  const daily: [string, string[]][] = [
     ['joint.pdf', ['draw', example]],
     ['joint.png', ['draw', example]],
-    ['joint.html', ['draw', example]],
-    ['knife.svg', ['knife', shop, '--name', 'ogee-38']],
     ['knife.dxf', ['knife', shop, '--name', 'ogee-38']],
-    ['knife.csv', ['knife', shop, '--name', 'ogee-38']],
     ['board.svg', ['board', shop]],
     ['board.html', ['board', shop]],
     ['traced.yaml', ['trace', scan]],
-    ['traced.dxf', ['trace', scan]],
     ['cutting.csv', ['cutting-list', kitchen]],
   ];
+  const others: [string, string[]][] = [
+    ['joint.svg', ['draw', example]],
+    ['joint.html', ['draw', example]],
+    ['knife.svg', ['knife', shop, '--name', 'ogee-38']],
+    ['knife.csv', ['knife', shop, '--name', 'ogee-38']],
+    ['traced.dxf', ['trace', scan]],
+  ];
 
-  it.each(ways)('%s: ours is replaced, an empty one too, someone else’s only with --force', async (name, argv) => {
+  const NAME = '%s: ours is replaced, an empty one too, someone else’s only with --force';
+  const isReplacedIfOurs = async (name: string, argv: string[]) => {
     const path = put(folder, name, '');
     const first = await run([...argv, '-o', path]);
     expect(first.status, first.err).toBeLessThan(2);
@@ -195,7 +200,9 @@ describe('a file that stands there already', () => {
     expect(readFileSync(path, 'utf8')).toBe('a drawing of a raised and fielded panel, made by hand');
     expect((await run([...argv, '-o', path, '--force'])).status).toBe(first.status);
     expect(readFileSync(path).equals(written)).toBe(true);
-  });
+  };
+  it.each(daily)(NAME, isReplacedIfOurs);
+  inLongRun.each(others)(NAME, isReplacedIfOurs);
 
   it('a traced job is not replaced once a maker has written the frame into it', async () => {
     const path = join(folder, 'edited.yaml');

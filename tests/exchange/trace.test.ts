@@ -7,6 +7,7 @@ import { readScan, type Traced, tracedJob, tracedSvg, traceScan } from '../../pa
 import { radiusUncertainty } from '../../packages/exchange/src/scan/arcs.ts';
 import { pathPoints } from '../support/path-points.ts';
 import { type Depth, drawScan, type ScanSettings, sampleOf } from '../support/synthetic-scan.ts';
+import { inLongRun } from '../support/trials.ts';
 
 // Made scans of a million pixels are drawn pixel by pixel.
 vi.setConfig({ testTimeout: 120_000 });
@@ -72,32 +73,35 @@ function apart(path: string, depth: Depth, reach: number): number {
 }
 
 describe('a scan at 600 dpi, blurred, with 2 % noise', () => {
-  it.each<[string, ScanSettings]>([
-    ['level', {}],
-    ['turned by 3°', { turn: 3 }],
+  const daily: [string, ScanSettings][] = [
     ['turned by −3°', { turn: -3 }],
-    ['mirrored', { mirrored: true, turn: 2 }],
-    ['upside down', { upsideDown: true }],
     ['both, and turned', { upsideDown: true, mirrored: true, turn: 3 }],
     ['with dust on the glass', { dust: 25 }],
     ['with a torn fibre', { fibre: true }],
     ['light wood on black', { paper: 10, wood: 170 }],
+  ];
+  const others: [string, ScanSettings][] = [
+    ['level', {}],
+    ['turned by 3°', { turn: 3 }],
+    ['mirrored', { mirrored: true, turn: 2 }],
+    ['upside down', { upsideDown: true }],
     ['at 1200 dpi', { dpi: 1200, turn: 1 }],
-  ])(
-    '%s: outlines within 0.015 mm, thickness within 0.02, in the lines and arcs they were drawn with',
-    (_, settings) => {
-      const traced = read(settings);
-      expect(Math.abs(traced.thickness - 20)).toBeLessThan(0.02);
-      expect(traced.front.reach).toBeGreaterThan(37.9);
-      expect(apart(traced.front.path, ogee, 38)).toBeLessThan(0.015);
-      expect(apart(traced.back!.path, cove, 14)).toBeLessThan(0.015);
-      // A land, two arcs and a shoulder; a land and an arc.
-      expect(traced.front.chain.map(({ turn }) => turn !== 0)).toEqual([false, true, true, false]);
-      expect(traced.back!.chain.map(({ turn }) => turn !== 0)).toEqual([false, true]);
-      expect(traced.front.deviation).toBeLessThan(0.03);
-      expect(Math.abs(Math.abs(traced.turned) - Math.abs(settings.turn ?? 0))).toBeLessThan(0.05);
-    },
-  );
+  ];
+  const NAME = '%s: outlines within 0.015 mm, thickness within 0.02, in the lines and arcs they were drawn with';
+  const isFollowed = (_: string, settings: ScanSettings) => {
+    const traced = read(settings);
+    expect(Math.abs(traced.thickness - 20)).toBeLessThan(0.02);
+    expect(traced.front.reach).toBeGreaterThan(37.9);
+    expect(apart(traced.front.path, ogee, 38)).toBeLessThan(0.015);
+    expect(apart(traced.back!.path, cove, 14)).toBeLessThan(0.015);
+    // A land, two arcs and a shoulder; a land and an arc.
+    expect(traced.front.chain.map(({ turn }) => turn !== 0)).toEqual([false, true, true, false]);
+    expect(traced.back!.chain.map(({ turn }) => turn !== 0)).toEqual([false, true]);
+    expect(traced.front.deviation).toBeLessThan(0.03);
+    expect(Math.abs(Math.abs(traced.turned) - Math.abs(settings.turn ?? 0))).toBeLessThan(0.05);
+  };
+  it.each(daily)(NAME, isFollowed);
+  inLongRun.each(others)(NAME, isFollowed);
 
   it('a bevel without a back cut has no back', () => {
     const traced = read({ turn: 1 }, sampleOf(bevel, plain, 19, 70));

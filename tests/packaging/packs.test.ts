@@ -20,6 +20,7 @@ import { build } from 'vite';
 import { afterAll, beforeAll, describe, expect, it } from 'vitest';
 import { PACKAGES, packAll } from '../../tools/pack.ts';
 import { builtCommand } from '../support/built-command.ts';
+import { describeInLongRun } from '../support/trials.ts';
 
 const root = fileURLToPath(new URL('../..', import.meta.url));
 /** Libraries whose code is in the command's bundle. */
@@ -67,7 +68,7 @@ describe.each(PACKAGES)('the pack of %s', (name) => {
   });
 });
 
-describe('the packs from another folder', () => {
+describeInLongRun('the packs from another folder', () => {
   // Spaces, letters of three scripts, other dates, and files that only their owner may read.
   const elsewhere = join(folder, 'Türen – 門', 'Двери и панели');
   const copied = (source: string) => !/[\\/](node_modules|\.tsbuildinfo)$/.test(source);

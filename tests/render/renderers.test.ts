@@ -4,10 +4,11 @@ import { evaluate } from '@fielded/core';
 import type { Item, Scene } from '@fielded/render';
 import { scene, sceneToSvg } from '@fielded/render';
 import { Resvg } from '@resvg/resvg-js';
-import { describe, expect, test } from 'vitest';
+import { beforeAll, describe, expect, test } from 'vitest';
 import { FONT_FILE } from '../../packages/cli/src/formats/font-file.ts';
 import { runChromium, runProgram, scratchFolder } from '../support/programs.ts';
 import { shippedLetters } from '../support/shipped-letters.ts';
+import { describeInLongRun, LONG_RUN } from '../support/trials.ts';
 import { JOBS } from './jobs-to-draw.ts';
 import type { Raster } from './raster.ts';
 import { inkByRegion, readPng } from './raster.ts';
@@ -32,7 +33,7 @@ const RENDERERS: Readonly<Record<string, Renderer>> = {
     return cropTop(readFileSync(shot), height);
   },
   LibreOffice: (svg) => {
-    officePictures ??= paintInOffice(DRAWINGS.flatMap(({ outlined, live }) => [outlined, live]));
+    officePictures ??= paintInOffice((LONG_RUN ? DRAWINGS : DAILY).flatMap(({ outlined, live }) => [outlined, live]));
     return officePictures.get(svg)!;
   },
 };
@@ -57,6 +58,8 @@ const DRAWINGS = ['ogee and cove', 'bevel that wedges'].map((name) => {
   const drawing = scene(evaluate(JOBS[name]!), { view: 'joint' });
   return { name, drawing, outlined: sceneToSvg(drawing, { letters: shippedLetters }), live: sceneToSvg(drawing) };
 });
+
+const DAILY = DRAWINGS.slice(0, 1);
 
 function put(name: string, text: string): string {
   writeFileSync(join(folder, name), text);
@@ -86,8 +89,11 @@ const SAME_SHAPES = 0.008;
 /** With live text they put in their own fonts: measured 0.02 to 0.04, where a text missing altogether is more. */
 const SAME_BUT_FONTS = 0.05;
 
-describe.each(DRAWINGS)('$name', ({ drawing, outlined, live }) => {
-  const reference = rasterOf('resvg', drawing, outlined);
+const looksTheSame = ({ drawing, outlined, live }: (typeof DRAWINGS)[number]) => {
+  let reference: Raster;
+  beforeAll(() => {
+    reference = rasterOf('resvg', drawing, outlined);
+  });
 
   test.each(['rsvg-convert', 'Chromium', 'LibreOffice'])('looks the same in %s', (renderer) => {
     expect(worstRegion(rasterOf(renderer, drawing, outlined), reference)).toBeLessThan(SAME_SHAPES);
@@ -98,7 +104,10 @@ describe.each(DRAWINGS)('$name', ({ drawing, outlined, live }) => {
     const without = sceneToSvg({ ...drawing, items: leaveOut(drawing.items, missing) }, { letters: shippedLetters });
     expect(worstRegion(rasterOf('resvg', drawing, without), reference)).toBeGreaterThan(SAME_SHAPES);
   });
-});
+};
+
+describe.each(DAILY)('$name', looksTheSame);
+describeInLongRun.each(DRAWINGS.slice(1))('$name', looksTheSame);
 
 function leaveOut(items: readonly Item[], key: string): Item[] {
   return items
