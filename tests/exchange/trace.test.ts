@@ -87,7 +87,6 @@ describe('a scan at 600 dpi, blurred, with 2 % noise', () => {
     ['upside down', { upsideDown: true }],
     ['at 1200 dpi', { dpi: 1200, turn: 1 }],
   ];
-  const NAME = '%s: outlines within 0.015 mm, thickness within 0.02, in the lines and arcs they were drawn with';
   const isFollowed = (_: string, settings: ScanSettings) => {
     const traced = read(settings);
     expect(Math.abs(traced.thickness - 20)).toBeLessThan(0.02);
@@ -100,8 +99,14 @@ describe('a scan at 600 dpi, blurred, with 2 % noise', () => {
     expect(traced.front.deviation).toBeLessThan(0.03);
     expect(Math.abs(Math.abs(traced.turned) - Math.abs(settings.turn ?? 0))).toBeLessThan(0.05);
   };
-  it.each(daily)(NAME, isFollowed);
-  inLongRun.each(others)(NAME, isFollowed);
+  it.each(daily)(
+    '%s: outlines within 0.015 mm, thickness within 0.02, in the lines and arcs they were drawn with',
+    isFollowed,
+  );
+  inLongRun.each(others)(
+    '%s: outlines within 0.015 mm, thickness within 0.02, in the lines and arcs they were drawn with',
+    isFollowed,
+  );
 
   it('a bevel without a back cut has no back', () => {
     const traced = read({ turn: 1 }, sampleOf(bevel, plain, 19, 70));
