@@ -252,3 +252,33 @@ it('says of a long caution what to do at once, and the rest on demand', async ()
   await caution.getByRole('button', { name: 'More' }).tap();
   expect(await caution.innerText()).toMatch(/against the grain[\s\S]*trained practice go first[\s\S]*Less$/);
 });
+
+it('keeps long names of cuts, heads and doors inside the screen, and no word over another', async () => {
+  const page = await bench.open({ ...PHONE, viewport: { width: 360, height: 640 } });
+  const name = 'rabbet block 125 with spurs and two jointed limiters from the old shop';
+  const head = '{ cuttingDiameter: 160, bodyDiameter: 70, height: 40, bore: 30, rake: 15, wedge: 45, maxSpeed: 7000 }';
+  const job = readFileSync('examples/ogee-cove/job.yaml', 'utf8').replace('name: raise', `name: ${name}`);
+  const files = [
+    ['job.yaml', `${job}\nshop: shop.yaml\ndoors: [{ name: ${name}, width: 596, height: 716, stile: 60, rail: 60 }]\n`],
+    ['shop.yaml', `fielded: 1\nheads: { raiser: ${head}, ${name}: ${head} }\n`],
+  ] as const;
+  await page
+    .locator('input[type="file"]')
+    .first()
+    .setInputFiles(files.map(([file, text]) => ({ name: file, mimeType: 'text/yaml', buffer: Buffer.from(text) })));
+  const choice = page.locator('.field.choice', { hasText: name }).first();
+  await choice.waitFor();
+  const [word, label] = await Promise.all([
+    choice.locator('.words').boundingBox(),
+    choice.locator('legend').boundingBox(),
+  ]);
+  expect(word!.y).toBeGreaterThanOrEqual(label!.y + label!.height - 1);
+  for (const room of ['Doors', 'Shop']) {
+    await page.locator('.rooms button', { hasText: room }).tap();
+    await page.locator(`.${room.toLowerCase()}`).waitFor();
+    const past = await page
+      .locator('.side :is(select, .line, summary, button)')
+      .evaluateAll((all) => all.filter((each) => each.getBoundingClientRect().right > innerWidth).length);
+    expect(past, room).toBe(0);
+  }
+});

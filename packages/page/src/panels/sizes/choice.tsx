@@ -13,10 +13,15 @@ interface ChoiceProps {
   readonly choose: (value: string) => void;
 }
 
+/** So many words, or signs in them all together, have a line of their own under what they are of: beside it they would lie over it. */
+const MANY = 5;
+const LONG = 34;
+
 /** Chooses one of a few words. */
 export function Choice({ label, name, value, options, choose }: ChoiceProps): JSX.Element {
+  const signs = options.reduce((sum, [, word]) => sum + word.length, 0);
   return (
-    <fieldset class="field choice">
+    <fieldset class={`field choice${options.length >= MANY || signs > LONG ? ' below' : ''}`}>
       <legend>{label}</legend>
       <div class="words">
         {options.map(([option, word]) => (
