@@ -282,3 +282,34 @@ it('keeps long names of cuts, heads and doors inside the screen, and no word ove
     expect(past, room).toBe(0);
   }
 });
+
+it('looks closer where two fingers or two taps are, and at the whole again', async () => {
+  const page = await bench.open(PHONE);
+  const cdp = await page.context().newCDPSession(page);
+  const touch = (type: 'touchStart' | 'touchMove' | 'touchEnd', ...at: (readonly [number, number])[]) =>
+    cdp.send('Input.dispatchTouchEvent', { type, touchPoints: at.map(([x, y], id) => ({ x, y, id })) });
+  const scale = () => page.evaluate(() => document.querySelector<SVGSVGElement>('.drawing')!.getScreenCTM()!.a);
+  const whole = await scale();
+  const corner = () => middleOf(page, '.grip[aria-label^="groove, front corner"] .ring');
+  const { x, y } = await corner();
+  await touch('touchStart', [x - 30, y], [x + 30, y]);
+  for (const half of [50, 70, 90]) await touch('touchMove', [x - half, y], [x + half, y]);
+  await touch('touchEnd');
+  await expect.poll(scale).toBeCloseTo(3 * whole, 1);
+  // What was between the fingers still is.
+  const after = await corner();
+  expect(Math.hypot(after.x - x, after.y - y)).toBeLessThan(3);
+  const { x: left, y: top, width, height } = (await page.locator('.drawing').boundingBox())!;
+  const tapTwice = async (across: number, down: number) => {
+    for (let tap = 0; tap < 2; tap++) {
+      await touch('touchStart', [left + across * width, top + down * height]);
+      await touch('touchEnd');
+    }
+  };
+  // The middle of the field: no figure and no grip is near.
+  await tapTwice(0.95, 0.9);
+  await expect.poll(scale).toBeCloseTo(whole, 3);
+  await page.waitForTimeout(350);
+  await tapTwice(0.8, 0.12);
+  await expect.poll(scale).toBeCloseTo(2.5 * whole, 1);
+});

@@ -1,5 +1,6 @@
 import { type ReadonlySignal, signal } from '@preact/signals';
 import type { SheetPart } from './framing.ts';
+import { findPressed } from './under-finger.ts';
 
 /** How much the drawing is magnified, and about which point: 0 to 1 of its width and height. */
 interface Look {
@@ -26,6 +27,10 @@ const STEP = 1.6;
 const MOST = 8;
 /** What stands nearer to the edge than this, of the width or height that is seen, is not in sight. */
 const MARGIN = 0.06;
+/** How much closer two taps look; how long after each other they are, ms, and how near, px. */
+const BY_TAPS = 2.5;
+const TAPS = 320;
+const NEAR = 24;
 
 export function createCloser(): Closer {
   const look = signal(WHOLE);
@@ -57,7 +62,7 @@ export function createCloser(): Closer {
   };
 }
 
-/** Two fingers pinch and move; one finger moves what is looked at closer. */
+/** Two fingers pinch and move; one finger moves what is looked at closer; two taps on the ground look closer there, or at the whole again. */
 function listenToFingers(
   node: SVGSVGElement,
   look: ReadonlySignal<Look>,
@@ -72,7 +77,27 @@ function listenToFingers(
     const [a, b] = all;
     return { x, y, apart: a && b ? Math.hypot(a.x - b.x, a.y - b.y) : 0 };
   };
+  /** Where a point of the screen lies in what is shown, from its middle, in parts of its width and height. */
+  const placeOf = (at: { readonly x: number; readonly y: number }) => {
+    const box = node.getBoundingClientRect();
+    return { x: (at.x - box.left) / box.width - 0.5, y: (at.y - box.top) / box.height - 0.5 };
+  };
+  /** Looks at it by so many times; what lay at one place of the view lies at another then. */
+  const lookAt = (times: number, from: { x: number; y: number }, to: { x: number; y: number }) => {
+    const { times: before, x, y } = look.value;
+    const [a, b] = [placeOf(from), placeOf(to)];
+    const now = Math.min(MOST, Math.max(1, times));
+    set(now, x + a.x / before - b.x / now, y + a.y / before - b.y / now);
+  };
+  let tapped = { at: Number.NEGATIVE_INFINITY, x: 0, y: 0 };
+  const tapTwice = ({ timeStamp: at, clientX: x, clientY: y, pointerType }: PointerEvent) => {
+    if (pointerType === 'mouse' || fingers.size > 0 || findPressed(node, x, y) !== null) return;
+    const isSecond = at - tapped.at < TAPS && Math.hypot(x - tapped.x, y - tapped.y) < NEAR;
+    tapped = isSecond ? { ...tapped, at: Number.NEGATIVE_INFINITY } : { at, x, y };
+    if (isSecond) lookAt(look.value.times > 1 ? 1 : BY_TAPS, { x, y }, { x, y });
+  };
   const down = (event: PointerEvent) => {
+    tapTwice(event);
     if (event.pointerType !== 'mouse' || look.value.times > 1)
       fingers.set(event.pointerId, { x: event.clientX, y: event.clientY });
   };
@@ -82,10 +107,8 @@ function listenToFingers(
     fingers.set(event.pointerId, { x: event.clientX, y: event.clientY });
     if (isHeld() || (fingers.size === 1 && look.value.times === 1)) return;
     const after = middle();
-    const { times, x, y } = look.value;
-    const nearer = before.apart > 0 ? times * (after.apart / before.apart) : times;
-    const box = node.getBoundingClientRect();
-    set(nearer, x - (after.x - before.x) / box.width / times, y - (after.y - before.y) / box.height / times);
+    const { times } = look.value;
+    lookAt(before.apart > 0 ? times * (after.apart / before.apart) : times, before, after);
   };
   const up = (event: PointerEvent) => fingers.delete(event.pointerId);
   node.addEventListener('pointerdown', down);
