@@ -210,25 +210,19 @@ it.each([0, 1, 2, 3])(
   },
 );
 
-it.each([0, 1, 2, 3, 4, 5, 6, 7])(
-  'most of a circle is split in order where rays meet it, wherever its gap is: at %i eighths',
-  (eighth) => {
-    const start = (eighth * Math.PI) / 4 + 0.3;
-    for (const sweep of [5.9, -5.9]) {
-      const { curve } = drawArc(30, 40, 7, start, sweep);
-      const shares = [0.1, 0.35, 0.5, 0.62, 0.9];
-      const rays = [4, 0, 2, 1, 3].map((k) => {
-        const angle = start + shares[k]! * sweep;
-        return line(
-          30 + 5 * Math.cos(angle),
-          40 + 5 * Math.sin(angle),
-          30 + 9 * Math.cos(angle),
-          40 + 9 * Math.sin(angle),
-        );
-      });
-      const lengths = splitAtCrossings([curve], rays).map(curveLength);
-      const wanted = [...shares, 1].map((share, k) => (share - (k === 0 ? 0 : shares[k - 1]!)) * 5.9 * 7);
-      expect(lengths).toEqual(wanted.map((length) => expect.closeTo(length, 8)));
-    }
-  },
-);
+it('an arc is split in order where rays meet it, wherever it starts, however far it goes', () => {
+  const random = new Random(17);
+  for (let n = 0; n < 80; n++) {
+    const [start, sweep] = [random.between(-3.1, 3.1), random.between(1, 6) * random.oneOf([-1, 1])];
+    const { curve } = drawArc(30, 40, 7, start, sweep);
+    const shares = Array.from({ length: 6 }, (_, k) => (k + random.between(0.1, 0.9)) / 6);
+    const rays = [4, 0, 5, 2, 1, 3].map((k) => {
+      const angle = start + shares[k]! * sweep;
+      const [cos, sin] = [Math.cos(angle), Math.sin(angle)];
+      return line(30 + 5 * cos, 40 + 5 * sin, 30 + 9 * cos, 40 + 9 * sin);
+    });
+    const lengths = splitAtCrossings([curve], rays).map(curveLength);
+    const wanted = [...shares, 1].map((share, k) => (share - (shares[k - 1] ?? 0)) * Math.abs(sweep) * 7);
+    expect(lengths, `arc ${n}`).toEqual(wanted.map((length) => expect.closeTo(length, 8)));
+  }
+});

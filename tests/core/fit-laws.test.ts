@@ -7,6 +7,8 @@ import { fitArcs, type SmoothCurve } from '../../packages/geometry/src/fit/fit-a
 import { fitBezier } from '../../packages/geometry/src/fit/fit-bezier.ts';
 import { fitPoints } from '../../packages/geometry/src/fit/fit-points.ts';
 import { findPeak } from '../../packages/geometry/src/fit/peak.ts';
+import { splitAtCorners } from '../../packages/geometry/src/fit/scan-corners.ts';
+import { measureAlong } from '../../packages/geometry/src/fit/scan-headings.ts';
 import type { Track } from '../../packages/geometry/src/fit/track.ts';
 import { svgArc } from '../../packages/geometry/src/path/svg-arc.ts';
 import type { XY } from '../support/drawn-curves.ts';
@@ -331,6 +333,33 @@ describe('scanned points', () => {
       ).toEqual([0, 0]);
       expect(Math.hypot(chain[0]!.x1 - 35, chain[0]!.y1 - 47), `scan ${n}`).toBeLessThan(1e-6);
       expect(deviation).toBeLessThan(1e-6);
+      // Each point goes to its own line, and the corner to both.
+      const stretches = splitAtCorners(measureAlong(points), 1e-6);
+      expect(
+        stretches.map(({ length }) => length),
+        `scan ${n}`,
+      ).toEqual([first === 0 ? 30 : 31, 31]);
+    }
+  });
+
+  it('fine before a corner and coarse after it bend there by more than 15° and what scatter may do, or there is no corner', () => {
+    const [before, after] = [0.1, 1];
+    // 96 neighbours to a side, which may scatter by 0.05 mm: 8 · 0.05 / 9.6 radians.
+    const doubt = (8 * 0.05) / 9.6;
+    const stretches = (bend: number) =>
+      splitAtCorners(
+        measureAlong([
+          ...Array.from({ length: 150 }, (_, k) => ({ x: 30 - (150 - k) * before, y: 40 })),
+          ...Array.from({ length: 150 }, (_, k) => ({
+            x: 30 + k * after * Math.cos(bend),
+            y: 40 + k * after * Math.sin(bend),
+          })),
+        ]),
+        0.05,
+      ).length;
+    for (const sign of [1, -1]) {
+      expect(stretches(sign * (Math.PI / 12 + 0.8 * doubt))).toBe(1);
+      expect(stretches(sign * (Math.PI / 12 + 1.2 * doubt))).toBe(2);
     }
   });
 

@@ -174,8 +174,12 @@ it('a limiter is the profile less a rhombus at every station, and its ends reach
   const [gap, side] = [1.1, 0.6];
   // A rebate of two steps, which are upright to the head either way it is turned.
   const steps = [line(0, 9, 8, 9), line(8, 9, 8, 4), line(8, 4, 16, 3), line(16, 3, 16, 0)];
+  // A tooth and a notch, whose flanks are steeper than the rhombus's sides.
+  const tooth = [line(0, 6, 6, 6), line(6, 6, 7, 10), line(7, 10, 8, 6), line(8, 6, 16, 4), line(16, 4, 16, 0)];
+  const notch = [line(0, 6, 6, 6), line(6, 6, 7, 2), line(7, 2, 8, 6), line(8, 6, 16, 4), line(16, 4, 16, 0)];
+  const given = [steps, steps, tooth, tooth, notch, notch];
   for (let n = 0; n < 20; n++) {
-    const { chain } = seeProfile(n < 2 ? steps : drawProfile(random).chain, n % 2 === 0 ? 0 : Math.PI / 2);
+    const { chain } = seeProfile(given[n] ?? drawProfile(random).chain, n % 2 === 0 ? 0 : Math.PI / 2);
     // An undercut counts as what it sweeps.
     const edge = along(upperEnvelope([chain]), 300);
     const limiter = limiterProfile(chain, gap, side);

@@ -6,6 +6,7 @@ import { line } from '../../packages/geometry/src/curve/curve.ts';
 import { distanceTo } from '../../packages/geometry/src/curve/distance.ts';
 import { polygon, rectangle } from '../../packages/geometry/src/loop/loop.ts';
 import { offsetLoops } from '../../packages/geometry/src/offset/offset.ts';
+import { stitch } from '../../packages/geometry/src/offset/stitch.ts';
 import { drawArc, drawBow, gap, type XY } from '../support/drawn-curves.ts';
 import { between, lengthOf } from '../support/measured-chain.ts';
 import { Random } from '../support/random.ts';
@@ -92,6 +93,40 @@ it('a bow too tight for a parallel on its inside still has the round about its c
       const { x, y } = pointAlong(c, u, Math.abs(arcAngles(c).sweep));
       expect(Math.min(...chain.map((each) => distanceTo(each, x, y)))).toBeCloseTo(5, 6);
     }
+});
+
+describe('parts that are joined', () => {
+  it('give one open chain from its first to its last, and one ring, in whatever order they come', () => {
+    const random = new Random(73);
+    const places: XY[] = [
+      [30, 40],
+      [36, 41],
+      [39, 47],
+      [33, 52],
+      [27, 46],
+    ];
+    const shuffled = <T>(parts: readonly T[]) =>
+      parts
+        .map((part) => [random.unit(), part] as const)
+        .sort(([a], [b]) => a - b)
+        .map(([, part]) => part);
+    const sides = polygon(places).curves;
+    for (let n = 0; n < 20; n++) {
+      const [open, ...others] = stitch(shuffled(sides.slice(0, 4)));
+      expect(others).toEqual([]);
+      expect(open).toEqual({ curves: sides.slice(0, 4), closed: false });
+      const [ring, ...more] = stitch(shuffled(sides));
+      expect(more).toEqual([]);
+      expect([ring!.closed, ring!.curves.length]).toEqual([true, 5]);
+    }
+  });
+
+  it('are no ring where it would be thinner than rounding, wherever it lies', () => {
+    const ring = rectangle({ x0: 30, y0: 40, x1: 42, y1: 46 });
+    expect(offsetLoops([ring], 3 - 1e-9)).toEqual([]);
+    const [thin] = offsetLoops([ring], 3 - 1e-6);
+    expect(lengthOf(thin!.curves)).toBeCloseTo(12, 4);
+  });
 });
 
 describe('the parallel of open chains', () => {
