@@ -159,6 +159,47 @@ it('a photo with 4 % noise, lit from a corner, with a rule larger than the sampl
   expect(apart(traced.front.path, bevel, 30)).toBeLessThan(0.1);
 });
 
+describe('a sample with a defect, at 200 dpi', () => {
+  const DPI = 200;
+  const scan = drawScan(sample, { dpi: DPI });
+  const pixels = (mm: number) => Math.round((mm * DPI) / 25.4);
+  /** The picture from some mm across and down on, to its far corner or to `width` mm. */
+  const crop = (left: number, top: number, width = Number.POSITIVE_INFINITY) => {
+    const [x0, y0] = [pixels(left), pixels(top)];
+    const wide = Math.min(scan.width - x0, width === Number.POSITIVE_INFINITY ? scan.width : pixels(width));
+    const rows = Array.from({ length: scan.height - y0 }, (_, y) =>
+      scan.grey.subarray((y0 + y) * scan.width + x0, (y0 + y) * scan.width + x0 + wide),
+    );
+    return { width: wide, height: rows.length, grey: Uint8Array.from(rows.flatMap((row) => [...row])) };
+  };
+
+  // Paper is 6 mm wide all round: the worked edge lies at the left, the front on top.
+  it.each([
+    ['at its worked edge', crop(8, 0)],
+    ['at its front', crop(0, 7)],
+  ])('is refused where it runs off the picture %s: its sizes cannot be told', (_, image) => {
+    expect((traceScan(image, [DPI, DPI]) as { refused?: string }).refused).toContain('runs off the picture');
+  });
+
+  it('is read where only its sawn end runs off the picture', () => {
+    const traced = traceScan(crop(0, 0, 60), [DPI, DPI]) as Traced;
+    expect(traced.thickness).toBeCloseTo(20, 1);
+    expect(apart(traced.front.path, ogee, 38)).toBeLessThan(0.05);
+  });
+
+  it.each<[string, (x: number, y: number) => boolean]>([
+    ['in from the edge, 12 mm deep', (x, y) => x < 18 && Math.abs(y - 18) < 0.15],
+    ['down from the face, 8 mm deep', (x, y) => Math.abs(x - 52) < 0.15 && y < 14],
+  ])('is read past a crack %s', (_, cracked) => {
+    const grey = scan.grey.map((shade, i) =>
+      cracked(((i % scan.width) * 25.4) / DPI, (Math.floor(i / scan.width) * 25.4) / DPI) ? 235 : shade,
+    );
+    const traced = traceScan({ ...scan, grey }, [DPI, DPI]) as Traced;
+    expect(apart(traced.front.path, ogee, 38)).toBeLessThan(0.05);
+    expect(apart(traced.back!.path, cove, 14)).toBeLessThan(0.05);
+  });
+});
+
 it('half the width of a pixel at 300 dpi still gives 0.05 mm', () => {
   const traced = read({ dpi: 300 });
   expect(apart(traced.front.path, ogee, 38)).toBeLessThan(0.05);

@@ -63,7 +63,7 @@ export function traceScan(image: GreyImage, dpi: readonly [number, number]): Tra
   if ('refused' in found) return found;
   let refusal: Refusal | null = null;
   for (const silhouette of found) {
-    const traced = traceSilhouette(silhouette, dpi);
+    const traced = traceSilhouette(silhouette, dpi, image);
     if (!('refused' in traced)) return traced;
     // What is said is about the largest thing, unless another is the sample.
     refusal ??= traced;
@@ -71,13 +71,27 @@ export function traceScan(image: GreyImage, dpi: readonly [number, number]): Tra
   return refusal!;
 }
 
-function traceSilhouette(silhouette: Silhouette, dpi: readonly [number, number]): Traced | Refusal {
+function traceSilhouette(
+  silhouette: Silhouette,
+  dpi: readonly [number, number],
+  image: Pick<GreyImage, 'width' | 'height'>,
+): Traced | Refusal {
   const [across, down] = dpi.map((each) => INCH / each) as [number, number];
   const level = levelSample(silhouette.points.map(({ x, y }) => ({ x: x * across, y: y * down })));
   if ('refused' in level) return level;
   const surfaces = partSurfaces(level);
   if ('refused' in surfaces) return surfaces;
   const { upper, lower, mirrored, edge } = surfaces;
+  // The sawn end may run off the picture, within what the sample lies askew; a worked edge or a face must not.
+  const cutOff = silhouette.points
+    .filter((p) => liesOnRim(p, image))
+    .map(({ x, y }) => Math.abs(level.place(x * across, y * down).x - edge));
+  const end = Math.max(...level.points.map(({ x }) => Math.abs(x - edge)));
+  if (cutOff.some((inwards) => inwards < end - END * level.thickness))
+    return {
+      refused: 'the sample runs off the picture at its worked edge or at a face',
+      instead: 'Scan it with paper showing round the edge and along both faces',
+    };
   const upperIsFront = (upper?.reach ?? 0) >= (lower?.reach ?? 0);
   const [front, back] = upperIsFront ? [upper, lower] : [lower, upper];
   if (front === null)
@@ -116,6 +130,14 @@ function traceSilhouette(silhouette: Silhouette, dpi: readonly [number, number])
       silhouette: silhouette.points,
     },
   };
+}
+
+/** The sawn end of a sample takes up no more of its length than this many times its thickness, turned by 40°. */
+const END = 0.9;
+
+/** Whether a point of a silhouette lies where the picture ends, and not where the wood does. */
+function liesOnRim({ x, y }: Point, { width, height }: Pick<GreyImage, 'width' | 'height'>): boolean {
+  return x < 0 || y < 0 || x > width - 1 || y > height - 1;
 }
 
 /** Points along a chain, y below the face, close enough to draw it by. */
