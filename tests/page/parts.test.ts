@@ -45,6 +45,11 @@ inLongRun(
     await page.locator('input[type="file"]').first().setInputFiles(KITCHEN);
     await page.locator('.statement:visible', { hasText: 'checked in part' }).waitFor();
     await save(() => page.keyboard.press('Control+s'));
+    for (const name of ['Sticking on the frame', 'Wood and fit', 'Spread of stock and settings', 'Seasons']) {
+      const fold = page.locator('.side details', { has: page.locator('summary', { hasText: name }) }).last();
+      await fold.locator('summary').first().click();
+      await fold.locator('input, select').first().waitFor();
+    }
     // Another size asks for the spread, and so for its worker, once more.
     await field(page, 'panel.thickness').fill('10 + 9.9');
     await field(page, 'panel.thickness').blur();
