@@ -1,10 +1,11 @@
 // Laws of planning: limits, reasons, fewest set-ups against every assignment and order, fence and bar against the section itself.
 
-import { evaluate, type Job, prepareJob, readJob, type SetUp, sayStep, type Way } from '@fielded/core';
+import { type Cut, evaluate, type Job, prepareJob, readJob, type SetUp, sayStep, type Way } from '@fielded/core';
 import { describe, expect, it } from 'vitest';
 import { areaTaken } from '../../packages/core/src/setup/area-taken.ts';
 import { correctTogether } from '../../packages/core/src/setup/correction.ts';
 import { poseHead } from '../../packages/core/src/setup/pose.ts';
+import { leastRadiusOf } from '../../packages/core/src/setup/ways.ts';
 import { prepareWork } from '../../packages/core/src/setup/work.ts';
 import { pointAt } from '../../packages/geometry/src/curve/along.ts';
 import { planned, type ShopChanges, shopJob } from '../support/plans.ts';
@@ -590,6 +591,21 @@ it('a tilted head reaches as far as the wood that it takes, and no further: 40 r
       return 2 * Math.sqrt(Math.max(0, off(x, z) ** 2 - off(0, line) ** 2));
     });
     expect(Math.abs(gap - Math.max(...widest)), `${i}`).toBeLessThan(0.3);
+  }
+});
+
+it('the knives’ least radius is where a rebate held at any tilt comes nearest to the axis', () => {
+  const random = new Random(62);
+  const job = shopJob();
+  for (let i = 0; i < 40; i++) {
+    const [depth, reach] = [random.between(2, 12), random.between(2, 38)];
+    const tilt = i === 0 ? 0 : i === 1 ? Math.PI / 2 : random.between(0.02, 1.5);
+    const profile = { shape: 'rebate', reach, depth, land: 0, shoulder: 0, balance: 0.5 } as const;
+    const cut = { ...job.cuts[0]!, knife: undefined, profile, depth, reach, tilt } as unknown as Cut;
+    const work = prepareWork(job.shop!, cut, { at: '', of: 'panel', thickness: 20 })!;
+    // Square to the axis, a corner of the rebate stands out by its part along the knife; the longest one is on the circle.
+    const corners = [0, reach].flatMap((x) => [0, depth].map((y) => x * Math.cos(tilt) + y * Math.sin(tilt)));
+    expect(leastRadiusOf(work)).toBeCloseTo(80 - (Math.max(...corners) - Math.min(...corners)), 9);
   }
 });
 

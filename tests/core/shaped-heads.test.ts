@@ -289,6 +289,13 @@ describe('the report of a shaped door', () => {
     expect(low.doors![0]!.head!.field).toBeNull();
     const [problem] = low.problems.filter(({ code }) => code === 'head-no-field');
     expect(problem).toMatchObject({ severity: 'error', figures: { door: 'A', reach: 38 } });
+    // Of two front cuts it is the one that reaches further, whichever comes first.
+    const bead = '  - { name: bead, side: front, profile: { shape: rebate, reach: 6, depth: 9.5 } }\n';
+    const text = job('{ shape: arch, rise: 99 }', 'rows: [120, rest], muntin: 60,');
+    for (const two of [text.replace('cuts:\n', `cuts:\n${bead}`), text.replace('doors:\n', `${bead}doors:\n`)]) {
+      const [said] = evaluate(read(two).job!).problems.filter(({ code }) => code === 'head-no-field');
+      expect(said).toMatchObject({ figures: { cut: 'raise', reach: 38 } });
+    }
     const higher = evaluate(read(job('{ shape: arch, rise: 99 }', 'rows: [240, rest], muntin: 60,')).job!);
     expect(higher.problems.map(({ code }) => code)).not.toContain('head-no-field');
     expect(higher.doors![0]!.head!.field).not.toBeNull();
