@@ -116,6 +116,16 @@ describe('blanks', () => {
     expect(makeBlanks(items([150, 144.799]), RULES).leftOver).toHaveLength(2);
   });
 
+  it('are given up in a second where no way of riding with wide panels serves, and there are millions', () => {
+    // No two of these fit into 380 together, and the wide one has no room for any.
+    const narrow = Array.from({ length: 22 }, (_, i) => 250 + i);
+    const took = processorTime(() => {
+      const { blanks, leftOver } = makeBlanks(items([...narrow, 370]), { ...RULES, greatestBlankWidth: 380 });
+      expect([blanks.length, leftOver.reduce((sum, { quantity }) => sum + quantity, 0)]).toEqual([0, 22]);
+    });
+    expect(took).toBeLessThan(1000);
+  });
+
   it('have a spare each where no two of what is left fit together', () => {
     // Two of 250 make 505.2, past 380; 250 and a kerf leave 44.8 to 300, and a spare is 50 at least.
     const filled = makeBlanks(items([250, 250, 250]), { ...RULES, greatestBlankWidth: 380 }, true);
