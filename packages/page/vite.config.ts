@@ -17,6 +17,15 @@ function whileWorking(): Plugin {
   };
 }
 
+/** Parts are fetched by the browser alone: none needs others before it, and each brings its own styles. */
+function fetchPlainly(): Plugin {
+  return {
+    name: 'fetch-plainly',
+    enforce: 'pre',
+    load: (id) => (id === '\0vite/preload-helper.js' ? 'export const __vitePreload = (load) => load();' : null),
+  };
+}
+
 /** The page as a folder of files; with `--mode single`, as one file beside them that opens from disk. */
 const config: UserConfigFn = ({ mode }): UserConfig => {
   const single = mode === 'single';
@@ -32,6 +41,7 @@ const config: UserConfigFn = ({ mode }): UserConfig => {
     },
     plugins: [
       whileWorking(),
+      fetchPlainly(),
       licences.note(),
       licences.write(),
       single ? singleFile(readFileSync(here('public/icon.svg'), 'utf8')) : keepOffline(here('public')),

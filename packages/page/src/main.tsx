@@ -49,7 +49,9 @@ async function start(): Promise<void> {
   render(<App desk={desk} keeper={keeper} greet={claim.kept === null && !given} />, page);
   registerWorker(desk);
   // Until it is here, the page is lettered in a font of the system.
-  fetchPart(() => import('./style/fonts.css')).catch(() => {});
+  fetchPart(() => import('./style/letters.ts'))
+    .then(({ useOwnLetters }) => useOwnLetters())
+    .catch(() => {});
 }
 
 const UNREADABLE: Notice = {
