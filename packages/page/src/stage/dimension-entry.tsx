@@ -54,28 +54,7 @@ function SizeEntry({
   // The length as it was when the field opened: the drawing moves on under it.
   const entry = useLength({ path, name: `${path} on the sheet`, mm: open.mm, changes });
   const { field, docked, spot } = useOpenedField(entry, still, open);
-  const leave = () => {
-    const { fault, text } = entry;
-    // What is refused is said where it can still be read once the field is gone.
-    if (fault !== '') {
-      entry.giveUp();
-      desk.notice.value = { kind: 'fault', text: `${open.label}: ${text} was not taken. ${fault}` };
-    } else entry.leave();
-    close();
-  };
-  const listen = (event: KeyboardEvent) => {
-    const { key } = event;
-    if (key === 'ArrowUp' || key === 'ArrowDown') {
-      event.preventDefault();
-      entry.step(key === 'ArrowUp' ? 1 : -1, event.shiftKey);
-    }
-    if (key === 'Enter' && entry.fault === '') leave();
-    if (key === 'Escape') {
-      event.preventDefault();
-      entry.giveUp();
-      close();
-    }
-  };
+  const { leave, listen } = useLeaving(entry, open, close);
   return (
     <div
       class={docked ? 'dimension-entry docked' : 'dimension-entry'}
@@ -110,6 +89,35 @@ function SizeEntry({
       <KeyStrip field={field} />
     </div>
   );
+}
+
+/** How the field is left: with what stands in it, or without; and the keys that do so, or step. */
+function useLeaving(entry: LengthEntry, { label }: OpenDimension, close: () => void) {
+  const desk = useDesk();
+  const giveUp = () => {
+    entry.giveUp();
+    close();
+  };
+  const leave = () => {
+    const { fault, text } = entry;
+    if (fault === '') {
+      entry.leave();
+      close();
+      return;
+    }
+    giveUp();
+    // What is refused is said where it can still be read once the field is gone.
+    desk.notice.value = { kind: 'fault', text: `${label}: ${text} was not taken. ${fault}` };
+  };
+  const listen = (event: KeyboardEvent) => {
+    const { key } = event;
+    if (key === 'Enter' && entry.fault === '') leave();
+    if (key !== 'ArrowUp' && key !== 'ArrowDown' && key !== 'Escape') return;
+    event.preventDefault();
+    if (key === 'Escape') giveUp();
+    else entry.step(key === 'ArrowUp' ? 1 : -1, event.shiftKey);
+  };
+  return { leave, listen };
 }
 
 /**

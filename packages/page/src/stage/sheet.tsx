@@ -2,6 +2,7 @@ import { effect, type ReadonlySignal, signal, useComputed } from '@preact/signal
 import type { JSX } from 'preact';
 import { useEffect, useLayoutEffect, useMemo, useRef, useState } from 'preact/hooks';
 import { useDesk } from '../desk/context.ts';
+import type { Desk } from '../desk/desk.ts';
 import { attempt } from '../desk/fetch-part.ts';
 import { DimensionEntry, type OpenDimension } from './dimension-entry.tsx';
 import { liveDrawer, loadDrawer } from './drawers.ts';
@@ -14,48 +15,29 @@ export function Sheet({ view, label }: { view: ViewName; label: string }): JSX.E
   const desk = useDesk();
   const box = useRef<HTMLDivElement>(null);
   const svg = useRef<SVGSVGElement>(null);
-  const live = useRef<LiveSheet | null>(null);
   const open = useMemo(() => signal<OpenDimension | null>(null), []);
   const readout = useMemo(() => signal<Shown | null>(null), []);
 
   const closer = useMemo(createCloser, []);
-
-  const [draw, setDraw] = useState<Drawer | null>(() => (isWorkedOn(view) ? liveDrawer(view) : null));
-  useEffect(() => {
-    if (draw !== null) return;
-    void attempt(desk, async () => {
-      const drawer = await loadDrawer(view);
-      setDraw(() => drawer);
-    });
-  }, [desk, view, draw]);
-
+  const draw = useDrawer(view);
+  const hooks = useMemo(
+    () => ({
+      openDimension: (dimension: OpenDimension) => {
+        open.value = dimension;
+      },
+      showReadout: (shown: Shown | null) => {
+        readout.value = shown;
+      },
+    }),
+    [],
+  );
+  const live = useRef<LiveSheet | null>(null);
   // Before the browser lays out and paints the page for the first time: it then does so once, with the drawing in it.
   useLayoutEffect(() => {
     if (draw === null) return;
-    const sheet = createLiveSheet(svg.current!, box.current!, desk, { draw, long: isLong(view) }, closer, {
-      openDimension: (dimension) => {
-        open.value = dimension;
-      },
-      showReadout: (shown) => {
-        readout.value = shown;
-      },
-    });
-    live.current = sheet;
-    const triesBefore = desk.tries.peek();
-    const stop = effect(() => {
-      // While a size is moved there is only the joint: other drawings wait until the hand lets go.
-      if (desk.moving.value === null || isWorkedOn(view)) sheet.paint();
-    });
-    const stopTrying = desk.tries.subscribe((count) => count > triesBefore && sheet.slideIn());
-    const resized = new ResizeObserver(() => sheet.resize());
-    resized.observe(box.current!);
-    return () => {
-      stop();
-      stopTrying();
-      resized.disconnect();
-      sheet.close();
-    };
-  }, [desk, draw, view, closer, open, readout]);
+    live.current = createLiveSheet(svg.current!, box.current!, desk, { draw, long: isLong(view) }, closer, hooks);
+    return keepPainted(live.current, box.current!, desk, view);
+  }, [desk, draw, view]);
 
   const close = () => {
     const was = open.value;
@@ -78,6 +60,38 @@ export function Sheet({ view, label }: { view: ViewName; label: string }): JSX.E
       <Readout readout={readout} />
     </div>
   );
+}
+
+/** What draws a view: at once where it is worked on, else as soon as it is fetched; null until then. */
+function useDrawer(view: ViewName): Drawer | null {
+  const desk = useDesk();
+  const [draw, setDraw] = useState<Drawer | null>(() => (isWorkedOn(view) ? liveDrawer(view) : null));
+  useEffect(() => {
+    if (draw !== null) return;
+    void attempt(desk, async () => {
+      const drawer = await loadDrawer(view);
+      setDraw(() => drawer);
+    });
+  }, [desk, view, draw]);
+  return draw;
+}
+
+/** Paints a sheet whenever the desk or its box changes; returns what ends that and takes the sheet away. */
+function keepPainted(sheet: LiveSheet, box: HTMLElement, desk: Desk, view: ViewName): () => void {
+  const triesBefore = desk.tries.peek();
+  const stop = effect(() => {
+    // While a size is moved there is only the joint: other drawings wait until the hand lets go.
+    if (desk.moving.value === null || isWorkedOn(view)) sheet.paint();
+  });
+  const stopTrying = desk.tries.subscribe((count) => count > triesBefore && sheet.slideIn());
+  const resized = new ResizeObserver(() => sheet.resize());
+  resized.observe(box);
+  return () => {
+    stop();
+    stopTrying();
+    resized.disconnect();
+    sheet.close();
+  };
 }
 
 interface Shown {

@@ -1,10 +1,17 @@
-import { Component, type JSX, type TargetedKeyboardEvent } from 'preact';
+import type { Units } from '@fielded/core';
+import {
+  Component,
+  type JSX,
+  type TargetedFocusEvent,
+  type TargetedInputEvent,
+  type TargetedKeyboardEvent,
+} from 'preact';
 import { useEffect, useId, useRef, useState } from 'preact/hooks';
 import { useDesk } from '../../desk/context.ts';
 import { Field } from '../../entry/field.tsx';
 import { KeyStrip } from '../../entry/key-strip.tsx';
 import { Stepper, Unit } from '../../entry/stepper.tsx';
-import { type LengthPlace, useLength } from '../../entry/use-length.ts';
+import { type LengthEntry, type LengthPlace, useLength } from '../../entry/use-length.ts';
 import { findSize } from '../../job/sizes.ts';
 
 interface SizeFieldProps {
@@ -63,13 +70,7 @@ export function LengthField({
   useEffect(() => {
     if (inside && entry.fault !== '') field.current?.closest('.field')?.scrollIntoView({ block: 'nearest' });
   }, [inside, entry.fault]);
-  const listen = (event: TargetedKeyboardEvent<HTMLInputElement>) => {
-    if (event.key === 'ArrowUp' || event.key === 'ArrowDown') {
-      event.preventDefault();
-      entry.step(event.key === 'ArrowUp' ? 1 : -1, event.shiftKey);
-    }
-    if (event.key === 'Escape' && entry.giveUp()) event.preventDefault();
-  };
+  const typing = typingIn(entry, unit, setInside);
   const canStep = place.mm !== null;
   return (
     <Field id={id} label={label} fault={entry.fault} hint={hint} below={inside && <KeyStrip field={field} />}>
@@ -79,33 +80,46 @@ export function LengthField({
         step={(way, event) => entry.step(way, event.shiftKey)}
       >
         <input
+          {...typing}
           id={id}
           ref={field}
-          type="text"
-          inputMode={unit === 'mm' ? 'decimal' : 'text'}
-          autocomplete="off"
-          spellcheck={false}
-          enterkeyhint="done"
           data-path={place.path}
           aria-label={whose === undefined ? undefined : name}
           placeholder={typeof place.optional === 'string' ? place.optional : place.optional ? '–' : ''}
           aria-describedby={`${id}-fault ${id}-hint`}
-          aria-invalid={entry.fault !== ''}
-          value={entry.text}
-          onFocus={(event) => {
-            setInside(true);
-            entry.enter();
-            event.currentTarget.select();
-          }}
-          onInput={(event) => entry.type(event.currentTarget.value)}
-          onBlur={() => {
-            setInside(false);
-            entry.leave();
-          }}
-          onKeyDown={listen}
         />
         <Unit>{unit}</Unit>
       </Stepper>
     </Field>
   );
+}
+
+/** How a length is typed: what its input shows, and what is done in it. */
+function typingIn(entry: LengthEntry, units: Units, setInside: (inside: boolean) => void) {
+  return {
+    type: 'text',
+    inputMode: units === 'mm' ? 'decimal' : 'text',
+    autocomplete: 'off',
+    spellcheck: false,
+    enterkeyhint: 'done',
+    'aria-invalid': entry.fault !== '',
+    value: entry.text,
+    onFocus(event: TargetedFocusEvent<HTMLInputElement>) {
+      setInside(true);
+      entry.enter();
+      event.currentTarget.select();
+    },
+    onInput: (event: TargetedInputEvent<HTMLInputElement>) => entry.type(event.currentTarget.value),
+    onBlur() {
+      setInside(false);
+      entry.leave();
+    },
+    onKeyDown(event: TargetedKeyboardEvent<HTMLInputElement>) {
+      if (event.key === 'ArrowUp' || event.key === 'ArrowDown') {
+        event.preventDefault();
+        entry.step(event.key === 'ArrowUp' ? 1 : -1, event.shiftKey);
+      }
+      if (event.key === 'Escape' && entry.giveUp()) event.preventDefault();
+    },
+  } as const;
 }
