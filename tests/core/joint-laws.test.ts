@@ -8,7 +8,6 @@ import { cutSection } from '../../packages/core/src/joint/section.ts';
 import { grooveNeed, readTongue, thicknessAt, thicknessRange } from '../../packages/core/src/joint/tongue.ts';
 import { faceEnd } from '../../packages/core/src/machining/face-end.ts';
 import { reachAt } from '../../packages/core/src/machining/reach-at.ts';
-import { sweepProfile } from '../../packages/core/src/machining/sweep.ts';
 import { line } from '../../packages/geometry/src/curve/curve.ts';
 import { bow, type DrawnChain, drawChain } from '../support/drawn-chain.ts';
 import { Random } from '../support/random.ts';
@@ -268,12 +267,4 @@ describe('one cut', () => {
     }
     expect(lost).toBeGreaterThan(10);
   });
-});
-
-it('a profile that is widest at the face is swept to its own reach up to there, where it goes deeper again behind its edge', () => {
-  // Level 5 deep, down to 9 deep at 10 in, and up to the face at 14 in: the knife clears all before the slope.
-  const chain = [line(0, 5, 6, 5), line(6, 5, 10, 9), line(10, 9, 14, 0)];
-  const swept = sweepProfile({ shape: 'outline', reach: 14, depth: 9, chain });
-  for (const depth of [0.1, 0.5, 0.9, 3, 6, 8.5])
-    expect(reachAt(swept, depth)).toBeCloseTo(10 + (4 * (9 - depth)) / 9, 9);
 });

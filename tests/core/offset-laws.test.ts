@@ -122,6 +122,13 @@ describe('parts that are joined', () => {
   });
 
   it('are no ring where it would be thinner than rounding, wherever it lies', () => {
+    const triangle = (height: number): XY[] => [
+      [30, 40],
+      [36, 40],
+      [33, 40 + height],
+    ];
+    expect(stitch(polygon(triangle(2e-8)).curves)).toEqual([]);
+    expect(stitch(polygon(triangle(2e-6)).curves)).toHaveLength(1);
     const ring = rectangle({ x0: 30, y0: 40, x1: 42, y1: 46 });
     expect(offsetLoops([ring], 3 - 1e-9)).toEqual([]);
     const [thin] = offsetLoops([ring], 3 - 1e-6);
