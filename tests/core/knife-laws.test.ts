@@ -328,6 +328,16 @@ describe('the steel at a setting', () => {
     },
   );
 
+  it('is cut at the edge where its slope crosses that, if all of its land lies past it', () => {
+    // Moved out by 7 the land ends 1 past the edge, and the slope has come up a tenth of 6 there.
+    const { wood } = setSteel(drawn, { right: -7, down: 0, deeper: 0 }, null);
+    expect(ends(wood)).toEqual([expect.closeTo(0, 9), expect.closeTo(8.4, 9), 9, 1]);
+    expect(wood).toHaveLength(2);
+    // On stock so thin that its face lies half way up the slope: from 4 deep below it, at 11 in.
+    const { wood: low } = setSteel(drawn, { right: 0, down: -6, deeper: 0 }, null);
+    expect(ends(low)).toEqual([2, 3, expect.closeTo(11, 9), expect.closeTo(0, 9)]);
+  });
+
   it('that begins at the edge and ends on the face is left as it is, over the top of an arc as well', () => {
     // From 4 deep up over the top of a circle of radius 5 and down to 4 deep, then upright to the face.
     const over = [arc(0, 4, 6, 4, 3, 8, -1), line(6, 4, 6, 0)];

@@ -10,7 +10,7 @@ import { crossingsAt, curvesBetween, curvesOutside } from '../../packages/geomet
 import { cropLoops } from '../../packages/geometry/src/loop/crop.ts';
 import { type Loop, loopsBox, placeLoops, polygon, reverseCurves } from '../../packages/geometry/src/loop/loop.ts';
 import { poseDirection, poseLoops, posePoint } from '../../packages/geometry/src/loop/pose.ts';
-import { BOW, drawRing, gap, isInside, STEP, type XY } from '../support/drawn-curves.ts';
+import { BOW, drawRing, drawSome, gap, isInside, STEP, type XY } from '../support/drawn-curves.ts';
 import { Random } from '../support/random.ts';
 
 describe('rings', () => {
@@ -85,6 +85,21 @@ describe('rings', () => {
       const between = far(points, ([x]) => x > 25 && x < 37);
       expect(Math.abs(long(curvesBetween([loop], 25, 37)) - between)).toBeLessThan(0.5);
     }
+  });
+
+  it('have a part outside of boxes for each time that they leave them, and no joint elsewhere', () => {
+    const boxes: Box[] = [box, { x0: 36, y0: 41, x1: 50, y1: 47 }];
+    let more = 0;
+    for (const { curve, points } of drawSome(new Random(32), 80)) {
+      const isIn = points.map(([x, y]) => boxes.some((b) => x > b.x0 && x < b.x1 && y > b.y0 && y < b.y1));
+      const changes = [...isIn.keys()].filter((k) => k > 0 && isIn[k] !== isIn[k - 1]);
+      // Next to a corner of a box it is not known from points.
+      if ([0, ...changes, 720].some((k, i, all) => i > 0 && k - all[i - 1]! < 9)) continue;
+      const runs = changes.filter((k) => !isIn[k]).length + (isIn[0] ? 0 : 1);
+      if (runs > 1) more++;
+      expect(curvesOutside([curve], boxes)).toHaveLength(runs);
+    }
+    expect(more).toBeGreaterThan(10);
   });
 
   it('moved, turned, mirrored and scaled have their points where each of those puts a point', () => {

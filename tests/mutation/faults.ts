@@ -53,6 +53,11 @@ function none(file: string, because: string, lines: readonly string[]): NoFault[
  */
 const NO_FAULTS: readonly NoFault[] = [
   ...none(
+    'packages/geometry/src/path/path-ink.ts',
+    'the buffer is as long as asked for either way; that it is twice as long as before only saves copies',
+    ['const more = new Uint8Array(Math.max(2 / bytes.length, at + count));'],
+  ),
+  ...none(
     'packages/geometry/src/path/svg-arc.ts',
     'the bounds differ by 1e-24 of the radius, and radii by whole numbers of their last digit, 1e-16 of them: none lies between',
     ['if (Math.abs(rx - ry) <= 1e-12 * Math.min(rx, ry)) return [circular(x0, y0, x1, y1, chord, rx, shape)];'],
@@ -92,6 +97,11 @@ const NO_FAULTS: readonly NoFault[] = [
       'box[2] = Math.max(box[2]!, level[4 / k + 2]!);',
       'box[3] = Math.max(box[3]!, level[4 / k + 3]!);',
     ],
+  ),
+  ...none(
+    'packages/geometry/src/loop/self-crossing.ts',
+    'which half is split first decides only in which order, and how soon, the same curves are compared',
+    ['} else if (q >= size || (p < size || p <= q)) stack.push(2 * p, q, 2 * p + 1, q);'],
   ),
   ...none(
     'packages/geometry/src/loop/self-crossing.ts',

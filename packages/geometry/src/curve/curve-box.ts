@@ -1,5 +1,5 @@
-import { arcAngles } from './along.ts';
 import { type Box, growBox, lineMeetsBox } from './box.ts';
+import { isOn } from './crossing.ts';
 import type { Curve } from './curve.ts';
 
 /** The smallest axis-parallel box that contains a curve, mm. Exact to rounding. */
@@ -24,11 +24,6 @@ export function curveMeetsBox(curve: Curve, small: Box, by: number = 0): boolean
   const inside = (x: number, y: number) => x > box.x0 && x < box.x1 && y > box.y0 && y < box.y1;
   if (inside(curve.x0, curve.y0) || inside(curve.x1, curve.y1)) return true;
   // Neither end is inside, so the arc enters only where it crosses a side. Does it cross one of the four?
-  const { from, sweep } = arcAngles(curve);
-  const onArc = (x: number, y: number) => {
-    const turned = (Math.atan2(y - curve.cy, x - curve.cx) - from) * curve.turn;
-    return ((turned % (2 * Math.PI)) + 2 * Math.PI) % (2 * Math.PI) <= Math.abs(sweep);
-  };
   const crosses = (
     across: number,
     centreAcross: number,
@@ -41,7 +36,7 @@ export function curveMeetsBox(curve: Curve, small: Box, by: number = 0): boolean
     if (square <= 0) return false;
     const half = Math.sqrt(square);
     return [centreAlong - half, centreAlong + half].some(
-      (along) => along > low && along < high && (upright ? onArc(across, along) : onArc(along, across)),
+      (along) => along > low && along < high && (upright ? isOn(curve, across, along) : isOn(curve, along, across)),
     );
   };
   return (
