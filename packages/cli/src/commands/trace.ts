@@ -1,5 +1,5 @@
 import { basename, extname } from 'node:path';
-import type { Voice } from '@fielded/core';
+import { formatNumber, type Voice } from '@fielded/core';
 import type { Traced, TracedSide } from '@fielded/exchange';
 import { type Command, defineCommand } from '../command.ts';
 import { readBytes } from '../files/read-bytes.ts';
@@ -112,7 +112,11 @@ function describe(path: string, { dpi, thickness, edge, turned, front, back }: T
   const pixels = dpi[0] === dpi[1] ? `${Math.round(dpi[0])}` : `${Math.round(dpi[0])} × ${Math.round(dpi[1])}`;
   const sizes = { thickness: length(thickness), edge: length(edge) };
   return [
-    say('print.trace.head', { file: path, ...sizes, pixels, turned: fixed(turned, 1, voice) }, voice),
+    say(
+      'print.trace.head',
+      { file: path, ...sizes, pixels, turned: sayFigure(formatNumber(turned, 1), voice.language) },
+      voice,
+    ),
     ...side('print.trace.front', front),
     ...(back ? side('print.trace.back', back) : [`  ${say('print.trace.back.none', {}, voice)}`]),
     say('print.trace.look', {}, voice),

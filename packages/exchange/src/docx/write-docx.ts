@@ -9,7 +9,9 @@ import {
   Packer,
   PageNumber,
   Paragraph,
+  Tab,
   type Table,
+  TabStopType,
   TextRun,
 } from 'docx';
 import { withoutTime } from './docx-container.ts';
@@ -44,7 +46,7 @@ export async function writeDocx(document: WordDocument): Promise<Uint8Array> {
             margin: { top: margin, bottom: margin, left: margin, right: margin },
           },
         },
-        footers: { default: new Footer({ children: [writeFoot(document.foot)] }) },
+        footers: { default: new Footer({ children: [writeFoot(document.foot, room)] }) },
         children: document.blocks.flatMap((block) => writeBlock(block, room)),
       },
     ],
@@ -85,12 +87,14 @@ const NUMBERING: INumberingOptions = {
   ],
 };
 
-/** The foot of each page, with the page's number and how many there are. */
-function writeFoot(text: string): Paragraph {
+/** The foot of each page, with the page's number and how many there are at the end of its line, `room` mm away. */
+function writeFoot(text: string, room: number): Paragraph {
   return new Paragraph({
     style: 'Foot',
+    tabStops: [{ type: TabStopType.RIGHT, position: Math.round(room * TWIPS_PER_MM) }],
     children: [
-      new TextRun({ text: `${text}   ` }),
+      new TextRun({ text }),
+      new TextRun({ children: [new Tab()] }),
       ...[PageNumber.CURRENT, ' / ', PageNumber.TOTAL_PAGES].map((part) => new TextRun({ children: [part] })),
     ],
   });
