@@ -14,6 +14,7 @@ import { steelOrdinates } from '../../packages/core/src/knife/ordinates.ts';
 import { moveTip, seeProfile, toCut } from '../../packages/core/src/knife/seen-profile.ts';
 import { AS_DRAWN, findLip, setSteel } from '../../packages/core/src/knife/set-steel.ts';
 import { lengthFromTip, steelLength, steelOutline } from '../../packages/core/src/knife/steel-outline.ts';
+import { steelReach } from '../../packages/core/src/knife/wood-profile.ts';
 import { arcAngle, pointAlong } from '../../packages/geometry/src/curve/along.ts';
 import { arc, type Chain, line } from '../../packages/geometry/src/curve/curve.ts';
 import { distanceToChain } from '../../packages/geometry/src/curve/distance.ts';
@@ -347,4 +348,19 @@ describe('the steel at a setting', () => {
       expect(steel).toEqual(over);
     }
   });
+});
+
+it('steel may be as long as its face is from the tip to its foot, less a thousandth of the radius', () => {
+  const steel = { shape: 'outline', reach: 14, depth: 9, chain: [line(0, 9, 6, 9), line(6, 9, 14, 0)] } as const;
+  for (const [cuttingDiameter, rake] of [
+    [120, 0],
+    [60, 0.3],
+    [160, 0.5],
+  ] as const) {
+    // The foot lies R·cos γ from the tip; flat the outline reaches 14 along the radius, on edge 9.
+    const head = { ...raiser, cuttingDiameter, rake };
+    const most = expect.closeTo((cuttingDiameter / 2) * (Math.cos(rake) - 0.001), 9);
+    expect(steelReach(steel, head, 0)).toEqual({ length: 14, most });
+    expect(steelReach(steel, head, Math.PI / 2)).toEqual({ length: 9, most });
+  }
 });
