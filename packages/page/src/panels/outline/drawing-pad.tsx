@@ -1,5 +1,4 @@
 import { type Cut, formatLength, parseLength, sweptOutline, type Units } from '@fielded/core';
-import { useSignal } from '@preact/signals';
 import type { JSX } from 'preact';
 import { useRef } from 'preact/hooks';
 import { useDesk } from '../../desk/context.ts';
@@ -8,9 +7,8 @@ import { keepTogether } from '../../words/keep-together.ts';
 import { type DrawnPoint, drawnPath, FINE_GRIDS, GRIDS } from './drawn-outline.ts';
 import { PlaceFields } from './place-fields.tsx';
 import { type Drawing, useDrawing } from './use-drawing.ts';
+import { ROUND, usePress } from './use-press.ts';
 
-/** Paper left free round the wood, mm. */
-const ROUND = 2;
 /** The least width of the paper, mm, and how far it reaches beyond the cut that is there. */
 const LEAST_WIDE = 40;
 const BEYOND = 22;
@@ -59,22 +57,6 @@ export function DrawingPad({ place, done }: { place: OutlinePlace; done: () => v
   );
 }
 
-/** A press this near to a point, pixels, means the point: nearer than a finger's width, so that short lines can be drawn beside it. */
-const AT_POINT = 14;
-/** A hand that has moved less than this, pixels, has tapped. */
-const TAP = 5;
-/** How many times slower a point moves under a hand that is beside it. */
-const SLOWER = 4;
-
-/** What a press on the paper moves: where it began, px, and the point in hand as it lay then, mm. */
-interface Press {
-  readonly from: { readonly x: number; readonly y: number };
-  readonly point: { readonly x: number; readonly y: number } | null;
-  readonly finely: boolean;
-  /** Whether the hand has moved: until then it may be a tap. */
-  moved: boolean;
-}
-
 /** The paper with the stock, the cut as it was, and what is drawn so far. */
 function SquaredPaper({
   wide,
@@ -89,58 +71,7 @@ function SquaredPaper({
 }): JSX.Element {
   const { points, next, chosen } = drawing;
   const pad = useRef<SVGSVGElement>(null);
-  const press = useRef<Press | null>(null);
-  const held = useSignal(false);
-  const scale = () => (wide + 2 * ROUND) / pad.current!.getBoundingClientRect().width;
-  const placeOf = (event: PointerEvent) => {
-    const box = pad.current!.getBoundingClientRect();
-    return { x: (event.clientX - box.left) * scale() - ROUND, y: (event.clientY - box.top) * scale() - ROUND };
-  };
-  const begin = (event: PointerEvent) => {
-    if (!event.isPrimary) return;
-    pad.current?.setPointerCapture(event.pointerId);
-    const place = placeOf(event);
-    const index = nearestTo(points, place, AT_POINT * scale());
-    // A press beside the point in hand moves that, finely.
-    const moves = index ?? chosen;
-    press.current = {
-      from: { x: event.clientX, y: event.clientY },
-      point: moves === null ? null : points[moves]!,
-      finely: index === null,
-      moved: false,
-    };
-    held.value = true;
-    if (moves === null) drawing.follow(place.x, place.y);
-    else if (moves !== chosen) drawing.choose(moves);
-  };
-  const go = (event: PointerEvent) => {
-    const now = press.current;
-    if (now === null) {
-      const place = placeOf(event);
-      if (chosen === null && event.pointerType === 'mouse') drawing.follow(place.x, place.y);
-      return;
-    }
-    const [dx, dy] = [event.clientX - now.from.x, event.clientY - now.from.y];
-    if (now.point === null) {
-      const place = placeOf(event);
-      return drawing.follow(place.x, place.y);
-    }
-    if (!now.moved && Math.hypot(dx, dy) < TAP) return;
-    if (!now.moved) drawing.keep();
-    now.moved = true;
-    const by = scale() / (now.finely ? SLOWER : 1);
-    drawing.move(now.point.x + dx * by, now.point.y + dy * by, now.finely);
-  };
-  const end = (event: PointerEvent) => {
-    const now = press.current;
-    if (now === null || !event.isPrimary) return;
-    go(event);
-    press.current = null;
-    held.value = false;
-    if (now.point === null) drawing.goOn();
-    // A tap beside the point in hand lets go of it.
-    else if (!now.moved && now.finely) drawing.choose(null);
-  };
+  const { held, ...presses } = usePress(pad, wide, drawing);
   const at = chosen === null ? next : points[chosen]!;
   return (
     <svg
@@ -150,13 +81,7 @@ function SquaredPaper({
       role="application"
       aria-label="Squared paper. Arrow keys move the point, Enter goes to it, Backspace takes the last step back. Page up and down choose a point to move or delete, Escape draws on."
       tabindex={0}
-      onPointerDown={begin}
-      onPointerMove={go}
-      onPointerUp={end}
-      onPointerCancel={() => {
-        press.current = null;
-        held.value = false;
-      }}
+      {...presses}
       onKeyDown={drawing.listen}
     >
       <path class="grid" d={gridPath(wide, deep)} />
@@ -171,17 +96,6 @@ function SquaredPaper({
       {chosen === null && <circle class="at" cx={next.x} cy={next.y} r={0.9} />}
     </svg>
   );
-}
-
-/** The index of the point nearest to a place, where one lies within `reach` mm of it. */
-function nearestTo(
-  points: readonly DrawnPoint[],
-  place: { readonly x: number; readonly y: number },
-  reach: number,
-): number | null {
-  const away = points.map(({ x, y }) => Math.hypot(x - place.x, y - place.y));
-  const least = Math.min(...away);
-  return least <= reach ? away.indexOf(least) : null;
 }
 
 /** Chooses how the next point is reached, takes the last step back, and removes the point in hand. */

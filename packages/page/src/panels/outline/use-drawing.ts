@@ -65,6 +65,16 @@ export function useDrawing(wide: number, deep: number, grid: number, fine: numbe
     const within = { x: between(wide, x), y: between(deep, y) };
     drawn.value = movePoint(drawn.value, hand.value!, within.x, within.y, step);
   };
+  const nudge = ([right, down]: readonly [number, number], finely: boolean) => {
+    if (chosen !== null) {
+      keep();
+      const { x, y } = points[chosen]!;
+      const step = finely ? fine : grid;
+      return put(x + right * step, y + down * step, null);
+    }
+    const step = finely ? grid : 2 * grid;
+    at.value = { x: between(wide, at.value.x + right * step), y: between(deep, at.value.y + down * step) };
+  };
   const remove = () => {
     keep();
     drawn.value = removePoint(drawn.value, hand.value!);
@@ -95,32 +105,32 @@ export function useDrawing(wide: number, deep: number, grid: number, fine: numbe
     move: (x, y, finely) => (finely ? put(x, y, fine) : put(x, y < NEAR_FACE ? 0 : y, grid)),
     remove,
     back: past.value.length === 0 ? null : back,
-    listen(event) {
-      const { key } = event;
-      const undoes = key.toLowerCase() === 'z' && (event.ctrlKey || event.metaKey);
-      const way = ARROWS[key];
-      if (way === undefined && !ELSE.includes(key) && !undoes) return;
-      if (key === 'Escape' && chosen === null) return;
-      event.preventDefault();
-      event.stopPropagation();
-      if (undoes) return drawing.back?.();
-      if (key === 'PageUp' || key === 'PageDown')
-        return choose(beside(points.length, chosen, key === 'PageUp' ? -1 : 1));
-      if (chosen !== null) {
-        if (key === 'Backspace' || key === 'Delete') return remove();
-        if (way === undefined) return choose(null);
-        keep();
-        const { x, y } = points[chosen]!;
-        const step = event.shiftKey ? fine : grid;
-        return put(x + way[0] * step, y + way[1] * step, null);
-      }
-      if (key === 'Enter') return add(snapped());
-      if (way === undefined) return drawing.back?.();
-      const step = event.shiftKey ? grid : 2 * grid;
-      at.value = { x: between(wide, at.value.x + way[0] * step), y: between(deep, at.value.y + way[1] * step) };
-    },
+    listen: (event) => listenToKey(event, drawing, { add: () => add(snapped()), nudge }),
   };
   return drawing;
+}
+
+/** What a key does to a drawing. */
+function listenToKey(
+  event: KeyboardEvent,
+  drawing: Drawing,
+  { add, nudge }: { add(): void; nudge(way: readonly [number, number], finely: boolean): void },
+): void {
+  const { key } = event;
+  const { points, chosen, back, choose, remove } = drawing;
+  const undoes = key.toLowerCase() === 'z' && (event.ctrlKey || event.metaKey);
+  const way = ARROWS[key];
+  if (way === undefined && !ELSE.includes(key) && !undoes) return;
+  if (key === 'Escape' && chosen === null) return;
+  event.preventDefault();
+  event.stopPropagation();
+  const deletes = key === 'Backspace' || key === 'Delete';
+  if (undoes) back?.();
+  else if (way !== undefined) nudge(way, event.shiftKey);
+  else if (key === 'PageUp' || key === 'PageDown') choose(beside(points.length, chosen, key === 'PageUp' ? -1 : 1));
+  else if (chosen !== null) deletes ? remove() : choose(null);
+  else if (key === 'Enter') add();
+  else back?.();
 }
 
 /** The point before or after the one in hand; from none, the last or the first. Null past either end. */
