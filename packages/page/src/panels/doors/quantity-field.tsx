@@ -21,8 +21,35 @@ export function QuantityField({
   value: number;
   changes?: (path: string, count: number) => readonly JobChange[];
 }): JSX.Element {
-  const desk = useDesk();
   const id = useId();
+  const { text, fault, type, by, leave, listen } = useCount(path, value, changes);
+  const name = `${label}, ${whose}`;
+  return (
+    <Field id={id} label={label} fault={fault}>
+      <Stepper name={name} canStep={{ less: value > 1, more: true }} step={by}>
+        <input
+          id={id}
+          type="text"
+          inputMode="numeric"
+          autocomplete="off"
+          data-path={path}
+          aria-label={name}
+          aria-invalid={fault !== ''}
+          aria-describedby={`${id}-fault`}
+          value={text}
+          onFocus={(event) => event.currentTarget.select()}
+          onInput={(event) => type(event.currentTarget.value)}
+          onBlur={leave}
+          onKeyDown={listen}
+        />
+      </Stepper>
+    </Field>
+  );
+}
+
+/** The text of a count's field, what is wrong with it, and what typing, stepping, keys and leaving do. */
+function useCount(path: string, value: number, changes: (path: string, count: number) => readonly JobChange[]) {
+  const desk = useDesk();
   const [draft, setDraft] = useState<string | null>(null);
   const [fault, setFault] = useState('');
   const put = (count: number, key?: string) => {
@@ -48,29 +75,9 @@ export function QuantityField({
     event.preventDefault();
     if (event.key === 'ArrowUp' || value > 1) by(event.key === 'ArrowUp' ? 1 : -1);
   };
-  const name = `${label}, ${whose}`;
-  return (
-    <Field id={id} label={label} fault={fault}>
-      <Stepper name={name} canStep={{ less: value > 1, more: true }} step={by}>
-        <input
-          id={id}
-          type="text"
-          inputMode="numeric"
-          autocomplete="off"
-          data-path={path}
-          aria-label={name}
-          aria-invalid={fault !== ''}
-          aria-describedby={`${id}-fault`}
-          value={draft ?? String(value)}
-          onFocus={(event) => event.currentTarget.select()}
-          onInput={(event) => type(event.currentTarget.value)}
-          onBlur={() => {
-            desk.settle();
-            if (fault === '') setDraft(null);
-          }}
-          onKeyDown={listen}
-        />
-      </Stepper>
-    </Field>
-  );
+  const leave = () => {
+    desk.settle();
+    if (fault === '') setDraft(null);
+  };
+  return { text: draft ?? String(value), fault, type, by, leave, listen };
 }

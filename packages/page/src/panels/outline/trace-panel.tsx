@@ -14,8 +14,6 @@ type State = TraceAnswer | { readonly kind: 'none' } | { readonly kind: 'reading
 
 /** A scan or photo of a kept sample: it is traced here, and what was read becomes an outline of the job. */
 export function TracePanel({ place, done }: { place: OutlinePlace; done: () => void }): JSX.Element {
-  const picker = useRef<HTMLInputElement>(null);
-  const camera = useRef<HTMLInputElement>(null);
   const state = useSignal<State>({ kind: 'none' });
   const name = useSignal('');
   const tracer = useMemo(createTracer, []);
@@ -37,6 +35,33 @@ export function TracePanel({ place, done }: { place: OutlinePlace; done: () => v
   const { kind } = state.value;
   return (
     <div class="trace">
+      <SamplePickers choose={choose} />
+      {kind === 'none' && (
+        <p class="hint">
+          A kept sample’s end grain, with 20 mm of the field on it: flat on a scanner’s glass at 600 pixels to the inch,
+          or on plain paper, photographed straight on from a metre away and enlarged.
+        </p>
+      )}
+      <p role="status">{kind === 'reading' ? `Reading ${name.value}…` : ''}</p>
+      {state.value.kind === 'refused' && (
+        <p class="fault">
+          {name.value}: {state.value.refused}. {state.value.instead}.
+        </p>
+      )}
+      {(kind === 'asks-scale' || kind === 'refused' || kind === 'traced') && (
+        <ScaleFields asks={kind === 'asks-scale'} again={(scale) => wait(tracer.again(scale))} />
+      )}
+      {state.value.kind === 'traced' && <SeenSample seen={state.value} place={place} done={done} />}
+    </div>
+  );
+}
+
+/** Chooses a picture of a sample, or takes one. */
+function SamplePickers({ choose }: { choose: (files: readonly File[]) => void }): JSX.Element {
+  const picker = useRef<HTMLInputElement>(null);
+  const camera = useRef<HTMLInputElement>(null);
+  return (
+    <>
       <div class="buttons">
         <button type="button" onClick={() => picker.current?.click()}>
           From a scan or photo…
@@ -58,23 +83,7 @@ export function TracePanel({ place, done }: { place: OutlinePlace; done: () => v
         capture="environment"
         take={choose}
       />
-      {kind === 'none' && (
-        <p class="hint">
-          A kept sample’s end grain, with 20 mm of the field on it: flat on a scanner’s glass at 600 pixels to the inch,
-          or on plain paper, photographed straight on from a metre away and enlarged.
-        </p>
-      )}
-      <p role="status">{kind === 'reading' ? `Reading ${name.value}…` : ''}</p>
-      {state.value.kind === 'refused' && (
-        <p class="fault">
-          {name.value}: {state.value.refused}. {state.value.instead}.
-        </p>
-      )}
-      {(kind === 'asks-scale' || kind === 'refused' || kind === 'traced') && (
-        <ScaleFields asks={kind === 'asks-scale'} again={(scale) => wait(tracer.again(scale))} />
-      )}
-      {state.value.kind === 'traced' && <SeenSample seen={state.value} place={place} done={done} />}
-    </div>
+    </>
   );
 }
 

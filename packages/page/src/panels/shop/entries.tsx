@@ -1,5 +1,5 @@
-import { useSignal } from '@preact/signals';
-import type { ComponentChildren, JSX } from 'preact';
+import { type Signal, useSignal } from '@preact/signals';
+import type { ComponentChildren, JSX, RefObject } from 'preact';
 import { useLayoutEffect, useRef, useState } from 'preact/hooks';
 import { useDesk } from '../../desk/context.ts';
 import type { Desk } from '../../desk/desk.ts';
@@ -61,11 +61,7 @@ export function Entries({
   const names = useNames(what);
   const ids = useEntryIds();
   const group = useRef<HTMLDivElement>(null);
-  const added = useSignal(0);
-  // The keyboard goes on in what was added.
-  useLayoutEffect(() => {
-    if (added.value > 0) [...group.current!.querySelectorAll('summary')].at(-1)?.focus();
-  }, [added.value]);
+  const added = useFocusOnAdded(group);
   const isFresh = (name: string) =>
     JSON.stringify(getAtKeys(desk.doc.value.shop?.data, [what, name])) === JSON.stringify(fresh);
   return (
@@ -98,6 +94,15 @@ export function Entries({
       {names.length === 0 && <p class="hint">{hint}</p>}
     </div>
   );
+}
+
+/** How many entries were added: the keyboard goes on in the last. */
+function useFocusOnAdded(group: RefObject<HTMLElement | null>): Signal<number> {
+  const added = useSignal(0);
+  useLayoutEffect(() => {
+    if (added.value > 0) [...group.current!.querySelectorAll('summary')].at(-1)?.focus();
+  }, [added.value]);
+  return added;
 }
 
 /** What tells entries apart when they are shown: an entry that is renamed stays the one it was, unfolded and with the focus in it. */
