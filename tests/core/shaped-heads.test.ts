@@ -251,6 +251,22 @@ describe('the report of a shaped door', () => {
     expect(fits.problems.filter(({ code }) => code === 'head-too-hollow')).toEqual([]);
   });
 
+  it('keeps the arcs of a basket arch apart, which touch inside each other', () => {
+    // Sides of radius 100, a crown of 300: centres 200 apart, arcs that meet 50 mm in and 100·√3/2 up.
+    const up = 100 * Math.sin(Math.PI / 3);
+    const rise = 300 - 2 * up;
+    const y = rise - up;
+    const path = `M 0 ${rise} A 100 100 0 0 1 50 ${y} A 300 300 0 0 1 350 ${y} A 100 100 0 0 1 400 ${rise}`;
+    const { head } = evaluate(read(job(`{ shape: outline, path: "${path}" }`)).job!).doors![0]!;
+    const radii = (at: string) =>
+      readReportPath(at)[0]!
+        .filter((c) => c.turn !== 0)
+        .map(({ r }) => Math.round(r * 1e4) / 1e4)
+        .sort((p, q) => p - q);
+    expect(radii(head!.paths.panelEdge)).toEqual([109, 109, 309]);
+    expect(radii(head!.paths.field)).toEqual([71, 71, 271]);
+  });
+
   it('says where the raise runs to a point', () => {
     const report = evaluate(read(job('{ shape: cathedral, rise: 30, crown: 25, ears: 90 }')).job!);
     expect(report.problems.map(({ code }) => code)).toContain('head-field-pointed');

@@ -1,5 +1,6 @@
-import { evaluate, type GivenJob } from '@fielded/core';
+import { acceptJob, evaluate, type GivenJob } from '@fielded/core';
 import { describe, expect, it } from 'vitest';
+import { stateJoint } from '../../packages/core/src/report/statements.ts';
 
 /** Invented: 20 mm stock, an ogee raise 38 in and 9 deep, a cove behind it 4.8 deep, in a 6.4 mm groove. */
 function job(change: Partial<GivenJob> = {}): GivenJob {
@@ -93,6 +94,14 @@ describe('the two statements', () => {
     const { statements, fit } = evaluate(job({ panel: { thickness: 20, width: 60 } }));
     expect(fit.verdict).toBe('sliding');
     expect(statements).toMatchObject({ fits: true, canBeRun: false, against: ['raises-meet'] });
+  });
+
+  it('of a joint alone leave open what needs a head, and nothing else', () => {
+    const { cuts } = acceptJob(job());
+    const named = { ...acceptJob(job()), cuts: [{ ...cuts[0]!, head: 'raiser' }, cuts[1]!] };
+    // No head, knife or machine has been looked at in a drag: cuts without a head are asked for where all is evaluated.
+    expect(stateJoint(named, 'sliding', []).notChecked).toEqual(['cuts[1].head', 'cuts[0].head']);
+    expect(stateJoint(named, 'sliding', []).canBeRun).toBeNull();
   });
 
   it('say what nobody could check', () => {

@@ -4,6 +4,7 @@ import type { Joint } from '../../packages/core/src/spread/joint.ts';
 import { seekWorst } from '../../packages/core/src/spread/seek-worst.ts';
 import { type Source, UNKNOWN } from '../../packages/core/src/spread/sources.ts';
 import { cutSurface, depthAt, leastDepth, leastLeaning, mostLeaning } from '../../packages/core/src/spread/surface.ts';
+import { createTally } from '../../packages/core/src/spread/tally.ts';
 import { arc, type Curve, line } from '../../packages/geometry/src/curve/curve.ts';
 import { Random } from '../support/random.ts';
 
@@ -94,6 +95,29 @@ describe('a surface that leans', () => {
     expect(falling).toBeGreaterThan(10);
     expect(falling).toBeLessThan(90);
   });
+});
+
+it('a tally of figures a step apart has the quantiles, mean and deviation of that row, and parts them among its bars', () => {
+  // 20 000 figures from 2 to 3, one in the middle of each fine bin: what a part p of them does not exceed is 2 + p.
+  const count = 20_000;
+  const figures = Float64Array.from({ length: count }, (_, i) => 2 + (i + 0.5) / count);
+  const tally = createTally([2, 3]);
+  expect(tally.read()).toBeNull();
+  tally.add(figures, count);
+  const { mean, deviation, quantiles, count: counted } = tally.read()!;
+  expect(counted).toBe(count);
+  expect(mean).toBeCloseTo(2.5, 12);
+  // A row of n equal steps h: h²·n(n + 1)/12.
+  expect(deviation).toBeCloseTo(Math.sqrt((count * (count + 1)) / 12) / count, 9);
+  for (const [part, figure] of Object.entries(quantiles)) expect(figure).toBeCloseTo(2 + Number(part), 9);
+  const { from, step, counts } = tally.histogram();
+  expect([from, step * counts.length]).toEqual([expect.closeTo(2, 12), expect.closeTo(1, 12)]);
+  expect(new Set(counts)).toEqual(new Set([count / counts.length]));
+  // Few figures: between the two bins that hold them nothing is counted.
+  const few = createTally([0, 1]);
+  few.add(Float64Array.from([0.25, 0.75, 0.75]), 3);
+  expect(few.read()!.quantiles['0.025']).toBeCloseTo(0.25, 3);
+  expect(few.read()!.quantiles['0.5']).toBeCloseTo(0.75, 3);
 });
 
 it('the worst of sizes that each count for themselves is the sum of their own worst, whether all are tried or climbed to', () => {

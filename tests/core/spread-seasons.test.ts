@@ -70,6 +70,22 @@ describe('a flat-sawn cherry panel 400 mm wide, pinned, made at 8 %', () => {
   });
 });
 
+it('a spread of moisture asks for the wood and its width, where no season asks already', () => {
+  const limits = { thickness: 0.1, height: 0.1, fence: 0.1, grooveWidth: 0.1, film: 0 };
+  const codes = (moisture: number, other: Partial<Job> = {}) => {
+    const { species: _, width: __, ...bare } = panel();
+    return evaluate(plainJob({ panel: bare, spread: { ...limits, moisture }, ...other })).problems.map(
+      ({ code }) => code,
+    );
+  };
+  expect(codes(2)).toEqual(expect.arrayContaining(['species-missing', 'width-missing']));
+  for (const code of ['species-missing', 'width-missing']) {
+    expect(codes(0)).not.toContain(code);
+    // Said once, by the season.
+    expect(codes(2, { season: year }).filter((each) => each === code)).toHaveLength(1);
+  }
+});
+
 it('pinned along one edge, the other takes all of it', () => {
   const held = seasonOf({}, { pinned: 'edge' });
   expect(held.driest.bare).toBeCloseTo(400 * 0.00248 * 2, 12);
