@@ -3,6 +3,8 @@
 // cases too seldom: what advice writes is read again, and brings no other problem.
 import { evaluate, type Problem, readJob, writeValues } from '@fielded/core';
 import { describe, expect, it } from 'vitest';
+import { presentationsToTry } from '../../packages/core/src/report/advice-candidates.ts';
+import { plainJob } from './joints-to-spread.ts';
 
 const keyOf = ({ code, at }: Problem) => `${code} ${at}`;
 
@@ -48,6 +50,19 @@ doors: [{ width: 500, height: 900, stile: 60, rail: 70, across: 2, muntin: ${mun
     expect(advised(job(muntin), 'little-engagement', shop).every(({ brings }) => brings.length === 0)).toBe(true);
     expect(advised(job(muntin), 'little-engagement', shop)).toHaveLength(1);
   });
+});
+
+it('another way to hold a panel is tried for the cut that is named, whichever it is, and on edge only for one that is not run over', () => {
+  const job = plainJob();
+  const paths = (name: string | undefined) =>
+    presentationsToTry(job, name).map(({ writes }) =>
+      writes.map(({ path, ...to }) => [path.join('.'), 'word' in to && to.word]),
+    );
+  expect(paths('raise')).toEqual([[['cuts.0.presented', 'on-edge']], [['cuts.0.presented', 'flat']]]);
+  // The relief is run over.
+  expect(paths('back relief')).toEqual([[['cuts.1.presented', 'flat']]]);
+  expect(paths('bead')).toEqual([]);
+  expect(paths(undefined)).toEqual([]);
 });
 
 describe('a tongue that is too thick for its groove', () => {

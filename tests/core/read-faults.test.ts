@@ -1,5 +1,6 @@
 import { describe, expect, it } from 'vitest';
 import { readJob } from '../../packages/core/src/reading/read.ts';
+import { isOpenQuote } from '../../packages/core/src/reading/yaml-words.ts';
 import { broken, SOUND } from './job-texts.ts';
 
 const ALL_CUTS = SOUND.slice(SOUND.indexOf('cuts:'));
@@ -573,6 +574,21 @@ const OUTLINES: readonly (readonly string[])[] = [
 describe('a job with one slip in it', () => {
   it('is sound without the slip', () => {
     expect(faultsOf(SOUND)).toEqual([]);
+  });
+
+  it('is no list, no number and not empty', () => {
+    const said = (text: string) => readJob(text).faults[0]!.message;
+    expect(said('- a\n')).toBe(
+      'The file is a list, not a group of keys. Start it with fielded: 1, as in the examples.',
+    );
+    expect(said('3\n')).toContain('The file is a number');
+    expect(said('')).toContain('The file is empty');
+    expect(said(broken('panel:\n  thickness: 20\n', 'panel:\n'))).toContain('panel is empty. Write a group of keys');
+  });
+
+  it('knows a quoted text whose quote is not closed: in single quotes two stand for one, in double ones a backslash before it (YAML 1.2)', () => {
+    expect(["'it", "'it''", '"it', '"it\\"'].map(isOpenQuote)).toEqual([true, true, true, true]);
+    expect(["it's", 'it', "'it'", "'it''s'", '"it"', '"it\\""'].map(isOpenQuote)).toEqual(Array(6).fill(false));
   });
 
   it.each(SLIPS)('says in full what is wrong with %s', (_, from, to, ...faults) => {
