@@ -258,8 +258,8 @@ describe('the report of a shaped door', () => {
     const y = rise - up;
     const path = `M 0 ${rise} A 100 100 0 0 1 50 ${y} A 300 300 0 0 1 350 ${y} A 100 100 0 0 1 400 ${rise}`;
     const { head } = evaluate(read(job(`{ shape: outline, path: "${path}" }`)).job!).doors![0]!;
-    const radii = (at: string) =>
-      readReportPath(at)[0]!
+    const radii = (at: string | null) =>
+      readReportPath(at!)[0]!
         .filter((c) => c.turn !== 0)
         .map(({ r }) => Math.round(r * 1e4) / 1e4)
         .sort((p, q) => p - q);
