@@ -168,6 +168,8 @@ it('prints, by the browser’s own command, in ink on white from a dark screen',
   const page = await bench.open({ ...DESKTOP, colorScheme: 'dark' });
   await page.emulateMedia({ media: 'print' });
   expect(await page.locator('.sizes').first().isVisible()).toBe(true);
+  // What can only be pressed is not on paper.
+  expect(await page.locator('.commands, .tools, .side button').filter({ visible: true }).count()).toBe(0);
   expect(await page.locator('body').evaluate((body) => getComputedStyle(body).color)).toBe('rgb(29, 36, 48)');
 });
 

@@ -6,7 +6,8 @@ import { useDesk } from '../../desk/context.ts';
 
 /** The room that the picture is laid out in, paper mm: shown at four fifths on a phone, its figures can still be read. */
 const ROOM = { width: 116, height: 120 };
-const DARK = '(prefers-color-scheme: dark)';
+/** On paper it is drawn as in the light. */
+const DARK = 'screen and (prefers-color-scheme: dark)';
 
 /** The section through table, ring, head, stock and fence, dimensioned from the table and the fence as a rule is laid. */
 export function SectionView({ plan, index }: { plan: Plan; index: number }): JSX.Element {
