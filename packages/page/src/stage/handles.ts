@@ -1,5 +1,5 @@
 import type { Job, Report, Units } from '@fielded/core';
-import { curveMeetsBox, readLoops } from '@fielded/geometry';
+import { readLoops } from '@fielded/geometry';
 import type { JobChange } from '../job/changes.ts';
 import type { Data } from '../job/data.ts';
 import { findSize, type WrittenSize } from '../job/sizes.ts';
@@ -47,16 +47,13 @@ export function findHandles(job: Job, report: Report, beyond: number, withFrame:
 
 /** So many handles of cuts are shown even where another cut has taken the arris. */
 const MOST_CUT_HANDLES = 8;
-/** So near an edge of the panel a handle stands on it, mm. */
+/** So near an arris of the panel a handle stands on it, mm. */
 const NEAR = 0.2;
 
-/** Whether a handle stands on an edge of the panel: of many cuts, some take the arrises of others. */
+/** Whether a handle stands on an arris of the panel: of many cuts, some take those of others. */
 function standsOn({ section }: Report): (handle: Handle) => boolean {
   const curves = readLoops(section.outline).flatMap((loop) => loop.curves);
-  return ({ at: { x, y } }) => {
-    const near = { x0: x - NEAR, x1: x + NEAR, y0: y - NEAR, y1: y + NEAR };
-    return curves.some((curve) => curveMeetsBox(curve, near));
-  };
+  return ({ at: { x, y } }) => curves.some(({ x0, y0 }) => Math.hypot(x0 - x, y0 - y) < NEAR);
 }
 
 function cutHandles(job: Job, report: Report, index: number): Handle[] {

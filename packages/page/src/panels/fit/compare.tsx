@@ -1,6 +1,10 @@
 import { formatLength, type Report, verdictWord } from '@fielded/core';
 import type { JSX } from 'preact';
 import { useDesk } from '../../desk/context.ts';
+import { adoptStyles } from '../../style/adopt-styles.ts';
+import fitStyles from '../../style/fit.css?inline';
+
+adoptStyles(fitStyles);
 
 /** The differences between the joint that was kept and the one on the sheet. */
 export function Compare(): JSX.Element | null {

@@ -4,8 +4,12 @@ import { useEffect, useRef } from 'preact/hooks';
 import { useDesk } from '../../desk/context.ts';
 import { useOpenedPart } from '../../entry/opened-part.ts';
 import { isSmallScreen } from '../../stage/small-screen.ts';
+import { adoptStyles } from '../../style/adopt-styles.ts';
+import fitStyles from '../../style/fit.css?inline';
 import { AnyFigure } from './any-figure.tsx';
 import { BothCuts } from './both-cuts.tsx';
+
+adoptStyles(fitStyles);
 
 /** Front and back set together for the fit and the face, or any one figure by any one size; the move is shown before it is made. */
 export function MakeItFit({ close }: { close: () => void }): JSX.Element {
