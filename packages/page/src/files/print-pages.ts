@@ -1,4 +1,8 @@
 import type { PaperName } from '@fielded/render';
+import { adoptStyles } from '../style/adopt-styles.ts';
+import printStyles from '../style/print-sheets.css?inline';
+
+adoptStyles(printStyles);
 
 /** Papers to print on, and what they are called. */
 export const PAPER_NAMES: readonly (readonly [PaperName, string])[] = [

@@ -8,6 +8,10 @@ import { fileName, handOver } from '../files/hand-over.ts';
 import { paintSvg } from '../files/paint-svg.ts';
 import { PAPER_NAMES, printPages } from '../files/print-pages.ts';
 import { nameOf, type ViewName } from '../stage/view-scene.ts';
+import { adoptStyles } from '../style/adopt-styles.ts';
+import menuStyles from '../style/menu-lists.css?inline';
+
+adoptStyles(menuStyles);
 
 /** What a file is named for, by its ending, where that is not the view shown. */
 const WHAT: Readonly<Record<string, string>> = { dxf: 'outlines', pdf: 'sheets' };

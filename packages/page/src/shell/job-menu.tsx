@@ -8,6 +8,10 @@ import { savePack } from '../files/save-pack.ts';
 import { MOST_LINK, shareLink } from '../files/share-link.ts';
 import { JointThumb } from '../stage/joint-thumb.tsx';
 import type { Places } from '../stage/places.ts';
+import { adoptStyles } from '../style/adopt-styles.ts';
+import menuStyles from '../style/menu-lists.css?inline';
+
+adoptStyles(menuStyles);
 
 /** How many kept jobs the menu shows; all are in the list of jobs. */
 const AT_HAND = 4;

@@ -3,6 +3,10 @@ import type { JSX } from 'preact';
 import { useMemo } from 'preact/hooks';
 import { type Doc, readDoc } from '../desk/doc.ts';
 import { reportJoint } from '../job/answer-joint.ts';
+import { adoptStyles } from '../style/adopt-styles.ts';
+import thumbStyles from '../style/thumb.css?inline';
+
+adoptStyles(thumbStyles);
 
 /** How much of the frame is shown behind the groove, and the margin round the picture, mm. */
 const BESIDE = 14;

@@ -2,6 +2,10 @@ import { readShopData, sweptOutline } from '@fielded/core';
 import type { JSX } from 'preact';
 import { useMemo } from 'preact/hooks';
 import { useDesk } from '../../desk/context.ts';
+import { adoptStyles } from '../../style/adopt-styles.ts';
+import thumbStyles from '../../style/thumb.css?inline';
+
+adoptStyles(thumbStyles);
 
 /** Wood shown beyond the knife's reach and below its depth, mm. */
 const BEYOND = 8;
