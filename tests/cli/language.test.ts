@@ -86,6 +86,11 @@ describe('the file of a language', () => {
 });
 
 describe('the German example', () => {
+  it('is taken by a command that has not every option', async () => {
+    const { status, out } = await run(['check', tight, '--language', 'examples/languages/german.yaml']);
+    expect([status, out.includes('stramm')]).toEqual([0, true]);
+  });
+
   it('has every sentence that is said of a job and every line that the command prints', () => {
     const text = readFileSync('examples/languages/german.yaml', 'utf8');
     const { language, faults } = readLanguageText(text, english);

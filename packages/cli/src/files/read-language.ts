@@ -13,11 +13,14 @@ export async function openLanguage(path: string, commands: Commands, heard: Comm
   const text = readTextFile(path);
   if (typeof text !== 'string')
     throw new UsageError(inEnglish(`--language ${path}: ${text.refused}. ${text.instead}.`));
+  const english = await allEnglish(heard);
   const unheard = (key: string) => {
     const [, name = ''] = /^help\.([\w-]+)/.exec(key) ?? [];
-    return Object.hasOwn(commands, name) && !Object.hasOwn(heard, name);
+    // Options in the same words everywhere belong to no command: one may be of others alone.
+    const others = name === 'option' ? !Object.hasOwn(english, key) : Object.hasOwn(commands, name);
+    return others && !Object.hasOwn(heard, name);
   };
-  const { language, faults } = readLanguageText(text, await allEnglish(heard), unheard);
+  const { language, faults } = readLanguageText(text, english, unheard);
   if (language !== null) return language;
   const more = faults.length > 1 ? ` (and ${faults.length - 1} more)` : '';
   throw new UsageError(inEnglish(`--language ${path}: ${faults[0]!.replace(/\.$/, '')}${more}.`));
