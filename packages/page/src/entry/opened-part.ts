@@ -13,7 +13,10 @@ export function useOpenedPart(part: RefObject<HTMLElement | null>, close: () => 
     const listen = (event: KeyboardEvent) => {
       if (event.key !== 'Escape' || event.defaultPrevented) return;
       event.preventDefault();
-      close();
+      // From what is unfolded in it, a drawing begun perhaps, Escape goes to its name first.
+      const fold = (event.target as Element).closest('details')?.querySelector('summary');
+      if (fold && fold !== event.target && current?.contains(fold)) fold.focus();
+      else close();
     };
     current?.querySelector<HTMLElement>(FIRST)?.focus({ preventScroll: true });
     current?.addEventListener('keydown', listen);

@@ -79,7 +79,7 @@ function SquaredPaper({
       class="squared"
       viewBox={`${-ROUND} ${-ROUND} ${wide + 2 * ROUND} ${deep + 2 * ROUND}`}
       role="application"
-      aria-label="Squared paper. Arrow keys move the point, Enter goes to it, Backspace takes the last step back. Page up and down choose a point to move or delete, Escape draws on."
+      aria-label="Squared paper. Arrow keys move the point, Enter goes to it, Backspace takes the last step back. L and A reach it by a line or an arc. Page up and down choose a point to move, delete or reach otherwise, Escape draws on."
       tabindex={0}
       {...presses}
       onKeyDown={drawing.listen}
@@ -99,23 +99,17 @@ function SquaredPaper({
 }
 
 /** Chooses how the next point is reached, takes the last step back, and removes the point in hand. */
-function PadButtons({ drawing: { by, back, chosen, choose, remove } }: { drawing: Drawing }): JSX.Element {
+function PadButtons({ drawing: { by, reach, back, chosen, choose, remove } }: { drawing: Drawing }): JSX.Element {
   return (
     <div class="buttons">
-      {chosen === null ? (
+      {/* The outline begins at its first point, which is reached by nothing. */}
+      {chosen !== 0 &&
         (['line', 'arc'] as const).map((kind) => (
-          <button
-            key={kind}
-            type="button"
-            aria-pressed={by.value === kind}
-            onClick={() => {
-              by.value = kind;
-            }}
-          >
+          <button key={kind} type="button" aria-pressed={by === kind} onClick={() => reach(kind)}>
             {kind === 'line' ? 'By a line' : 'By an arc'}
           </button>
-        ))
-      ) : (
+        ))}
+      {chosen !== null && (
         <>
           <button type="button" onClick={remove}>
             Delete the point

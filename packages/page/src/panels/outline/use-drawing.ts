@@ -1,4 +1,4 @@
-import { type Signal, useSignal } from '@preact/signals';
+import { useSignal } from '@preact/signals';
 import { type DrawnPoint, lacksOf, movePoint, removePoint, snapPoint } from './drawn-outline.ts';
 
 /** A press this near to the face, mm, means the face: a finger is no more precise. */
@@ -7,8 +7,10 @@ const NEAR_FACE = 0.8;
 /** An outline as it is drawn, point by point. Lengths mm: in from the edge, down from the face. */
 export interface Drawing {
   readonly points: readonly DrawnPoint[];
-  /** How the next point is reached. */
-  readonly by: Signal<DrawnPoint['by']>;
+  /** How the next point is reached, or the one in hand. */
+  readonly by: DrawnPoint['by'];
+  /** Reaches it so; the outline begins at its first point, which is reached by nothing. */
+  reach(by: DrawnPoint['by']): void;
   /** The point that `goOn` would add. */
   readonly next: DrawnPoint;
   /** The point in hand, which is moved or removed, by its index; null while the outline is drawn on. */
@@ -28,7 +30,7 @@ export interface Drawing {
   remove(): void;
   /** Takes the last step back: a point added, moved or removed. Null where there is none. */
   readonly back: (() => void) | null;
-  /** Arrow keys move the next point, or the one in hand; Enter adds it; Backspace takes back, or removes the one in hand. */
+  /** Arrow keys move the next point, or the one in hand; Enter adds it; Backspace takes back, or removes the one in hand; L and A reach it by a line or an arc. */
   listen(event: KeyboardEvent): void;
 }
 
@@ -38,6 +40,8 @@ const ARROWS: Readonly<Record<string, readonly [number, number]>> = {
   ArrowUp: [0, -1],
   ArrowDown: [0, 1],
 };
+/** Keys that choose how a point is reached. */
+const REACHED: Readonly<Record<string, DrawnPoint['by']>> = { l: 'line', a: 'arc' };
 const ELSE = ['Enter', 'Backspace', 'Delete', 'Escape', 'PageUp', 'PageDown'];
 
 /** Keeps an outline that is drawn on paper `wide` by `deep`, its points on a grid and moved finely on another, all mm. */
@@ -75,6 +79,14 @@ export function useDrawing(wide: number, deep: number, grid: number, fine: numbe
     const step = finely ? grid : 2 * grid;
     at.value = { x: between(wide, at.value.x + right * step), y: between(deep, at.value.y + down * step) };
   };
+  const reach = (kind: DrawnPoint['by']) => {
+    const index = hand.value;
+    if (index === null) by.value = kind;
+    else if (index > 0 && drawn.value[index]!.by !== kind) {
+      keep();
+      drawn.value = drawn.value.map((point, i) => (i === index ? { ...point, by: kind } : point));
+    }
+  };
   const remove = () => {
     keep();
     drawn.value = removePoint(drawn.value, hand.value!);
@@ -87,7 +99,8 @@ export function useDrawing(wide: number, deep: number, grid: number, fine: numbe
   };
   const drawing: Drawing = {
     points,
-    by,
+    by: chosen === null ? by.value : points[chosen]!.by,
+    reach,
     next: snapped(),
     chosen,
     lacks: lacksOf(points),
@@ -120,12 +133,14 @@ function listenToKey(
   const { points, chosen, back, choose, remove } = drawing;
   const undoes = key.toLowerCase() === 'z' && (event.ctrlKey || event.metaKey);
   const way = ARROWS[key];
-  if (way === undefined && !ELSE.includes(key) && !undoes) return;
+  const reached = event.ctrlKey || event.metaKey || event.altKey ? undefined : REACHED[key.toLowerCase()];
+  if (way === undefined && !ELSE.includes(key) && !undoes && reached === undefined) return;
   if (key === 'Escape' && chosen === null) return;
   event.preventDefault();
   event.stopPropagation();
   const deletes = key === 'Backspace' || key === 'Delete';
   if (undoes) back?.();
+  else if (reached !== undefined) drawing.reach(reached);
   else if (way !== undefined) nudge(way, event.shiftKey);
   else if (key === 'PageUp' || key === 'PageDown') choose(beside(points.length, chosen, key === 'PageUp' ? -1 : 1));
   else if (chosen !== null) deletes ? remove() : choose(null);

@@ -19,7 +19,7 @@ export function CutSizes({ index, several }: { index: number; several: boolean }
     <div class="cut">
       {several && <h3>{cut.name}</h3>}
       {knife === undefined ? (
-        <ShapePicker index={index} />
+        <ShapePicker index={index} whose={cut.name} />
       ) : (
         <p class="hint">
           Cut with the shop's knife <b>{String(knife)}</b>: its shape is ground in, its setting is yours.
@@ -38,6 +38,7 @@ export function CutSizes({ index, several }: { index: number; several: boolean }
         <NumberField
           path={`${at}.profile.balance`}
           label="Hollow"
+          whose={cut.name}
           hint="Share of the curve that is hollow"
           value={profile.balance}
           step={0.05}

@@ -9,6 +9,8 @@ import { faultBeside } from '../../words/plain-fault.ts';
 interface NumberFieldProps {
   readonly path: string;
   readonly label: string;
+  /** What it is a figure of, where several have the same label. */
+  readonly whose?: string;
   readonly value: number | null;
   readonly step: number;
   readonly digits: number;
@@ -19,7 +21,18 @@ interface NumberFieldProps {
 }
 
 /** A figure that is no length: a share, degrees, per cent. */
-export function NumberField({ path, label, value, step, digits, unit, hint, optional }: NumberFieldProps): JSX.Element {
+export function NumberField({
+  path,
+  label,
+  whose,
+  value,
+  step,
+  digits,
+  unit,
+  hint,
+  optional,
+}: NumberFieldProps): JSX.Element {
+  const name = whose === undefined ? label : `${label}, ${whose}`;
   const desk = useDesk();
   const id = useId();
   const [draft, setDraft] = useState<string | null>(null);
@@ -38,13 +51,14 @@ export function NumberField({ path, label, value, step, digits, unit, hint, opti
   const words = isNoFigure ? `${draft} is not a figure.` : fault ? faultBeside(fault, desk.job.value.units) : '';
   return (
     <Field id={id} label={label} fault={words} hint={hint}>
-      <Stepper name={label} step={by}>
+      <Stepper name={name} step={by}>
         <input
           id={id}
           type="text"
           inputMode="decimal"
           autocomplete="off"
           data-path={path}
+          aria-label={whose === undefined ? undefined : name}
           placeholder="–"
           value={text}
           aria-invalid={words !== ''}

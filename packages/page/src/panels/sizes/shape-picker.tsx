@@ -16,7 +16,7 @@ interface Choice extends ShapeDrawing<Shape> {
 }
 
 /** Shapes to choose from, each drawn with the sizes that the cut has now. */
-export function ShapePicker({ index }: { index: number }): JSX.Element {
+export function ShapePicker({ index, whose }: { index: number; whose: string }): JSX.Element {
   const desk = useDesk();
   const [drawn, setDrawn] = useState<{ readonly data: Data | null; readonly choices: readonly ShapeDrawing<Shape>[] }>(
     UNDRAWN,
@@ -29,7 +29,7 @@ export function ShapePicker({ index }: { index: number }): JSX.Element {
   }, [wanted, data]);
   return (
     <ShapeRow
-      label="Shape"
+      label={`Shape, ${whose}`}
       name={`shape ${index}`}
       drawings={drawn.choices}
       value={getAt(data, `cuts[${index}].profile.shape`)}
