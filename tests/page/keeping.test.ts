@@ -54,6 +54,54 @@ describe('what is typed', () => {
     expect(await figureOf(page, 'clearance')).toBeCloseTo(0.05, 9);
   });
 
+  it('in any part of the job is undone, and done again, by keys after a reload', async () => {
+    const page = await bench.open({ ...DESKTOP, reducedMotion: 'reduce' });
+    const state = () =>
+      page.evaluate(() => {
+        const text = localStorage.getItem(`fielded.desk.${sessionStorage.getItem('fielded.desk')}`);
+        const { doc } = JSON.parse(text ?? '{"doc":{}}');
+        return JSON.stringify([doc.data, doc.shop?.data]);
+      });
+    const go = (name: string) => page.locator('.rooms').getByRole('button', { name, exact: true }).click();
+    const add = (what: string) => page.getByRole('button', { name: `Add a ${what}`, exact: true }).click();
+    const acts: (readonly [part: string, act: () => Promise<unknown>])[] = [
+      ['the sizes', () => depth(page).fill('4.9')],
+      [
+        'an outline',
+        async () => {
+          await page.getByRole('button', { name: 'Own outline… for the raise' }).click();
+          await page.locator('summary', { hasText: 'As path data' }).click();
+          await page.getByLabel(/^Path data/).fill('M 0 9 H 12 L 30 2 V 0');
+          await page.getByRole('button', { name: 'Use this path' }).click();
+        },
+      ],
+      ['the shop', () => go('Shop').then(() => add('head'))],
+      ['its machines', () => add('machine')],
+      ['the doors', () => go('Doors').then(() => add('door'))],
+      ['the set-up', () => go('Set-up').then(() => page.locator('#head-of-1').selectOption('head'))],
+      ['the quote', () => go('Quote').then(() => page.getByLabel(/^Currency/).fill('EUR'))],
+    ];
+    const states: string[] = [];
+    for (const [part, act] of acts) {
+      const before = states.at(-1) ?? (await state());
+      await act();
+      await expect.poll(state, { message: part }).not.toBe(before);
+      states.push(await state());
+    }
+    await page.reload();
+    await ready(page);
+    for (let i = acts.length - 2; i >= 0; i--) {
+      await page.keyboard.press('Control+z');
+      await expect.poll(state, { message: `${acts[i + 1]![0]}, undone` }).toBe(states[i]);
+    }
+    await page.keyboard.press('Control+z');
+    await expect.poll(() => depth(page).inputValue()).toBe('4.8');
+    for (const [i, [part]] of acts.entries()) {
+      await page.keyboard.press('Control+y');
+      await expect.poll(state, { message: `${part}, done again` }).toBe(states[i]);
+    }
+  });
+
   it('in two tabs stays two jobs', async () => {
     const one = await bench.openAlone();
     await depth(one).fill('4.9');

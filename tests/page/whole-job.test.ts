@@ -28,19 +28,24 @@ const focused = (page: Page) =>
     return `${words.trim()} ${at?.dataset.path ?? ''}`.trim();
   });
 
-/** Goes on with Tab until something of this name has the focus. */
-async function reach(page: Page, name: RegExp): Promise<void> {
+/** Goes on with Tab until something of this name has the focus; how many stops that took. */
+async function reach(page: Page, name: RegExp): Promise<number> {
   for (let stop = 0; stop < MOST_STOPS; stop++) {
-    if (name.test(await focused(page))) return;
+    if (name.test(await focused(page))) return stop;
     await page.keyboard.press('Tab');
   }
   throw new Error(`${name} is not among the next ${MOST_STOPS} stops`);
 }
 
+/** Presses Enter on something; whatever becomes of it, the focus is somewhere afterwards. */
 async function press(page: Page, name: RegExp): Promise<void> {
   await page.keyboard.press('Tab');
   await reach(page, name);
   await page.keyboard.press('Enter');
+  await there(
+    `a focus after ${name}`,
+    page.waitForFunction(() => document.activeElement !== document.body),
+  );
 }
 
 async function type(page: Page, name: RegExp, text: string): Promise<void> {
@@ -82,12 +87,28 @@ it('goes from nothing to the quote', async () => {
   await there('the worker that keeps the page', page.waitForFunction(kept));
   await page.context().setOffline(true);
 
-  await press(page, /^Job$/);
-  await seen('the menu of jobs', '.menu-list button');
-  await press(page, /^New/);
+  expect(await reach(page, /panel\.thickness/)).toBeLessThanOrEqual(5);
+  await page.keyboard.press('Escape');
+  expect(await focused(page)).toBe('Joint');
+  await page.keyboard.press('Shift+Tab');
+  await page.keyboard.press('ArrowDown');
+  await there('the first command of the menu', page.locator('.menu-list button:focus').waitFor());
+  await page.keyboard.press('Enter');
   await seen('the preview of a new job', '.preview');
   await type(page, /^Name$/, 'Pantry');
-  await press(page, /^Begin$/);
+  // Enter goes on, through the sizes and the shapes.
+  for (let i = 0; i < 12 && (await focused(page)) !== 'Begin'; i++) await page.keyboard.press('Enter');
+  await page.keyboard.press('Enter');
+  await seen('the new job', '.sizes');
+
+  await type(page, /panel\.thickness/, '21');
+  await page.keyboard.press('Enter');
+  expect(await focused(page)).toContain('panel.measured');
+  await page.keyboard.press('Control+Enter');
+  await seen('a move to make', '.fit-panel .main:not(:disabled)');
+  await page.keyboard.press('Control+Enter');
+  await there('a joint that fits', page.locator('.statement.yes', { hasText: 'fits' }).first().waitFor());
+  expect(await focused(page)).toContain('panel.measured');
 
   await go(page, 'Doors', 'Add a door');
   await press(page, /^Add a door$/);
@@ -135,5 +156,15 @@ it('goes from nothing to the quote', async () => {
   // Four doors, half an hour each at 40.
   expect(quote).toMatch(/M\. Fennimore[\s\S]*Making and gluing up \(4\).*€80\.00/);
   expect(quote).toContain('Pantry');
+  const docx = page.waitForEvent('download', { timeout: LONGEST });
+  await press(page, /^Quote as DOCX$/);
+  expect((await docx).suggestedFilename()).toMatch(/\.docx$/);
+  await page.evaluate(() => {
+    const note = () => Object.assign(globalThis, { printed: document.querySelector('.print-sheet')?.textContent });
+    Object.assign(globalThis, { print: note });
+  });
+  await press(page, /^Print the quote$/);
+  const printed = () => page.evaluate(() => String((globalThis as { printed?: string }).printed));
+  await expect.poll(printed).toContain('M. Fennimore');
   expect(faults).toEqual([]);
 }, 60_000);

@@ -91,6 +91,8 @@ function Part({ places, keeper }: { places: Places; keeper: Keeper }): JSX.Eleme
       return <Later load={loadQuote} keeper={keeper} places={places} />;
     case 'jobs':
       return <Later load={loadJobs} keeper={keeper} places={places} />;
+    case 'keys':
+      return <Later load={loadKeys} places={places} />;
     case 'new':
       return <Later load={loadNew} keeper={keeper} places={places} />;
     default:
@@ -103,6 +105,7 @@ const loadShop = () => import('../panels/shop/shop-panel.tsx').then(({ ShopPanel
 const loadSetUp = () => import('../panels/set-up/set-up-panel.tsx').then(({ SetUpPanel }) => SetUpPanel);
 const loadQuote = () => import('../panels/quote/quote-panel.tsx').then(({ QuotePanel }) => QuotePanel);
 const loadJobs = () => import('./job-list.tsx').then(({ JobList }) => JobList);
+const loadKeys = () => import('./key-table.tsx').then(({ KeyTable }) => KeyTable);
 const loadNew = () => import('../panels/new/new-job-form.tsx').then(({ NewJobForm }) => NewJobForm);
 
 function listenToDrops(desk: Desk, keeper: Keeper): () => void {

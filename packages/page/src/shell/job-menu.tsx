@@ -20,7 +20,7 @@ const AT_HAND = 4;
 export function JobMenu({ keeper, places, open }: { keeper: Keeper; places: Places; open: () => void }): JSX.Element {
   const desk = useDesk();
   const earlier = keptJobs(keeper.shelf).earlier();
-  const go = (place: 'new' | 'jobs') => () => {
+  const go = (place: 'new' | 'jobs' | 'keys') => () => {
     places.place.value = place;
   };
   return (
@@ -56,6 +56,9 @@ export function JobMenu({ keeper, places, open }: { keeper: Keeper; places: Plac
       )}
       <button type="button" onClick={go('jobs')}>
         All jobs kept here…
+      </button>
+      <button type="button" onClick={go('keys')}>
+        Keys
       </button>
     </>
   );
