@@ -1,6 +1,7 @@
 import type { JSX } from 'preact';
 import { useDesk } from '../desk/context.ts';
 import type { Desk } from '../desk/desk.ts';
+import { attempt } from '../desk/fetch-part.ts';
 import type { Keeper } from '../desk/keeper.ts';
 import { type EarlierJob, keptJobs } from '../desk/kept-jobs.ts';
 import { saveJob } from '../files/save-job.ts';
@@ -66,16 +67,18 @@ export function JobMenu({ keeper, places, open }: { keeper: Keeper; places: Plac
 
 /** Goes to an earlier job; a notice says whether it is a copy, or cannot be read. */
 export async function goToJob(desk: Desk, keeper: Keeper, places: Places, { id, title }: EarlierJob): Promise<void> {
-  const came = await keeper.bringBack(desk, id);
-  if (came !== 'unreadable') places.place.value = 'joint';
-  desk.notice.value = {
-    there: { kind: 'note', text: `${title} is on the board.` },
-    copy: { kind: 'note', text: 'Another tab has that job open; here you work on a copy of it.' },
-    unreadable: {
-      kind: 'fault',
-      text: 'That job cannot be read by this version of the page. Save it as a file from the list of jobs.',
-    },
-  }[came] as Desk['notice']['value'];
+  await attempt(desk, async () => {
+    const came = await keeper.bringBack(desk, id);
+    if (came !== 'unreadable') places.place.value = 'joint';
+    desk.notice.value = {
+      there: { kind: 'note', text: `${title} is on the board.` },
+      copy: { kind: 'note', text: 'Another tab has that job open; here you work on a copy of it.' },
+      unreadable: {
+        kind: 'fault',
+        text: 'That job cannot be read by this version of the page. Save it as a file from the list of jobs.',
+      },
+    }[came] as Desk['notice']['value'];
+  });
 }
 
 /** When a job was last kept, in the reader's own way of writing dates. */
