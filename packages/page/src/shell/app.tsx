@@ -1,5 +1,5 @@
 import { useComputed } from '@preact/signals';
-import type { JSX, RefObject } from 'preact';
+import type { FunctionComponent, JSX, RefObject } from 'preact';
 import { useEffect, useMemo, useRef } from 'preact/hooks';
 import { DeskContext } from '../desk/context.ts';
 import type { Desk } from '../desk/desk.ts';
@@ -9,7 +9,7 @@ import type { Keeper } from '../desk/keeper.ts';
 import { Later } from '../desk/later.tsx';
 import { createRestingDesk } from '../desk/resting-desk.ts';
 import { Sizes } from '../panels/sizes/sizes.tsx';
-import { createPlaces, type Places } from '../stage/places.ts';
+import { createPlaces, type PagePart, type Places } from '../stage/places.ts';
 import { Stage } from '../stage/stage.tsx';
 import { keepFocus } from './keep-focus.ts';
 import { listenToKeys } from './listen-to-keys.ts';
@@ -79,34 +79,25 @@ function Greeting(): JSX.Element {
 }
 
 /** What stands beside the drawing: each part but the sizes is fetched when it is gone to. */
-function Part({ places, keeper }: { places: Places; keeper: Keeper }): JSX.Element {
-  switch (places.place.value) {
-    case 'doors':
-      return <Later load={loadDoors} />;
-    case 'shop':
-      return <Later load={loadShop} />;
-    case 'set-up':
-      return <Later load={loadSetUp} keeper={keeper} places={places} />;
-    case 'quote':
-      return <Later load={loadQuote} keeper={keeper} places={places} />;
-    case 'jobs':
-      return <Later load={loadJobs} keeper={keeper} places={places} />;
-    case 'keys':
-      return <Later load={loadKeys} places={places} />;
-    case 'new':
-      return <Later load={loadNew} keeper={keeper} places={places} />;
-    default:
-      return <Sizes />;
-  }
+function Part(props: PartProps): JSX.Element {
+  const load = PARTS[props.places.place.value];
+  return load ? <Later load={load} {...props} /> : <Sizes />;
 }
 
-const loadDoors = () => import('../panels/doors/doors-panel.tsx').then(({ DoorsPanel }) => DoorsPanel);
-const loadShop = () => import('../panels/shop/shop-panel.tsx').then(({ ShopPanel }) => ShopPanel);
-const loadSetUp = () => import('../panels/set-up/set-up-panel.tsx').then(({ SetUpPanel }) => SetUpPanel);
-const loadQuote = () => import('../panels/quote/quote-panel.tsx').then(({ QuotePanel }) => QuotePanel);
-const loadJobs = () => import('./job-list.tsx').then(({ JobList }) => JobList);
-const loadKeys = () => import('./key-table.tsx').then(({ KeyTable }) => KeyTable);
-const loadNew = () => import('../panels/new/new-job-form.tsx').then(({ NewJobForm }) => NewJobForm);
+interface PartProps {
+  readonly places: Places;
+  readonly keeper: Keeper;
+}
+
+const PARTS: Readonly<Partial<Record<PagePart, () => Promise<FunctionComponent<PartProps>>>>> = {
+  doors: () => import('../panels/doors/doors-panel.tsx').then(({ DoorsPanel }) => DoorsPanel),
+  shop: () => import('../panels/shop/shop-panel.tsx').then(({ ShopPanel }) => ShopPanel),
+  'set-up': () => import('../panels/set-up/set-up-panel.tsx').then(({ SetUpPanel }) => SetUpPanel),
+  quote: () => import('../panels/quote/quote-panel.tsx').then(({ QuotePanel }) => QuotePanel),
+  jobs: () => import('./job-list.tsx').then(({ JobList }) => JobList),
+  keys: () => import('./key-table.tsx').then(({ KeyTable }) => KeyTable),
+  new: () => import('../panels/new/new-job-form.tsx').then(({ NewJobForm }) => NewJobForm),
+};
 
 function listenToDrops(desk: Desk, keeper: Keeper): () => void {
   const over = (event: DragEvent) => event.preventDefault();
