@@ -2,12 +2,23 @@ import type { Desk } from './desk.ts';
 import { type Doc, isReadable, isSameFile, titleOf } from './doc.ts';
 import { advance, beginHistory } from './history.ts';
 import type { Holds } from './holds.ts';
-import type { Keeper, Place } from './keeper.ts';
 import { recallHistory } from './kept-history.ts';
+import type { Place } from './place.ts';
 import { holdsWork, type Kept, listDesks, readDesk } from './storage.ts';
 
+/** How a file was laid on the desk: for the first time, again, or again with the changes made to it here. */
+type Laid = 'fresh' | 'again' | 'changed';
+
+/** Lays other jobs on the desk. */
+export interface Laying {
+  /** Lays a file on the desk: as it was kept, if the same file lay here before; else under a new id, the job before an undo away if `undoable`. */
+  layFile(desk: Desk, doc: Doc, undoable?: boolean): Promise<Laid>;
+  /** Goes to an earlier job; to a copy of it where another tab has it open. */
+  bringBack(desk: Desk, id: string): Promise<'there' | 'copy' | 'unreadable'>;
+}
+
 /** Lays files and earlier jobs on the desk. */
-export function createLaying(store: Storage | null, place: Place, holds: Holds): Pick<Keeper, 'layFile' | 'bringBack'> {
+export function createLaying(store: Storage | null, place: Place, holds: Holds): Laying {
   const layKept = (desk: Desk, kept: Kept) => {
     desk.lay(recallHistory(store, place.id, kept.doc), kept.drafts);
     showAfresh(desk);

@@ -1,5 +1,9 @@
 import type { JSX, RefObject } from 'preact';
 import { useDesk } from '../desk/context.ts';
+import { adoptStyles } from '../style/adopt-styles.ts';
+import keyStripStyles from '../style/key-strip.css?inline';
+
+adoptStyles(keyStripStyles);
 
 const FRACTIONS = ['1/2', '1/4', '1/8', '1/16', '1/32', '1/64'] as const;
 

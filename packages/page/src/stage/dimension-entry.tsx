@@ -1,7 +1,7 @@
 import type { JSX } from 'preact';
 import { useEffect, useLayoutEffect, useMemo, useRef } from 'preact/hooks';
 import { useDesk } from '../desk/context.ts';
-import { KeyStrip } from '../entry/key-strip.tsx';
+import { KeysAtHand } from '../entry/keys-at-hand.tsx';
 import { Unit } from '../entry/stepper.tsx';
 import { type LengthEntry, type LengthPlace, useLength } from '../entry/use-length.ts';
 import { findSize } from '../job/sizes.ts';
@@ -86,7 +86,7 @@ function SizeEntry({
           {entry.fault}
         </p>
       )}
-      <KeyStrip field={field} />
+      <KeysAtHand field={field} />
     </div>
   );
 }

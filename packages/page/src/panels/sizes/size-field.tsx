@@ -9,7 +9,7 @@ import {
 import { useEffect, useId, useRef, useState } from 'preact/hooks';
 import { useDesk } from '../../desk/context.ts';
 import { Field } from '../../entry/field.tsx';
-import { KeyStrip } from '../../entry/key-strip.tsx';
+import { KeysAtHand } from '../../entry/keys-at-hand.tsx';
 import { Stepper, Unit } from '../../entry/stepper.tsx';
 import { type LengthEntry, type LengthPlace, useLength } from '../../entry/use-length.ts';
 import { findSize } from '../../job/sizes.ts';
@@ -73,7 +73,7 @@ export function LengthField({
   const typing = typingIn(entry, unit, setInside);
   const canStep = place.mm !== null;
   return (
-    <Field id={id} label={label} fault={entry.fault} hint={hint} below={inside && <KeyStrip field={field} />}>
+    <Field id={id} label={label} fault={entry.fault} hint={hint} below={inside && <KeysAtHand field={field} />}>
       <Stepper
         name={name}
         canStep={{ less: canStep, more: canStep }}
