@@ -1,4 +1,5 @@
 // What is typed for a length: notations, sums and their refusals; steps; how the job is changed and written.
+import { readFileSync } from 'node:fs';
 import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
 import { parseLength, readJob, solveByTwo } from '../../packages/core/src/index.ts';
@@ -14,6 +15,7 @@ import { EXAMPLE } from '../../packages/page/src/job/start.ts';
 import { writeLength } from '../../packages/page/src/job/write-length.ts';
 import type { AskSolver } from '../../packages/page/src/panels/fit/solve-beside.ts';
 import { sayWhyNot } from '../../packages/page/src/panels/fit/why-not.ts';
+import { KEYS } from '../../packages/page/src/shell/key-list.ts';
 
 describe('a sum', () => {
   it.each([
@@ -64,6 +66,13 @@ describe('a sum', () => {
       { numRuns: 500 },
     );
   });
+});
+
+it('the keys that are documented are those of the list on the page', () => {
+  const docs = readFileSync(new URL('../../docs/page.md', import.meta.url), 'utf8');
+  const [, table] = /\| Where \| Key \|.*\n\| --- .*\n((?:\|.*\n)+)/.exec(docs)!;
+  const rows = table!.trimEnd().split('\n');
+  expect(rows).toEqual(KEYS.map((row) => `| ${row.join(' | ')} |`));
 });
 
 describe('an entry', () => {
