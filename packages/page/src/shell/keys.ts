@@ -5,7 +5,7 @@ import { nextDimension } from '../stage/next-dimension.ts';
 /** What keys do beyond typing, pressing and Tab; fetched at the first key. Those of one field alone stand with it. */
 export function hearKey(event: KeyboardEvent): void {
   const target = event.target as HTMLElement;
-  if (event.defaultPrevented || event.altKey || target === null) return;
+  if (event.defaultPrevented || event.altKey || event.isComposing) return;
   const { key } = event;
   if (event.ctrlKey || event.metaKey) {
     if (key === 'Enter') askForFit(event);
