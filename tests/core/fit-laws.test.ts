@@ -363,16 +363,19 @@ describe('scanned points', () => {
     }
   });
 
-  it('two to each side of a corner are enough for it', () => {
-    const { chain } = fitPoints(
-      [
-        [5, 7],
-        [8, 11],
-        [11, 15],
-        [15, 12],
-        [19, 9],
-      ].map(([x, y]) => ({ x: x!, y: y! })),
-    );
+  it.each([
+    ['on it', 11, 15],
+    ['short of it', 9.5, 13],
+    ['past it', 13, 13.5],
+  ])('two to each side of a corner are enough for it, with one %s', (_, x, y) => {
+    const places = [
+      [5, 7],
+      [8, 11],
+      [x, y],
+      [15, 12],
+      [19, 9],
+    ] as const;
+    const { chain } = fitPoints(places.map(([px, py]) => ({ x: px, y: py })));
     expect(chain).toHaveLength(2);
     expect([chain[0]!.x1, chain[0]!.y1]).toEqual([expect.closeTo(11, 9), expect.closeTo(15, 9)]);
   });
