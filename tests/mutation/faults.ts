@@ -99,6 +99,14 @@ const NO_FAULTS: readonly NoFault[] = [
     ],
   ),
   ...none(
+    'packages/geometry/src/offset/split.ts',
+    'the same number more for every point of a line leaves them in order',
+    [
+      'if (c.turn === 0) return (x + c.x0) * (c.x1 - c.x0) + (y - c.y0) * (c.y1 - c.y0);',
+      'if (c.turn === 0) return (x - c.x0) * (c.x1 - c.x0) + (y + c.y0) * (c.y1 - c.y0);',
+    ],
+  ),
+  ...none(
     'packages/geometry/src/loop/self-crossing.ts',
     'which half is split first decides only in which order, and how soon, the same curves are compared',
     ['} else if (q >= size || (p < size || p <= q)) stack.push(2 * p, q, 2 * p + 1, q);'],

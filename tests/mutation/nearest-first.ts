@@ -18,8 +18,9 @@ export function listTests(root: string, folders: readonly string[]): TestFile[] 
 }
 
 /**
- * The names of test files in the order in which they are likely to see a fault: those that import its file, the ones named for
- * its room first, those that are named like it, those that use what it exports, those that speak of its room, then all others; the shortest first among equals.
+ *  The names of test files in the order in which they are likely to see a fault: those that import its file, the ones named for its
+ * room first, those that are named like it, those that use what it exports, those that speak of its room, then all others; the
+ * shortest first among equals.
  */
 export function nearestFirst(tests: readonly TestFile[], { file }: SmallFault, source: string): string[] {
   const exported = [...source.matchAll(/^export (?:async )?(?:function|const|class) (\w+)/gm)].map(([, name]) => name!);

@@ -1,9 +1,8 @@
-// Makes small faults in geometry, profiles, machining, joint and knife, one at a time, in copies of the project, and counts how many of
-// them the tests of figures catch: npm run mutate for the sixty that are kept, with -- --count N for N others, spread evenly, with --seed S
-// for N drawn at random, --rooms FOLDER (once for
-// each) for faults in other rooms, such as packages/core/src/setup, --tests FOLDER for only some of the tests, --nearest N for the N test
-// files nearest to each fault, --only N for one fault, --list for the faults alone. What survives is printed by file and line, and is
-// either a test that is missing or a slip that changes nothing.
+// Makes small faults in geometry, profiles, machining, joint and knife, one at a time, in copies of the project, and counts how many
+// of them the tests of figures catch: npm run mutate for the sixty that are kept, with -- --count N for N others, spread evenly, with
+// --seed S for N drawn at random, --rooms FOLDER (once for each) for faults in other rooms, such as packages/core/src/setup, --tests
+// FOLDER for only some of the tests, --nearest N for the N test files nearest to each fault, --only N for one fault, --list for the
+// faults alone. What survives is printed by file and line, and is either a test that is missing or a slip that changes nothing.
 import { availableParallelism } from 'node:os';
 import { fileURLToPath } from 'node:url';
 import { parseArgs } from 'node:util';
