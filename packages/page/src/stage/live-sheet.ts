@@ -1,4 +1,3 @@
-import { type Job, type Report, runToEnd } from '@fielded/core';
 import type { GroupItem } from '@fielded/render';
 import { untracked } from '@preact/signals';
 import type { Desk } from '../desk/desk.ts';
@@ -6,17 +5,16 @@ import { attempt, fetchPart } from '../desk/fetch-part.ts';
 import { findSize } from '../job/sizes.ts';
 import { type AlongDimensions, goAlongDimensions } from './along-dimensions.ts';
 import type { OpenDimension } from './dimension-entry.tsx';
-import { enlargeWood, frameHand, keepFigure } from './frame-hand.ts';
-import { clearButtons, frameScene, LEAST_PIXELS_PER_MM, roomOf, type SheetPart } from './framing.ts';
+import { keepFigure } from './frame-hand.ts';
 import { createGrips, type Grips } from './grips.ts';
 import { findHandles, type Handle } from './handles.ts';
 import type { Closer } from './look-closer.ts';
 import { markDimensions } from './mark-dimensions.ts';
 import { createPainter, type Painter } from './painter.ts';
+import { fitAhead, isSettled, nameRoom, type Settling, settle } from './settle.ts';
 import type { Slide } from './slide-in.ts';
-import { isSmallScreen, seenHeight } from './small-screen.ts';
+import { isSmallScreen } from './small-screen.ts';
 import { createGround, createSvg, setIfOther } from './svg-element.ts';
-import { type Fitted, thinOut } from './thin-out.ts';
 import { createTrace, type Trace } from './trace.ts';
 import { type Drawer, placeOf, type Spot } from './view-scene.ts';
 
@@ -38,16 +36,6 @@ export interface LiveSheet {
 
 /** How far beyond raise and groove the plain faces are taken hold of, paper mm. */
 const BEYOND = 10;
-
-/** What stays put while something is moved or typed: the frame looked through, and where the wood lay in it. */
-interface Settled extends Fitted {
-  readonly frame: SheetPart;
-  /** Screen pixels that the frame takes across. */
-  readonly across: number;
-  /** What it was settled for: the room and what was in hand, and the job. */
-  readonly of: string;
-  readonly job: Job;
-}
 
 /** What a sheet draws, and whether it shows things one under the other. */
 interface Drawn {
@@ -115,12 +103,9 @@ export function createLiveSheet(
 }
 
 /** The parts of a live drawing, and what it remembers from one painting to the next. */
-interface Sheet {
+interface Sheet extends Settling {
   readonly node: SVGSVGElement;
   readonly box: HTMLElement;
-  readonly desk: Desk;
-  readonly draw: Drawer;
-  readonly long: boolean;
   readonly closer: Closer;
   readonly hooks: SheetHooks;
   readonly trace: Trace;
@@ -129,12 +114,7 @@ interface Sheet {
   readonly root: SVGGElement;
   /** The motion of a try, while it goes on. */
   slide: Slide | null;
-  settled: Settled | null;
-  /** What was fitted before the hand let go, and for which room and job. */
-  ahead: { readonly of: string; readonly job: Job; readonly fitted: Fitted } | null;
   hold: Handle['hold'];
-  // Asked for while nothing is held: asking at every frame would have the browser lay the page out in the middle of it.
-  size: { width: number; height: number };
 }
 
 function paint(sheet: Sheet, grips: Grips): void {
@@ -209,74 +189,6 @@ function bringIntoLook({ closer, node }: Sheet, element: Element): void {
     (at.left + at.width / 2 - outer.left) / outer.width,
     (at.top + at.height / 2 - outer.top) / outer.height,
   );
-}
-
-/** Tells rooms for a drawing apart, and what is in hand. */
-function nameRoom({ width, height }: Sheet['size'], { units }: Report, hand: readonly string[] | null): string {
-  return `${width} ${height} ${units} ${hand?.join(' ') ?? ''}`;
-}
-
-/** Whether this job was settled in this room: a report that says more of the same joint has it drawn no other way. */
-function isSettled({ settled }: Sheet, of: string, job: Job): boolean {
-  return settled !== null && settled.scene.panel !== null && settled.of === of && settled.job === job;
-}
-
-/** Fits the drawing into its room while a hand still holds it, in steps, so that it settles at once when the hand has let go. */
-function* fitAhead(sheet: Sheet): Generator<void, void> {
-  const report = sheet.desk.report.peek();
-  const of = nameRoom(sheet.size, report, null);
-  const job = sheet.desk.job.peek();
-  // A hand that pressed and moved nothing leaves nothing to fit.
-  if (isSettled(sheet, of, job)) return;
-  sheet.ahead = { of, job, fitted: yield* fitIn(sheet, report, null) };
-}
-
-function fitIn(sheet: Sheet, report: Report, hand: readonly string[] | null): Generator<void, Fitted> {
-  const { draw, settled } = sheet;
-  return thinOut((scale, only) => draw(report, scale, only), roomFor(sheet), settled?.scale ?? null, hand, report);
-}
-
-/** Paper mm that a drawing may take; what is long may be as high as it likes on a small screen. */
-function roomFor({ size, long }: Sheet): { readonly width: number; readonly height: number } {
-  const room = roomOf(size.width, size.height);
-  return long && isSmallScreen() ? { ...room, height: Number.POSITIVE_INFINITY } : room;
-}
-
-function settle(sheet: Sheet, of: string, hand: readonly string[] | null): Settled {
-  const { draw, desk, size, ahead } = sheet;
-  const report = desk.report.value;
-  const job = desk.job.value;
-  const room = roomFor(sheet);
-  const known = hand === null && ahead?.of === of && ahead.job === job;
-  const fitted = known ? ahead.fitted : runToEnd(fitIn(sheet, report, hand));
-  sheet.ahead = null;
-  const { scene } = fitted;
-  if (hand !== null && scene.panel !== null) {
-    const larger = enlargeWood((scale) => draw(report, scale, hand), scene, room, seenHeight());
-    if (larger !== scene)
-      return {
-        ...fitted,
-        scale: larger.scale,
-        scene: larger,
-        of,
-        job,
-        frame: frameHand(larger, room),
-        across: size.width,
-      };
-  }
-  // What is only looked at is as high as it likes, but no smaller than its letters allow.
-  const seen = roomOf(size.width, size.height);
-  const tall = {
-    ...seen,
-    height: Math.max(seen.height, (scene.height * seen.width) / Math.max(seen.width, scene.width)),
-  };
-  if (scene.panel !== null) {
-    const frame = clearButtons(frameScene(scene, room), scene, size.width, false);
-    return { ...fitted, of, job, frame, across: size.width };
-  }
-  const frame = frameScene(scene, tall);
-  const across = Math.max(size.width, frame.width * LEAST_PIXELS_PER_MM);
-  return { ...fitted, of, job, frame: clearButtons(frame, scene, across, scene.height > seen.height + 0.01), across };
 }
 
 /** Screen pixels of a paper mm. */
