@@ -110,7 +110,7 @@ describe('the verdict stands on the drawing in words, and again for those who ca
     ['too thick to enter', 'Will not enter', 'its tip is 11 mm thick and the groove 6.4 mm wide'],
     ['loose with sticking', 'Loose', '1 mm to spare'],
     ['cuts that meet', 'No tongue', 'leave no tongue'],
-    ['bevel that wedges', 'Stops short', '3.49 mm in'],
+    ['bevel that wedges', 'Stops short', 'stops at 3.49 mm: it wedges'],
   ])('%s', (name, word, sentence) => {
     const report = evaluate(JOBS[name]!);
     const { description } = scene(report, { view: 'joint' });
