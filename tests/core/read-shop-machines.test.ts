@@ -72,7 +72,12 @@ it.each([
     'nut-within-spindle machines.main.nutDiameter: a nut 48 mm',
   ],
   ['a bore wider than the body', 'bore: 30', 'bore: 80', 'head-bore heads.raiser.bore: a bore of 80 mm'],
-  ['a knife past its head', 'fromFace: -0.5', 'fromFace: 55', 'from-face-past-head knives.ogee.fromFace: 55 mm from the face is past the other end'],
+  [
+    'a knife past its head',
+    'fromFace: -0.5',
+    'fromFace: 55',
+    'from-face-past-head knives.ogee.fromFace: 55 mm from the face is past the other end',
+  ],
   [
     'blanks narrower than the least width',
     'greatestBlankWidth: 600',
