@@ -45,6 +45,9 @@ const anyWanderer = fc
     return { shape: 'outline', reach: x, depth: 9, chain };
   });
 
+/** mm: the largest radius of the quarters that an outline starts upright with, and of any shape here. */
+export const LARGEST_QUARTER = 9;
+
 /** A quarter of a circle that starts upright, towards the face, and ends level. */
 function upright(x: number, y: number, r: number): Curve {
   return arc(x, y, x + r, y - r, x + r, y, 1);
