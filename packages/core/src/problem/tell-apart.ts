@@ -15,17 +15,26 @@ export interface SentenceFigure {
  * Figures that differ by less than 1e-9 are the same.
  */
 export function tellApart(figures: readonly SentenceFigure[]): readonly string[] {
-  const digits = figures.map(leastDigits);
+  const written = figures.map(writeAsUsual);
   figures.forEach((one, i) => {
-    figures.slice(0, i).forEach((other, j) => {
-      if (one.kind !== other.kind || !differ(one.value, other.value)) return;
-      while (digits[i]! < MOST_DIGITS && one.write(digits[i]!) === other.write(digits[j]!)) {
+    for (let j = 0; j < i; j++) {
+      const other = figures[j]!;
+      if (one.kind !== other.kind || !differ(one.value, other.value)) continue;
+      while (written[i]!.text === written[j]!.text) {
         // Both alike, so that it is seen which is the greater.
-        digits[i] = digits[j] = Math.max(digits[i]!, digits[j]!) + 1;
+        const digits = Math.max(written[i]!.digits, written[j]!.digits) + 1;
+        if (digits > MOST_DIGITS) break;
+        written[i] = { digits, text: one.write(digits) };
+        written[j] = { digits, text: other.write(digits) };
       }
-    });
+    }
   });
-  return figures.map(({ write }, i) => write(digits[i]!));
+  return written.map(({ text }) => text);
+}
+
+interface Written {
+  readonly digits: number;
+  readonly text: string;
 }
 
 const MOST_DIGITS = 9;
@@ -37,10 +46,12 @@ function differ(one: number, other: number): boolean {
   return Math.abs(one - other) > SAME_FIGURE;
 }
 
-/** As many decimals as usual, or as it takes to show that a figure is not 0. */
-function leastDigits({ value, digits, write }: SentenceFigure): number {
-  if (!differ(value, 0)) return digits;
-  let enough = digits;
-  while (enough < MOST_DIGITS && Number.parseFloat(write(enough).replace('−', '')) === 0) enough++;
-  return enough;
+/** With as many decimals as usual, or as it takes to show that a figure is not 0. */
+function writeAsUsual({ value, digits, write }: SentenceFigure): Written {
+  let written: Written = { digits, text: write(digits) };
+  // 1 mm is not 0 in any unit.
+  if (Math.abs(value) >= 1 || !differ(value, 0)) return written;
+  while (written.digits < MOST_DIGITS && Number.parseFloat(written.text.replace('−', '')) === 0)
+    written = { digits: written.digits + 1, text: write(written.digits + 1) };
+  return written;
 }

@@ -58,10 +58,9 @@ function isBlocked({ fit }: Report, run: Stated): boolean {
   return fit.verdict === 'sliding' && run.mark === 'no';
 }
 
-/** The verdict in a sentence, after the one that the job cannot be run where that is so. */
+/** The verdict in a sentence; where the job cannot be run all the same both in one, no longer than the others: the drawing below stays where it is. */
 function headSentence(report: Report, run: Stated): string {
-  const sentence = verdictSentence(report);
-  return isBlocked(report, run) ? `${run.words[0]!.toUpperCase()}${run.words.slice(1)}. ${sentence}` : sentence;
+  return isBlocked(report, run) ? `The joint fits, but ${run.words}.` : verdictSentence(report);
 }
 
 /** The verdict in a word and the way to a better one, under a small screen's drawing: both stay in sight wherever the page is. */
