@@ -33,7 +33,7 @@ export function drawBow(from: XY, to: XY, sweep: number): Drawn {
 }
 
 /** A line, or an arc of up to 340°, within some 20 mm of (30, 40); neither axis nor circle is anything special there. */
-export function drawAny(random: Random, spread = 12): Drawn {
+function drawAny(random: Random, spread = 12): Drawn {
   const place = (): XY => [30 + random.between(-spread, spread), 40 + random.between(-spread, spread)];
   if (random.unit() < 0.35) return drawLine(place(), place());
   const sweep = random.between(0.2, 5.9) * (random.unit() < 0.5 ? 1 : -1);
@@ -48,7 +48,7 @@ export function drawSome(random: Random, count: number, spread?: number): Drawn[
  * A level or upright line, or an arc that starts or ends where its circle is level or upright, or a rounding error before or after that;
  * up to all but a whole circle.
  */
-export function drawAwkward(random: Random): Drawn {
+function drawAwkward(random: Random): Drawn {
   const [x, y] = [30 + random.between(-12, 12), 40 + random.between(-12, 12)];
   const way = random.oneOf([-1, 1]);
   const length = way * random.between(2, 9);

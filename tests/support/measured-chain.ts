@@ -3,7 +3,7 @@ import type { Chain, Curve } from '@fielded/geometry';
 import type { XY } from './drawn-curves.ts';
 
 /** Distance from a point to a line or an arc: to its carrier where its foot lies between the ends, else to an end. */
-export function away(c: Curve, [x, y]: XY): number {
+function away(c: Curve, [x, y]: XY): number {
   const ends = Math.min(Math.hypot(x - c.x0, y - c.y0), Math.hypot(x - c.x1, y - c.y1));
   if (c.turn === 0) {
     const [dx, dy] = [c.x1 - c.x0, c.y1 - c.y0];

@@ -1,4 +1,4 @@
-import { useSignal } from '@preact/signals';
+import { type Signal, useSignal } from '@preact/signals';
 import type { JSX } from 'preact';
 import { useRef } from 'preact/hooks';
 import { useDesk } from '../../desk/context.ts';
@@ -46,34 +46,46 @@ export function OutlinePanel({ place, close }: { place: OutlinePlace; close: () 
       </p>
       <TracePanel place={place} done={close} />
       <Fold name="Draw it by hand">{() => <DrawingPad place={place} done={close} />}</Fold>
-      <Fold name="As path data">
-        {() => (
-          <>
-            <label class="path-label" for={`path-${place}`}>
-              Path data, in {desk.job.value.units}
-            </label>
-            <textarea
-              id={`path-${place}`}
-              rows={3}
-              spellcheck={false}
-              value={path.value}
-              placeholder="M 0 9 H 12 A 27 27 0 0 0 30 2 V 0"
-              onInput={(event) => {
-                path.value = event.currentTarget.value;
-              }}
-            />
-            <button
-              type="button"
-              disabled={path.value.trim() === ''}
-              onClick={() => {
-                if (useOutlineAndSay(desk, place, path.value.trim(), 'The path')) close();
-              }}
-            >
-              Use this path
-            </button>
-          </>
-        )}
-      </Fold>
+      <Fold name="As path data">{() => <PathEntry place={place} path={path} done={close} />}</Fold>
     </div>
+  );
+}
+
+/** An outline typed as path data; what is typed stays in `path`. */
+function PathEntry({
+  place,
+  path,
+  done,
+}: {
+  place: OutlinePlace;
+  path: Signal<string>;
+  done: () => void;
+}): JSX.Element {
+  const desk = useDesk();
+  return (
+    <>
+      <label class="path-label" for={`path-${place}`}>
+        Path data, in {desk.job.value.units}
+      </label>
+      <textarea
+        id={`path-${place}`}
+        rows={3}
+        spellcheck={false}
+        value={path.value}
+        placeholder="M 0 9 H 12 A 27 27 0 0 0 30 2 V 0"
+        onInput={(event) => {
+          path.value = event.currentTarget.value;
+        }}
+      />
+      <button
+        type="button"
+        disabled={path.value.trim() === ''}
+        onClick={() => {
+          if (useOutlineAndSay(desk, place, path.value.trim(), 'The path')) done();
+        }}
+      >
+        Use this path
+      </button>
+    </>
   );
 }

@@ -46,28 +46,15 @@ const ELSE = ['Enter', 'Backspace', 'Delete', 'Escape', 'PageUp', 'PageDown'];
 
 /** Keeps an outline that is drawn on paper `wide` by `deep`, its points on a grid and moved finely on another, all mm. */
 export function useDrawing(wide: number, deep: number, grid: number, fine: number): Drawing {
-  const drawn = useSignal<readonly DrawnPoint[]>([]);
-  const past = useSignal<readonly (readonly DrawnPoint[])[]>([]);
-  const hand = useSignal<number | null>(null);
+  const { drawn, hand, choose, keep, push, put, reachInHand, remove, back } = usePoints(wide, deep);
   const by = useSignal<DrawnPoint['by']>('line');
   const at = useSignal({ x: 0, y: 5 });
   const points = drawn.value;
   const chosen = hand.value;
   const snapped = () => snapPoint(drawn.value, at.value.x, at.value.y, by.value, grid);
-  const keep = () => {
-    past.value = [...past.value, drawn.value];
-  };
   const add = (point: DrawnPoint) => {
-    keep();
-    drawn.value = [...drawn.value, point];
+    push(point);
     at.value = { x: point.x, y: point.y };
-  };
-  const choose = (index: number | null) => {
-    hand.value = index;
-  };
-  const put = (x: number, y: number, step: number | null) => {
-    const within = { x: between(wide, x), y: between(deep, y) };
-    drawn.value = movePoint(drawn.value, hand.value!, within.x, within.y, step);
   };
   const nudge = ([right, down]: readonly [number, number], finely: boolean) => {
     if (chosen !== null) {
@@ -79,28 +66,13 @@ export function useDrawing(wide: number, deep: number, grid: number, fine: numbe
     const step = finely ? grid : 2 * grid;
     at.value = { x: between(wide, at.value.x + right * step), y: between(deep, at.value.y + down * step) };
   };
-  const reach = (kind: DrawnPoint['by']) => {
-    const index = hand.value;
-    if (index === null) by.value = kind;
-    else if (index > 0 && drawn.value[index]!.by !== kind) {
-      keep();
-      drawn.value = drawn.value.map((point, i) => (i === index ? { ...point, by: kind } : point));
-    }
-  };
-  const remove = () => {
-    keep();
-    drawn.value = removePoint(drawn.value, hand.value!);
-    choose(null);
-  };
-  const back = () => {
-    drawn.value = past.value.at(-1)!;
-    past.value = past.value.slice(0, -1);
-    if (hand.value !== null && hand.value >= drawn.value.length) choose(null);
-  };
   const drawing: Drawing = {
     points,
     by: chosen === null ? by.value : points[chosen]!.by,
-    reach,
+    reach(kind) {
+      if (hand.value === null) by.value = kind;
+      else reachInHand(hand.value, kind);
+    },
     next: snapped(),
     chosen,
     lacks: lacksOf(points),
@@ -117,10 +89,47 @@ export function useDrawing(wide: number, deep: number, grid: number, fine: numbe
     keep,
     move: (x, y, finely) => (finely ? put(x, y, fine) : put(x, y < NEAR_FACE ? 0 : y, grid)),
     remove,
-    back: past.value.length === 0 ? null : back,
+    back,
     listen: (event) => listenToKey(event, drawing, { add: () => add(snapped()), nudge }),
   };
   return drawing;
+}
+
+/** The points of an outline on paper of this size, mm; the one in hand, which is put, reached otherwise or removed; and the steps that led here. */
+function usePoints(wide: number, deep: number) {
+  const drawn = useSignal<readonly DrawnPoint[]>([]);
+  const past = useSignal<readonly (readonly DrawnPoint[])[]>([]);
+  const hand = useSignal<number | null>(null);
+  const keep = () => {
+    past.value = [...past.value, drawn.value];
+  };
+  const choose = (index: number | null) => {
+    hand.value = index;
+  };
+  const push = (point: DrawnPoint) => {
+    keep();
+    drawn.value = [...drawn.value, point];
+  };
+  const put = (x: number, y: number, step: number | null) => {
+    drawn.value = movePoint(drawn.value, hand.value!, between(wide, x), between(deep, y), step);
+  };
+  const reachInHand = (index: number, kind: DrawnPoint['by']) => {
+    if (index === 0 || drawn.value[index]!.by === kind) return;
+    keep();
+    drawn.value = drawn.value.map((point, i) => (i === index ? { ...point, by: kind } : point));
+  };
+  const remove = () => {
+    keep();
+    drawn.value = removePoint(drawn.value, hand.value!);
+    choose(null);
+  };
+  const goBack = () => {
+    drawn.value = past.value.at(-1)!;
+    past.value = past.value.slice(0, -1);
+    if (hand.value !== null && hand.value >= drawn.value.length) choose(null);
+  };
+  const back = past.value.length === 0 ? null : goBack;
+  return { drawn, hand, choose, keep, push, put, reachInHand, remove, back };
 }
 
 /** What a key does to a drawing. */

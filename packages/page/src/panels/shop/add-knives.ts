@@ -1,37 +1,58 @@
 import type { Desk } from '../../desk/desk.ts';
 import { type Data, getAtKeys, isGroup } from '../../job/data.ts';
+import { freeName } from './named-entries.ts';
 
-/** Keeps the profiles drawn in the job as knives of the shop, under the names of their cuts. */
+type Knife = { readonly [key: string]: Data };
+
+/**
+ * Keeps the profiles drawn in the job as knives of the shop, under the names of their cuts. Another knife of that name stays as it
+ * is, and the job's is kept beside it.
+ */
 export function addKnives(desk: Desk): void {
   const cuts = getAtKeys(desk.doc.value.data, ['cuts']);
   if (!Array.isArray(cuts)) return;
   const profiles = (cuts as readonly Data[]).flatMap((cut, i) =>
     isGroup(cut) && isGroup(cut.profile)
-      ? [
-          {
-            name: String(cut.name ?? `cut ${i + 1}`),
-            knife: { ...inShopUnit(desk, cut.profile), ...(cut.head !== undefined && { head: cut.head }) },
-          },
-        ]
+      ? [{ name: String(cut.name ?? `cut ${i + 1}`), knife: knifeOf(desk, cut.profile, cut.head) }]
       : [],
   );
-  const faults = profiles.flatMap(({ name, knife }) => desk.changeShop(['knives', name], knife as Data));
-  const count = profiles.length === 1 ? 'One knife is' : `${profiles.length} knives are`;
+  const told = [profiles.length === 1 ? 'One knife is in the shop.' : `${profiles.length} knives are in the shop.`];
+  for (const { name, knife } of profiles) {
+    const free = freeName(name, (taken) => isOther(desk.doc.value.shop?.data, taken, knife));
+    const [fault] = isKept(desk, free) ? [] : desk.changeShop(['knives', free], knife);
+    if (fault !== undefined) {
+      desk.notice.value = { kind: 'fault', text: `That knife could not be kept: ${fault.message}` };
+      return;
+    }
+    if (free !== name) told.push(`There is another knife called ${name} already: this job's is called ${free}.`);
+  }
   desk.notice.value =
-    faults.length > 0
-      ? { kind: 'fault', text: `That knife could not be kept: ${faults[0]!.message}` }
-      : { kind: 'note', text: `${count} in the shop.` };
+    profiles.length === 0
+      ? { kind: 'note', text: 'No cut of this job has a profile of its own to keep.' }
+      : { kind: 'note', text: told.join(' ') };
 }
 
-/** A profile for a shop of another unit: a bare figure gets the job's unit. */
-function inShopUnit(desk: Desk, profile: { readonly [key: string]: Data }): object {
+function isKept(desk: Desk, name: string): boolean {
+  return getAtKeys(desk.doc.value.shop?.data, ['knives', name]) !== undefined;
+}
+
+/** Whether a shop's knife of this name is another one; it is the same with more known of it, such as where its sample is kept. */
+function isOther(shop: Data | undefined, name: string, knife: Knife): boolean {
+  const kept = getAtKeys(shop, ['knives', name]);
+  if (kept === undefined) return false;
+  return Object.entries(knife).some(([key, value]) => !isGroup(kept) || !isAlike(kept[key], value));
+}
+
+function isAlike(one: Data | undefined, other: Data): boolean {
+  return one === other || JSON.stringify(one) === JSON.stringify(other);
+}
+
+/** A profile, and the head that its cut is made with, as a knife in a shop's unit: where that is another, a bare figure gets the job's unit. */
+function knifeOf(desk: Desk, profile: Knife, head: Data | undefined): Knife {
   const jobUnits = desk.job.value.units;
   const shopUnits = getAtKeys(desk.doc.value.shop?.data, ['units']) ?? jobUnits;
-  if (jobUnits === shopUnits) return profile;
-  return Object.fromEntries(
-    Object.entries(profile).map(([key, value]) => [
-      key,
-      typeof value === 'number' && key !== 'balance' ? `${value} ${jobUnits}` : value,
-    ]),
-  );
+  const inUnit = (key: string, value: Data) =>
+    typeof value === 'number' && key !== 'balance' && jobUnits !== shopUnits ? `${value} ${jobUnits}` : value;
+  const sizes = Object.fromEntries(Object.entries(profile).map(([key, value]) => [key, inUnit(key, value)]));
+  return { ...sizes, ...(head !== undefined && { head }) };
 }

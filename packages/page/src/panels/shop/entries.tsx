@@ -2,14 +2,11 @@ import { type Signal, useSignal } from '@preact/signals';
 import type { ComponentChildren, JSX, RefObject } from 'preact';
 import { useLayoutEffect, useRef, useState } from 'preact/hooks';
 import { useDesk } from '../../desk/context.ts';
-import type { Desk } from '../../desk/desk.ts';
 import { WordField } from '../../entry/word-field.tsx';
 import { type Data, getAtKeys, isGroup } from '../../job/data.ts';
+import { addEntry, type Named, removeEntry, renameEntry } from './named-entries.ts';
 import { ShopEntryField } from './shop-entry-field.tsx';
 import type { ShopField } from './shop-fields.ts';
-
-/** Groups of the shop file whose entries have names. */
-export type Named = 'heads' | 'knives' | 'machines' | 'woods';
 
 /** The fields of one thing of the shop. */
 export function Fields({
@@ -160,21 +157,7 @@ function NameField({
 }): JSX.Element {
   const desk = useDesk();
   const rename = (next: string) => {
-    const all = getAtKeys(desk.doc.value.shop?.data, [what]);
-    if (next === '' || next === name || !isGroup(all)) return;
-    if (Object.hasOwn(all, next)) {
-      desk.notice.value = { kind: 'fault', text: `There is a ${one} called ${next} already.` };
-      return;
-    }
-    renamed(next);
-    const { shop, data } = desk.doc.value;
-    const entries = Object.entries(all).map(([key, value]) => [key === name ? next : key, value]);
-    const shopData = { ...(shop!.data as object), [what]: Object.fromEntries(entries) } as Data;
-    desk.replace({
-      ...desk.doc.value,
-      data: renamedIn(data, what, name, next),
-      shop: { ...shop!, data: renamedIn(shopData, what, name, next) },
-    });
+    if (renameEntry(desk, what, one, name, next)) renamed(next);
   };
   return (
     <WordField
@@ -185,43 +168,4 @@ function NameField({
       onChange={(event) => rename(event.currentTarget.value.trim())}
     />
   );
-}
-
-/** The key under which a job or a shop speaks of an entry. */
-const SPOKEN_OF: Readonly<Partial<Record<Named, string>>> = { heads: 'head', knives: 'knife', woods: 'species' };
-
-/** Whatever names an entry, cuts and frame of a job or knives of a shop, with its new name. */
-function renamedIn(data: Data, what: Named, before: string, next: string): Data {
-  const key = SPOKEN_OF[what];
-  if (key === undefined) return data;
-  const walk = (here: Data, deep: number): Data => {
-    if (Array.isArray(here)) return (here as readonly Data[]).map((each) => walk(each, deep));
-    if (!isGroup(here)) return here;
-    const changed = Object.entries(here).map(([inner, value]) => {
-      if (inner === key && value === before) return [inner, next] as const;
-      // Prices are kept by the wood's name.
-      if (what === 'woods' && inner === 'rates' && isGroup(value) && isGroup(value.wood))
-        return [inner, { ...value, wood: keyRenamed(value.wood, before, next) }] as const;
-      return [inner, deep > 0 ? walk(value, deep - 1) : value] as const;
-    });
-    return Object.fromEntries(changed);
-  };
-  return walk(data, 3);
-}
-
-function keyRenamed(group: { readonly [key: string]: Data }, before: string, next: string): Data {
-  return Object.fromEntries(Object.entries(group).map(([key, value]) => [key === before ? next : key, value]));
-}
-
-function addEntry(desk: Desk, what: Named, one: string, names: readonly string[], fresh: Data): void {
-  let name = one;
-  for (let count = 2; names.includes(name); count++) name = `${one} ${count}`;
-  desk.changeShop([what, name], fresh);
-}
-
-function removeEntry(desk: Desk, what: Named, name: string): void {
-  const [fault] = desk.changeShop([what, name], undefined);
-  desk.notice.value = fault
-    ? { kind: 'fault', text: `${name} is still needed: ${fault.message}` }
-    : { kind: 'note', text: `${name} is removed. Undo brings it back.` };
 }

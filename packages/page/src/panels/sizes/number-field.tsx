@@ -21,37 +21,14 @@ interface NumberFieldProps {
 }
 
 /** A figure that is no length: a share, degrees, per cent. */
-export function NumberField({
-  path,
-  label,
-  whose,
-  value,
-  step,
-  digits,
-  unit,
-  hint,
-  optional,
-}: NumberFieldProps): JSX.Element {
+export function NumberField(props: NumberFieldProps): JSX.Element {
+  const { path, label, whose, unit, hint } = props;
   const name = whose === undefined ? label : `${label}, ${whose}`;
-  const desk = useDesk();
   const id = useId();
-  const [draft, setDraft] = useState<string | null>(null);
-  const text = draft ?? (value === null ? '' : String(Number(value.toFixed(digits))));
-  const put = (next: number, key?: string) => desk.change([[path, Number(next.toFixed(digits))]], key);
-  const type = (typed: string) => {
-    setDraft(typed);
-    const read = readNumber(typed);
-    if (read !== null) put(read, `${path} typed`);
-    else if (optional && typed.trim() === '') desk.change([[path, undefined]], `${path} typed`);
-  };
-  const by = (way: 1 | -1) => value !== null && put(Math.max(0, value + way * step));
-  const typed = draft === null ? null : readNumber(draft);
-  const isNoFigure = draft !== null && typed === null && draft.trim() !== '';
-  const [fault] = typed === null ? [] : desk.check([[path, typed]]);
-  const words = isNoFigure ? `${draft} is not a figure.` : fault ? faultBeside(fault, desk.job.value.units) : '';
+  const { text, words, type, step, leave, giveUp } = useNumber(props);
   return (
     <Field id={id} label={label} fault={words} hint={hint}>
-      <Stepper name={name} step={by}>
+      <Stepper name={name} step={step}>
         <input
           id={id}
           type="text"
@@ -65,24 +42,50 @@ export function NumberField({
           aria-describedby={`${id}-fault`}
           onFocus={(event) => event.currentTarget.select()}
           onInput={(event) => type(event.currentTarget.value)}
-          onBlur={() => {
-            desk.settle();
-            if (words === '') setDraft(null);
-          }}
+          onBlur={leave}
           onKeyDown={(event) => {
-            if (event.key === 'Escape') {
-              if (takeBack(desk, `${path} typed`) || draft !== null) event.preventDefault();
-              setDraft(null);
-            }
+            if (event.key === 'Escape' && giveUp()) event.preventDefault();
             if (event.key !== 'ArrowUp' && event.key !== 'ArrowDown') return;
             event.preventDefault();
-            by(event.key === 'ArrowUp' ? 1 : -1);
+            step(event.key === 'ArrowUp' ? 1 : -1);
           }}
         />
         {unit && <Unit>{unit}</Unit>}
       </Stepper>
     </Field>
   );
+}
+
+/** What stands in the field of a figure, what is wrong with it in words, and what is done with it. */
+function useNumber({ path, value, step, digits, optional }: NumberFieldProps) {
+  const desk = useDesk();
+  const [draft, setDraft] = useState<string | null>(null);
+  const put = (next: number, key?: string) => desk.change([[path, Number(next.toFixed(digits))]], key);
+  const typed = draft === null ? null : readNumber(draft);
+  const isNoFigure = draft !== null && typed === null && draft.trim() !== '';
+  const [fault] = typed === null ? [] : desk.check([[path, typed]]);
+  const words = isNoFigure ? `${draft} is not a figure.` : fault ? faultBeside(fault, desk.job.value.units) : '';
+  return {
+    text: draft ?? (value === null ? '' : String(Number(value.toFixed(digits)))),
+    words,
+    type(typed: string) {
+      setDraft(typed);
+      const read = readNumber(typed);
+      if (read !== null) put(read, `${path} typed`);
+      else if (optional && typed.trim() === '') desk.change([[path, undefined]], `${path} typed`);
+    },
+    step: (way: 1 | -1) => value !== null && put(Math.max(0, value + way * step)),
+    leave() {
+      desk.settle();
+      if (words === '') setDraft(null);
+    },
+    /** Takes back what was typed; whether there was any. */
+    giveUp() {
+      const taken = takeBack(desk, `${path} typed`) || draft !== null;
+      setDraft(null);
+      return taken;
+    },
+  };
 }
 
 function readNumber(text: string): number | null {
