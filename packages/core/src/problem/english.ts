@@ -2,6 +2,7 @@ import { JOINT_ENGLISH } from './joint-english.ts';
 import { ADVICE_WORDS } from './words/advice.ts';
 import { DOOR_WORDS } from './words/door.ts';
 import { KNIFE_WORDS } from './words/knife.ts';
+import { PLAN_WORDS } from './words/plan.ts';
 import { QUOTE_SOURCE_WORDS } from './words/quote.ts';
 import { SEASON_WORDS } from './words/season.ts';
 import { SETUP_WORDS } from './words/setup.ts';
@@ -14,6 +15,7 @@ type Sentences = typeof JOINT_ENGLISH &
   typeof KNIFE_WORDS &
   typeof QUOTE_SOURCE_WORDS &
   typeof SEASON_WORDS &
+  typeof PLAN_WORDS &
   typeof SETUP_WORDS &
   typeof SOLVE_WORDS &
   typeof SPREAD_WORDS;
@@ -33,6 +35,7 @@ export const ENGLISH: Sentences = {
   ...KNIFE_WORDS,
   ...QUOTE_SOURCE_WORDS,
   ...SEASON_WORDS,
+  ...PLAN_WORDS,
   ...SETUP_WORDS,
   ...SOLVE_WORDS,
   ...SPREAD_WORDS,

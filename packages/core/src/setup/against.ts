@@ -1,24 +1,10 @@
 import { toDegrees } from '../measure/angle.ts';
 import { sayLater, told, type Unsaid } from '../problem/say.ts';
-import type { Machine, Rules } from '../shop/shop.ts';
+import type { Rules } from '../shop/shop.ts';
+import { againstHeight } from './against-height.ts';
 import { feedsFor } from './feed.ts';
 import { handOf } from './hand.ts';
-import type { HeadPose } from './pose.ts';
-import type { Hole, Rotation, Run } from './set-up-report.ts';
-import type { ChosenSpeed } from './speed.ts';
-import type { Work } from './work.ts';
-
-/** One way of making a cut with its figures, before it is judged. */
-export interface Trial {
-  readonly work: Work;
-  readonly machineName: string;
-  readonly machine: Machine;
-  readonly run: Run;
-  readonly rotation: Rotation;
-  readonly pose: HeadPose;
-  readonly hole: Hole | null;
-  readonly speed: ChosenSpeed | undefined;
-}
+import { aboutTrial, namesOf, SAME, type Trial } from './trial.ts';
 
 /** The narrowest opening of the doors that are made, mm. */
 export interface LeastOpening {
@@ -26,8 +12,6 @@ export interface LeastOpening {
   readonly size: number;
 }
 
-/** Lengths that differ by less than this, mm, are the same to any rule. */
-const SAME = 1e-6;
 /** A bore and a spindle that differ by more, mm, do not fit each other. */
 const SAME_BORE = 0.02;
 
@@ -42,15 +26,6 @@ export function findAgainst(trial: Trial, rules: Rules, opening?: LeastOpening):
     ...againstOpening(trial, rules, opening),
     ...againstSpeed(trial, rules),
   ];
-}
-
-function aboutTrial({ work, machineName }: Trial) {
-  const { cut, headName } = work;
-  return { about: { cut: cut.name, head: headName, machine: machineName } };
-}
-
-function namesOf({ work, machineName, run }: Trial) {
-  return { cut: work.cut.name, machine: machineName, head: work.headName, run: told(`run.${run}`, {}) };
 }
 
 /** The knife cuts one way round only, and not every machine turns both ways. */
@@ -85,47 +60,6 @@ function againstHold(trial: Trial): Unsaid[] {
       const figures = { ...names, wanted: toDegrees(wanted), least: toDegrees(least), most: toDegrees(most) };
       problems.push(sayLater(least === most && most === 0 ? 'no-tilt.fixed' : 'no-tilt', work.at, figures, more));
     }
-  }
-  return problems;
-}
-
-/** A head that would have to sit lower than the machine lets it: heights below the table are told as such. */
-function sayTooLow(trial: Trial, seat: number): Unsaid {
-  const [lowest] = trial.machine.seat;
-  const figures = { ...namesOf(trial), seat: Math.abs(seat), least: Math.abs(lowest) };
-  const { at } = trial.work;
-  const more = aboutTrial(trial);
-  if (seat >= 0) return sayLater('seat-too-low', at, figures, more);
-  if (lowest < 0) return sayLater('seat-too-low.below', at, figures, more);
-  return sayLater(lowest === 0 ? 'seat-too-low.table' : 'seat-too-low.under', at, figures, more);
-}
-
-/** A head that would have to sit higher. */
-function sayTooHigh(trial: Trial, seat: number): Unsaid {
-  const [, highest] = trial.machine.seat;
-  const figures = { ...namesOf(trial), seat: Math.abs(seat), most: Math.abs(highest) };
-  const { at } = trial.work;
-  const more = aboutTrial(trial);
-  if (highest >= 0) return sayLater('seat-too-high', at, figures, more);
-  return sayLater(seat < 0 ? 'seat-too-high.both-below' : 'seat-too-high.below', at, figures, more);
-}
-
-/** Whether the head can stand where it should, and the table be open around it. */
-function againstHeight(trial: Trial): Unsaid[] {
-  const { work, machine, pose, hole } = trial;
-  const problems: Unsaid[] = [];
-  const names = namesOf(trial);
-  const more = aboutTrial(trial);
-  const [lowest, highest] = machine.seat;
-  if (pose.seat !== null && pose.seat < lowest - SAME) {
-    problems.push(sayTooLow(trial, pose.seat));
-  }
-  if (pose.seat !== null && pose.seat > highest + SAME) {
-    problems.push(sayTooHigh(trial, pose.seat));
-  }
-  if (hole !== null && hole.ring === null) {
-    const figures = { ...names, needed: hole.needed, opening: machine.opening };
-    problems.push(sayLater('hole-too-small', work.at, figures, more));
   }
   return problems;
 }

@@ -2,10 +2,10 @@ import type { Voice } from '../problem/language.ts';
 import type { Problem } from '../problem/problem.ts';
 import { sayProblem } from '../problem/say.ts';
 import type { Machine, Shop } from '../shop/shop.ts';
-import type { Trial } from './against.ts';
 import { areaTaken, greatestArea } from './area-taken.ts';
 import { chooseFeed } from './feed.ts';
 import type { ChosenSpeed } from './speed.ts';
+import type { Trial } from './trial.ts';
 import { leastRadiusOf } from './ways.ts';
 import type { Work } from './work.ts';
 

@@ -1,13 +1,14 @@
 import type { Voice } from '../problem/language.ts';
 import type { Problem } from '../problem/problem.ts';
 import type { Machine, Shop } from '../shop/shop.ts';
-import { findAgainst, type Trial } from './against.ts';
+import { findAgainst } from './against.ts';
 import { findHole } from './hole.ts';
 import type { StackReport } from './plan.ts';
 import { poseHead } from './pose.ts';
 import type { Rotation, Run } from './set-up-report.ts';
 import { type ChosenSpeed, rimSpeed, speedsAllowed } from './speed.ts';
 import { againstPasses, againstStack, feedOf, type NamedMachine, tongueBetween } from './stack-against.ts';
+import type { Trial } from './trial.ts';
 import { type Judged, warnOf } from './ways.ts';
 import type { Work } from './work.ts';
 

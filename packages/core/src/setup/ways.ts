@@ -2,12 +2,13 @@ import type { Voice } from '../problem/language.ts';
 import type { Problem } from '../problem/problem.ts';
 import { sayProblem, told } from '../problem/say.ts';
 import type { Shop } from '../shop/shop.ts';
-import { findAgainst, type LeastOpening, type Trial } from './against.ts';
+import { findAgainst, type LeastOpening } from './against.ts';
 import { chooseFeed, feedsFor } from './feed.ts';
 import { findHole } from './hole.ts';
 import { poseHead } from './pose.ts';
 import type { Rotation, Run } from './set-up-report.ts';
 import { chooseSpeed } from './speed.ts';
+import type { Trial } from './trial.ts';
 import type { Work } from './work.ts';
 
 /** A way with its figures and what is said of it: `against` stops it, `warnings` only spoil the work. */

@@ -5,7 +5,8 @@ import { KeysAtHand } from '../entry/keys-at-hand.tsx';
 import { Unit } from '../entry/stepper.tsx';
 import { type LengthEntry, type LengthPlace, useLength } from '../entry/use-length.ts';
 import { findSize } from '../job/sizes.ts';
-import { isSmallScreen, seenTop } from './small-screen.ts';
+import { bringUpSheet, figureSpot, placeOver } from './over-figure.ts';
+import { isSmallScreen } from './small-screen.ts';
 import type { Spot } from './view-scene.ts';
 
 /** A dimension that was tapped: what it shows, and where it stands on the sheet, pixels. */
@@ -59,7 +60,7 @@ function SizeEntry({
     <div
       class={docked ? 'dimension-entry docked' : 'dimension-entry'}
       ref={(element) => {
-        if (!docked) place(element, spot.current);
+        if (!docked) placeOver(element, spot.current);
       }}
     >
       <span class="name" aria-hidden="true">
@@ -136,7 +137,7 @@ function useOpenedField(entry: LengthEntry, still: boolean, open: OpenDimension)
       desk.moving.value = [open.of];
       const box = field.current!.parentElement!;
       spot.current = figureSpot(box.parentElement!, open.of) ?? open;
-      place(box, spot.current);
+      placeOver(box, spot.current);
     }
     entry.enter();
     field.current?.focus({ preventScroll: true });
@@ -154,7 +155,7 @@ function FixedNote({ open, close, words }: { open: OpenDimension; close: () => v
   const button = useRef<HTMLButtonElement>(null);
   useEffect(() => button.current?.focus(), []);
   return (
-    <div class="dimension-note" role="note" ref={(element) => place(element, open)}>
+    <div class="dimension-note" role="note" ref={(element) => placeOver(element, open)}>
       <p>{words}</p>
       <button
         type="button"
@@ -171,40 +172,4 @@ function FixedNote({ open, close, words }: { open: OpenDimension; close: () => v
       </button>
     </div>
   );
-}
-
-/** Scrolls the sheet to the top of a small screen, where it stands above field and keyboard; returns what scrolls back. */
-function bringUpSheet(field: HTMLElement | null): () => void {
-  const before = scrollY;
-  const sheets = field?.closest('.sheets');
-  const lift = () => {
-    const top = sheets?.getBoundingClientRect().top ?? seenTop();
-    scrollTo({ top: scrollY + top - seenTop(), behavior: 'instant' });
-  };
-  // A browser scrolls by itself once its keyboard is up.
-  const liftAgain = () => requestAnimationFrame(lift);
-  const { visualViewport } = globalThis;
-  lift();
-  visualViewport?.addEventListener('resize', liftAgain);
-  return () => {
-    visualViewport?.removeEventListener('resize', liftAgain);
-    scrollTo({ top: before, behavior: 'instant' });
-  };
-}
-
-/** The middle of a dimension's figure on a sheet, pixels; null where it is not drawn. */
-function figureSpot(sheet: HTMLElement, of: string): Spot | null {
-  const figure = sheet.querySelector(`.drawing [data-of="${of}"] text`)?.getBoundingClientRect();
-  if (figure === undefined) return null;
-  const outer = sheet.getBoundingClientRect();
-  return { x: figure.left + figure.width / 2 - outer.left, y: figure.top + figure.height / 2 - outer.top };
-}
-
-/** Places an element over its figure, within the sheet. */
-function place(element: HTMLElement | null, { x, y }: Spot): void {
-  if (element === null) return;
-  const sheet = element.parentElement!;
-  const [width, height] = [element.offsetWidth, element.offsetHeight];
-  element.style.left = `${Math.min(Math.max(x - width / 2, 4), sheet.clientWidth - width - 4)}px`;
-  element.style.top = `${Math.min(Math.max(y - 22, 4), sheet.clientHeight - height - 4)}px`;
 }

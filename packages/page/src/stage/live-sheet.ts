@@ -1,27 +1,20 @@
-import type { GroupItem } from '@fielded/render';
 import { untracked } from '@preact/signals';
 import type { Desk } from '../desk/desk.ts';
 import { attempt, fetchPart } from '../desk/fetch-part.ts';
 import { findSize } from '../job/sizes.ts';
-import { type AlongDimensions, goAlongDimensions } from './along-dimensions.ts';
-import type { OpenDimension } from './dimension-entry.tsx';
+import { goAlongDimensions } from './along-dimensions.ts';
 import { keepFigure } from './frame-hand.ts';
 import { createGrips, type Grips } from './grips.ts';
-import { findHandles, type Handle } from './handles.ts';
+import { findHandles } from './handles.ts';
 import type { Closer } from './look-closer.ts';
 import { markDimensions } from './mark-dimensions.ts';
-import { createPainter, type Painter } from './painter.ts';
-import { fitAhead, isSettled, nameRoom, type Settling, settle } from './settle.ts';
-import type { Slide } from './slide-in.ts';
+import { createPainter } from './painter.ts';
+import { fitAhead, isSettled, nameRoom, settle } from './settle.ts';
+import { bringIntoLook, openDimension, pixelsOf, placeOnScreen, type Sheet, type SheetHooks } from './sheet-parts.ts';
 import { isSmallScreen } from './small-screen.ts';
 import { createGround, createSvg, setIfOther } from './svg-element.ts';
-import { createTrace, type Trace } from './trace.ts';
-import { type Drawer, placeOf, type Spot } from './view-scene.ts';
-
-export interface SheetHooks {
-  openDimension(open: OpenDimension): void;
-  showReadout(shown: { text: string; x: number; y: number } | null): void;
-}
+import { createTrace } from './trace.ts';
+import { type Drawer, placeOf } from './view-scene.ts';
 
 /** A drawing on the screen that follows the desk. */
 export interface LiveSheet {
@@ -102,21 +95,6 @@ export function createLiveSheet(
   };
 }
 
-/** The parts of a live drawing, and what it remembers from one painting to the next. */
-interface Sheet extends Settling {
-  readonly node: SVGSVGElement;
-  readonly box: HTMLElement;
-  readonly closer: Closer;
-  readonly hooks: SheetHooks;
-  readonly trace: Trace;
-  readonly drawing: Painter;
-  readonly along: AlongDimensions;
-  readonly root: SVGGElement;
-  /** The motion of a try, while it goes on. */
-  slide: Slide | null;
-  hold: Handle['hold'];
-}
-
 function paint(sheet: Sheet, grips: Grips): void {
   const { desk, box, node, drawing } = sheet;
   sheet.slide?.finish();
@@ -180,43 +158,6 @@ function goBackTo(node: SVGSVGElement, of: string): void {
   (same ?? node.querySelector<SVGElement>('.dimension[tabindex="0"]'))?.focus();
 }
 
-/** While a part of the drawing is looked at closer, what keys go to is brought into it. */
-function bringIntoLook({ closer, node }: Sheet, element: Element): void {
-  if (closer.look.peek().times === 1 || !element.matches(':focus-visible')) return;
-  const at = (element.querySelector('.target, .finger') ?? element).getBoundingClientRect();
-  const outer = node.getBoundingClientRect();
-  closer.bring(
-    (at.left + at.width / 2 - outer.left) / outer.width,
-    (at.top + at.height / 2 - outer.top) / outer.height,
-  );
-}
-
-/** Screen pixels of a paper mm. */
-function pixelsOf({ settled, closer }: Sheet): number {
-  return settled === null ? 1 : (settled.across / settled.frame.width) * closer.look.value.times;
-}
-
-function placeOnScreen(sheet: Sheet, { x, y }: Spot): Spot {
-  const frame = sheet.closer.within(sheet.settled!.frame);
-  const pixels = pixelsOf(sheet);
-  return { x: (x - frame.x) * pixels, y: (y - frame.y) * pixels };
-}
-
 function isFixedOn(desk: Desk): (of: string) => boolean {
   return (of) => findSize(desk.doc.value.data, desk.job.value, desk.report.value, of).size === null;
-}
-
-function openDimension(sheet: Sheet, item: GroupItem): void {
-  const of = item.of ?? '';
-  const text = sheet.drawing.find('dimensions', item.key)?.querySelector('text');
-  const at = (text ?? sheet.node).getBoundingClientRect();
-  const outer = sheet.box.getBoundingClientRect();
-  sheet.hold = of.startsWith('frame.') ? 'frame' : 'panel';
-  sheet.hooks.openDimension({
-    of,
-    mm: item.value ?? 0,
-    label: (item.label ?? '').replace(/: [^:]*$/, ''),
-    x: at.left + at.width / 2 - outer.left,
-    y: at.top + at.height / 2 - outer.top,
-  });
 }

@@ -6,7 +6,7 @@ import { type Item, itemsBox, path, type Scene, text } from '../scene.ts';
 import { fitText, textWidth, wrapText } from '../text/measure-text.ts';
 import { safeText } from '../text/safe-text.ts';
 import { PANEL_HATCH } from '../views/panel-part.ts';
-import { sayKnife } from '../words/english/knife.ts';
+import { saySample } from '../words/english/sample.ts';
 import { type InVoice, withDecimal } from '../words/lengths.ts';
 
 /** A label for the sample of a job's panel that is kept. */
@@ -46,16 +46,16 @@ export function sampleLabel({ report, date = '', wood, knives }: SampleLabel): S
       y += LINE;
     });
   };
-  put('scale', sayKnife('sample.size', { stock: section.thickness }, report));
+  put('scale', saySample('sample.size', { stock: section.thickness }, report));
   section.cuts.forEach((cut, i) => {
     put(`cut ${i}`, cutWords(cut, knives[cut.name], report));
   });
-  put('groove', sayKnife('sample.groove', report.frame.groove, report));
+  put('groove', saySample('sample.groove', report.frame.groove, report));
   const lines = [
-    { key: 'wood', label: sayKnife('sample.wood', {}, report), value: safeText(wood ?? report.season?.species ?? '') },
-    { key: 'date', label: sayKnife('sample.date', {}, report), value: safeText(date) },
-    { key: 'tongue measured', label: sayKnife('sample.measured', {}, report), value: '' },
-    { key: 'fit of the test piece', label: sayKnife('sample.fit', {}, report), value: '' },
+    { key: 'wood', label: saySample('sample.wood', {}, report), value: safeText(wood ?? report.season?.species ?? '') },
+    { key: 'date', label: saySample('sample.date', {}, report), value: safeText(date) },
+    { key: 'tongue measured', label: saySample('sample.measured', {}, report), value: '' },
+    { key: 'fit of the test piece', label: saySample('sample.fit', {}, report), value: '' },
   ];
   const start = MARGIN + Math.max(36, ...lines.map(({ label }) => textWidth(label, WORDS) + 1.5));
   y += 1.5;
@@ -70,7 +70,7 @@ export function sampleLabel({ report, date = '', wood, knives }: SampleLabel): S
     width,
     height,
     scale: 1,
-    title: sayKnife('sample.title', { job: safeText(title) }, report),
+    title: saySample('sample.title', { job: safeText(title) }, report),
     description: section.cuts.map((cut) => cutWords(cut, knives[cut.name], report)).join('. '),
     items: [
       path('edge of the label', 'thin', [rectangle({ x0: 0.5, y0: 0.5, x1: width - 0.5, y1: height - 0.5 })]),
@@ -82,11 +82,11 @@ export function sampleLabel({ report, date = '', wood, knives }: SampleLabel): S
 /** A cut as it is set to be run again, in words. */
 function cutWords(cut: CutReport, knife: string | undefined, voice: InVoice): string {
   const { side, run, presented, depth, reach } = cut;
-  const shape = sayKnife(`shape.${cut.shape}`, {}, voice);
-  const made = knife === undefined ? shape : sayKnife('sample.shape.knife', { shape, knife: safeText(knife) }, voice);
+  const shape = saySample(`shape.${cut.shape}`, {}, voice);
+  const made = knife === undefined ? shape : saySample('sample.shape.knife', { shape, knife: safeText(knife) }, voice);
   const figures = { cut: safeText(cut.name), made, depth, reach };
-  if (presented === 0) return sayKnife(`sample.${side}.${run}`, figures, voice);
-  if (presented === 90) return sayKnife(`sample.${side}.on-edge`, figures, voice);
+  if (presented === 0) return saySample(`sample.${side}.${run}`, figures, voice);
+  if (presented === 90) return saySample(`sample.${side}.on-edge`, figures, voice);
   const tilt = withDecimal(presented.toFixed(1), voice);
-  return sayKnife(`sample.${side}.${run}.tilted`, { ...figures, tilt }, voice);
+  return saySample(`sample.${side}.${run}.tilted`, { ...figures, tilt }, voice);
 }

@@ -1,6 +1,6 @@
 import { escapeXml, safeText } from '../text/safe-text.ts';
-import { sayKnife } from '../words/english/knife.ts';
 import { sayNote } from '../words/english/note.ts';
+import { saySample } from '../words/english/sample.ts';
 import { type BoardDrawing, drawBoardSheets } from './board.ts';
 
 /**
@@ -9,7 +9,7 @@ import { type BoardDrawing, drawBoardSheets } from './board.ts';
  * The sheets are narrower than the paper within its margins, so that a browser has no reason to shrink them.
  */
 export function boardPage(drawing: BoardDrawing): string {
-  const title = escapeXml(sayKnife('board.title', { board: safeText(drawing.title) }, drawing));
+  const title = escapeXml(saySample('board.title', { board: safeText(drawing.title) }, drawing));
   const sheets = drawBoardSheets(drawing).map((svg) => `<section>${svg.trim()}</section>`);
   return `<!doctype html>
 <html lang="${escapeXml(sayNote('page.language', {}, drawing))}">

@@ -6,7 +6,7 @@ import type { Item } from '../scene.ts';
 import { path, text } from '../scene.ts';
 import { fitText, textWidth } from '../text/measure-text.ts';
 import { safeText } from '../text/safe-text.ts';
-import { sayKnife } from '../words/english/knife.ts';
+import { saySample } from '../words/english/sample.ts';
 import { figureText, type InVoice, spokenNumber } from '../words/lengths.ts';
 import { PANEL_HATCH } from './panel-part.ts';
 
@@ -75,17 +75,17 @@ export function drawSample(
 /** Shape, reach and depth in a line. */
 export function saySizes({ shape, reach, depth }: Sample, voice: InVoice): string {
   const show = (mm: number) => (voice.units === 'mm' ? spokenNumber(mm, 1, voice) : figureText(mm, voice).text);
-  const named = { shape: sayKnife(`shape.${shape}`, {}, voice), reach: show(reach), depth: show(depth) };
-  return sayKnife('board.sizes', named, voice);
+  const named = { shape: saySample(`shape.${shape}`, {}, voice), reach: show(reach), depth: show(depth) };
+  return saySample('board.sizes', named, voice);
 }
 
 /** Where the knife is kept and how it is run, as far as the shop says. */
 function sayKept({ head, groundFor, kept, measured }: Sample, voice: InVoice): string {
   const words = [
-    head === null ? '' : sayKnife('board.in', { head: safeText(head) }, voice),
-    groundFor === null ? '' : sayKnife(`board.run.${groundFor.run}`, {}, voice),
-    measured === 'knife' ? sayKnife('board.measured', {}, voice) : '',
-    kept === null ? '' : sayKnife('board.kept', { kept: safeText(kept) }, voice),
+    head === null ? '' : saySample('board.in', { head: safeText(head) }, voice),
+    groundFor === null ? '' : saySample(`board.run.${groundFor.run}`, {}, voice),
+    measured === 'knife' ? saySample('board.measured', {}, voice) : '',
+    kept === null ? '' : saySample('board.kept', { kept: safeText(kept) }, voice),
   ];
   return fitText(words.filter(Boolean).join(', '), NOTE, WIDEST);
 }

@@ -4,7 +4,7 @@ import { group, itemsBox, moveItems, text } from '../scene.ts';
 import type { Theme } from '../style.ts';
 import { sceneToSvg } from '../svg.ts';
 import { safeText } from '../text/safe-text.ts';
-import { sayKnife } from '../words/english/knife.ts';
+import { saySample } from '../words/english/sample.ts';
 import { scaleText } from '../words/lengths.ts';
 import { unitsNote } from '../words/units-note.ts';
 import { BEYOND, CAPTION, captionWidth, drawSample, saySizes } from './board-sample.ts';
@@ -107,8 +107,8 @@ function drawSheet(drawing: BoardDrawing, rows: readonly Placed[][], part: Part 
   const drawn = { scale: scaleText(scale, drawing), units: unitsNote(drawing) };
   const note =
     part === null
-      ? sayKnife('board.caption', drawn, drawing)
-      : sayKnife('board.caption.part', { ...drawn, ...part }, drawing);
+      ? saySample('board.caption', drawn, drawing)
+      : saySample('board.caption.part', { ...drawn, ...part }, drawing);
   const items: Item[] = [text('title', 'text', 0, 0, head, TITLE), text('caption', 'quiet', 0, 6, note, NOTE)];
   rows.forEach((row, r) => {
     const y = HEADING + r * rowHeight(drawing);
@@ -124,12 +124,12 @@ function drawSheet(drawing: BoardDrawing, rows: readonly Placed[][], part: Part 
     scale,
     title:
       part === null
-        ? sayKnife('board.title', { board: head }, drawing)
-        : sayKnife('board.title.part', { board: head, ...part }, drawing),
+        ? saySample('board.title', { board: head }, drawing)
+        : saySample('board.title.part', { board: head, ...part }, drawing),
     description: rows
       .flatMap((row) =>
         row.map(({ sample: s }) =>
-          sayKnife('board.described', { knife: safeText(s.name), sizes: saySizes(s, drawing) }, drawing),
+          saySample('board.described', { knife: safeText(s.name), sizes: saySizes(s, drawing) }, drawing),
         ),
       )
       .join(' '),

@@ -4,6 +4,7 @@ import { KNIFE_WORDS } from './english/knife.ts';
 import { LIST_WORDS } from './english/list.ts';
 import { NOTE_WORDS } from './english/note.ts';
 import { PLAN_WORDS } from './english/plan.ts';
+import { SAMPLE_WORDS } from './english/sample.ts';
 import { SHEET_WORDS } from './english/sheet.ts';
 import { VIEW_ENGLISH } from './english/view.ts';
 
@@ -24,6 +25,7 @@ export const RENDER_ENGLISH: typeof EDGE_WORDS &
   typeof CHART_WORDS &
   typeof SHEET_WORDS &
   typeof KNIFE_WORDS &
+  typeof SAMPLE_WORDS &
   typeof PLAN_WORDS &
   typeof LIST_WORDS = {
   ...EDGE_WORDS,
@@ -32,6 +34,7 @@ export const RENDER_ENGLISH: typeof EDGE_WORDS &
   ...CHART_WORDS,
   ...SHEET_WORDS,
   ...KNIFE_WORDS,
+  ...SAMPLE_WORDS,
   ...PLAN_WORDS,
   ...LIST_WORDS,
 };
