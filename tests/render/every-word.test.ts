@@ -59,7 +59,7 @@ describe('in a language of ringed letters', () => {
 
 it('no entry stands in two catalogues', () => {
   expect(Object.keys(RENDER_ENGLISH).filter((key) => Object.hasOwn(ENGLISH, key))).toEqual([]);
-  const files = ['chart', 'edge', 'knife', 'list', 'note', 'plan', 'sheet', 'view'];
+  const files = ['chart', 'edge', 'knife', 'list', 'note', 'plan', 'sample', 'sheet', 'view'];
   const keys = files.flatMap((file) => {
     const source = readFileSync(`packages/render/src/words/english/${file}.ts`, 'utf8');
     return [...source.matchAll(/^ {2}'?([\w. -]+?)'?:/gm)].map(([, key]) => key!);
