@@ -12,6 +12,7 @@ import {
   readJob,
 } from '@fielded/core';
 import { describe, expect, it } from 'vitest';
+import { checkProfile } from '../../packages/core/src/job/check-given-profile.ts';
 
 const SHOP = `
 fielded: 1
@@ -187,4 +188,15 @@ describe('a job made by hand', () => {
     expect(call).toThrow(RangeError);
     expect(call).toThrow(message);
   });
+});
+
+it('a hollow may rise as far as it runs, however that is rounded, and no further', () => {
+  for (let land = 0.1; land < 12; land += 0.37)
+    for (const shoulder of [0, 0.3, 1.1]) {
+      const run = 7.3;
+      const cove = (rise: number) =>
+        ({ shape: 'cove', reach: land + run, depth: shoulder + rise, land, shoulder, balance: 0.5 }) as const;
+      expect(() => checkProfile('cut', cove(run))).not.toThrow();
+      expect(() => checkProfile('cut', cove(run + 1e-6))).toThrow('cannot rise more than it runs');
+    }
 });

@@ -1,11 +1,13 @@
 // Laws of doors, cutting lists and what a quote counts, on random doors: everything counted again part by part, by plane arithmetic.
-import { type Job, makeCuttingList, readJob } from '@fielded/core';
+import { evaluate, type Job, makeCuttingList, readJob } from '@fielded/core';
 import { describe, expect, it } from 'vitest';
 import { type BlankItem, makeBlanks } from '../../packages/core/src/door/blanks.ts';
 import { chooseGuide, ringShortfall } from '../../packages/core/src/door/guide.ts';
 import { BOARD_FOOT } from '../../packages/core/src/door/timber.ts';
 import { countJob } from '../../packages/core/src/quote/make-quote.ts';
+import { shopJob } from '../support/plans.ts';
 import { Random } from '../support/random.ts';
+import { SOUND } from './job-texts.ts';
 
 const whole = (random: Random, least: number, most: number) => Math.round(random.between(least, most));
 
@@ -347,4 +349,30 @@ describe('what a curve runs on', () => {
       expect(within!.along).toBeCloseTo(ring * turn, 9);
     }
   });
+});
+
+it('a door’s shaped head goes with its panel into the list, and none with the others', () => {
+  const { job, faults } = readJob(
+    SOUND +
+      'doors: [{ name: A, width: 500, height: 900, stile: 60, rail: 60, head: { shape: arch, rise: 50 } }, { name: B, width: 450, height: 800, stile: 60, rail: 60 }]',
+  );
+  expect(faults).toEqual([]);
+  const { panels } = makeCuttingList([evaluate(job!)]);
+  expect(panels.map(({ door }) => door?.name)).toEqual(['A', undefined]);
+});
+
+it('a curve is guided on each machine that lists bearings or ring fences, and on no other', () => {
+  const machine = { ...shopJob().shop!.machines.main! };
+  const { bearings: _, ringFences: __, ...bare } = machine;
+  const machines = {
+    none: bare,
+    bearings: { ...bare, bearings: [84] },
+    rings: { ...bare, ringFences: [200] },
+    both: { ...bare, bearings: [84], ringFences: [200] },
+  };
+  const job = shopJob({
+    doors: '[{ name: A, width: 500, height: 900, stile: 60, rail: 60, head: { shape: arch, rise: 50 } }]',
+  });
+  const { guides } = evaluate({ ...job, shop: { ...job.shop!, machines } }).doors![0]!.head!;
+  expect([...new Set(guides.map(({ machine }) => machine))]).toEqual(['bearings', 'rings', 'both']);
 });

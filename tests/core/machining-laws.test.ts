@@ -1,9 +1,11 @@
 // Laws of what a turning knife clears, on random outlines of lines that go deeper and less deep, judged by the lines themselves.
 import { describe, expect, it } from 'vitest';
+import { seeProfile } from '../../packages/core/src/knife/seen-profile.ts';
+import { faceEnd } from '../../packages/core/src/machining/face-end.ts';
 import { reachAt } from '../../packages/core/src/machining/reach-at.ts';
 import { sweepCut } from '../../packages/core/src/machining/sweep.ts';
-import { line } from '../../packages/geometry/src/curve/curve.ts';
-import type { XY } from '../support/drawn-curves.ts';
+import { line, shiftCurve } from '../../packages/geometry/src/curve/curve.ts';
+import { drawSome, type XY } from '../support/drawn-curves.ts';
 import { Random } from '../support/random.ts';
 
 /** From the edge further and further in, deeper or less deep, and to the face. */
@@ -45,4 +47,27 @@ describe('a profile of lines, panel flat', () => {
       }
     }
   });
+});
+
+it('a sweep leaves the face at the farthest of all its places that lie below it, on 200 lines and arcs that may turn back', () => {
+  const random = new Random(57);
+  let beyond = 0;
+  for (const { curve, points } of drawSome(random, 200)) {
+    const level = random.between(30, 50);
+    const swept = [shiftCurve(curve, 0, -level)];
+    const below = points.filter(([, y]) => y > level).map(([x]) => x);
+    if (below.length === 0) continue;
+    const end = faceEnd(swept)!;
+    // Between two of its places 0.1 mm apart a curve may reach a little further, across the face by that much at most.
+    const farthest = Math.max(...below);
+    expect(end).toBeGreaterThan(farthest - 1e-9);
+    expect(end).toBeLessThan(farthest + 0.2);
+    if (farthest > Math.max(curve.x0, curve.x1) + 0.2) beyond++;
+  }
+  // Arcs that bulge past both of their ends.
+  expect(beyond).toBeGreaterThan(20);
+});
+
+it('a tip at -0, as an outline may be given, lies at station 0', () => {
+  for (const tilt of [0, 0.4, Math.PI / 2]) expect(seeProfile([line(-3, -3, -0, -0)], tilt).tipStation).toBe(0);
 });

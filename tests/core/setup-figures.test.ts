@@ -88,6 +88,18 @@ describe('knife marks', () => {
     // 20 marks to the inch from one knife at 6000 a minute: 7.62 m/min.
     expect(feed([]).feedRate).toBeCloseTo(7.62, 10);
   });
+
+  it('takes a feed that leaves just the greatest pitch, however that is rounded, and none that is a millionth faster', () => {
+    for (let pitch = 0.1; pitch < 2; pitch += 0.0137)
+      for (const speed of [2900, 4500, 7300]) {
+        const head = { knives: 3, jointed: speed === 7300 };
+        // Metres a minute: so many marks a minute, each so long.
+        const just = ((head.jointed ? 3 : 1) * speed * pitch) / 1000;
+        const feedOf = (most: number) => chooseFeed(head, { feeds: [just / 2, most] }, speed, 42, { knifeMark: pitch });
+        expect(feedOf(just).feedRate).toBe(just);
+        expect(feedOf(just * (1 + 1e-6)).feedRate).toBe(just / 2);
+      }
+  });
 });
 
 it('takes the power that published cutting energies give (particleboard 32.0 and 37.6 N/mm², Materials 2021)', () => {

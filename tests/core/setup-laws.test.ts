@@ -8,6 +8,7 @@ import { poseHead } from '../../packages/core/src/setup/pose.ts';
 import { leastRadiusOf } from '../../packages/core/src/setup/ways.ts';
 import { prepareWork } from '../../packages/core/src/setup/work.ts';
 import { pointAt } from '../../packages/geometry/src/curve/along.ts';
+import { line } from '../../packages/geometry/src/curve/curve.ts';
 import { planned, type ShopChanges, shopJob } from '../support/plans.ts';
 import { Random } from '../support/random.ts';
 
@@ -614,4 +615,19 @@ it('places a tilted head even where a cut ends short of most of its profile', ()
   const cut = { ...job.cuts[0]!, tilt: 0.8617, depth: 5.133, reach: 3.066 };
   const pose = poseHead(prepareWork(job.shop!, cut, { at: '', of: 'panel', thickness: 20 })!, 'under');
   expect(Object.values(pose).every(Number.isFinite)).toBe(true);
+});
+
+// Flat on the table the knives clear all that lies before them: there a cut is nowhere deeper than at the edge.
+it('a cut on edge takes at the edge what it takes there, though it goes deeper further in', () => {
+  const job = shopJob();
+  const random = new Random(47);
+  for (let i = 0; i < 30; i++) {
+    const [edge, deepest, at] = [random.between(1, 5), random.between(6, 9), random.between(4, 30)];
+    // A step down, so that the edge and what lies beyond are two threads.
+    const chain = [line(0, edge, at, edge), line(at, edge, at, deepest), line(at, deepest, 38, 0)];
+    const profile = { shape: 'outline', reach: 38, depth: deepest, chain } as const;
+    const cut: Cut = { ...job.cuts[0]!, profile, depth: deepest, reach: 38, tilt: Math.PI / 2 };
+    const { atEdge } = prepareWork(job.shop!, cut, { at: '', of: 'panel', thickness: 20 })!;
+    expect(atEdge).toBeCloseTo(edge, 5);
+  }
 });

@@ -1,7 +1,8 @@
 import { evaluate, type Job, readJob, solve, solveByTwo } from '@fielded/core';
 import { describe, expect, it } from 'vitest';
 import { meetBoth } from '../../packages/core/src/solve/meet-both.ts';
-import { findSetting } from '../../packages/core/src/solve/settings.ts';
+import { Pair } from '../../packages/core/src/solve/pair.ts';
+import { findSetting, type Setting } from '../../packages/core/src/solve/settings.ts';
 import { TARGETS } from '../../packages/core/src/solve/targets.ts';
 import { jobData } from '../support/job-data.ts';
 import { Random } from '../support/random.ts';
@@ -65,6 +66,35 @@ describe('two settings at once', () => {
         }
       }
       expect(Math.min(...miss), `${by} to ${value}`).toBeGreaterThan(1e-4);
+    }
+  });
+
+  // √x + √y = c: half way between the axes a quarter of c² for each is the least in all, half of what one alone takes.
+  it('share a figure where two small moves do what one large one does, whichever way they go', () => {
+    const random = new Random(9);
+    for (let round = 0; round < 8; round++) {
+      const way = round % 2 === 0 ? 1 : -1;
+      const wanted = way * Math.sqrt(random.between(1, 3));
+      let first = 0;
+      const setting = (name: string, set: (mm: number) => void): Setting => {
+        const move = { sentence: '', figures: {} } as unknown as Setting['grow'];
+        const put = (mm: number) => {
+          set(mm);
+          return plainJob();
+        };
+        return { name, now: 10, least: 0, most: 20, set: put, writes: () => [], grow: move, shrink: move };
+      };
+      let second = 0;
+      const a = setting('one', (mm) => {
+        [first, second] = [mm - 10, 0];
+      });
+      const b = setting('other', (mm) => {
+        second = mm - 10;
+      });
+      const root = (moved: number) => Math.sign(moved) * Math.sqrt(Math.abs(moved));
+      const figure = { ...TARGETS[0]!, read: () => root(first) + root(second) };
+      const [x, y] = new Pair(plainJob(), a, b).moveLeast(figure, wanted)!;
+      for (const moved of [x - 10, y - 10]) expect(moved).toBeCloseTo((way * wanted ** 2) / 4, 3);
     }
   });
 

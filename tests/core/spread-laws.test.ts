@@ -2,6 +2,8 @@
 import { describe, expect, it } from 'vitest';
 import type { Joint } from '../../packages/core/src/spread/joint.ts';
 import { seekWorst } from '../../packages/core/src/spread/seek-worst.ts';
+import type { PanelSide } from '../../packages/core/src/spread/side.ts';
+import { movedDepth } from '../../packages/core/src/spread/side-depth.ts';
 import { type Source, UNKNOWN } from '../../packages/core/src/spread/sources.ts';
 import { cutSurface, depthAt, leastDepth, leastLeaning, mostLeaning } from '../../packages/core/src/spread/surface.ts';
 import { createTally } from '../../packages/core/src/spread/tally.ts';
@@ -95,6 +97,37 @@ describe('a surface that leans', () => {
     expect(falling).toBeGreaterThan(10);
     expect(falling).toBeLessThan(90);
   });
+});
+
+// A cut that is moved inwards runs level from the edge to where it began.
+it('a side is least deep where no place among 500 is less, under three random cuts that are moved and lean', () => {
+  const random = new Random(74);
+  for (let n = 0; n < 400; n++) {
+    const moves = new Float64Array(16);
+    const drawn = [7, 10, 13].map((place) => {
+      const { edge, stretches } = drawEdge(random);
+      const [height, fence] = [random.between(-1, 1), random.between(-2, 2)];
+      // Degrees between fence and table, on every fourth.
+      const square = n % 4 === 0 ? random.between(-2, 2) : 0;
+      moves.set([height, fence, square], place);
+      const depthAt = (x: number) => {
+        const at = Math.max(0, x - fence);
+        const here = stretches.filter(({ x0, x1 }) => x0 <= at && at <= x1);
+        return height + here[0]!.depth(at) - Math.tan((square * Math.PI) / 180) * x;
+      };
+      return { surface: cutSurface(edge), place, depthAt };
+    });
+    const surfaces = drawn.map(({ surface }) => surface);
+    const to = random.between(0.5, 1) * (Math.min(...surfaces.map(({ end }) => end)) - 2.1);
+    if (to <= 0) continue;
+    const cuts = drawn.map(({ surface, place }) => ({ surface, place, tilt: 0, over: false }));
+    const shifts = { right: [0, 0, 0], down: [0, 0, 0], lean: [0, 0, 0] };
+    const side = { cuts, surfaces, shifts, falls: false, found: { x: 0, depth: 0 } } as unknown as PanelSide;
+    const places = Array.from({ length: 501 }, (_, k) =>
+      Math.max(...drawn.map(({ depthAt }) => depthAt((to * (k + 0.5)) / 502))),
+    );
+    expect(movedDepth(side, moves, to), `${n}`).toBeLessThan(Math.max(0, Math.min(...places)) + 1e-6);
+  }
 });
 
 it('a tally of figures a step apart has the quantiles, mean and deviation of that row, and parts them among its bars', () => {

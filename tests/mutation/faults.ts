@@ -150,6 +150,11 @@ const NO_FAULTS: readonly NoFault[] = [
     ['const turns = [steep, -steep].some((k) => Math.min(...slopes) <= k || Math.max(...slopes) >= k);'],
   ),
   ...none(
+    'packages/core/src/spread/side-depth.ts',
+    'more places of the same surface are looked at, none outside the tongue: its least is the same',
+    ['for (let m = 0; m < met.length; m += 2) if (met[m]! >= from || met[m]! <= till) look(met[m]! + right[k]!);'],
+  ),
+  ...none(
     'packages/core/src/job/check-given-profile.ts',
     'a figure that is no number makes sum and difference none alike; each is then looked at by itself',
     [

@@ -80,9 +80,8 @@ function hasSides(ring: Chain, half: number): boolean {
 /** The largest ring of a ring's parallel, `inside` mm within it. */
 function largestParallel(ring: Chain, inside: number): Chain {
   const rings = offsetLoops([{ curves: ring, closed: true }], inside, 'sharp');
-  const largest = rings.map(({ curves }) => curves).sort((p, q) => areaWithin(q) - areaWithin(p))[0];
-  if (largest === undefined) throw new RangeError(`nothing is left of the panel ${inside} mm within its edge`);
-  return largest;
+  if (rings.length === 0) throw new RangeError(`nothing is left of the panel ${inside} mm within its edge`);
+  return rings.map(({ curves }) => curves).reduce((one, next) => (areaWithin(next) > areaWithin(one) ? next : one));
 }
 
 /** Neighbours on one line or one circle as one piece: a corner run on is made of several. */

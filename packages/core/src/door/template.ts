@@ -23,7 +23,7 @@ function shapedPanelOf({ head, opening, panel }: DoorReport): ShapedPanel | null
 /** A shaped head as it was given, from its report: an outline is read back from its sight edge. */
 function shapedOf(head: HeadReport, across: number, insertion: number): ShapedHead {
   const { shape, rise, crown, ears } = head;
-  if (shape === 'cathedral' && crown !== undefined && ears !== undefined) return { shape, rise, crown, ears };
+  if (shape === 'cathedral') return { shape, rise, crown: crown!, ears: ears! };
   if (shape !== 'outline') return { shape: 'arch', rise };
   const [sight] = readReportPath(head.paths.sight);
   return { shape, rise, chain: sight!.map((c) => shiftCurve(flipCurve(c, insertion + rise), -across, 0)) };

@@ -27,7 +27,7 @@ export function seeProfile(chain: Chain, tilt: number): SeenProfile {
     if (tipReach - c.y0 <= SAME_LENGTH) tipStation = Math.max(tipStation, c.x0);
     if (tipReach - c.y1 <= SAME_LENGTH) tipStation = Math.max(tipStation, c.x1);
   }
-  // Turning may make -0; adding 0 makes it 0.
+  // A tip may be given at -0; adding 0 makes it 0.
   return { chain: seen.map((c) => shiftCurve(c, -tipStation, -tipReach)), tipStation: tipStation + 0, tipReach, tilt };
 }
 

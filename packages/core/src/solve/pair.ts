@@ -66,7 +66,10 @@ export class Pair {
     // Then both: nothing beyond the best total can be better.
     const reach = (): number => best?.total ?? RANGE;
     const step = reach() / LOOKED_AT;
-    for (let i = 1; i < LOOKED_AT; i++) for (const way of [-1, 1]) look(a.now + way * i * step);
+    for (let i = 1; i < LOOKED_AT; i++) {
+      look(a.now - i * step);
+      look(a.now + i * step);
+    }
     for (let width = step, turn = 0; best !== null && turn < CLOSING_IN; turn++, width *= 0.7) {
       const { x }: { x: number } = best;
       look(x - width);

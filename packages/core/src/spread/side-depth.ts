@@ -44,7 +44,7 @@ export function movedDepth(side: PanelSide, moves: ArrayLike<number>, to: number
  * leans.
  *
  * Each cut's surface is moved first. Where the cuts overlap the deeper one counts; -Infinity where somewhere no cut reaches.
- * Exact: the least of the deepest lies at an end, at a place where one surface is shallowest, or where two surfaces cross.
+ * Exact: the least of the deepest lies at an end, where a surface begins, where one is shallowest, or where two surfaces cross.
  */
 function leastSideDepth(surfaces: readonly CutSurface[], { right, down }: Shifts, to: number): number {
   if (surfaces.length === 1) return down[0]! + leastDepth(surfaces[0]!, -right[0]!, to - right[0]!);
@@ -79,6 +79,9 @@ function leastOfDeepest(
   if (to > 0) least = Math.min(least, deepest(to, -1));
   for (let i = 0; i < surfaces.length; i++) {
     const moved = right[i]!;
+    // Moved inwards it runs level up to where it begins: there the others may already be shallower.
+    const begins = surfaces[i]!.pieces[0];
+    if (begins !== undefined) look(begins.x0 + moved);
     // A surface may step through another where neither is shallowest.
     for (const { x1 } of surfaces[i]!.pieces) {
       if (x1 + moved >= to) break;
