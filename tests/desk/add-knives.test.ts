@@ -23,9 +23,7 @@ it('keeps a knife of the same name, puts the one of the job beside it, and says 
   expect(raise).toEqual(mine);
   expect(added).toMatchObject({ shape: 'ogee' });
   expect(Object.keys(others)).toEqual(['back relief']);
-  expect(told(desk)).toBe(
-    "2 knives are in the shop. There is another knife called raise already: this job's is called raise 2.",
-  );
+  expect(told(desk)).toBe('2 knives are in the shop: raise as raise 2, because another knife has that name already.');
 });
 
 it('adds nothing the second time, whatever else has become known of the knives', () => {
@@ -40,6 +38,12 @@ it('adds nothing the second time, whatever else has become known of the knives',
   addKnives(desk);
   addKnives(desk);
   expect(Object.keys(knivesOf(desk))).toEqual(['raise', 'back relief', 'raise 2']);
+  desk.change([['cuts[0].profile.depth', 8.1]]);
+  desk.change([['cuts[1].profile.depth', 4.9]]);
+  addKnives(desk);
+  expect(told(desk)).toBe(
+    '2 knives are in the shop: raise as raise 3, back relief as back relief 2, because other knives have those names already.',
+  );
 });
 
 it('says so where the job has no profile to keep', () => {

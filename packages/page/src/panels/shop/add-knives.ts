@@ -16,7 +16,7 @@ export function addKnives(desk: Desk): void {
       ? [{ name: String(cut.name ?? `cut ${i + 1}`), knife: knifeOf(desk, cut.profile, cut.head) }]
       : [],
   );
-  const told = [profiles.length === 1 ? 'One knife is in the shop.' : `${profiles.length} knives are in the shop.`];
+  const renamed: (readonly [name: string, free: string])[] = [];
   for (const { name, knife } of profiles) {
     const free = freeName(name, (taken) => isOther(desk.doc.value.shop?.data, taken, knife));
     const [fault] = isKept(desk, free) ? [] : desk.changeShop(['knives', free], knife);
@@ -24,12 +24,18 @@ export function addKnives(desk: Desk): void {
       desk.notice.value = { kind: 'fault', text: `That knife could not be kept: ${fault.message}` };
       return;
     }
-    if (free !== name) told.push(`There is another knife called ${name} already: this job's is called ${free}.`);
+    if (free !== name) renamed.push([name, free]);
   }
-  desk.notice.value =
-    profiles.length === 0
-      ? { kind: 'note', text: 'No cut of this job has a profile of its own to keep.' }
-      : { kind: 'note', text: told.join(' ') };
+  desk.notice.value = { kind: 'note', text: sayKept(profiles.length, renamed) };
+}
+
+function sayKept(count: number, renamed: readonly (readonly [name: string, free: string])[]): string {
+  if (count === 0) return 'No cut of this job has a profile of its own to keep.';
+  const kept = count === 1 ? 'One knife is in the shop' : `${count} knives are in the shop`;
+  if (renamed.length === 0) return `${kept}.`;
+  const names = renamed.map(([name, free]) => `${name} as ${free}`).join(', ');
+  const why = renamed.length === 1 ? 'another knife has that name' : 'other knives have those names';
+  return `${kept}: ${names}, because ${why} already.`;
 }
 
 function isKept(desk: Desk, name: string): boolean {
