@@ -5,7 +5,7 @@ import { line } from '../../packages/geometry/src/curve/curve.ts';
 import { heightAt } from '../../packages/geometry/src/curve/piece.ts';
 import { upperEnvelope } from '../../packages/geometry/src/strips/envelope.ts';
 import { momentsUnder } from '../../packages/geometry/src/strips/moments.ts';
-import { walkStrips } from '../../packages/geometry/src/strips/strips.ts';
+import { liesOn, walkStrips } from '../../packages/geometry/src/strips/strips.ts';
 import { levelThread, type Thread, threadChain } from '../../packages/geometry/src/strips/thread.ts';
 import { drawChain } from '../support/drawn-chain.ts';
 import type { XY } from '../support/drawn-curves.ts';
@@ -122,5 +122,80 @@ describe('strips of threads that start and end next to one another', () => {
     const seen: unknown[] = [];
     walkStrips(threads, 20, 50, ({ left, right, order }) => seen.push([left, right, order.length]));
     expect(seen).toEqual([[20, 50, 2]]);
+  });
+});
+
+describe('two threads of one region, between whose ends no stop is made', () => {
+  /** Heights above a base at some parts of the way, straight between them. */
+  const shapes: readonly { readonly above: readonly XY[]; readonly coincide: boolean }[] = [
+    // Touches in the middle; touches at both ends; parts near the right end, and near the left; lies on it all the way.
+    {
+      above: [
+        [0, 1],
+        [0.5, 0],
+        [1, 1],
+      ],
+      coincide: false,
+    },
+    {
+      above: [
+        [0, 0],
+        [0.5, 1],
+        [1, 0],
+      ],
+      coincide: false,
+    },
+    {
+      above: [
+        [0, 0],
+        [0.9, 0],
+        [1, 1],
+      ],
+      coincide: false,
+    },
+    {
+      above: [
+        [0, 1],
+        [0.1, 0],
+        [1, 0],
+      ],
+      coincide: false,
+    },
+    {
+      above: [
+        [0, 0],
+        [1, 0],
+      ],
+      coincide: true,
+    },
+  ];
+
+  it('are in the order of their heights wherever these differ, and coincide only where they do all the way', () => {
+    const random = new Random(43);
+    for (let n = 0; n < 100; n++) {
+      const { above, coincide } = shapes[n % shapes.length]!;
+      const [from, wide, base] = [random.between(0, 30), random.between(2, 20), random.between(-40, 40)];
+      const high = random.between(0.1, 3);
+      const chainOf = (way: 1 | -1) =>
+        above.slice(1).map(([u, y], k) => {
+          const [u0, y0] = above[k]!;
+          return line(from + u0 * wide, base + way * y0 * high, from + u * wide, base + way * y * high);
+        });
+      for (const way of [1, -1] as const)
+        for (const levelFirst of [true, false]) {
+          const level = [line(from, base, from + wide, base)];
+          const bent = chainOf(way);
+          const threads: Thread[] = [];
+          for (const chain of levelFirst ? [level, bent] : [bent, level]) threadChain(chain, 0, threads);
+          let strips = 0;
+          walkStrips(threads, from, from + wide, (strip) => {
+            strips++;
+            expect(liesOn(strip, 0, 1), `${n}`).toBe(coincide);
+            const levelId = levelFirst ? 0 : 1;
+            if (!coincide) expect(strip.order[way === 1 ? 0 : 1]!.id, `${n}`).toBe(levelId);
+          });
+          expect(strips).toBe(1);
+        }
+    }
   });
 });

@@ -65,7 +65,7 @@ function longestSpan(track: Track, u: number, first: number, allowed: number): n
     if (error <= allowed) holds = end;
     else fails = end;
     if (holds === 1 || fails - holds <= NEAR_ENOUGH * (fails - u)) return holds;
-    if (fails - u < track.leastSpan) return Math.min(1, Math.max(holds, fails));
+    if (fails - u < track.leastSpan) return fails;
     // By the cube rule, where is the error as large as allowed? Bisect if that lies outside what is known.
     const aimed = u + (end - u) * Math.min(4, Math.max(0.2, Math.cbrt(allowed / error) * 0.998));
     const inside = aimed > holds + 0.1 * NEAR_ENOUGH * (end - u) && aimed < fails;
