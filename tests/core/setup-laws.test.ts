@@ -3,7 +3,7 @@
 import { type Cut, evaluate, type Job, prepareJob, readJob, type SetUp, sayStep, type Way } from '@fielded/core';
 import { describe, expect, it } from 'vitest';
 import { areaTaken } from '../../packages/core/src/setup/area-taken.ts';
-import { correctTogether } from '../../packages/core/src/setup/correction.ts';
+import { correctSetting, correctTogether } from '../../packages/core/src/setup/correction.ts';
 import { poseHead } from '../../packages/core/src/setup/pose.ts';
 import { leastRadiusOf } from '../../packages/core/src/setup/ways.ts';
 import { prepareWork } from '../../packages/core/src/setup/work.ts';
@@ -413,6 +413,27 @@ describe('correction', () => {
       }).tongue.thicknessAtMouth!;
     expect(mouth({ depth: row.spindle! }) - mouth({})).toBeCloseTo(-0.3, 6);
     expect(mouth({ reach: row.fence! }) - mouth({})).toBeCloseTo(-0.3, 6);
+  });
+
+  // The knives go along the spindle: by the cosine of its tilt deeper, by the sine less far in; over the stock the other way.
+  it('moves a tilted head along its spindle, under the stock and over it', () => {
+    for (const run of ['under', 'over'] as const)
+      for (const tilt of [0.15, 0.5, 0.9]) {
+        const job = shopJob();
+        const profile = { ...BEVEL, reach: 38, depth: 9 };
+        const cut: Cut = { ...job.cuts[0]!, profile, depth: 9, reach: 38, tilt, run };
+        const work = prepareWork(job.shop!, cut, { at: '', of: 'panel', thickness: 20 })!;
+        const at = 8;
+        for (const { reads, spindle } of correctSetting([work], 0, run, at, 'mm')) {
+          const along = run === 'under' ? spindle! : -spindle!;
+          // A slope of 9 in 38, moved so much deeper and so much further in.
+          const deeper = along * Math.cos(tilt) - (along * Math.sin(tilt) * 9) / 38;
+          expect(deeper, `${run} ${tilt}`).toBeCloseTo(reads, 6);
+        }
+        // Further in than it reaches, no setting of it changes the stock.
+        for (const { spindle, fence } of correctSetting([work], 0, run, 50, 'mm'))
+          expect([spindle, fence]).toEqual([null, null]);
+      }
   });
 });
 
