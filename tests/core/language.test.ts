@@ -5,6 +5,7 @@ import {
   type Job,
   readJob,
   readLanguage,
+  readLanguageText,
   sayFault,
   sayTerm,
   termsOf,
@@ -196,4 +197,21 @@ it('says what to do in words, with the key of the file at most beside them', () 
       /\b(?:frame|panel|cuts|fit)\.[a-z]+/.test(sentence.replace(/\([^()]*\)/g, '')),
   );
   expect(keyed.map(([code]) => code)).toEqual([]);
+});
+
+it('a file of plain lines says what it says as YAML, keys that stand twice, elsewhere or in no language among them', () => {
+  const sentences = 'sentences:\n  word.tight: "stramm"\n';
+  // The end of the document is no plain line.
+  for (const text of [
+    `decimal: ","\n${sentences}`,
+    `${sentences}decimal: ","\n`,
+    `point: ","\n${sentences}`,
+    `decimal: ","\ndecimal: "."\n${sentences}`,
+    `decimal: ","\n${sentences}  word.tight: "fest"\n`,
+    `decimal: ","\nword.tight: "stramm"\n`,
+    `${sentences}  decimal: ","\n`,
+    `  decimal: ","\n${sentences}`,
+    `decimal: ","\n${sentences}${sentences}`,
+  ])
+    expect(readLanguageText(text), text).toEqual(readLanguageText(`${text}...\n`));
 });
