@@ -5,6 +5,7 @@ import { type BlankItem, makeBlanks } from '../../packages/core/src/door/blanks.
 import { chooseGuide, ringShortfall } from '../../packages/core/src/door/guide.ts';
 import { BOARD_FOOT } from '../../packages/core/src/door/timber.ts';
 import { countJob } from '../../packages/core/src/quote/make-quote.ts';
+import { line } from '../../packages/geometry/src/curve/curve.ts';
 import { shopJob } from '../support/plans.ts';
 import { Random } from '../support/random.ts';
 import { SOUND } from './job-texts.ts';
@@ -375,4 +376,27 @@ it('a curve is guided on each machine that lists bearings or ring fences, and on
   });
   const { guides } = evaluate({ ...job, shop: { ...job.shop!, machines } }).doors![0]!.head!;
   expect([...new Set(guides.map(({ machine }) => machine))]).toEqual(['bearings', 'rings', 'both']);
+});
+
+it('a panel cut deeper further in has the volume of a grid over it: in the corners the deeper of both edges’ cuts counts', () => {
+  const random = new Random(83);
+  for (let i = 0; i < 3; i++) {
+    const job = shopJob({ doors: '[{ name: A, width: 360, height: 420, stile: 60, rail: 60 }]' });
+    const [edge, most, at] = [random.between(1, 4), random.between(6, 9), random.between(6, 24)];
+    const chain = [line(0, edge, at, most), line(at, most, 38, 0)];
+    const profile = { shape: 'outline', reach: 38, depth: most, chain } as const;
+    const cut = { ...job.cuts[0]!, profile, depth: most, reach: 38, tilt: Math.PI / 2 } as Job['cuts'][number];
+    const { width, height, volume } = evaluate({ ...job, cuts: [cut] }).doors![0]!.panels[0]!;
+    const taken = (a: number) =>
+      a < at ? edge + ((most - edge) * a) / at : Math.max(0, (most * (38 - a)) / (38 - at));
+    const [n, m] = [400, 480];
+    let sum = 0;
+    for (let k = 0; k < n; k++)
+      for (let l = 0; l < m; l++) {
+        // A quarter of the panel, from one corner to the middle.
+        const [x, y] = [((k + 0.5) / n) * (width / 2), ((l + 0.5) / m) * (height / 2)];
+        sum += 20 - Math.max(taken(x), taken(y));
+      }
+    expect(volume / ((sum * width * height) / (n * m))).toBeCloseTo(1, 4);
+  }
 });
