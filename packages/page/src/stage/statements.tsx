@@ -1,6 +1,6 @@
 import { type Report, type Stated, stateFit, stateRun } from '@fielded/core';
 import type { JSX } from 'preact';
-import { useEffect, useState } from 'preact/hooks';
+import { useRef } from 'preact/hooks';
 import { useDesk } from '../desk/context.ts';
 
 const SIGNS = { yes: '✓', no: '×', open: '?' } as const;
@@ -18,13 +18,10 @@ export function Statements({ report, run }: { report: Report; run: Stated }): JS
 /** Whether the job can be run. While a size is moved that is not computed, and stays as it was. */
 export function useSettledRun(): Stated {
   const desk = useDesk();
-  const now = stateRun(desk.report.value);
-  const [settled, setSettled] = useState(now);
-  const moving = desk.busy.value;
-  useEffect(() => {
-    if (!moving) setSettled(now);
-  }, [moving, now.mark, now.words]);
-  return moving ? settled : now;
+  const settled = useRef<Stated | null>(null);
+  const report = desk.report.value;
+  if (!desk.busy.value || settled.current === null) settled.current = stateRun(report);
+  return settled.current;
 }
 
 function Statement({ stated: { mark, words } }: { stated: Stated }): JSX.Element {

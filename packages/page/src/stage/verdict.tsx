@@ -101,12 +101,13 @@ function lineOf({ fit, units }: Report): string {
 
 /** The verdict for screen readers: read out once the hand rests, not at every step. */
 export function LiveVerdict(): JSX.Element {
-  const sentence = headSentence(useDesk().report.value, useSettledRun());
-  const [said, setSaid] = useState(sentence);
+  const report = useDesk().report.value;
+  const run = useSettledRun();
+  const [said, setSaid] = useState(() => headSentence(report, run));
   useEffect(() => {
-    const wait = setTimeout(() => setSaid(sentence), 600);
+    const wait = setTimeout(() => setSaid(headSentence(report, run)), 600);
     return () => clearTimeout(wait);
-  }, [sentence]);
+  }, [report, run]);
   return (
     <p class="unseen" aria-live="polite" data-live="verdict">
       {said}
