@@ -9,8 +9,9 @@ import { DESKTOP, field, setUpBench } from './open-page.ts';
 const bench = setUpBench();
 const KITCHEN = ['examples/kitchen/job.yaml', 'examples/kitchen/shop.yaml'];
 const SHOP = 'examples/kitchen/shop.yaml';
-/** What is there from the first, what comes with an address, a dropped folder or a shaped head, and letters. */
-const NOT_A_PART = /^(?:page|rolldown-runtime|fonts|take-in-address|dropped-files|running|template-file)-/;
+/** What is there from the first, what comes with an address, a dropped folder, a shaped head or a finger, and letters. */
+const NOT_A_PART =
+  /^(?:page|adopt-styles|letters|fingers|key-strip|rolldown-runtime|fonts|take-in-address|dropped-files|running|template-file)-/;
 
 inLongRun(
   'each part that fails is said in words, and comes at the next try',
@@ -62,6 +63,10 @@ inLongRun(
     await menu('Job');
     await button('All jobs kept here…').click();
     await button('Back to the board').click();
+    await menu('Job');
+    await button(/^Keys/).click();
+    await page.locator('table', { hasText: 'Ctrl Enter' }).waitFor();
+    await page.locator('.rooms').getByRole('button', { name: 'Joint', exact: true }).click();
     for (const name of [/sheets as PDF/, /as SVG/, /as DXF/]) {
       await menu('Drawing');
       await save(() => button(name).click());

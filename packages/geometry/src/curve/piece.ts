@@ -29,7 +29,8 @@ export function heightAt(p: Piece, x: number): number {
   if (x >= p.x1) return p.y1;
   const dx = x - p.x0;
   if (p.turn === 0) return p.y0 + ((p.y1 - p.y0) * dx) / (p.x1 - p.x0);
-  const above = p.y0 - p.cy;
+  // On the arc's own side of its centre: rounding may put an end that starts upright a hair on the other one.
+  const above = -p.turn * Math.abs(p.y0 - p.cy);
   const less = dx * (2 * (p.x0 - p.cx) + dx);
   const square = above * above - less;
   if (!(square > 0)) return p.cy;
