@@ -13,40 +13,46 @@ const figures = (): JointFigures => ({ clearance: 0, frontMost: 0, frontLeast: 0
 
 const off = fc.double({ min: -0.6, max: 0.6, noNaN: true });
 
+/** Cases for which it did not hold: a tongue out of the groove, an arc that starts upright, a cut moved by a picometre, a step at the very end. */
+const FOUND = [
+  { seed: -436099358, path: '335' },
+  { seed: 729499640, path: '1015' },
+  { seed: -1167310218, path: '97' },
+  { seed: 1958782103, path: '329' },
+];
+
 describe('sliding a joint’s surfaces', () => {
   it('gives what cutting the section anew gives, for any one to four cuts and any moves', () => {
-    fc.assert(
-      fc.property(
-        fc.array(anyCut, { minLength: 1, maxLength: 4 }),
-        fc.array(off, { minLength: movePlace(4), maxLength: movePlace(4) }),
-        fc.double({ min: 0.1, max: 10, noNaN: true }),
-        fc.boolean(),
-        (made, off, into, square) => {
-          // Half of them square, since sliding level surfaces and leaning ones are two ways.
-          const moves = off.map((by, place) => (place >= 7 && (place - 7) % 3 === 2 && square ? 0 : by));
-          const cuts = made.map(({ shape, side, run, tilt }, index) =>
-            cut(`cut ${index}`, side, shape, { run: tilt > 1 ? 'under' : run, tilt }),
-          );
-          const job = plainJob({ cuts, panel: { thickness: 30, measured: 30.2, sawn: 'flat' } });
-          const joint = createJoint(job);
-          const slid = figures();
-          joint.measure(moves, slid, into);
-          const depths = { front: 0, back: 0 };
-          const inserted = into + moves[MOVE.panelSize]! / 2;
-          recutDepths(job, cuts)(moves, Math.max(0, inserted), depths);
-          const coat = Math.max(0, moves[MOVE.film]!);
-          const thickness = 30.2 + moves[MOVE.thickness]! - depths.front - depths.back + 2 * coat;
-          // Where an arc of radius r starts upright, a place that is off by d is a depth that is off by the root of 2·r·d. The section
-          // knows a place to 1e-12 mm, and a tongue that is not in the groove at all is cut anew over a hair of 4e-9 mm.
-          const within = Math.sqrt(2 * LARGEST_QUARTER * (inserted > 4e-9 ? 1e-12 : 4e-9));
-          expect(Math.abs(slid.clearance - (6.4 + moves[MOVE.grooveWidth]! - thickness))).toBeLessThan(2 * within);
-          const front = depths.front - coat - 7.5 - moves[MOVE.setback]!;
-          expect(Math.abs(slid.frontMost - front)).toBeLessThan(within);
-        },
-      ),
-      // Not yet cured: seed -1167310218 (path 97) has a cut moved by 4e-12 mm, where the two ways are 1.19 mm apart.
-      { numRuns: trials(500, 1500), seed: 20261126, endOnFailure: true },
+    const law = fc.property(
+      fc.array(anyCut, { minLength: 1, maxLength: 4 }),
+      fc.array(off, { minLength: movePlace(4), maxLength: movePlace(4) }),
+      fc.double({ min: 0.1, max: 10, noNaN: true }),
+      fc.boolean(),
+      (made, off, into, square) => {
+        // Half of them square, since sliding level surfaces and leaning ones are two ways.
+        const moves = off.map((by, place) => (place >= 7 && (place - 7) % 3 === 2 && square ? 0 : by));
+        const cuts = made.map(({ shape, side, run, tilt }, index) =>
+          cut(`cut ${index}`, side, shape, { run: tilt > 1 ? 'under' : run, tilt }),
+        );
+        const job = plainJob({ cuts, panel: { thickness: 30, measured: 30.2, sawn: 'flat' } });
+        const joint = createJoint(job);
+        const slid = figures();
+        joint.measure(moves, slid, into);
+        const depths = { front: 0, back: 0 };
+        const inserted = into + moves[MOVE.panelSize]! / 2;
+        recutDepths(job, cuts)(moves, Math.max(0, inserted), depths);
+        const coat = Math.max(0, moves[MOVE.film]!);
+        const thickness = 30.2 + moves[MOVE.thickness]! - depths.front - depths.back + 2 * coat;
+        // Where an arc of radius r starts upright, a place that is off by d is a depth that is off by the root of 2·r·d. The section
+        // knows a place to 1e-12 mm, and a tongue that is not in the groove at all is cut anew over a hair of 4e-9 mm.
+        const within = Math.sqrt(2 * LARGEST_QUARTER * (inserted > 4e-9 ? 1e-12 : 4e-9));
+        expect(Math.abs(slid.clearance - (6.4 + moves[MOVE.grooveWidth]! - thickness))).toBeLessThan(2 * within);
+        const front = depths.front - coat - 7.5 - moves[MOVE.setback]!;
+        expect(Math.abs(slid.frontMost - front)).toBeLessThan(within);
+      },
     );
+    for (const found of FOUND) fc.assert(law, { ...found, endOnFailure: true });
+    fc.assert(law, { numRuns: trials(500, 1500), endOnFailure: true });
   });
 
   it('gives what the whole report says of a job with those sizes', () => {

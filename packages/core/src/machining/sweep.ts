@@ -44,7 +44,9 @@ function sweptEdge(drawn: Chain, cos: number, sin: number): Chain {
   const last = drawn[drawn.length - 1]!;
   const out = outside(drawn);
   const turn = (c: Curve) => turnCurve(c, sin, cos);
-  const beyondEdge = [turn(line(out.x, first.y0, first.x0, first.y0))];
+  // With a level start in one line: turned, a start of a picometre would be too narrow to be kept, and leave a lip at the edge.
+  const level = first.turn === 0 && first.y1 === first.y0;
+  const beyondEdge = [turn(line(out.x, first.y0, level ? first.x1 : first.x0, first.y0))];
   const beyondFace = [turn(line(last.x1, last.y1, last.x1, out.y))];
   const envelope = upperEnvelope([drawn.map(turn), beyondEdge, beyondFace]);
   const swept = envelope.map((c) => turnCurve(c, sin, -cos));

@@ -74,7 +74,8 @@ function leastOfDeepest(
   };
   let least = deepest(0, 1);
   const look = (x: number) => {
-    if (x > 0 && x < to) least = Math.min(least, deepest(x, -1), deepest(x, 1));
+    // A step that lies at the end itself, to rounding, is not climbed.
+    if (x > 0 && x < to - SAME_LENGTH) least = Math.min(least, deepest(x, -1), deepest(x, 1));
   };
   if (to > 0) least = Math.min(least, deepest(to, -1));
   for (let i = 0; i < surfaces.length; i++) {
