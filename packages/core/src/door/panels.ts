@@ -10,8 +10,8 @@ import { integrate, type TakenStretch, volumeTakenRound } from './volume-taken-r
 /** What all panels of a job have in common. Lengths mm, areas mm². */
 export interface PanelSection {
   readonly thickness: number;
-  /** Greatest reach of a front cut. */
-  readonly reach: number;
+  /** How far in from the edge the field begins. */
+  readonly field: number;
   /** Removed area of the section, and the overlap of two edges' cuts at a corner, mm³. */
   readonly area: number;
   readonly overlap: number;
@@ -39,7 +39,7 @@ export function listPanels(door: Door, insertion: Insertion, section: PanelSecti
       quantity: count * doors,
       grain: door.grain,
       ...(shaped && { shaped: true as const }),
-      field: shaped === null || hasOutline(shaped, section.reach) ? fieldOf(size, section.reach) : null,
+      field: shaped === null || hasOutline(shaped, section.field) ? fieldOf(size, section.field) : null,
       volume,
       weight: section.density === null ? null : (volume / 1e9) * section.density,
     };
@@ -86,8 +86,8 @@ function shapedVolume(panel: ShapedPanel, { thickness, taken }: PanelSection): n
 }
 
 /** The flat between the raises; null where they meet. */
-function fieldOf({ width, height }: Size, reach: number): Size | null {
-  const field = { width: width - 2 * reach, height: height - 2 * reach };
+function fieldOf({ width, height }: Size, start: number): Size | null {
+  const field = { width: width - 2 * start, height: height - 2 * start };
   return field.width > 0 && field.height > 0 ? field : null;
 }
 

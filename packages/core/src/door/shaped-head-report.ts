@@ -25,6 +25,8 @@ export interface CutRoundHead {
   readonly side: 'front' | 'back';
   readonly run: 'under' | 'over';
   readonly reach: number;
+  /** How far in it leaves the face; null where it takes no wood. */
+  readonly faceEnd: number | null;
   readonly cuttingRadius: number | null;
 }
 
@@ -134,7 +136,7 @@ export function reportShapedHead(
 ): HeadReport {
   const { head: shaped } = door;
   const { insertion } = panel;
-  const reach = Math.max(0, ...cuts.filter(({ side }) => side === 'front').map((cut) => cut.reach));
+  const start = Math.max(0, ...cuts.map(({ side, faceEnd }) => (side === 'front' ? (faceEnd ?? 0) : 0)));
   // What guides the cuts: each cutter's bearing, and the largest of them.
   const bearings = cuts.flatMap(({ name, cuttingRadius, reach }) =>
     cuttingRadius === null ? [] : [{ cut: name, diameter: 2 * (cuttingRadius - reach) }],
@@ -144,7 +146,7 @@ export function reportShapedHead(
   const lean = greatestLean(shaped, panel.opening);
   const panelEdge = edgeRadii(shaped, panel.opening, insertion);
   const edge = shapedOutline(panel, 0);
-  const isField = reach > 0 && hasOutline(panel, reach);
+  const isField = start > 0 && hasOutline(panel, start);
   const corner = panelCorner(panel, joint);
   // Paths start at the panel's left edge and run down from its top.
   const path = (chain: Chain, closed: boolean) =>
@@ -161,7 +163,7 @@ export function reportShapedHead(
     rise: shaped.rise,
     ...ownRadii(shaped, panel.opening),
     panelEdge,
-    field: isField ? edgeRadii(shaped, panel.opening, insertion - reach) : null,
+    field: isField ? edgeRadii(shaped, panel.opening, insertion - start) : null,
     bearing,
     bearings,
     leastConcave: bearing === null ? null : bearing + insertion,
@@ -176,7 +178,7 @@ export function reportShapedHead(
     paths: {
       sight: path(sight, false),
       panelEdge: path(edge, true),
-      field: isField ? path(shapedOutline(panel, reach), true) : null,
+      field: isField ? path(shapedOutline(panel, start), true) : null,
     },
   };
 }

@@ -33,16 +33,16 @@ function shapedOf(head: HeadReport, across: number, insertion: number): ShapedHe
  * The outline of a part of a shaped door at full size, closed, anticlockwise with y up: exact lines and arcs, mm.
  *
  * `rail`: the top rail as sawn from its stock, joints and all, its left end at x 0 and the springing at y 0. `panel` and
- * `field`: x from the panel's left edge, y from its bottom; the field lies `reach` within the edge, and the panel's outline is
+ * `field`: x from the panel's left edge, y from its bottom; the field begins `field` mm within the edge, and the panel's outline is
  * moved out by `outside`, for a bearing that is smaller than the one that belongs to the cut.
  *
  * @throws RangeError for a door without a shaped head, and where the outline has no head or no sides left.
  */
-export function templateOutline(door: DoorReport, part: TemplatePart, reach: number, outside = 0): Chain {
+export function templateOutline(door: DoorReport, part: TemplatePart, field: number, outside = 0): Chain {
   const panel = shapedPanelOf(door);
   if (panel === null) throw new RangeError(`door ${door.name} has no shaped head`);
   if (part === 'rail') return railOutline(door, panel);
-  const inside = part === 'field' ? reach : -outside;
+  const inside = part === 'field' ? field : -outside;
   return shapedOutline(panel, inside).map((c) => shiftCurve(c, panel.width / 2, 0));
 }
 

@@ -1,6 +1,7 @@
 import { type Chain, SAME_LENGTH } from '@fielded/geometry';
 import type { Cut } from '../machining/cut.ts';
 import { depthTaken } from '../machining/datum.ts';
+import { faceEnd } from '../machining/face-end.ts';
 import { type Sweep, sweepCut } from '../machining/sweep.ts';
 import { findLostWood, type LostWood } from './lost-wood.ts';
 import type { Panel } from './panel.ts';
@@ -13,6 +14,8 @@ export interface EdgeCut {
   /** Depth really taken below the worked face, mm. */
   readonly depthCut: number;
   readonly sweep: Sweep;
+  /** How far in from the edge it leaves the face, mm (formula 12): less than its reach where it is set less deep than drawn; null where it takes none. */
+  readonly faceEnd: number | null;
   /** What it would take from the full stock alone, and how much of that earlier cuts have taken. */
   readonly removedArea: number;
   readonly sharedArea: number;
@@ -23,6 +26,11 @@ export interface EdgeCut {
 /** The swept edge of each cut, in cut coordinates. The spread and the seasons move these instead of sweeping anew. */
 export function sweptOf({ cuts }: Edge): Chain[] {
   return cuts.map(({ sweep }) => sweep.swept);
+}
+
+/** How far in from the panel's edge the front cuts leave the face, mm: the field begins there. 0 where none takes wood. */
+export function fieldStart({ cuts }: Edge): number {
+  return Math.max(0, ...cuts.map(({ cut, faceEnd }) => (cut.side === 'front' ? (faceEnd ?? 0) : 0)));
 }
 
 /** The section is computed to this far (mm) beyond the greatest reach, so that a drawing shows some of the field. */
@@ -51,6 +59,7 @@ export function makeEdge(panel: Panel, cuts: readonly Cut[]): Edge {
       cut: cuts[k]!,
       depthCut: depths[k]!,
       sweep,
+      faceEnd: faceEnd(sweep.swept),
       removedArea: section.takenAlone[k]!,
       sharedArea: shared === null ? 0 : shared[k]!,
       lost: findLostWood(sweep, thickness, width),

@@ -28,7 +28,7 @@ export function answerDoors(prepared: PreparedJob): DoorsAnswer | undefined {
   const { job } = prepared;
   if (job.doors.length === 0) return undefined;
   const section = panelSection(prepared);
-  const doors = job.doors.map((door) => reportDoor(job, door, section));
+  const doors = job.doors.map((door) => reportDoor(prepared, door, section));
   const items: BlankItem[] = [];
   for (const { name, panels } of doors) {
     for (const panel of panels) {
@@ -43,7 +43,8 @@ export function answerDoors(prepared: PreparedJob): DoorsAnswer | undefined {
   return { doors, blanks, leftOver, timber, problems: doorProblems(prepared, doors, leftOver) };
 }
 
-function reportDoor(job: Job, door: Door, section: PanelSection): DoorReport {
+function reportDoor(prepared: PreparedJob, door: Door, section: PanelSection): DoorReport {
+  const { job } = prepared;
   const insertion = doorInsertion(job, door);
   const openings = layOpenings(door);
   const opening = { width: openings[0]!.width, height: openings[0]!.height };
@@ -55,7 +56,7 @@ function reportDoor(job: Job, door: Door, section: PanelSection): DoorReport {
       head: reportShapedHead(
         { ...door, head },
         shapedPanel(head, openings[0]!, insertion),
-        cutsRoundHead(job),
+        cutsRoundHead(prepared),
         gaps,
         grooveJoint(job),
         job.shop?.machines ?? {},
@@ -76,11 +77,11 @@ function grooveJoint({ frame }: Job): number {
 }
 
 /** The cuts as they go round a shaped head: with the cutting radius of the cutter head each names. */
-function cutsRoundHead({ cuts, shop }: Job): CutRoundHead[] {
-  return cuts.map(({ name, side, run, reach, head, tilt }) => {
+function cutsRoundHead({ job: { shop }, edge }: PreparedJob): CutRoundHead[] {
+  return edge.cuts.map(({ cut: { name, side, run, reach, head, tilt }, faceEnd }) => {
     // Only a cutter whose axis stands square to the panel goes round it on a bearing.
     const found = tilt === 0 ? headNamed(shop, head) : undefined;
-    return { name, side, run, reach, cuttingRadius: found ? found.cuttingDiameter / 2 : null };
+    return { name, side, run, reach, faceEnd, cuttingRadius: found ? found.cuttingDiameter / 2 : null };
   });
 }
 
@@ -135,11 +136,8 @@ function ridingKey(door: string, width: number, length: number): string {
   return `${door} ${width.toFixed(6)} ${Math.round(length * 100) / 100}`;
 }
 
-function doorProblems(
-  { job, fit }: PreparedJob,
-  doors: readonly DoorReport[],
-  leftOver: BlankList['leftOver'],
-): Problem[] {
+function doorProblems(prepared: PreparedJob, doors: readonly DoorReport[], leftOver: BlankList['leftOver']): Problem[] {
+  const { job, fit } = prepared;
   const least = rulesOf(job).leastEndGrainWidth;
   const narrow = leftOver.map(({ door, width, quantity, missing }) => {
     const k = job.doors.findIndex(({ name }) => name === door);
@@ -149,7 +147,7 @@ function doorProblems(
       ? sayProblem('too-narrow-for-end-grain', `doors[${k}]`, { ...narrow, missing }, job, more)
       : sayProblem('too-narrow-for-end-grain.any', `doors[${k}]`, narrow, job, more);
   });
-  return [...narrow, ...endProblems(job, fit.deepestInsertion), ...findShapedHeadProblems(job, doors)];
+  return [...narrow, ...endProblems(job, fit.deepestInsertion), ...findShapedHeadProblems(prepared, doors)];
 }
 
 /** The ends must hold as the edges do: go in as far as their gap says, with enough wood in the groove. */

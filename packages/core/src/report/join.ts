@@ -1,22 +1,19 @@
 import type { Job } from '../job/job.ts';
-import { cutEdge, type Edge, makeEdge } from '../joint/edge.ts';
+import { cutEdge, type Edge, fieldStart, makeEdge } from '../joint/edge.ts';
 import { clearanceOf, designInsertion, fitTongue, judgeTongue, measureTongue } from '../joint/fit.ts';
 import type { FitReport, TongueReport, Verdict } from '../joint/fit-report.ts';
 import type { Section } from '../joint/section.ts';
 import { type GrooveNeed, grooveNeed, readTongue, type Tongue } from '../joint/tongue.ts';
-import { faceEnd } from '../machining/face-end.ts';
 
 /** Tongue and fit of an edge in the job's frame; every figure null where the cuts leave no tongue. */
 export function joinFrame(job: Job, edge: Edge): { tongue: TongueReport; fit: FitReport } {
   const { measures, read } = measureEdge(job, edge.section);
   if (read === null) return { tongue: measures, fit: NO_FIT };
-  const { section, cuts } = edge;
-  let margin: number | null = null;
-  for (const { cut, sweep } of cuts) {
-    const end = cut.side === 'front' ? faceEnd(sweep.swept) : null;
-    if (end !== null && (margin === null || end > margin)) margin = end;
-  }
-  const fit = fitTongue(read.tongue, read.need, job.frame, job.fit, section.thickness, margin, job.panel.film ?? 0);
+  const field = edge.cuts.some(({ cut, faceEnd }) => cut.side === 'front' && faceEnd !== null)
+    ? fieldStart(edge)
+    : null;
+  const { thickness } = edge.section;
+  const fit = fitTongue(read.tongue, read.need, job.frame, job.fit, thickness, field, job.panel.film ?? 0);
   return { tongue: measures, fit };
 }
 

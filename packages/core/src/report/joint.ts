@@ -75,7 +75,10 @@ function reportSection({ section, cuts }: Edge): SectionReport {
   };
 }
 
-function reportCut({ cut, depthCut, sweep, removedArea, sharedArea, lost }: EdgeCut, thickness: number): CutReport {
+function reportCut(
+  { cut, depthCut, sweep, faceEnd, removedArea, sharedArea, lost }: EdgeCut,
+  thickness: number,
+): CutReport {
   const { profile } = cut;
   const drawn = edgePath(sweep.drawn, cut.side, thickness);
   return {
@@ -87,6 +90,7 @@ function reportCut({ cut, depthCut, sweep, removedArea, sharedArea, lost }: Edge
     depth: cut.depth,
     depthCut,
     reach: cut.reach,
+    faceEnd,
     land: flat(profile, 'land', cut.reach - profile.reach),
     shoulder: flat(profile, 'shoulder', depthCut - profile.depth),
     removedArea,

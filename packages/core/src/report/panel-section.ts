@@ -1,6 +1,7 @@
 import { cornerOverlap, fallingOverlap } from '../door/panel-volume.ts';
 import type { PanelSection } from '../door/panels.ts';
 import type { Job } from '../job/job.ts';
+import { fieldStart } from '../joint/edge.ts';
 import { lowestOver, readTongue, type Tongue } from '../joint/tongue.ts';
 import { woodDensity } from '../wood/density.ts';
 import { moistureContent } from '../wood/moisture.ts';
@@ -29,7 +30,7 @@ export function panelSection({ job, edge }: PreparedJob): PanelSection {
     const left = (a: number) => lowestOver(surfaces.front, a, a) - lowestOver(surfaces.back, a, a);
     return [{ x0, x1: Math.min(x1, deepest), taken: (a: number) => section.thickness - left(a) }];
   });
-  return { thickness: section.thickness, reach: reach('front'), area, overlap, taken, density: densityOf(job) };
+  return { thickness: section.thickness, field: fieldStart(edge), area, overlap, taken, density: densityOf(job) };
 }
 
 /** Height of the front or back surface over the back face at `a` mm in; `none` where no wood is. */

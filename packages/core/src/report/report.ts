@@ -29,6 +29,8 @@ export interface CutReport {
   /** What the cut really takes below the worked face of the measured stock. */
   readonly depthCut: number;
   readonly reach: number;
+  /** How far in from the edge it leaves the worked face: less than the reach where it is set less deep than drawn; null where it takes none. */
+  readonly faceEnd: number | null;
   /** Flat at full depth from the edge, and upright step at the field, as cut; 0 for a free outline. */
   readonly land: number;
   readonly shoulder: number;

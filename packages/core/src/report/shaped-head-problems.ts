@@ -3,23 +3,26 @@ import { hollowOf, roundOf } from '../door/shaped-head.ts';
 import type { HeadReport } from '../door/shaped-head-report.ts';
 import { rulesOf } from '../job/defaults.ts';
 import type { Job } from '../job/job.ts';
+import type { EdgeCut } from '../joint/edge.ts';
 import { endGapOf } from '../joint/frame.ts';
 import { toDegrees } from '../measure/angle.ts';
 import type { Problem } from '../problem/problem.ts';
 import { sayProblem, told } from '../problem/say.ts';
 import type { SeasonReport } from '../season/seasons.ts';
 import { headNamed } from '../shop/shop.ts';
+import type { PreparedJob } from './prepared-job.ts';
 import { roundUp } from './round-sizes.ts';
 
 /** What stands against shaped heads: hollows tighter than a cutter's bearing, raises that run to a point; and the caution on curved work. */
-export function findShapedHeadProblems(job: Job, doors: readonly DoorReport[]): Problem[] {
+export function findShapedHeadProblems({ job, edge }: PreparedJob, doors: readonly DoorReport[]): Problem[] {
+  const raises = edge.cuts.filter(({ cut, faceEnd }) => cut.side === 'front' && faceEnd !== null);
   const found = doors.flatMap(({ name, head }, k) =>
     head === undefined ? [] : [{ name, shaped: head, at: `doors[${k}].head` }],
   );
   const problems = found.flatMap(({ name, shaped, at }) => [
     ...hollowProblems(job, name, shaped, at),
-    ...pointProblems(job, name, shaped, at),
-    ...fieldProblems(job, name, shaped, at),
+    ...pointProblems(raises, job, name, shaped, at),
+    ...fieldProblems(raises, job, name, shaped, at),
     ...heldProblems(job, name, at),
     ...railProblems(job, name, shaped, at),
     ...cornerProblems(job, name, shaped, at),
@@ -87,24 +90,37 @@ function cornerProblems(job: Job, door: string, { corner }: HeadReport, at: stri
 }
 
 /** The raise has to stay within the round of the panel's edge. */
-function pointProblems(job: Job, door: string, { panelEdge }: HeadReport, at: string): Problem[] {
+function pointProblems(
+  raises: readonly EdgeCut[],
+  job: Job,
+  door: string,
+  { panelEdge }: HeadReport,
+  at: string,
+): Problem[] {
   const edge = roundOf(panelEdge);
   if (edge === null) return [];
-  return job.cuts.flatMap(({ name: cut, side, reach }) =>
-    side === 'back' || edge > reach
-      ? []
-      : [sayProblem('head-field-pointed', at, { door, cut, edge, reach }, job, { about: { door, cut } })],
-  );
+  return raises.flatMap(({ cut: { name: cut }, faceEnd }) => {
+    const reach = faceEnd ?? 0;
+    if (edge > reach) return [];
+    return [sayProblem('head-field-pointed', at, { door, cut, edge, reach }, job, { about: { door, cut } })];
+  });
 }
 
 /** Beside a shaped head that springs low the raises meet, and no field is left. */
-function fieldProblems(job: Job, door: string, { field, panelEdge }: HeadReport, at: string): Problem[] {
-  const front = job.cuts.filter(({ side }) => side === 'front').sort((one, other) => other.reach - one.reach)[0];
+function fieldProblems(
+  raises: readonly EdgeCut[],
+  job: Job,
+  door: string,
+  { field, panelEdge }: HeadReport,
+  at: string,
+): Problem[] {
+  const [front] = [...raises].sort((one, other) => (other.faceEnd ?? 0) - (one.faceEnd ?? 0));
   if (front === undefined || field !== null) return [];
+  const reach = front.faceEnd ?? 0;
   const round = roundOf(panelEdge);
-  if (round !== null && round <= front.reach) return [];
-  const figures = { door, cut: front.name, reach: front.reach };
-  return [sayProblem('head-no-field', at, figures, job, { about: { door, cut: front.name } })];
+  if (round !== null && round <= reach) return [];
+  const cut = front.cut.name;
+  return [sayProblem('head-no-field', at, { door, cut, reach }, job, { about: { door, cut } })];
 }
 
 /** No bearing goes round a curve beside a spindle that is not square to the panel. */

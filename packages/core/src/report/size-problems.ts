@@ -1,7 +1,7 @@
 import { smallestPanel } from '../door/door.ts';
 import { rulesOf } from '../job/defaults.ts';
 import type { Job } from '../job/job.ts';
-import type { Edge } from '../joint/edge.ts';
+import { type Edge, fieldStart } from '../joint/edge.ts';
 import type { TongueReport } from '../joint/fit-report.ts';
 import { backLipOf } from '../joint/frame.ts';
 import { toDegrees } from '../measure/angle.ts';
@@ -18,7 +18,7 @@ export function findSizeProblems(job: Job, edge: Edge, tongue: TongueReport): Pr
     ...missedProblems(job, edge),
     ...tongueProblems(job, tongue),
     ...lipProblems(job),
-    ...raiseProblems(job),
+    ...raiseProblems(job, fieldStart(edge)),
     ...leanProblems(job),
   ];
 }
@@ -84,9 +84,8 @@ function lipProblems(job: Job): Problem[] {
 /** No lip at all, mm: less than rounding leaves. */
 const NOTHING = 1e-6;
 
-/** Raises that come from opposite edges meet where the panel is no larger than both together. */
-function raiseProblems(job: Job): Problem[] {
-  const reach = Math.max(0, ...job.cuts.filter(({ side }) => side === 'front').map((cut) => cut.reach));
+/** Raises that leave the face `reach` mm in from opposite edges meet where the panel is no larger than both together. */
+function raiseProblems(job: Job, reach: number): Problem[] {
   const both = 2 * reach;
   if (both === 0) return [];
   const doors = job.doors.flatMap((door, k) => {

@@ -8,6 +8,7 @@ import {
   templateOutline,
 } from '@fielded/core';
 import { safeText } from '../text/safe-text.ts';
+import { cutsEnd } from '../views/panel-part.ts';
 import { sayList } from '../words/english/list.ts';
 import type { InVoice } from '../words/lengths.ts';
 import type { Template } from './template-sheets.ts';
@@ -36,8 +37,7 @@ export function makeTemplate(
   const own = bearing && head.bearings.find(({ cut }) => cut === bearing.cut);
   if (bearing && !own) throw new RangeError(`the bearing of ${bearing.cut} is not known`);
   const outside = bearing && own ? templateOffset(own.diameter / 2, bearing.diameter / 2) : 0;
-  const reach = Math.max(0, ...report.section.cuts.filter(({ side }) => side === 'front').map((cut) => cut.reach));
-  const outline = outlineOf(door, part, reach, outside);
+  const outline = outlineOf(door, part, cutsEnd(report, 'front'), outside);
   if (outline === null) return null;
   const { title, units, language } = report;
   const notes = [
@@ -49,9 +49,9 @@ export function makeTemplate(
   return { outline, title: named, units, ...(language && { language }), notes: notes.map(safeText) };
 }
 
-function outlineOf(door: DoorReport, part: TemplatePart, reach: number, outside: number): Template['outline'] | null {
+function outlineOf(door: DoorReport, part: TemplatePart, field: number, outside: number): Template['outline'] | null {
   try {
-    return templateOutline(door, part, reach, outside);
+    return templateOutline(door, part, field, outside);
   } catch (error) {
     if (error instanceof RangeError) return null;
     throw error;

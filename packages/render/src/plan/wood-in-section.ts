@@ -54,7 +54,7 @@ function panelStock(report: Report, setUps: readonly SetUp[], setUp: SetUp, last
 /** A part of the frame with its own cut alone. */
 function frameStock(report: Report, { cut: name, side, swept, fence }: SetUp) {
   const reach = fence.standsOut;
-  const cut = { ...report.section.cuts[0]!, name, side, swept, reach, presented: 0 };
+  const cut = { ...report.section.cuts[0]!, name, side, swept, reach, faceEnd: reach, presented: 0 };
   return { cut, made: [cut], thickness: report.frame.thickness, width: reach + FIELD };
 }
 

@@ -87,15 +87,19 @@ function startAfter(curves: readonly Curve[], leftOut: (curve: Curve) => boolean
   return turned.filter((curve) => !leftOut(curve));
 }
 
+/** How far in from the edge the cuts of a side leave its face, wood mm; 0 where none takes wood. */
+export function cutsEnd({ section }: Report, side: 'front' | 'back'): number {
+  return Math.max(0, ...section.cuts.map((cut) => (cut.side === side ? (cut.faceEnd ?? 0) : 0)));
+}
+
 /** The wood that the cuts take, as a pale ground with the stock's old edge dashed; it lies under the panel. */
 export function drawRemoved(report: Report, placing: Placing, right: number): { items: Item[]; outlines: Curve[] } {
   const { scale, x, y } = placing;
   const bottom = y + scale * report.section.thickness;
-  const reachOf = (side: 'front' | 'back') =>
-    Math.max(0, ...report.section.cuts.filter((cut) => cut.side === side).map((cut) => cut.reach));
+  const [front, back] = [cutsEnd(report, 'front') * scale, cutsEnd(report, 'back') * scale];
   const old: Curve[] = [line(x, bottom, x, y)];
-  if (reachOf('front') > 0) old.push(line(x, y, x + scale * reachOf('front'), y));
-  if (reachOf('back') > 0) old.unshift(line(x + scale * reachOf('back'), bottom, x, bottom));
+  if (front > 0) old.push(line(x, y, x + front, y));
+  if (back > 0) old.unshift(line(x + back, bottom, x, bottom));
   const stock = rectangle({ x0: x, y0: y, x1: right, y1: bottom });
   return { items: [path('removed', 'removed', [stock]), path('old', 'old', joinCurves(old))], outlines: old };
 }

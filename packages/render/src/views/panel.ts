@@ -20,7 +20,7 @@ import { safeText } from '../text/safe-text.ts';
 import { figure } from './cut-dimensions.ts';
 import { mitres } from './door-parts.ts';
 import { drawGrain } from './grain.ts';
-import { splitBreaks } from './panel-part.ts';
+import { cutsEnd, splitBreaks } from './panel-part.ts';
 import { fieldLoops, radiusLeaders, shapedLoops } from './shaped-panel.ts';
 import { tier } from './tier.ts';
 import { viewFigure } from './view-figure.ts';
@@ -77,8 +77,8 @@ interface DrawnPanel {
   readonly shown: DoorReport['panels'][number] | (DoorReport['panel'] & Pick<DoorReport, 'grain'>);
   /** Its place in the report. */
   readonly place: string;
-  /** How far in the front's cuts reach, mm, and whether they leave a field. */
-  readonly reach: number;
+  /** How far in the front's cuts leave the face, mm, and whether they leave a field. */
+  readonly fieldStart: number;
   readonly hasField: boolean;
   readonly shaped: ReturnType<typeof shapedLoops> | null;
   readonly scale: number;
@@ -89,11 +89,11 @@ function findPanel(report: Report, scale: number, index: number, kind: number): 
   if (!door) throw new RangeError(`door ${index + 1} of ${report.doors?.length ?? 0}`);
   const shown = door.panels[kind] ?? { ...door.panel, grain: door.grain };
   const place = kind === 0 ? `doors[${index}].panel` : `doors[${index}].panels[${kind}]`;
-  const reach = Math.max(0, ...report.section.cuts.filter(({ side }) => side === 'front').map((cut) => cut.reach));
-  const hasField = reach > 0 && 2 * reach < Math.min(shown.width, shown.height);
+  const fieldStart = cutsEnd(report, 'front');
+  const hasField = fieldStart > 0 && 2 * fieldStart < Math.min(shown.width, shown.height);
   const { head } = door;
   const shaped = 'shaped' in shown && shown.shaped && head ? shapedLoops({ ...door, head }, scale, 0, 0) : null;
-  return { door, shown, place, reach, hasField, shaped, scale };
+  return { door, shown, place, fieldStart, hasField, shaped, scale };
 }
 
 /** The panel's rectangle less `by` mm on every side, on the paper. */
@@ -103,9 +103,9 @@ function inset({ shown: { width, height }, scale }: DrawnPanel, by: number): Box
 
 /** The panel from the front. */
 function drawFront(report: Report, panel: DrawnPanel, edgeLoop: Loop): Item[] {
-  const { door, shown, reach, hasField, shaped, scale } = panel;
+  const { door, shown, fieldStart, hasField, shaped, scale } = panel;
   const edge = inset(panel, 0);
-  const field = inset(panel, hasField ? reach : 0);
+  const field = inset(panel, hasField ? fieldStart : 0);
   const covered = [(door.panel.width - door.opening.width) / 2, (door.panel.height - door.opening.height) / 2] as const;
   const sightBox = {
     x0: covered[0] * scale,
@@ -127,7 +127,7 @@ function drawFront(report: Report, panel: DrawnPanel, edgeLoop: Loop): Item[] {
 }
 
 /** The sizes of the panel's front: its width and height, and the margin that shows of the raise. */
-function frontTiers(report: Report, { door, shown, place, reach, hasField, shaped, scale }: DrawnPanel) {
+function frontTiers(report: Report, { door, shown, place, fieldStart, hasField, shaped, scale }: DrawnPanel) {
   const { width, height } = shown;
   const at = (x: number, y: number): Point => ({ x: x * scale, y: y * scale });
   const tiers: LinearDimension[] = [];
@@ -143,7 +143,7 @@ function frontTiers(report: Report, { door, shown, place, reach, hasField, shape
   if (hasField && visibleMargin !== null && visibleMargin > 0) {
     const margin = figure(report, 'fit.visibleMargin', visibleMargin, 'margin');
     const sight = report.tongue.insertion;
-    tiers.push(tier('left', margin, at(sight, sight), at(reach, sight + visibleMargin)));
+    tiers.push(tier('left', margin, at(sight, sight), at(fieldStart, sight + visibleMargin)));
   }
   return tiers;
 }
