@@ -2,6 +2,7 @@
 import { evaluate, readJob, templateOutline } from '@fielded/core';
 import { makeTemplate } from '@fielded/render';
 import { expect, it } from 'vitest';
+import { sketchPanel } from '../../packages/render/src/views/panel.ts';
 
 const SIZES = { stile: 60, rail: 60, height: 700 };
 const DOORS = [
@@ -10,14 +11,14 @@ const DOORS = [
   { name: 'arched', width: 400, ...SIZES, head: { shape: 'arch', rise: 40 } },
 ];
 
-function reportOf(depth: number) {
+function reportOf(depth: number, endGap = 2) {
   const raise = { name: 'raise', side: 'front', profile: { shape: 'bevel', reach: 38, depth: 9, land: 11 }, depth };
   const back = { name: 'back', side: 'back', profile: { shape: 'rebate', reach: 14, depth: 4.8 } };
   const { job } = readJob(
     JSON.stringify({
       fielded: 1,
       panel: { thickness: 20 },
-      frame: { thickness: 22, groove: { width: 6.4, depth: 11, setback: 7.5 }, swellGap: 2 },
+      frame: { thickness: 22, groove: { width: 6.4, depth: 11, setback: 7.5 }, swellGap: 2, endGap },
       cuts: [raise, back],
       doors: DOORS,
     }),
@@ -47,4 +48,11 @@ it('set as deep as it is drawn, the field begins at its reach', () => {
   expect(report.section.cuts[0]!.faceEnd).toBe(38);
   expect(report.doors![0]!.panels[0]!.field).toEqual({ width: 298 - 76, height: 598 - 76 });
   expect(report.problems.map(({ code }) => code)).toContain('raises-meet');
+});
+
+it('the margin is dimensioned where it shows, beside the panel where its ends go in less far', () => {
+  const tier = sketchPanel(reportOf(5, 6), 1, 0).tiers.find(({ key }) => key === 'fit.visibleMargin')!;
+  expect(tier.side).toBe('above');
+  expect(tier.from.x).toBe(9);
+  expect(tier.to.x).toBeCloseTo(26, 9);
 });

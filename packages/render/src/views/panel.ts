@@ -143,7 +143,14 @@ function frontTiers(report: Report, { door, shown, place, fieldStart, hasField, 
   if (hasField && visibleMargin !== null && visibleMargin > 0) {
     const margin = figure(report, 'fit.visibleMargin', visibleMargin, 'margin');
     const sight = report.tongue.insertion;
-    tiers.push(tier('left', margin, at(sight, sight), at(fieldStart, sight + visibleMargin)));
+    // The report's margin is that of the edges along the grain: less shows at the ends where they go in less, and more where further.
+    const upright = shown.grain === 'up' && Math.abs(door.panel.height - door.opening.height - 2 * sight) > 1e-6;
+    const [side, level] = shaped ? (['below', height] as const) : (['above', 0] as const);
+    tiers.push(
+      upright
+        ? tier(side, margin, at(sight, level), at(sight + visibleMargin, level))
+        : tier('left', margin, at(sight, sight), at(fieldStart, sight + visibleMargin)),
+    );
   }
   return tiers;
 }
