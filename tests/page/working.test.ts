@@ -330,8 +330,8 @@ describe('on the stage', () => {
     await page.locator('.cut').first().getByRole('radio', { name: 'bevel' }).check();
     await field(page, 'cuts[1].profile.depth').fill('5');
     const list = await page.locator('.compare-panel li').allInnerTexts();
-    expect(list).toContain('Shape of the raise: ogee → bevel');
-    expect(list).toContain('Depth of the back relief: 4.8 mm → 5 mm');
+    expect(list).toContain('Shape of the raise: from ogee to bevel');
+    expect(list).toContain('Depth of the back relief: from 4.8 mm to 5 mm');
     expect(await page.locator('.trace path').count()).toBe(2);
   });
 

@@ -4,5 +4,10 @@ export interface Notice {
   readonly kind: 'note' | 'fault';
   readonly lines?: readonly string[];
   /** Something that can be done about it. */
-  readonly action?: { readonly name: string; readonly run: () => void };
+  readonly action?: {
+    readonly name: string;
+    readonly run: () => void;
+    /** It takes back what was done, as the keys of undo then do too. */
+    readonly undoes?: true;
+  };
 }

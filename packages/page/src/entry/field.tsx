@@ -1,6 +1,7 @@
 import type { ComponentChildren, JSX } from 'preact';
+import { useTold } from '../words/aloud.ts';
 
-/** What surrounds the input of a field; the input's id is `id`, and it is described by `ID-fault` and `ID-hint`. */
+/** What surrounds the input of a field; the input's id is `id`, and it is described by `describe(id)`. */
 interface FieldProps {
   readonly id: string;
   readonly label: string;
@@ -16,6 +17,7 @@ interface FieldProps {
 
 /** A field that can be wrong: its name, its input, a hint, and what is wrong with it. */
 export function Field({ id, label, fault, hint, layout, below, children }: FieldProps): JSX.Element {
+  useTold(fault && `${label}: ${fault}`);
   return (
     <div class={`field${layout ? ` ${layout}` : ''}${fault ? ' faulty' : ''}`}>
       <label for={id}>{label}</label>
@@ -25,10 +27,15 @@ export function Field({ id, label, fault, hint, layout, below, children }: Field
           {hint}
         </p>
       )}
-      <p class="fault" id={`${id}-fault`} aria-live="polite">
+      <p class="fault" id={`${id}-fault`}>
         {fault}
       </p>
       {below}
     </div>
   );
+}
+
+/** What describes the input of a field: its unit, what is wrong with it, and its hint. */
+export function describe(id: string): string {
+  return `${id}-unit ${id}-fault ${id}-hint`;
 }

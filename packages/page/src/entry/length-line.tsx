@@ -1,5 +1,6 @@
 import type { Units } from '@fielded/core';
 import type { JSX, RefObject } from 'preact';
+import { describe } from './field.tsx';
 import { Unit } from './stepper.tsx';
 
 type Heard = (event: { readonly currentTarget: HTMLInputElement }) => void;
@@ -16,7 +17,6 @@ export function LengthLine({
   placeholder?: string;
   value?: string;
   'aria-invalid'?: boolean;
-  'aria-describedby'?: string;
   onFocus?: Heard;
   onInput?: Heard;
 }): JSX.Element {
@@ -26,10 +26,11 @@ export function LengthLine({
         {...rest}
         {...(field && { ref: field })}
         type="text"
+        aria-describedby={describe(rest.id)}
         inputMode={units === 'mm' ? 'decimal' : 'text'}
         autocomplete="off"
       />
-      <Unit>{units}</Unit>
+      <Unit of={rest.id}>{units}</Unit>
     </div>
   );
 }

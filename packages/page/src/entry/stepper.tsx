@@ -1,4 +1,5 @@
 import type { ComponentChildren, JSX } from 'preact';
+import { UNITS } from '../words/aloud.ts';
 
 interface StepperProps {
   /** Names the figure for those who hear the buttons read out. */
@@ -32,10 +33,10 @@ export function Stepper({ name, canStep, step, children }: StepperProps): JSX.El
   );
 }
 
-/** The unit behind a figure. */
-export function Unit({ children }: { children: ComponentChildren }): JSX.Element {
+/** The unit behind a figure: it describes the input of this id, and is not read out beside it once more. */
+export function Unit({ of, children }: { of: string; children: string }): JSX.Element {
   return (
-    <span class="unit" aria-hidden="true">
+    <span class="unit" id={`${of}-unit`} aria-label={UNITS[children]} aria-hidden="true">
       {children}
     </span>
   );

@@ -77,14 +77,26 @@ export function useLength(place: LengthPlace): LengthEntry {
     },
     leave() {
       const typed = desk.drafts.peek()[name];
-      desk.settle();
+      const { key } = visit.current;
       visit.current = { key: '' };
-      if (typed === undefined) return;
-      if (typed.trim() === '' && place.optional) return setDraft(desk, name, undefined);
+      if (typed === undefined) return desk.settle();
       const entry = readEntry(typed, shown, desk.job.value.units);
       const fits = (mm: number) => desk.check(place.changes(mm, write)).length === 0;
-      if (entry.kind === 'length' && entry.mm >= 0 && fits(entry.mm)) setDraft(desk, name, undefined);
-      if (entry.kind === 'sum') workOut(desk, name, typed, put, () => setDraft(desk, name, undefined));
+      const isKept =
+        (typed.trim() === '' && place.optional) || (entry.kind === 'length' && entry.mm >= 0 && fits(entry.mm));
+      if (isKept) setDraft(desk, name, undefined);
+      // What was read on the way to something that is no size was not meant.
+      if (isKept) desk.settle();
+      else if (entry.kind !== 'sum') takeBack(desk, key);
+      if (entry.kind === 'sum')
+        workOut(
+          desk,
+          name,
+          typed,
+          put,
+          () => setDraft(desk, name, undefined),
+          () => takeBack(desk, key),
+        );
     },
     giveUp() {
       setDraft(desk, name, undefined);
@@ -125,13 +137,14 @@ function setDraft(desk: Desk, path: string, text: string | undefined): void {
   desk.drafts.value = text === undefined ? others : { ...others, [path]: text };
 }
 
-/** Computes a sum, by a parser fetched the first time, and puts it into the job; `kept` is called if the sum still stands in the field and the job could have it. */
+/** Computes a sum, by a parser fetched the first time, and puts it into the job; `kept` is called if the sum still stands in the field and the job could have it, `lost` if it is none or the job cannot. */
 function workOut(
   desk: Desk,
   path: string,
   typed: string,
   put: (mm: number) => readonly Fault[],
   kept: () => void = () => {},
+  lost: () => void = () => {},
 ): void {
   void attempt(desk, async () => {
     const { workOutSum } = await fetchPart(() => import('./sums.ts'));
@@ -147,5 +160,6 @@ function workOut(
     const negative = 'That comes to less than 0.';
     const message = 'message' in sum ? sum.message : fault ? faultBeside(fault, desk.job.peek().units) : negative;
     desk.sumFaults.value = { ...others, [path]: message };
+    lost();
   });
 }

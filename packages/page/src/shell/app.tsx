@@ -15,6 +15,7 @@ import { keepFocus } from './keep-focus.ts';
 import { listenToKeys } from './listen-to-keys.ts';
 import { Notices } from './notices.tsx';
 import { RoomNav } from './room-nav.tsx';
+import { Said } from './said.tsx';
 import { TitleBar } from './title-bar.tsx';
 import { watchTyping } from './watch-typing.ts';
 
@@ -40,7 +41,14 @@ export function App({ desk, keeper, greet }: { desk: Desk; keeper: Keeper; greet
         </DeskContext.Provider>
         <main data-place={places.place.value}>
           <RoomNav places={places} />
-          <div class="side" ref={side} tabIndex={-1}>
+          <div
+            class="side"
+            ref={side}
+            tabIndex={-1}
+            role="group"
+            aria-label={places.place.value === 'joint' ? 'Sizes' : places.place.value}
+            onKeyDown={(event) => closeList(event, places)}
+          >
             {greet && untouched.value && places.place.value === 'joint' && <Greeting />}
             <DeskContext.Provider value={resting}>
               <Part places={places} keeper={keeper} />
@@ -49,6 +57,7 @@ export function App({ desk, keeper, greet }: { desk: Desk; keeper: Keeper; greet
           <Stage view={places.view} />
         </main>
         <Notices />
+        <Said />
       </div>
     </DeskContext.Provider>
   );
@@ -63,6 +72,13 @@ function useArrival({ place }: Places, side: RefObject<HTMLDivElement | null>): 
     scrollTo({ top: 0, behavior: 'instant' });
     if (document.activeElement?.closest('.rooms') == null) side.current?.focus({ preventScroll: true });
   }, [place.value]);
+}
+
+/** Escape leaves what stands in the place of a part for a while. */
+function closeList(event: KeyboardEvent, { place }: Places): void {
+  if (event.key !== 'Escape' || event.defaultPrevented || !/new|jobs|keys/.test(place.value)) return;
+  event.preventDefault();
+  place.value = 'joint';
 }
 
 function goToDrawing(): void {

@@ -8,7 +8,7 @@ import { JointThumb } from '../stage/joint-thumb.tsx';
 import type { Places } from '../stage/places.ts';
 import { adoptStyles } from '../style/adopt-styles.ts';
 import jobsStyles from '../style/jobs.css?inline';
-import { JobRow, sayUndone } from './job-row.tsx';
+import { JobRow, sayDone } from './job-row.tsx';
 
 adoptStyles(jobsStyles);
 
@@ -27,17 +27,9 @@ export function JobList({ keeper, places }: { keeper: Keeper; places: Places }):
     places.place.value = 'joint';
   };
   return (
-    <section
-      class="jobs"
-      aria-labelledby="jobs-name"
-      onKeyDown={(event) => {
-        if (event.key !== 'Escape' || event.defaultPrevented) return;
-        event.preventDefault();
-        leave();
-      }}
-    >
+    <section class="jobs" aria-labelledby="jobs-name">
       <h2 id="jobs-name">Jobs kept in this browser</h2>
-      <ul>
+      <ul aria-label="Jobs">
         <BoardRow keeper={keeper} reload={reload} />
         {jobs.value.map((job) => (
           <JobRow key={job.id} job={job} keeper={keeper} places={places} reload={reload} />
@@ -67,7 +59,7 @@ function BoardRow({ keeper, reload }: { keeper: Keeper; reload: () => void }): J
           class="quiet"
           aria-label={`Copy ${title}`}
           onClick={() => {
-            sayUndone(desk, keptJobs(keeper.shelf).copy(keeper.jobId()));
+            sayDone(desk, keptJobs(keeper.shelf).copy(keeper.jobId()), `${title} is copied.`);
             reload();
           }}
         >

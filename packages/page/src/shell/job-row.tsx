@@ -1,6 +1,6 @@
 import { useSignal } from '@preact/signals';
 import type { JSX } from 'preact';
-import { useRef } from 'preact/hooks';
+import { useLayoutEffect, useRef } from 'preact/hooks';
 import { useDesk } from '../desk/context.ts';
 import type { Desk } from '../desk/desk.ts';
 import type { Keeper } from '../desk/keeper.ts';
@@ -30,7 +30,8 @@ export function JobRow({
   };
   const rename = async (title: string) => {
     endNaming();
-    if (title !== '' && title !== job.title) sayUndone(desk, await keptJobs(keeper.shelf).rename(job.id, title));
+    if (title !== '' && title !== job.title)
+      sayDone(desk, await keptJobs(keeper.shelf).rename(job.id, title), `${job.title} is called ${title} now.`);
     reload();
   };
   return (
@@ -58,7 +59,7 @@ export function JobRow({
           naming.value = !naming.value;
         }}
         copy={() => {
-          sayUndone(desk, keptJobs(keeper.shelf).copy(job.id));
+          sayDone(desk, keptJobs(keeper.shelf).copy(job.id), `${job.title} is copied.`);
           reload();
         }}
         remove={() => removeJob(desk, keeper, job, reload)}
@@ -72,15 +73,15 @@ const NOT_DONE = {
   full: 'That could not be kept: this browser has no room left.',
 } as const;
 
-/** Says in a notice why an act on a kept job was not done, if it was not. */
-export function sayUndone(desk: Desk, done: Done): void {
-  if (done !== 'done') desk.notice.value = { kind: 'fault', text: NOT_DONE[done] };
+/** Says in a notice that an act on a kept job was done, or why it was not. */
+export function sayDone(desk: Desk, done: Done, words: string): void {
+  desk.notice.value = done === 'done' ? { kind: 'note', text: words } : { kind: 'fault', text: NOT_DONE[done] };
 }
 
 /** Deletes a job; the notice of it has a button that brings it back. */
 async function removeJob(desk: Desk, keeper: Keeper, { id, title }: EarlierJob, reload: () => void): Promise<void> {
   const { done, restore } = await keptJobs(keeper.shelf).remove(id);
-  if (done !== 'done') return sayUndone(desk, done);
+  if (done !== 'done') return sayDone(desk, done, '');
   reload();
   const bringBack = () => {
     restore();
@@ -90,7 +91,7 @@ async function removeJob(desk: Desk, keeper: Keeper, { id, title }: EarlierJob, 
   desk.notice.value = {
     kind: 'note',
     text: `${title} is deleted.`,
-    action: { name: 'Bring it back', run: bringBack },
+    action: { name: 'Bring it back', run: bringBack, undoes: true },
   };
 }
 
@@ -107,6 +108,7 @@ function RenameForm({
   const form = useRef<HTMLFormElement>(null);
   const field = useRef<HTMLInputElement>(null);
   useOpenedPart(form, cancel);
+  useLayoutEffect(() => field.current?.select(), []);
   return (
     <form
       class="naming"

@@ -1,8 +1,12 @@
 /** Every key that the page listens to beyond typing, by where it is pressed: the list under *Job*, and the table in docs/page.md. */
 export const KEYS: readonly (readonly [where: string, keys: string, does: string])[] = [
   ['Anywhere', 'Tab', 'the next stop: title, menus, parts of the job, the part, the drawing'],
-  ['Anywhere', 'Escape', 'takes back what is typed or closes what is open; else goes to the parts of the job'],
-  ['Anywhere', 'Ctrl Z, Ctrl Y', 'undo, and do again'],
+  [
+    'Anywhere',
+    'Escape',
+    'takes back what is typed or closes what is open; else goes to the parts of the job, and from there closes the notice',
+  ],
+  ['Anywhere', 'Ctrl Z, Ctrl Y', 'undo, also of a job that was deleted, and do again'],
   ['Anywhere', 'Ctrl S', 'save as a file'],
   ['Anywhere', 'Ctrl Enter', 'Make it fit; once more makes the move'],
   ['A row of buttons', 'left, right, Home, End', 'along the row, to its ends'],

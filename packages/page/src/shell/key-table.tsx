@@ -12,15 +12,7 @@ export function KeyTable({ places }: { places: Places }): JSX.Element {
     places.place.value = 'joint';
   };
   return (
-    <section
-      class="keys"
-      aria-labelledby="keys-name"
-      onKeyDown={(event) => {
-        if (event.key !== 'Escape') return;
-        event.preventDefault();
-        leave();
-      }}
-    >
+    <section class="keys" aria-labelledby="keys-name">
       <h2 id="keys-name">Keys</h2>
       <table>
         <thead>

@@ -5,6 +5,8 @@ import { nextDimension } from '../stage/next-dimension.ts';
 /** What keys do beyond typing, pressing and Tab; fetched at the first key. Those of one field alone stand with it. */
 export function hearKey(event: KeyboardEvent): void {
   const target = event.target as HTMLElement;
+  // What stood in a field stands there again: what is typed next takes its place.
+  if (event.key === 'Escape' && event.defaultPrevented && isTyped(target)) setTimeout(() => target.select());
   if (event.defaultPrevented || event.altKey || event.isComposing) return;
   const { key } = event;
   if (event.ctrlKey || event.metaKey) {
@@ -56,9 +58,14 @@ function nextInMenu(menu: HTMLDetailsElement, from: HTMLElement, way: 1 | -1): H
   return from;
 }
 
-/** Escape goes from whatever has nothing to take back to the row of parts. */
+function isTyped(target: Element): target is HTMLInputElement {
+  return target instanceof HTMLInputElement && target.type === 'text';
+}
+
+/** Escape goes from whatever has nothing to take back to the row of parts; from there, and from elsewhere, it closes the notice. */
 function goBack(from: Element): void {
   if (from.closest('.side, .stage')) document.querySelector<HTMLElement>('.rooms [tabindex="0"]')?.focus();
+  else document.querySelector<HTMLElement>('.notice .close')?.click();
 }
 
 /** Ctrl and Enter ask how to make it fit, and then make the move. */

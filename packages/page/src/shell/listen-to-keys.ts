@@ -1,5 +1,6 @@
 import type { Desk } from '../desk/desk.ts';
 import { attempt, fetchPart } from '../desk/fetch-part.ts';
+import { tell } from '../words/aloud.ts';
 
 type Keys = typeof import('./keys.ts');
 
@@ -34,10 +35,19 @@ function command(desk: Desk, event: KeyboardEvent): void {
   if (typing && Object.keys(desk.drafts.value).length > 0) return;
   if (key === 'z' && !event.shiftKey) {
     event.preventDefault();
-    desk.undo();
+    const { action } = desk.notice.peek();
+    if (action?.undoes) action.run();
+    else goStep(desk, 'undo');
   }
   if (key === 'y' || (key === 'z' && event.shiftKey)) {
     event.preventDefault();
-    desk.redo();
+    goStep(desk, 'redo');
   }
+}
+
+/** A step of undo back or forward, told to those who do not see what changes. */
+export function goStep(desk: Desk, way: 'undo' | 'redo'): void {
+  const can = way === 'undo' ? desk.canUndo : desk.canRedo;
+  tell(can.peek() ? (way === 'undo' ? 'Undone.' : 'Done again.') : `Nothing to ${way}.`);
+  desk[way]();
 }

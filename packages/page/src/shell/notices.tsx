@@ -55,7 +55,7 @@ export function Notices(): JSX.Element {
             </ul>
           )}
           {action && (
-            <button type="button" onClick={action.run}>
+            <button type="button" aria-keyshortcuts={action.undoes && 'Control+Z'} onClick={action.run}>
               {action.name}
             </button>
           )}

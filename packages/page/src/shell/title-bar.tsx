@@ -9,6 +9,7 @@ import { takeBack } from '../desk/take-back.ts';
 import { FilePicker } from '../entry/file-picker.tsx';
 import { useOneStop } from '../entry/one-stop.ts';
 import type { Places } from '../stage/places.ts';
+import { goStep } from './listen-to-keys.ts';
 import { Menu } from './menu.tsx';
 
 const SAVING = {
@@ -45,8 +46,8 @@ export function TitleBar({ places, keeper }: { places: Places; keeper: Keeper })
         <p class={`saving ${desk.saving.value}`}>{SAVING[desk.saving.value]}</p>
       </div>
       <div class="commands" role="toolbar" aria-label="Job and drawing" ref={commands}>
-        <Step name="Undo" can={desk.canUndo.value} go={desk.undo} />
-        <Step name="Redo" can={desk.canRedo.value} go={desk.redo} />
+        <Step name="Undo" can={desk.canUndo.value} go={() => goStep(desk, 'undo')} />
+        <Step name="Redo" can={desk.canRedo.value} go={() => goStep(desk, 'redo')} />
         <Units />
         <Menu name="Job">
           <Later load={loadJobMenu} keeper={keeper} places={places} open={() => picker.current?.click()} />
@@ -107,7 +108,7 @@ function Step({ name, can, go }: { name: 'Undo' | 'Redo'; can: boolean; go: () =
       class={name === 'Redo' ? 'icon flip' : 'icon'}
       aria-label={name}
       aria-disabled={!can}
-      onClick={() => can && go()}
+      onClick={go}
     >
       <Arrow />
     </button>

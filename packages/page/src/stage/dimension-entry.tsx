@@ -5,6 +5,7 @@ import { KeysAtHand } from '../entry/keys-at-hand.tsx';
 import { Unit } from '../entry/stepper.tsx';
 import { type LengthEntry, type LengthPlace, useLength } from '../entry/use-length.ts';
 import { findSize } from '../job/sizes.ts';
+import { UNITS, useTold } from '../words/aloud.ts';
 import { bringUpSheet, figureSpot, placeOver } from './over-figure.ts';
 import { isSmallScreen } from './small-screen.ts';
 import type { Spot } from './view-scene.ts';
@@ -56,6 +57,7 @@ function SizeEntry({
   const entry = useLength({ path, name: `${path} on the sheet`, mm: open.mm, changes });
   const { field, docked, spot } = useOpenedField(entry, still, open);
   const { leave, listen } = useLeaving(entry, open, close);
+  useTold(entry.fault);
   return (
     <div
       class={docked ? 'dimension-entry docked' : 'dimension-entry'}
@@ -74,16 +76,17 @@ function SizeEntry({
         spellcheck={false}
         enterkeyhint="done"
         data-of={docked ? path : undefined}
-        aria-label={`${open.label}, ${desk.units.value === 'mm' ? 'millimetres' : 'inches'}`}
+        aria-label={`${open.label}, ${UNITS[desk.units.value]}`}
         aria-invalid={entry.fault !== ''}
+        aria-describedby="dimension-fault"
         value={entry.text}
         onInput={(event) => entry.type(event.currentTarget.value)}
         onKeyDown={listen}
         onBlur={leave}
       />
-      <Unit>{desk.units.value}</Unit>
+      <Unit of="dimension">{desk.units.value}</Unit>
       {entry.fault !== '' && (
-        <p class="fault" role="alert">
+        <p class="fault" id="dimension-fault">
           {entry.fault}
         </p>
       )}

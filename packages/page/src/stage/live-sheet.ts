@@ -2,6 +2,7 @@ import { untracked } from '@preact/signals';
 import type { Desk } from '../desk/desk.ts';
 import { attempt, fetchPart } from '../desk/fetch-part.ts';
 import { findSize } from '../job/sizes.ts';
+import { aloud } from '../words/aloud.ts';
 import { goAlongDimensions } from './along-dimensions.ts';
 import { keepFigure } from './frame-hand.ts';
 import { createGrips, type Grips } from './grips.ts';
@@ -9,6 +10,7 @@ import { findHandles } from './handles.ts';
 import type { Closer } from './look-closer.ts';
 import { markDimensions } from './mark-dimensions.ts';
 import { createPainter } from './painter.ts';
+import { sayDrawn } from './say-drawn.ts';
 import { fitAhead, isSettled, nameRoom, settle } from './settle.ts';
 import { bringIntoLook, openDimension, pixelsOf, placeOnScreen, type Sheet, type SheetHooks } from './sheet-parts.ts';
 import { isSmallScreen } from './small-screen.ts';
@@ -137,7 +139,10 @@ function paint(sheet: Sheet, grips: Grips): void {
     perMm,
     held,
   });
-  if (!held) sheet.along.mark();
+  if (!held) {
+    sheet.along.mark();
+    setIfOther(node, 'aria-description', aloud(scene.panel ? sayDrawn(report, scene) : scene.description));
+  }
   sheet.trace.paint(scene, scale);
   const handles = scene.panel ? findHandles(desk.job.value, report, BEYOND / scale, scene.frame !== null) : [];
   grips.place(handles, scene, scale, perMm, held);

@@ -1,4 +1,5 @@
 import { type GroupItem, type Item, textWidth } from '@fielded/render';
+import { aloud } from '../words/aloud.ts';
 import type { Painter } from './painter.ts';
 import { createSvg, setIfOther } from './svg-element.ts';
 
@@ -23,7 +24,7 @@ export function markDimensions(painter: Painter, items: readonly Item[], marking
     const fixed = marking.isFixed(of);
     if (!element.hasAttribute('tabindex')) element.setAttribute('tabindex', '-1');
     setIfOther(element, 'role', 'button');
-    setIfOther(element, 'aria-label', `${item.label ?? of}. ${fixed ? 'Worked out' : 'Change'}`);
+    setIfOther(element, 'aria-label', `${aloud(item.label ?? of)}. ${fixed ? 'Worked out' : 'Change'}`);
     setIfOther(element, 'class', fixed ? 'dimension fixed' : 'dimension');
     placeTarget(element, item, marking);
   }

@@ -118,7 +118,8 @@ function Readout({ readout }: { readout: ReadonlySignal<Shown | null> }): JSX.El
     put(readout.peek());
   };
   return (
-    <div class="readout-sheet">
+    // The size is read out with the circle that moves it.
+    <div class="readout-sheet" aria-hidden="true">
       <div class="readout-place" ref={appear}>
         <output class="readout">{text}</output>
       </div>

@@ -1,8 +1,8 @@
 import { formatLength, goesTogether, type Report, type Stated, verdictSentence, verdictWord } from '@fielded/core';
 import { type Signal, useSignal } from '@preact/signals';
 import type { JSX } from 'preact';
-import { useEffect, useState } from 'preact/hooks';
 import { useDesk } from '../desk/context.ts';
+import { useTold } from '../words/aloud.ts';
 import { decidingFigures } from '../words/figures.ts';
 import { keepTogether } from '../words/keep-together.ts';
 import { VerdictMark } from '../words/verdict-mark.tsx';
@@ -99,18 +99,9 @@ function lineOf({ fit, units }: Report): string {
   return `${word}, ${words} ${fit.clearance < 0 ? 'too thick' : 'clear'}`;
 }
 
-/** The verdict for screen readers: read out once the hand rests, not at every step. */
-export function LiveVerdict(): JSX.Element {
+/** Tells screen readers the verdict once the hand rests, where it has changed. */
+export function LiveVerdict(): null {
   const report = useDesk().report.value;
-  const run = useSettledRun();
-  const [said, setSaid] = useState(() => headSentence(report, run));
-  useEffect(() => {
-    const wait = setTimeout(() => setSaid(headSentence(report, run)), 600);
-    return () => clearTimeout(wait);
-  }, [report, run]);
-  return (
-    <p class="unseen" aria-live="polite" data-live="verdict">
-      {said}
-    </p>
-  );
+  useTold(headSentence(report, useSettledRun()));
+  return null;
 }

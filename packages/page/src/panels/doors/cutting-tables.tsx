@@ -15,12 +15,13 @@ export function CuttingTables({ list }: { list: CuttingList }): JSX.Element {
   return (
     <div class="cutting">
       <h3>Cutting list</h3>
-      <Rows name="Frames" heads={['', 'Part', 'Length', 'Width', 'Thick']} rows={frameRows(list, say)} />
+      <Rows name="Frames" heads={['', 'Part', 'Length', 'Width', 'Thick']} by={1} rows={frameRows(list, say)} />
       <Rows name="Panels" heads={['', 'Grain', 'Height', 'Width', 'Field']} rows={panelRows(list, say)} />
       {list.blanks.length > 0 && (
         <Rows
           name="Blanks: run the ends before ripping"
           heads={['', 'Length', 'Width', 'Holds', 'Rip at']}
+          by={3}
           rows={blankRows(list, say)}
         />
       )}
@@ -33,6 +34,7 @@ export function CuttingTables({ list }: { list: CuttingList }): JSX.Element {
       <Rows
         name="Timber to order"
         heads={['Thick', 'Wood', 'Finished', 'Order']}
+        by={0}
         rows={timberRows(list, say, units === 'in')}
       />
       <button type="button" class="main" onClick={() => saveCuttingList(desk)}>
@@ -79,14 +81,25 @@ function blankRows({ blanks }: CuttingList, say: Say): Row[] {
 function timberRows({ timber }: CuttingList, say: Say, inBoardFeet: boolean): Row[] {
   return timber.map(({ thickness, wood, finished, order, boardFeet }) => [
     say(thickness),
-    wood || '–',
+    wood || 'not named',
     ...(inBoardFeet
       ? [`${formatNumber(boardFeet.finished, 1)} BF`, `${formatNumber(boardFeet.order, 1)} BF`]
       : [`${formatNumber(finished, 4)} m³`, `${formatNumber(order, 4)} m³`]),
   ]);
 }
 
-function Rows({ name, heads, rows }: { name: string; heads: readonly string[]; rows: readonly Row[] }): JSX.Element {
+/** A table of the list; `by` is the column that tells one row from another, where one does. */
+function Rows({
+  name,
+  heads,
+  by,
+  rows,
+}: {
+  name: string;
+  heads: readonly string[];
+  by?: number;
+  rows: readonly Row[];
+}): JSX.Element {
   return (
     // biome-ignore lint/a11y/noNoninteractiveTabindex: a wide table scrolls within its place, and keys must reach it
     <div class="rows" tabIndex={0} role="region" aria-label={name}>
@@ -104,9 +117,15 @@ function Rows({ name, heads, rows }: { name: string; heads: readonly string[]; r
         <tbody>
           {rows.map((row) => (
             <tr key={row.join(' ')}>
-              {row.map((cell, i) => (
-                <td key={`${i}`}>{cell}</td>
-              ))}
+              {row.map((cell, i) =>
+                i === by ? (
+                  <th key={`${i}`} scope="row">
+                    {cell}
+                  </th>
+                ) : (
+                  <td key={`${i}`}>{cell}</td>
+                ),
+              )}
             </tr>
           ))}
         </tbody>

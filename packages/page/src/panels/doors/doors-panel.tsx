@@ -44,13 +44,15 @@ export function DoorsPanel(): JSX.Element {
       {doors.map((door, index) => (
         <details
           key={`${index}`}
+          aria-label={door.name}
           open={index === open}
           onToggle={(event) => {
             if (event.currentTarget.open) shownDoor.value = index;
           }}
         >
           <summary>
-            {door.quantity} × {door.name}
+            {door.quantity} <span aria-hidden="true">×</span>
+            <span class="unseen">of</span> {door.name}
           </summary>
           {index === open && <DoorFields door={door} index={index} />}
         </details>

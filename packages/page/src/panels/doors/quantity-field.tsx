@@ -2,7 +2,7 @@ import type { JSX } from 'preact';
 import { useId, useState } from 'preact/hooks';
 import { useDesk } from '../../desk/context.ts';
 import { takeBack } from '../../desk/take-back.ts';
-import { Field } from '../../entry/field.tsx';
+import { describe, Field } from '../../entry/field.tsx';
 import { Stepper } from '../../entry/stepper.tsx';
 import type { JobChange } from '../../job/changes.ts';
 import { faultBeside } from '../../words/plain-fault.ts';
@@ -35,7 +35,7 @@ export function QuantityField({
           data-path={path}
           aria-label={name}
           aria-invalid={fault !== ''}
-          aria-describedby={`${id}-fault`}
+          aria-describedby={describe(id)}
           value={text}
           onFocus={(event) => event.currentTarget.select()}
           onInput={(event) => type(event.currentTarget.value)}

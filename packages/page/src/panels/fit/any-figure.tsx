@@ -5,7 +5,7 @@ import { useId } from 'preact/hooks';
 import { useDesk } from '../../desk/context.ts';
 import { entryText } from '../../entry/entry-text.ts';
 import { sayMisread } from '../../words/say-misread.ts';
-import { Amount, NameChoice } from './ask-line.tsx';
+import { Amount, Misread, NameChoice } from './ask-line.tsx';
 import { Answer, AnswerButtons, type AnswerProps } from './figure-answer.tsx';
 import { firstMove, movesOf } from './movable-sizes.ts';
 import { proposeMove, SERVES, useShownProposal } from './proposal.ts';
@@ -51,13 +51,8 @@ export function AnyFigure({ close }: { close: () => void }): JSX.Element {
           }}
         />
       </div>
-      {'read' in value ? (
-        <p class="fault" role="alert">
-          {sayMisread(text.value, value)}
-        </p>
-      ) : (
-        <MoveAnswer answer={answer} long={long} close={close} />
-      )}
+      <Misread words={'read' in value ? sayMisread(text.value, value) : ''} />
+      {'mm' in value && <MoveAnswer answer={answer} long={long} close={close} />}
     </>
   );
 }

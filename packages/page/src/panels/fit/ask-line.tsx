@@ -1,6 +1,8 @@
-import type { Units } from '@fielded/core';
+import { parseLength, type Units } from '@fielded/core';
 import type { Signal } from '@preact/signals';
 import type { JSX } from 'preact';
+import { Unit } from '../../entry/stepper.tsx';
+import { useTold } from '../../words/aloud.ts';
 
 interface NameChoiceProps<N extends string> {
   readonly id: string;
@@ -36,12 +38,20 @@ export function Amount({ name, text, units }: { name: string; text: Signal<strin
         inputMode={units === 'mm' ? 'decimal' : 'text'}
         autocomplete="off"
         aria-label={name}
+        aria-invalid={'read' in parseLength(text.value, units)}
+        aria-describedby="amount-unit"
         value={text.value}
         onInput={(event) => {
           text.value = event.currentTarget.value;
         }}
       />
-      <span class="unit">{units}</span>
+      <Unit of="amount">{units}</Unit>
     </span>
   );
+}
+
+/** What is wrong with the length that is wanted. */
+export function Misread({ words }: { words: string }): JSX.Element {
+  useTold(words);
+  return <p class="fault">{words}</p>;
 }

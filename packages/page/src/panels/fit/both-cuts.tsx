@@ -6,7 +6,7 @@ import type { Desk } from '../../desk/desk.ts';
 import { entryText } from '../../entry/entry-text.ts';
 import { keepTogether } from '../../words/keep-together.ts';
 import { sayMisread } from '../../words/say-misread.ts';
-import { Amount, NameChoice } from './ask-line.tsx';
+import { Amount, Misread, NameChoice } from './ask-line.tsx';
 import { AnswerButtons } from './figure-answer.tsx';
 import { depthSteps, sayDepths } from './move-words.ts';
 import { makeMove, type Proposal, proposeMove, SERVES, useShownProposal } from './proposal.ts';
@@ -63,11 +63,7 @@ export function BothCuts({ front, back, close }: { front: string; back: string; 
         />
         {face.value !== 'flush' && <Amount name={`Face ${face.value} by`} text={text} units={units} />}
       </div>
-      {'read' in read && face.value !== 'flush' && (
-        <p class="fault" role="alert">
-          {sayMisread(text.value, read)}
-        </p>
-      )}
+      <Misread words={'read' in read && face.value !== 'flush' ? sayMisread(text.value, read) : ''} />
       <div class="answer" role="status">
         {long && <Working />}
         {answer !== null && <AnswerWords answer={answer} />}

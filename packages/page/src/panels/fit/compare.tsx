@@ -54,7 +54,7 @@ function listDifferences(before: Report, after: Report): Difference[] {
   const names = [...new Set([...was.keys(), ...is.keys()])];
   return names.flatMap((name) => {
     const [old, now] = [was.get(name) ?? 'none', is.get(name) ?? 'none'];
-    return old === now ? [] : [{ name, words: `${old} → ${now}` }];
+    return old === now ? [] : [{ name, words: `from ${old} to ${now}` }];
   });
 }
 

@@ -69,7 +69,7 @@ export function Answer({ solved, proposal, close }: AnswerProps): JSX.Element {
           <ul class="changes">
             {solved.changes.map(({ name, before, after }) => (
               <li key={name}>
-                {keepTogether(`${sayFigure(name)}: ${sayChange(name, before)} → ${sayChange(name, after)}`)}
+                {keepTogether(`${sayFigure(name)}: from ${sayChange(name, before)} to ${sayChange(name, after)}`)}
               </li>
             ))}
           </ul>

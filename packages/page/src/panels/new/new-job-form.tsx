@@ -13,6 +13,7 @@ import { JointThumb } from '../../stage/joint-thumb.tsx';
 import type { Places } from '../../stage/places.ts';
 import { adoptStyles } from '../../style/adopt-styles.ts';
 import newJobStyles from '../../style/new-job.css?inline';
+import { useTold } from '../../words/aloud.ts';
 import { type ShapeDrawing, ShapeRow } from '../sizes/shape-row.tsx';
 import { LENGTH_LABELS, LENGTHS, type LengthName } from './new-lengths.ts';
 import { type NewJobEntry, useNewJob } from './use-new-job.ts';
@@ -45,11 +46,6 @@ export function NewJobForm({ keeper, places }: { keeper: Keeper; places: Places 
       onSubmit={(event) => {
         event.preventDefault();
         void begin();
-      }}
-      onKeyDown={(event) => {
-        if (event.key !== 'Escape') return;
-        event.preventDefault();
-        leave();
       }}
     >
       <h2 id="new-name">A new job</h2>
@@ -93,7 +89,6 @@ function NewLength({ name, entry }: { name: LengthName; entry: NewJobEntry }): J
         units={units}
         value={entry.texts[name]}
         aria-invalid={fault !== ''}
-        aria-describedby={`${id}-fault`}
         onFocus={(event) => event.currentTarget.select()}
         onInput={(event) => entry.type(name, event.currentTarget.value)}
       />
@@ -128,25 +123,24 @@ function SideShapes<V extends string>({
 
 /** The joint as it would be begun, or why it cannot. */
 function Preview({ begun, units, back }: { begun: Begun | null; units: Units; back: string }): JSX.Element {
-  if (begun === null) return <p class="hint preview">Give every size to see the joint.</p>;
-  if ('reason' in begun)
-    return (
-      <p class="fault preview" role="status">
-        {begun.reason}
-      </p>
-    );
+  const lines = sayBegun(begun, units, back);
+  useTold(lines.join(' '));
   return (
-    <div class="preview" role="status">
-      <JointThumb doc={{ data: begun.data, shop: null }} />
-      <p>
-        It fits, and {sayFace(begun.face, units)}
-        {back === 'none' && Math.abs(begun.face) > 0.005 && ', since nothing is cut on the back'}.
-      </p>
-      {begun.warnings.map((warning) => (
-        <p key={warning}>{warning}</p>
+    <div class={`preview${begun === null ? ' hint' : 'reason' in begun ? ' fault' : ''}`}>
+      {begun !== null && 'data' in begun && <JointThumb doc={{ data: begun.data, shop: null }} />}
+      {lines.map((line) => (
+        <p key={line}>{line}</p>
       ))}
     </div>
   );
+}
+
+/** What there is to say of a joint that would be begun. */
+function sayBegun(begun: Begun | null, units: Units, back: string): readonly string[] {
+  if (begun === null) return ['Give every size to see the joint.'];
+  if ('reason' in begun) return [begun.reason];
+  const bare = back === 'none' && Math.abs(begun.face) > 0.005 ? ', since nothing is cut on the back' : '';
+  return [`It fits, and ${sayFace(begun.face, units)}${bare}.`, ...begun.warnings];
 }
 
 function sayFace(face: number, units: Units): string {

@@ -3,6 +3,7 @@ import type { JSX } from 'preact';
 import { useRef } from 'preact/hooks';
 import { useDesk } from '../../desk/context.ts';
 import { type OutlinePlace, useOutlineAndSay } from '../../files/outline-files.ts';
+import { useTold } from '../../words/aloud.ts';
 import { keepTogether } from '../../words/keep-together.ts';
 import { type DrawnPoint, drawnPath, FINE_GRIDS, GRIDS } from './drawn-outline.ts';
 import { PlaceFields } from './place-fields.tsx';
@@ -12,6 +13,9 @@ import { ROUND, usePress } from './use-press.ts';
 /** The least width of the paper, mm, and how far it reaches beyond the cut that is there. */
 const LEAST_WIDE = 40;
 const BEYOND = 22;
+
+/** So long after the last key it is told where that led, ms. */
+const KEYS_REST = 250;
 
 /** Squared paper to draw an outline on by presses or keys, and the button that makes it the outline of a place; `done` closes the part. */
 export function DrawingPad({ place, done }: { place: OutlinePlace; done: () => void }): JSX.Element {
@@ -24,6 +28,10 @@ export function DrawingPad({ place, done }: { place: OutlinePlace; done: () => v
   const { points, next, chosen, lacks } = drawing;
   const shown = chosen === null ? next : points[chosen]!;
   const say = (mm: number) => keepTogether(formatLength(mm, units, 2));
+  const spot = `${say(shown.x)} from the edge, ${say(shown.y)} down`;
+  const reached = points.length === 0 || chosen === 0 ? '' : drawing.by === 'arc' ? ', by an arc' : ', by a line';
+  useTold(`Point ${(chosen ?? points.length) + 1}${chosen === null ? '' : ' in hand'}${reached}: ${spot}`, KEYS_REST);
+  useTold(lacks ?? 'It reaches the face.');
   return (
     <div class="pad">
       <p class="what-next">
@@ -31,9 +39,7 @@ export function DrawingPad({ place, done }: { place: OutlinePlace; done: () => v
           ? `From the edge at the left to the face at the top. ${lacks ?? 'It reaches the face.'}`
           : `Point ${chosen + 1}: drag it, or drag beside it to move it four times finer.`}
       </p>
-      <p class="quiet" aria-live="polite">
-        {say(shown.x)} in, {say(shown.y)} down
-      </p>
+      <p class="quiet">{spot}</p>
       <SquaredPaper wide={wide} deep={deep} cut={cut} drawing={drawing} />
       <p class="hint">Press, slide to the place and lift. Tap a point to move or delete it.</p>
       <PadButtons drawing={drawing} />

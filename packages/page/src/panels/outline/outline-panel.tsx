@@ -10,6 +10,7 @@ import { type OutlinePlace, placeName, useOutlineAndSay, useOutlineFile } from '
 import { getAt } from '../../job/data.ts';
 import { adoptStyles } from '../../style/adopt-styles.ts';
 import outlineStyles from '../../style/outline.css?inline';
+import { UNITS } from '../../words/aloud.ts';
 import { DrawingPad } from './drawing-pad.tsx';
 import { TracePanel } from './trace-panel.tsx';
 
@@ -31,7 +32,7 @@ export function OutlinePanel({ place, close }: { place: OutlinePlace; close: () 
     else if (given[0] && useOutlineFile(desk, place, given[0])) close();
   };
   return (
-    <div class="outline-panel" ref={panel}>
+    <div class="outline-panel" ref={panel} role="group" aria-label={`Own outline for the ${name}`}>
       <div class="buttons">
         <button type="button" onClick={() => picker.current?.click()}>
           From a drawing…
@@ -65,7 +66,7 @@ function PathEntry({
   return (
     <>
       <label class="path-label" for={`path-${place}`}>
-        Path data, in {desk.job.value.units}
+        Path data, in {UNITS[desk.job.value.units]}
       </label>
       <textarea
         id={`path-${place}`}

@@ -53,7 +53,7 @@ export function PlaceFields({
     </div>
   );
   return (
-    <form class="place" onSubmit={submit}>
+    <form class="place" aria-label={from === null ? 'The next point' : 'The point in hand'} onSubmit={submit}>
       {field('In from the edge', across, from?.x)}
       {field('Down from the face', down, from?.y)}
       <button type="submit">{from === null ? 'Add this point' : 'Move it there'}</button>

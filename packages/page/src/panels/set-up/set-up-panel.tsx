@@ -117,6 +117,7 @@ function HeadChoices(): JSX.Element | null {
           key={index}
           id={`head-of-${index}`}
           label={name}
+          name={`${name}, its head`}
           value={head ?? ''}
           prompt="choose a head"
           options={heads.map((each) => [each, each] as const)}
@@ -152,7 +153,10 @@ function Steps({ id, planned: { plan } }: { id: string; planned: Planned }): JSX
             />
             <span>
               {words}
-              <span class="unseen">, step {index + 1}</span>
+              <span class="unseen">
+                {' '}
+                Step {index + 1} of {steps.length}.
+              </span>
             </span>
           </label>
           {kind === 'set-up' && setUp !== null && (

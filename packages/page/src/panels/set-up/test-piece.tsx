@@ -4,6 +4,7 @@ import type { JSX } from 'preact';
 import { useId } from 'preact/hooks';
 import { useDesk } from '../../desk/context.ts';
 import { LengthLine } from '../../entry/length-line.tsx';
+import { useTold } from '../../words/aloud.ts';
 import { keepTogether } from '../../words/keep-together.ts';
 import { sayMisread } from '../../words/say-misread.ts';
 
@@ -14,7 +15,7 @@ const MOST = 2;
 
 /** What the test piece should measure; what it does measure, typed in, says what to move. */
 export function TestPiece({
-  setUp: { testPiece },
+  setUp: { cut, testPiece },
   corrections,
 }: {
   setUp: SetUp;
@@ -24,16 +25,25 @@ export function TestPiece({
   const units = desk.units.value;
   const id = useId();
   const text = useSignal('');
-  if (testPiece === null) return null;
   const read = text.value.trim() === '' ? null : parseLength(text.value, units);
+  const say = (mm: number) => keepTogether(formatLength(mm, units));
+  const words =
+    testPiece === null || read === null
+      ? ''
+      : 'mm' in read
+        ? sayCorrection(read.mm - testPiece.thickness, corrections, say)
+        : sayMisread(text.value, read);
+  useTold(words);
+  if (testPiece === null) return null;
   return (
     <div class="test-piece">
       <p>
-        A test piece should measure <b>{keepTogether(formatLength(testPiece.thickness, units))}</b>,{' '}
-        {keepTogether(formatLength(testPiece.at, units))} from its edge.
+        A test piece should measure <b>{say(testPiece.thickness)}</b>, {say(testPiece.at)} from its edge.
       </p>
       <div class="field">
-        <label for={id}>It measures</label>
+        <label for={id}>
+          It measures<span class="unseen">, test piece of the {cut}</span>
+        </label>
         <LengthLine
           id={id}
           units={units}
@@ -45,10 +55,8 @@ export function TestPiece({
         />
       </div>
       {read !== null && (
-        <p role="status" class={'mm' in read ? 'correction' : 'fault'}>
-          {'mm' in read
-            ? sayCorrection(read.mm - testPiece.thickness, corrections, (mm) => keepTogether(formatLength(mm, units)))
-            : sayMisread(text.value, read)}
+        <p id={`${id}-fault`} class={'mm' in read ? 'correction' : 'fault'}>
+          {words}
         </p>
       )}
     </div>

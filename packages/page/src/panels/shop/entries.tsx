@@ -133,7 +133,7 @@ function Entry({
 }): JSX.Element {
   const [opened, setOpened] = useState(false);
   return (
-    <details onToggle={(event) => event.currentTarget.open && setOpened(true)}>
+    <details aria-label={name} onToggle={(event) => event.currentTarget.open && setOpened(true)}>
       <summary>
         {picture}
         {name}

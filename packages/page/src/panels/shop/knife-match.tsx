@@ -1,4 +1,4 @@
-import { formatLength, type KnifeMatch, matchKnives, sweptOutline, verdictWord } from '@fielded/core';
+import { formatLength, type KnifeMatch, matchKnives, sweptOutline, type Units, verdictWord } from '@fielded/core';
 import { useSignal } from '@preact/signals';
 import type { JSX } from 'preact';
 import { useEffect, useMemo } from 'preact/hooks';
@@ -7,6 +7,7 @@ import type { Desk } from '../../desk/desk.ts';
 import { SelectField } from '../../entry/select-field.tsx';
 import type { JobChange } from '../../job/changes.ts';
 import { writeLength } from '../../job/write-length.ts';
+import { tell } from '../../words/aloud.ts';
 import { keepTogether } from '../../words/keep-together.ts';
 import { plainFault } from '../../words/plain-fault.ts';
 import { KnifePicture } from './knife-picture.tsx';
@@ -40,7 +41,9 @@ export function KnifeMatches(): JSX.Element {
     setTimeout(() => {
       const { name } = cuts[index]!;
       const job = { ...desk.job.value, units: desk.units.value };
-      compared.value = { cut: name, matches: matchKnives(job, name) };
+      const matches = matchKnives(job, name);
+      compared.value = { cut: name, matches };
+      tell(sayNearest(matches, job.units));
       busy.value = false;
     }, 30);
   };
@@ -63,6 +66,12 @@ export function KnifeMatches(): JSX.Element {
       {compared.value !== null && <Matches compared={compared.value} index={index} />}
     </div>
   );
+}
+
+function sayNearest({ length, 0: best }: readonly KnifeMatch[], units: Units): string {
+  if (best === undefined) return 'There is no knife to compare with yet.';
+  const off = formatLength(Math.max(best.deviation, LEAST_SAID), units, 2);
+  return `${length} compared. The nearest is ${best.knife}, which comes within ${off}.`;
 }
 
 function Matches({ compared: { cut, matches }, index }: { compared: Compared; index: number }): JSX.Element {

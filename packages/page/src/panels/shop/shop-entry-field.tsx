@@ -3,7 +3,7 @@ import { useId, useState } from 'preact/hooks';
 import { useDesk } from '../../desk/context.ts';
 import type { Desk } from '../../desk/desk.ts';
 import { takeBack } from '../../desk/take-back.ts';
-import { Field } from '../../entry/field.tsx';
+import { describe, Field } from '../../entry/field.tsx';
 import { SelectField } from '../../entry/select-field.tsx';
 import { Unit } from '../../entry/stepper.tsx';
 import { type Data, getAtKeys, isGroup, type Keys } from '../../job/data.ts';
@@ -77,7 +77,7 @@ function WrittenField(props: FieldProps): JSX.Element {
           data-shop={keysOf(props.at, field).join('.')}
           aria-label={`${label}, ${whose}`}
           aria-invalid={fault !== ''}
-          aria-describedby={`${id}-fault`}
+          aria-describedby={describe(id)}
           placeholder="–"
           value={draft ?? writeShown(value)}
           onFocus={(event) => event.currentTarget.select()}
@@ -87,7 +87,7 @@ function WrittenField(props: FieldProps): JSX.Element {
           }}
           onBlur={(event) => {
             desk.settle();
-            if (put(event.currentTarget.value)) setDraft(null);
+            if (draft === null || put(event.currentTarget.value)) setDraft(null);
           }}
           onKeyDown={(event) => {
             if (event.key !== 'Escape') return;
@@ -96,7 +96,7 @@ function WrittenField(props: FieldProps): JSX.Element {
             setFault('');
           }}
         />
-        {field.unit && <Unit>{unitOf(field, desk.doc.value.shop?.data)}</Unit>}
+        {field.unit && <Unit of={id}>{unitOf(field, desk.doc.value.shop?.data)}</Unit>}
       </div>
     </Field>
   );
@@ -159,7 +159,7 @@ function LinesField(props: FieldProps): JSX.Element {
         rows={3}
         aria-label={`${field.label}, ${whose}`}
         aria-invalid={fault !== ''}
-        aria-describedby={`${id}-fault`}
+        aria-describedby={describe(id)}
         defaultValue={Array.isArray(value) ? value.join('\n') : ''}
         onInput={(event) => {
           const lines = event.currentTarget.value.split('\n').filter((line) => line.trim() !== '');

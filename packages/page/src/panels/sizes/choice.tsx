@@ -2,7 +2,7 @@ import type { JSX } from 'preact';
 import { useId, useState } from 'preact/hooks';
 import { useDesk } from '../../desk/context.ts';
 import { takeBack } from '../../desk/take-back.ts';
-import { Field } from '../../entry/field.tsx';
+import { describe, Field } from '../../entry/field.tsx';
 import { faultBeside } from '../../words/plain-fault.ts';
 
 interface ChoiceProps {
@@ -61,7 +61,8 @@ export function TextField({ path, label, value, hint }: TextFieldProps): JSX.Ele
             autocomplete="off"
             data-path={path}
             value={draft ?? value}
-            aria-describedby={`${id}-fault`}
+            aria-invalid={words !== ''}
+            aria-describedby={describe(id)}
             onInput={(event) => {
               setDraft(event.currentTarget.value);
               desk.change([[path, event.currentTarget.value || undefined]], `${path} typed`);

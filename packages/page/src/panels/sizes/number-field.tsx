@@ -2,7 +2,7 @@ import type { JSX } from 'preact';
 import { useId, useState } from 'preact/hooks';
 import { useDesk } from '../../desk/context.ts';
 import { takeBack } from '../../desk/take-back.ts';
-import { Field } from '../../entry/field.tsx';
+import { describe, Field } from '../../entry/field.tsx';
 import { Stepper, Unit } from '../../entry/stepper.tsx';
 import { faultBeside } from '../../words/plain-fault.ts';
 
@@ -39,7 +39,7 @@ export function NumberField(props: NumberFieldProps): JSX.Element {
           placeholder="–"
           value={text}
           aria-invalid={words !== ''}
-          aria-describedby={`${id}-fault`}
+          aria-describedby={describe(id)}
           onFocus={(event) => event.currentTarget.select()}
           onInput={(event) => type(event.currentTarget.value)}
           onBlur={leave}
@@ -50,7 +50,7 @@ export function NumberField(props: NumberFieldProps): JSX.Element {
             step(event.key === 'ArrowUp' ? 1 : -1);
           }}
         />
-        {unit && <Unit>{unit}</Unit>}
+        {unit && <Unit of={id}>{unit}</Unit>}
       </Stepper>
     </Field>
   );

@@ -8,7 +8,7 @@ import {
 } from 'preact';
 import { useEffect, useId, useRef, useState } from 'preact/hooks';
 import { useDesk } from '../../desk/context.ts';
-import { Field } from '../../entry/field.tsx';
+import { describe, Field } from '../../entry/field.tsx';
 import { KeysAtHand } from '../../entry/keys-at-hand.tsx';
 import { Stepper, Unit } from '../../entry/stepper.tsx';
 import { type LengthEntry, type LengthPlace, useLength } from '../../entry/use-length.ts';
@@ -86,9 +86,9 @@ export function LengthField({
           data-path={place.path}
           aria-label={whose === undefined ? undefined : name}
           placeholder={typeof place.optional === 'string' ? place.optional : place.optional ? '–' : ''}
-          aria-describedby={`${id}-fault ${id}-hint`}
+          aria-describedby={describe(id)}
         />
-        <Unit>{unit}</Unit>
+        <Unit of={id}>{unit}</Unit>
       </Stepper>
     </Field>
   );
