@@ -36,6 +36,7 @@ export function Stepper({ name, canStep, step, children }: StepperProps): JSX.El
 /** The unit behind a figure: it describes the input of this id, and is not read out beside it once more. */
 export function Unit({ of, children }: { of: string; children: string }): JSX.Element {
   return (
+    // biome-ignore lint/a11y/useAriaPropsSupportedByRole: it is read as the description of its input alone, by this name
     <span class="unit" id={`${of}-unit`} aria-label={UNITS[children]} aria-hidden="true">
       {children}
     </span>
