@@ -118,7 +118,8 @@ describe('the price of a job', () => {
 
 describe('money', () => {
   it('has the decimal places of its currency, ISO 4217', () => {
-    expect(['EUR', 'JPY', 'KWD'].map(minorDigits)).toEqual([2, 0, 3]);
+    // Node's own table has no places for HUF, IDR and IQD, other runtimes ISO's.
+    expect(['EUR', 'HUF', 'IDR', 'JPY', 'IQD', 'KWD', 'CLF'].map(minorDigits)).toEqual([2, 2, 2, 0, 3, 3, 4]);
     expect(() => minorDigits('euro')).toThrow(RangeError);
     expect(toMinor(12.345, 'EUR')).toBe(1234.5);
   });

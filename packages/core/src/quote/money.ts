@@ -1,12 +1,19 @@
+/** Currencies that have not two decimal places, by how many they have: ISO 4217, list one (from memory). */
+const OTHER_PLACES: readonly (readonly [places: number, currencies: string])[] = [
+  [0, 'BIF CLP DJF GNF ISK JPY KMF KRW PYG RWF UGX UYI VND VUV XAF XOF XPF'],
+  [3, 'BHD IQD JOD KWD LYD OMR TND'],
+  [4, 'CLF UYW'],
+];
+
 /**
- * Decimal places of a currency: 2 for EUR, 0 for JPY, 3 for KWD. ISO 4217 as the runtime's Intl has it; a code that is not
- * assigned has 2.
+ * Decimal places of a currency as ISO 4217 has them: 2 for EUR, 0 for JPY, 3 for KWD. What a runtime's Intl says differs from one to the
+ * next (none for HUF in one, two in another), and a quote must come to the same sum everywhere. A code that is not assigned has 2.
  *
  * @throws RangeError for what is not three capital letters.
  */
 export function minorDigits(currency: string): number {
   if (!/^[A-Z]{3}$/.test(currency)) throw new RangeError(`${currency} is not a currency code`);
-  return new Intl.NumberFormat('en', { style: 'currency', currency }).resolvedOptions().maximumFractionDigits ?? 2;
+  return OTHER_PLACES.find(([, currencies]) => currencies.includes(currency))?.[0] ?? 2;
 }
 
 /** A price in major units as minor units, not rounded: 12.345 EUR is 1234.5 cents. */
