@@ -1,4 +1,4 @@
-import { type BlankRules, limitsOf, sawn } from './blank-rules.ts';
+import { type BlankRules, hundredths, isNarrow, limitsOf, sawn } from './blank-rules.ts';
 import { describeBlanks, describeLeft } from './describe-blanks.ts';
 import type { Blank, BlankPanel, LeftOver } from './door-report.ts';
 import { coverNarrow, type Joined, type Known, withWide } from './ride-wide.ts';
@@ -43,7 +43,7 @@ export function makeBlanks(items: readonly BlankItem[], rules: BlankRules, spare
 function byLength(items: readonly BlankItem[]): Map<number, BlankItem[]> {
   const groups = new Map<number, BlankItem[]>();
   for (const item of items) {
-    const length = Math.round(item.length * 100) / 100;
+    const length = hundredths(item.length);
     const group = groups.get(length);
     if (group === undefined) groups.set(length, [item]);
     else group.push(item);
@@ -52,8 +52,8 @@ function byLength(items: readonly BlankItem[]): Map<number, BlankItem[]> {
 }
 
 function joinLength(group: readonly BlankItem[], rules: BlankRules, spares: boolean): Joined {
-  const narrow = group.filter(({ width }) => width < rules.leastEndGrainWidth);
-  const wide = group.filter(({ width }) => width >= rules.leastEndGrainWidth);
+  const narrow = group.filter(({ width }) => isNarrow(width, rules.leastEndGrainWidth));
+  const wide = group.filter(({ width }) => !isNarrow(width, rules.leastEndGrainWidth));
   if (narrow.length === 0) return { bins: [], left: [] };
   const joined = joinLots(narrow, wide, rules);
   if (joined.left.length === 0 || !spares) return joined;

@@ -1,3 +1,4 @@
+import { hundredths } from './blank-rules.ts';
 import type { Blank, DoorPanel, DoorReport, LeftOver, PartName, Timber } from './door-report.ts';
 
 /** What a cutting list needs of a job's report. */
@@ -82,7 +83,7 @@ function listParts(doors: readonly { readonly job: string; readonly door: DoorRe
     door.parts.map((part) => ({ piece: part, for: { job, door: door.name, quantity: part.quantity } })),
   );
   const key = ({ part, length, width, thickness }: DoorReport['parts'][number]) =>
-    [part, ...[length, width, thickness].map(sameSize)].join(' ');
+    [part, ...[length, width, thickness].map(hundredths)].join(' ');
   return countEqual(pieces, key).sort(
     (p, q) => ORDER.indexOf(p.part) - ORDER.indexOf(q.part) || q.length - p.length || q.width - p.width,
   );
@@ -99,7 +100,7 @@ function listPanels({ title, panel: { thickness }, doors = [] }: ListedJob): Lis
   );
   return countEqual(pieces, ({ width, height, grain, shaped, volume }) =>
     // Heads of different doors are told apart by the panel they leave.
-    [grain, sameSize(width), sameSize(height), shaped ? volume : ''].join(' '),
+    [grain, hundredths(width), hundredths(height), shaped ? volume : ''].join(' '),
   );
 }
 
@@ -121,15 +122,10 @@ function countEqual<P extends { readonly quantity: number }>(
   return [...found.values()].map(({ piece, quantity, for: doors }) => ({ ...piece, quantity, for: doors }));
 }
 
-/** Sizes that are the same to a hundredth of a millimetre are one size at the saw. */
-function sameSize(mm: number): string {
-  return mm.toFixed(2);
-}
-
 function addTimber(all: readonly Timber[]): Timber[] {
   const found = new Map<string, Timber>();
   for (const timber of all) {
-    const key = `${timber.wood} ${sameSize(timber.thickness)}`;
+    const key = `${timber.wood} ${hundredths(timber.thickness)}`;
     const same = found.get(key);
     found.set(key, same === undefined ? timber : sumTimber(same, timber));
   }

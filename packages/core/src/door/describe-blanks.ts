@@ -1,4 +1,5 @@
-import { type BlankRules, sawn } from './blank-rules.ts';
+import { SAME_LENGTH } from '@fielded/geometry';
+import { type BlankRules, hundredths, sawn } from './blank-rules.ts';
 import type { Blank, BlankPanel, LeftOver } from './door-report.ts';
 
 /** Blanks with their rips; equal ones counted together. */
@@ -7,7 +8,7 @@ export function describeBlanks(length: number, bins: readonly BlankPanel[][], ru
   const found = new Map<string, Blank & { quantity: number }>();
   for (const bin of bins) {
     const panels = [...bin].sort((p, q) => q.width - p.width).map(({ door, width }) => ({ door, width }));
-    const key = JSON.stringify(panels);
+    const key = JSON.stringify(panels.map(({ door, width }) => [door, hundredths(width)]));
     const same = found.get(key);
     if (same !== undefined) {
       found.set(key, { ...same, quantity: same.quantity + 1 });
@@ -29,10 +30,11 @@ export function describeLeft(length: number, left: readonly BlankPanel[], rules:
   if (left.length === 0) return [];
   const cut = sawn(rules);
   const lies = left.reduce((total, { width }) => total + width, 0) + (left.length - 1) * cut;
-  const missing = Math.max(0, rules.leastEndGrainWidth - lies - cut);
+  const short = rules.leastEndGrainWidth - lies - cut;
+  const missing = short > SAME_LENGTH ? short : 0;
   const found = new Map<string, LeftOver>();
   for (const { door, width } of left) {
-    const key = `${door} ${width}`;
+    const key = `${door} ${hundredths(width)}`;
     const same = found.get(key);
     found.set(key, { door, width, length, missing, quantity: (same?.quantity ?? 0) + 1 });
   }

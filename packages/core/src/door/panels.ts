@@ -88,7 +88,7 @@ function shapedVolume(panel: ShapedPanel, { thickness, taken }: PanelSection): n
 /** The flat between the raises; null where they meet. */
 function fieldOf({ width, height }: Size, start: number): Size | null {
   const field = { width: width - 2 * start, height: height - 2 * start };
-  return field.width > 0 && field.height > 0 ? field : null;
+  return Math.min(field.width, field.height) > SAME_SIZE ? field : null;
 }
 
 /** Width of a panel across its grain, and its length along it. */

@@ -1,3 +1,4 @@
+import { SAME_LENGTH } from '@fielded/geometry';
 import { toDegrees } from '../measure/angle.ts';
 import type { Units } from '../measure/length.ts';
 import type { Language } from '../problem/language.ts';
@@ -74,7 +75,7 @@ export function findRoomProblems(
     const also = { about: { ...about.about, machine } };
     problems.push(sayProblem('edge-meets-nut', at, { machine, cut: name, least: leastRadius, nut }, subject, also));
   }
-  if (axialLength > head.height) {
+  if (axialLength > head.height + SAME_LENGTH) {
     const figures = { cut: name, width: axialLength, head: headName, height: head.height };
     problems.push(sayProblem('knife-wider-than-head', at, figures, subject, about));
   }
@@ -96,7 +97,7 @@ export function findRubbing(
   const behind = { cut: name, clearance: toDegrees(edge.back.least), ...place(edge.back.at), wedge };
   if (edge.back.least <= 0) {
     problems.push(sayProblem('back-rubs', at, behind, subject, about));
-  } else if (edge.back.least < rules.leastClearance) {
+  } else if (edge.back.least < rules.leastClearance - SAME_ANGLE) {
     const figures = { ...behind, least: toDegrees(rules.leastClearance) };
     problems.push(sayProblem('little-clearance', at, figures, subject, about));
   }
@@ -108,6 +109,9 @@ export function findRubbing(
   if (undercut.length > 0) problems.push(reportUndercut(subject, undercut, rules));
   return problems;
 }
+
+/** Angles that differ by less, radians, are one. */
+const SAME_ANGLE = 1e-9;
 
 /** Steel that ends before the panel's edge or face at this setting: it leaves a lip if its outline was measured, else it may leave one. */
 export function findLipProblems(

@@ -1,3 +1,5 @@
+import { SAME_LENGTH } from '@fielded/geometry';
+import { hundredths } from '../door/blank-rules.ts';
 import { type BlankItem, type BlankList, makeBlanks } from '../door/blanks.ts';
 import { type Door, doorInsertion, layOpenings, panelSize } from '../door/door.ts';
 import type { DoorReport, Timber } from '../door/door-report.ts';
@@ -133,7 +135,7 @@ function woodName(part: Pick<Job['panel'], 'species' | 'wood'>): string {
 
 /** Panels of one door, width and length. */
 function ridingKey(door: string, width: number, length: number): string {
-  return `${door} ${width.toFixed(6)} ${Math.round(length * 100) / 100}`;
+  return `${door} ${width.toFixed(6)} ${hundredths(length)}`;
 }
 
 function doorProblems(prepared: PreparedJob, doors: readonly DoorReport[], leftOver: BlankList['leftOver']): Problem[] {
@@ -158,6 +160,6 @@ function endProblems(job: Job, deepest: number | null): Problem[] {
   const insertion = frame.groove.depth - endGapOf(frame);
   if (deepest !== null && deepest >= frame.groove.depth - frame.swellGap && insertion > deepest + 1e-6)
     return [sayProblem('ends-stop-short', 'frame.endGap', { insertion, deepest }, job)];
-  if (insertion >= least) return [];
+  if (insertion >= least - SAME_LENGTH) return [];
   return [sayProblem('little-engagement.ends', 'frame.endGap', { insertion, least }, job)];
 }

@@ -1,3 +1,4 @@
+import { isNarrow } from '../door/blank-rules.ts';
 import { hollowOf } from '../door/shaped-head.ts';
 import type { Cut } from '../machining/cut.ts';
 import { makePlan, type Planned } from '../setup/make-plan.ts';
@@ -33,7 +34,7 @@ const THE_PANEL = 'panel';
 
 function sortPanel(width: number | undefined, least: number): PanelsToRun {
   if (width === undefined) return { wide: [], narrow: [], carrier: [] };
-  return width < least
+  return isNarrow(width, least)
     ? { wide: [], narrow: [], carrier: [THE_PANEL] }
     : { wide: [THE_PANEL], narrow: [], carrier: [] };
 }

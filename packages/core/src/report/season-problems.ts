@@ -36,7 +36,7 @@ function stateProblems(job: Job, report: SeasonReport, state: State): Problem[] 
   if (state !== loosestState(report)) return [...problems, ...tightProblems(job, report, state)];
   if (insertion <= 0) {
     problems.push(sayProblem('leaves-groove', at, now, job));
-  } else if (insertion < least) {
+  } else if (insertion < least - SAME_LENGTH) {
     problems.push(sayProblem('little-engagement', at, { ...now, insertion, least }, job));
   }
   return [...problems, ...tightProblems(job, report, state)];

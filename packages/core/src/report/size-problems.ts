@@ -1,3 +1,4 @@
+import { SAME_LENGTH } from '@fielded/geometry';
 import { smallestPanel } from '../door/door.ts';
 import { rulesOf } from '../job/defaults.ts';
 import type { Job } from '../job/job.ts';
@@ -54,7 +55,7 @@ function missedProblems(job: Job, { cuts }: Edge): Problem[] {
 
 function tongueProblems(job: Job, { thicknessAtTip }: TongueReport): Problem[] {
   const least = rulesOf(job).leastTongue;
-  if (thicknessAtTip === null || thicknessAtTip >= least) return [];
+  if (thicknessAtTip === null || thicknessAtTip >= least - SAME_LENGTH) return [];
   return [sayProblem('feather-edge', 'cuts', { tip: thicknessAtTip, least }, job)];
 }
 
@@ -90,11 +91,11 @@ function raiseProblems(job: Job, reach: number): Problem[] {
   if (both === 0) return [];
   const doors = job.doors.flatMap((door, k) => {
     const { width, height } = smallestPanel(job, door);
-    if (width > both && height > both) return [];
+    if (Math.min(width, height) > both + SAME_LENGTH) return [];
     const figures = { door: door.name, width, height, both, reach };
     return [sayProblem('raises-meet.door', `doors[${k}]`, figures, job, { about: { door: door.name } })];
   });
   const { width } = job.panel;
-  if (width === undefined || width > both) return doors;
+  if (width === undefined || width > both + SAME_LENGTH) return doors;
   return [sayProblem('raises-meet.panel', 'panel.width', { width, both, reach }, job), ...doors];
 }

@@ -1,0 +1,80 @@
+// Fractions of an inch that come to a limit exactly miss it by 1e-13 mm in binary arithmetic, one way or the other: they meet it all the same.
+import { evaluate, makeCuttingList, readJob } from '@fielded/core';
+import { expect, it } from 'vitest';
+
+interface Asked {
+  readonly doors: readonly object[];
+  readonly rules?: object;
+  readonly gap?: number;
+  readonly profile?: object;
+}
+
+const EIGHTHS = Array.from({ length: 40 }, (_, k) => 20.125 + k / 4);
+
+function reportOf({ doors, rules = {}, gap = 1 / 16, profile }: Asked) {
+  const data = {
+    fielded: 1,
+    units: 'in',
+    shop: 'shop.yaml',
+    panel: { thickness: 3 / 4, species: 'black cherry' },
+    frame: { thickness: 7 / 8, groove: { width: 1 / 4, depth: 7 / 16, setback: 9 / 32 }, swellGap: gap },
+    season: { made: 8, driest: 8, dampest: 10 },
+    cuts: [{ name: 'raise', side: 'front', profile: profile ?? { shape: 'rebate', reach: 1, depth: 1 / 4 } }],
+    doors,
+  };
+  const shop = { fielded: 1, units: 'in', rules };
+  const { job, faults } = readJob(JSON.stringify(data), { loadShop: () => JSON.stringify(shop) });
+  expect(faults).toEqual([]);
+  return evaluate(job!);
+}
+
+const codesOf = (asked: Asked) => reportOf(asked).problems.map(({ code }) => code);
+
+it('panels of one length in odd eighths, which lie between two hundredths of a millimetre, ride in one blank and make one row', () => {
+  const split = EIGHTHS.filter((height) => {
+    const doors = [
+      { name: 'a', width: 9, height, stile: 2.25, rail: 2.125, quantity: 2 },
+      { name: 'b', width: 9, height: height + 0.5, stile: 2.25, rail: 2.375 },
+    ];
+    const { blanks, leftOver, ...report } = reportOf({ doors });
+    const { panels, parts } = makeCuttingList([{ ...report, title: 'a job' }]);
+    const stiles = parts.filter(({ part }) => part === 'stile');
+    return blanks!.length !== 1 || leftOver!.length > 0 || panels.length !== 1 || stiles.length !== 2;
+  });
+  expect(split).toEqual([]);
+});
+
+it('a panel just as wide as the least that is run on its end grain is not narrow', () => {
+  const narrow = EIGHTHS.filter((width) => {
+    const door = { name: 'a', width: width - 3 / 4 + 4.25, height: 30, stile: 2.125, rail: 2 };
+    return codesOf({ doors: [door], rules: { leastEndGrainWidth: width, greatestBlankWidth: 40 } }).includes(
+      'too-narrow-for-end-grain',
+    );
+  });
+  expect(narrow).toEqual([]);
+});
+
+it('a tongue that goes in as far as asked, and one as thick as asked, are enough', () => {
+  const sixteenths = [1, 2, 3, 4, 5, 6].map((k) => k / 16);
+  const doors = [{ name: 'a', width: 20, height: 30, stile: 2, rail: 2 }];
+  const little = sixteenths.filter((gap) =>
+    codesOf({ doors, gap, rules: { leastEngagement: 7 / 16 - gap } }).includes('little-engagement'),
+  );
+  const feather = [9, 17, 23, 31, 33, 37, 41, 43].filter((k) =>
+    codesOf({
+      doors,
+      profile: { shape: 'rebate', reach: 1, depth: k / 64 },
+      rules: { leastTongue: (48 - k) / 64 },
+    }).includes('feather-edge'),
+  );
+  expect([little, feather]).toEqual([[], []]);
+});
+
+it('raises that take the whole panel leave no field of 1e-14 mm', () => {
+  const fields = EIGHTHS.flatMap((width) => {
+    const reach = (width - 3.5) / 2;
+    const doors = [{ name: 'a', width, height: 60, stile: 2.125, rail: 2 }];
+    return reportOf({ doors, profile: { shape: 'rebate', reach, depth: 1 / 4 } }).doors![0]!.panels[0]!.field ?? [];
+  });
+  expect(fields).toEqual([]);
+});
