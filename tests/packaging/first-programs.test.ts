@@ -1,10 +1,11 @@
 // The first program in each package's README is run as printed, and prints what the README says it prints; so is the program of
 // docs/library.md, given a job's text.
-import { execFileSync } from 'node:child_process';
+import { execFile } from 'node:child_process';
 import { readFileSync, rmSync, writeFileSync } from 'node:fs';
 import { join } from 'node:path';
-import { fileURLToPath } from 'node:url';
-import { describe, expect, it } from 'vitest';
+import { fileURLToPath, pathToFileURL } from 'node:url';
+import { promisify } from 'node:util';
+import { beforeAll, describe, expect, it } from 'vitest';
 import * as core from '../../packages/core/src/index.ts';
 import { evaluate, readJob } from '../../packages/core/src/index.ts';
 import * as geometry from '../../packages/geometry/src/index.ts';
@@ -13,29 +14,35 @@ import * as render from '../../packages/render/src/index.ts';
 const root = fileURLToPath(new URL('../..', import.meta.url));
 const { version } = JSON.parse(readFileSync(join(root, 'packages/cli/package.json'), 'utf8'));
 
+const NAMES = ['geometry', 'core', 'render', 'exchange', 'cli'];
+const readmes = new Map(NAMES.map((name) => [name, readFileSync(join(root, 'packages', name, 'README.md'), 'utf8')]));
+const guide = readFileSync(join(root, 'docs/library.md'), 'utf8');
+const example = readFileSync(join(root, 'examples/ogee-cove/job.yaml'), 'utf8');
+const programIn = (text: string) => /^```js\n([\s\S]*?)^```/m.exec(text)![1]!;
+/** What each program prints, by the package that it stands beside. */
+let printed: readonly string[] = [];
+beforeAll(async () => {
+  printed = await runBeside([
+    ...[...readmes].map(([name, readme]) => ({ name, program: programIn(readme) })),
+    { name: 'render', program: `const text = ${JSON.stringify(example)}, shops = {};\n${programIn(guide)}` },
+  ]);
+});
+
 describe('the first program of', () => {
-  it.each(['geometry', 'core', 'render', 'exchange', 'cli'])('@fielded/%s prints what its README says', (name) => {
-    const readme = readFileSync(join(root, 'packages', name, 'README.md'), 'utf8');
-    const program = /^```js\n([\s\S]*?)^```/m.exec(readme)![1]!;
-    const says = /^prints (?:`([^`]+)`|the version)/m.exec(readme)!;
-    expect(runBeside(name, program)).toBe(says[1] ?? version);
+  it.each(NAMES)('@fielded/%s prints what its README says', (name) => {
+    const says = /^prints (?:`([^`]+)`|the version)/m.exec(readmes.get(name)!)!;
+    expect(printed[NAMES.indexOf(name)]).toBe(says[1] ?? version);
   });
 });
 
 describe('docs/library.md', () => {
-  const guide = readFileSync(join(root, 'docs/library.md'), 'utf8');
-  const program = /^```js\n([\s\S]*?)^```/m.exec(guide)![1]!;
   it('reads, evaluates and draws a job as it says', () => {
-    const text = readFileSync(join(root, 'examples/ogee-cove/job.yaml'), 'utf8');
-    const { fit } = evaluate(readJob(text).job!);
-    expect(runBeside('render', `const text = ${JSON.stringify(text)}, shops = {};\n${program}`)).toBe(
-      `${fit.verdict} ${fit.clearance}`,
-    );
+    const { fit } = evaluate(readJob(example).job!);
+    expect(printed.at(-1)).toBe(`${fit.verdict} ${fit.clearance}`);
   });
 
   it('gives a bare drawing a size, no scripts, and letters that any system has', () => {
-    const text = readFileSync(join(root, 'examples/ogee-cove/job.yaml'), 'utf8');
-    const svg = render.draw(evaluate(readJob(text).job!), { view: 'section', bare: true });
+    const svg = render.draw(evaluate(readJob(example).job!), { view: 'section', bare: true });
     expect(svg).toMatch(/^<svg[^>]* width="[\d.]+mm" height="[\d.]+mm"/);
     expect(svg).not.toMatch(/<script|<style|@font-face|href/);
     expect(svg).toMatch(/font-family="[^"]*, sans-serif"/);
@@ -52,13 +59,22 @@ describe('docs/library.md', () => {
   });
 });
 
-/** What a program prints that stands in a package's folder, so that the package's own dependencies are the ones that are found. */
-function runBeside(name: string, program: string): string {
-  const file = join(root, 'packages', name, `first-program-${process.pid}.mjs`);
-  writeFileSync(file, program);
+/**
+ * What each of these programs prints that stands in a package's folder, so that the package's own dependencies are the ones that
+ * are found. One process runs them one after the other: what several of them import is then read once.
+ */
+async function runBeside(programs: readonly { name: string; program: string }[]): Promise<string[]> {
+  const files = programs.map(({ name, program }, i) => {
+    const file = join(root, 'packages', name, `first-program-${process.pid}-${i}.mjs`);
+    writeFileSync(file, program);
+    return file;
+  });
+  const end = '-- end of a program --';
+  const all = files.map((file) => `await import('${pathToFileURL(file)}'); console.log('${end}');`).join('\n');
   try {
-    return execFileSync(process.execPath, [file], { encoding: 'utf8', stdio: ['ignore', 'pipe', 'pipe'] }).trim();
+    const { stdout } = await promisify(execFile)(process.execPath, ['--input-type=module', '-e', all]);
+    return stdout.split(end, files.length).map((text) => text.trim());
   } finally {
-    rmSync(file);
+    for (const file of files) rmSync(file);
   }
 }

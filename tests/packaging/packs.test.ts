@@ -1,5 +1,5 @@
 // Packs every package as it would be published, installs the packs into an empty folder, and uses them from there.
-import { spawnSync } from 'node:child_process';
+import { execFile } from 'node:child_process';
 import {
   chmodSync,
   cpSync,
@@ -14,12 +14,14 @@ import {
 import { tmpdir } from 'node:os';
 import { dirname, join } from 'node:path';
 import { fileURLToPath } from 'node:url';
+import { promisify } from 'node:util';
 import { publint } from 'publint';
 import { formatMessage } from 'publint/utils';
 import { build } from 'vite';
 import { afterAll, beforeAll, describe, expect, it } from 'vitest';
 import { PACKAGES, packAll } from '../../tools/pack.ts';
 import { builtCommand } from '../support/built-command.ts';
+import { startRegistry } from '../support/own-registry.ts';
 import { describeInLongRun } from '../support/trials.ts';
 
 const root = fileURLToPath(new URL('../..', import.meta.url));
@@ -28,24 +30,27 @@ const TAKEN_IN = ['yaml', 'valibot', 'svgpath'];
 const folder = mkdtempSync(join(tmpdir(), 'fielded-packs-'));
 afterAll(() => rmSync(folder, { recursive: true, force: true }), 60_000);
 
-function call(command: string, args: string[], cwd: string): string {
-  const { status, stdout, stderr } = spawnSync(command, args, { cwd, encoding: 'utf8' });
-  if (status !== 0) throw new Error(`${command} ${args.join(' ')}: ${status}\n${stdout}\n${stderr}`);
-  return stdout;
+async function call(command: string, args: string[], cwd: string): Promise<string> {
+  return (await promisify(execFile)(command, args, { cwd, encoding: 'utf8', maxBuffer: 1 << 26 })).stdout;
 }
 
 const manifest = (name: string) => JSON.parse(readFileSync(join(root, 'packages', name, 'package.json'), 'utf8'));
 
 let listed: Record<string, string[]> = {};
 
-beforeAll(() => {
+beforeAll(async () => {
   const packs = packAll(root, folder);
   listed = Object.fromEntries(packs.map(({ name, files }) => [name.split('/')[1]!, files.map(({ path }) => path)]));
+  const published = packs.map(({ name, filename }) => ({ tarball: filename, manifest: manifest(name.split('/')[1]!) }));
+  const { url, server } = await startRegistry(folder, published);
   writeFileSync(join(folder, 'package.json'), JSON.stringify({ name: 'a-shop', private: true, type: 'module' }));
-  const files = readdirSync(folder)
-    .filter((file) => file.endsWith('.tgz'))
-    .map((file) => `./${file}`);
-  call('npm', ['install', '--no-audit', '--no-fund', '--prefer-offline', ...files], folder);
+  writeFileSync(join(folder, '.npmrc'), `@fielded:registry=${url}\n`);
+  const names = packs.map(({ name }) => name);
+  try {
+    await call('npm', ['install', '--no-audit', '--no-fund', '--prefer-offline', ...names], folder);
+  } finally {
+    server.close();
+  }
 }, 180_000);
 
 describe.each(PACKAGES)('the pack of %s', (name) => {
@@ -107,7 +112,7 @@ describeInLongRun('the packs from another folder', () => {
     const there = join(elsewhere, 'built');
     // Started there: the bundle names its sources as seen from where it is built.
     const vite = join(root, 'node_modules/vite/bin/vite.js');
-    call(
+    await call(
       'env',
       ['NODE_ENV=production', 'node', vite, 'build', 'packages/cli', '--logLevel', 'error', '--outDir', there],
       elsewhere,
@@ -142,13 +147,13 @@ describe('the bundle that the command starts from', () => {
 });
 
 describe('the packs in an empty folder', () => {
-  it('check and draw a job', () => {
+  it('check and draw a job', async () => {
     cpSync(join(root, 'examples/ogee-cove/job.yaml'), join(folder, 'job.yaml'));
-    const report = JSON.parse(call('npx', ['--no-install', 'fielded', 'check', 'job.yaml', '--json'], folder));
+    const report = JSON.parse(await call('npx', ['--no-install', 'fielded', 'check', 'job.yaml', '--json'], folder));
     expect(report.fit.verdict).toBe('sliding');
     // As npx starts it, without the third of a second that npx takes.
     const bin = join(folder, 'node_modules/.bin/fielded');
-    call(bin, ['draw', 'job.yaml', '--view', 'joint', '-o', 'joint.svg'], folder);
+    await call(bin, ['draw', 'job.yaml', '--view', 'joint', '-o', 'joint.svg'], folder);
     expect(readFileSync(join(folder, 'joint.svg'), 'utf8').replace(/<!-- made by fielded \[\w+\] -->\n/, '')).toBe(
       readFileSync(join(root, 'docs/images/drawings/ogee-cove-joint.svg'), 'utf8'),
     );
@@ -157,7 +162,7 @@ describe('the packs in an empty folder', () => {
   it.each([
     { resolution: 'NodeNext', module: 'NodeNext' },
     { resolution: 'bundler', module: 'ESNext' },
-  ])('give their types under $resolution', ({ resolution, module }) => {
+  ])('give their types under $resolution', async ({ resolution, module }) => {
     writeFileSync(
       join(folder, 'use.ts'),
       `import { evaluate, readJob, type Report } from '@fielded/core';
@@ -182,7 +187,7 @@ report && draw(report, { view: 'sideways' });
       '--module',
       module,
     ];
-    call(join(root, 'node_modules/.bin/tsc'), [...flags, '--moduleResolution', resolution, 'use.ts'], folder);
+    await call(join(root, 'node_modules/.bin/tsc'), [...flags, '--moduleResolution', resolution, 'use.ts'], folder);
   });
 
   it('leave out what a bundle does not use', async () => {
