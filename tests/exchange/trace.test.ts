@@ -37,6 +37,12 @@ const read = (settings: ScanSettings = {}, of = sample): Traced => {
   if ('refused' in traced) throw new Error(traced.refused);
   return traced;
 };
+/** Level, as several tests need it: drawn and traced once. */
+let level: Traced | undefined;
+const readLevel = () => {
+  level ??= read();
+  return level;
+};
 
 /** Greatest way, mm, from the traced outline to the drawn one, and from that back. */
 function apart(path: string, depth: Depth, reach: number): number {
@@ -122,7 +128,7 @@ describe('a scan at 600 dpi, blurred, with 2 % noise', () => {
 
   it('says what radius an arc had, within four times its uncertainty', () => {
     const radius = (13.5 ** 2 + 3.75 ** 2) / 7.5;
-    for (const arc of read().front.arcs) expect(Math.abs(arc.radius - radius)).toBeLessThan(4 * arc.uncertainty);
+    for (const arc of readLevel().front.arcs) expect(Math.abs(arc.radius - radius)).toBeLessThan(4 * arc.uncertainty);
   });
 });
 
@@ -213,7 +219,7 @@ it('the uncertainty of a radius is that of least squares on simulated arcs', () 
 });
 
 it('the job it writes reads without faults, and gives the sample again', () => {
-  const { job, faults } = readJob(tracedJob(read(), 'Kept sample'));
+  const { job, faults } = readJob(tracedJob(readLevel(), 'Kept sample'));
   expect(faults).toEqual([]);
   const report = evaluate(job!);
   expect(report.fit.verdict).toBe('sliding');
@@ -230,12 +236,9 @@ it('draws what it read over what it saw', () => {
   expect(svg).toContain('href="data:image/png;base64,');
   expect(svg.match(/<path /g)).toHaveLength(2);
   // The tip of what was read lies on the wood's edge in the picture: its corner, 3 mm of paper in.
-  for (const { x, y } of traced.seen.front) {
-    expect(x).toBeGreaterThan(0);
-    expect(x).toBeLessThan(scan.width);
-    expect(y).toBeGreaterThan(0);
-    expect(y).toBeLessThan(scan.height);
-  }
+  const { front } = traced.seen;
+  expect(front.length).toBeGreaterThan(1000);
+  expect(front.filter(({ x, y }) => !(x > 0 && x < scan.width && y > 0 && y < scan.height))).toEqual([]);
 });
 
 describe('files', () => {
@@ -308,9 +311,10 @@ describe('files', () => {
     expect(refused(new Uint8Array([0xff, 0xd8, 0xff, 0xd9]))).toContain('neither');
     expect(refused(new TextEncoder().encode('fielded: 1'))).toContain('neither');
     expect(refused(new Uint8Array())).toContain('neither');
-    // Any byte of a good file spoilt: read or refused, never thrown.
-    for (let i = 0; i < good.length; i += Math.ceil(good.length / 60)) {
-      const spoilt = good.slice();
+    // Any byte of a good file spoilt: read or refused, never thrown. Of a small one, whose heads and checks are more of it.
+    const small = encodePng({ width, height: 8, data: grey.slice(0, 8 * width), channels: 1, depth: 8 });
+    for (let i = 0; i < small.length; i += Math.ceil(small.length / 60)) {
+      const spoilt = small.slice();
       spoilt[i]! ^= 0x5a;
       expect(() => readScan(spoilt)).not.toThrow();
     }
@@ -354,7 +358,7 @@ describe('files', () => {
       data.set([depth, type], 8);
       return pngChunk('IHDR', data);
     };
-    const packed = deflateSync(new Uint8Array(100_000_000));
+    const packed = deflateSync(new Uint8Array(100_000_000), { level: 1 });
     const signature = new Uint8Array([0x89, 0x50, 0x4e, 0x47, 0x0d, 0x0a, 0x1a, 0x0a]);
     const end = pngChunk('IEND', new Uint8Array());
     const pixels = pngChunk('IDAT', deflateSync(new Uint8Array(100 * 101)));

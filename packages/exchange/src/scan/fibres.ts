@@ -13,17 +13,29 @@ export function dropFibres(points: readonly Point[]): Point[] {
   const count = points.length;
   const kept: Point[] = [];
   const furthest = Math.ceil(count / 3);
-  const steps = points.map(({ x, y }, k) => (k === 0 ? 0 : Math.hypot(x - points[k - 1]!.x, y - points[k - 1]!.y)));
+  // How long the outline is up to each point, and its longest step.
+  const ways = new Float64Array(count);
+  let longest = 0;
+  for (let k = 1; k < count; k++) {
+    const step = Math.hypot(points[k]!.x - points[k - 1]!.x, points[k]!.y - points[k - 1]!.y);
+    ways[k] = ways[k - 1]! + step;
+    longest = Math.max(longest, step);
+  }
   for (let i = 0; i < count; ) {
     kept.push(points[i]!);
     const p = points[i]!;
-    let way = 0;
     let jump = i + 1;
     for (let k = i + 1; k < Math.min(count, i + furthest); k++) {
-      way += steps[k]!;
+      const way = ways[k]! - ways[i]!;
       if (way > FURTHEST) break;
       const [dx, dy] = [points[k]!.x - p.x, points[k]!.y - p.y];
-      if (way <= 0.5 || Math.abs(dx) >= FIBRE_GAP || Math.abs(dy) >= FIBRE_GAP) continue;
+      const away = Math.max(Math.abs(dx), Math.abs(dy));
+      if (away >= FIBRE_GAP) {
+        // So far away, so many steps are needed at least to come back: none of them can be an end.
+        k += Math.max(0, Math.ceil((away - FIBRE_GAP) / longest) - 2);
+        continue;
+      }
+      if (way <= 0.5) continue;
       const gap = Math.hypot(dx, dy);
       if (gap < FIBRE_GAP && way > FIBRE_WAY * Math.max(gap, 0.1)) jump = k;
     }
