@@ -1,7 +1,7 @@
 import { readdirSync, readFileSync } from 'node:fs';
 import { join } from 'node:path';
 import { fileURLToPath } from 'node:url';
-import { evaluate, readJob, readShop } from '@fielded/core';
+import { evaluate, ONE_JOINT, readJob, readLanguageText, readShop } from '@fielded/core';
 import { Random } from '../support/random.ts';
 import type { Finding } from './fuzz-jobs.ts';
 import { spoil } from './spoil.ts';
@@ -11,11 +11,18 @@ const examples = fileURLToPath(new URL('../../examples', import.meta.url));
 /** Most work that a single case may take, ms of the processor's time. */
 const HANG = 1000;
 
-/** The files that are spoilt: every example job and shop, and one outline with every kind of command. */
+/** Of a language file so many bytes: its thousands of lines are all of one kind. */
+const MOST_BYTES = 4000;
+
+/** The files that are spoilt: every example job and shop, and the beginning of a language. */
 export function readStarts(): { name: string; bytes: Uint8Array }[] {
   return readdirSync(examples, { recursive: true, encoding: 'utf8' })
     .filter((name) => name.endsWith('.yaml'))
-    .map((name) => ({ name, bytes: readFileSync(join(examples, name)) }));
+    .map((name) => ({ name, bytes: wholeLines(readFileSync(join(examples, name))) }));
+}
+
+function wholeLines(bytes: Uint8Array): Uint8Array {
+  return bytes.length <= MOST_BYTES ? bytes : bytes.subarray(0, bytes.lastIndexOf(10, MOST_BYTES) + 1);
 }
 
 /** Spoils a file's bytes by seed and reads it: it must give a job or faults in words, in good time, and never throw. */
@@ -26,7 +33,9 @@ export function fuzzText(seed: number, starts: readonly { name: string; bytes: U
   const start = process.cpuUsage();
   const faults: string[] = [];
   try {
-    faults.push(...readSpoilt(text, name.endsWith('shop.yaml')));
+    faults.push(
+      ...(name.startsWith('languages') ? readLanguageSpoilt(text) : readSpoilt(text, name.endsWith('shop.yaml'))),
+    );
   } catch (error) {
     faults.push(`threw ${error}`);
   }
@@ -44,8 +53,14 @@ function readSpoilt(text: string, isShop: boolean): string[] {
       return ['a fault without words or place'];
   }
   if (result.job === null) return result.faults.length === 0 && !isShop ? ['neither a job nor a fault'] : [];
-  const report = evaluate(result.job);
+  const report = evaluate(result.job, { simulation: ONE_JOINT });
   return Number.isFinite(report.section.removedArea) ? [] : ['an area that is no number'];
+}
+
+function readLanguageSpoilt(text: string): string[] {
+  const { language, faults } = readLanguageText(text);
+  if (language === null) return faults.length > 0 && !faults.includes('') ? [] : ['neither a language nor a fault'];
+  return faults.length === 0 ? [] : ['a language and faults'];
 }
 
 /** What has broken readers of such files before. */

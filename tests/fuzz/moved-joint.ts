@@ -195,7 +195,12 @@ function moveCut(cut: Cut, { height, fence }: Off['cuts'][number]): Cut {
 /** How deep a side stays below its face, from the tip to `into`: at the mouth, since named shapes only rise, unless one leans. */
 function leastDepth(job: Job, off: Off, side: Cut['side'], into: number): number {
   const mine = job.cuts.flatMap((cut, k) => (cut.side === side ? [{ cut, lean: Math.tan(off.cuts[k]!.square) }] : []));
-  const at = (x: number) => Math.max(0, ...mine.map(({ cut, lean }) => depthBelowFace(job, cut, x) - x * lean));
+  // A loop, since it is asked a million times.
+  const at = (x: number) => {
+    let deepest = 0;
+    for (const { cut, lean } of mine) deepest = Math.max(deepest, depthBelowFace(job, cut, x) - x * lean);
+    return deepest;
+  };
   // A hair short of the mouth, so that a step which stands there is not climbed.
   const mouth = into - 1e-9;
   if (mine.every(({ lean }) => lean === 0)) return at(mouth);

@@ -19,15 +19,18 @@ function drawnDepth(p: NamedProfile, a: number): number {
   if (p.shape === 'rebate' || a <= p.land) return p.depth;
   const run = p.reach - p.land;
   const rise = p.depth - p.shoulder;
-  const s = (run * run + rise * rise) / (2 * rise);
-  // How far an arc of radius r has left its tangent, d mm on: r − √(r² − d²), written so that little of it is not lost.
-  const left = (r: number, d: number) => (d * d) / (r + Math.sqrt(Math.max(0, r * r - d * d)));
-  const hollow = (r: number) => p.depth - left(r, a - p.land);
-  const round = (r: number) => p.shoulder + left(r, p.reach - a);
   if (p.shape === 'bevel') return p.shoulder + (rise * (p.reach - a)) / run;
-  if (p.shape === 'cove') return hollow(s);
-  if (p.shape === 'ovolo') return round(s);
-  return a <= p.land + p.balance * run ? hollow(p.balance * s) : round((1 - p.balance) * s);
+  const s = (run * run + rise * rise) / (2 * rise);
+  if (p.shape === 'cove') return p.depth - left(s, a - p.land);
+  if (p.shape === 'ovolo') return p.shoulder + left(s, p.reach - a);
+  return a <= p.land + p.balance * run
+    ? p.depth - left(p.balance * s, a - p.land)
+    : p.shoulder + left((1 - p.balance) * s, p.reach - a);
+}
+
+/** How far an arc of radius r has left its tangent, d mm on: r − √(r² − d²), written so that little of it is not lost. */
+function left(r: number, d: number): number {
+  return (d * d) / (r + Math.sqrt(Math.max(0, r * r - d * d)));
 }
 
 /** Front and back surface of the section at a: what the deepest cut on either side leaves; null where they meet. */

@@ -96,7 +96,7 @@ export { type Solved, solve, type Wanted } from './solve/solve.ts';
 export { type SettingOfTwo, type SolvedByTwo, solveByTwo, type WantedByTwo } from './solve/solve-two.ts';
 export { UnknownName } from './solve/unknown-name.ts';
 export type { Arrangement } from './spread/arrangements.ts';
-export { type SpreadReport, withSimulated } from './spread/report.ts';
+export { ONE_JOINT, type SpreadReport, withSimulated } from './spread/report.ts';
 export type { Simulation, SimulationOptions } from './spread/simulation.ts';
 export type { SourceShare, Stack } from './spread/stack.ts';
 export { woodDensity } from './wood/density.ts';

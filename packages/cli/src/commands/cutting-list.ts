@@ -4,6 +4,7 @@ import {
   evaluate,
   type Job,
   makeCuttingList,
+  ONE_JOINT,
   parseLength,
   type ReadOptions,
   type Report,
@@ -93,7 +94,7 @@ async function listJobs(
     await io.err(`${safe(paths.join(', '))}  ${say('print.no-doors', {}, voiceOf(io))}\n`);
     return 1;
   }
-  const reports = withDoors.map((job) => evaluate(job));
+  const reports = withDoors.map((job) => evaluate(job, { simulation: ONE_JOINT }));
   const list = makeCuttingList(reports);
   const units = reports[0]!.units;
   const written = await write(list, reports, assumedRules(withDoors, units), asked, format, io);

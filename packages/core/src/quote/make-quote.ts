@@ -2,6 +2,7 @@ import type { Job } from '../job/job.ts';
 import { evaluateWithPlan } from '../report/evaluate.ts';
 import type { Report } from '../report/report.ts';
 import type { Rates } from '../shop/rates.ts';
+import { ONE_JOINT } from '../spread/report.ts';
 import { listAssumptions } from './assumptions.ts';
 import { priceQuantities } from './price.ts';
 import { listPromises } from './promises.ts';
@@ -50,9 +51,9 @@ export interface CountedJob {
   readonly quantities: QuoteQuantities;
 }
 
-/** Evaluates and plans a job, and counts what a quote prices. */
+/** Evaluates and plans a job, and counts what a quote prices. No quote shows shares of joints, so only one joint is simulated. */
 export function countJob(job: Job): CountedJob {
-  const { report, planned } = evaluateWithPlan(job);
+  const { report, planned } = evaluateWithPlan(job, { simulation: ONE_JOINT });
   return { report, quantities: countQuantities(job, report, planned?.plan) };
 }
 

@@ -25,6 +25,9 @@ export interface SpreadReport {
 /** What a check makes when nothing else is asked for. */
 export const DEFAULT_SIMULATION: SimulationOptions = { count: 100_000, seed: 1, distribution: 'normal' };
 
+/** For answers that show nothing of a simulation, such as a quote or a cutting list: it takes longer than all the rest of a report. */
+export const ONE_JOINT: SimulationOptions = { ...DEFAULT_SIMULATION, count: 1 };
+
 /**
  * The spread of a joint three ways (worst case, root-sum-square, simulated), what each source gives to it, and what running
  * the cuts the other way over would do.
