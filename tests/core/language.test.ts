@@ -95,7 +95,15 @@ describe('a second language, added as one file', () => {
 
   it('names stretches and lists its own way', () => {
     const { problems } = evaluate(job(12, { language: language! }));
-    expect(problems[0]!.message).toMatch(/^Die Schnitte treffen sich: Von 0 mm bis \d+(,\d+)? mm von der Kante aus/);
+    expect(problems[0]!.message).toMatch(/^Die Schnitte treffen sich: Bis \d+(,\d+)? mm von der Kante/);
+    const where = [
+      [3, 8.5],
+      [10, 12],
+    ] as const;
+    const apart = { ...problems[0]!, sentence: 'no-tongue', figures: { where }, advice: [] };
+    expect(translate(apart, { units: 'mm' }, language!).message).toBe(
+      'Die Schnitte treffen sich: Von 3 mm bis 8,5 mm und 10 mm bis 12 mm von der Kante aus bleibt kein Holz.',
+    );
   });
 
   it('falls back to English for a sentence it lacks, with the decimal sign of all the others', () => {

@@ -209,7 +209,7 @@ const SLIPS: readonly (readonly string[])[] = [
     'a groove behind the frame',
     'setback: 7.5',
     'setback: 17',
-    '7:11 groove-behind-frame frame.groove: setback 17 mm and width 6.4 mm come to 23.4 mm, past the back of a frame 22 mm thick. Write a smaller setback or width, or a thicker frame.',
+    "7:11 groove-behind-frame The groove's setback of 17 mm and width of 6.4 mm come to 23.4 mm, past the back of a frame 22 mm thick. Write a smaller setback or width, or a thicker frame.",
   ],
   [
     'a groove deeper than the frame',

@@ -118,7 +118,7 @@ describe('what is said to do', () => {
   it('cuts that meet leave no tongue, and say from where to where', () => {
     const { problems, tongue, fit } = evaluate(job(12));
     expect(problems.map((p) => p.message)).toEqual([
-      'The cuts meet: no wood is left 0 mm to 14 mm from the edge. Take the back relief 7.2 mm less deep.',
+      'The cuts meet: they leave no wood within 14 mm of the edge. Take the back relief 7.2 mm less deep.',
     ]);
     expect(tongue).toEqual({
       insertion: 9,

@@ -20,7 +20,7 @@ it('is opened, changed and saved as a file that keeps its comments, and another 
     mimeType: 'text/yaml',
     buffer: Buffer.from('fielded: 1\nhedas: {}\n'),
   });
-  await expect.poll(() => page.locator('.notice').innerText()).toMatch(/line 2: .*hedas/);
+  await expect.poll(() => page.locator('.notice').innerText()).toMatch(/Line 2: .*hedas/);
   await picker.setInputFiles(SHOP);
   await page.locator('.shop summary', { hasText: 'ogee-38' }).click();
   expect(await page.locator('.shop summary .thumb').count()).toBe(8);

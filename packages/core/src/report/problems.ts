@@ -26,7 +26,7 @@ const RANK = { error: 0, warning: 1, caution: 2 };
 function edgeProblems(job: Job, { section, cuts }: Edge): Problem[] {
   const problems: Problem[] = [];
   const spans = (list: typeof section.gaps) => list.map(({ from, to }) => [from, to] as const);
-  if (section.gaps.length > 0) problems.push(sayProblem('no-tongue', 'cuts', { where: spans(section.gaps) }, job));
+  if (section.gaps.length > 0) problems.push(sayNoTongue(spans(section.gaps), job));
   if (section.layered.length > 0)
     problems.push(sayProblem('split-edge', 'cuts', { where: spans(section.layered) }, job));
   cuts.forEach((made, k) => {
@@ -39,6 +39,18 @@ function edgeProblems(job: Job, { section, cuts }: Edge): Problem[] {
     problems.push(sayProblem('taken-from-drawing', `cuts[${k}].presented`, figures, job, { about }));
   });
   return problems;
+}
+
+/** A gap this close to the edge begins at it, mm: less than any figure is said to. */
+const AT_EDGE = 1e-6;
+
+/** Where the cuts leave no wood: within so much of the edge, or between two places. */
+function sayNoTongue(where: readonly (readonly [number, number])[], job: Job): Problem {
+  const [[from, depth]] = where as readonly [readonly [number, number]];
+  const figures = { where, depth };
+  return where.length === 1 && from < AT_EDGE
+    ? sayProblem('no-tongue.within', 'cuts', figures, job)
+    : sayProblem('no-tongue', 'cuts', { where }, job);
 }
 
 function tellHeld(tilt: EdgeCut['cut']['tilt']): Said {

@@ -24,7 +24,7 @@ export async function takeShop(desk: Desk, files: readonly File[]): Promise<void
   };
   const { faults } = readShop(file.text, file.name, loadOutline);
   if (faults.length > 0) {
-    const lines = faults.slice(0, 12).map(({ line, message }) => (line > 0 ? `line ${line}: ${message}` : message));
+    const lines = faults.slice(0, 12).map(({ line, message }) => (line > 0 ? `Line ${line}: ${message}` : message));
     desk.notice.value = { kind: 'fault', text: `${file.name} is not a shop file that can be read.`, lines };
     return;
   }

@@ -1,6 +1,6 @@
 import type { Misreading } from '@fielded/core';
 
-/** What is wrong with a figure as typed, and what to write instead. */
+/** What is wrong with a figure as typed, and what to write instead; of nothing typed only that. */
 export function sayMisread(typed: string, { read, instead }: Misreading): string {
-  return `${typed || 'Nothing'} is ${read}. Write ${instead}.`;
+  return `${typed && `${typed} is ${read}. `}Write ${instead}.`;
 }

@@ -1,6 +1,7 @@
 /** What is wrong with a section or a fit. */
 export const JOINT_WORDS = {
-  'no-tongue': 'The cuts meet: no wood is left {where:spans} from the edge.',
+  'no-tongue': 'The cuts meet: they leave no wood {where:spans} from the edge.',
+  'no-tongue.within': 'The cuts meet: they leave no wood within {depth:length} of the edge.',
   'split-edge':
     'The cuts leave the wood in separate layers {where:spans} from the edge. Change the profile or how it is run.',
   'taken-from-drawing':

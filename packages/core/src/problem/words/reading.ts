@@ -112,7 +112,7 @@ export const READING_WORDS = {
 
   // Frames
   'fault.groove-behind-frame':
-    'frame.groove: setback {setback:length} and width {width:length} come to {sum:length}, past the back of a frame {frame:length} thick.',
+    "The groove's setback of {setback:length} and width of {width:length} come to {sum:length}, past the back of a frame {frame:length} thick.",
   'fault.groove-behind-frame.do': 'Write a smaller setback or width, or a thicker frame.',
   'fault.groove-deeper-than-frame': "{at:path}, {depth:length}, is more than the frame's thickness of {frame:length}.",
   'fault.groove-deeper-than-frame.do':

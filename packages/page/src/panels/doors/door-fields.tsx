@@ -84,7 +84,7 @@ function DoorButtons({ door, at }: { door: Door; at: string }): JSX.Element {
   return (
     <div class="order">
       <button type="button" class="quiet" aria-label={`Remove ${door.name}`} onClick={remove}>
-        Remove
+        Remove this door
       </button>
     </div>
   );

@@ -59,7 +59,7 @@ function useCount(path: string, value: number, changes: (path: string, count: nu
   const type = (text: string) => {
     setDraft(text);
     if (/^\s*\d+\s*$/.test(text)) put(Number(text), `${path} typed`);
-    else setFault(`${text.trim() || 'Nothing'} is not a whole number.`);
+    else setFault(text.trim() === '' ? 'Write a whole number.' : `${text.trim()} is not a whole number.`);
   };
   const by = (way: 1 | -1) => {
     setDraft(null);

@@ -104,7 +104,7 @@ function BigFigure({ figure }: { figure: string }): JSX.Element {
 /** A key of the shop file as its field on this page is called. */
 function nameField(key: string): string {
   const field = [...HEAD_FIELDS, ...MACHINE_FIELDS, ...KNIFE_FIELDS].find((each) => each.key === key);
-  return field === undefined ? key : `“${field.label}” in the shop`;
+  return field === undefined ? key : `"${field.label}" in the shop`;
 }
 
 /** Height, fence, ring, speed and feed: what is set at the machine. */

@@ -54,7 +54,7 @@ export function ShopPanel(): JSX.Element {
         one="knife"
         title="Knives"
         fresh={NEW_KNIFE[units]}
-        hint="Each by the section that it leaves."
+        hint="Each is drawn as the section that it leaves."
         begun="Assumed: a common cove. Type over it what yours is."
         picture={(name) => <KnifePicture name={name} />}
       >
