@@ -185,7 +185,10 @@ function looksLikeJob(text: string): boolean {
 function listFaults(faults: readonly Fault[]): string[] {
   const lines = faults
     .slice(0, MOST_LINES)
-    .map(({ line, message, file }) => `${file ? `${file}, ` : ''}${line > 0 ? `${file ? 'l' : 'L'}ine ${line}: ` : ''}${message}`);
+    .map(
+      ({ line, message, file }) =>
+        `${file ? `${file}, ` : ''}${line > 0 ? `${file ? 'l' : 'L'}ine ${line}: ` : ''}${message}`,
+    );
   return faults.length > MOST_LINES ? [...lines, `and ${faults.length - MOST_LINES} more`] : lines;
 }
 

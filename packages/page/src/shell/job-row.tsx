@@ -47,9 +47,7 @@ export function JobRow({
         >
           {job.doc && <JointThumb doc={job.doc} />}
           <span>{job.title}</span>
-          <small>
-            {[job.fileName, sayWhen(job)].filter(Boolean).join(' · ')}
-          </small>
+          <small>{[job.fileName, sayWhen(job)].filter(Boolean).join(' · ')}</small>
         </button>
       )}
       <JobDeeds

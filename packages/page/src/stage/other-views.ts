@@ -3,7 +3,7 @@ import { knifeScene, type PlainView, scene, seasonScene, spreadScene } from '@fi
 import { doorSize } from '../job/door-sizes.ts';
 import { shownDoor } from '../job/shown-door.ts';
 import { addDoorSizes } from '../job/sizes.ts';
-import { LEAST_PIXELS_PER_MM } from './framing.ts';
+import { LEAST_PIXELS_PER_MM, roomOf } from './framing.ts';
 import { isSmallScreen } from './small-screen.ts';
 import { steelOf, type ViewName, type ViewScene, viewsFor } from './view-scene.ts';
 
@@ -36,7 +36,7 @@ function sceneOf(report: Report, view: ViewName, scale: number) {
   if (steel !== null) return knifeScene({ ...steel, units: report.units, title: report.title, ...across });
   if (view === 'spread') return spreadScene(report, chart);
   if (view === 'season') return seasonScene(report, chart);
-  if (view === 'cuts' && !isSmallScreen()) return cutsBeside(report, scale, paper);
+  if (view === 'cuts' && !isSmallScreen()) return cutsBeside(report, scale);
   const door = Math.max(0, Math.min(shownDoor.value, (report.doors?.length ?? 1) - 1));
   return scene(report, { view: view as PlainView, scale, bare: true, ...(report.doors?.length && { door }) });
 }
@@ -46,8 +46,12 @@ const [LEAST_CUT, MOST_CUT] = [1.5, 2.5];
 /** Round the drawing, mm. */
 const EDGES = 16;
 
-/** The cuts beside each other, as many as the paper has room for. */
-function cutsBeside(report: Report, scale: number, paper: number) {
+/** The cuts beside each other, as many as there is room for: as few as fit the sheet's height, with letters of the usual size, or else more of them smaller. */
+function cutsBeside(report: Report, scale: number) {
   const kept = Math.min(MOST_CUT, Math.max(LEAST_CUT, scale));
-  return scene(report, { view: 'cuts', scale: kept, bare: true, across: paper - EDGES });
+  const draw = (width: number) => scene(report, { view: 'cuts', scale: kept, bare: true, across: width - EDGES });
+  const sheet = document.querySelector('.sheet');
+  const room = roomOf(sheet?.clientWidth ?? Infinity, sheet?.clientHeight ?? Infinity);
+  const large = draw(room.width);
+  return large.height <= room.height ? large : draw(paperWidth());
 }

@@ -3,7 +3,7 @@ import type { Desk } from '../desk/desk.ts';
 import { enlargeWood, frameHand } from './frame-hand.ts';
 import { clearButtons, frameScene, LEAST_PIXELS_PER_MM, roomOf, type SheetPart } from './framing.ts';
 import { isSmallScreen, seenHeight } from './small-screen.ts';
-import { type Fitted, thinOut } from './thin-out.ts';
+import { enlargeLooked, type Fitted, thinOut } from './thin-out.ts';
 import type { Drawer } from './view-scene.ts';
 
 /** What stays put while something is moved or typed: the frame looked through, and where the wood lay in it. */
@@ -52,9 +52,12 @@ export function* fitAhead(sheet: Settling): Generator<void, void> {
   sheet.ahead = { of, job, fitted: yield* fitIn(sheet, report, null) };
 }
 
-function fitIn(sheet: Settling, report: Report, hand: readonly string[] | null): Generator<void, Fitted> {
-  const { draw, settled } = sheet;
-  return thinOut((scale, only) => draw(report, scale, only), roomFor(sheet), settled?.scale ?? null, hand, report);
+function* fitIn(sheet: Settling, report: Report, hand: readonly string[] | null): Generator<void, Fitted> {
+  const { settled, long } = sheet;
+  const draw = (scale: number, only: readonly string[] | null) => sheet.draw(report, scale, only);
+  const room = roomFor(sheet);
+  const fitted = yield* thinOut(draw, room, settled?.scale ?? null, hand, report);
+  return fitted.scene.panel === null && !long ? yield* enlargeLooked(draw, room, fitted) : fitted;
 }
 
 /** Paper mm that a drawing may take; what is long may be as high as it likes on a small screen. */
@@ -96,7 +99,13 @@ export function settle(sheet: Settling, of: string, hand: readonly string[] | nu
     const frame = clearButtons(frameScene(scene, room), scene, size.width, false);
     return { ...fitted, of, job, frame, across: size.width };
   }
-  const frame = frameScene(scene, tall);
+  const frame = frameScene(scene, fitted.whole ? seen : tall);
   const across = Math.max(size.width, frame.width * LEAST_PIXELS_PER_MM);
-  return { ...fitted, of, job, frame: clearButtons(frame, scene, across, scene.height > seen.height + 0.01), across };
+  return {
+    ...fitted,
+    of,
+    job,
+    frame: clearButtons(frame, scene, across, !fitted.whole && scene.height > seen.height + 0.01),
+    across,
+  };
 }

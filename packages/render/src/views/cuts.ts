@@ -40,18 +40,40 @@ const BEYOND = 9;
  * edge. They stand one under the other; on paper at least `across` mm wide as many beside each other as it has room for.
  */
 export function drawCuts(report: Report, scale: number, room: Room | null, across = 0): Item[] {
+  const drawings = [...report.section.cuts.keys()].map((index) => {
+    const items = drawCut(report, index, scale, room);
+    return { items, box: itemsBox(items)! };
+  });
+  const rows = countRows(
+    drawings.map(({ box }) => box.x1 - box.x0),
+    across,
+  );
+  // No row much shorter than the others.
+  const inRow = Math.ceil(drawings.length / rows);
   const items: Item[] = [];
   let [x, top, foot] = [0, 0, 0];
-  for (const index of report.section.cuts.keys()) {
-    const drawing = drawCut(report, index, scale, room);
-    const box = itemsBox(drawing)!;
-    const width = box.x1 - box.x0;
-    if (x > 0 && x + width > across) [x, top] = [0, foot + BETWEEN];
-    items.push(group(`cut ${index + 1}`, moveItems(drawing, x - box.x0, top - box.y0)));
-    x += width + BESIDE;
+  for (const [index, drawing] of drawings.entries()) {
+    if (index > 0 && index % inRow === 0) [x, top] = [0, foot + BETWEEN];
+    const { box } = drawing;
+    items.push(group(`cut ${index + 1}`, moveItems(drawing.items, x - box.x0, top - box.y0)));
+    x += box.x1 - box.x0 + BESIDE;
     foot = Math.max(foot, top + box.y1 - box.y0);
   }
   return items;
+}
+
+/** The fewest rows, as long as each other, that are no wider than `across`; one to a row where even two are wider. */
+function countRows(widths: readonly number[], across: number): number {
+  for (let rows = 1; rows < widths.length; rows++) {
+    const inRow = Math.ceil(widths.length / rows);
+    const widest = Math.max(
+      ...widths.map((_, at) =>
+        at % inRow === 0 ? widths.slice(at, at + inRow).reduce((sum, width) => sum + width + BESIDE, -BESIDE) : 0,
+      ),
+    );
+    if (widest <= across) return rows;
+  }
+  return Math.max(1, widths.length);
 }
 
 /** How the machine is set for a cut: its deepest point above the table, and how far the knife stands out of the fence. */

@@ -94,7 +94,9 @@ function radii(
   const alike = new Map<string, LeaderDimension[]>();
   for (const arc of arcs) {
     if (Math.hypot(arc.x1 - arc.x0, arc.y1 - arc.y0) <= least) continue;
-    const shown = viewFigure(report, of, arc.r / Math.abs(across), 'radius', { cut: safeText(cut.name) });
+    // What the scale leaves in the last digits does not decide how a half is rounded.
+    const r = Number((arc.r / Math.abs(across)).toPrecision(12));
+    const shown = viewFigure(report, of, r, 'radius', { cut: safeText(cut.name) });
     const radius = radiusDimension(shown, arc);
     const targets = radius.targets.filter(isSeen);
     if (targets.length > 0) alike.set(shown.text, [...(alike.get(shown.text) ?? []), { ...radius, targets }]);

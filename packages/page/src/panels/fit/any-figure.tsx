@@ -4,6 +4,7 @@ import type { JSX } from 'preact';
 import { useId } from 'preact/hooks';
 import { useDesk } from '../../desk/context.ts';
 import { entryText } from '../../entry/entry-text.ts';
+import { useAmount } from '../../entry/use-amount.ts';
 import { sayMisread } from '../../words/say-misread.ts';
 import { Amount, Misread, NameChoice } from './ask-line.tsx';
 import { Answer, AnswerButtons, type AnswerProps } from './figure-answer.tsx';
@@ -26,7 +27,7 @@ export function AnyFigure({ close }: { close: () => void }): JSX.Element {
   const { fit } = desk.job.value;
   const units = desk.units.value;
   const wanted = useSignal<WantedName>('clearance');
-  const text = useSignal(entryText(fit.target, units));
+  const text = useAmount(fit.target);
   const by = useSignal(firstMove(desk));
   const value = parseLength(text.value, units);
   const { answer, long } = useMove(wanted.value, by.value, value);

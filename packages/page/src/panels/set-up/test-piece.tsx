@@ -1,9 +1,9 @@
 import { type Correction, formatLength, parseLength, type SetUp } from '@fielded/core';
-import { useSignal } from '@preact/signals';
 import type { JSX } from 'preact';
 import { useId } from 'preact/hooks';
 import { useDesk } from '../../desk/context.ts';
 import { LengthLine } from '../../entry/length-line.tsx';
+import { useAmount } from '../../entry/use-amount.ts';
 import { useTold } from '../../words/aloud.ts';
 import { keepTogether } from '../../words/keep-together.ts';
 import { sayMisread } from '../../words/say-misread.ts';
@@ -24,7 +24,7 @@ export function TestPiece({
   const desk = useDesk();
   const units = desk.units.value;
   const id = useId();
-  const text = useSignal('');
+  const text = useAmount(null);
   const read = text.value.trim() === '' ? null : parseLength(text.value, units);
   const say = (mm: number) => keepTogether(formatLength(mm, units));
   const words =
