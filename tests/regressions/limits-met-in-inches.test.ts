@@ -9,7 +9,7 @@ interface Asked {
   readonly profile?: object;
 }
 
-const EIGHTHS = Array.from({ length: 40 }, (_, k) => 20.125 + k / 4);
+const EIGHTHS = Array.from({ length: 16 }, (_, k) => 20.125 + k / 4);
 
 function reportOf({ doors, rules = {}, gap = 1 / 16, profile }: Asked) {
   const data = {
@@ -77,4 +77,36 @@ it('raises that take the whole panel leave no field of 1e-14 mm', () => {
     return reportOf({ doors, profile: { shape: 'rebate', reach, depth: 1 / 4 } }).doors![0]!.panels[0]!.field ?? [];
   });
   expect(fields).toEqual([]);
+});
+
+it('a groove that ends at the back of its frame is read, in tenths and in 64ths', () => {
+  const refused = [10, 25.4 / 64].flatMap((unit) =>
+    EIGHTHS.flatMap((_, k) => {
+      const [setback, width] = unit === 10 ? [(37 + k) / 10, 2.6] : [(39 + k) / 64, 28 / 64];
+      const thickness = unit === 10 ? (63 + k) / 10 : (67 + k) / 64;
+      const data = {
+        fielded: 1,
+        units: unit === 10 ? 'mm' : 'in',
+        panel: { thickness },
+        frame: { thickness, groove: { width, depth: width, setback }, swellGap: 0 },
+        cuts: [{ side: 'front', profile: { shape: 'rebate', reach: 1, depth: width } }],
+      };
+      return readJob(JSON.stringify(data)).faults;
+    }),
+  );
+  expect(refused).toEqual([]);
+});
+
+it('half a circle may stand over an opening, and a cathedral with no flats beside it', () => {
+  const left = EIGHTHS.flatMap((width) =>
+    [
+      { shape: 'arch', rise: width / 2 },
+      { shape: 'cathedral', rise: width / 2, crown: width / 4 + 1 / 16, ears: width / 4 - 1 / 16 },
+    ].map((head) => {
+      const { doors } = reportOf({ doors: [{ name: 'a', width: width + 4, height: 60, stile: 2, rail: 2, head }] });
+      const { panelEdge, field } = doors![0]!.head!.paths;
+      return `${panelEdge} ${field}`;
+    }),
+  );
+  expect(left.filter((paths) => /NaN|null/.test(paths))).toEqual([]);
 });

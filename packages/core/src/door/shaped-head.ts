@@ -1,4 +1,4 @@
-import { arc, type Chain, line } from '@fielded/geometry';
+import { arc, type Chain, line, SAME_LENGTH } from '@fielded/geometry';
 import { leastRadii, outlineCurve, spansOpening, steepest, turnsBack, turnsSharply } from './shaped-head-outline.ts';
 
 /** The shaped head of a door's top opening, as its top rail's sight edge shows it, mm; `rise` from the springing to the apex. */
@@ -69,9 +69,9 @@ export type ShapedHeadFault =
 export function findShapedHeadFault(shaped: ShapedHead, width: number): ShapedHeadFault | null {
   if (shaped.shape === 'outline')
     return !spansOpening(shaped.chain, width) ? 'not-the-opening' : turnsBack(shaped.chain) ? 'turns-back' : null;
-  if (shaped.shape === 'arch') return shaped.rise > width / 2 ? 'rise-past-half-circle' : null;
-  if (shaped.rise > shaped.crown + shaped.ears) return 'rise-past-radii';
-  return cathedralHalfWidth(shaped) > width / 2 ? 'wider-than-opening' : null;
+  if (shaped.shape === 'arch') return shaped.rise > width / 2 + SAME_LENGTH ? 'rise-past-half-circle' : null;
+  if (shaped.rise > shaped.crown + shaped.ears + SAME_LENGTH) return 'rise-past-radii';
+  return cathedralHalfWidth(shaped) > width / 2 + SAME_LENGTH ? 'wider-than-opening' : null;
 }
 
 /**

@@ -17,7 +17,7 @@ export function canBeRead({ panel, frame, cuts, doors }: Job): boolean {
   return (
     !cuts.some(whole) &&
     backLip >= -SAME_LENGTH &&
-    (backEdge === undefined || backEdge.profile.depth < backLip) &&
+    (backEdge === undefined || backEdge.profile.depth < backLip - SAME_LENGTH) &&
     groove.depth <= thickness &&
     Math.max(swellGap, endGap) < groove.depth &&
     doors.every((door) => groovedParts(door).every(({ room }) => groove.depth < room))

@@ -29,7 +29,7 @@ export function checkFrame(frame: Frame): void {
   if (backEdge === undefined) return;
   const { profile } = groupAt('frame.backEdge', backEdge);
   checkProfile('frame.backEdge.profile', profile);
-  if (profile.depth >= backLip)
+  if (profile.depth >= backLip - SAME_LENGTH)
     throw new RangeError(
       `frame.backEdge.profile.depth must be less than the back lip of ${backLip}, got ${profile.depth}`,
     );

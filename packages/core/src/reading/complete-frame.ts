@@ -1,3 +1,4 @@
+import { SAME_LENGTH } from '@fielded/geometry';
 import { DEFAULTS } from '../job/defaults.ts';
 import type { Frame } from '../joint/frame.ts';
 import type { Shop } from '../shop/shop.ts';
@@ -20,7 +21,7 @@ export function completeFrame(
   const swellGap = orNaN(file?.swellGap);
   const { report } = desk;
   // Check the groove against the frame: a missing figure is NaN and fails no check.
-  if (setback + width > thickness)
+  if (setback + width > thickness + SAME_LENGTH)
     report('fault.groove-behind-frame', 'frame.groove', { setback, width, sum: setback + width, frame: thickness });
   if (depth > thickness) report('fault.groove-deeper-than-frame', 'frame.groove.depth', { depth, frame: thickness });
   if (swellGap >= depth) report('fault.swell-gap-fills-groove', 'frame.swellGap', { gap: swellGap, depth });
@@ -59,5 +60,6 @@ export function completeFrame(
 
 /** A profile on the back's arris may not break into the groove. */
 function checkBackEdge(depth: number, lip: number, { report }: FaultDesk): void {
-  if (depth >= lip) report('fault.back-edge-in-groove', 'frame.backEdge', { depth, lip: Math.max(0, lip) });
+  if (depth >= lip - SAME_LENGTH)
+    report('fault.back-edge-in-groove', 'frame.backEdge', { depth, lip: Math.max(0, lip) });
 }
