@@ -10,7 +10,7 @@ import { FONT_FILE } from '../../packages/cli/src/formats/font-file.ts';
 import { writePdf } from '../../packages/cli/src/formats/pdf.ts';
 import { runProgram, scratchFolder } from '../support/programs.ts';
 import { JOBS } from './jobs-to-draw.ts';
-import { inkByRegion, onWhite, readPgm } from './raster.ts';
+import { inkByRegion, onWhite, readPgms } from './raster.ts';
 
 const folder = scratchFolder();
 const DPI = 200;
@@ -18,10 +18,11 @@ const [COLUMNS, ROWS] = [16, 12];
 /** Both programs have the same outlines; they smooth edges differently: measured up to 0.011 of a region at 200 dpi, as at 300. */
 const SAME_SHAPES = 0.013;
 
-async function paint(drawing: Scene) {
+/** Drawings, each on a page of one PDF, as another program paints them. */
+async function paint(drawings: readonly Scene[]) {
   const path = join(folder, 'p.pdf');
-  writeFileSync(path, await writePdf([drawing]));
-  return readPgm(runProgram('pdftoppm', ['-gray', '-r', String(DPI), path]));
+  writeFileSync(path, await writePdf(drawings));
+  return readPgms(runProgram('pdftoppm', ['-gray', '-r', String(DPI), path]));
 }
 
 function worst(a: readonly number[], b: readonly number[]): number {
@@ -31,16 +32,16 @@ function worst(a: readonly number[], b: readonly number[]): number {
 describe.each(Object.keys(JOBS))('the PDF of %s', (name) => {
   test.each(['joint', 'cuts'] as const)('looks as the SVG of its %s', async (view) => {
     const drawing = scene(evaluate(JOBS[name]!), { view });
-    const pdf = await paint(drawing);
+    const [pdf, less] = await paint([drawing, { ...drawing, items: drawing.items.slice(0, -1) }]);
     const font = { fontFiles: [FONT_FILE], loadSystemFonts: false, defaultFontFamily: 'IBM Plex Sans' };
-    const painted = new Resvg(sceneToSvg(drawing), { fitTo: { mode: 'width', value: pdf.width }, font }).render();
+    const painted = new Resvg(sceneToSvg(drawing), { fitTo: { mode: 'width', value: pdf!.width }, font }).render();
     const svg = onWhite(painted);
     // Either program rounds half a pixel its own way.
-    expect(Math.abs(svg.height - pdf.height)).toBeLessThanOrEqual(1);
-    expect(worst(inkByRegion(pdf, COLUMNS, ROWS), inkByRegion(svg, COLUMNS, ROWS))).toBeLessThan(SAME_SHAPES);
+    expect(Math.abs(svg.height - pdf!.height)).toBeLessThanOrEqual(1);
+    const ink = inkByRegion(svg, COLUMNS, ROWS);
+    expect(worst(inkByRegion(pdf!, COLUMNS, ROWS), ink)).toBeLessThan(SAME_SHAPES);
     // Without its last item it would be found out.
-    const less = await paint({ ...drawing, items: drawing.items.slice(0, -1) });
-    expect(worst(inkByRegion(less, COLUMNS, ROWS), inkByRegion(svg, COLUMNS, ROWS))).toBeGreaterThan(SAME_SHAPES);
+    expect(worst(inkByRegion(less!, COLUMNS, ROWS), ink)).toBeGreaterThan(SAME_SHAPES);
   });
 });
 

@@ -9,10 +9,21 @@ export interface Raster {
 
 /** A binary PGM (netpbm `P5`), as pdftoppm writes it. */
 export function readPgm(file: Buffer): Raster {
-  const [head, width, height] = /^P5\s+(\d+)\s+(\d+)\s+255\s/.exec(file.subarray(0, 60).toString('latin1'))!;
-  const dark = new Uint8Array(file.subarray(head.length));
-  for (let i = 0; i < dark.length; i += 1) dark[i] = 255 - dark[i]!;
-  return { width: Number(width), height: Number(height), dark };
+  return readPgms(file)[0]!;
+}
+
+/** Several of them, one after the other. */
+export function readPgms(file: Buffer): Raster[] {
+  const pictures: Raster[] = [];
+  for (let at = 0; at < file.length; ) {
+    const [head, width, height] = /^P5\s+(\d+)\s+(\d+)\s+255\s/.exec(file.toString('latin1', at, at + 60))!;
+    const from = at + head.length;
+    at = from + Number(width) * Number(height);
+    const dark = new Uint8Array(file.subarray(from, at));
+    for (let i = 0; i < dark.length; i += 1) dark[i] = 255 - dark[i]!;
+    pictures.push({ width: Number(width), height: Number(height), dark });
+  }
+  return pictures;
 }
 
 /** A PNG on white, scaled to `width` × `height` pixels. Decoded by drawing it. */

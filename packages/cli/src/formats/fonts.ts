@@ -15,6 +15,9 @@ export interface Fonts {
   readonly missing: readonly string[];
 }
 
+/** The shipped font, opened once: it knows the lengths of the words it has laid out. */
+let shipped: Promise<Typeface[]> | undefined;
+
 /**
  * The fonts that drawings need: the shipped one, `given` for what it lacks, then the system's own.
  *
@@ -22,7 +25,8 @@ export interface Fonts {
  */
 export async function openFonts(scenes: readonly Scene[], given?: string): Promise<Fonts> {
   const files = given === undefined ? [FONT_FILE] : [FONT_FILE, given];
-  const typefaces = await openTypefaces(files.map((file) => readFileSync(file)));
+  shipped ??= openTypefaces([readFileSync(FONT_FILE)]);
+  const typefaces = [...(await shipped), ...(await openTypefaces(files.slice(1).map((file) => readFileSync(file))))];
   let missing = findMissingLetters(scenes, typefaces);
   const hopeless: string[] = [];
   while (missing[0] !== undefined) {
