@@ -22,9 +22,18 @@ const widths: ReadonlyMap<number, number> = new Map(
  * A letter that neither font has is taken at 1 em, as those of East Asia are; any other sign at 1.4 em.
  */
 export function textWidth(text: string, height: number): number {
+  return widthOf(advanceOf(text), height);
+}
+
+/** The same in thousandths of an em, a whole number: those of parts add up to that of the whole. */
+function advanceOf(text: string): number {
   let sum = 0;
   for (const glyph of text) sum += widths.get(glyph.codePointAt(0)!) ?? unknownWidth(glyph);
-  return (sum / 1000) * (height / CAPITAL);
+  return sum;
+}
+
+function widthOf(advance: number, height: number): number {
+  return (advance / 1000) * (height / CAPITAL);
 }
 
 function unknownWidth(glyph: string): number {
@@ -93,15 +102,23 @@ export function wrapTitle(title: string, tail: string, height: number, room: num
 export function breakLines(text: string, height: number, room: number): string[] {
   const lines: string[] = [];
   let current = '';
+  // Its length is added up: measured anew with each word, a long line would take as many steps as it has words.
+  let length = 0;
+  const space = advanceOf(' ');
   // A figure and its unit stay together.
   const bound = text.replace(/(\d) (mm|in)\b/g, '$1\u00a0$2');
   for (const word of bound.split(' ').filter(Boolean)) {
     for (const [i, part] of breakWord(word, height, room).entries()) {
-      const longer = current ? `${current}${i === 0 ? ' ' : ''}${part}` : part;
-      if (!current || textWidth(longer, height) <= room) current = longer;
-      else {
+      const own = advanceOf(part);
+      const apart = current && i === 0;
+      const longer = length + (apart ? space : 0) + own;
+      if (!current || widthOf(longer, height) <= room) {
+        current = `${current}${apart ? ' ' : ''}${part}`;
+        length = longer;
+      } else {
         lines.push(current);
         current = part;
+        length = own;
       }
     }
   }
@@ -122,8 +139,8 @@ function wordsOf(text: string): string[] {
 }
 
 function breakSigns(word: string, height: number, room: number): string[] {
-  if (textWidth(word, height) <= room && !SQUARE.test(word)) return [word];
   const wide = textWidth(word, height) > room;
+  if (!wide && !SQUARE.test(word)) return [word];
   const parts: string[] = [];
   for (const glyph of word) {
     const last = parts.at(-1);
