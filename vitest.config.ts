@@ -2,6 +2,9 @@ import { availableParallelism } from 'node:os';
 import { defineConfig } from 'vitest/config';
 import { BUILT_PACKAGES, builtPackages } from './tests/support/built-packages.ts';
 import { LeftOut } from './tests/support/left-out.ts';
+import { scratchInMemory } from './tests/support/scratch-folder.ts';
+
+scratchInMemory();
 
 export default defineConfig({
   plugins: [builtPackages()],
