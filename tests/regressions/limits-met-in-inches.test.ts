@@ -110,3 +110,58 @@ it('half a circle may stand over an opening, and a cathedral with no flats besid
   );
   expect(left.filter((paths) => /NaN|null/.test(paths))).toEqual([]);
 });
+
+/** A rebate that ends just where the panel's edge goes in to, in a head whose body it just touches: 64ths that leave nothing to spare. */
+function reportAtItsEnd(k: number) {
+  const [depth, gap] = [(28 + k) / 64, (3 + (k % 5)) / 64];
+  const data = {
+    fielded: 1,
+    units: 'in',
+    shop: 'shop.yaml',
+    panel: { thickness: 3 / 4 },
+    frame: { thickness: 7 / 8, groove: { width: 1 / 4, depth, setback: 9 / 32 }, swellGap: gap, endGap: gap - 1 / 64 },
+    cuts: [
+      { side: 'front', profile: { shape: 'rebate', reach: depth - gap, depth: 1 / 4 }, head: 'h' },
+      { side: 'back', profile: { shape: 'rebate', reach: 1, depth: 17 / 64 } },
+    ],
+    doors: [{ name: 'a', width: 20, height: 30, stile: 2, rail: 2 }],
+  };
+  const body = 5 - 2 * (depth - gap);
+  const head = { cuttingDiameter: 5, bodyDiameter: body, height: 2, rake: 0, wedge: 80, maxSpeed: 8000 };
+  const shop = { fielded: 1, units: 'in', heads: { h: head } };
+  const { job } = readJob(JSON.stringify(data), { loadShop: () => JSON.stringify(shop) });
+  return evaluate(job!);
+}
+
+it('a cut that ends at the sight edge shows nothing, ends that go in further stop, and a body that is touched is met', () => {
+  const said = Array.from({ length: 8 }, (_, k) => {
+    const { problems, knives } = reportAtItsEnd(k);
+    const codes = [...problems, ...knives!.flatMap(({ warnings }) => warnings)].map(({ code }) => code);
+    return ['raise-hidden', 'ends-stop-short', 'edge-meets-body', 'little-clearance'].filter((code) =>
+      (codes as string[]).includes(code),
+    );
+  });
+  // 90° less no rake and a wedge of 80° are the 10° that the shop asks for.
+  expect(said).toEqual(said.map(() => ['raise-hidden', 'ends-stop-short', 'edge-meets-body']));
+});
+
+it('a knife whose land the fence sets back to nothing has no wall of no length, with a clearance that is no number', () => {
+  const walls = Array.from({ length: 8 }, (_, k) => {
+    const land = (k + 5) / 100;
+    const data = {
+      fielded: 1,
+      units: 'in',
+      shop: 'shop.yaml',
+      panel: { thickness: 0.94 },
+      frame: { thickness: 0.94, groove: { width: 0.32, depth: 0.42, setback: 0.26 }, swellGap: 0 },
+      cuts: [{ side: 'front', knife: 'k', reach: 0.44 }],
+    };
+    const knives = { k: { shape: 'ogee', reach: 0.44 + land, depth: 0.3, land, shoulder: 0.04, head: 'h' } };
+    const head = { cuttingDiameter: 7.48, bodyDiameter: 4.4, height: 0.48, rake: 15, wedge: 60, maxSpeed: 7000 };
+    const shop = { fielded: 1, units: 'in', heads: { h: head }, knives };
+    const { job } = readJob(JSON.stringify(data), { loadShop: () => JSON.stringify(shop) });
+    return evaluate(job!).knives![0]!.walls;
+  });
+  expect(walls.flat().filter(({ sideClearance }) => !Number.isFinite(sideClearance))).toEqual([]);
+  expect(walls.every(({ length }) => length === 2)).toBe(true);
+});

@@ -65,13 +65,13 @@ export function findRoomProblems(
   const about = aboutKnife(subject);
   const problems: Problem[] = [];
   const body = head.bodyDiameter / 2;
-  if (leastRadius <= body)
+  if (leastRadius <= body + SAME_LENGTH)
     problems.push(
       sayProblem('edge-meets-body', at, { head: headName, cut: name, least: leastRadius, body }, subject, about),
     );
   for (const [machine, { nutDiameter }] of Object.entries(machines)) {
     const nut = nutDiameter / 2;
-    if (leastRadius > nut) continue;
+    if (leastRadius > nut + SAME_LENGTH) continue;
     const also = { about: { ...about.about, machine } };
     problems.push(sayProblem('edge-meets-nut', at, { machine, cut: name, least: leastRadius, nut }, subject, also));
   }

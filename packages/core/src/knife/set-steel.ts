@@ -90,7 +90,8 @@ function withinStock(chain: Chain, face: number): Chain {
 /** The chain from the point at which `inside` first reaches 0; the whole chain where it never does. */
 function dropBefore(chain: readonly Curve[], inside: (p: { x: number; y: number }) => number): readonly Curve[] {
   const curves = splitAtExtremes(chain);
-  const at = curves.findIndex((c) => inside({ x: c.x1, y: c.y1 }) > 0);
+  // A curve that ends there to within rounding would leave a sliver.
+  const at = curves.findIndex((c) => inside({ x: c.x1, y: c.y1 }) > SAME_LENGTH);
   if (at < 0) return chain;
   const c = curves[at]!;
   const angle = arcAngle(c);

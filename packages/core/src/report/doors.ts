@@ -9,6 +9,7 @@ import { type CutRoundHead, reportShapedHead, shapedPanel } from '../door/shaped
 import { type FinishedPiece, listTimber } from '../door/timber.ts';
 import { rulesOf } from '../job/defaults.ts';
 import type { Job } from '../job/job.ts';
+import { designInsertion } from '../joint/fit.ts';
 import { endGapOf, jointOf } from '../joint/frame.ts';
 import type { Problem } from '../problem/problem.ts';
 import { say, sayProblem } from '../problem/say.ts';
@@ -158,7 +159,7 @@ function endProblems(job: Job, deepest: number | null): Problem[] {
   if (endGapOf(frame) === frame.swellGap) return [];
   const least = rulesOf(job).leastEngagement;
   const insertion = frame.groove.depth - endGapOf(frame);
-  if (deepest !== null && deepest >= frame.groove.depth - frame.swellGap && insertion > deepest + 1e-6)
+  if (deepest !== null && deepest >= designInsertion(frame) - SAME_LENGTH && insertion > deepest + 1e-6)
     return [sayProblem('ends-stop-short', 'frame.endGap', { insertion, deepest }, job)];
   if (insertion >= least - SAME_LENGTH) return [];
   return [sayProblem('little-engagement.ends', 'frame.endGap', { insertion, least }, job)];

@@ -113,6 +113,7 @@ function frameProblems(job: Job, fit: FitReport): Problem[] {
     problems.push(sayProblem('cope-long', 'frame.joint.length', figures, job));
   }
   if (swellGap === 0) problems.push(sayProblem('no-swell-gap', 'frame.swellGap', {}, job));
-  if (fit.visibleMargin !== null && fit.visibleMargin <= 0) problems.push(sayProblem('raise-hidden', 'cuts', {}, job));
+  if (fit.visibleMargin !== null && fit.visibleMargin <= SAME_LENGTH)
+    problems.push(sayProblem('raise-hidden', 'cuts', {}, job));
   return problems;
 }
