@@ -126,32 +126,48 @@ function isNearer(answer: Found, found: Found | null, from: number): boolean {
   return found === null || Math.abs(answer.setting - from) < Math.abs(found.setting - from);
 }
 
-/** The place looked at where the figure came nearest, closed in on by golden section between its neighbours. */
+/**
+ * Where the figure comes nearest: each place looked at that is nearer than those beside it, closed in on between the two. There
+ * are several where it jumps: a peak of the figure, and an end before a jump.
+ */
 function nearestOf(curve: FigureOfSetting, looked: readonly Found[], value: number): Found | null {
   if (looked.length === 0) return null;
-  const sorted = [...looked].sort((p, q) => p.setting - q.setting);
-  const miss = (found: Found) => Math.abs(found.value - value);
+  const miss = (found: Found | undefined) =>
+    found === undefined ? Number.POSITIVE_INFINITY : Math.abs(found.value - value);
   // Of equals the first looked at, which is the nearest to the present setting.
-  const best = looked.reduce((kept, found) => (miss(found) < miss(kept) - HIT ? found : kept));
-  const place = sorted.indexOf(best);
-  let low = sorted[Math.max(0, place - 1)]!.setting;
-  let high = sorted[Math.min(sorted.length - 1, place + 1)]!.setting;
-  let kept = best;
-  const golden = (Math.sqrt(5) - 1) / 2;
-  const missAt = (setting: number) => {
-    const read = curve(setting);
-    if (read === null) return Number.POSITIVE_INFINITY;
-    const found = { setting, value: read };
-    if (miss(found) < miss(kept) - HIT) kept = found;
-    return miss(found);
-  };
-  for (let turn = 0; turn < 80; turn++) {
-    const left = high - golden * (high - low);
-    const right = low + golden * (high - low);
-    if (missAt(left) <= missAt(right)) high = right;
-    else low = left;
+  let kept = looked.reduce((best, found) => (miss(found) < miss(best) - HIT ? found : best));
+  const sorted = [...looked].sort((p, q) => p.setting - q.setting);
+  for (const [place, found] of sorted.entries()) {
+    const beside = [sorted[place - 1], sorted[place + 1]];
+    const isLevel = beside.every((other) => other === undefined || miss(other) <= miss(found) + HIT);
+    if (isLevel || beside.some((other) => miss(other) < miss(found))) continue;
+    const [low = found, high = found] = beside;
+    const closest = closeIn(curve, [low.setting, found, high.setting], miss);
+    if (miss(closest) < miss(kept) - HIT) kept = closest;
   }
   return kept;
+}
+
+/** The place between two settings that misses least, by golden section about one that misses less than they do. */
+function closeIn(
+  curve: FigureOfSetting,
+  [from, found, till]: [from: number, found: Found, till: number],
+  miss: (found: Found | undefined) => number,
+): Found {
+  const golden = (3 - Math.sqrt(5)) / 2;
+  let [low, best, high] = [from, found, till];
+  for (let turn = 0; turn < 80; turn++) {
+    // Look into the longer side: what is found there is the best, or an end.
+    const isAbove = high - best.setting > best.setting - low;
+    const setting = best.setting + golden * ((isAbove ? high : low) - best.setting);
+    const value = curve(setting);
+    const tried = value === null ? undefined : { setting, value };
+    const isBetter = miss(tried) < miss(best);
+    if (isAbove === isBetter) low = isBetter ? best.setting : setting;
+    else high = isBetter ? best.setting : setting;
+    if (isBetter) best = tried!;
+  }
+  return best;
 }
 
 function rangeOf(looked: readonly Found[]): readonly [number, number] | null {
