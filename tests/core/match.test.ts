@@ -1,5 +1,6 @@
 import { matchKnives, type NamedProfile, readJob, type ShopKnife } from '@fielded/core';
 import { describe, expect, it } from 'vitest';
+import { raiser } from '../support/heads.ts';
 import { jobOfOneCut, jobWithKnives, kept } from '../support/matching-jobs.ts';
 import { Random } from '../support/random.ts';
 import { randomProfile } from '../support/random-job.ts';
@@ -86,6 +87,16 @@ describe('the knives of a shop for a cut', () => {
     ]);
     expect(matches[1]).toMatchObject({ head: 'raiser', reach: 38, against: [] });
     expect(matches[1]!.deviation).toBeLessThan(1e-9);
+  });
+
+  it('do not answer for a cut of the frame that is called as the panel’s is', () => {
+    const raise: NamedProfile = { shape: 'bevel', reach: 38, depth: 9, land: 11, shoulder: 1.5, balance: 0.5 };
+    const ovolo: NamedProfile = { shape: 'ovolo', reach: 6, depth: 6, land: 0, shoulder: 0, balance: 0.5 };
+    const job = jobOfOneCut(raise, 9, 38, { raise: kept(raise) });
+    const shop = { ...job.shop!, heads: { ...job.shop!.heads, tall: { ...raiser, bodyDiameter: 400 } } };
+    const frame = { ...job.frame, sticking: ovolo, stickingHead: 'tall' };
+    const cuts = [{ ...job.cuts[0]!, name: 'sticking' }];
+    expect(matchKnives({ ...job, shop, frame, cuts }, 'sticking')[0]).toMatchObject({ works: true, against: [] });
   });
 
   it('are matched in 200 ms for 200 of them, in twice that at most on a busy machine', () => {

@@ -113,19 +113,14 @@ function describe(job: Job, index: number, knife: string, deviation: number, run
 
 /** Everything that stands against a cut with a knife of the shop: of the knife, and of the ways to run it; each said once. */
 function findAgainstKnife(job: Job, index: number, knife: string): Problem[] {
-  const cut = job.cuts[index]!;
   const at = `cuts[${index}]`;
   const prepared = prepareReadJob(job);
   const made = answerKnives(prepared, knife)?.problems ?? [];
   const planned = answerPlan(prepared, answerDoors(prepared), 'own heads')?.problems ?? [];
   const against: Problem[] = [];
   for (const problem of [...made, ...planned]) {
-    const { severity, code, at: where, about } = problem;
-    if (
-      (severity === 'error' || LIPS.has(code)) &&
-      (where.startsWith(at) || about?.cut === cut.name || (about?.knife === knife && about.cut === undefined)) &&
-      !against.some((other) => saysSame(other, problem))
-    )
+    const stands = problem.severity === 'error' || LIPS.has(problem.code);
+    if (stands && problem.at.startsWith(at) && !against.some((other) => saysSame(other, problem)))
       against.push(problem);
   }
   return against;
