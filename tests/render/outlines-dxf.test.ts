@@ -4,6 +4,9 @@ import { writeDxf } from '@fielded/exchange';
 import { OUTLINE_VIEWS, type OutlineView, outlineLayers } from '@fielded/render';
 import { Helper } from 'dxf';
 import { describe, expect, test } from 'vitest';
+import { limiterProfile } from '../../packages/core/src/knife/limiter-profile.ts';
+import { seeProfile } from '../../packages/core/src/knife/seen-profile.ts';
+import { profileChain } from '../../packages/core/src/profile/chain.ts';
 import { completeDoor } from '../support/doors.ts';
 import { JOBS, job } from './jobs-to-draw.ts';
 
@@ -133,4 +136,23 @@ describe('outlines as DXF', () => {
       expect(readBack(of, view).entities).toHaveLength(pieces.length);
     }
   });
+
+  test.each([
+    [38, 4, 1, 1],
+    [38, 4, 1, 2],
+  ])(
+    'a limiter behind an ovolo of %d × %d mm with a shoulder of %d, %d mm back, has no line of no length',
+    (reach, depth, shoulder, gap) => {
+      const { chain } = seeProfile(profileChain({ shape: 'ovolo', reach, depth, land: 0, shoulder, balance: 0.5 }), 0);
+      const { parsed } = new Helper(writeDxf([{ name: 'LIMITER', chains: [limiterProfile(chain, gap, 0.2)] }]));
+      const ends = (parsed.entities as Entity[]).map(
+        (entity) => [pointsOf(entity)[0]!, pointsOf(entity).at(-1)!] as const,
+      );
+      for (const [from, to] of ends) expect(Math.hypot(to[0] - from[0], to[1] - from[1])).toBeGreaterThan(0.01);
+      // Every end but the two of the whole meets another.
+      const points = ends.flat();
+      const alone = points.filter((p) => !points.some((q) => q !== p && Math.hypot(q[0] - p[0], q[1] - p[1]) < 1e-6));
+      expect(alone).toHaveLength(2);
+    },
+  );
 });

@@ -7,6 +7,7 @@ import {
   line,
   pointAlong,
   reverseCurves,
+  SAME_LENGTH,
   shiftCurve,
   splitAtExtremes,
   upperEnvelope,
@@ -40,7 +41,7 @@ export function limiterProfile(chain: Chain, gap: number, side: number): Chain {
   const moved = (dx: number, dy: number) => depths.map((c) => shiftCurve(c, dx, dy));
   const deepest = upperEnvelope([moved(0, gap), moved(side, 0), moved(-side, 0), ...tents(pieces, gap, side)]);
   const along = within(deepest, from + side, to - side).map((c) => flipCurve(c, 0));
-  return closeEnds(along, chain, gap);
+  return closeEnds(dropSlivers(along), chain, gap);
 }
 
 /** The sides of the rhombus at every place where the edge's slope passes theirs: at corners, at steps and on arcs. */
@@ -84,6 +85,17 @@ function within(chain: Chain, from: number, to: number): Curve[] {
   });
 }
 
+/** The chain without the curves of no length that rounding leaves where two of the shapes meet: the next one starts where they did. */
+function dropSlivers(chain: Chain): Curve[] {
+  const kept: Curve[] = [];
+  for (const c of chain) {
+    if (Math.hypot(c.x1 - c.x0, c.y1 - c.y0) < SAME_LENGTH) continue;
+    const last = kept.at(-1);
+    kept.push(last === undefined ? c : { ...c, x0: last.x1, y0: last.y1 });
+  }
+  return kept;
+}
+
 /** The chain with upright ends as long as the knife's own, in the knife's own direction. */
 function closeEnds(along: readonly Curve[], chain: Chain, gap: number): Chain {
   const [first, last] = [chain[0]!, chain[chain.length - 1]!];
@@ -91,7 +103,7 @@ function closeEnds(along: readonly Curve[], chain: Chain, gap: number): Chain {
   const [left, right] = rightwards ? [first.y0, last.y1] : [last.y1, first.y0];
   const [a, b] = [along[0]!, along[along.length - 1]!];
   const curves = [...along];
-  if (a.y0 > left - gap) curves.unshift(line(a.x0, left - gap, a.x0, a.y0));
-  if (b.y1 > right - gap) curves.push(line(b.x1, b.y1, b.x1, right - gap));
+  if (a.y0 > left - gap + SAME_LENGTH) curves.unshift(line(a.x0, left - gap, a.x0, a.y0));
+  if (b.y1 > right - gap + SAME_LENGTH) curves.push(line(b.x1, b.y1, b.x1, right - gap));
   return rightwards ? curves : reverseCurves(curves);
 }
