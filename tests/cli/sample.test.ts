@@ -53,4 +53,31 @@ knives: { bevel: { shape: bevel, reach: 38, depth: 9, kept: "rack 3, door side" 
       'sample: rack 3, door side',
     );
   });
+
+  it('leaves out a knife measured off the steel whose head the shop does not describe, or that it does not fit, and no other', () => {
+    const knife = (name: string, more: string) => `  ${name}: { shape: bevel, reach: 38, depth: 9, ${more} }`;
+    const heads = `heads: { small: { cuttingDiameter: 120, bodyDiameter: 40, height: 60, rake: 18, maxSpeed: 8000 } }`;
+    const { shop, faults } = readShop(
+      [
+        'fielded: 1',
+        heads,
+        'knives:',
+        knife('off steel', 'measured: knife, head: small'),
+        knife('no head', 'measured: knife'),
+      ]
+        .concat(
+          knife('far head', 'measured: knife, head: far'),
+          knife('of wood', 'head: far'),
+          knife('bare', 'measured: wood'),
+        )
+        .join('\n'),
+    );
+    expect(faults).toEqual([]);
+    const samples = sampleBoard(shop!);
+    expect(samples.map(({ name }) => name)).toEqual(['off steel', 'of wood', 'bare']);
+    // A section is less deep than the steel stands, whose rake leans it back; one of the wood is as it was drawn.
+    const [steel, wood, bare] = samples;
+    expect(steel!.reach).toBeLessThan(38);
+    expect([wood!.reach, wood!.depth, bare!.reach, bare!.depth]).toEqual([38, 9, 38, 9]);
+  });
 });

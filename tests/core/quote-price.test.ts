@@ -52,6 +52,15 @@ describe('the price of a job', () => {
     expect(price.notPriced).toEqual([]);
   });
 
+  it('says what each line is, and timber where no wood is named', () => {
+    const wordsOf = (wood: string) =>
+      priceQuantities({ ...KITCHEN, timber: [{ wood, thickness: 20, order: 1 }] }, RATES).lines.map(({ what }) => what);
+    const work = ['Setting up the machine (3)', 'Running the edges (84.6 m)', 'Making and gluing up (20)'];
+    const rest = [...work, 'Finish, both faces', 'Knives to be ground: raise'];
+    expect(wordsOf('black cherry')).toEqual(['black cherry, 20 mm finished', ...rest]);
+    expect(wordsOf('')).toEqual(['Timber, 20 mm finished', ...rest]);
+  });
+
   it('says what has no rate, and leaves it out of the sum', () => {
     const price = priceQuantities(KITCHEN, { currency: 'EUR', wood: {}, margin: 0, validDays: 30, terms: [], door: 2 });
     expect(price.lines.every(({ amount }) => amount === null)).toBe(true);

@@ -379,9 +379,9 @@ describe('a file', () => {
   });
 
   it.each([
-    ...LEFT_OUT.map((each) => ['job', ...each] as const),
-    ...LEFT_OUT_OF_SHOP.map(([path, place, value]) => ['shop', path, `shop/${place}`, value] as const),
-  ])('of a %s without %s gives the same job but for %s', (file, path, place, value) => {
+    ...LEFT_OUT.map(([path, place, value]) => ({ file: 'job' as const, path, place, value })),
+    ...LEFT_OUT_OF_SHOP.map(([path, place, value]) => ({ file: 'shop' as const, path, place: `shop/${place}`, value })),
+  ])('of a $file without $path gives the same job but for $place', ({ file, path, place, value }) => {
     const given = read({ file, path });
     expect(given.faults).toEqual([]);
     const expected = job();

@@ -520,6 +520,16 @@ describe('both heads at once', () => {
     expect(planned(job(changes)).plan.stack).toMatchObject({ works: false, against: [code] });
   });
 
+  it('takes the motor for both areas in one pass: four fifths of its power at twice the energy along the grain', () => {
+    const power = (kW: number) => job({ machines: machine('speeds: [7000]', 'spindleLength: 110', `power: ${kW}`) });
+    const { removedArea } = evaluate(power(5.5)).section;
+    const { feedRate } = planned(power(5.5)).plan.setups[0]!;
+    // 0.8·P·1000 = 2·40·A·v/60.
+    const enough = (2 * 40 * removedArea * feedRate!) / (0.8 * 60_000);
+    expect(planned(power(enough * 1.001)).plan.stack!.works).toBe(true);
+    expect(planned(power(enough * 0.999)).plan.stack).toMatchObject({ works: false, against: ['stack-passes'] });
+  });
+
   it('two fences stand against it, with the diameter and the reach that would do', () => {
     const { stack } = planned(shopJob({ ...able })).plan;
     expect(stack!.against).toContain('stack-fence');

@@ -22,8 +22,9 @@ const many = (n: number, one: (i: number) => string) => Array.from({ length: n }
 const svg = (inside: string) => `<svg width="100mm" viewBox="0 0 100 100">${inside}</svg>`;
 
 describe('a DXF drawing', () => {
-  it('of 28,000 loose lines is refused with their number', () => {
-    const text = dxf(many(28_000, (i) => line((3 * i) % 9999, 0, (3 * i) % 9999, 1)));
+  it('of 27,000 loose lines and 1,000 in one piece is refused with their number', () => {
+    const polyline = `0\nLWPOLYLINE\n8\n0\n90\n1001\n70\n0\n${many(1001, (i) => `10\n${i}\n20\n5\n`)}`;
+    const text = dxf(many(27_000, (i) => line((3 * i) % 9999, 0, (3 * i) % 9999, 1)) + polyline);
     expect(timed(() => readOutlineFile('x.dxf', text))).toMatchObject({
       refused: expect.stringContaining('The drawing has 28000 lines and arcs, and up to 6000 are read'),
     });

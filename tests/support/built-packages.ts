@@ -20,9 +20,9 @@ export const BUILT_PACKAGES = /fielded-packages-\w+\/packages\//;
 
 /**
  * Leads tests from the packages' sources to what is built of them, anew in each run, so that no stale build is tested. Where
- * the runner watches files, the sources themselves are read, since they change while it runs.
+ * the runner watches files, the sources themselves are read, since they change while it runs. `plugins` may change them as they are built.
  */
-export function builtPackages(): Plugin {
+export function builtPackages(plugins: readonly Plugin[] = []): Plugin {
   let folder: string | undefined;
   return {
     name: 'fielded-built-packages',
@@ -31,7 +31,7 @@ export function builtPackages(): Plugin {
       if (vitest.config.watch) return;
       const made = mkdtempSync(join(tmpdir(), 'fielded-packages-'));
       vitest.onClose(() => rmSync(made, { recursive: true, force: true, maxRetries: 5 }));
-      await buildInto(made);
+      await buildInto(made, plugins);
       folder = made;
     },
     async resolveId(source, importer, options) {
@@ -46,13 +46,14 @@ export function builtPackages(): Plugin {
 }
 
 /** Builds every file of the packages, each into one of its own, beside what they look for at run time. */
-async function buildInto(folder: string): Promise<void> {
+async function buildInto(folder: string, plugins: readonly Plugin[]): Promise<void> {
   const conditions = ['source', 'node', 'import', 'default'];
   const before = process.env.NODE_ENV;
   await build({
     root,
     configFile: false,
     logLevel: 'warn',
+    plugins: [...plugins],
     resolve: { conditions },
     ssr: { noExternal: [/^@fielded\//], resolve: { conditions } },
     build: {
