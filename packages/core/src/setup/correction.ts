@@ -1,8 +1,10 @@
+import { SAME_LENGTH } from '@fielded/geometry';
 import type { Job } from '../job/job.ts';
 import { cutSection } from '../joint/section.ts';
 import type { ClearedRegion } from '../joint/strip-reader.ts';
 import { readTongue, type Tongue, thicknessAt } from '../joint/tongue.ts';
 import { depthTaken } from '../machining/datum.ts';
+import { faceEnd } from '../machining/face-end.ts';
 import { sweepCut } from '../machining/sweep.ts';
 import type { Units } from '../measure/length.ts';
 import type { Correction } from './plan.ts';
@@ -63,6 +65,15 @@ function slopeOf(works: readonly Work[], index: number, setting: 'depth' | 'reac
   return more === null || less === null ? 0 : (more - less) / (2 * STEP);
 }
 
+/**
+ * Where a test piece is measured after a cut, mm in from its edge: at the groove's `mouth`, or in the middle of a cut that ends before it
+ * and leaves the mouth as it was.
+ */
+export function placeToMeasure({ sweep }: Work, mouth: number): number {
+  const end = faceEnd(sweep.swept) ?? 0;
+  return end > mouth + SAME_LENGTH ? mouth : end / 2;
+}
+
 /** A cut, and the side of the stock that it is run on. */
 export interface RunWork {
   readonly work: Work;
@@ -111,6 +122,7 @@ function leftAt(
 ): number | null {
   const width = Math.max(...works.map(({ cut }) => cut.reach)) + 1;
   const tongue: Tongue = readTongue(cutSection(thickness, width, regions), at + 1);
-  const there = tongue.find(({ x0, x1 }) => x0 <= at && x1 >= at);
-  return there === undefined ? null : thicknessAt(there, at);
+  // Between two stretches that meet there lies no more than rounding.
+  const there = tongue.find(({ x0, x1 }) => x0 <= at + SAME_LENGTH && x1 >= at - SAME_LENGTH);
+  return there === undefined ? null : thicknessAt(there, Math.min(Math.max(at, there.x0), there.x1));
 }

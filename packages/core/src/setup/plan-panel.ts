@@ -2,7 +2,7 @@ import type { Job } from '../job/job.ts';
 import { designInsertion } from '../joint/fit.ts';
 import type { Shop } from '../shop/shop.ts';
 import { chooseWays } from './choose.ts';
-import { correctSetting, correctTogether, type RunWork, thicknessLeft } from './correction.ts';
+import { correctSetting, correctTogether, placeToMeasure, type RunWork, thicknessLeft } from './correction.ts';
 import { findSecondWay, setCurve } from './curve.ts';
 import type { Correction } from './plan.ts';
 import { type MadeBefore, makeSetUp } from './set-up.ts';
@@ -40,24 +40,26 @@ export function planPanel(job: Job, shop: Shop, panels: PanelsToRun): PanelPlan 
   const stack = works.length === job.cuts.length ? judgeStack(works, shop, job) : undefined;
   const chosen = stack?.ways ? inOrder(works, stack.ways) : chooseWays(ways, panels.narrow.length > 0);
   const seconds = secondWays(chosen, stack?.ways !== undefined, shop, panels, job);
-  const at = designInsertion(job.frame);
+  const mouth = designInsertion(job.frame);
   return {
     works,
     ways,
     chosen,
     stack,
-    setUps: setUpCuts(works, chosen, seconds, stack, at, shop, panels, job),
-    seconds: seconds.flatMap((way) => (way ? [planSecond(way, panels, at, shop, job)] : [])),
+    setUps: setUpCuts(works, chosen, seconds, stack, mouth, shop, panels, job),
+    seconds: seconds.flatMap((way) =>
+      way ? [planSecond(way, panels, placeToMeasure(way.work, mouth), shop, job)] : [],
+    ),
   };
 }
 
-/** A set-up for each cut that can be made, its test piece measured `at` mm in from the edge, on the cuts made before it. */
+/** A set-up for each cut that can be made, its test piece measured at the groove's `mouth`, mm in from the edge, on the cuts made before it. */
 function setUpCuts(
   works: readonly Work[],
   chosen: readonly (Judged | undefined)[],
   seconds: readonly (Judged | undefined)[],
   stack: JudgedStack | undefined,
-  at: number,
+  mouth: number,
   shop: Shop,
   panels: PanelsToRun,
   job: Job,
@@ -67,6 +69,7 @@ function setUpCuts(
     const way = chosen[k];
     if (way === undefined) return [];
     const before = madeBefore(work, runnable, stack, panels);
+    const at = Math.min(...(stack?.ways ? runnable : [work]).map((each) => placeToMeasure(each, mouth)));
     const together = works.flatMap((each, j) => (chosen[j] ? [{ work: each, run: chosen[j].run }] : []));
     const earlier = together.filter((each) => before.ends.includes(each.work));
     const testPiece = testPieceAfter(way, earlier, stack?.ways ? earlier : [], at, job);

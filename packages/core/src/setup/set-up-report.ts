@@ -141,7 +141,7 @@ export interface SetUp {
   /** Left out where no shaped head is run. */
   readonly curve?: CurveSetting;
   /**
-   * What a test piece of the stock as measured should be thick, `at` mm in from the edge, after this cut and those before it; `alone`, a
+   * What a test piece of the stock as measured should be thick, `at` mm in from the edge (the groove's mouth, or the middle of a cut that ends before it), after this cut and those before it; `alone`, a
    * fresh piece after this set-up only. Null on the frame.
    */
   readonly testPiece: { readonly at: number; readonly thickness: number; readonly alone: number } | null;
