@@ -5,7 +5,7 @@ import { useState } from 'preact/hooks';
 export function Fold({ name, children }: { name: string; children: () => ComponentChildren }): JSX.Element {
   const [opened, setOpened] = useState(false);
   return (
-    <details onToggle={(event) => event.currentTarget.open && setOpened(true)}>
+    <details class="fold" onToggle={(event) => event.currentTarget.open && setOpened(true)}>
       <summary>{name}</summary>
       {opened && children()}
     </details>

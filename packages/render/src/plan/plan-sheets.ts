@@ -34,6 +34,14 @@ function workDocument(planned: Planned, report: Report): TextDocument {
   const count = plan.setUpCount;
   const [fits, runs] = [stateFit(report).words, stateRun(report).words];
   const unknown = plan.setups.flatMap((setUp) => setUp.notChecked.map((path) => sayNotChecked(path, setUp, report)));
+  const stack = stackBlocks(plan.stack, report);
+  const notChecked: Block[] =
+    unknown.length === 0
+      ? []
+      : [
+          { kind: 'heading', text: sayPlan('work.not-checked', {}, report) },
+          { kind: 'list', items: [...new Set(unknown)].map(safeText) },
+        ];
   const blocks: Block[] = [
     { kind: 'title', text: title },
     { kind: 'paragraph', text: sayPlan('work.statements', { fits, runs }, report) },
@@ -45,14 +53,9 @@ function workDocument(planned: Planned, report: Report): TextDocument {
       }),
     ),
     { kind: 'heading', text: sayPlan(count === 1 ? 'work.steps.one' : 'work.steps.more', { count }, report) },
-    stepTable(plan, problems, report),
-    ...stackBlocks(plan.stack, report),
-    ...(unknown.length === 0
-      ? []
-      : [
-          { kind: 'heading', text: sayPlan('work.not-checked', {}, report) } as const,
-          { kind: 'list', items: [...new Set(unknown)].map(safeText) } as const,
-        ]),
+    stepTable(plan, 3 * problems.length + countLines([...stack, ...notChecked]), report),
+    ...stack,
+    ...notChecked,
     { kind: 'paragraph', text: sayPlanCaution(report), tone: 'quiet' },
   ];
   return {
@@ -64,17 +67,30 @@ function workDocument(planned: Planned, report: Report): TextDocument {
   };
 }
 
-/** About how many lines of steps a page takes; each problem before them takes three of them. */
+/** About how many lines of steps a page takes; what stands before and after them takes of these. */
 const LINES_ON_A_PAGE = 46;
+/** About how many lines a heading takes with its room, and how many characters of other text stand in one. */
+const LINES_OF_HEADING = 2.7;
+const CHARACTERS_ACROSS = 92;
+
+/** About how many lines of steps the blocks after the steps take of the page. */
+function countLines(blocks: readonly Block[]): number {
+  const of = (words: string) => Math.ceil(words.length / CHARACTERS_ACROSS);
+  return blocks.reduce((sum, block) => {
+    if (block.kind === 'heading') return sum + LINES_OF_HEADING;
+    const texts = block.kind === 'list' ? block.items : block.kind === 'paragraph' ? [block.text] : [];
+    return sum + texts.reduce((lines, words) => lines + of(words), 0.5);
+  }, 0);
+}
 
 /**
- * The steps with boxes to tick. Where they would not fit one page, steps that belong together share a row: setting up with its
- * test piece, and what is run then.
+ * The steps with boxes to tick. Where they would not fit one page with the `others` lines on it, steps that belong together share
+ * a row: setting up with its test piece, and what is run then.
  */
-function stepTable(plan: Planned['plan'], problems: Planned['problems'], report: Report): Block {
+function stepTable(plan: Planned['plan'], others: number, report: Report): Block {
   const said = plan.steps.map((step) => ({ step, words: safeText(sayStep(step, plan, report)) }));
   const lines = said.reduce((sum, { words }) => sum + 0.35 + Math.ceil(words.length / CHARACTERS), 0);
-  const tight = lines + 3 * problems.length > LINES_ON_A_PAGE;
+  const tight = lines + others > LINES_ON_A_PAGE;
   const rows = tight ? joinSteps(said) : said.map(({ words }) => words);
   return {
     kind: 'table',
