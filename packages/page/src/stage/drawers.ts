@@ -4,8 +4,7 @@ import type { Drawer, ViewName } from './view-scene.ts';
 
 /** Fetches what draws a view that is only looked at. */
 export async function loadDrawer(view: ViewName): Promise<Drawer> {
-  const { drawOther } = await fetchPart(() => import('./other-views.ts'));
-  return (report, scale) => drawOther(report, view, scale);
+  return (await fetchPart(() => import('./other-views.ts'))).otherDrawer(view);
 }
 
 /** What draws a view that is worked on: part of the first load. */

@@ -3,15 +3,42 @@ import { knifeScene, type PlainView, scene, seasonScene, spreadScene } from '@fi
 import { doorSize } from '../job/door-sizes.ts';
 import { shownDoor } from '../job/shown-door.ts';
 import { addDoorSizes } from '../job/sizes.ts';
-import { LEAST_PIXELS_PER_MM, roomOf } from './framing.ts';
+import { LEAST_PIXELS_PER_MM, PIXELS_PER_MM, roomOf } from './framing.ts';
 import { isSmallScreen } from './small-screen.ts';
-import { steelOf, type ViewName, type ViewScene, viewsFor } from './view-scene.ts';
+import { type Drawer, steelOf, type ViewName, type ViewScene, viewsFor } from './view-scene.ts';
 
 // Figures of doors can be typed over as soon as doors are drawn.
 addDoorSizes(doorSize);
 
-/** A view that is only looked at. A knife and its limiter are always drawn at full size, charts at their own. */
-export function drawOther(report: Report, view: ViewName, scale: number): ViewScene {
+/** What draws a view that is only looked at. */
+export function otherDrawer(view: ViewName): Drawer {
+  const draw: Drawer = (report, scale) => drawOther(report, view, scale);
+  return view === 'door' || view === 'panel' ? Object.assign(draw, { enlarge: enlargeDoor }) : draw;
+}
+
+/** How far letters may be made smaller, and how much larger the wood is then to be worth it. */
+const SMALLER_LETTERS = PIXELS_PER_MM / LEAST_PIXELS_PER_MM;
+const WORTH_SMALLER = 1.4;
+/** How much larger scales are tried. */
+const LARGER = [3, 2.4, 1.8] as const;
+
+/**
+ * A door larger than fitted where its figures crowd out its wood: fractions in inches round a narrow one take more of the paper
+ * the smaller it is. It is then framed whole, with letters no smaller than they may be.
+ */
+const enlargeDoor: Drawer['enlarge'] = (draw, room, fitted) => {
+  for (const times of LARGER) {
+    const scale = fitted.scale * times;
+    const scene = draw(scale, null);
+    const over = Math.max(1, scene.width / room.width, scene.height / room.height);
+    if (over <= SMALLER_LETTERS && scale / over >= fitted.scale * WORTH_SMALLER)
+      return { ...fitted, scale, scene, whole: true };
+  }
+  return fitted;
+};
+
+/** A knife and its limiter are always drawn at full size, charts at their own. */
+function drawOther(report: Report, view: ViewName, scale: number): ViewScene {
   // The door that is drawn may just have been removed: until another view is chosen, the joint stands in its place.
   const there = viewsFor(report).includes(view) ? view : 'joint';
   return { ...sceneOf(report, there, scale), panel: null, frame: null };

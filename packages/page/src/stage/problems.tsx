@@ -3,7 +3,11 @@ import { useSignal } from '@preact/signals';
 import type { JSX } from 'preact';
 import { useRef } from 'preact/hooks';
 import { useDesk } from '../desk/context.ts';
+import { adoptStyles } from '../style/adopt-styles.ts';
+import problemStyles from '../style/problems.css?inline';
 import { keepTogether } from '../words/keep-together.ts';
+
+adoptStyles(problemStyles);
 
 const SIGNS: Readonly<Record<Severity, readonly [sign: string, word: string]>> = {
   error: ['×', 'Error'],

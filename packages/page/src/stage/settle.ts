@@ -3,8 +3,8 @@ import type { Desk } from '../desk/desk.ts';
 import { enlargeWood, frameHand } from './frame-hand.ts';
 import { clearButtons, frameScene, LEAST_PIXELS_PER_MM, roomOf, type SheetPart } from './framing.ts';
 import { isSmallScreen, seenHeight } from './small-screen.ts';
-import { enlargeLooked, type Fitted, thinOut } from './thin-out.ts';
-import type { Drawer } from './view-scene.ts';
+import { thinOut } from './thin-out.ts';
+import type { Drawer, Fitted } from './view-scene.ts';
 
 /** What stays put while something is moved or typed: the frame looked through, and where the wood lay in it. */
 export interface Settled extends Fitted {
@@ -53,11 +53,10 @@ export function* fitAhead(sheet: Settling): Generator<void, void> {
 }
 
 function* fitIn(sheet: Settling, report: Report, hand: readonly string[] | null): Generator<void, Fitted> {
-  const { settled, long } = sheet;
   const draw = (scale: number, only: readonly string[] | null) => sheet.draw(report, scale, only);
   const room = roomFor(sheet);
-  const fitted = yield* thinOut(draw, room, settled?.scale ?? null, hand, report);
-  return fitted.scene.panel === null && !long ? yield* enlargeLooked(draw, room, fitted) : fitted;
+  const fitted = yield* thinOut(draw, room, sheet.settled?.scale ?? null, hand, report);
+  return sheet.draw.enlarge?.(draw, room, fitted) ?? fitted;
 }
 
 /** Paper mm that a drawing may take; what is long may be as high as it likes on a small screen. */

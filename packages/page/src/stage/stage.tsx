@@ -1,11 +1,10 @@
-import { type Signal, useComputed, useSignal } from '@preact/signals';
+import { type Signal, useComputed, useSignal, useSignalEffect } from '@preact/signals';
 import type { JSX } from 'preact';
 import { useEffect, useMemo, useRef, useState } from 'preact/hooks';
 import { DeskContext, useDesk } from '../desk/context.ts';
 import { Later } from '../desk/later.tsx';
 import { createPacedDesk } from '../desk/paced-desk.ts';
 import { createRestingDesk } from '../desk/resting-desk.ts';
-import { Problems } from './problems.tsx';
 import { Sheet } from './sheet.tsx';
 import { Tools } from './tools.tsx';
 import { LiveVerdict, VerdictBar, VerdictChip } from './verdict.tsx';
@@ -26,6 +25,11 @@ export function Stage({ view }: { view: Signal<ViewName> }): JSX.Element {
   const paced = useMemo(() => createPacedDesk(desk), [desk]);
   useEffect(() => () => paced.stop(), [paced]);
   const names = useComputed(() => viewsFor(resting.report.value).join('|'));
+  // What was wrong once is listed by a part of its own, also when nothing is any more.
+  const troubled = useSignal(false);
+  useSignalEffect(() => {
+    if (resting.problems.value.length > 0) troubled.value = true;
+  });
   const title = useComputed(() => resting.report.value.title);
   const views = names.value.split('|') as ViewName[];
   const shown = views.includes(view.value) ? view.value : views[0]!;
@@ -54,12 +58,13 @@ export function Stage({ view }: { view: Signal<ViewName> }): JSX.Element {
           />
         )}
         {desk.trace.value && <Later load={loadCompare} />}
-        <Problems />
+        {troubled.value && <Later load={loadProblems} />}
       </DeskContext.Provider>
     </section>
   );
 }
 
+const loadProblems = () => import('./problems.tsx').then(({ Problems }) => Problems);
 const loadCompare = () => import('../panels/fit/compare.tsx').then(({ Compare }) => Compare);
 /** The solver comes with its panel, when that is first opened. */
 const loadFit = () => import('../panels/fit/make-it-fit.tsx').then(({ MakeItFit }) => MakeItFit);

@@ -1,24 +1,8 @@
 import type { Report } from '@fielded/core';
 import type { Item } from '@fielded/render';
-import { fitScale, LEAST_PIXELS_PER_MM, PIXELS_PER_MM, scaleWithDimensions } from './framing.ts';
+import { fitScale, scaleWithDimensions } from './framing.ts';
 import { isSmallScreen } from './small-screen.ts';
-import type { ViewScene } from './view-scene.ts';
-
-interface Room {
-  readonly width: number;
-  readonly height: number;
-}
-
-/** A drawing at the largest scale that fits, and the dimensions that it has room for; all, for null. */
-export interface Fitted {
-  readonly scale: number;
-  readonly scene: ViewScene;
-  readonly only: readonly string[] | null;
-  /** Framed whole, with smaller letters, though it is larger than its room. */
-  readonly whole?: true;
-}
-
-type Draw = (scale: number, only: readonly string[] | null) => ViewScene;
+import type { Draw, Fitted, Room } from './view-scene.ts';
 
 /** The least share of its largest scale that the wood keeps beside its dimensions, on a large and on a small screen. */
 const LEAST_SHARE = 0.62;
@@ -75,29 +59,6 @@ export function* thinOut(
     if (tried.scale >= (step <= FEW && step > 0 ? bare.scale * LEAST_SHARE_OF_FEW : least)) return tried;
   }
   return bare;
-}
-
-/** How far letters of what is only looked at may be made smaller, and how much larger its wood is then to be worth it. */
-const SMALLER_LETTERS = PIXELS_PER_MM / LEAST_PIXELS_PER_MM;
-const WORTH_SMALLER = 1.4;
-/** How much larger scales are tried. */
-const LARGER = [3, 2.4, 1.8] as const;
-
-/**
- * A drawing that is only looked at, larger where its figures crowd out its wood: fractions in inches round a narrow door take more
- * of the paper the smaller the door is. It is then framed smaller, its letters no smaller than they may be.
- */
-export function* enlargeLooked(draw: Draw, room: Room, fitted: Fitted): Generator<void, Fitted> {
-  for (const times of LARGER) {
-    const scale = fitted.scale * times;
-    const scene = draw(scale, null);
-    const over = Math.max(1, scene.width / room.width, scene.height / room.height);
-    const grew = scene.width !== fitted.scene.width || scene.height !== fitted.scene.height;
-    if (grew && over <= SMALLER_LETTERS && scale / over >= fitted.scale * WORTH_SMALLER)
-      return { ...fitted, scale, scene, whole: true };
-    yield;
-  }
-  return fitted;
 }
 
 /** So many cuts have room for their sizes at a joint. */

@@ -16,11 +16,33 @@ export interface Anchors {
 /** A drawing with its anchors, which are null where it is only looked at. */
 export type ViewScene = Scene & Anchors;
 
+/** Paper that a drawing has, mm. */
+export interface Room {
+  readonly width: number;
+  readonly height: number;
+}
+
+/** A drawing at the largest scale that fits, and the dimensions that it has room for; all, for null. */
+export interface Fitted {
+  readonly scale: number;
+  readonly scene: ViewScene;
+  readonly only: readonly string[] | null;
+  /** Framed whole, with smaller letters, though it is larger than its room. */
+  readonly whole?: true;
+}
+
+/** Draws a view of a report that is at hand. */
+export type Draw = (scale: number, only: readonly string[] | null) => ViewScene;
+
 /** The drawings of a job: those of the wood, what may become of it, and one for each knife or limiter. */
 export type ViewName = PlainView | 'spread' | 'season' | `knife ${number}` | `limiter ${number}`;
 
 /** Draws a view of a report at a scale; `only` names the dimensions to lay out, all for null; `at` places a corner of the wood. */
-export type Drawer = (report: Report, scale: number, only: readonly string[] | null, at?: LivePlace) => ViewScene;
+export interface Drawer {
+  (report: Report, scale: number, only: readonly string[] | null, at?: LivePlace): ViewScene;
+  /** Draws larger what was fitted into its room, where its letters may be smaller instead. */
+  enlarge?(draw: Draw, room: Room, fitted: Fitted): Fitted;
+}
 
 /** The views that can be drawn of a report, those to work on first. */
 export function viewsFor(report: Report): ViewName[] {
