@@ -4,14 +4,14 @@ import { readdirSync } from 'node:fs';
 import { join } from 'node:path';
 import { expect } from 'vitest';
 import { inLongRun } from '../support/trials.ts';
-import { DESKTOP, field, setUpBench } from './open-page.ts';
+import { DESKTOP, field, setUpBench, tapDimension } from './open-page.ts';
 
 const bench = setUpBench();
 const KITCHEN = ['examples/kitchen/job.yaml', 'examples/kitchen/shop.yaml'];
 const SHOP = 'examples/kitchen/shop.yaml';
-/** What is there from the first, what comes with an address, a dropped folder, a shaped head or a finger, and letters. */
+/** What is there from the first, what comes with an address, a dropped folder, a shaped head, a finger or colours of the reader's own, and letters. */
 const NOT_A_PART =
-  /^(?:page|adopt-styles|letters|fingers|key-strip|rolldown-runtime|fonts|take-in-address|dropped-files|running|template-file)-/;
+  /^(?:page|adopt-styles|letters|fingers|key-strip|rolldown-runtime|fonts|take-in-address|dropped-files|running|template-file|forced-colours)-/;
 
 inLongRun(
   'each part that fails is said in words, and comes at the next try',
@@ -51,6 +51,12 @@ inLongRun(
       await fold.locator('summary').first().click();
       await fold.locator('input, select').first().waitFor();
     }
+    await tapDimension(page, 'fit.clearance');
+    await page.locator('.dimension-note').waitFor();
+    await page.keyboard.press('Escape');
+    await button('Add a cut on the front').click();
+    await page.getByLabel('Cut 3').waitFor();
+    await page.keyboard.press('Control+z');
     // Another size asks for the spread, and so for its worker, once more.
     await field(page, 'panel.thickness').fill('10 + 9.9');
     await field(page, 'panel.thickness').blur();

@@ -52,6 +52,17 @@ async function start(): Promise<void> {
   fetchPart(() => import('./style/letters.ts'))
     .then(({ useOwnLetters }) => useOwnLetters())
     .catch(() => {});
+  followForcedColours();
+}
+
+/** Takes up the colours of a reader who has colours of their own, as soon as they are asked for. */
+function followForcedColours(): void {
+  const forced = matchMedia('(forced-colors: active)');
+  const follow = () => {
+    if (forced.matches) fetchPart(() => import('./style/forced-colours.ts')).catch(() => {});
+  };
+  follow();
+  forced.onchange = follow;
 }
 
 const UNREADABLE: Notice = {

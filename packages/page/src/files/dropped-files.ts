@@ -1,9 +1,23 @@
+import type { Desk } from '../desk/desk.ts';
+import type { Keeper } from '../desk/keeper.ts';
+import { takeInFiles } from './take-in.ts';
+
 /** The most files of a folder that are opened: a job's own folder holds few. */
 const MOST_FILES = 60;
 const KNOWN = /\.(?:ya?ml|json|svg|dxf|png|jpe?g)$/i;
 
+/** Opens what was dropped on the page: files, or folders of them. */
+export async function takeInDropped(
+  desk: Desk,
+  keeper: Keeper,
+  entries: readonly (FileSystemEntry | null)[],
+  files: readonly File[],
+): Promise<void> {
+  await takeInFiles(desk, keeper, await filesOf(entries, files));
+}
+
 /** The files that were dropped; of a folder, the jobs, shops, drawings and logos in it and in the folders below. */
-export async function filesOf(entries: readonly (FileSystemEntry | null)[], files: readonly File[]): Promise<File[]> {
+async function filesOf(entries: readonly (FileSystemEntry | null)[], files: readonly File[]): Promise<File[]> {
   const folders = entries.filter((entry): entry is FileSystemDirectoryEntry => entry?.isDirectory === true);
   if (folders.length === 0) return [...files];
   const found: File[] = files.filter((_, i) => entries[i]?.isFile === true);

@@ -11,7 +11,6 @@ import { createRestingDesk } from '../desk/resting-desk.ts';
 import { Sizes } from '../panels/sizes/sizes.tsx';
 import { createPlaces, type PagePart, type Places } from '../stage/places.ts';
 import { Stage } from '../stage/stage.tsx';
-import { keepFocus } from './keep-focus.ts';
 import { listenToKeys } from './listen-to-keys.ts';
 import { Notices } from './notices.tsx';
 import { RoomNav } from './room-nav.tsx';
@@ -27,7 +26,6 @@ export function App({ desk, keeper, greet }: { desk: Desk; keeper: Keeper; greet
   useEffect(() => listenToDrops(desk, keeper), [desk, keeper]);
   const side = useRef<HTMLDivElement>(null);
   useArrival(places, side);
-  useEffect(() => keepFocus(side.current!, document.querySelector<HTMLElement>('.notices')!), []);
   const resting = useMemo(() => createRestingDesk(desk, () => desk.dragged.value || desk.asideLate.value), [desk]);
   const untouched = useComputed(() => resting.history.value.past.length === 0 && !isChanged(resting.doc.value));
   return (
@@ -123,9 +121,8 @@ function listenToDrops(desk: Desk, keeper: Keeper): () => void {
     const entries = [...(event.dataTransfer?.items ?? [])].map((item) => item.webkitGetAsEntry());
     const files = [...(event.dataTransfer?.files ?? [])];
     void attempt(desk, async () => {
-      const { filesOf } = await fetchPart(() => import('../files/dropped-files.ts'));
-      const { takeInFiles } = await fetchPart(() => import('../files/take-in.ts'));
-      await takeInFiles(desk, keeper, await filesOf(entries, files));
+      const { takeInDropped } = await fetchPart(() => import('../files/dropped-files.ts'));
+      await takeInDropped(desk, keeper, entries, files);
     });
   };
   addEventListener('dragover', over);

@@ -6,7 +6,7 @@
 export function keepFocus(side: HTMLElement, notices: HTMLElement): () => void {
   /** What had the focus last, and all that is around it, inside out. */
   let around: Element[] = [];
-  const enter = ({ target }: FocusEvent) => {
+  const enter = ({ target }: Pick<Event, 'target'>) => {
     around = [];
     for (let at = target as Element | null; at !== null; at = at.parentElement) around.push(at);
   };
@@ -20,6 +20,7 @@ export function keepFocus(side: HTMLElement, notices: HTMLElement): () => void {
   };
   const watch = new MutationObserver(look);
   for (const part of [side, notices]) watch.observe(part, { childList: true, subtree: true });
+  enter({ target: document.activeElement });
   addEventListener('focusin', enter);
   return () => {
     watch.disconnect();

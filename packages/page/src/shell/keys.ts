@@ -1,6 +1,13 @@
 import { moveOnByEnter } from '../entry/move-on.ts';
 import { STOPS, stopsOf } from '../entry/one-stop.ts';
 import { nextDimension } from '../stage/next-dimension.ts';
+import { keepFocus } from './keep-focus.ts';
+
+/** Keeps the keyboard where it was, from the first key on; returns what ends that. */
+export function keepKeyboard(): () => void {
+  const part = (name: string) => document.querySelector<HTMLElement>(name)!;
+  return keepFocus(part('.side'), part('.notices'));
+}
 
 /** What keys do beyond typing, pressing and Tab; fetched at the first key. Those of one field alone stand with it. */
 export function hearKey(event: KeyboardEvent): void {

@@ -7,20 +7,25 @@ type Keys = typeof import('./keys.ts');
 /** Undo, redo and save, wherever the focus is; what other keys do is fetched at the first of them. Returns what stops it. */
 export function listenToKeys(desk: Desk): () => void {
   let keys: Keys | null = null;
+  let stop = () => {};
   const heard = (event: KeyboardEvent) => {
     if (event.ctrlKey || event.metaKey) command(desk, event);
     if (keys !== null) return keys.hearKey(event);
     void fetchPart(() => import('./keys.ts')).then(
       (fetched) => {
-        keys ??= fetched;
-        fetched.hearKey(event);
+        if (keys === null) stop = fetched.keepKeyboard();
+        keys = fetched;
+        keys.hearKey(event);
       },
       // Without it Tab and Enter still reach everything.
       () => {},
     );
   };
   addEventListener('keydown', heard);
-  return () => removeEventListener('keydown', heard);
+  return () => {
+    stop();
+    removeEventListener('keydown', heard);
+  };
 }
 
 function command(desk: Desk, event: KeyboardEvent): void {

@@ -1,6 +1,7 @@
 import type { JSX } from 'preact';
-import { useEffect, useLayoutEffect, useMemo, useRef } from 'preact/hooks';
+import { useLayoutEffect, useMemo, useRef } from 'preact/hooks';
 import { useDesk } from '../desk/context.ts';
+import { Later } from '../desk/later.tsx';
 import { KeysAtHand } from '../entry/keys-at-hand.tsx';
 import { Unit } from '../entry/stepper.tsx';
 import { type LengthEntry, type LengthPlace, useLength } from '../entry/use-length.ts';
@@ -33,11 +34,13 @@ export function DimensionEntry({
   const desk = useDesk();
   const found = findSize(desk.doc.value.data, desk.job.value, desk.report.value, open.of);
   return found.size === null ? (
-    <FixedNote open={open} close={close} words={found.fixed} />
+    <Later load={loadFixedNote} open={open} close={close} words={found.fixed} />
   ) : (
     <SizeEntry open={open} still={still} close={close} path={found.size.path} changes={found.size.changes} />
   );
 }
+
+const loadFixedNote = () => import('./fixed-note.tsx').then(({ FixedNote }) => FixedNote);
 
 function SizeEntry({
   open,
@@ -152,27 +155,4 @@ function useOpenedField(entry: LengthEntry, still: boolean, open: OpenDimension)
     };
   }, []);
   return { field, docked, spot };
-}
-
-function FixedNote({ open, close, words }: { open: OpenDimension; close: () => void; words: string }): JSX.Element {
-  const button = useRef<HTMLButtonElement>(null);
-  useEffect(() => button.current?.focus(), []);
-  return (
-    <div class="dimension-note" role="note" ref={(element) => placeOver(element, open)}>
-      <p>{words}</p>
-      <button
-        type="button"
-        ref={button}
-        onClick={close}
-        onBlur={close}
-        onKeyDown={(event) => {
-          if (event.key !== 'Escape') return;
-          event.preventDefault();
-          close();
-        }}
-      >
-        OK
-      </button>
-    </div>
-  );
 }

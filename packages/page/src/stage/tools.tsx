@@ -2,10 +2,11 @@ import type { Signal } from '@preact/signals';
 import type { JSX } from 'preact';
 import { useEffect, useRef } from 'preact/hooks';
 import { useDesk } from '../desk/context.ts';
+import { Later } from '../desk/later.tsx';
 import { useOneStop } from '../entry/one-stop.ts';
 import { isSteel, nameOf, type ViewName } from './view-scene.ts';
 
-interface ToolsProps {
+export interface ToolsProps {
   readonly view: Signal<ViewName>;
   /** The drawing beside it; null for none. */
   readonly second: Signal<ViewName | null>;
@@ -29,13 +30,16 @@ export function Tools(props: ToolsProps): JSX.Element {
     <div class="tools">
       <nav class="views" aria-label="Views" ref={row}>
         <PlainViews {...props} />
-        <KnifeViews {...props} />
+        {props.views.some(isSteel) && <Later load={loadKnifeViews} {...props} />}
         {props.wide && <SecondView {...props} />}
       </nav>
       <Deeds shown={props.shown} fitting={props.fitting} />
     </div>
   );
 }
+
+const loadKnifeViews = () => import('./more-views.tsx').then(({ KnifeViews }) => KnifeViews);
+const loadSecondList = () => import('./more-views.tsx').then(({ SecondList }) => SecondList);
 
 function PlainViews({ view, second, views, shown, beside, wide }: ToolsProps): JSX.Element {
   const report = useDesk().report.value;
@@ -60,33 +64,7 @@ function PlainViews({ view, second, views, shown, beside, wide }: ToolsProps): J
   );
 }
 
-function KnifeViews({ view, views, shown }: ToolsProps): JSX.Element | null {
-  const report = useDesk().report.value;
-  const knives = views.filter(isSteel);
-  if (knives.length === 0) return null;
-  return (
-    <select
-      class={isSteel(shown) ? 'chosen' : ''}
-      aria-label="Knives"
-      value={isSteel(shown) ? shown : ''}
-      onChange={(event) => {
-        view.value = event.currentTarget.value as ViewName;
-      }}
-    >
-      <option value="" disabled hidden>
-        Knives
-      </option>
-      {knives.map((name) => (
-        <option key={name} value={name}>
-          {nameOf(name, report)}
-        </option>
-      ))}
-    </select>
-  );
-}
-
 function SecondView({ second, views, shown, beside }: ToolsProps): JSX.Element {
-  const report = useDesk().report.value;
   return (
     <>
       <button
@@ -98,23 +76,7 @@ function SecondView({ second, views, shown, beside }: ToolsProps): JSX.Element {
       >
         {beside ? 'One drawing' : 'Two drawings'}
       </button>
-      {beside && (
-        <select
-          aria-label="Second drawing"
-          value={beside}
-          onChange={(event) => {
-            second.value = event.currentTarget.value as ViewName;
-          }}
-        >
-          {views
-            .filter((name) => name !== shown)
-            .map((name) => (
-              <option key={name} value={name}>
-                {nameOf(name, report)}
-              </option>
-            ))}
-        </select>
-      )}
+      {beside && <Later load={loadSecondList} second={second} views={views} shown={shown} beside={beside} />}
     </>
   );
 }

@@ -1,6 +1,7 @@
 import type { Cut } from '@fielded/core';
 import type { JSX } from 'preact';
 import { useDesk } from '../../desk/context.ts';
+import { attempt, fetchPart } from '../../desk/fetch-part.ts';
 import { Later } from '../../desk/later.tsx';
 import { Fold } from '../../entry/fold.tsx';
 import { getAt } from '../../job/data.ts';
@@ -90,21 +91,14 @@ function SideSizes({ side }: { side: Cut['side'] }): JSX.Element {
 
 function AddCut({ side }: { side: Cut['side'] }): JSX.Element {
   const desk = useDesk();
-  const { cuts, units } = desk.job.value;
-  const add = () => {
-    const names = new Set(cuts.map(({ name }) => name));
-    const base = side === 'front' ? 'raise' : 'back relief';
-    let name = base;
-    for (let count = 2; names.has(name); count++) name = `${base} ${count}`;
-    const sizes =
-      units === 'in'
-        ? { shape: 'rebate', reach: '1/2', depth: '1/8' }
-        : { shape: 'rebate', reach: side === 'front' ? 20 : 12, depth: 3 };
-    desk.change([[`cuts[${cuts.length}]`, { name, side, profile: sizes, run: side === 'front' ? 'under' : 'over' }]]);
-  };
+  const add = () =>
+    attempt(desk, async () => {
+      const { addCut } = await fetchPart(() => import('./add-cut.ts'));
+      addCut(desk, side);
+    });
   return (
     <button type="button" class="quiet" onClick={add}>
-      {side === 'front' ? 'Add a cut on the front' : 'Add a cut on the back'}
+      Add a cut on the {side}
     </button>
   );
 }

@@ -1,0 +1,16 @@
+import type { Cut } from '@fielded/core';
+import type { Desk } from '../../desk/desk.ts';
+
+/** Adds a plain rebate on a side of the panel, under a name of its own. */
+export function addCut(desk: Desk, side: Cut['side']): void {
+  const { cuts, units } = desk.job.value;
+  const names = new Set(cuts.map(({ name }) => name));
+  const base = side === 'front' ? 'raise' : 'back relief';
+  let name = base;
+  for (let count = 2; names.has(name); count++) name = `${base} ${count}`;
+  const sizes =
+    units === 'in'
+      ? { shape: 'rebate', reach: '1/2', depth: '1/8' }
+      : { shape: 'rebate', reach: side === 'front' ? 20 : 12, depth: 3 };
+  desk.change([[`cuts[${cuts.length}]`, { name, side, profile: sizes, run: side === 'front' ? 'under' : 'over' }]]);
+}

@@ -1,0 +1,36 @@
+import type { JSX } from 'preact';
+import { useEffect, useRef } from 'preact/hooks';
+import type { OpenDimension } from './dimension-entry.tsx';
+import { placeOver } from './over-figure.ts';
+
+/** Says, where a dimension stands that cannot be typed over, what it follows from. */
+export function FixedNote({
+  open,
+  close,
+  words,
+}: {
+  open: OpenDimension;
+  close: () => void;
+  words: string;
+}): JSX.Element {
+  const button = useRef<HTMLButtonElement>(null);
+  useEffect(() => button.current?.focus(), []);
+  return (
+    <div class="dimension-note" role="note" ref={(element) => placeOver(element, open)}>
+      <p>{words}</p>
+      <button
+        type="button"
+        ref={button}
+        onClick={close}
+        onBlur={close}
+        onKeyDown={(event) => {
+          if (event.key !== 'Escape') return;
+          event.preventDefault();
+          close();
+        }}
+      >
+        OK
+      </button>
+    </div>
+  );
+}
