@@ -1,18 +1,10 @@
 import type { JSX } from 'preact';
 import { useEffect, useRef } from 'preact/hooks';
-import type { OpenDimension } from './dimension-entry.tsx';
 import { placeOver } from './over-figure.ts';
+import type { Spot } from './view-scene.ts';
 
 /** Says, where a dimension stands that cannot be typed over, what it follows from. */
-export function FixedNote({
-  open,
-  close,
-  words,
-}: {
-  open: OpenDimension;
-  close: () => void;
-  words: string;
-}): JSX.Element {
+export function FixedNote({ open, close, words }: { open: Spot; close: () => void; words: string }): JSX.Element {
   const button = useRef<HTMLButtonElement>(null);
   useEffect(() => button.current?.focus(), []);
   return (

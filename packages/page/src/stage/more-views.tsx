@@ -1,7 +1,18 @@
+import type { Signal } from '@preact/signals';
 import type { JSX } from 'preact';
 import { useDesk } from '../desk/context.ts';
-import type { ToolsProps } from './tools.tsx';
 import { isSteel, nameOf, type ViewName } from './view-scene.ts';
+
+export interface ToolsProps {
+  readonly view: Signal<ViewName>;
+  /** The drawing beside it; null for none. */
+  readonly second: Signal<ViewName | null>;
+  readonly fitting: Signal<boolean>;
+  readonly views: readonly ViewName[];
+  readonly shown: ViewName;
+  readonly beside: ViewName | null;
+  readonly wide: boolean;
+}
 
 /** The views of the knives, in a list that drops down. */
 export function KnifeViews({ view, views, shown }: ToolsProps): JSX.Element {

@@ -1,21 +1,10 @@
-import type { Signal } from '@preact/signals';
 import type { JSX } from 'preact';
 import { useEffect, useRef } from 'preact/hooks';
 import { useDesk } from '../desk/context.ts';
 import { Later } from '../desk/later.tsx';
 import { useOneStop } from '../entry/one-stop.ts';
+import type { ToolsProps } from './more-views.tsx';
 import { isSteel, nameOf, type ViewName } from './view-scene.ts';
-
-export interface ToolsProps {
-  readonly view: Signal<ViewName>;
-  /** The drawing beside it; null for none. */
-  readonly second: Signal<ViewName | null>;
-  readonly fitting: Signal<boolean>;
-  readonly views: readonly ViewName[];
-  readonly shown: ViewName;
-  readonly beside: ViewName | null;
-  readonly wide: boolean;
-}
 
 /** Which drawings are shown, and what can be done with the joint. */
 export function Tools(props: ToolsProps): JSX.Element {
