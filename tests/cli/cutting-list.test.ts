@@ -134,3 +134,24 @@ describe('fielded cutting-list', () => {
     expect(done.err).toContain(words);
   });
 });
+
+it('counts stiles of two woods apart, and names the wood of each', async () => {
+  const job = (wood: string) => `fielded: 1
+title: In ${wood}
+panel: { thickness: 20, species: ${wood} }
+frame: { thickness: 22, groove: { width: 6.4, depth: 11, setback: 7.5 }, swellGap: 2 }
+cuts: [{ side: front, profile: { shape: rebate, reach: 38, depth: 13.8 } }]
+doors: [{ name: A, width: 450, height: 720, stile: 60, rail: 60 }]
+`;
+  const files = ['black cherry', 'white oak', 'white oak'].map((wood, i) => put(folder, `wood-${i}.yaml`, job(wood)));
+  const csv = join(folder, 'two-woods.csv');
+  await run(['cutting-list', ...files, '-o', csv]);
+  const stiles = readFileSync(csv, 'utf8')
+    .split('\r\n')
+    .filter((row) => row.startsWith('stile,'))
+    .map((row) => row.split(',').slice(0, 7));
+  expect(stiles).toEqual([
+    ['stile', '2', '720', '60', '22', 'along', 'black cherry'],
+    ['stile', '4', '720', '60', '22', 'along', 'white oak'],
+  ]);
+});

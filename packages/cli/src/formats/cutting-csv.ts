@@ -68,7 +68,7 @@ function listParts(list: CuttingList, { voice, size, along }: Pen): Row[] {
     size(p.width),
     size(p.thickness),
     along,
-    '',
+    p.wood,
     forWhom(list, p.for, voice),
     '',
   ]);

@@ -18,13 +18,15 @@ export interface ForDoor {
   readonly quantity: number;
 }
 
-/** Equal parts of frames, mm, whichever doors they are for. */
+/** Equal parts of frames in one wood, mm, whichever doors they are for. */
 export interface ListedPart {
   readonly part: PartName;
   readonly quantity: number;
   readonly length: number;
   readonly width: number;
   readonly thickness: number;
+  /** '' where no job names one. */
+  readonly wood: string;
   readonly for: readonly ForDoor[];
 }
 
@@ -82,8 +84,8 @@ function listParts(doors: readonly { readonly job: string; readonly door: DoorRe
   const pieces = doors.flatMap(({ job, door }) =>
     door.parts.map((part) => ({ piece: part, for: { job, door: door.name, quantity: part.quantity } })),
   );
-  const key = ({ part, length, width, thickness }: DoorReport['parts'][number]) =>
-    [part, ...[length, width, thickness].map(hundredths)].join(' ');
+  const key = ({ part, length, width, thickness, wood }: DoorReport['parts'][number]) =>
+    [part, wood, ...[length, width, thickness].map(hundredths)].join(' ');
   return countEqual(pieces, key).sort(
     (p, q) => ORDER.indexOf(p.part) - ORDER.indexOf(q.part) || q.length - p.length || q.width - p.width,
   );

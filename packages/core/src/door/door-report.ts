@@ -10,6 +10,8 @@ export interface DoorPart {
   readonly length: number;
   readonly width: number;
   readonly thickness: number;
+  /** '' where the job names none. */
+  readonly wood: string;
 }
 
 /** Equal panels of a door; `quantity` counts all doors and leaves. Sizes mm. */

@@ -9,7 +9,7 @@ import type { DoorPart } from './door-report.ts';
  * likewise; with a mitre, rails run the whole width and only mid rails and muntins have ends that go into a groove. A top rail
  * with a shaped head is sawn from stock that is wider by the rise.
  */
-export function listParts(door: Door, joint: FrameJoint, thickness: number): DoorPart[] {
+export function listParts(door: Door, joint: FrameJoint, thickness: number, wood = ''): DoorPart[] {
   const { width, height, stile, topRail, bottomRail, midRail, muntin, rows, columns } = door;
   const doors = door.quantity * door.leaves;
   const between = width - 2 * stile;
@@ -21,6 +21,7 @@ export function listParts(door: Door, joint: FrameJoint, thickness: number): Doo
     length,
     width: wide,
     thickness,
+    wood,
   });
   const parts = [
     part('stile', 2, height, stile),

@@ -68,7 +68,7 @@ function reportDoor(prepared: PreparedJob, door: Door, section: PanelSection): D
     opening,
     panel: panelSize(opening, insertion),
     openings,
-    parts: listParts(door, jointOf(job.frame), job.frame.thickness),
+    parts: listParts(door, jointOf(job.frame), job.frame.thickness, frameWoodName(job)),
     panels: listPanels(door, insertion, section),
   };
 }
@@ -88,14 +88,12 @@ function cutsRoundHead({ job: { shop }, edge }: PreparedJob): CutRoundHead[] {
   });
 }
 
-/** Frame parts, panels that are glued up by themselves, and blanks. Frames are of the panel's wood unless the job names theirs. */
+/** Frame parts, panels that are glued up by themselves, and blanks. */
 function finishedPieces(job: Job, doors: readonly DoorReport[], blanks: BlankList['blanks']): FinishedPiece[] {
   const wood = woodName(job.panel);
-  const frameWood = job.frame.species === undefined ? wood : woodName(job.frame);
   const parts = doors.flatMap(({ name, parts }) =>
     parts.map(({ part, ...piece }) => ({
       what: say('timber.part', { part: say(`part.${part}`, {}, job), door: name }, job),
-      wood: frameWood,
       ...piece,
     })),
   );
@@ -127,6 +125,11 @@ function finishedPieces(job: Job, doors: readonly DoorReport[], blanks: BlankLis
     thickness,
   }));
   return [...parts, ...panels, ...glued];
+}
+
+/** The frames' wood: the panel's unless the job names theirs. */
+function frameWoodName({ frame, panel }: Job): string {
+  return woodName(frame.species === undefined ? panel : frame);
 }
 
 /** A wood as the table calls it, or as the job does; '' where it names none. */
