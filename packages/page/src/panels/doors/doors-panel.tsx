@@ -51,8 +51,10 @@ export function DoorsPanel(): JSX.Element {
           }}
         >
           <summary>
-            {door.quantity} <span aria-hidden="true">×</span>
-            <span class="unseen">of</span> {door.name}
+            <span>
+              {door.quantity} <span aria-hidden="true">×</span>
+              <span class="unseen">of</span> {door.name}
+            </span>
           </summary>
           {index === open && <DoorFields door={door} index={index} />}
         </details>
