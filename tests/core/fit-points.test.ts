@@ -27,9 +27,15 @@ function scanOf(chain: Chain, count: number, scatter: number, seed = 1): { x: nu
 
 /** Greatest distance from points to a chain, by 4,000 places of every piece. */
 function farthest(points: readonly { x: number; y: number }[], chain: Chain): number {
-  const places = chain.flatMap((c) => Array.from({ length: 4001 }, (_, i) => pointAlong(c, i / 4000, arcAngle(c))));
-  const nearest = (p: { x: number; y: number }) =>
-    places.reduce((least, q) => Math.min(least, (p.x - q.x) ** 2 + (p.y - q.y) ** 2), Number.POSITIVE_INFINITY);
+  const places = chain.flatMap((c) => {
+    const angle = arcAngle(c);
+    return Array.from({ length: 4001 }, (_, i) => pointAlong(c, i / 4000, angle));
+  });
+  const nearest = (p: { x: number; y: number }) => {
+    let least = Number.POSITIVE_INFINITY;
+    for (const q of places) least = Math.min(least, (p.x - q.x) ** 2 + (p.y - q.y) ** 2);
+    return least;
+  };
   return Math.sqrt(Math.max(...points.map(nearest)));
 }
 

@@ -109,7 +109,7 @@ describe('the price of a job', () => {
         const each =
           { wood: rates.wood.oak!, finish: rates.finish!, knives: rates.knife! }[item as 'wood'] ?? rates.hour!;
         const wanted = rounded(bignumber(quantity).times(each).times(digits));
-        expect(amount, `${item} of ${JSON.stringify({ quantities, rates })}`).toBe(wanted);
+        if (amount !== wanted) expect(amount, `${item} of ${JSON.stringify({ quantities, rates })}`).toBe(wanted);
         return sum + wanted;
       }, 0);
       const margin = rounded(bignumber(net).times(rates.margin).div(100));

@@ -199,6 +199,24 @@ describe('the shop file', () => {
     ]);
   });
 
+  it('read again, and read between others, is the same each time, its faults too', () => {
+    const faulty = SHOP.replace('rake: 18', 'rake: steep').replace('[-70, 90]', '[90, -70]');
+    const texts = [SHOP, SHOP, faulty, faulty, SHOP, faulty, SHOP.replace('bodyDiameter: 70', 'bodyDiameter: 72')];
+    const read = texts.map((text) => readShop(text, 'shop.yaml'));
+    expect(read.map(({ faults }) => faults.length)).toEqual([0, 0, 2, 2, 0, 2, 0]);
+    expect([read[1], read[4]]).toEqual([read[0], read[0]]);
+    expect([read[3], read[5]]).toEqual([read[2], read[2]]);
+    expect(read.map(({ shop }) => shop?.heads.raiser?.bodyDiameter)).toEqual([
+      70,
+      70,
+      undefined,
+      undefined,
+      70,
+      undefined,
+      72,
+    ]);
+  });
+
   it('names the nearest knife and head it does have', () => {
     const slips = withShop.replace('cove-13', 'cove-31').replace('head: raiser', 'head: rasier');
     const { faults } = readJob(slips, { loadShop: () => SHOP });

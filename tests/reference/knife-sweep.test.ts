@@ -21,6 +21,12 @@ const cross = (a: Vector, b: Vector): Vector => [
 const add = (...terms: readonly [number, Vector][]): Vector =>
   [0, 1, 2].map((k) => terms.reduce((sum, [by, v]) => sum + by * v[k]!, 0)) as unknown as Vector;
 
+/** The steps of a full turn. */
+const TURN = Array.from(
+  { length: 720 },
+  (_, i) => [Math.cos((Math.PI * i) / 360), Math.sin((Math.PI * i) / 360)] as const,
+);
+
 /**
  * Where a point of the steel passes, found by putting the knife in its head in three dimensions and turning it: nothing
  * here comes from the engine. The head turns anticlockwise about z. The face's up-direction u lies at the rake angle to
@@ -34,14 +40,10 @@ function revolve(head: Head, s: number, t: number): { along: number; out: number
   const p = add([1, tip], [s, edge], [-t, u]);
   // A full turn in steps: the farthest it gets along +x is its radius.
   let out = 0;
-  const steps = 720;
-  for (let i = 0; i < steps; i++) {
-    const angle = (2 * Math.PI * i) / steps;
-    out = Math.max(out, p[0] * Math.cos(angle) - p[1] * Math.sin(angle));
-  }
+  for (const [cos, sin] of TURN) out = Math.max(out, p[0] * cos - p[1] * sin);
   const around = Math.hypot(p[0], p[1]);
-  expect(out).toBeGreaterThan(around * Math.cos(Math.PI / steps) - 1e-12);
-  expect(out).toBeLessThan(around + 1e-12);
+  if (!(out > around * Math.cos(Math.PI / TURN.length) - 1e-12 && out < around + 1e-12))
+    throw new Error(`turned, it gets ${out} out; it stands ${around} out`);
   return { along: p[2], out: around };
 }
 
@@ -59,9 +61,9 @@ function distanceToPolyline(points: readonly { x: number; y: number }[], x: numb
     const [vx, vy] = [b.x - a.x, b.y - a.y];
     const square = vx * vx + vy * vy;
     const along = square === 0 ? 0 : Math.min(1, Math.max(0, ((x - a.x) * vx + (y - a.y) * vy) / square));
-    least = Math.min(least, Math.hypot(x - a.x - along * vx, y - a.y - along * vy));
+    least = Math.min(least, (x - a.x - along * vx) ** 2 + (y - a.y - along * vy) ** 2);
   }
-  return least;
+  return Math.sqrt(least);
 }
 
 /** Greatest distance between the drawn section and what the revolved knife leaves, both ways. */

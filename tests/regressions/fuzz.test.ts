@@ -15,7 +15,7 @@ import { pathArea } from '../fuzz/path-area.ts';
 import { limitsBroken } from '../fuzz/set-up-limits.ts';
 import { planned } from '../support/plans.ts';
 import { Random } from '../support/random.ts';
-import { trials } from '../support/trials.ts';
+import { LONG_RUN, trials } from '../support/trials.ts';
 
 it('odd jobs keep every promise', () => {
   expect(Array.from({ length: trials(800, 5000) }, (_, i) => fuzzJob(i + 1)).flat()).toEqual([]);
@@ -50,11 +50,14 @@ it('would notice a margin, a knife and a worst case that are a little off', () =
   expect(spreadOf([least, most - 1e-4])).toHaveLength(1);
 });
 
+/** The daily pictures begin here: twice as many as the first four, of which one takes as long as all of these. */
+const QUICK_PICTURES = LONG_RUN ? 0 : 23;
+
 it.each([
   ['doors', trials(60, 600), fuzzDoors],
   ['quotes', trials(60, 600), fuzzQuotes],
   ['templates', trials(30, 300), fuzzTemplates],
-  ['pictures', trials(4, 40), fuzzImages],
+  ['pictures', trials(8, 40), (seed: number) => fuzzImages(QUICK_PICTURES + seed)],
   ['plans', trials(20, 400), fuzzPlans],
   ['knives turned over', trials(10, 100), fuzzKnives],
 ] as const)('odd %s keep every promise, %d of them', (_, count, fuzz) => {
