@@ -6,7 +6,7 @@ export function WordField({ label, ...input }: { id: string; label: string } & I
     <div class="field">
       <label for={input.id}>{label}</label>
       <div class="line wide">
-        <input type="text" autocomplete="off" {...input} />
+        <input type="text" dir="auto" autocomplete="off" {...input} />
       </div>
     </div>
   );

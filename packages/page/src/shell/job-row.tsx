@@ -46,7 +46,7 @@ export function JobRow({
           onClick={() => goToJob(desk, keeper, places, job)}
         >
           {job.doc && <JointThumb doc={job.doc} />}
-          <span>{job.title}</span>
+          <span dir="auto">{job.title}</span>
           <small>{[job.fileName, sayWhen(job)].filter(Boolean).join(' · ')}</small>
         </button>
       )}

@@ -32,6 +32,7 @@ export function DetailFields({
         <textarea
           id={`${id}-client`}
           rows={3}
+          dir="auto"
           autocomplete="off"
           value={details.client}
           onInput={(event) => change({ ...details, client: event.currentTarget.value })}

@@ -157,6 +157,7 @@ function LinesField(props: FieldProps): JSX.Element {
       <textarea
         id={id}
         rows={3}
+        dir="auto"
         aria-label={`${field.label}, ${whose}`}
         aria-invalid={fault !== ''}
         aria-describedby={describe(id)}
