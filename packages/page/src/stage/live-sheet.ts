@@ -153,7 +153,7 @@ async function slideIn(sheet: Sheet): Promise<void> {
   await attempt(sheet.desk, async () => {
     const { slideIn } = await fetchPart(() => import('./slide-in.ts'));
     sheet.slide?.finish();
-    sheet.slide = slideIn(sheet.node, sheet.desk.report.peek(), sheet.settled?.scale ?? 1);
+    sheet.slide = slideIn(sheet);
   });
 }
 

@@ -1,5 +1,9 @@
-import type { Report } from '@fielded/core';
+import type { Item } from '@fielded/render';
 import { easing, SVG, Timeline } from '@svgdotjs/svg.js';
+
+import type { Painter } from './painter.ts';
+import type { Settling } from './settle.ts';
+import { placeOf } from './view-scene.ts';
 
 /** How far before the groove the panel starts, paper mm. */
 const BEFORE = 14;
@@ -12,9 +16,19 @@ export interface Slide {
   finish(): void;
 }
 
+/** A settled drawing whose panel can slide. */
+interface Sheet extends Settling {
+  readonly node: SVGSVGElement;
+  readonly drawing: Painter;
+}
+
 /** Slides the panel from before the groove to where it stands; null for those who want no motion. */
-export function slideIn(node: SVGSVGElement, report: Report, scale: number): Slide | null {
-  if (matchMedia('(prefers-reduced-motion: reduce)').matches) return null;
+export function slideIn(sheet: Sheet): Slide | null {
+  const { node, settled } = sheet;
+  if (settled === null || matchMedia('(prefers-reduced-motion: reduce)').matches) return null;
+  const report = sheet.desk.report.peek();
+  const { scale, scene } = settled;
+  sheet.drawing.paint(hatchThrough(sheet, scene.items));
   const way = scale * Math.min(report.tongue.insertion, report.fit.deepestInsertion ?? 0) + BEFORE;
   const stopped = report.fit.verdict === 'stops-short' || report.fit.verdict === 'will-not-enter';
   const ease = stopped ? easing.bezier(0.3, 0.1, 0.9, 0.6) : easing.bezier(0.3, 0.1, 0.2, 1);
@@ -42,6 +56,7 @@ export function slideIn(node: SVGSVGElement, report: Report, scale: number): Sli
       part.removeAttribute('transform');
       part.removeAttribute('opacity');
     }
+    sheet.drawing.paint(scene.items);
   };
   timeline.on('finished', leave);
   return {
@@ -50,4 +65,12 @@ export function slideIn(node: SVGSVGElement, report: Report, scale: number): Sli
       leave();
     },
   };
+}
+
+/** The drawing with its wood hatched through: where figures stood, which are gone meanwhile, hatching has gaps. */
+function hatchThrough({ draw, desk, settled }: Sheet, items: readonly Item[]): Item[] {
+  const bare = draw(desk.report.peek(), settled!.scale, [], placeOf(settled!.scene, 'frame')).items;
+  return items.map((item) =>
+    item.key === 'panel' || item.key === 'frame' ? (bare.find(({ key }) => key === item.key) ?? item) : item,
+  );
 }
