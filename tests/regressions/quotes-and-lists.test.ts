@@ -97,6 +97,8 @@ describe('a quote', () => {
     expect(quote.assumed).toEqual([
       { what: 'yield', value: 65 },
       { what: 'leastEndGrainWidth', value: 300 },
+      // The groove's depth: what goes into a stile where the job names no joint.
+      { what: 'coped', value: 11 },
       { what: 'frameWood', value: null },
     ]);
     const file = join(folder, 'assumed.html');

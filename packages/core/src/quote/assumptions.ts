@@ -1,5 +1,6 @@
 import { DEFAULTS } from '../job/defaults.ts';
 import type { Job } from '../job/job.ts';
+import { jointOf } from '../joint/frame.ts';
 import type { Report } from '../report/report.ts';
 import type { AssumedFigure, QuoteAssumption } from './quote-report.ts';
 
@@ -9,7 +10,7 @@ const IN_BLANKS = ['kerf', 'edgeAllowance', 'greatestBlankWidth'] as const;
 
 /**
  * Figures that a quote's quantities follow from and that neither job nor shop gives: rules of the shop, gaps round doors that are
- * given by their opening, the frames' wood. None without doors: nothing is counted from them then.
+ * given by their opening, what goes into a joint, the frames' wood. None without doors: nothing is counted from them then.
  */
 export function listAssumptions({ shop, doors, panel, frame }: Job, { blanks = [] }: Report): QuoteAssumption[] {
   if (doors.length === 0) return [];
@@ -21,6 +22,7 @@ export function listAssumptions({ shop, doors, panel, frame }: Job, { blanks = [
     ...rules,
     ...of(gaps.has('gap'), 'gap', DEFAULTS.doorGap),
     ...of(gaps.has('between'), 'between', DEFAULTS.between),
+    ...of(frame.joint === undefined, 'coped', jointOf(frame).length),
     ...of(panel.species !== undefined && frame.species === undefined, 'frameWood', null),
   ];
 }

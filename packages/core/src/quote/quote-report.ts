@@ -113,6 +113,7 @@ export type AssumedFigure =
   | 'greatestBlankWidth'
   | 'gap'
   | 'between'
+  | 'coped'
   | 'frameWood';
 
 /** What a quote counts: all of a job, quantities of doors counted. */

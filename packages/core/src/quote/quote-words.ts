@@ -72,6 +72,7 @@ export const QUOTE_WORDS = {
   'assumed.greatestBlankWidth': 'blanks up to {mm:length} wide',
   'assumed.gap': '{mm:length} between doors and carcase',
   'assumed.between': '{mm:length} between leaves',
+  'assumed.coped': 'rails coped {mm:length} into each side',
   'assumed.frameWood': "frames of the panels' wood",
   'item.wood': '{wood}, {thickness:length} finished',
   'item.timber': 'Timber, {thickness:length} finished',
