@@ -57,6 +57,23 @@ describe('an outline from a DXF drawing', () => {
     expectDrawn(readWith('thumb.DXF', writeDxf([{ name: 'PROFILE', chains: [back] }])));
   });
 
+  it('may have been mirrored: its entities then face down, with x and bulges the other way', () => {
+    const facing = (entities: string) => `0 SECTION 2 ENTITIES ${entities} 0 ENDSEC 0 EOF   `.split(' ').join('\n');
+    const bulge = Math.tan(Math.PI / 8);
+    const polyline = `0 LWPOLYLINE 8 0 90 4 70 0 230 -1 10 0 20 -9 10 -11 20 -9 42 ${-bulge} 10 -14 20 -6 10 -14 20 0`;
+    const loose =
+      '0 LINE 8 0 10 0 20 -9 11 11 21 -9 0 ARC 8 0 10 -11 20 -6 40 3 50 180 51 270 230 -1 0 LINE 8 0 10 14 20 -6 11 14 21 0';
+    // Gaps of 0.0018 mm, as programs leave that write four decimals of an inch.
+    const rounded =
+      '0 LINE 8 0 10 0 20 -9 11 11.0013 21 -9.0013 0 ARC 8 0 10 11 20 -6 40 3 50 270 51 0 0 LINE 8 0 10 14.0018 20 -6 11 14.0018 21 0';
+    for (const entities of [polyline, loose, rounded]) {
+      const { chain } = readWith('mirrored.dxf', facing(entities)) as OutlineProfile;
+      expect(chain.map(({ turn }) => turn)).toEqual([0, -1, 0]);
+      const [land, hollow] = chain as readonly [OutlineProfile['chain'][number], OutlineProfile['chain'][number]];
+      expect(Math.hypot(land.x1 - 11, land.y1 - 9, hollow.x1 - 14, hollow.y1 - 6, hollow.r - 3)).toBeLessThan(0.005);
+    }
+  });
+
   it('is one outline', () => {
     const two = writeDxf([
       { name: 'A', chains: [upright, upright.map((c) => ({ ...c, x0: c.x0 + 50, x1: c.x1 + 50, cx: c.cx + 50 }))] },

@@ -42,7 +42,7 @@ export function takeApart(text: string): DxfContents | undefined {
 
 function pairLines(text: string): DxfGroup[] | undefined {
   const lines = text.split(/\r\n|\r|\n/);
-  if (lines.at(-1)?.trim() === '') lines.pop();
+  while (lines.at(-1)?.trim() === '') lines.pop();
   if (lines.length < 2 || lines.length % 2 !== 0) return undefined;
   const groups: DxfGroup[] = [];
   for (let i = 0; i < lines.length; i += 2) {

@@ -1,4 +1,4 @@
-import { arc, type Curve, line } from '@fielded/geometry';
+import { arc, type Curve, line, mirrorCurve } from '@fielded/geometry';
 import { type DxfEntity, type DxfGroup, figureOf, numberOf, takeApart, textOf } from './dxf-groups.ts';
 import { type DxfOutline, joinLoose, type LoosePiece } from './join-loose.ts';
 import { MOST_STROKES } from './most-strokes.ts';
@@ -33,10 +33,13 @@ export function readDxf(text: string, join = 1e-6): DxfReading {
   for (const entity of foldVertices(contents.entities)) {
     const layer = textOf(entity.groups, 8);
     if (entity.type === 'LWPOLYLINE' || entity.type === 'POLYLINE') {
-      const chain = polyline(entity, unit);
+      const chain = polyline(entity, unit).map(facing(entity));
       if (chain.length > 0) outlines.push({ layer, chain });
-    } else if (entity.type === 'LINE' || entity.type === 'ARC') loose.push({ layer, curve: single(entity, unit) });
-    else others.set(entity.type, (others.get(entity.type) ?? 0) + 1);
+    } else if (entity.type === 'LINE' || entity.type === 'ARC') {
+      const curve = single(entity, unit);
+      // A line stands in the drawing's own coordinates, whichever way it faces.
+      loose.push({ layer, curve: entity.type === 'ARC' ? facing(entity)(curve) : curve });
+    } else others.set(entity.type, (others.get(entity.type) ?? 0) + 1);
   }
   const strokes = loose.length + outlines.reduce((sum, { chain }) => sum + chain.length, 0);
   if (strokes > MOST_STROKES)
@@ -59,6 +62,11 @@ function nameOthers(others: ReadonlyMap<string, number>): string[] {
     .slice(0, MOST_KINDS)
     .map(([type, count]) => `${count} × ${type.length > 40 ? `${type.slice(0, 38)}…` : type}`);
   return others.size > MOST_KINDS ? [...named, `and ${others.size - MOST_KINDS} more kinds`] : named;
+}
+
+/** What an entity's own coordinates are in the drawing's: one that was mirrored faces down (extrusion 0, 0, −1), its x the other way. */
+function facing({ groups }: DxfEntity): (c: Curve) => Curve {
+  return numberOf(groups, 230, 1) < 0 ? (c) => mirrorCurve(c, 0) : (c) => c;
 }
 
 /** Old polylines hold their vertices as entities that follow, up to SEQEND: they are made one entity. */

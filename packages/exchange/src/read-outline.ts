@@ -21,8 +21,14 @@ export function readOutlineFile(name: string, text: string): string | Refusal {
   };
 }
 
+/**
+ * Pieces whose ends lie this near to each other, mm, meet: programs that write four decimals of an inch leave gaps of 0.002 mm, and an outline
+ * is read to 0.005 mm in any case.
+ */
+const ENDS_MEET = 0.005;
+
 function fromDxf(text: string): string | Refusal {
-  const { outlines, leftOut } = readDxf(text);
+  const { outlines, leftOut } = readDxf(text, ENDS_MEET);
   const [only, another] = outlines;
   if (only === undefined) {
     const held =
