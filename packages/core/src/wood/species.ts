@@ -53,7 +53,7 @@ export function listSpecies(): readonly Species[] {
  */
 export function findSpecies(name: string): Species | null {
   const wanted = nameKey(name);
-  const row = SPECIES_TABLE.find((each) => [each.name, ...each.also].some((known) => nameKey(known) === wanted));
+  const row = rowOf(wanted);
   return row ? fillIn(row) : null;
 }
 
@@ -102,6 +102,17 @@ export function nearestSpecies(name: string): string | null {
   }
   // A third of the letters wrong is a slip; more is another wood.
   return best.distance <= wanted.length / 3 ? best.name : null;
+}
+
+let rowsByKey: ReadonlyMap<string, SpeciesRow> | undefined;
+
+/** The row of the table with a name of this key. Listed once: a job asks for the same wood at each of its doors. */
+function rowOf(key: string): SpeciesRow | undefined {
+  // The first row of a name stands: later ones are put in before it.
+  rowsByKey ??= new Map(
+    SPECIES_TABLE.toReversed().flatMap((row) => [row.name, ...row.also].map((known) => [nameKey(known), row] as const)),
+  );
+  return rowsByKey.get(key);
 }
 
 function fillIn(row: SpeciesRow): Species {
