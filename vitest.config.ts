@@ -2,6 +2,7 @@ import { availableParallelism } from 'node:os';
 import { defineConfig } from 'vitest/config';
 import { BUILT_PACKAGES, builtPackages } from './tests/support/built-packages.ts';
 import { LeftOut } from './tests/support/left-out.ts';
+import { LongestFirst } from './tests/support/longest-first.ts';
 import { scratchInMemory } from './tests/support/scratch-folder.ts';
 
 scratchInMemory();
@@ -15,6 +16,7 @@ export default defineConfig({
     globalSetup: ['tests/support/built-once.ts'],
     testTimeout: 30_000,
     isolate: false,
+    sequence: { sequencer: LongestFirst },
     reporters: ['default', new LeftOut()],
     server: { deps: { external: [BUILT_PACKAGES] } },
     // One more than there are processors: who waits for a browser or another program leaves one idle.
