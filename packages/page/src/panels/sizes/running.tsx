@@ -117,7 +117,7 @@ function RunOrder({ index }: { index: number }): JSX.Element {
           desk.notice.value = { kind: 'note', text: `${name} is removed. Undo brings it back.` };
         }}
       >
-        Remove
+        Remove this cut
       </button>
     </div>
   );
