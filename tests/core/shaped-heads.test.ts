@@ -15,7 +15,7 @@ import {
 import { tornShoulder } from '../../packages/core/src/door/shaped-head-report.ts';
 import { shapedOutline } from '../../packages/core/src/door/shaped-panel.ts';
 import { volumeTakenRound } from '../../packages/core/src/door/volume-taken-round.ts';
-import { arc, line } from '../../packages/geometry/src/curve/curve.ts';
+import { arc, line, shiftCurve } from '../../packages/geometry/src/curve/curve.ts';
 import { Random } from '../support/random.ts';
 
 const CATHEDRAL = { shape: 'cathedral', rise: 60, crown: 120, ears: 80 } as const;
@@ -139,6 +139,22 @@ describe('a panel under a shaped head', () => {
       6,
     );
     expect(outlineLength(shapedOutline(arch, 0))).toBeCloseTo(498 + 2 * straight + 519 * 2 * half, 8);
+  });
+
+  it('has the same lines and arcs, each once, whether its head is named or drawn', () => {
+    for (const shaped of [arch.shaped, CATHEDRAL]) {
+      const panel = { ...arch, shaped };
+      const curve = shapedCurve(shaped, arch.opening, 0, arch.opening / 2);
+      const chain = curve.map((c) => shiftCurve(c, arch.opening / 2, 0));
+      const drawn = { ...arch, shaped: { shape: 'outline', rise: shaped.rise, chain } } as const;
+      for (const inside of [0, 4, 20, 38]) {
+        const corners = (of: Parameters<typeof shapedOutline>[0]) =>
+          shapedOutline(of, inside).map(({ x0, y0, turn, r }) => [x0, y0, turn, turn === 0 ? 0 : r]);
+        const wanted = corners(panel);
+        const found = corners(drawn);
+        expect(found).toEqual(wanted.map((corner) => corner.map((figure) => expect.closeTo(figure, 6))));
+      }
+    }
   });
 
   it('loses to a rebate what lies between two outlines', () => {

@@ -5,6 +5,7 @@ import { searchSetting } from '../../packages/core/src/solve/search.ts';
 import { findSetting } from '../../packages/core/src/solve/settings.ts';
 import { solve } from '../../packages/core/src/solve/solve.ts';
 import { TARGETS } from '../../packages/core/src/solve/targets.ts';
+import { completeDoor } from '../support/doors.ts';
 import { cut, plainJob, profile, wedgeJob } from './joints-to-spread.ts';
 
 const year = { made: 8, driest: 6, dampest: 11, pinned: true } as const;
@@ -107,6 +108,16 @@ describe('an answer', () => {
     expect(named).not.toHaveProperty('visibleMargin');
     expect(solved.problems.gone.map(({ code }) => code)).toEqual(['tight']);
     expect(solved.problems.come).toEqual([]);
+  });
+
+  it('tells problems of one kind at several places apart', () => {
+    // Panels of 74 and 58 mm between stiles: with a reach of 34 the raises meet no longer on the first.
+    const doors = [176, 160].map((width, k) => completeDoor({ name: `${k}`, width, height: 700, stile: 60, rail: 60 }));
+    const { problems } = solve(plainJob({ doors }), { for: 'visibleMargin', value: 25, by: 'raise.reach' });
+    const places = (list: typeof problems.gone) => list.map(({ code, at }) => `${code} ${at}`);
+    expect(places(problems.gone)).toContain('raises-meet doors[0]');
+    expect(places([...problems.gone, ...problems.come])).not.toContain('raises-meet doors[1]');
+    expect(places(problems.come)).toEqual([]);
   });
 
   it('says what to write where', () => {
