@@ -69,7 +69,7 @@ function extent(values: readonly number[]): [number, number] {
 function readAxis(scale: ScaleLinear<number, number>, count: number): Axis {
   const ticks = scale.ticks(count);
   const step = ticks.length > 1 ? ticks[1]! - ticks[0]! : 1;
-  const digits = Math.max(0, -Math.floor(Math.log10(step) + 1e-9));
+  const digits = Math.max(0, -Math.floor(Math.log10(step)));
   return { scale, ticks, say: (value, voice) => spokenNumber(value, digits, voice) };
 }
 
