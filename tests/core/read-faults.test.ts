@@ -348,6 +348,12 @@ const SLIPS: readonly (readonly string[])[] = [
     '2:9 out-of-order season: driest, 11 %, is damper than dampest, 6 %. Write the lower moisture content as driest.',
   ],
   [
+    'seasons turned round, given by their air',
+    'title: Test',
+    'season: { made: 8, driest: { temperature: 20, humidity: 70 }, dampest: { temperature: 25, humidity: 40 } }',
+    '2:9 out-of-order season: driest, 13.13 %, is damper than dampest, 7.61 %. Write the lower moisture content as driest.',
+  ],
+  [
     'half a door',
     'title: Test',
     'doors: [{ quantity: 0.5, width: 400, height: 700, stile: 60, rail: 60 }]',
