@@ -70,7 +70,7 @@ function put(name: string, text: string): string {
 function cropTop(png: Buffer, height: number): Buffer {
   const data = `data:image/png;base64,${png.toString('base64')}`;
   const svg = `<svg xmlns="http://www.w3.org/2000/svg" width="${WIDTH}" height="${height}"><image href="${data}" width="${WIDTH}" height="${height + 200}" preserveAspectRatio="none"/></svg>`;
-  return Buffer.from(new Resvg(svg).render().asPng());
+  return Buffer.from(new Resvg(svg, { font: { loadSystemFonts: false } }).render().asPng());
 }
 
 function rasterOf(renderer: string, drawing: Scene, svg: string): Raster {

@@ -54,11 +54,13 @@ describe('a title in', () => {
         { kind: 'text', key: 'a', role: 'text', x: 80, y: 20, text: title, height, anchor: 'middle', upright: false },
       ],
     } as const;
-    const font = { fontFiles: [...fonts.files], loadSystemFonts: false, defaultFontFamily: 'IBM Plex Sans' };
-    const paint = (svg: string) =>
-      readPng(new Resvg(svg, { font, fitTo: { mode: 'width', value: 640 } }).render().asPng(), 640, 120);
-    const live = paint(sceneToSvg(only));
-    const outlined = paint(sceneToSvg(only, { letters: await openLetters(fonts.typefaces) }));
+    const paint = (svg: string, fontFiles: string[]) => {
+      const font = { fontFiles, loadSystemFonts: false, defaultFontFamily: 'IBM Plex Sans' };
+      return readPng(new Resvg(svg, { font, fitTo: { mode: 'width', value: 640 } }).render().asPng(), 640, 120);
+    };
+    const live = paint(sceneToSvg(only), [...fonts.files]);
+    // Outlines are drawn without any font.
+    const outlined = paint(sceneToSvg(only, { letters: await openLetters(fonts.typefaces) }), []);
     const [a, b] = [inkByRegion(live, 64, 12), inkByRegion(outlined, 64, 12)];
     expect(Math.max(...a)).toBeGreaterThan(0.2);
     const apart = a.reduce((sum, ink, i) => sum + Math.abs(ink - b[i]!), 0) / a.reduce((sum, ink) => sum + ink, 0);
