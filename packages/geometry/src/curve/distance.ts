@@ -7,12 +7,17 @@ export function distanceTo(c: Curve, x: number, y: number): number {
     const dy = c.y1 - c.y0;
     const along = (x - c.x0) * dx + (y - c.y0) * dy;
     const square = dx * dx + dy * dy;
-    if (along <= 0 || square === 0) return Math.hypot(x - c.x0, y - c.y0);
-    if (along >= square) return Math.hypot(x - c.x1, y - c.y1);
+    if (along <= 0 || square === 0) return span(x - c.x0, y - c.y0);
+    if (along >= square) return span(x - c.x1, y - c.y1);
     return Math.abs((x - c.x0) * dy - (y - c.y0) * dx) / Math.sqrt(square);
   }
-  if (isInSector(c, x, y)) return Math.abs(Math.hypot(x - c.cx, y - c.cy) - c.r);
-  return Math.min(Math.hypot(x - c.x0, y - c.y0), Math.hypot(x - c.x1, y - c.y1));
+  if (isInSector(c, x, y)) return Math.abs(span(x - c.cx, y - c.cy) - c.r);
+  return Math.min(span(x - c.x0, y - c.y0), span(x - c.x1, y - c.y1));
+}
+
+/** As `Math.hypot`, in a fifth of its time: no length here is so great or so small that its square could not be written. */
+function span(dx: number, dy: number): number {
+  return Math.sqrt(dx * dx + dy * dy);
 }
 
 /** Whether a point lies in the sector between an arc's ends, edges included: the ray from the centre to the point then meets the arc. */
