@@ -152,7 +152,7 @@ function Steps({ id, planned: { plan } }: { id: string; planned: Planned }): JSX
               }}
             />
             <span>
-              {words}
+              {keepTogether(words)}
               <span class="unseen">
                 {' '}
                 Step {index + 1} of {steps.length}.
