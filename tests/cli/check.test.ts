@@ -103,7 +103,7 @@ A test piece decides: cut one in the same stock before the panels.
     expect({ status, err }).toEqual({ status: 1, err: '' });
     expect(out).toContain('  ⊗ no tongue   – running not checked\n  The cuts meet and leave no tongue.\n');
     expect(out.replaceAll(/\s+/g, ' ')).toContain(
-      '✗ error The cuts meet: they leave no wood within 13.79 mm of the edge. Take the back relief 6.7 mm less deep. (cuts, no-tongue)',
+      '✗ error The cuts meet: they leave no wood within 13.79 mm of the edge. Take the back relief 6.7 mm shallower. (cuts, no-tongue)',
     );
   });
 

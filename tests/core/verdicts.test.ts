@@ -89,7 +89,7 @@ describe('what is said to do', () => {
 
   it('loose', () => {
     expect(messages(job(5.4))).toEqual([
-      'warning: The tongue is loose: it has 0.8 mm to spare, more than 0.5 mm, and the panel will rattle. Take the back relief 0.6 mm less deep.',
+      'warning: The tongue is loose: it has 0.8 mm to spare, more than 0.5 mm, and the panel will rattle. Take the back relief 0.6 mm shallower.',
     ]);
   });
 
@@ -118,7 +118,7 @@ describe('what is said to do', () => {
   it('cuts that meet leave no tongue, and say from where to where', () => {
     const { problems, tongue, fit } = evaluate(job(12));
     expect(problems.map((p) => p.message)).toEqual([
-      'The cuts meet: they leave no wood within 14 mm of the edge. Take the back relief 7.2 mm less deep.',
+      'The cuts meet: they leave no wood within 14 mm of the edge. Take the back relief 7.2 mm shallower.',
     ]);
     expect(tongue).toEqual({
       insertion: 9,

@@ -1,11 +1,11 @@
 /** What would put a section or a fit right. */
 export const ADVICE_WORDS = {
   'advice.deeper': 'Take the {cut} {by:length} deeper.',
-  'advice.shallower': 'Take the {cut} {by:length} less deep.',
+  'advice.shallower': 'Take the {cut} {by:length} shallower.',
   'advice.reach': 'Give the {cut} a reach of {reach:length}.',
   'advice.profile-reach': 'Give the {cut} another profile, with a reach of {reach:length}.',
   'advice.reach-and-deeper': 'Give the {cut} a reach of {reach:length}, and take it {by:length} deeper.',
-  'advice.reach-and-shallower': 'Give the {cut} a reach of {reach:length}, and take it {by:length} less deep.',
+  'advice.reach-and-shallower': 'Give the {cut} a reach of {reach:length}, and take it {by:length} shallower.',
   'advice.land': 'Give the {cut} a land of {land:length}.',
   'advice.groove': 'Make the groove {width:length} wide.',
   'advice.groove-depth': 'Make the groove {depth:length} deep.',
@@ -13,7 +13,7 @@ export const ADVICE_WORDS = {
   'advice.tenon': 'Make it a tenon, with a mortise at the bottom of the groove.',
   'advice.swell-gap': 'Leave a swell gap of {gap:length}.',
   'advice.groove-and-gap': 'Make the groove {depth:length} deep, and leave a swell gap of {gap:length}.',
-  'advice.thicker-tongue': 'Take the {cut} {by:length} less deep, and make the groove {width:length} wide.',
+  'advice.thicker-tongue': 'Take the {cut} {by:length} shallower, and make the groove {width:length} wide.',
   'advice.setback': 'Set the groove {setback:length} back from the front face.',
   'advice.sticking': 'Make the [sticking] {depth:length} deep.',
   'advice.present': 'Run it {held:said}: that way nothing is lost.',

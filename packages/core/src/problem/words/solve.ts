@@ -5,7 +5,7 @@ export const SOLVE_WORDS = {
   'move.fence-back': 'set the fence back by {by:length}',
   'move.fence-forward': 'bring the fence forward by {by:length}',
   'move.deeper': 'set it {by:length} deeper',
-  'move.less-deep': 'set it {by:length} less deep',
+  'move.less-deep': 'set it {by:length} shallower',
   'move.further-in': 'set it {by:length} further in',
   'move.less-far-in': 'set it {by:length} less far in',
   'move.thicker-stock': 'use stock {by:length} thicker, and set the cutters for it',
