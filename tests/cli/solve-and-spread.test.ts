@@ -222,6 +222,12 @@ describe('fielded solve', () => {
     expect(thrice.err).toContain('--by is given more than 2 times. Give it 2 times at most.');
   });
 
+  it('leaves the mark with which some editors start a file', async () => {
+    const path = put(folder, 'marked.yaml', `\uFEFF${SOUND}`);
+    expect((await run(ask(path, 'bottomGap=3', 'frame.swellGap', '--write'))).status).toBe(0);
+    expect(readFileSync(path, 'utf8')).toBe(`\uFEFF${SOUND.replace('swellGap: 2', 'swellGap: 3')}`);
+  });
+
   it('says what it cannot write', async () => {
     const shared = SOUND.replace('swellGap: 2', 'swellGap: &gap 2').replace('thickness: 22', 'thickness: 22');
     const path = put(folder, 'shared.yaml', shared);

@@ -126,3 +126,9 @@ test('scales of nothing or less are refused', () => {
     expect(() => scene(report, { view: 'joint', scale })).toThrow(RangeError);
   }
 });
+
+test('a view that there is not is refused by name', () => {
+  expect(() => scene(evaluate(job()), { view: 'sheet' as 'joint' })).toThrow(
+    new RangeError('there is no view sheet: take section, joint, detail, cuts, corner, panel, door'),
+  );
+});

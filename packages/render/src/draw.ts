@@ -50,11 +50,13 @@ const RULE_ENDS = 0.5;
 /**
  * A drawing of a report as plain data, on paper just large enough for it or as wide as told.
  *
- * @throws RangeError unless the scale is above 0, for a door that the job does not have, and for a width that the drawing
+ * @throws RangeError for a view that there is not, unless the scale is above 0, for a door that the job does not have, and for a width that the drawing
  * does not fit, naming the least that it does.
  */
 export function scene(given: Report, options: BareOptions): Scene {
   const { view, door = 0, width } = options;
+  if (!Object.hasOwn(VIEWS, view))
+    throw new RangeError(`there is no view ${view}: take ${Object.keys(VIEWS).join(', ')}`);
   const report = inUnits(given, options.units);
   if (width !== undefined && options.scale === undefined) return sceneOfWidth(report, options, width);
   const scale = options.scale ?? usualScale(view, report, door);

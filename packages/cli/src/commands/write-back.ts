@@ -1,4 +1,5 @@
 import { type FileValue, type FileWord, type ReadOptions, writeValues } from '@fielded/core';
+import { markOf } from '../files/read-text.ts';
 import { writeWhole } from '../files/write-whole.ts';
 import { type Io, safe } from '../io.ts';
 import { listFaults, refusalLine } from '../report/list-faults.ts';
@@ -26,7 +27,8 @@ export async function writeBack(
     await io.err(listFaults(path, faults, shop !== undefined, io.language));
     return false;
   }
-  const refusal = writeWhole(path, written.text);
+  // Everything but the values stays as it was, the mark that reading drops too.
+  const refusal = writeWhole(path, markOf(path) + written.text);
   if (refusal === null) return true;
   await io.err(refusalLine(path, refusal));
   return false;

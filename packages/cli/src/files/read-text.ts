@@ -41,6 +41,12 @@ function decode(bytes: Uint8Array): string | Refusal {
   }
 }
 
+/** The byte order mark that a file of text starts with, as some editors write it; '' where there is none. */
+export function markOf(path: string): string {
+  const [first, second, third] = readFileSync(path);
+  return first === 0xef && second === 0xbb && third === 0xbf ? '\uFEFF' : '';
+}
+
 /** What the system says, in plain words. */
 export function explainFailure(error: unknown): Refusal {
   const code = (error as NodeJS.ErrnoException).code ?? '';

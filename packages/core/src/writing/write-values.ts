@@ -4,6 +4,7 @@ import type { Language, Voice } from '../problem/language.ts';
 import type { FileValue, FileWord } from '../problem/problem.ts';
 import { say } from '../problem/say.ts';
 import { withLineFeeds } from '../reading/line-feeds.ts';
+import { joinPath } from '../reading/tree.ts';
 
 /** A file with values changed, or why that cannot be done, as a sentence. */
 export type Written = { readonly text: string } | { readonly refused: string };
@@ -36,7 +37,7 @@ export function writeValues(
 function writeValue(text: string, value: FileValue | FileWord, voice: Voice): Written {
   const { path } = value;
   const { units } = voice;
-  const place = path.join('.');
+  const place = path.reduce<string>(joinPath, '');
   const shared = { refused: say('write.shared', { place }, voice) };
   let node: Node | null = parseDocument(withLineFeeds(text), { keepSourceTokens: true }).contents;
   for (const [depth, key] of path.entries()) {
