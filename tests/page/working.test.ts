@@ -299,6 +299,19 @@ describe('a length', () => {
   });
 });
 
+it('an amount typed for a fit says the same in inches, and what it asks stays on a small laptop', async () => {
+  const page = await bench.open({ viewport: { width: 1180, height: 820 } });
+  await page.getByRole('button', { name: 'Make it fit' }).click();
+  const amount = page.locator('.ask .line input');
+  await amount.fill('2');
+  await radio(page, 'in').check();
+  await expect.poll(() => amount.inputValue()).toBe('0.07874');
+  await expect.poll(() => page.locator('.fit-panel .move').innerText()).toMatch(/^Take the raise from .+ in/);
+  const { y, height } = (await page.getByRole('button', { name: 'Make the move' }).boundingBox())!;
+  expect(y + height).toBeLessThanOrEqual(820);
+  expect(await page.evaluate(() => document.documentElement.scrollWidth - innerWidth)).toBeLessThanOrEqual(0);
+});
+
 describe('on the stage', () => {
   it('every view of a job with everything is drawn', async () => {
     const served = await bench.serve([

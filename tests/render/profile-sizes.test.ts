@@ -45,6 +45,22 @@ test('cuts stand in as many columns as wide paper has room for, each as large as
   expect(wide.height).toBeLessThan(one.height * 0.75);
   expect(layoutFaults(wide)).toEqual([]);
   expect(scene(report, { view: 'cuts', scale: 2, bare: true, across: 10 })).toEqual(one);
+  // Four where three have room stand two by two.
+  const four = evaluate(job({ cuts: [...cuts, cut('chamfer', 'front', profile('ogee', sizes))] }));
+  const even = scene(four, { view: 'cuts', scale: 2, bare: true, across: one.width * 3.5 });
+  expect(even.width).toBeLessThan(one.width * 2.4);
+  expect(even.height).toBeLessThan(one.height);
+});
+
+test('a radius that ends in half a hundredth is rounded alike at every scale', () => {
+  const ogee = profile('ogee', { reach: 38, depth: 9, land: 11, shoulder: 1.5 });
+  const report = evaluate(job({ cuts: [cut('raise', 'front', ogee)] }));
+  const told = Array.from({ length: 30 }, (_, i) => scene(report, { view: 'cuts', scale: 1 + i / 20, bare: true }));
+  const radii = told.flatMap((drawn) =>
+    dimensionTexts(drawn).flatMap(({ texts }) => texts.filter((t) => /R \d/.test(t))),
+  );
+  // (27² + 7.5²)/(4·7.5) = 26.175 mm
+  expect(new Set(radii)).toEqual(new Set(['2× R 26.18']));
 });
 
 test('of an outline of very many pieces the corners are given that lie farthest off the rest, and how many there are', () => {

@@ -1,4 +1,4 @@
-import { evaluate, findNearest, type Report } from '@fielded/core';
+import { evaluate, findNearest, ONE_JOINT, type Report } from '@fielded/core';
 import type {
   BlockFields,
   LaidSheets,
@@ -61,7 +61,8 @@ export async function drawJob(request: DrawRequest, io: Io): Promise<number> {
   if (shop === null) return 2;
   const job = await readOneJob({ path: request.path, text: readTextFile(request.path) }, shop, io);
   if (job === null) return 2;
-  const report = evaluate(job);
+  // Only the chart of the spread shows what many joints come to.
+  const report = evaluate(job, request.view === 'spread' ? {} : { simulation: ONE_JOINT });
 
   if (request.format === '.dxf') {
     if (!(await deliver(io, request.output, await writeOutlines(report, request), request.force))) return 2;

@@ -4,6 +4,7 @@ import {
   findNearest,
   type Job,
   listPlanProblems,
+  ONE_JOINT,
   type Planned,
   type ReadOptions,
   type Report,
@@ -72,7 +73,7 @@ async function planFile(path: string, shop: ReadOptions['shop'], options: PlanOp
   const read = await readOneJob({ path, text }, shop, io);
   if (read === null) return 2;
   const job = options.machine === undefined ? read : onMachine(read, options.machine);
-  const { planned: made, report } = evaluateWithPlan(job);
+  const { planned: made, report } = evaluateWithPlan(job, { simulation: ONE_JOINT });
   if (made === undefined) throw new UsageError(whyNoPlan(job));
   // A knife that rubs stands against running as a machine does that is too small.
   const planned = { ...made, problems: listPlanProblems(made, report) };

@@ -1,4 +1,13 @@
-import { evaluate, type Job, type ReadJob, type ReadOptions, type Refusal, type Report, readJob } from '@fielded/core';
+import {
+  evaluate,
+  type Job,
+  ONE_JOINT,
+  type ReadJob,
+  type ReadOptions,
+  type Refusal,
+  type Report,
+  readJob,
+} from '@fielded/core';
 import type { JobText } from '../files/find-jobs.ts';
 import { isJob, isShop, JOB_FOR_SHOP } from '../files/is-shop.ts';
 import { outlineLoader } from '../files/load-outline.ts';
@@ -16,10 +25,10 @@ export async function openShop(path: string | undefined, io: Io): Promise<ReadOp
   return null;
 }
 
-/** The report on one job; null when it cannot be read, every fault of it then listed on standard error. */
+/** The report on one job, nothing of whose spread is shown; null when it cannot be read, every fault of it then listed on standard error. */
 export async function checkJob(job: JobText, shop: ReadOptions['shop'], io: Io): Promise<Report | null> {
   const read = await readOneJob(job, shop, io);
-  return read === null ? null : evaluate(read);
+  return read === null ? null : evaluate(read, { simulation: ONE_JOINT });
 }
 
 const SHOP_FOR_JOB: Refusal = {
