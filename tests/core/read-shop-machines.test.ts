@@ -63,6 +63,24 @@ it.each([
     'ring-past-opening machines.main.rings[1]: a ring with a hole of 250 mm',
   ],
   ['no rings at all', 'rings: [170, 220]', 'rings: []', 'empty-value machines.main.rings is an empty list'],
+  [
+    'a speed with its unit',
+    'speeds: [3000, 6000]',
+    'speeds: [3000 rpm, 6000]',
+    'wrong-type machines.main.speeds[0]: 3000 rpm is text, not a number. Write a speed above 0, at most 100000, as a figure alone: 3000.',
+  ],
+  [
+    'a power with a decimal comma',
+    'power: 4',
+    'power: "4,5"',
+    'wrong-type machines.main.power: 4,5 is text, not a number. Write a power above 0, at most 1000, as a figure alone: 4.5.',
+  ],
+  [
+    'a power in another unit',
+    'power: 4',
+    'power: 5 hp',
+    'wrong-type machines.main.power: 5 hp is text, not a number. Write a power above 0, at most 1000.',
+  ],
   ['a machine without speeds', 'speeds: [3000, 6000], ', '', 'missing-key machines.main.speeds is missing'],
   ['an empty list of speeds', '[3000, 6000]', '[]', 'empty-value machines.main.speeds is an empty list'],
   [

@@ -133,13 +133,27 @@ export function number(bounds: Bounds, words: ValueWords): FigureSchema {
     ? toldPart('wanted.bounded', { word, bounds: tellBounds(bounds, String) })
     : toldPart('wanted.word', { word });
   return figure({ form: 'number', ...bounds }, (input) => {
-    if (typeof input !== 'number')
-      return { code: 'wrong-type', read: kindOf(input, toldPart('wanted.a-number', {})), wanted };
+    if (typeof input !== 'number') {
+      const figure = figureIn(input, bounds);
+      const read = kindOf(input, toldPart('wanted.a-number', {}));
+      return { code: 'wrong-type', read, wanted: figure ? toldPart('wanted.alone', { wanted, figure }) : wanted };
+    }
     if (!Number.isFinite(input)) return { code: 'not-a-number', read: toldPart('read.not-a-number', {}), wanted };
     if (bounds.whole && !Number.isInteger(input))
       return { code: 'out-of-range', read: toldPart('read.not-whole', {}), wanted };
     return isWithin(input, bounds) ? { value: input } : { code: 'out-of-range', read: sizeWord(input, bounds), wanted };
   });
+}
+
+/**
+ * A figure written as text, with a decimal comma or with a sign that says no other unit than is asked for, as a bare one; '' where it may be a
+ * thousand or one, or is out of bounds.
+ */
+function figureIn(input: unknown, bounds: Bounds): string {
+  const [, figure = ''] =
+    (typeof input === 'string' && /^[€$£]?(\d+(?:[.,]\d+)?) ?(?:%|€|rpm|kW|h)?$/.exec(input)) || [];
+  const bare = figure.replace(',', '.');
+  return /\.\d{3}$/.test(bare) || !isWithin(Number(bare), bounds) ? '' : bare;
 }
 
 /** Moisture content, 0 to 30 %, as 8 or "8 %". */

@@ -21,6 +21,8 @@ export const FIGURE_WORDS = {
   'wanted.word': '{word:said}',
   'wanted.length': '{word:said} {bounds:said}, such as 19 mm or 3/4 in',
   'wanted.bounded': '{word:said} {bounds:said}',
+  // What is written of a number in quotes, with a decimal comma or its unit.
+  'wanted.alone': '{wanted:said}, as a figure alone: {figure}',
   'wanted.angle': 'an angle {bounds:said}',
   'wanted.presentation': 'flat, on-edge, or an angle {bounds:said}',
   'wanted.moisture':
