@@ -113,8 +113,12 @@ function bigFigures(setUp: SetUp, units: Units): { name: string; figure: string;
   const { seat, cuttingPoint, fence, hole, speed, feedRate, feedBy, curve } = setUp;
   return [
     seat === null
-      ? { name: 'Height', figure: say(cuttingPoint), beside: 'of the deepest cutting point above the table' }
-      : { name: 'Height', figure: say(seat), beside: `of the seat above the table; cuts to ${say(cuttingPoint)}` },
+      ? { name: 'Height', figure: say(cuttingPoint), beside: 'deepest cutting point above the table' }
+      : {
+          name: 'Height',
+          figure: say(Math.abs(seat)),
+          beside: `seat ${seat < 0 ? 'below' : 'above'} the table; cuts to ${say(cuttingPoint)}`,
+        },
     curve?.alone
       ? {
           name: 'Bearing',
