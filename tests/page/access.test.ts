@@ -202,6 +202,53 @@ describe('a screen reader', () => {
     await field(page, 'frame.groove.width').fill('6');
     expect(await heard.textContent()).toBe('');
     await expect.poll(() => heard.textContent()).toContain('will not enter');
+    // What is half typed is no fault yet (WCAG 2.2, 3.3.1); what stays wrong is told once, after its field.
+    await page.getByRole('radio', { name: 'in', exact: true }).check({ force: true });
+    await field(page, 'panel.thickness').focus();
+    await page.keyboard.type('1 3/8');
+    await expect.poll(() => heard.textContent()).toMatch(/tip is .*inches thick/);
+    await page.keyboard.type('x');
+    await expect.poll(() => heard.textContent()).toContain('Stock, planed: 1 3/8x');
+    expect(await heard.textContent()).not.toMatch(/half a fraction|more than one figure/);
+    // Its unit and what is wrong describe it.
+    const described = (path: string) =>
+      field(page, path).evaluate((input) =>
+        (input.getAttribute('aria-describedby') ?? '')
+          .split(' ')
+          .map((id) => document.getElementById(id))
+          .map((element) => element?.getAttribute('aria-label') ?? element?.textContent ?? '')
+          .join(' ')
+          .trim(),
+      );
+    expect(await described('frame.groove.depth')).toBe('inches');
+    expect(await described('panel.thickness')).toMatch(/^inches 1 3\/8x cannot be worked out/);
+    // What cannot be read is left in its field, and nothing of it in the job.
+    await page.keyboard.press('Tab');
+    await expect.poll(() => figureOf(page, 'tip')).toBeCloseTo(6.2, 6);
+    await page.keyboard.press('Shift+Tab');
+    await page.keyboard.press('Escape');
+    await page.keyboard.press('Escape');
+    await page.locator('.icon[aria-label="Undo"]').press('Enter');
+    await expect.poll(() => heard.textContent()).toContain('Undone.');
+    const drawing = page.locator('svg.drawing');
+    expect(await drawing.getAttribute('aria-description')).toContain('raise on the front, ogee');
+  });
+});
+
+describe('a page enlarged four times, 320 px wide', () => {
+  it('scrolls one way only, and takes colours of the reader’s own', async () => {
+    // WCAG 2.2, 1.4.10: 1280 px at 400 %; tables and drawings may be wider.
+    const page = await bench.open({ viewport: { width: 320, height: 256 }, reducedMotion: 'reduce' });
+    const wider = () => page.evaluate(() => document.documentElement.scrollWidth - innerWidth);
+    expect(await wider()).toBeLessThanOrEqual(0);
+    await goTo(page, 'Shop');
+    await page.getByRole('button', { name: 'Add a machine' }).click();
+    for (const summary of await page.locator('.shop summary').all()) await summary.click();
+    expect(await wider()).toBeLessThanOrEqual(1);
+    await page.emulateMedia({ forcedColors: 'active' });
+    const ink = () => page.evaluate(() => getComputedStyle(document.documentElement).getPropertyValue('--ink'));
+    await expect.poll(ink).toBe('CanvasText');
+    await page.emulateMedia({ forcedColors: null });
   });
 });
 

@@ -44,7 +44,7 @@ export function App({ desk, keeper, greet }: { desk: Desk; keeper: Keeper; greet
             ref={side}
             tabIndex={-1}
             role="group"
-            aria-label={places.place.value === 'joint' ? 'Sizes' : places.place.value}
+            aria-label={{ joint: 'Sizes', new: 'New job' }[String(places.place.value)] ?? places.place.value}
             onKeyDown={(event) => closeList(event, places)}
           >
             {greet && untouched.value && places.place.value === 'joint' && <Greeting />}

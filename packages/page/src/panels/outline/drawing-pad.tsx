@@ -30,7 +30,7 @@ export function DrawingPad({ place, done }: { place: OutlinePlace; done: () => v
   const say = (mm: number) => keepTogether(formatLength(mm, units, 2));
   const spot = `${say(shown.x)} from the edge, ${say(shown.y)} down`;
   const reached = points.length === 0 || chosen === 0 ? '' : drawing.by === 'arc' ? ', by an arc' : ', by a line';
-  useTold(`Point ${(chosen ?? points.length) + 1}${chosen === null ? '' : ' in hand'}${reached}: ${spot}`, KEYS_REST);
+  useTold(`Point ${(chosen ?? points.length) + 1}${chosen === null ? '' : ' held'}${reached}: ${spot}`, KEYS_REST);
   useTold(lacks ?? 'It reaches the face.');
   return (
     <div class="pad">

@@ -42,7 +42,7 @@ export function TestPiece({
       </p>
       <div class="field">
         <label for={id}>
-          It measures<span class="unseen">, test piece of the {cut}</span>
+          It measures<span class="unseen"> on the test piece of the {cut}</span>
         </label>
         <LengthLine
           id={id}
