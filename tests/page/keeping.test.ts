@@ -181,7 +181,7 @@ describe('a job file', () => {
       await page.getByRole('button', { name: 'Close', exact: true }).click();
     };
     await refused('large.yaml', `# ${'x'.repeat(10_000_000)}`, 'is 10 MB');
-    await refused('types.yaml', 'fielded: 1\npanel: [20]\nframe: yes\ncuts: 7\n', 'line 2');
+    await refused('types.yaml', 'fielded: 1\npanel: [20]\nframe: yes\ncuts: 7\n', 'Line 2');
     await refused(
       'bomb.yaml',
       `a: &a [x,x,x,x,x,x,x,x,x]\n${'bcdefghi'.replace(/./g, (c) => `${c}: &${c} [${Array(9).fill(`*${String.fromCharCode(c.charCodeAt(0) - 1)}`)}]\n`)}`,
