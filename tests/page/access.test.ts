@@ -23,6 +23,8 @@ describe('the first load', () => {
     page.on('response', (response) => loaded.add(new URL(response.url()).pathname));
     await page.goto(bench.address);
     await ready(page);
+    // Letters come once the page is painted: on a busy machine the network rests before.
+    await expect.poll(() => [...loaded].some((path) => path.endsWith('.woff2'))).toBe(true);
     await page.waitForLoadState('networkidle');
     const files = [...loaded].map((path) => (path === '/' ? 'index.html' : path.slice(1)));
     const sizes = files.map((file) => ({
