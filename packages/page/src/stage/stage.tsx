@@ -1,4 +1,4 @@
-import { type Signal, useComputed, useSignal, useSignalEffect } from '@preact/signals';
+import { type Signal, useComputed, useSignal } from '@preact/signals';
 import type { JSX } from 'preact';
 import { useEffect, useMemo, useRef, useState } from 'preact/hooks';
 import { DeskContext, useDesk } from '../desk/context.ts';
@@ -26,10 +26,9 @@ export function Stage({ view }: { view: Signal<ViewName> }): JSX.Element {
   useEffect(() => () => paced.stop(), [paced]);
   const names = useComputed(() => viewsFor(resting.report.value).join('|'));
   // What was wrong once is listed by a part of its own, also when nothing is any more.
-  const troubled = useSignal(false);
-  useSignalEffect(() => {
-    if (resting.problems.value.length > 0) troubled.value = true;
-  });
+  const troubles = useComputed(() => resting.problems.value.length > 0);
+  const troubled = useRef(false);
+  troubled.current ||= troubles.value;
   const title = useComputed(() => resting.report.value.title);
   const views = names.value.split('|') as ViewName[];
   const shown = views.includes(view.value) ? view.value : views[0]!;
@@ -58,7 +57,7 @@ export function Stage({ view }: { view: Signal<ViewName> }): JSX.Element {
           />
         )}
         {desk.trace.value && <Later load={loadCompare} />}
-        {troubled.value && <Later load={loadProblems} />}
+        {troubled.current && <Later load={loadProblems} />}
       </DeskContext.Provider>
     </section>
   );
