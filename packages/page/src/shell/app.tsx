@@ -16,13 +16,12 @@ import { Notices } from './notices.tsx';
 import { RoomNav } from './room-nav.tsx';
 import { Said } from './said.tsx';
 import { TitleBar } from './title-bar.tsx';
-import { watchTyping } from './watch-typing.ts';
 
 /** The whole page. `greet` shows a first visitor what to touch. */
 export function App({ desk, keeper, greet }: { desk: Desk; keeper: Keeper; greet: boolean }): JSX.Element {
   const places = useMemo(createPlaces, []);
   useEffect(() => listenToKeys(desk), [desk]);
-  useEffect(() => watchTyping(desk), [desk]);
+  useEffect(() => awaitTyping(desk), [desk]);
   useEffect(() => listenToDrops(desk, keeper), [desk, keeper]);
   const side = useRef<HTMLDivElement>(null);
   useArrival(places, side);
@@ -78,6 +77,25 @@ function closeList(event: KeyboardEvent, { place }: Places): void {
   event.preventDefault();
   place.value = 'joint';
 }
+
+/** Typing is followed from the first touch or field on: what follows it is fetched then. Returns what stops it. */
+function awaitTyping(desk: Desk): () => void {
+  let stop = () => {};
+  const begin = () => {
+    for (const type of BEGINS) removeEventListener(type, begin);
+    // Without it fields are typed in all the same.
+    fetchPart(() => import('./watch-typing.ts')).then(
+      ({ watchTyping }) => {
+        stop = watchTyping(desk);
+      },
+      () => {},
+    );
+  };
+  for (const type of BEGINS) addEventListener(type, begin);
+  return () => stop();
+}
+
+const BEGINS = ['pointerdown', 'focusin'] as const;
 
 function goToDrawing(): void {
   document.querySelector<HTMLElement>('.sheet [tabindex="0"], .closer-buttons button')?.focus();

@@ -12,7 +12,7 @@ export function watchTyping(desk: Desk): () => void {
   let field: HTMLElement | null = null;
   let wait: ReturnType<typeof setTimeout> | undefined;
   let pressed = false;
-  const enter = ({ target }: FocusEvent) => {
+  const enter = ({ target }: Pick<Event, 'target'>) => {
     if (!(target instanceof HTMLInputElement) || target.type !== 'text') return;
     const place = target.dataset.path ?? target.dataset.of;
     field = target;
@@ -52,6 +52,7 @@ export function watchTyping(desk: Desk): () => void {
   };
   const stop = new AbortController();
   const { signal } = stop;
+  enter({ target: document.activeElement });
   addEventListener('focusin', enter, { signal });
   addEventListener('focusout', leave, { signal });
   addEventListener('pointerdown', press, { signal });

@@ -15,7 +15,6 @@ import { fitAhead, isSettled, nameRoom, settle } from './settle.ts';
 import { bringIntoLook, openDimension, pixelsOf, placeOnScreen, type Sheet, type SheetHooks } from './sheet-parts.ts';
 import { isSmallScreen } from './small-screen.ts';
 import { createGround, createSvg, setIfOther } from './svg-element.ts';
-import { createTrace } from './trace.ts';
 import { type Drawer, placeOf } from './view-scene.ts';
 
 /** A drawing on the screen that follows the desk. */
@@ -58,7 +57,8 @@ export function createLiveSheet(
     long,
     closer,
     hooks,
-    trace: createTrace(layer('trace'), desk, draw),
+    behind: layer('trace'),
+    trace: null,
     drawing: createPainter(layer('ink')),
     root,
     along: goAlongDimensions(box),
@@ -143,7 +143,13 @@ function paint(sheet: Sheet, grips: Grips): void {
     sheet.along.mark();
     setIfOther(node, 'aria-description', aloud(scene.panel ? sayDrawn(report, scene) : scene.description));
   }
-  sheet.trace.paint(scene, scale);
+  if (sheet.trace !== null) sheet.trace.paint(scene, scale);
+  else if (desk.proposal.value !== null || desk.trace.value !== null)
+    void attempt(desk, async () => {
+      const { createTrace } = await fetchPart(() => import('./trace.ts'));
+      sheet.trace ??= createTrace(sheet.behind, desk, sheet.draw);
+      untracked(() => paint(sheet, grips));
+    });
   const handles = scene.panel ? findHandles(desk.job.value, report, BEYOND / scale, scene.frame !== null) : [];
   grips.place(handles, scene, scale, perMm, held);
 }

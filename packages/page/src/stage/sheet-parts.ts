@@ -20,7 +20,9 @@ export interface Sheet extends Settling {
   readonly box: HTMLElement;
   readonly closer: Closer;
   readonly hooks: SheetHooks;
-  readonly trace: Trace;
+  /** The layer behind the drawing, and what paints it: null until something is drawn there. */
+  readonly behind: SVGGElement;
+  trace: Trace | null;
   readonly drawing: Painter;
   readonly along: AlongDimensions;
   readonly root: SVGGElement;
