@@ -157,6 +157,29 @@ describe('a panel under a shaped head', () => {
     }
   });
 
+  it('of slopes has a foot, two sides and each slope as one line, whose corners are those of parallels', () => {
+    // A gable 100 high over 480: a slope of 5 in 12, 13 along.
+    const chain = [line(0, 0, 240, 100), line(240, 100, 480, 0)];
+    const panel = { ...arch, shaped: { shape: 'outline', rise: 100, chain } } as const;
+    for (const inside of [0, 4, 20, 38]) {
+      const out = arch.insertion - inside;
+      const half = 249 - inside;
+      // The slope's line, moved square to itself, over the middle and over the sides; the apex of the panel lies at its height.
+      const springing = 700 - arch.insertion - 100;
+      const over = (x: number) => springing + 100 + (out * 13) / 12 - (x * 5) / 12;
+      const corners = [
+        [-half, inside],
+        [half, inside],
+        [half, over(half)],
+        [0, over(0)],
+        [-half, over(half)],
+      ];
+      expect(shapedOutline(panel, inside).map(({ x0, y0 }) => [x0, y0])).toEqual(
+        corners.map((corner) => corner.map((figure) => expect.closeTo(figure, 6))),
+      );
+    }
+  });
+
   it('loses to a rebate what lies between two outlines', () => {
     const rebate = [{ x0: 0, x1: 12, taken: () => 5 }];
     for (const shaped of [arch.shaped, CATHEDRAL]) {

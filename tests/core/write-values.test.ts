@@ -81,3 +81,12 @@ describe('what cannot be changed is said', () => {
     expect(write(text, path, 2)).toEqual({ refused });
   });
 });
+
+it.each([
+  ['write.shared', 'a: &x { c: 1 }\nb: *x\n', ['b', 'c']],
+  ['write.missing', 'a: 1\n', ['b', 'c']],
+  ['write.not-plain', 'a: [1]\n', ['a']],
+])('no is said in the language asked for: %s', (sentence, text, path) => {
+  const language = { decimal: ',', sentences: { [sentence]: 'NEIN {place}' } } as const;
+  expect(writeValues(text, [{ path, mm: 2 }], 'mm', language)).toEqual({ refused: `NEIN ${path.join('.')}` });
+});
