@@ -1,10 +1,11 @@
 // Laws of drawings to scale: a line stands where the report's figure puts it, and no others are drawn.
 import type { SetUp } from '@fielded/core';
-import { type Curve, type Loop, line } from '@fielded/geometry';
+import { type Curve, type Loop, line, loopsBox } from '@fielded/geometry';
 import { describe, expect, it } from 'vitest';
 import { drawBoardBlank } from '../../packages/render/src/cutting/pictures.ts';
 import { drawBigFigures } from '../../packages/render/src/plan/big-figures.ts';
 import { drawFenceSection, drawSpacer, drawTableSection } from '../../packages/render/src/plan/machine-in-section.ts';
+import { drawPlanView } from '../../packages/render/src/plan/plan-picture.ts';
 import { standingTool } from '../../packages/render/src/plan/standing-tool.ts';
 import type { Item, PathItem, TextItem } from '../../packages/render/src/scene.ts';
 import { makeAxis, makeTightAxis } from '../../packages/render/src/views/chart.ts';
@@ -106,6 +107,31 @@ describe.each(setUps.map((setUp, k) => [`${k}: ${setUp.cut}`, setUp] as const))(
     );
   });
 });
+
+it.each(setUps.map((setUp, k) => [`${k}: ${setUp.cut}`, setUp] as const))(
+  'seen from above, %s: circles about the axis, and a fence of two like halves that leave its gap',
+  (_, setUp) => {
+    const { items, scale } = drawPlanView(setUp, VOICE, { width: 150, height: 150 } as never);
+    const { tool, fence } = setUp;
+    for (const [key, diameter] of [
+      ['circle', tool.cuttingDiameter],
+      ['body', tool.bodyDiameter],
+      ['nut', tool.nutDiameter],
+    ] as const) {
+      const { x0, x1, y0, y1 } = loopsBox(loopsOf(items, key))!;
+      const half = (diameter * scale) / 2;
+      expect([x0, x1, y0, y1]).toEqual(near([-half, half, -half, half]));
+    }
+    const [left, right] = loopsOf(items, 'fence').map((half) => pointsOf([half]));
+    expect(left!.map(([x, y]) => [-x, y])).toEqual(right!.map(([x, y]) => [x, y]));
+    // Faces on the fence's line, the rest behind it: towards the axis, which is the origin.
+    const [from, , top, bottom] = boxOf(right!) as [number, number, number, number];
+    expect([from, bottom]).toEqual(near([(fence.gap * scale) / 2, fence.toAxis * scale]));
+    expect(bottom - top).toBeCloseTo(4, 9);
+    const [x0, x1, y0] = boxOf(pointsOf(loopsOf(items, 'stock'))) as [number, number, number];
+    expect([x0 + x1, y0]).toEqual(near([0, fence.toAxis * scale]));
+  },
+);
 
 it('a spacer fills what two heads leave between them, as wide as the nut', () => {
   const [lower, other] = [setUps[0]!, setUps[1]!];
