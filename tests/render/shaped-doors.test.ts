@@ -42,6 +42,32 @@ describe('a shaped door', () => {
     expect(radii(drawn('door', 0), 'sight')).toEqual([510]);
   });
 
+  it('has on the panel’s template what follows it, bearings and rings, and on others its size alone', () => {
+    const notes = (part: 'rail' | 'panel' | 'field', cut?: string) =>
+      makeTemplate(report, report.doors![1]!, part, cut === undefined ? undefined : { cut, diameter: 122 })!.notes;
+    const full = notes('rail');
+    expect(full).toHaveLength(1);
+    expect(notes('field')).toEqual(full);
+    // A ring of radius G guides a cut that reaches ρ on a circle of radius R: e(1 − cos θ) short, e = G + ρ − R. Here 18 and 11.5 mm.
+    const ring = (cut: string, off: number) =>
+      [5, 10, 20].reduce(
+        (words, angle, k) => words.replace(`#${k}`, (off * (1 - Math.cos((angle * Math.PI) / 180))).toFixed(2)),
+        `The ${cut} on a ring fence of 120 mm: #0 mm short 5° off its mark, #1 mm at 10°, #2 mm at 20°.`,
+      );
+    expect(notes('panel')).toEqual([
+      "The panel's own edge: bearing 84 mm for raise, 97 mm for back relief.",
+      ring('raise', 18),
+      ring('back relief', 11.5),
+      ...full,
+    ]);
+    // Its radius is 61 in place of 42.
+    expect(notes('panel', 'raise')).toEqual([
+      "For the raise on a bearing of 122 mm: 19 mm inside the panel's edge.",
+      ring('raise', 18),
+      ...full,
+    ]);
+  });
+
   it('shows its radii and its rise', () => {
     const values = (view: 'door' | 'panel', door: number) =>
       Object.fromEntries(
