@@ -26,6 +26,22 @@ it('keeps a knife of the same name, puts the one of the job beside it, and says 
   expect(told(desk)).toBe('2 knives are in the shop: raise as raise 2, because another knife has that name already.');
 });
 
+it('is one step of undo, and none where every knife is there already', () => {
+  const desk = openDesk({ old: { shape: 'ovolo', reach: 20, depth: 6 } });
+  const before = desk.doc.value;
+  addKnives(desk);
+  addKnives(desk);
+  expect(Object.keys(knivesOf(desk))).toEqual(['old', 'raise', 'back relief']);
+  desk.changeShop(['knives', 'raise', 'kept'], 'rack 3');
+  desk.undo();
+  expect(Object.keys(knivesOf(desk))).toEqual(['old', 'raise', 'back relief']);
+  desk.undo();
+  expect(desk.doc.value).toBe(before);
+  expect(desk.canUndo.value).toBe(false);
+  desk.redo();
+  expect(Object.keys(knivesOf(desk))).toHaveLength(3);
+});
+
 it('adds nothing the second time, whatever else has become known of the knives', () => {
   const desk = openDesk();
   addKnives(desk);

@@ -92,8 +92,14 @@ describe('a phone upright, while a figure is typed', () => {
     await page.locator('.dimension-entry').waitFor();
     await raiseKeyboard(page, 390, 400);
     expectTypingIsSeen(await measure(page), 'tapped');
-    await page.keyboard.press('Escape');
     await page.setViewportSize({ width: 390, height: 844 });
+    await page.waitForTimeout(500);
+    // Left by a key, it gives way to all dimensions at once: the next key finds another one.
+    const dimensions = await page.evaluate(() => {
+      document.activeElement!.dispatchEvent(new KeyboardEvent('keydown', { key: 'Escape', bubbles: true }));
+      return document.querySelectorAll('.drawing .dimension').length;
+    });
+    expect(dimensions).toBeGreaterThan(2);
     await expect.poll(() => page.evaluate(() => scrollY)).toBe(0);
   });
 });
@@ -281,6 +287,53 @@ it('keeps long names of cuts, heads and doors inside the screen, and no word ove
       .evaluateAll((all) => all.filter((each) => each.getBoundingClientRect().right > innerWidth).length);
     expect(past, room).toBe(0);
   }
+});
+
+it('draws a door much higher than wide, or much wider, so large that its parts and figures are told apart', async () => {
+  const page = await bench.open({ ...PHONE, viewport: { width: 360, height: 640 } });
+  const job = readFileSync('examples/hall-doors/job.yaml', 'utf8').replace(
+    /doors:[\s\S]*/,
+    `doors:
+  - { name: tall, width: 450, height: 2100, stile: 70, rail: 85, up: 3, muntin: 60 }
+  - { name: wide, width: 2000, height: 600, stile: 60, rail: 60, across: 5, muntin: 50 }
+`,
+  );
+  const open = (text: string) =>
+    page
+      .locator('input[type="file"]')
+      .first()
+      .setInputFiles({ name: 'job.yaml', mimeType: 'text/yaml', buffer: Buffer.from(text) });
+  const seen = () =>
+    page.locator('.sheet').evaluate((sheet) => {
+      const drawing = sheet.querySelector<SVGSVGElement>('.drawing')!;
+      const scale = drawing.getScreenCTM()!.a;
+      const sizes = [...drawing.querySelectorAll('text')].map((text) => Number(text.getAttribute('font-size')) * scale);
+      const { width, height } = drawing.querySelector('.role-wood')!.getBoundingClientRect();
+      const more = [sheet.scrollWidth > sheet.clientWidth, sheet.scrollHeight > sheet.clientHeight];
+      return { letters: Math.min(...sizes), width, height, more };
+    });
+  await open(job);
+  await page.locator('.rooms button', { hasText: 'Doors' }).tap();
+  await page.locator('[data-view="door"] .dimension').first().waitFor();
+  const tall = await seen();
+  expect(tall.letters).toBeGreaterThanOrEqual(12);
+  // A mid rail of 60 mm is at least 14 px high.
+  expect(tall.height).toBeGreaterThan((2100 / 60) * 13.5);
+  expect(tall.more).toEqual([false, true]);
+  await page.locator('.doors summary', { hasText: 'wide' }).tap();
+  await expect.poll(async () => (await seen()).more).toEqual([true, false]);
+  expect((await seen()).width).toBeGreaterThan((2000 / 50) * 8);
+
+  // What cannot be opened is said, and is one line while a size is typed; the drawing shows that size alone, whole.
+  await open('fielded: 1\nhedas: {}\n');
+  const notice = page.locator('.notice.fault');
+  await notice.waitFor();
+  expect((await notice.boundingBox())!.height).toBeGreaterThan(60);
+  await field(page, 'doors[1].width').focus();
+  await raiseKeyboard(page, 360, 330);
+  expect((await notice.boundingBox())!.height).toBeLessThan(50);
+  expect(await page.locator('.drawing .dimension').count()).toBe(1);
+  expect((await seen()).more).toEqual([false, false]);
 });
 
 it('looks closer where two fingers or two taps are, and at the whole again', async () => {

@@ -238,6 +238,17 @@ describe('an arris', () => {
     await page.keyboard.press('Control+z');
     await page.keyboard.press('Control+z');
     expect(await field(page, 'cuts[0].profile.depth').inputValue()).toBe('9');
+    // All of them are one stop; other keys than those that move it go to the next one.
+    await page.keyboard.press('PageDown');
+    const held = () => page.evaluate(() => (document.activeElement as SVGElement).dataset.handle);
+    expect(await held()).toBe('cuts[1] field');
+    expect(await page.locator('.grip[tabindex="0"]').count()).toBe(1);
+    await page.keyboard.press('Tab');
+    expect(await held()).toBeUndefined();
+    await page.keyboard.press('Shift+Tab');
+    expect(await held()).toBe('cuts[1] field');
+    await page.keyboard.press('Home');
+    expect(await held()).toBe('cuts[0] field');
   });
 
   it('moves by 1/64 in where inches are shown', async () => {

@@ -38,6 +38,8 @@ interface BareOptions extends SceneOptions {
   readonly bare?: boolean;
   /** Room for pieces of a drawing beside each other, mm: the cuts stand in as many columns as it takes. By default one. */
   readonly across?: number;
+  /** The values whose dimensions are laid out on a door or its panel; all unless told. */
+  readonly only?: readonly string[] | null;
 }
 
 /** Empty paper round the drawing, mm. */
@@ -91,11 +93,11 @@ function sceneOfWidth(report: Report & InBothUnits, options: SceneOptions, width
 
 function sceneAt(
   report: Report & InBothUnits,
-  { view, door = 0, bare, width, checkBar, across }: BareOptions,
+  { view, door = 0, bare, width, checkBar, across, only = null }: BareOptions,
   scale: number,
 ): Scene {
   const name = VIEWS[view].name(report, door);
-  const drawing = VIEWS[view].draw(report, scale, door, null, across);
+  const drawing = VIEWS[view].draw(report, scale, door, null, { across, only });
   const above = itemsBox(drawing)!;
   const least = width === undefined ? undefined : Math.max(above.x1 - above.x0, width - 2 * MARGIN - RULE_ENDS);
   const foot = bare ? [] : drawFoot(report, name, scale, above, VIEWS[view].notes(report, door), least);

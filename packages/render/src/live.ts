@@ -1,8 +1,8 @@
 import type { Report } from '@fielded/core';
 import type { Point } from '@fielded/geometry';
 import { loopsBox } from '@fielded/geometry';
+import { keepOnly } from './dimension/keep-only.ts';
 import { layDimensions } from './dimension/lay-dimensions.ts';
-import type { Sketch } from './dimension/sketch.ts';
 import type { Item, Scene } from './scene.ts';
 import { itemsBox, moveItems } from './scene.ts';
 import { safeText } from './text/safe-text.ts';
@@ -45,7 +45,7 @@ const TITLES = { section: 'title.section', joint: 'title.joint' } as const;
 export function liveScene(report: Report, { view, scale, only, at }: LiveOptions): LiveScene {
   if (!(scale > 0 && Number.isFinite(scale))) throw new RangeError(`scale ${scale}`);
   const sketch = view === 'joint' ? sketchJoint(report, scale, 'all', only) : sketchSection(report, scale);
-  const items = layDimensions(only === null ? sketch : keepOnly(sketch, only));
+  const items = layDimensions(keepOnly(sketch, only));
   const box = itemsBox(items)!;
   const frame = frameCorner(items);
   const corner = (at?.on === 'frame' ? frame : null) ?? { x: 0, y: 0 };
@@ -60,18 +60,6 @@ export function liveScene(report: Report, { view, scale, only, at }: LiveOptions
     items: moveItems(items, x, y),
     panel: { x, y },
     frame: frame && { x: frame.x + x, y: frame.y + y },
-  };
-}
-
-function keepOnly(sketch: Sketch, only: readonly string[]): Sketch {
-  const wanted = <F extends { readonly of: string }>(list: readonly F[]) => list.filter(({ of }) => only.includes(of));
-  return {
-    ...sketch,
-    tiers: wanted(sketch.tiers),
-    interiors: wanted(sketch.interiors),
-    leaders: wanted(sketch.leaders),
-    angles: wanted(sketch.angles ?? []),
-    ordinates: wanted(sketch.ordinates ?? []),
   };
 }
 

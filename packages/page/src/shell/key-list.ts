@@ -15,6 +15,7 @@ export const KEYS: readonly (readonly [where: string, keys: string, does: string
   ['A field with a figure', 'up, down', 'a step more or less; with Shift a fifth of it'],
   ['Dimensions', 'right, left, up, down, Home, End', 'to another one'],
   ['Dimensions', 'Enter', 'types over it; Enter again keeps it'],
+  ['Circles on the arrises', 'Page down, Page up, Home, End', 'to another one'],
   ['Circles on the arrises', 'arrow keys', '0.1 mm or 1/64 in; with Shift or Alt 0.01 mm or 1/256 in'],
   ['Squared paper', 'arrow keys', 'move the point; with Shift finer'],
   ['Squared paper', 'Enter', 'goes to the point'],

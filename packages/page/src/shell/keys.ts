@@ -23,7 +23,7 @@ export function hearKey(event: KeyboardEvent): void {
   else go(event, nextOf(target, key));
 }
 
-/** Where a key goes to along what the focus is in: a menu, a row or the dimensions of a drawing. */
+/** Where a key goes to along what the focus is in: a menu, a row, the grips or the dimensions of a drawing. */
 function nextOf(target: HTMLElement, key: string): Element | undefined {
   const menu = target.closest<HTMLDetailsElement>('.menu');
   // In a list that drops down, the arrows choose from that.
@@ -32,10 +32,21 @@ function nextOf(target: HTMLElement, key: string): Element | undefined {
     return nextInMenu(menu, target, key === 'ArrowDown' ? 1 : -1);
   const row = target.closest<HTMLElement>('[data-row]');
   if (row && target.matches(STOPS)) return nextIn(stopsOf(row), target, key);
+  const grips = target.closest('.grips');
+  // The arrow keys move the arris itself.
+  if (grips && key in TURNS) return nextIn([...grips.querySelectorAll<HTMLElement>('.grip')], target, TURNS[key]!);
   const drawing = target.closest('.dimension') && target.closest('.drawing');
   if (!drawing) return undefined;
   return nextDimension(key, target as Element as SVGElement, [...drawing.querySelectorAll<SVGElement>('.dimension')]);
 }
+
+/** What keys that turn pages stand for among grips, as on squared paper. */
+const TURNS: Readonly<Record<string, string>> = {
+  PageDown: 'ArrowRight',
+  PageUp: 'ArrowLeft',
+  Home: 'Home',
+  End: 'End',
+};
 
 function go(event: KeyboardEvent, to: Element | undefined): void {
   if (to === undefined) return;

@@ -1,6 +1,7 @@
 import type { JSX } from 'preact';
 import { useEffect, useLayoutEffect, useRef } from 'preact/hooks';
 import { useDesk } from '../desk/context.ts';
+import { seenTop } from '../stage/small-screen.ts';
 
 /** How long a note stays, ms; a fault stays until it is closed. */
 const STAY = 5000;
@@ -41,7 +42,7 @@ export function Notices(): JSX.Element {
   return (
     <div class="notices" role="status" aria-live="polite" ref={box}>
       {text !== '' && (
-        <div class={`notice ${kind}`}>
+        <div class={`notice ${kind}${worked ? ' aside' : ''}`}>
           <p>{text}</p>
           <button type="button" class="close" aria-label="Close" onClick={clear}>
             ×
@@ -75,7 +76,7 @@ function placeOverDrawing(box: HTMLElement): void {
   const title = document.querySelector('.title')?.getBoundingClientRect();
   const low = drawing !== undefined && drawing.height > 0 && drawing.bottom > IN_SIGHT && drawing.top < innerHeight;
   box.classList.toggle('low', low);
-  const at = low ? Math.min(drawing.bottom, innerHeight) - INSIDE : Math.max(INSIDE, title?.top ?? 0);
+  const at = low ? Math.min(drawing.bottom, innerHeight) - INSIDE : Math.max(seenTop() + INSIDE, title?.top ?? 0);
   box.style.top = `${at}px`;
   box.style.left = `${low ? drawing.left : 0}px`;
   box.style.right = `${low ? innerWidth - drawing.right : 0}px`;

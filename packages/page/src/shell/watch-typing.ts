@@ -6,14 +6,17 @@ import { isSmallScreen, seenHeight, seenTop } from '../stage/small-screen.ts';
 const KEYBOARD = 260;
 /** What was tapped stays under the finger so long: a page laid out anew in the middle of a tap would lose it, ms. */
 const TAP = 60;
+/** A field that is left so soon after a finger lifted is left by its tap, ms; later, by a key, which finds all dimensions there again. */
+const TAPPED = 500;
 
 /** Follows which size is being typed: the drawing shows it, and on a small screen field and drawing both stay in sight. */
 export function watchTyping(desk: Desk): () => void {
   let field: HTMLElement | null = null;
   let wait: ReturnType<typeof setTimeout> | undefined;
   let pressed = false;
+  let lifted = Number.NEGATIVE_INFINITY;
   const enter = ({ target }: Pick<Event, 'target'>) => {
-    if (!(target instanceof HTMLInputElement) || target.type !== 'text') return;
+    if (!isTyped(target)) return;
     const place = target.dataset.path ?? target.dataset.of;
     field = target;
     desk.typing.value = place === undefined ? [] : dimensionsOf(place);
@@ -22,24 +25,26 @@ export function watchTyping(desk: Desk): () => void {
     wait = setTimeout(keepInSight, KEYBOARD);
   };
   const leave = ({ relatedTarget }: FocusEvent) => {
-    if (relatedTarget instanceof HTMLInputElement && relatedTarget.type === 'text') return;
+    if (isTyped(relatedTarget)) return;
     field = null;
     clearTimeout(wait);
-    if (!pressed) rest();
+    if (pressed) return;
+    if (performance.now() - lifted < TAPPED) wait = setTimeout(rest, TAP);
+    else rest();
   };
   const rest = () => {
-    clearTimeout(wait);
-    wait = setTimeout(() => {
-      desk.typing.value = null;
-      document.documentElement.classList.remove('typing');
-    }, TAP);
+    desk.typing.value = null;
+    document.documentElement.classList.remove('typing');
   };
   const press = () => {
     pressed = true;
   };
   const letGo = () => {
     pressed = false;
-    if (field === null && desk.typing.peek() !== null) rest();
+    lifted = performance.now();
+    if (field !== null || desk.typing.peek() === null) return;
+    clearTimeout(wait);
+    wait = setTimeout(rest, TAP);
   };
   const keepInSight = () => {
     // What is docked above the keyboard is always in sight.
@@ -61,6 +66,11 @@ export function watchTyping(desk: Desk): () => void {
   visualViewport?.addEventListener('resize', followKeyboard, { signal });
   visualViewport?.addEventListener('scroll', tellSeen, { signal });
   return () => stop.abort();
+}
+
+/** Whether something is a field that text is typed in. */
+function isTyped(at: EventTarget | null): at is HTMLInputElement | HTMLTextAreaElement {
+  return at instanceof HTMLTextAreaElement || (at instanceof HTMLInputElement && at.type === 'text');
 }
 
 /** A page enlarged by two fingers is seen in part too: that is no keyboard. */

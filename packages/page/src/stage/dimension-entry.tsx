@@ -78,7 +78,7 @@ function SizeEntry({
         autocomplete="off"
         spellcheck={false}
         enterkeyhint="done"
-        data-of={docked ? path : undefined}
+        data-of={docked ? (open.of.startsWith('doors') ? open.of : path) : undefined}
         aria-label={`${open.label}, ${UNITS[desk.units.value]}`}
         aria-invalid={entry.fault !== ''}
         aria-describedby="dimension-fault"

@@ -1,6 +1,6 @@
 import { type Box, joinBoxes, loopsBox } from '@fielded/geometry';
 import type { Item } from '@fielded/render';
-import { PIXELS_PER_MM, type SheetPart } from './framing.ts';
+import { pixelsPerMm, type SheetPart } from './framing.ts';
 import { dimensionsIn, textsBox } from './mark-dimensions.ts';
 import type { ViewScene } from './view-scene.ts';
 
@@ -26,7 +26,7 @@ export function enlargeWood(
   room: Room,
   screenHeight: number,
 ): ViewScene {
-  const wanted = Math.min((screenHeight * LEAST_SHARE) / PIXELS_PER_MM, room.height * MOST_OF_SHEET);
+  const wanted = Math.min((screenHeight * LEAST_SHARE) / pixelsPerMm(), room.height * MOST_OF_SHEET);
   let larger = scene;
   for (let round = 0; round < ROUNDS; round++) {
     const wood = woodBox(larger.items);

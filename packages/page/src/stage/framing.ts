@@ -1,4 +1,5 @@
 import type { Scene } from '@fielded/render';
+import { isSmallScreen } from './small-screen.ts';
 
 /** Part of the sheet that is looked at, paper mm. */
 export interface SheetPart {
@@ -8,10 +9,19 @@ export interface SheetPart {
   readonly height: number;
 }
 
-/** Screen pixels that a paper mm takes: a figure 3.5 mm high is then easy to read at arm's length. */
-export const PIXELS_PER_MM = 2.95;
-/** The same for what is only looked at: its smallest letters are 2.5 mm high, and 8 px or more on any screen. */
-export const LEAST_PIXELS_PER_MM = 2.3;
+/** Letters of 12 px are the least that a hand-held screen shows: capitals of 2.5 mm then, a figure's of 3.5. */
+const ON_SMALL = 3.37;
+
+/** Screen pixels that a paper mm takes: a figure 3.5 mm high is then easy to read at arm's length. What is long takes fewer, so that it is large enough. */
+export function pixelsPerMm(long = false): number {
+  return isSmallScreen() && !long ? ON_SMALL : 2.95;
+}
+
+/** The same for what is only looked at: the smallest letters of what is long, or on a large screen, are 8 px or more. */
+export function leastPixelsPerMm(long = false): number {
+  return isSmallScreen() && !long ? ON_SMALL : 2.3;
+}
+
 /** The largest and the smallest scale. */
 const LARGEST = 12;
 const SMALLEST = 0.01;
@@ -21,8 +31,9 @@ const NEARER = 0.92;
 const WORTH_IT = 1.12;
 
 /** Room for a drawing, paper mm, on a part of the screen of a width and height in pixels. */
-export function roomOf(width: number, height: number): { width: number; height: number } {
-  return { width: width / PIXELS_PER_MM, height: height / PIXELS_PER_MM };
+export function roomOf(width: number, height: number, long = false): { width: number; height: number } {
+  const perMm = pixelsPerMm(long);
+  return { width: width / perMm, height: height / perMm };
 }
 
 /**

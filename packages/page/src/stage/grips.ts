@@ -81,7 +81,7 @@ function remove({ grips, handles }: Rack, key: string): void {
 }
 
 function create(rack: Rack, key: string): SVGGElement {
-  const grip = createSvg('g', { class: 'grip', tabindex: '0', role: 'slider', 'data-handle': key });
+  const grip = createSvg('g', { class: 'grip', tabindex: '-1', role: 'slider', 'data-handle': key });
   grip.append(createSvg('circle', { class: 'finger' }), createSvg('circle', { class: 'ring' }));
   rack.layer.append(grip);
   listenToKeys(rack, grip, key);

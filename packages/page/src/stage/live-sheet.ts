@@ -3,7 +3,7 @@ import type { Desk } from '../desk/desk.ts';
 import { attempt, fetchPart } from '../desk/fetch-part.ts';
 import { findSize } from '../job/sizes.ts';
 import { aloud } from '../words/aloud.ts';
-import { goAlongDimensions } from './along-dimensions.ts';
+import { goAlongDrawing } from './along-drawing.ts';
 import { keepFigure } from './frame-hand.ts';
 import { createGrips, type Grips } from './grips.ts';
 import { findHandles } from './handles.ts';
@@ -61,7 +61,7 @@ export function createLiveSheet(
     trace: null,
     drawing: createPainter(layer('ink')),
     root,
-    along: goAlongDimensions(box),
+    along: goAlongDrawing(box),
     slide: null,
     settled: null,
     ahead: null,
@@ -139,10 +139,7 @@ function paint(sheet: Sheet, grips: Grips): void {
     perMm,
     held,
   });
-  if (!held) {
-    sheet.along.mark();
-    setIfOther(node, 'aria-description', aloud(scene.panel ? sayDrawn(report, scene) : scene.description));
-  }
+  if (!held) setIfOther(node, 'aria-description', aloud(scene.panel ? sayDrawn(report, scene) : scene.description));
   if (sheet.trace !== null) sheet.trace.paint(scene, scale);
   else if (desk.proposal.value !== null || desk.trace.value !== null)
     void attempt(desk, async () => {
@@ -152,6 +149,7 @@ function paint(sheet: Sheet, grips: Grips): void {
     });
   const handles = scene.panel ? findHandles(desk.job.value, report, BEYOND / scale, scene.frame !== null) : [];
   grips.place(handles, scene, scale, perMm, held);
+  if (!held) sheet.along.mark();
 }
 
 /** The motion is fetched when it is first asked for. */

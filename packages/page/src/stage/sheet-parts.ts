@@ -1,5 +1,5 @@
 import type { GroupItem } from '@fielded/render';
-import type { AlongDimensions } from './along-dimensions.ts';
+import type { AlongDrawing } from './along-drawing.ts';
 import type { OpenDimension } from './dimension-entry.tsx';
 import type { Handle } from './handles.ts';
 import type { Closer } from './look-closer.ts';
@@ -24,7 +24,7 @@ export interface Sheet extends Settling {
   readonly behind: SVGGElement;
   trace: Trace | null;
   readonly drawing: Painter;
-  readonly along: AlongDimensions;
+  readonly along: AlongDrawing;
   readonly root: SVGGElement;
   /** The motion of a try, while it goes on. */
   slide: Slide | null;

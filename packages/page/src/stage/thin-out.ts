@@ -45,8 +45,11 @@ export function* thinOut(
   const whole = yield* fit(draw, room, start ?? scaleWithDimensions(bare, room), null);
   const spare = bare.scene.frame === null ? [] : narrowerCuts(report);
   const full = spare.length === 0 ? whole : yield* fit(draw, room, start ?? whole.scale, namesWithout(whole, spare));
-  const least = bare.scale * (isSmallScreen() ? LEAST_SHARE_SMALL : LEAST_SHARE);
-  if (bare.scene.panel === null || full.scale >= least) return full;
+  const small = isSmallScreen();
+  const least = bare.scale * (small ? LEAST_SHARE_SMALL : LEAST_SHARE);
+  // A drawing larger than a small screen's sheet would be shrunk, and its letters with it.
+  const fits = ({ scene }: Fitted) => !small || (scene.width <= room.width && scene.height <= room.height);
+  if (bare.scene.panel === null || (full.scale >= least && fits(full))) return full;
   const all = dimensionNames(full.scene.items);
   for (const step of STEPS) {
     const kinds = ORDER.slice(0, step);
@@ -56,7 +59,8 @@ export function* thinOut(
       start ?? full.scale,
       all.filter((of) => kinds.some((kind) => kind.test(of))),
     );
-    if (tried.scale >= (step <= FEW && step > 0 ? bare.scale * LEAST_SHARE_OF_FEW : least)) return tried;
+    const few = step <= FEW && step > 0;
+    if (tried.scale >= (few ? bare.scale * LEAST_SHARE_OF_FEW : least) && (few || fits(tried))) return tried;
   }
   return bare;
 }

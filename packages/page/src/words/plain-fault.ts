@@ -9,6 +9,7 @@ const NAMES: readonly (readonly [RegExp, string])[] = [
   [/^panel\.width$/, 'the width of the panel'],
   [/^frame\.thickness$/, 'the frame'],
   [/^frame\.groove\.(width|depth|setback)$/, "the groove's $1"],
+  [/^frame\.groove$/, 'the groove'],
   [/^frame\.swellGap$/, 'the swell gap'],
   [/^cuts\[\d+\](?:\.profile)?\.(depth|reach|land|shoulder|balance|run|name)$/, 'the $1'],
 ];

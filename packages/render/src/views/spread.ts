@@ -107,6 +107,8 @@ function thicknessRange(spread: SpreadReport, given: Arrangement, x: Axis, voice
 function lineKey(runs: string, others: boolean, width: number, voice: InVoice): Item {
   const words = fitText(sayChart('spread.as-run', { runs }, voice), FIGURE_HEIGHT, width * 0.62);
   const left = width - textWidth(words, FIGURE_HEIGHT);
+  // Clear of what the axis measures, which stands above it at the left.
+  const up = left - 10 < BESIDE_TITLE ? KEY_ABOVE : 0;
   const rows: Item[] = [
     chartStroke('as run line', 'judged', left - 10, -8.2, left - 2, -8.2),
     text('as run', 'judged-text', left, -7, words, FIGURE_HEIGHT),
@@ -117,8 +119,11 @@ function lineKey(runs: string, others: boolean, width: number, voice: InVoice): 
       text('other ways', 'quiet', left, -2.6, sayChart('spread.other-ways', {}, voice), FIGURE_HEIGHT),
     );
   }
-  return group('key', rows);
+  return group('key', moveItems(rows, 0, -up));
 }
+
+/** How far the title of the axis at the left reaches to the right, and how far a key stands above it where it has no room beside it, mm. */
+const [BESIDE_TITLE, KEY_ABOVE] = [30, 7];
 
 /** Simulated clearances, with bars for the worst case and the root of squares. */
 function histogram(spread: SpreadReport, voice: InVoice, width: number): Item[] {

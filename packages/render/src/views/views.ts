@@ -1,4 +1,5 @@
 import type { Report } from '@fielded/core';
+import { keepOnly } from '../dimension/keep-only.ts';
 import type { Room } from '../dimension/lay-within.ts';
 import { layWithin } from '../dimension/lay-within.ts';
 import type { Item } from '../scene.ts';
@@ -29,6 +30,12 @@ export const VIEW_WORDS: Readonly<Record<PlainView, string>> = {
   door: 'the front of a door',
 };
 
+/** How a view is laid out: see `ViewEntry.draw`. */
+interface Layout {
+  readonly across: number | undefined;
+  readonly only: readonly string[] | null;
+}
+
 /** One kind of drawing. */
 interface ViewEntry {
   /** What it is, as a caption, and as what the whole drawing is called, after the job. */
@@ -36,9 +43,9 @@ interface ViewEntry {
   readonly title: (report: Report, door: number) => string;
   /**
    * Laid out at a scale; broken where it would not fit the room. `door` counts from 0. What is of several pieces stands in as
-   * many columns as fit `across`, mm.
+   * many columns as fit `across`, mm; a door has the dimensions of the values of `only`, of all for null.
    */
-  readonly draw: (report: Report, scale: number, door: number, room: Room | null, across?: number) => Item[];
+  readonly draw: (report: Report, scale: number, door: number, room: Room | null, how?: Layout) => Item[];
   /** The scales it is drawn at, the largest that suits first; see `usualScale`. */
   readonly scales: readonly number[];
   /** The smallest scale at which it still shows what it is for. */
@@ -115,7 +122,7 @@ export const VIEWS: Readonly<Record<PlainView, ViewEntry>> = {
   },
   cuts: {
     ...named('cuts'),
-    draw: (report, scale, _, room, across) => drawCuts(report, scale, room, across),
+    draw: (report, scale, _, room, how) => drawCuts(report, scale, room, how?.across),
     scales: [2, 1],
     least: 0.1,
     extent: edgeExtent,
@@ -131,7 +138,8 @@ export const VIEWS: Readonly<Record<PlainView, ViewEntry>> = {
   },
   panel: {
     ...namedOfDoor('panel'),
-    draw: (report, scale, door, room) => layWithin(sketchPanel(report, scale, door), room),
+    draw: (report, scale, door, room, how) =>
+      layWithin(keepOnly(sketchPanel(report, scale, door), how?.only ?? null), room),
     scales: [1, 0.5, 0.2, 0.1, 0.05, 0.02],
     least: 0.01,
     extent: doorExtent,
@@ -139,7 +147,8 @@ export const VIEWS: Readonly<Record<PlainView, ViewEntry>> = {
   },
   door: {
     ...namedOfDoor('door'),
-    draw: (report, scale, door, room) => layWithin(sketchDoor(report, scale, door), room),
+    draw: (report, scale, door, room, how) =>
+      layWithin(keepOnly(sketchDoor(report, scale, door), how?.only ?? null), room),
     scales: [1, 0.5, 0.2, 0.1, 0.05, 0.02],
     least: 0.01,
     extent: doorExtent,

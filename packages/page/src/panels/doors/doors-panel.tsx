@@ -47,7 +47,10 @@ export function DoorsPanel(): JSX.Element {
           aria-label={door.name}
           open={index === open}
           onToggle={(event) => {
-            if (event.currentTarget.open) shownDoor.value = index;
+            if (!event.currentTarget.open || shownDoor.value === index) return;
+            shownDoor.value = index;
+            // One that is larger than its sheet is looked at from its head.
+            document.querySelector('.sheet')?.scrollTo(0, 0);
           }}
         >
           <summary>

@@ -17,15 +17,19 @@ export function addKnives(desk: Desk): void {
       : [],
   );
   const renamed: (readonly [name: string, free: string])[] = [];
+  // All of them are one step of undo; what was changed before, or is changed next, another one.
+  const step = 'profiles kept as knives';
+  desk.settle();
   for (const { name, knife } of profiles) {
     const free = freeName(name, (taken) => isOther(desk.doc.value.shop?.data, taken, knife));
-    const [fault] = isKept(desk, free) ? [] : desk.changeShop(['knives', free], knife);
+    const [fault] = isKept(desk, free) ? [] : desk.changeShop(['knives', free], knife, step);
     if (fault !== undefined) {
       desk.notice.value = { kind: 'fault', text: `That knife could not be kept: ${fault.message}` };
       return;
     }
     if (free !== name) renamed.push([name, free]);
   }
+  desk.settle();
   desk.notice.value = { kind: 'note', text: sayKept(profiles.length, renamed) };
 }
 
