@@ -40,6 +40,8 @@ interface BareOptions extends SceneOptions {
   readonly across?: number;
   /** The values whose dimensions are laid out on a door or its panel; all unless told. */
   readonly only?: readonly string[] | null;
+  /** Empty paper round the drawing, mm; 8 unless told. */
+  readonly margin?: number;
 }
 
 /** Empty paper round the drawing, mm. */
@@ -93,7 +95,7 @@ function sceneOfWidth(report: Report & InBothUnits, options: SceneOptions, width
 
 function sceneAt(
   report: Report & InBothUnits,
-  { view, door = 0, bare, width, checkBar, across, only = null }: BareOptions,
+  { view, door = 0, bare, width, checkBar, across, only = null, margin = MARGIN }: BareOptions,
   scale: number,
 ): Scene {
   const name = VIEWS[view].name(report, door);
@@ -109,12 +111,12 @@ function sceneAt(
   }
   const box = itemsBox(items)!;
   return {
-    width: box.x1 - box.x0 + 2 * MARGIN,
-    height: box.y1 - box.y0 + 2 * MARGIN,
+    width: box.x1 - box.x0 + 2 * margin,
+    height: box.y1 - box.y0 + 2 * margin,
     scale,
     title: VIEWS[view].title(report, door),
     description: describe(report, drawing),
-    items: moveItems(items, MARGIN - box.x0, MARGIN - box.y0),
+    items: moveItems(items, margin - box.x0, margin - box.y0),
   };
 }
 

@@ -9,19 +9,13 @@ export interface SheetPart {
   readonly height: number;
 }
 
-/** Letters of 12 px are the least that a hand-held screen shows: capitals of 2.5 mm then, a figure's of 3.5. */
-const ON_SMALL = 3.37;
-
-/** Screen pixels that a paper mm takes: a figure 3.5 mm high is then easy to read at arm's length. What is long takes fewer, so that it is large enough. */
-export function pixelsPerMm(long = false): number {
-  return isSmallScreen() && !long ? ON_SMALL : 2.95;
-}
-
-/** The same for what is only looked at: the smallest letters of what is long, or on a large screen, are 8 px or more. */
-export function leastPixelsPerMm(long = false): number {
-  return isSmallScreen() && !long ? ON_SMALL : 2.3;
-}
-
+/**
+ * Screen pixels that a paper mm takes: a figure 3.5 mm high is then easy to read at arm's length. On a small screen the smallest
+ * letters, capitals of 2.5 mm, have 12 px; what is `long` is larger instead.
+ */
+export const pixelsPerMm = (long = false): number => (isSmallScreen() && !long ? 3.37 : 2.95);
+/** The same for what is only looked at: the smallest letters on a large screen, or of what is long, are 8 px or more. */
+export const leastPixelsPerMm = (long = false): number => (isSmallScreen() && !long ? 3.37 : 2.3);
 /** The largest and the smallest scale. */
 const LARGEST = 12;
 const SMALLEST = 0.01;

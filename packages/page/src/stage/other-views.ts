@@ -96,11 +96,15 @@ function sceneOf(report: Report, view: ViewName, scale: number, only: readonly s
   if (view === 'cuts' && !isSmallScreen()) return cutsBeside(report, scale);
   const door = Math.max(0, Math.min(shownDoor.value, (report.doors?.length ?? 1) - 1));
   const shown = report.doors?.[door];
-  const kept =
-    view === 'door' && shown && (only === null || only.length > 1) ? Math.max(scale, leastScale(shown)) : scale;
-  return scene(report, { view: view as PlainView, scale: kept, bare: true, ...(shown && { door, only }) });
+  // With a figure in hand the door is whole, as large as its sheet allows.
+  const inHand = only !== null && only.length < 2;
+  const kept = view === 'door' && shown && !inHand ? Math.max(scale, leastScale(shown)) : scale;
+  const how = shown && { door, only, ...(inHand && { margin: MARGIN_IN_HAND }) };
+  return scene(report, { view: view as PlainView, scale: kept, bare: true, ...how });
 }
 
+/** Empty paper round a door while one of its figures is typed, mm. */
+const MARGIN_IN_HAND = 3;
 /** The narrowest part of a door that is larger than its sheet is so wide on the screen, pixels. */
 const LEAST_PART = 14;
 /** A whole door is shown where it has this share of that scale; one much higher than wide, or much wider, scrolls. */

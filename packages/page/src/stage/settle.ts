@@ -54,23 +54,16 @@ export function* fitAhead(sheet: Settling): Generator<void, void> {
 
 function* fitIn(sheet: Settling, report: Report, hand: readonly string[] | null): Generator<void, Fitted> {
   const draw = (scale: number, only: readonly string[] | null) => sheet.draw(report, scale, only);
-  const room = roomFor(sheet, hand);
+  const room = roomFor(sheet);
   // What is only looked at is not moved by hand: it is fitted in the same way each time.
   const start = sheet.settled?.scene.panel ? sheet.settled.scale : null;
   const fitted = yield* thinOut(draw, room, start, hand, report);
   return sheet.draw.enlarge?.(draw, room, fitted) ?? fitted;
 }
 
-/** What is left out of the margins of a drawing that is only looked at while one of its figures is typed, paper mm. */
-const spared = ({ settled }: Settling, hand: readonly string[] | null) =>
-  hand !== null && settled?.scene.panel === null ? 10 : 0;
-
 /** Paper mm that a drawing may take; what is long may be as high as it likes on a small screen. */
-function roomFor(sheet: Settling, hand: readonly string[] | null): { readonly width: number; readonly height: number } {
-  const { size, long } = sheet;
-  const free = roomOf(size.width, size.height, long);
-  const more = spared(sheet, hand);
-  const room = { width: free.width + more, height: free.height + more };
+function roomFor({ size, long }: Settling): { readonly width: number; readonly height: number } {
+  const room = roomOf(size.width, size.height, long);
   return long && isSmallScreen() ? { ...room, height: Number.POSITIVE_INFINITY } : room;
 }
 
@@ -79,12 +72,11 @@ export function settle(sheet: Settling, of: string, hand: readonly string[] | nu
   const { draw, desk, size, ahead } = sheet;
   const report = desk.report.value;
   const job = desk.job.value;
-  const room = roomFor(sheet, hand);
+  const room = roomFor(sheet);
   const known = hand === null && ahead?.of === of && ahead.job === job;
   const fitted = known ? ahead.fitted : runToEnd(fitIn(sheet, report, hand));
   sheet.ahead = null;
   const { scene } = fitted;
-  const less = spared(sheet, hand);
   if (hand !== null && scene.panel !== null) {
     const larger = enlargeWood((scale) => draw(report, scale, hand), scene, room, seenHeight());
     if (larger !== scene)
@@ -108,11 +100,7 @@ export function settle(sheet: Settling, of: string, hand: readonly string[] | nu
     const frame = clearButtons(frameScene(scene, room), scene, size.width, false);
     return { ...fitted, of, job, frame, across: size.width };
   }
-  const framed = frameScene(
-    { ...scene, width: scene.width - less, height: scene.height - less },
-    fitted.whole ? seen : tall,
-  );
-  const frame = { ...framed, x: framed.x + less / 2, y: framed.y + less / 2 };
+  const frame = frameScene(scene, fitted.whole ? seen : tall);
   const across = Math.max(size.width, frame.width * leastPixelsPerMm(sheet.long));
   return {
     ...fitted,
