@@ -28,6 +28,8 @@ it('a door is given by its opening, its rows and its head; every figure drawn of
   await field(page, 'doors[0].head.ears').fill('70');
   const figure = (of: string) => page.locator(`.drawing [data-of="doors[0].${of}"]`);
   await expect.poll(() => figure('head.ears').textContent()).toContain('R 70');
+  // While it is typed it stands alone.
+  await field(page, 'doors[0].head.ears').blur();
   // Every figure opens as a field, none as a note that it is worked out.
   for (const of of ['opening.width', 'openings[1].height', 'head.crown', 'height']) {
     await figure(of).focus();
