@@ -178,11 +178,6 @@ const NO_FAULTS: readonly NoFault[] = [
       'x0 + c.y0 + c.x1 + c.y1 - c.r',
     ].map((sum) => `const isWild = (c: Curve) => !Number.isFinite(c.${sum});`),
   ),
-  ...none(
-    'packages/core/src/door/complete-bins.ts',
-    'a bin that takes more than its share leaves too little for the others, which is found when they are filled: only later',
-    ['const slack = Math.min(most, least + (total + bins * least));'],
-  ),
 ];
 
 /**
