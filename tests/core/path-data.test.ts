@@ -1,5 +1,5 @@
 // Path data against the language's own way to write decimals.
-import { type Curve, depthPath, flipCurve, line, loopsData, pathData } from '@fielded/geometry';
+import { type Curve, depthPath, flipCurve, line, loopsData, paperData, pathData } from '@fielded/geometry';
 import { expect, it } from 'vitest';
 import { Random } from '../support/random.ts';
 
@@ -64,4 +64,24 @@ it('writes half a circle as no more than half a turn, either way round', () => {
   const half: Curve = { x0: 0, y0: 0, x1: 10, y1: 0, cx: 5, cy: 0, r: 5, turn: 1 };
   expect(depthPath([half])).toBe('M 0 0 A 5 5 0 0 1 10 0');
   expect(depthPath([{ ...half, turn: -1 }])).toBe('M 0 0 A 5 5 0 0 0 10 0');
+});
+
+it('writes loops on the paper to a thousandth, as the language itself does: 8,000 lengths of every size', () => {
+  const random = new Random(72);
+  const toThousandths = (mm: number) => String(Math.round(mm * 1000) / 1000 || 0);
+  const length = () => {
+    const size = 10 ** random.between(-5, 5);
+    return random.oneOf([
+      size,
+      -size,
+      Math.round(size),
+      Math.round(size * 2000) / 2000,
+      Math.round(-size * 2000) / 2000,
+    ]);
+  };
+  for (let n = 0; n < 1000; n++) {
+    const curves = [line(length(), length(), length(), length()), line(length(), length(), length(), length())];
+    const loops = [{ curves, closed: n % 2 === 0 }];
+    expect(paperData(loops)).toBe(loopsData(loops, toThousandths));
+  }
 });

@@ -43,7 +43,7 @@ export { type Pose, poseDirection, poseLoops, posePoint } from './loop/pose.ts';
 export { findSelfCrossing } from './loop/self-crossing.ts';
 export { offsetLoops } from './offset/offset.ts';
 export type { Join } from './offset/parallel.ts';
-export { depthPath, isLongerPath, loopsData, pathData } from './path/path-data.ts';
+export { depthPath, isLongerPath, loopsData, paperData, pathData } from './path/path-data.ts';
 export { readLoops, readReportPath } from './path/report-path.ts';
 export { type SvgArc, svgArc } from './path/svg-arc.ts';
 export { runsForward, upperEnvelope } from './strips/envelope.ts';

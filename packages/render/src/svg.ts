@@ -1,4 +1,4 @@
-import { loopsData } from '@fielded/geometry';
+import { paperData } from '@fielded/geometry';
 import type { GroupItem, ImageItem, Item, PathItem, Scene, TextItem } from './scene.ts';
 import type { Style, Theme } from './style.ts';
 import { FONT_FAMILY, PALETTES, STYLES } from './style.ts';
@@ -65,7 +65,7 @@ function writeImage({ x, y, width, height, png, alt }: ImageItem): string {
 }
 
 function writePath(item: PathItem, theme: Theme, lines: string[]): void {
-  const d = loopsData(item.loops, writeNumber);
+  const d = paperData(item.loops);
   if (d) lines.push(`<path${styleAttributes(STYLES[item.role], theme)} d="${d}"/>`);
 }
 

@@ -8,6 +8,7 @@ import {
   writeAscii,
   writeCode,
   writeFlags,
+  writeMicrometres,
   writePicometres,
   writtenText,
 } from './path-ink.ts';
@@ -52,7 +53,22 @@ const AS_DEPTHS: Pen = { top: null, write: writePicometres, spaced: true };
  * @example loopsData([rectangle({ x0: 0, y0: 0, x1: 4, y1: 2 })], String) // 'M0 0L4 0L4 2L0 2Z'
  */
 export function loopsData(loops: readonly Loop[], write: (length: number) => string): string {
-  const pen: Pen = { top: null, write: (at, length) => writeAscii(at, write(length)), spaced: false };
+  return writeLoops(loops, { top: null, write: (at, length) => writeAscii(at, write(length)), spaced: false });
+}
+
+/**
+ * Loops on the paper as `loopsData`, every number to 0.001 mm: quicker than with a `write` of its own, since no number becomes a text
+ * by itself.
+ *
+ * @example paperData([{ curves: [line(0, 0.12345, 4, -0.0001)], closed: false }]) // 'M0 0.123L4 0'
+ */
+export function paperData(loops: readonly Loop[]): string {
+  return writeLoops(loops, ON_PAPER);
+}
+
+const ON_PAPER: Pen = { top: null, write: writeMicrometres, spaced: false };
+
+function writeLoops(loops: readonly Loop[], pen: Pen): string {
   let at = 0;
   for (const { curves, closed } of loops) at = writePath(at, curves, closed, pen);
   return writtenText(at);

@@ -77,13 +77,7 @@ export function writePicometres(start: number, mm: number): number {
   // The sign, then the digits before the point.
   let at = start;
   if (mm < 0 && (whole > 0 || places > 0)) out[at++] = MINUS;
-  if (whole < 10) out[at++] = NOUGHT + whole;
-  else if (whole < 1000) {
-    if (whole >= 100) out[at++] = THREE_DIGITS[3 * whole]!;
-    out[at] = THREE_DIGITS[3 * whole + 1]!;
-    out[at + 1] = THREE_DIGITS[3 * whole + 2]!;
-    at += 2;
-  } else at = writeAscii(at, `${whole}`);
+  at = writeWhole(out, at, whole);
   if (places === 0) return at;
   // The nine decimals, three at a time, less the noughts at the end.
   out[at] = POINT;
@@ -95,6 +89,37 @@ export function writePicometres(start: number, mm: number): number {
   writeThree(out, at + 7, rest - second * 1000);
   at += 10;
   while (out[at - 1] === NOUGHT) at--;
+  return at;
+}
+
+/** Writes a length, mm, rounded to 0.001 mm as `Math.round` does, without trailing noughts and never as -0. */
+export function writeMicrometres(start: number, mm: number): number {
+  const out = bytes;
+  const count = Math.round(mm * 1000);
+  const size = Math.abs(count);
+  const whole = Math.floor(size / 1000);
+  const places = size - whole * 1000;
+  let at = start;
+  if (count < 0) out[at++] = MINUS;
+  at = writeWhole(out, at, whole);
+  if (places === 0) return at;
+  out[at] = POINT;
+  writeThree(out, at + 1, places);
+  at += 4;
+  while (out[at - 1] === NOUGHT) at--;
+  return at;
+}
+
+/** Writes the digits before a point. */
+function writeWhole(out: Uint8Array, start: number, whole: number): number {
+  let at = start;
+  if (whole < 10) out[at++] = NOUGHT + whole;
+  else if (whole < 1000) {
+    if (whole >= 100) out[at++] = THREE_DIGITS[3 * whole]!;
+    out[at] = THREE_DIGITS[3 * whole + 1]!;
+    out[at + 1] = THREE_DIGITS[3 * whole + 2]!;
+    at += 2;
+  } else at = writeAscii(at, `${whole}`);
   return at;
 }
 

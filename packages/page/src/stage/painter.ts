@@ -1,4 +1,4 @@
-import { type Curve, type Loop, loopsData } from '@fielded/geometry';
+import { type Curve, type Loop, paperData } from '@fielded/geometry';
 import { CAPITAL, type Item, STYLES, writeNumber } from '@fielded/render';
 import { createGround, createSvg } from './svg-element.ts';
 
@@ -91,7 +91,7 @@ function create(item: Item): Painted {
     // The live sheet holds no pixels.
     inkOf(painted).setAttribute('class', `role-${item.role}`);
     if (item.kind === 'path') {
-      element.setAttribute('d', loopsData(item.loops, writeNumber));
+      element.setAttribute('d', paperData(item.loops));
     } else setText(inkOf(painted), item, null);
   }
   markDimension(element, item, null);
@@ -118,8 +118,7 @@ function update(painted: Painted, item: Item): void {
     if (old.kind !== 'group' && old.kind !== 'image' && old.role !== item.role)
       inkOf(painted).setAttribute('class', `role-${item.role}`);
     if (item.kind === 'text') setText(inkOf(painted), item, old);
-    else if (old.kind !== 'path' || !sameLoops(old.loops, item.loops))
-      element.setAttribute('d', loopsData(item.loops, writeNumber));
+    else if (old.kind !== 'path' || !sameLoops(old.loops, item.loops)) element.setAttribute('d', paperData(item.loops));
   }
   markDimension(element, item, old);
 }
@@ -168,13 +167,11 @@ function sameCurve(a: Curve, b: Curve): boolean {
   return ends <= ALIKE;
 }
 
-/** A dimension says which value it shows. */
+/** A dimension says which size it shows. */
 function markDimension(element: SVGElement, item: Item, old: Item | null): void {
   if (item.kind !== 'group' || item.of === undefined) return;
   const before = old?.kind === 'group' ? old : null;
   if (before?.of !== item.of) element.setAttribute('data-of', item.of);
-  if (before?.value !== item.value) element.setAttribute('data-value', String(item.value));
-  if (before?.label !== item.label) element.setAttribute('data-label', item.label ?? '');
 }
 
 /** The style sheet of the roles: line widths and dashes in paper mm, colours by custom properties. */
