@@ -60,10 +60,15 @@ export function depthFigure(report: Report, index: number): Figure {
   return figure(report, `section.cuts[${index}].depthCut`, cut.depthCut, 'depthCut', named);
 }
 
+/** The place of the size that says how far in a cut reaches. */
+export function reachOf(index: number): string {
+  return `cuts[${index}].reach`;
+}
+
 /** How far in a cut reaches. */
 export function reachFigure(report: Report, index: number): Figure {
   const cut = report.section.cuts[index]!;
-  return figure(report, `cuts[${index}].reach`, cut.reach, 'reach', { cut: safeText(cut.name) });
+  return figure(report, reachOf(index), cut.reach, 'reach', { cut: safeText(cut.name) });
 }
 
 /** The flat that a cut has at its full depth. */

@@ -1,7 +1,7 @@
 import type { Report } from '@fielded/core';
 import type { Point } from '@fielded/geometry';
 import type { LinearDimension } from '../dimension/linear.ts';
-import { figure, landFigure, reachFigure, stockFigure } from './cut-dimensions.ts';
+import { figure, landFigure, reachFigure, reachOf, stockFigure } from './cut-dimensions.ts';
 import type { FramePart } from './frame-part.ts';
 import type { PanelPart } from './panel-part.ts';
 import { liesOnOutline, surfacesAt } from './panel-part.ts';
@@ -83,13 +83,20 @@ export function panelTiers(report: Report, part: PanelPart, stand: Stand, scale:
   return tiers;
 }
 
-/** How far in each cut reaches. */
-export function reachTiers({ section, ...report }: Report, part: PanelPart, scale: number): LinearDimension[] {
+/** How far in each cut reaches; `only` names the dimensions that will be laid out, null for all. */
+export function reachTiers(
+  report: Report,
+  part: PanelPart,
+  scale: number,
+  only: readonly string[] | null,
+): LinearDimension[] {
+  const { section } = report;
   const tip = surfacesAt(part, 0) ?? { top: 0, bottom: section.thickness };
-  return section.cuts.map((cut, index) => {
+  return section.cuts.flatMap((cut, index) => {
+    if (only !== null && !only.includes(reachOf(index))) return [];
     const front = cut.side === 'front';
     return {
-      ...reachFigure({ ...report, section }, index),
+      ...reachFigure(report, index),
       side: front ? 'above' : 'below',
       from: { x: 0, y: (front ? tip.top : tip.bottom) * scale },
       to: { x: cut.reach * scale, y: front ? 0 : section.thickness * scale },

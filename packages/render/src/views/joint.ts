@@ -46,6 +46,9 @@ export function sketchJoint(
   if (judged.length)
     items.push(path('judged', goesTogether(report.fit.verdict) ? 'judged' : 'trouble', joinCurves(judged)));
   const binding = bindingMarks(report, part, frame, stand, scale);
+  // Whether a dimension that begins so is laid out.
+  const asks = (...starts: readonly string[]) =>
+    only === null || only.some((of) => starts.some((start) => of.startsWith(start)));
   if (binding.length) items.push(path('binding', 'trouble', binding));
   return {
     items,
@@ -53,17 +56,19 @@ export function sketchJoint(
     woods: [...part.woods, ...frame.woods],
     around: { x0: frame.left, x1: part.right, y0: Math.min(0, frontFace), y1: Math.max(bottom, backFace) },
     tiers: [
-      ...frameTiers(report, frame, stand, scale),
-      ...panelTiers(report, part, stand, scale),
-      ...(sizes === 'all' ? reachTiers(report, part, scale) : landTiers(report, part, stand, scale)),
+      ...(asks('frame.') ? frameTiers(report, frame, stand, scale) : []),
+      ...(asks('panel.', 'frame.', 'fit.', 'tongue.') ? panelTiers(report, part, stand, scale) : []),
+      ...(sizes === 'all' ? reachTiers(report, part, scale, only) : landTiers(report, part, stand, scale)),
     ],
     interiors: [
-      ...tipInteriors(report, part, stand, scale),
+      ...(asks('tongue.') ? tipInteriors(report, part, stand, scale) : []),
       ...(sizes === 'all' ? depthInteriors(report, stand, scale, only) : []),
     ],
     leaders: [
-      ...clearanceLeaders(report, part, stand, scale),
-      ...(sizes === 'all' ? shoulderLeaders(report, part, (x, y) => ({ x: x * scale, y: y * scale })) : []),
+      ...(asks('fit.') ? clearanceLeaders(report, part, stand, scale) : []),
+      ...(sizes === 'all' && asks('cuts[')
+        ? shoulderLeaders(report, part, (x, y) => ({ x: x * scale, y: y * scale }))
+        : []),
     ],
   };
 }
@@ -101,8 +106,8 @@ function depthInteriors(
 ): InteriorDimension[] {
   const { section } = report;
   return section.cuts.flatMap((cut, index) => {
+    if (only !== null && !only.some((of) => of.includes(`cuts[${index}].depth`))) return [];
     const shown = depthFigure(report, index);
-    if (only !== null && !only.includes(shown.of)) return [];
     const front = cut.side === 'front';
     const face = front ? 0 : section.thickness;
     const floor = front ? cut.depthCut : section.thickness - cut.depthCut;
