@@ -36,7 +36,8 @@ function placeGrip(rack: Rack, handle: Handle, spot: Spot | null, scale: number,
   if (held && known !== undefined && spot !== null && key !== rack.active) {
     rack.handles.set(key, handle);
     // Its room for a finger comes after it when the hand lets go.
-    putGrip(rack, known, handle, spot, scale, [known.lastElementChild!]);
+    const place = placeOn(handle, spot, scale);
+    if (!isNear(rack.spots.get(key)!, place)) putGrip(rack, known, key, place, [known.lastElementChild!]);
     return;
   }
   const moves = openMoves(handle, desk.doc.value.data, desk.job.value, desk.report.value);
@@ -47,27 +48,35 @@ function placeGrip(rack: Rack, handle: Handle, spot: Spot | null, scale: number,
   rack.handles.set(key, handle);
   const grip = known ?? create(rack, key);
   rack.grips.set(key, grip);
-  putGrip(rack, grip, handle, spot, scale);
+  putGrip(rack, grip, key, placeOn(handle, spot, scale));
   const [finger, ring] = grip.children as unknown as [SVGCircleElement, SVGCircleElement];
   setIfOther(finger, 'r', (FINGER / perMm).toFixed(2));
   setIfOther(ring, 'r', (RADIUS / perMm).toFixed(2));
   describeGrip(grip, handle, moves, desk);
 }
 
+function placeOn({ at }: Handle, spot: Spot, scale: number): Spot {
+  return { x: spot.x + at.x * scale, y: spot.y + at.y * scale };
+}
+
+/** Nearer than this, paper mm, a grip is not moved: where it stands is written to a thousandth. */
+const NEAR = 1e-6;
+
+function isNear(one: Spot, other: Spot): boolean {
+  return Math.abs(one.x - other.x) < NEAR && Math.abs(one.y - other.y) < NEAR;
+}
+
 /** Puts a grip on its arris, or only some of its circles. */
 function putGrip(
   rack: Rack,
   grip: SVGGElement,
-  { key, at }: Handle,
-  spot: Spot,
-  scale: number,
+  key: string,
+  place: Spot,
   circles: Iterable<Element> = grip.children,
 ): void {
-  const x = spot.x + at.x * scale;
-  const y = spot.y + at.y * scale;
-  rack.spots.set(key, { x, y });
+  rack.spots.set(key, place);
   // Each circle by its own middle: a transform that changes has the browser take its layers apart.
-  const [cx, cy] = [x.toFixed(3), y.toFixed(3)];
+  const [cx, cy] = [place.x.toFixed(3), place.y.toFixed(3)];
   for (const circle of circles) {
     setIfOther(circle, 'cx', cx);
     setIfOther(circle, 'cy', cy);

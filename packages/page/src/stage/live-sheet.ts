@@ -125,10 +125,12 @@ function paint(sheet: Sheet, grips: Grips): void {
   const wide = across > sheet.size.width + 1;
   const natural = scene.panel === null ? whole.height * (across / whole.width) : 0;
   const scrolls = wide || natural > sheet.size.height + 1;
-  box.classList.toggle('scrolls', scrolls);
   node.classList.toggle('closer', sheet.closer.look.value.times > 1);
-  node.style.height = scrolls ? `${natural}px` : '';
-  node.style.width = wide ? `${across}px` : '';
+  if (!held) {
+    box.classList.toggle('scrolls', scrolls);
+    node.style.height = scrolls ? `${natural}px` : '';
+    node.style.width = wide ? `${across}px` : '';
+  }
   setIfOther(node, 'viewBox', `${frame.x} ${frame.y} ${frame.width} ${frame.height}`);
 
   const perMm = pixelsOf(sheet);

@@ -104,24 +104,30 @@ interface Shown {
 function Readout({ readout }: { readout: ReadonlySignal<Shown | null> }): JSX.Element | null {
   const place = useRef<HTMLDivElement | null>(null);
   const shown = useComputed(() => readout.value !== null);
-  const text = useComputed(() => readout.value?.text ?? '');
+  const before = useRef<Shown | null>(null);
   const put = (at: Shown | null) => {
-    // Not by a transform: the browser would sort the page into layers anew.
-    if (at !== null && place.current !== null)
-      place.current.style.margin = `calc(${at.y}px + 4px - 3rem) 0 0 calc(${at.x}px - 12rem)`;
+    const { current } = place;
+    if (at === null || current === null) return;
+    const was = before.current;
+    before.current = at;
+    // Not by a transform: the browser would sort the page into layers anew. Plain lengths, which it reads in no time.
+    if (at.x !== was?.x) current.style.marginLeft = `${at.x}px`;
+    if (at.y !== was?.y) current.style.marginTop = `${at.y}px`;
+    if (at.text !== was?.text) (current.firstElementChild!.firstChild as Text).data = at.text;
   };
   // At once, and not in a frame of its own as an effect of the component would have it.
   useEffect(() => effect(() => put(readout.value)), [readout]);
   if (!shown.value) return null;
   const appear = (element: HTMLDivElement | null) => {
     place.current = element;
+    before.current = null;
     put(readout.peek());
   };
   return (
     // The size is read out with the circle that moves it.
     <div class="readout-sheet" aria-hidden="true">
       <div class="readout-place" ref={appear}>
-        <output class="readout">{text}</output>
+        <output class="readout"> </output>
       </div>
     </div>
   );

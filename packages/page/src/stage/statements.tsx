@@ -9,8 +9,8 @@ const SIGNS = { yes: '✓', no: '×', open: '?' } as const;
 export function Statements({ report, run }: { report: Report; run: Stated }): JSX.Element {
   return (
     <p class="statements">
-      <Statement stated={stateFit(report)} />
-      <Statement stated={run} />
+      <Statement {...stateFit(report)} />
+      <Statement {...run} />
     </p>
   );
 }
@@ -24,7 +24,7 @@ export function useSettledRun(): Stated {
   return settled.current;
 }
 
-function Statement({ stated: { mark, words } }: { stated: Stated }): JSX.Element {
+function Statement({ mark, words }: Stated): JSX.Element {
   return (
     <span class={`statement ${mark}`}>
       <span class="sign" aria-hidden="true">

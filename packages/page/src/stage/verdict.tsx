@@ -3,7 +3,7 @@ import { type Signal, useSignal } from '@preact/signals';
 import type { JSX } from 'preact';
 import { useDesk } from '../desk/context.ts';
 import { useTold } from '../words/aloud.ts';
-import { decidingFigures } from '../words/figures.ts';
+import { type Deciding, decidingFigures } from '../words/figures.ts';
 import { keepTogether } from '../words/keep-together.ts';
 import { VerdictMark } from '../words/verdict-mark.tsx';
 import { Statements, useSettledRun } from './statements.tsx';
@@ -22,10 +22,7 @@ export function VerdictBar(): JSX.Element {
       data-units={report.units}
       data-verdict={verdict ?? 'none'}
     >
-      <p class="sentence">
-        <VerdictMark verdict={verdict} blocked={blocked} />
-        <span>{keepTogether(headSentence(report, run))}</span>
-      </p>
+      <Sentence verdict={verdict} blocked={blocked} words={headSentence(report, run)} />
       <button
         type="button"
         class="line-of-verdict"
@@ -39,16 +36,39 @@ export function VerdictBar(): JSX.Element {
       <Statements report={report} run={run} />
       <dl class="figures">
         {decidingFigures(report).map(({ key, name, words, mm }) => (
-          <div key={key} class={key === 'clearance' ? 'judged' : ''}>
-            <dt>{name}</dt>
-            <dd>
-              <data value={mm === null ? '' : String(mm)} data-figure={key}>
-                {keepTogether(words)}
-              </data>
-            </dd>
-          </div>
+          <FigureOf key={key} of={key} name={name} words={words} mm={mm} />
         ))}
       </dl>
+    </div>
+  );
+}
+
+// In parts whose words are handed to them: while a size is moved, only those that say something else are gone over.
+function Sentence({ verdict, blocked, words }: SentenceProps): JSX.Element {
+  return (
+    <p class="sentence">
+      <VerdictMark verdict={verdict} blocked={blocked} />
+      <span>{keepTogether(words)}</span>
+    </p>
+  );
+}
+
+interface SentenceProps {
+  readonly verdict: Report['fit']['verdict'];
+  readonly blocked: boolean;
+  readonly words: string;
+}
+
+/** One of the figures that decide. */
+function FigureOf({ of, name, words, mm }: Omit<Deciding, 'key'> & { readonly of: Deciding['key'] }): JSX.Element {
+  return (
+    <div class={of === 'clearance' ? 'judged' : ''}>
+      <dt>{name}</dt>
+      <dd>
+        <data value={mm === null ? '' : String(mm)} data-figure={of}>
+          {keepTogether(words)}
+        </data>
+      </dd>
     </div>
   );
 }
