@@ -81,17 +81,17 @@ function closeList(event: KeyboardEvent, { place }: Places): void {
 /** Typing is followed from the first touch or field on: what follows it is fetched then. Returns what stops it. */
 function awaitTyping(desk: Desk): () => void {
   let stop = () => {};
+  const listen = () => {
+    for (const type of BEGINS) addEventListener(type, begin);
+  };
   const begin = () => {
     for (const type of BEGINS) removeEventListener(type, begin);
-    // Without it fields are typed in all the same.
-    fetchPart(() => import('./watch-typing.ts')).then(
-      ({ watchTyping }) => {
-        stop = watchTyping(desk);
-      },
-      () => {},
-    );
+    // Without it fields are typed in all the same; the next touch asks again.
+    fetchPart(() => import('./watch-typing.ts')).then(({ watchTyping }) => {
+      stop = watchTyping(desk);
+    }, listen);
   };
-  for (const type of BEGINS) addEventListener(type, begin);
+  listen();
   return () => stop();
 }
 
