@@ -317,7 +317,7 @@ it('an amount typed for a fit says the same in inches, and what it asks stays on
   await amount.fill('2');
   await radio(page, 'in').check();
   await expect.poll(() => amount.inputValue()).toBe('0.07874');
-  await expect.poll(() => page.locator('.fit-panel .move').innerText()).toMatch(/^Take the raise from .+ in/);
+  await expect.poll(() => page.locator('.fit-panel .move').innerText()).toMatch(/^Take the raise from .+\sin/);
   const { y, height } = (await page.getByRole('button', { name: 'Make the move' }).boundingBox())!;
   expect(y + height).toBeLessThanOrEqual(820);
   expect(await page.evaluate(() => document.documentElement.scrollWidth - innerWidth)).toBeLessThanOrEqual(0);
