@@ -11,7 +11,7 @@ const KITCHEN = ['examples/kitchen/job.yaml', 'examples/kitchen/shop.yaml'];
 const SHOP = 'examples/kitchen/shop.yaml';
 /** What is there from the first, what comes with an address, a dropped folder, a shaped head, a finger or colours of the reader's own, and letters. */
 const NOT_A_PART =
-  /^(?:page|adopt-styles|letters|fingers|key-strip|rolldown-runtime|fonts|take-in-address|dropped-files|running|template-file|forced-colours)-/;
+  /^(?:page|adopt-styles|letters|fingers|key-strip|rolldown-runtime|fonts|take-in-address|dropped-files|running|template-file|reader-styles)-/;
 
 inLongRun(
   'each part that fails is said in words, and comes at the next try',

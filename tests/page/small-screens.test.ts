@@ -154,6 +154,7 @@ describe('a keyboard that lies over the page, which keeps its size', () => {
         expect(typed.top >= chip.bottom - 1 || typed.left >= drawing.right - 1).toBe(true);
       };
       await field(page, 'frame.groove.width').focus();
+      await page.locator('html.typing').waitFor();
       for (const moved of [0, top]) {
         await layKeyboardOver(page, height, moved);
         await inSight(moved);

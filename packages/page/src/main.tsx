@@ -52,17 +52,17 @@ async function start(): Promise<void> {
   fetchPart(() => import('./style/letters.ts'))
     .then(({ useOwnLetters }) => useOwnLetters())
     .catch(() => {});
-  followForcedColours();
+  followReader();
 }
 
-/** Takes up the colours of a reader who has colours of their own, as soon as they are asked for. */
-function followForcedColours(): void {
-  const forced = matchMedia('(forced-colors: active)');
+/** Takes up the styles for readers who have colours of their own, or enlarge the page several times, as soon as they do. */
+function followReader(): void {
+  const wanted = matchMedia('(forced-colors: active), (max-width: 599px) and (max-height: 420px)');
   const follow = () => {
-    if (forced.matches) fetchPart(() => import('./style/forced-colours.ts')).catch(() => {});
+    if (wanted.matches) fetchPart(() => import('./style/reader-styles.ts')).catch(() => {});
   };
   follow();
-  forced.onchange = follow;
+  wanted.onchange = follow;
 }
 
 const UNREADABLE: Notice = {

@@ -53,6 +53,6 @@ function command(desk: Desk, event: KeyboardEvent): void {
 /** A step of undo back or forward, told to those who do not see what changes. */
 export function goStep(desk: Desk, way: 'undo' | 'redo'): void {
   const can = way === 'undo' ? desk.canUndo : desk.canRedo;
-  tell(can.peek() ? (way === 'undo' ? 'Undone.' : 'Done again.') : `Nothing to ${way}.`);
+  if (can.peek()) tell(way === 'undo' ? 'Undone.' : 'Done again.');
   desk[way]();
 }

@@ -58,6 +58,7 @@ export function watchTyping(desk: Desk): () => void {
   const stop = new AbortController();
   const { signal } = stop;
   enter({ target: document.activeElement });
+  followKeyboard();
   addEventListener('focusin', enter, { signal });
   addEventListener('focusout', leave, { signal });
   addEventListener('pointerdown', press, { signal });

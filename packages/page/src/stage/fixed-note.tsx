@@ -1,7 +1,11 @@
 import type { JSX } from 'preact';
 import { useEffect, useRef } from 'preact/hooks';
+import { adoptStyles } from '../style/adopt-styles.ts';
+import noteStyles from '../style/fixed-note.css?inline';
 import { placeOver } from './over-figure.ts';
 import type { Spot } from './view-scene.ts';
+
+adoptStyles(noteStyles);
 
 /** Says, where a dimension stands that cannot be typed over, what it follows from. */
 export function FixedNote({ open, close, words }: { open: Spot; close: () => void; words: string }): JSX.Element {

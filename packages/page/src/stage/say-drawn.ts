@@ -4,5 +4,5 @@ import type { Anchors } from './view-scene.ts';
 /** What a drawing of the wood shows, for those who do not see it: its sizes are read out one by one. */
 export function sayDrawn({ section }: Report, { frame }: Anchors): string {
   const cuts = section.cuts.map(({ side, name, shape }) => `${name} on the ${side}, ${shape}`);
-  return `Cut across, front face up, the panel's edge at the left${frame ? " in the frame's groove" : ''}. ${cuts.join('; ')}.`;
+  return `Cut across, front up, edge at the left${frame ? ' in its groove' : ''}: ${cuts.join('; ')}.`;
 }

@@ -3,8 +3,12 @@ import type { Item } from '@fielded/render';
 import type { Desk } from '../desk/desk.ts';
 import { reportJoint } from '../job/answer-joint.ts';
 import { applyChanges } from '../job/changes.ts';
+import { adoptStyles } from '../style/adopt-styles.ts';
+import traceStyles from '../style/trace.css?inline';
 import { createPainter } from './painter.ts';
 import { type Anchors, type Drawer, placeOf } from './view-scene.ts';
+
+adoptStyles(traceStyles);
 
 /** A joint drawn dashed behind the one that is worked on: the one proposed, else one kept to compare with. */
 export interface Trace {

@@ -1,4 +1,0 @@
-import { adoptStyles } from './adopt-styles.ts';
-import styles from './forced-colours.css?inline';
-
-adoptStyles(styles);
