@@ -97,6 +97,18 @@ it('a finger draws lines and arcs, moves a point finely, deletes it, steps back 
   await slide(at(30, 3));
   await slide(at(45, 15), at(49, 15), at(53, 13.4));
   await expect.poll(path).toMatch(/L 32 2\.6 A/);
+  // A phone that is turned keeps what is drawn, and keeps it in sight.
+  for (const [width, height] of [
+    [844, 390],
+    [390, 844],
+  ] as const) {
+    await page.setViewportSize({ width, height });
+    await expect
+      .poll(async () => (await pad.boundingBox())!.y + (await pad.boundingBox())!.height)
+      .toBeLessThan(height);
+    await expect.poll(async () => (await pad.boundingBox())!.y).toBeGreaterThan(0);
+    expect(await path()).toMatch(/L 32 2\.6 A/);
+  }
   await page.getByRole('button', { name: 'Step back' }).click();
   await expect.poll(path).toBe(drawn);
   await page.getByRole('button', { name: 'Delete the point' }).click();

@@ -7,6 +7,7 @@ import { useTold } from '../../words/aloud.ts';
 import { keepTogether } from '../../words/keep-together.ts';
 import { type DrawnPoint, drawnPath, FINE_GRIDS, GRIDS } from './drawn-outline.ts';
 import { PlaceFields } from './place-fields.tsx';
+import { useStayInSight } from './stay-in-sight.ts';
 import { type Drawing, useDrawing } from './use-drawing.ts';
 import { ROUND, usePress } from './use-press.ts';
 
@@ -77,6 +78,7 @@ function SquaredPaper({
 }): JSX.Element {
   const { points, next, chosen } = drawing;
   const pad = useRef<SVGSVGElement>(null);
+  useStayInSight(pad);
   const { held, ...presses } = usePress(pad, wide, drawing);
   const at = chosen === null ? next : points[chosen]!;
   return (

@@ -1,12 +1,13 @@
 import { formatLength, formatNumber } from '@fielded/core';
 import type { JSX } from 'preact';
-import { useMemo } from 'preact/hooks';
+import { useMemo, useRef } from 'preact/hooks';
 import { useDesk } from '../../desk/context.ts';
 import type { Desk } from '../../desk/desk.ts';
 import { type OutlinePlace, outlineChanges, pathInUnits, useOutlines } from '../../files/outline-files.ts';
 import type { SeenSide, TraceAnswer } from '../../files/trace-picture.ts';
 import type { JobChange } from '../../job/changes.ts';
 import { keepTogether } from '../../words/keep-together.ts';
+import { useStayInSight } from './stay-in-sight.ts';
 
 type Seen = Extract<TraceAnswer, { kind: 'traced' }>;
 
@@ -19,6 +20,8 @@ export function SeenSample({ seen, place, done }: { seen: Seen; place: OutlinePl
   const say = (mm: number) => keepTogether(formatLength(mm, desk.units.value, 2));
   const picture = useMemo(() => `data:image/svg+xml;charset=utf-8,${encodeURIComponent(seen.svg)}`, [seen]);
   const { front, back, thickness, turned } = seen;
+  const part = useRef<HTMLDivElement>(null);
+  useStayInSight(part);
   const use = (changes: readonly JobChange[], what: string) => () => {
     if (!useOutlines(desk, changes)) return;
     desk.notice.value = { kind: 'note', text: `The sample is now the ${what}. Undo takes it back.` };
@@ -26,7 +29,7 @@ export function SeenSample({ seen, place, done }: { seen: Seen; place: OutlinePl
   };
   const path = (side: SeenSide) => pathInUnits(rounded(side.path), desk.job.value.units);
   return (
-    <div class="seen">
+    <div class="seen" ref={part}>
       <img
         src={picture}
         alt={`What was read drawn over the picture: front ${say(front.reach)} in, ${say(front.depth)} deep`}
