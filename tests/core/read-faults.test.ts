@@ -351,7 +351,7 @@ const SLIPS: readonly (readonly string[])[] = [
     'seasons turned round, given by their air',
     'title: Test',
     'season: { made: 8, driest: { temperature: 20, humidity: 70 }, dampest: { temperature: 25, humidity: 40 } }',
-    '2:9 out-of-order season: driest, 13.13 %, is damper than dampest, 7.61 %. Write the lower moisture content as driest.',
+    '2:9 out-of-order season: driest, 70 %, is damper than dampest, 40 %. Write the lower moisture content as driest.',
   ],
   [
     'half a door',

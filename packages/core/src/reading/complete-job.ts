@@ -1,8 +1,6 @@
 import type { Job, Season } from '../job/job.ts';
 import type { Cut } from '../machining/cut.ts';
-import { formatNumber } from '../measure/format.ts';
 import type { Shop } from '../shop/shop.ts';
-import { equilibriumMoisture } from '../wood/moisture.ts';
 import { completeCuts } from './complete-cuts.ts';
 import { completeDoors } from './complete-doors.ts';
 import { completeFrame } from './complete-frame.ts';
@@ -61,20 +59,15 @@ function checkFit(fit: Loose<JobFile['fit']>, desk: FaultDesk): void {
   if (snug > loose) desk.report('fault.out-of-order.fit', 'fit', { snug, loose });
 }
 
-/** The moisture that a season's figure or its air comes to, %; NaN where it could not be read. */
-function settledAt(moisture: unknown): number {
-  if (typeof moisture === 'number') return moisture;
-  const { temperature, humidity } = (moisture ?? {}) as { readonly temperature?: number; readonly humidity?: number };
-  if (temperature === undefined || humidity === undefined) return Number.NaN;
-  return equilibriumMoisture(temperature, humidity);
-}
-
 function checkSeason(season: Loose<Season>, desk: FaultDesk): void {
-  const [driest, dampest] = [season?.driest, season?.dampest].map(settledAt) as [number, number];
-  // What could not be read decides nothing here.
-  if (!(driest > dampest)) return;
-  // A figure as it was given, what air comes to in hundredths.
-  const said = (moisture: unknown, percent: number) => (moisture === percent ? `${percent}` : formatNumber(percent, 2));
-  const figures = { driest: said(season?.driest, driest), dampest: said(season?.dampest, dampest) };
-  desk.report('fault.out-of-order.season', 'season', figures);
+  const { driest, dampest } = (season ?? {}) as Partial<Season>;
+  // Of air, the more humid is the damper where it is no warmer; a figure and air are not compared here.
+  if (typeof driest === 'object' && typeof dampest === 'object') {
+    const [dry, damp] = [driest.humidity, dampest.humidity];
+    if (dry > damp && driest.temperature <= dampest.temperature)
+      desk.report('fault.out-of-order.season', 'season', { driest: `${dry}`, dampest: `${damp}` });
+    return;
+  }
+  if (typeof driest !== 'number' || typeof dampest !== 'number' || driest <= dampest) return;
+  desk.report('fault.out-of-order.season', 'season', { driest: `${driest}`, dampest: `${dampest}` });
 }
