@@ -148,7 +148,7 @@ describe.each([
   );
 
   it('every target is at least 44 px wide and high, and nothing reaches beyond the screen', async () => {
-    const page = await bench.open(options);
+    const page = await bench.goOn(options);
     await page.locator('.running li').first().waitFor();
     const small = await page
       .locator(
@@ -167,7 +167,7 @@ describe.each([
 });
 
 it('prints, by the browser’s own command, in ink on white from a dark screen', async () => {
-  const page = await bench.open({ ...DESKTOP, colorScheme: 'dark' });
+  const page = await bench.goOn({ ...DESKTOP, colorScheme: 'dark' });
   await page.emulateMedia({ media: 'print' });
   expect(await page.locator('.sizes').first().isVisible()).toBe(true);
   // What can only be pressed is not on paper.
@@ -177,7 +177,7 @@ it('prints, by the browser’s own command, in ink on white from a dark screen',
 
 describe('a screen reader', () => {
   it('is told nothing wrong by a field on the drawing or the note of a figure that is worked out', async () => {
-    const page = await bench.open({ ...DESKTOP, reducedMotion: 'reduce' });
+    const page = await bench.goOn({ ...DESKTOP, reducedMotion: 'reduce' });
     for (const [of, opened] of [
       ['frame.groove.depth', '.dimension-entry'],
       ['fit.clearance', '.dimension-note'],

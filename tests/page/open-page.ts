@@ -16,6 +16,11 @@ export interface Bench {
    */
   open(options?: Screen, at?: string): Promise<Page>;
   /**
+   * The page as the last test that asked for it so left it, everything undone and nothing open, or a new one where there is
+   * none or that test failed: for tests that leave nothing behind but steps of undo. A load takes ten times what they take.
+   */
+  goOn(options?: Screen): Promise<Page>;
+  /**
    * A page in a browser of its own, gone after the test: for tests that change more of the browser than one page keeps. It
    * keeps no worker for lack of a network unless OFFLINE is among the options: fetching everything anew takes a quarter of
    * the time of a page.
@@ -43,9 +48,9 @@ export const DESKTOP: Screen = { viewport: { width: 1440, height: 900 } };
 
 /**
  * No page lives long enough to win back what the slowest of the engine's compilers takes; the one before it does, where a whole
- * job is drawn: a quarter of the time there.
+ * job is drawn: a quarter of the time there. It waits five times as long as usual, or it takes a tenth of every load.
  */
-const SOON_COMPILED = '--js-flags=--no-opt';
+const SOON_COMPILED = '--js-flags=--no-opt --interrupt-budget-for-maglev=150000 --invocation-count-for-maglev=2000';
 
 /** The browser of this process, for all its test files; it goes when the process does. */
 let launched: Promise<Browser> | undefined;
@@ -66,6 +71,9 @@ interface SharedTab {
 /** Tabs that no test uses, by the kind of their screen. */
 const idle = new Map<string, Page[]>();
 
+const kindOf = ({ reducedMotion: _, colorScheme: __, viewport: ___, ...screen }: Screen) =>
+  JSON.stringify({ locale: 'en-GB', ...screen });
+
 /** Sets up a bench for one test file. Whatever goes wrong on a page that was opened fails the file. */
 export function setUpBench(): Bench {
   const folder = scratchFolder();
@@ -73,6 +81,9 @@ export function setUpBench(): Bench {
   const faults: string[] = [];
   let alone: BrowserContext[] = [];
   let shared: SharedTab[] = [];
+  /** What the next test may go on with. */
+  let left: SharedTab | undefined;
+  const goingOn = new Set<Page>();
   const closed = new Set<BrowserContext>();
   const bench = { folder, address: '' } as { -readonly [K in keyof Bench]: Bench[K] };
   const noteFaults = (page: Page) =>
@@ -90,18 +101,35 @@ export function setUpBench(): Bench {
     await ready(page);
     return page;
   };
-  bench.open = async (
-    { reducedMotion = 'no-preference', colorScheme = 'light', viewport, ...screen } = DESKTOP,
-    at = bench.address,
-  ) => {
-    const kind = JSON.stringify({ locale: 'en-GB', ...screen });
-    const page = idle.get(kind)?.pop() ?? (await newTab(bench.browser, { ...(viewport && { viewport }), ...screen }));
-    shared.push({ kind, page });
-    noteFaults(page);
+  const show = async (page: Page, screen: Screen) => {
+    shared.push({ kind: kindOf(screen), page });
+    const { reducedMotion = 'no-preference', colorScheme = 'light', viewport } = screen;
     await page.emulateMedia({ reducedMotion, colorScheme, media: null });
     const now = page.viewportSize();
     if (viewport && (viewport.width !== now?.width || viewport.height !== now.height))
       await page.setViewportSize(viewport);
+  };
+  /** Puts aside what no test goes on with. */
+  const letGo = async () => {
+    const tab = left;
+    left = undefined;
+    if (tab) await putAside(tab, bench.address);
+  };
+  bench.goOn = async (screen = DESKTOP) => {
+    if (left?.kind !== kindOf(screen)) await letGo();
+    const page = left?.page ?? (await bench.open(screen));
+    if (left) await show(page, screen);
+    left = undefined;
+    goingOn.add(page);
+    await undoAll(page);
+    return page;
+  };
+  bench.open = async (options = DESKTOP, at = bench.address) => {
+    if (left?.kind === kindOf(options)) await letGo();
+    const { reducedMotion: _, colorScheme: __, ...screen } = options;
+    const page = idle.get(kindOf(options))?.pop() ?? (await newTab(bench.browser, screen));
+    await show(page, options);
+    noteFaults(page);
     await forget(page, at);
     await page.goto(at);
     await ready(page);
@@ -125,14 +153,21 @@ export function setUpBench(): Bench {
     [alone, shared] = [[], []];
     // Who failed in the middle of a drag leaves the button down.
     const spoilt = task.result?.state === 'fail';
+    const kept = spoilt ? undefined : tabs.find(({ page }) => goingOn.has(page));
+    goingOn.clear();
     if (spoilt) contexts.push(...tabs.map(({ page }) => page.context()));
     for (const context of contexts) closed.add(context);
     await Promise.all([
       ...contexts.map((context) => context.close()),
-      ...(spoilt ? [] : tabs.map((tab) => putAside(tab, bench.address))),
+      ...(spoilt ? [] : tabs.map((tab) => tab !== kept && putAside(tab, bench.address))),
     ]);
+    if (kept === undefined) return;
+    left = kept;
+    await rest(kept.page);
+    noteFaults(kept.page);
   });
   afterAll(async () => {
+    await letGo();
     for (const close of closing.reverse()) await close().catch(() => {});
     if (faults.length > 0) throw new Error(`The page failed:\n${faults.join('\n')}`);
   });
@@ -161,10 +196,22 @@ const HEARD = ['pageerror', 'console', 'request', 'response', 'dialog', 'downloa
 async function putAside({ kind, page }: SharedTab, address: string): Promise<void> {
   const context = page.context();
   if (page.isClosed() || context.pages().length > 1) return context.close();
-  for (const type of HEARD) await page.removeAllListeners(type);
+  await rest(page);
   await page.goto(new URL('icon.svg', address).href);
-  await page.mouse.move(0, 0);
   idle.set(kind, [...(idle.get(kind) ?? []), page]);
+}
+
+/** Nobody listens to the page, and no pointer is over it. */
+async function rest(page: Page): Promise<void> {
+  for (const type of HEARD) await page.removeAllListeners(type);
+  await page.mouse.move(0, 0);
+}
+
+/** Brings the job on a page to what it was when it was opened, as its maker would. */
+async function undoAll(page: Page): Promise<void> {
+  await page.keyboard.press('Escape');
+  const undo = page.getByRole('button', { name: 'Undo' });
+  while (await undo.isEnabled()) await undo.click();
 }
 
 /** Waits until the drawing stands. */

@@ -127,7 +127,7 @@ describe('on a phone without a network', () => {
 
 describe('a dimension on the drawing', () => {
   it('is tapped and typed over where it stands, and Escape gives it back', async () => {
-    const page = await bench.open();
+    const page = await bench.goOn();
     const before = await middleOf(page, '.drawing [data-of="cuts[0].depth"] .target');
     await tapDimension(page, 'cuts[0].depth');
     const entry = page.locator('.dimension-entry input');
@@ -147,7 +147,7 @@ describe('a dimension on the drawing', () => {
   });
 
   it('that follows from one size moves that size; one that is worked out says from what', async () => {
-    const page = await bench.open();
+    const page = await bench.goOn();
     await tapDimension(page, 'tongue.insertion');
     await page.locator('.dimension-entry input').fill('8');
     await page.keyboard.press('Enter');
@@ -157,7 +157,7 @@ describe('a dimension on the drawing', () => {
   });
 
   it('is reached and changed by keyboard alone', async () => {
-    const page = await bench.open();
+    const page = await bench.goOn();
     await page.locator('[data-of="frame.groove.width"]').focus();
     await page.keyboard.press('Enter');
     await page.locator('.dimension-entry input:focus').waitFor();
@@ -170,7 +170,7 @@ describe('a dimension on the drawing', () => {
 
 describe('an arris', () => {
   it('is dragged with a mouse in steps of 0.1 mm while scale and place stay; only its size is shown', async () => {
-    const page = await bench.open();
+    const page = await bench.goOn();
     const grip = '[data-handle="cuts[1] land"]';
     const { x, y } = await middleOf(page, `${grip} .ring`);
     const view = await page.locator('.drawing').getAttribute('viewBox');
@@ -225,7 +225,7 @@ describe('an arris', () => {
   });
 
   it('is moved by arrow keys, finer with Shift, and says where it is', async () => {
-    const page = await bench.open();
+    const page = await bench.goOn();
     const grip = page.locator('[data-handle="cuts[0] land"]');
     await grip.focus();
     await page.keyboard.press('ArrowDown');
@@ -252,17 +252,18 @@ describe('an arris', () => {
   });
 
   it('moves by 1/64 in where inches are shown', async () => {
-    const page = await bench.open();
+    const page = await bench.goOn();
     await radio(page, 'in').check();
     await page.locator('[data-handle="stock"]').focus();
     await page.keyboard.press('ArrowDown');
     expect(await field(page, 'panel.thickness').inputValue()).toBe('51/64');
+    await radio(page, 'mm').check();
   });
 });
 
 describe('a length', () => {
   it('is read in every notation and as a sum, and kept as typed', async () => {
-    const page = await bench.open();
+    const page = await bench.goOn();
     const stock = field(page, 'panel.thickness');
     for (const [typed, mm] of [
       ['3/4 in', 19.05],
@@ -285,17 +286,19 @@ describe('a length', () => {
     await stock.blur();
     await expect.poll(() => page.locator('.field.faulty .fault').innerText()).toContain('cannot be worked out');
     expect(await figureOf(page, 'tip')).not.toBeNull();
+    await stock.fill('20');
   });
 
   it('that would make a job that cannot be stays in its field with the reason', async () => {
-    const page = await bench.open();
+    const page = await bench.goOn();
     await field(page, 'cuts[0].profile.land').fill('50');
     expect(await page.locator('.field.faulty .fault').innerText()).toContain('leaves nothing of the reach');
     expect(await figureOf(page, 'clearance')).toBeCloseTo(0.2, 9);
+    await field(page, 'cuts[0].profile.land').fill('11');
   });
 
   it('is shown in mm or inches without changing the job', async () => {
-    const page = await bench.open();
+    const page = await bench.goOn();
     const tip = await figureOf(page, 'tip');
     await radio(page, 'in').check();
     expect(await page.locator('[data-figure="clearance"]').innerText()).toContain('in');
@@ -324,6 +327,32 @@ it('an amount typed for a fit says the same in inches, and what it asks stays on
 });
 
 describe('on the stage', () => {
+  it('the figures are those of the command line, on every example', async () => {
+    const page = await bench.goOn();
+    for (const example of [
+      'bead-on-edge',
+      'bevel-wedge',
+      'dry-winter',
+      'hall-doors',
+      'inch-rebate',
+      'ogee-cove',
+      'shop',
+    ]) {
+      const files = [`examples/${example}/job.yaml`, ...(example === 'shop' ? ['examples/shop/shop.yaml'] : [])];
+      await page.locator('input[type="file"]').setInputFiles(files);
+      const text = readFileSync(files[0]!, 'utf8');
+      const { job, faults } = readJob(text, { loadShop: () => readFileSync('examples/shop/shop.yaml', 'utf8') });
+      expect(faults).toEqual([]);
+      const { fit, tongue, title } = evaluate(job!);
+      await expect.poll(() => page.getByLabel('Title of the job').inputValue(), { message: example }).toBe(title);
+      expect(await figureOf(page, 'tip')).toBe(tongue.thicknessAtTip);
+      expect(await figureOf(page, 'mouth')).toBe(tongue.thicknessAtMouth);
+      expect(await figureOf(page, 'clearance')).toBe(fit.clearance);
+      expect(await figureOf(page, 'face')).toBe(fit.frontFace?.most ?? null);
+      expect(await page.locator('[data-verdict]').getAttribute('data-verdict')).toBe(fit.verdict ?? 'none');
+    }
+  });
+
   it('every view of a job with everything is drawn', async () => {
     const served = await bench.serve([
       { name: 'job.yaml', text: readFileSync('examples/shop/job.yaml', 'utf8') },
@@ -388,32 +417,6 @@ describe('on the stage', () => {
       expect(on.every((x, i) => i === 0 || x <= on[i - 1]! + 1e-9)).toBe(true);
       expect(await panel.getAttribute('transform')).toBeNull();
       expect(await page.locator('.ink [opacity], .grips[opacity]').count()).toBe(0);
-    }
-  });
-
-  it('the figures are those of the command line, on every example', async () => {
-    const page = await bench.open();
-    for (const example of [
-      'bead-on-edge',
-      'bevel-wedge',
-      'dry-winter',
-      'hall-doors',
-      'inch-rebate',
-      'ogee-cove',
-      'shop',
-    ]) {
-      const files = [`examples/${example}/job.yaml`, ...(example === 'shop' ? ['examples/shop/shop.yaml'] : [])];
-      await page.locator('input[type="file"]').setInputFiles(files);
-      const text = readFileSync(files[0]!, 'utf8');
-      const { job, faults } = readJob(text, { loadShop: () => readFileSync('examples/shop/shop.yaml', 'utf8') });
-      expect(faults).toEqual([]);
-      const { fit, tongue, title } = evaluate(job!);
-      await expect.poll(() => page.getByLabel('Title of the job').inputValue(), { message: example }).toBe(title);
-      expect(await figureOf(page, 'tip')).toBe(tongue.thicknessAtTip);
-      expect(await figureOf(page, 'mouth')).toBe(tongue.thicknessAtMouth);
-      expect(await figureOf(page, 'clearance')).toBe(fit.clearance);
-      expect(await figureOf(page, 'face')).toBe(fit.frontFace?.most ?? null);
-      expect(await page.locator('[data-verdict]').getAttribute('data-verdict')).toBe(fit.verdict ?? 'none');
     }
   });
 });
