@@ -4,6 +4,7 @@ import { afterAll, afterEach, beforeAll } from 'vitest';
 import { type GivenFile, type Served, servePage } from '../../packages/cli/src/serve/serve-page.ts';
 import { builtPage } from '../support/built-page.ts';
 import { findBrowser, scratchFolder } from '../support/programs.ts';
+import { forget, kindOf, putAside, rest, type Screen, type SharedTab, takeTab, undoAll } from './shared-tabs.ts';
 
 /** The page built from its sources, served, and a browser to open it in. */
 export interface Bench {
@@ -29,12 +30,6 @@ export interface Bench {
   /** Serves this file's own copy of the page, with files for its desk, or none for null. */
   serve(files: readonly GivenFile[] | null): Promise<Served>;
 }
-
-/** What a page is seen on: its size, whether it is touched, its letters, and what its reader prefers. */
-export type Screen = Pick<
-  BrowserContextOptions,
-  'viewport' | 'deviceScaleFactor' | 'hasTouch' | 'isMobile' | 'locale' | 'reducedMotion' | 'colorScheme'
->;
 
 export const PHONE: Screen = {
   viewport: { width: 390, height: 844 },
@@ -62,17 +57,6 @@ function launch(): Promise<Browser> {
   launched ??= chromium.launch({ executablePath: findBrowser().path, args });
   return launched;
 }
-
-interface SharedTab {
-  readonly kind: string;
-  readonly page: Page;
-}
-
-/** Tabs that no test uses, by the kind of their screen. */
-const idle = new Map<string, Page[]>();
-
-const kindOf = ({ reducedMotion: _, colorScheme: __, viewport: ___, ...screen }: Screen) =>
-  JSON.stringify({ locale: 'en-GB', ...screen });
 
 /** Sets up a bench for one test file. Whatever goes wrong on a page that was opened fails the file. */
 export function setUpBench(): Bench {
@@ -126,8 +110,7 @@ export function setUpBench(): Bench {
   };
   bench.open = async (options = DESKTOP, at = bench.address) => {
     if (left?.kind === kindOf(options)) await letGo();
-    const { reducedMotion: _, colorScheme: __, ...screen } = options;
-    const page = idle.get(kindOf(options))?.pop() ?? (await newTab(bench.browser, screen));
+    const page = await takeTab(bench.browser, options);
     await show(page, options);
     noteFaults(page);
     await forget(page, at);
@@ -172,46 +155,6 @@ export function setUpBench(): Bench {
     if (faults.length > 0) throw new Error(`The page failed:\n${faults.join('\n')}`);
   });
   return bench;
-}
-
-async function newTab(browser: Browser, screen: Screen): Promise<Page> {
-  const context = await browser.newContext({ locale: 'en-GB', serviceWorkers: 'block', ...screen });
-  return context.newPage();
-}
-
-/** Lets nothing stand that the page kept at an address; what it writes on leaving is written before. */
-async function forget(page: Page, at: string): Promise<void> {
-  const empty = new URL('icon.svg', at).href;
-  if (page.url() !== empty) await page.goto(empty);
-  await page.evaluate(() => {
-    localStorage.clear();
-    sessionStorage.clear();
-  });
-}
-
-/** What tests listen for on a page. */
-const HEARD = ['pageerror', 'console', 'request', 'response', 'dialog', 'download'];
-
-/** Keeps a tab for the next test, with nothing going on in it; a second tab beside it goes with all it shares with the first. */
-async function putAside({ kind, page }: SharedTab, address: string): Promise<void> {
-  const context = page.context();
-  if (page.isClosed() || context.pages().length > 1) return context.close();
-  await rest(page);
-  await page.goto(new URL('icon.svg', address).href);
-  idle.set(kind, [...(idle.get(kind) ?? []), page]);
-}
-
-/** Nobody listens to the page, and no pointer is over it. */
-async function rest(page: Page): Promise<void> {
-  for (const type of HEARD) await page.removeAllListeners(type);
-  await page.mouse.move(0, 0);
-}
-
-/** Brings the job on a page to what it was when it was opened, as its maker would. */
-async function undoAll(page: Page): Promise<void> {
-  await page.keyboard.press('Escape');
-  const undo = page.getByRole('button', { name: 'Undo' });
-  while (await undo.isEnabled()) await undo.click();
 }
 
 /** Waits until the drawing stands. */

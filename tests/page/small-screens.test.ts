@@ -226,7 +226,7 @@ describe('what is only looked at', () => {
 });
 
 it('heads no joint with a tick while an error stands against the job, on a phone or a desk', async () => {
-  const page = await bench.open(PHONE);
+  const page = await bench.goOn(PHONE);
   const job = readFileSync('examples/ogee-cove/job.yaml', 'utf8');
   // Panels too narrow for two raises, under a joint that slides.
   const text = `${job}\ndoors: [{ name: small, width: 175, height: 600, stile: 60, rail: 70 }]\n`;
@@ -246,7 +246,7 @@ it('heads no joint with a tick while an error stands against the job, on a phone
 });
 
 it('says of a long caution what to do at once, and the rest on demand', async () => {
-  const page = await bench.open(PHONE);
+  const page = await bench.goOn(PHONE);
   await page
     .locator('input[type="file"]')
     .first()

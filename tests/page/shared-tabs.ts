@@ -1,0 +1,64 @@
+// Tabs that go from test to test: to start one anew takes longer than the page itself.
+import type { Browser, BrowserContextOptions, Page } from 'playwright-core';
+
+/** What a page is seen on: its size, whether it is touched, its letters, and what its reader prefers. */
+export type Screen = Pick<
+  BrowserContextOptions,
+  'viewport' | 'deviceScaleFactor' | 'hasTouch' | 'isMobile' | 'locale' | 'reducedMotion' | 'colorScheme'
+>;
+
+export interface SharedTab {
+  readonly kind: string;
+  readonly page: Page;
+}
+
+/** Tabs that no test uses, by the kind of their screen. */
+const idle = new Map<string, Page[]>();
+
+/** What a tab keeps for as long as it lives. */
+export const kindOf = ({ reducedMotion: _, colorScheme: __, viewport: ___, ...screen }: Screen) =>
+  JSON.stringify({ locale: 'en-GB', ...screen });
+
+/** A tab of the kind that a screen asks for: one that no test uses, or a new one. */
+export async function takeTab(browser: Browser, options: Screen): Promise<Page> {
+  const unused = idle.get(kindOf(options))?.pop();
+  if (unused) return unused;
+  const { reducedMotion: _, colorScheme: __, ...screen } = options;
+  const context = await browser.newContext({ locale: 'en-GB', serviceWorkers: 'block', ...screen });
+  return context.newPage();
+}
+
+/** Lets nothing stand that the page kept at an address; what it writes on leaving is written before. */
+export async function forget(page: Page, at: string): Promise<void> {
+  const empty = new URL('icon.svg', at).href;
+  if (page.url() !== empty) await page.goto(empty);
+  await page.evaluate(() => {
+    localStorage.clear();
+    sessionStorage.clear();
+  });
+}
+
+/** What tests listen for on a page. */
+const HEARD = ['pageerror', 'console', 'request', 'response', 'dialog', 'download'];
+
+/** Keeps a tab for the next test, with nothing going on in it; a second tab beside it goes with all it shares with the first. */
+export async function putAside({ kind, page }: SharedTab, address: string): Promise<void> {
+  const context = page.context();
+  if (page.isClosed() || context.pages().length > 1) return context.close();
+  await rest(page);
+  await page.goto(new URL('icon.svg', address).href);
+  idle.set(kind, [...(idle.get(kind) ?? []), page]);
+}
+
+/** Nobody listens to the page, and no pointer is over it. */
+export async function rest(page: Page): Promise<void> {
+  for (const type of HEARD) await page.removeAllListeners(type);
+  await page.mouse.move(0, 0);
+}
+
+/** Brings the job on a page to what it was when it was opened, as its maker would. */
+export async function undoAll(page: Page): Promise<void> {
+  await page.keyboard.press('Escape');
+  const undo = page.getByRole('button', { name: 'Undo' });
+  while (await undo.isEnabled()) await undo.click();
+}
