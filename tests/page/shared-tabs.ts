@@ -59,6 +59,6 @@ export async function rest(page: Page): Promise<void> {
 /** Brings the job on a page to what it was when it was opened, as its maker would. */
 export async function undoAll(page: Page): Promise<void> {
   await page.keyboard.press('Escape');
-  const undo = page.getByRole('button', { name: 'Undo' });
+  const undo = page.getByRole('button', { name: 'Undo', exact: true });
   while (await undo.isEnabled()) await undo.click();
 }
