@@ -9,9 +9,9 @@ import { DESKTOP, field, setUpBench, tapDimension } from './open-page.ts';
 const bench = setUpBench();
 const KITCHEN = ['examples/kitchen/job.yaml', 'examples/kitchen/shop.yaml'];
 const SHOP = 'examples/kitchen/shop.yaml';
-/** What is there from the first, what comes with an address, a dropped folder, a shaped head, a finger or colours of the reader's own, and letters. */
+/** What is there from the first, what comes with an address, a dropped folder, a shaped head or colours of the reader's own, and letters. */
 const NOT_A_PART =
-  /^(?:page|adopt-styles|letters|fingers|key-strip|rolldown-runtime|fonts|take-in-address|dropped-files|running|template-file|reader-styles)-/;
+  /^(?:page|adopt-styles|letters|key-strip|rolldown-runtime|fonts|take-in-address|dropped-files|running|template-file|reader-styles)-/;
 
 inLongRun(
   'each part that fails is said in words, and comes at the next try',
@@ -51,9 +51,12 @@ inLongRun(
       await fold.locator('summary').first().click();
       await fold.locator('input, select').first().waitFor();
     }
-    await tapDimension(page, 'fit.clearance');
-    await page.locator('.dimension-note').waitFor();
-    await page.keyboard.press('Escape');
+    // What follows a hand on the drawing is fetched at its first press, and asked for again at the next.
+    for (let press = 1; press <= 2; press++) {
+      await tapDimension(page, 'fit.clearance');
+      await page.locator('.dimension-note').waitFor();
+      await page.keyboard.press('Escape');
+    }
     await button('Add a cut on the front').click();
     await page.getByLabel('Cut 3').waitFor();
     await page.keyboard.press('Control+z');

@@ -79,7 +79,8 @@ it('compares its knives with a cut as the command line does, and sets the one th
   expect(await axeFaults(page)).toEqual([]);
   await page.getByRole('button', { name: 'Use it: bevel-36 for the raise' }).click();
   await go(page, 'Joint');
-  expect(await page.locator('.cut').first().innerText()).toContain('bevel-36');
+  // What has just come into sight has no inner text before it is painted.
+  await expect.poll(() => page.locator('.cut').first().innerText()).toContain('bevel-36');
   expect(Number(await page.locator('input[data-path="cuts[0].reach"]').inputValue())).toBeCloseTo(
     wanted.find(({ knife }) => knife === 'bevel-36')!.reach,
     2,
