@@ -13,10 +13,15 @@ export function faceEnd(swept: Chain): number | null {
   for (let k = swept.length - 1; k >= 0; k--) {
     const c = swept[k]!;
     if (c.x1 <= end && isPiece(c)) continue;
-    if (c.turn === 0) end = Math.max(end, farthestInWood(c));
+    if (c.turn === 0 || staysInQuarter(c)) end = Math.max(end, farthestInWood(c));
     else for (const part of splitAtExtremes([c])) end = Math.max(end, farthestInWood(part));
   }
   return end === Number.NEGATIVE_INFINITY ? null : end;
+}
+
+/** Whether an arc is monotonic in x and y as it is: it runs left to right within a quarter of its circle. Most do, and are not split. */
+function staysInQuarter(c: Curve): boolean {
+  return isPiece(c) && (c.x0 - c.cx) * (c.x1 - c.cx) >= 0;
 }
 
 /** The greatest x at which a curve, monotonic in x and y, lies below the face, mm; -Infinity where it lies there nowhere. */
@@ -31,8 +36,11 @@ function farthestInWood(c: Curve): number {
 function crossingOfFace(c: Curve): number {
   if (c.turn === 0) return c.x0 + ((c.x1 - c.x0) * c.y0) / (c.y0 - c.y1);
   const half = Math.sqrt(Math.max(0, c.r * c.r - c.cy * c.cy));
-  const [low, high] = c.x0 < c.x1 ? [c.x0, c.x1] : [c.x1, c.x0];
-  const inside = [c.cx - half, c.cx + half].map((x) => Math.min(high, Math.max(low, x)));
+  const low = Math.min(c.x0, c.x1);
+  const high = Math.max(c.x0, c.x1);
+  const inside = (x: number) => Math.min(high, Math.max(low, x));
   // The circle crosses the face twice. The crossing on the arc is the one between its ends.
-  return Math.abs(inside[0]! - (c.cx - half)) <= Math.abs(inside[1]! - (c.cx + half)) ? inside[0]! : inside[1]!;
+  const left = inside(c.cx - half);
+  const right = inside(c.cx + half);
+  return Math.abs(left - (c.cx - half)) <= Math.abs(right - (c.cx + half)) ? left : right;
 }
