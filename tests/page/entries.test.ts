@@ -98,6 +98,12 @@ describe('an entry', () => {
     });
     expect(readEntry('thick', 'mm', 'mm').kind).toBe('fault');
     expect(readEntry('', 'mm', 'mm').kind).toBe('fault');
+    // A sum that is still being typed is told so, whatever could be read of it.
+    for (const text of ['4+', '(20 - 1) ×', '1-', '4 + 5 (', '3/'])
+      expect(readEntry(text, 'in', 'mm')).toEqual({
+        kind: 'fault',
+        message: `${text} is not finished: a figure is to come.`,
+      });
   });
 
   it('written by the page is read again as the same length, to a thousandth, in either unit', () => {

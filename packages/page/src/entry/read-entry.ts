@@ -15,6 +15,8 @@ export type Entry =
 export function readEntry(text: string, shown: Units, file: Units): Entry {
   const read = parseLength(text, shown);
   if ('mm' in read) return { kind: 'length', mm: read.mm, written: writeTyped(text.trim(), shown, file) };
+  if (/\d.*[-+*×·÷/−–(]\s*$/.test(text))
+    return { kind: 'fault', message: `${text.trim()} is not finished: a figure is to come.` };
   if (isSum(text)) return { kind: 'sum' };
   if (text.trim() === '') return { kind: 'fault', message: 'Write a length, such as 19 mm or 3/4 in.' };
   return { kind: 'fault', message: sayMisread(text.trim(), read) };
