@@ -25,8 +25,6 @@ export interface CutRoundHead {
   readonly side: 'front' | 'back';
   readonly run: 'under' | 'over';
   readonly reach: number;
-  /** How far in it leaves the face; null where it takes no wood. */
-  readonly faceEnd: number | null;
   readonly cuttingRadius: number | null;
 }
 
@@ -125,18 +123,18 @@ function groover(hollow: number | null, depth: number): number | null {
   return hollow === null || hollow === 0 ? hollow : 2 * (hollow + depth);
 }
 
-/** What a door's shaped head gives; `joint` is how far the top rail's ends lie in the stiles' grooves, mm, 0 with a mitre. */
+/** What a door's shaped head gives; `field` is how far in from the panel's edge its field begins, mm, 0 for none, and `joint` how far the top rail's ends lie in the stiles' grooves, mm, 0 with a mitre. */
 export function reportShapedHead(
   door: Door & { readonly head: ShapedHead },
   panel: ShapedPanel,
   cuts: readonly CutRoundHead[],
+  field: number,
   gaps: { readonly across: number; readonly along: number },
   joint: number,
   machines: Readonly<Record<string, Machine>>,
 ): HeadReport {
   const { head: shaped } = door;
   const { insertion } = panel;
-  const start = Math.max(0, ...cuts.map(({ side, faceEnd }) => (side === 'front' ? (faceEnd ?? 0) : 0)));
   // What guides the cuts: each cutter's bearing, and the largest of them.
   const bearings = cuts.flatMap(({ name, cuttingRadius, reach }) =>
     cuttingRadius === null ? [] : [{ cut: name, diameter: 2 * (cuttingRadius - reach) }],
@@ -146,7 +144,7 @@ export function reportShapedHead(
   const lean = greatestLean(shaped, panel.opening);
   const panelEdge = edgeRadii(shaped, panel.opening, insertion);
   const edge = shapedOutline(panel, 0);
-  const isField = start > 0 && hasOutline(panel, start);
+  const isField = field > 0 && hasOutline(panel, field);
   const corner = panelCorner(panel, joint);
   // Paths start at the panel's left edge and run down from its top.
   const path = (chain: Chain, closed: boolean) =>
@@ -163,7 +161,7 @@ export function reportShapedHead(
     rise: shaped.rise,
     ...ownRadii(shaped, panel.opening),
     panelEdge,
-    field: isField ? edgeRadii(shaped, panel.opening, insertion - start) : null,
+    field: isField ? edgeRadii(shaped, panel.opening, insertion - field) : null,
     bearing,
     bearings,
     leastConcave: bearing === null ? null : bearing + insertion,
@@ -178,7 +176,7 @@ export function reportShapedHead(
     paths: {
       sight: path(sight, false),
       panelEdge: path(edge, true),
-      field: isField ? path(shapedOutline(panel, start), true) : null,
+      field: isField ? path(shapedOutline(panel, field), true) : null,
     },
   };
 }

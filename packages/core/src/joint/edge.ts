@@ -28,9 +28,12 @@ export function sweptOf({ cuts }: Edge): Chain[] {
   return cuts.map(({ sweep }) => sweep.swept);
 }
 
-/** How far in from the panel's edge the front cuts leave the face, mm: the field begins there. 0 where none takes wood. */
-export function fieldStart({ cuts }: Edge): number {
-  return Math.max(0, ...cuts.map(({ cut, faceEnd }) => (cut.side === 'front' ? (faceEnd ?? 0) : 0)));
+/** How far in from the panel's edge the front cuts leave the face, mm: the field begins there. Null where none takes wood. */
+export function fieldStart({ cuts }: Edge): number | null {
+  let start: number | null = null;
+  for (const { cut, faceEnd } of cuts)
+    if (cut.side === 'front' && faceEnd !== null) start = Math.max(start ?? faceEnd, faceEnd);
+  return start;
 }
 
 /** The section is computed to this far (mm) beyond the greatest reach, so that a drawing shows some of the field. */

@@ -31,7 +31,7 @@ export function answerDoors(prepared: PreparedJob): DoorsAnswer | undefined {
   const { job } = prepared;
   if (job.doors.length === 0) return undefined;
   const section = panelSection(prepared);
-  const doors = job.doors.map((door) => reportDoor(prepared, door, section));
+  const doors = job.doors.map((door) => reportDoor(job, door, section));
   const items: BlankItem[] = [];
   for (const { name, panels } of doors) {
     for (const panel of panels) {
@@ -46,8 +46,7 @@ export function answerDoors(prepared: PreparedJob): DoorsAnswer | undefined {
   return { doors, blanks, leftOver, timber, problems: doorProblems(prepared, doors, leftOver) };
 }
 
-function reportDoor(prepared: PreparedJob, door: Door, section: PanelSection): DoorReport {
-  const { job } = prepared;
+function reportDoor(job: Job, door: Door, section: PanelSection): DoorReport {
   const insertion = doorInsertion(job, door);
   const openings = layOpenings(door);
   const opening = { width: openings[0]!.width, height: openings[0]!.height };
@@ -59,7 +58,8 @@ function reportDoor(prepared: PreparedJob, door: Door, section: PanelSection): D
       head: reportShapedHead(
         { ...door, head },
         shapedPanel(head, openings[0]!, insertion),
-        cutsRoundHead(prepared),
+        cutsRoundHead(job),
+        section.field,
         gaps,
         grooveJoint(job),
         job.shop?.machines ?? {},
@@ -80,11 +80,11 @@ function grooveJoint({ frame }: Job): number {
 }
 
 /** The cuts as they go round a shaped head: with the cutting radius of the cutter head each names. */
-function cutsRoundHead({ job: { shop }, edge }: PreparedJob): CutRoundHead[] {
-  return edge.cuts.map(({ cut: { name, side, run, reach, head, tilt }, faceEnd }) => {
+function cutsRoundHead({ cuts, shop }: Job): CutRoundHead[] {
+  return cuts.map(({ name, side, run, reach, head, tilt }) => {
     // Only a cutter whose axis stands square to the panel goes round it on a bearing.
     const found = tilt === 0 ? headNamed(shop, head) : undefined;
-    return { name, side, run, reach, faceEnd, cuttingRadius: found ? found.cuttingDiameter / 2 : null };
+    return { name, side, run, reach, cuttingRadius: found ? found.cuttingDiameter / 2 : null };
   });
 }
 

@@ -9,11 +9,8 @@ import { type GrooveNeed, grooveNeed, readTongue, type Tongue } from '../joint/t
 export function joinFrame(job: Job, edge: Edge): { tongue: TongueReport; fit: FitReport } {
   const { measures, read } = measureEdge(job, edge.section);
   if (read === null) return { tongue: measures, fit: NO_FIT };
-  const field = edge.cuts.some(({ cut, faceEnd }) => cut.side === 'front' && faceEnd !== null)
-    ? fieldStart(edge)
-    : null;
   const { thickness } = edge.section;
-  const fit = fitTongue(read.tongue, read.need, job.frame, job.fit, thickness, field, job.panel.film ?? 0);
+  const fit = fitTongue(read.tongue, read.need, job.frame, job.fit, thickness, fieldStart(edge), job.panel.film ?? 0);
   return { tongue: measures, fit };
 }
 

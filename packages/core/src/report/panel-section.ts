@@ -14,10 +14,8 @@ const USUAL_MOISTURE = 12;
 /** What the panels of a job have in common: thickness, what the cuts take, the wood's density. */
 export function panelSection({ job, edge }: PreparedJob): PanelSection {
   const { section } = edge;
-  const reach = (side: 'front' | 'back') =>
-    Math.max(0, ...job.cuts.filter((cut) => cut.side === side).map((cut) => cut.reach));
   const tongue = readTongue(section);
-  const deepest = Math.max(reach('front'), reach('back'));
+  const deepest = Math.max(0, ...job.cuts.map(({ reach }) => reach));
   const front = (a: number) => section.thickness - heightOver(tongue, a, 'front', section.thickness);
   const back = (a: number) => heightOver(tongue, a, 'back', 0);
   const { area, x } = section.removed;
@@ -30,7 +28,8 @@ export function panelSection({ job, edge }: PreparedJob): PanelSection {
     const left = (a: number) => lowestOver(surfaces.front, a, a) - lowestOver(surfaces.back, a, a);
     return [{ x0, x1: Math.min(x1, deepest), taken: (a: number) => section.thickness - left(a) }];
   });
-  return { thickness: section.thickness, field: fieldStart(edge), area, overlap, taken, density: densityOf(job) };
+  const field = fieldStart(edge) ?? 0;
+  return { thickness: section.thickness, field, area, overlap, taken, density: densityOf(job) };
 }
 
 /** Height of the front or back surface over the back face at `a` mm in; `none` where no wood is. */

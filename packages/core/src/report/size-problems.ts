@@ -19,7 +19,7 @@ export function findSizeProblems(job: Job, edge: Edge, tongue: TongueReport): Pr
     ...missedProblems(job, edge),
     ...tongueProblems(job, tongue),
     ...lipProblems(job),
-    ...raiseProblems(job, fieldStart(edge)),
+    ...raiseProblems(job, fieldStart(edge) ?? 0),
     ...leanProblems(job),
   ];
 }
