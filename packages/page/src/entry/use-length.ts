@@ -81,22 +81,16 @@ export function useLength(place: LengthPlace): LengthEntry {
       visit.current = { key: '' };
       if (typed === undefined) return desk.settle();
       const entry = readEntry(typed, shown, desk.job.value.units);
+      const keep = () => setDraft(desk, name, undefined);
+      // What was read on the way to something that is no size was not meant.
+      const drop = () => takeBack(desk, key);
+      if (entry.kind === 'sum') return workOut(desk, name, typed, put, keep, drop);
       const fits = (mm: number) => desk.check(place.changes(mm, write)).length === 0;
       const isKept =
         (typed.trim() === '' && place.optional) || (entry.kind === 'length' && entry.mm >= 0 && fits(entry.mm));
-      if (isKept) setDraft(desk, name, undefined);
-      // What was read on the way to something that is no size was not meant.
-      if (isKept) desk.settle();
-      else if (entry.kind !== 'sum') takeBack(desk, key);
-      if (entry.kind === 'sum')
-        workOut(
-          desk,
-          name,
-          typed,
-          put,
-          () => setDraft(desk, name, undefined),
-          () => takeBack(desk, key),
-        );
+      if (!isKept) return void drop();
+      keep();
+      desk.settle();
     },
     giveUp() {
       setDraft(desk, name, undefined);

@@ -1,6 +1,6 @@
 import type { Desk } from '../../desk/desk.ts';
 import { type Data, getAtKeys, isGroup } from '../../job/data.ts';
-import { freeName } from './named-entries.ts';
+import { freeName } from '../../job/free-name.ts';
 
 type Knife = { readonly [key: string]: Data };
 

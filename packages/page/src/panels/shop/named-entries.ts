@@ -1,5 +1,6 @@
 import type { Desk } from '../../desk/desk.ts';
 import { type Data, getAtKeys, isGroup } from '../../job/data.ts';
+import { freeName } from '../../job/free-name.ts';
 
 /** Groups of the shop file whose entries have names. */
 export type Named = 'heads' | 'knives' | 'machines' | 'woods';
@@ -47,13 +48,6 @@ function renamedIn(data: Data, what: Named, before: string, next: string): Data 
 
 function keyRenamed(group: { readonly [key: string]: Data }, before: string, next: string): Data {
   return Object.fromEntries(Object.entries(group).map(([key, value]) => [key === before ? next : key, value]));
-}
-
-/** The name itself, or with the first number behind it under which it is not taken. */
-export function freeName(name: string, isTaken: (name: string) => boolean): string {
-  let free = name;
-  for (let count = 2; isTaken(free); count++) free = `${name} ${count}`;
-  return free;
 }
 
 /** Adds an entry that is called what it is, or that and a number. */
