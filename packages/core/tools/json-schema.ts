@@ -4,7 +4,7 @@ import { fileURLToPath } from 'node:url';
 import { type JsonSchema, toJsonSchema } from '@valibot/to-json-schema';
 import type * as v from 'valibot';
 import type { Bounds } from '../src/reading/bounds.ts';
-import { FIGURE_ISSUE, type FigureForm } from '../src/reading/figures.ts';
+import { FIGURE_ISSUE, type FigureForm } from '../src/reading/figure-schema.ts';
 import { jobSchema } from '../src/reading/job-schema.ts';
 import { shopSchema } from '../src/reading/shop-schema.ts';
 

@@ -1,7 +1,8 @@
 import type * as v from 'valibot';
 import type { Said } from '../problem/problem.ts';
 import { codeOfFault, type FaultSentence, type ToldFault, tellFault, toldKey, toldPart } from '../problem/say-fault.ts';
-import { FIGURE_ISSUE, type FigureFault, type FigureFaultCode, kindOf } from './figures.ts';
+import { FIGURE_ISSUE, type FigureFault, type FigureFaultCode } from './figure-schema.ts';
+import { kindOf } from './figures.ts';
 import { MOST_FAULTS } from './limits.ts';
 import { findNearest } from './nearest.ts';
 import { findPlace } from './place.ts';

@@ -1,5 +1,6 @@
 import { toldKey, toldPart, type ValueWords } from '../problem/say-fault.ts';
-import { type FigureSchema, figure, kindOf } from './figures.ts';
+import { type FigureSchema, figure } from './figure-schema.ts';
+import { kindOf } from './figures.ts';
 
 /** A line of text of up to `most` characters; a whole number stands for its digits, since makers number their doors. */
 export function textLine(words: ValueWords, most = 200): FigureSchema<string> {

@@ -1,7 +1,7 @@
 import { cutOutline, type Report, type SetUp } from '@fielded/core';
 import { type Curve, type Loop, poseLoops, posePoint, readLoops } from '@fielded/geometry';
 import { poseCut } from '../views/cut-pose.ts';
-import { regionOf } from '../views/cuts.ts';
+import { regionOf } from '../views/cut-sketch.ts';
 import { shortenTo, splitBreaks } from '../views/panel-part.ts';
 import type { Mounted } from './mounted.ts';
 

@@ -1,6 +1,7 @@
 import type { Report } from '@fielded/core';
 import type { Scene } from '../scene.ts';
-import { copeSentence, type PlainView, poseNote } from '../views/views.ts';
+import { copeSentence, poseNote } from '../views/view-notes.ts';
+import type { PlainView } from '../views/views.ts';
 import { saySheet } from '../words/english/sheet.ts';
 import { scaleText } from '../words/lengths.ts';
 import { describe } from '../words/title.ts';

@@ -6,8 +6,6 @@ import type { Item } from '../scene.ts';
 import { safeText } from '../text/safe-text.ts';
 import { sayEdge } from '../words/english/edge.ts';
 import { sayView } from '../words/english/view.ts';
-import { spokenLength } from '../words/lengths.ts';
-import { facesSentence, tongueSentence } from '../words/verdict.ts';
 import { sketchCorner } from './corner.ts';
 import { drawCuts } from './cuts.ts';
 import { sketchDetail } from './detail.ts';
@@ -15,6 +13,7 @@ import { sketchDoor } from './door.ts';
 import { sketchJoint } from './joint.ts';
 import { sketchPanel } from './panel.ts';
 import { sketchSection } from './section.ts';
+import { copeSentence, countOfDoors, countOfPanels, fitNotes, tongueNote } from './view-notes.ts';
 
 /** The drawings of one thing each; `door` and `panel` need doors in the job, `corner` rails that are coped to a sticking. */
 export type PlainView = 'section' | 'joint' | 'detail' | 'cuts' | 'corner' | 'panel' | 'door';
@@ -63,10 +62,6 @@ const grooveExtent = ({ frame }: Report) => frame.groove.depth + 8;
 const edgeExtent = ({ section }: Report) => section.width / 2;
 const doorExtent = (report: Report, door: number) =>
   Math.max(report.doors?.[door]?.width ?? 0, report.doors?.[door]?.height ?? 0);
-/** How the tongue stands in the groove as drawn; '' where it does not go in. */
-export const poseNote = (report: Report): string => (report.fit.frontFace === null ? '' : sayView('pose', {}, report));
-const fitNotes = (report: Report) => [tongueSentence(report), facesSentence(report), poseNote(report)].filter(Boolean);
-const tongueNote = (report: Report) => [tongueSentence(report)];
 
 /** The names of a view that is the same of every job. */
 function named(view: 'section' | 'detail' | 'cuts' | 'corner'): Pick<ViewEntry, 'name' | 'title'> {
@@ -155,36 +150,6 @@ export const VIEWS: Readonly<Record<PlainView, ViewEntry>> = {
     notes: (report, door) => [countOfDoors(report, door)],
   },
 };
-
-/** Whether the rails' ends close on the sticking, and what is dashed. */
-export function copeSentence(report: Report): string {
-  const { cope } = report.frame;
-  if (cope === undefined) return '';
-  const { gap } = cope;
-  return gap < 0.005 ? sayView('cope.closes', {}, report) : sayView('cope.open', { gap }, report);
-}
-
-function countOfDoors(report: Report, index: number): string {
-  const { doors, units } = report;
-  const door = doors?.[index];
-  if (door === undefined) return '';
-  const plain = (mm: number) => spokenLength(mm, report, 1).replace(` ${units}`, '');
-  const sizes = door.panels.map(({ width, height }) => `${plain(width)} × ${plain(height)}`);
-  const more = sizes.length - MOST_SIZES;
-  const shown =
-    more > 0 ? [...sizes.slice(0, MOST_SIZES), sayView('doors.other-sizes', { count: more }, report)] : sizes;
-  const figures = { count: door.quantity * door.leaves, panels: shown.join(', '), units };
-  return sayView(door.grain === 'across' ? 'doors.count.across' : 'doors.count', figures, report);
-}
-
-/** The most sizes of panels that are listed of a door. */
-const MOST_SIZES = 3;
-
-function countOfPanels(report: Report, index: number): string {
-  const [first, ...more] = report.doors?.[index]?.panels ?? [];
-  if (first === undefined) return '';
-  return sayView(more.length > 0 ? 'panels.count.more' : 'panels.count', { count: first.quantity }, report);
-}
 
 /** The scale that a view is drawn at unless told: the largest of its usual ones at which it stays within 220 mm or so. */
 export function usualScale(view: PlainView, report: Report, door: number): number {
