@@ -70,13 +70,14 @@ export function heightToFit(text: string, height: number, least: number, room: n
 
 /** The text as lines no wider than `room` mm, broken between words and about equally long; see `breakLines`. */
 export function wrapText(text: string, height: number, room: number): string[] {
-  const lines = breakLines(text, height, room);
+  const words = measureWords(text);
+  let lines = layWords(words, height, room);
   for (let narrower = room * 0.95; lines.length > 1 && narrower > room / 3; narrower *= 0.95) {
-    const balanced = breakLines(text, height, narrower);
+    const balanced = layWords(words, height, narrower);
     if (balanced.length > lines.length) break;
-    lines.splice(0, lines.length, ...balanced);
+    lines = balanced;
   }
-  return lines.map((words) => fitText(words, height, room));
+  return runAsOne(text, lines).map((line) => fitText(line, height, room));
 }
 
 const MOST_TITLE_LINES = 3;
@@ -100,37 +101,73 @@ export function wrapTitle(title: string, tail: string, height: number, room: num
  * of South-East Asia between words, and a word wider than the room anywhere.
  */
 export function breakLines(text: string, height: number, room: number): string[] {
+  return runAsOne(text, layWords(measureWords(text), height, room));
+}
+
+/** A stretch of a text with its length in thousandths of an em. */
+interface Stretch {
+  readonly signs: string;
+  readonly advance: number;
+}
+
+/** What stands between two spaces, or a word of a script without spaces. */
+interface Word extends Stretch {
+  /** What a line may be broken between; a word wider than the room is broken anywhere. */
+  readonly parts: readonly Stretch[];
+  /** Follows a space; else the word before it. */
+  readonly apart: boolean;
+}
+
+/** The words of a text, measured once for however many widths are tried. */
+function measureWords(text: string): Word[] {
+  // Most texts are in no such script: the whole is asked before each word is.
+  const unspaced = UNSPACED.test(text);
+  const square = SQUARE.test(text);
+  // A figure and its unit stay together.
+  const bound = text.replace(/(\d) (mm|in)\b/g, '$1\u00a0$2');
+  const written = bound.split(' ').filter(Boolean);
+  return written.flatMap((run) =>
+    (unspaced && UNSPACED.test(run) ? wordsOf(run) : [run]).map((signs, i): Word => {
+      const word = measure(signs);
+      return { ...word, parts: square ? squaresOf(signs).map(measure) : [word], apart: i === 0 };
+    }),
+  );
+}
+
+function measure(signs: string): Stretch {
+  return { signs, advance: advanceOf(signs) };
+}
+
+/** Words on as few lines as hold them. */
+function layWords(words: readonly Word[], height: number, room: number): string[] {
   const lines: string[] = [];
   let current = '';
   // Its length is added up: measured anew with each word, a long line would take as many steps as it has words.
   let length = 0;
   const space = advanceOf(' ');
-  // A figure and its unit stay together.
-  const bound = text.replace(/(\d) (mm|in)\b/g, '$1\u00a0$2');
-  for (const word of bound.split(' ').filter(Boolean)) {
-    for (const [i, part] of breakWord(word, height, room).entries()) {
-      const own = advanceOf(part);
-      const apart = current && i === 0;
-      const longer = length + (apart ? space : 0) + own;
+  for (const word of words) {
+    const parts = widthOf(word.advance, height) > room ? [...word.signs].map(measure) : word.parts;
+    for (const [i, { signs, advance }] of parts.entries()) {
+      const apart = current && word.apart && i === 0;
+      const longer = length + (apart ? space : 0) + advance;
       if (!current || widthOf(longer, height) <= room) {
-        current = `${current}${apart ? ' ' : ''}${part}`;
+        current = `${current}${apart ? ' ' : ''}${signs}`;
         length = longer;
       } else {
         lines.push(current);
-        current = part;
-        length = own;
+        current = signs;
+        length = advance;
       }
     }
   }
   if (current) lines.push(current);
-  // Each line runs the way the text as a whole does.
-  return runsLeftwards(text) ? lines.map((line) => (runsLeftwards(line) ? line : LEFTWARDS_MARK + line)) : lines;
+  return lines;
 }
 
-/** The parts of what stands between two spaces that a line may be broken between. */
-function breakWord(text: string, height: number, room: number): string[] {
-  const words = UNSPACED.test(text) ? wordsOf(text) : [text];
-  return words.flatMap((word) => breakSigns(word, height, room));
+/** Lines of a text, each made to run the way the text as a whole does. */
+function runAsOne(text: string, lines: readonly string[]): string[] {
+  if (!runsLeftwards(text)) return [...lines];
+  return lines.map((line) => (runsLeftwards(line) ? line : LEFTWARDS_MARK + line));
 }
 
 /** The words of a script without spaces, by the dictionary that comes with JavaScript. */
@@ -138,15 +175,13 @@ function wordsOf(text: string): string[] {
   return [...new Intl.Segmenter('th', { granularity: 'word' }).segment(text)].map(({ segment }) => segment);
 }
 
-function breakSigns(word: string, height: number, room: number): string[] {
-  const wide = textWidth(word, height) > room;
-  if (!wide && !SQUARE.test(word)) return [word];
+/** Signs that fill a square, and what stands between such. */
+function squaresOf(word: string): string[] {
   const parts: string[] = [];
-  for (const glyph of word) {
+  for (const sign of word) {
     const last = parts.at(-1);
-    const apart = wide || SQUARE.test(glyph) || (last !== undefined && SQUARE.test(last));
-    if (last === undefined || apart) parts.push(glyph);
-    else parts[parts.length - 1] = last + glyph;
+    if (last === undefined || SQUARE.test(sign) || SQUARE.test(last)) parts.push(sign);
+    else parts[parts.length - 1] = last + sign;
   }
   return parts;
 }
