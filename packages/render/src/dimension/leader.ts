@@ -45,6 +45,8 @@ const CROSSES_TEXT = 500;
 /** A shelf that lies on another level line, or all but, is taken for a part of it. */
 const SHELF_ON_LINE = 30;
 const BESIDE = 0.8;
+/** A leader this near a text is taken to run through it, mm. */
+const CLEAR_OF_TEXT = 0.3;
 const LATER_TARGET = 2;
 const LATER_DIRECTION = 0.6;
 
@@ -100,14 +102,15 @@ function bestPlace(
       target.directions.forEach((direction, turn) => {
         const before = length * PER_MM + rank * LATER_TARGET + turn * LATER_DIRECTION;
         if (before >= best.cost) return;
-        const drawn = layOne(leader, lettering, target, direction, length);
-        const crossed =
-          before +
-          outlinesCrossed(drawn.lines[0]!, board) * CROSSES_OUTLINE +
-          textsCrossed(drawn.lines, board) * CROSSES_TEXT +
-          linesAlong(drawn.lines[1]!, board) * SHELF_ON_LINE;
-        if (crossed >= best.cost) return;
-        const cost = crossed + weighMarks(drawn.marks, board, best.cost - crossed);
+        // What is quickly weighed comes first: most places are given up before anything is lettered.
+        const lines = leadingLines(lettering, target, direction, length);
+        let cost = before + outlinesCrossed(lines[0], board) * CROSSES_OUTLINE;
+        if (cost >= best.cost) return;
+        cost += textsCrossed(lines, board) * CROSSES_TEXT;
+        cost += linesAlong(lines[1], board) * SHELF_ON_LINE;
+        if (cost >= best.cost) return;
+        const drawn = layOne(leader, lettering, lines, direction);
+        cost += weighMarks(drawn.marks, board, best.cost - cost);
         if (cost < best.cost) best = { drawn, cost, length };
       });
     });
@@ -134,40 +137,53 @@ function clearOfHatch(targets: readonly LeaderTarget[]): readonly LeaderTarget[]
   return clear.some(({ directions }) => directions.length > 0) ? clear : targets;
 }
 
-function layOne(
-  leader: LeaderDimension,
-  lettering: Lettering,
-  target: LeaderTarget,
-  direction: number,
-  length: number,
-): DrawnDimension {
+/** The line that leads from a target, and the shelf at its end that the text stands on. */
+type LeadingLines = readonly [leading: LineStretch, shelf: LineStretch];
+
+function leadingLines(lettering: Lettering, target: Point, direction: number, length: number): LeadingLines {
   const dx = Math.cos(direction);
-  const dy = Math.sin(direction);
   const kneeX = target.x + dx * length;
-  const kneeY = target.y + dy * length;
-  const toRight = dx >= 0;
-  const shelfEnd = kneeX + (toRight ? 1 : -1) * (lettering.width + 2 * SHELF_END);
-  const arrows = leader.arrow ? [{ x: target.x, y: target.y, dx: -dx, dy: -dy }] : [];
-  const lines = [
+  const kneeY = target.y + Math.sin(direction) * length;
+  const shelfEnd = kneeX + (dx >= 0 ? 1 : -1) * (lettering.width + 2 * SHELF_END);
+  return [
     { x0: target.x, y0: target.y, x1: kneeX, y1: kneeY },
     { x0: kneeX, y0: kneeY, x1: shelfEnd, y1: kneeY },
   ];
-  return drawnFigure(leader, lines, arrows, lettering, (toRight ? kneeX : shelfEnd) + SHELF_END, kneeY, false);
 }
 
-function textsCrossed(lines: readonly LineStretch[], board: Board): number {
-  return board.texts.filter((box) => lines.some((each) => lineMeetsBox(each.x0, each.y0, each.x1, each.y1, box, 0.3)))
-    .length;
+function layOne(leader: LeaderDimension, lettering: Lettering, lines: LeadingLines, direction: number): DrawnDimension {
+  const [{ x0, y0 }, shelf] = lines;
+  const arrows = leader.arrow ? [{ x: x0, y: y0, dx: -Math.cos(direction), dy: -Math.sin(direction) }] : [];
+  return drawnFigure(leader, lines, arrows, lettering, Math.min(shelf.x0, shelf.x1) + SHELF_END, shelf.y0, false);
+}
+
+function textsCrossed(lines: LeadingLines, board: Board): number {
+  let count = 0;
+  for (const box of board.texts) {
+    for (const { x0, y0, x1, y1 } of lines) {
+      if (!lineMeetsBox(x0, y0, x1, y1, box, CLEAR_OF_TEXT)) continue;
+      count += 1;
+      break;
+    }
+  }
+  return count;
 }
 
 /** How many level lines and edges a shelf lies on, or runs close beside for more than 1 mm. */
-function linesAlong({ x0, x1, y0 }: LineStretch, board: Board): number {
-  const [low, high] = [Math.min(x0, x1), Math.max(x0, x1)];
-  const isAlong = (other: LineStretch) =>
-    Math.abs(other.y0 - y0) < BESIDE &&
-    Math.abs(other.y1 - y0) < BESIDE &&
-    Math.min(high, Math.max(other.x0, other.x1)) - Math.max(low, Math.min(other.x0, other.x1)) > 1;
-  return board.lines.filter(isAlong).length + board.outlines.filter(({ curve }) => isAlong(curve)).length;
+function linesAlong(shelf: LineStretch, board: Board): number {
+  let count = 0;
+  for (const other of board.lines) if (runsAlong(shelf, other)) count += 1;
+  for (const { curve } of board.outlines) if (runsAlong(shelf, curve)) count += 1;
+  return count;
+}
+
+function runsAlong({ x0, x1, y0 }: LineStretch, other: LineStretch): boolean {
+  if (Math.abs(other.y0 - y0) >= BESIDE || Math.abs(other.y1 - y0) >= BESIDE) return false;
+  const [low, high] = [
+    Math.max(Math.min(x0, x1), Math.min(other.x0, other.x1)),
+    Math.min(Math.max(x0, x1), Math.max(other.x0, other.x1)),
+  ];
+  return high - low > 1;
 }
 
 /** How often a leader crosses an outline away from its target. Curves are taken as chords: near enough to choose by. */
