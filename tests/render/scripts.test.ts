@@ -3,7 +3,7 @@ import { execFileSync } from 'node:child_process';
 import { readFileSync, writeFileSync } from 'node:fs';
 import { join } from 'node:path';
 import { evaluate } from '@fielded/core';
-import { openLetters, scene, sceneToSvg, sheets } from '@fielded/render';
+import { openLetters, openTypefaces, scene, sceneToSvg, sheets } from '@fielded/render';
 import { Resvg } from '@resvg/resvg-js';
 import { describe, expect, test } from 'vitest';
 import { openFonts, sayMissingLetters } from '../../packages/cli/src/formats/fonts.ts';
@@ -78,6 +78,17 @@ test('words that run from right to left are in that order, figures among them ar
   const { typefaces } = await openFonts([drawing]);
   const seen = shapeText('אבג 12 דהו', typefaces as Typefaces).runs.map(({ text }) => text.trim());
   expect(seen.join('|').replace(/\|+/g, '|')).toMatch(/^דהו\|.*12.*\|אבג$/);
+});
+
+// Noto Sans CJK has one glyph for a radical (U+2F00) and for the sign that is written in the same way (U+4E00).
+test('a PDF says its signs, not those written before with the same glyph of the same font', async () => {
+  const drawn = (title: string) => [scene(titled(title), { view: 'joint' })];
+  const fonts = await openFonts(drawn('\u4e00\u2f00'));
+  expect(fonts.missing).toEqual([]);
+  await writePdf(drawn('\u4e00'), { fonts });
+  const after = Buffer.from(await writePdf(drawn('\u2f00'), { fonts }));
+  const typefaces = await openTypefaces(fonts.files.map((file) => readFileSync(file)));
+  expect(after.equals(await writePdf(drawn('\u2f00'), { fonts: { ...fonts, typefaces } }))).toBe(true);
 });
 
 test('letters that no font has are named', async () => {

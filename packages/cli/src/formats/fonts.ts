@@ -30,25 +30,45 @@ export async function openFonts(scenes: readonly Scene[], given?: string): Promi
   let missing = findMissingLetters(scenes, typefaces);
   const hopeless: string[] = [];
   while (missing[0] !== undefined) {
-    const found = await findFont(missing[0], files);
-    if (found === null) hopeless.push(missing[0]);
+    const font = await findFont(missing[0]);
+    if (font === null) hopeless.push(missing[0]);
     else {
-      files.push(found.file);
-      typefaces.push(found.typeface);
+      files.push(font.file);
+      typefaces.push(font.typeface);
     }
     missing = findMissingLetters(scenes, typefaces).filter((sign) => !hopeless.includes(sign));
   }
   return { typefaces, files, missing: hopeless };
 }
 
-/** The first of the system's fonts that has a sign. */
-async function findFont(sign: string, known: readonly string[]): Promise<{ file: string; typeface: Typeface } | null> {
+/** A font of the system, with the file that it was read from. */
+interface SystemFont {
+  readonly file: string;
+  readonly typeface: Typeface;
+}
+
+/**
+ * What was found for each sign that was looked for, null where no font has it: to look takes a fifth of a second, some fonts are as
+ * large as 20 MB, and the drawings of a job have the same signs.
+ */
+const found = new Map<string, SystemFont | null>();
+
+/** The first of the system's fonts that has a sign, once found for as long as the command runs. */
+async function findFont(sign: string): Promise<SystemFont | null> {
+  const known = found.get(sign);
+  if (known !== undefined) return known;
+  const font = await searchFont(sign);
+  found.set(sign, font);
+  return font;
+}
+
+async function searchFont(sign: string): Promise<SystemFont | null> {
   const code = sign.codePointAt(0)!;
-  const candidates = listSystemFonts(sign).filter((file) => !known.includes(file));
-  for (const file of candidates.slice(0, MOST_TRIED)) {
+  const opened = new Map([...found.values()].flatMap((font) => (font ? [[font.file, font.typeface]] : [])));
+  for (const file of listSystemFonts(sign).slice(0, MOST_TRIED)) {
     try {
-      const [typeface] = await openTypefaces([readFileSync(file)]);
-      if (typeface!.has(code)) return { file, typeface: typeface! };
+      const typeface = opened.get(file) ?? (await openTypefaces([readFileSync(file)]))[0]!;
+      if (typeface.has(code)) return { file, typeface };
     } catch {
       // A file that cannot be read, or is no font after all, holds no sign.
     }

@@ -16,12 +16,9 @@ export interface GlyphRun {
 
 /** A font that letters are drawn with, from a TrueType or OpenType file or the first of a collection. */
 export interface Typeface {
-  readonly bytes: Uint8Array;
   /** Its PostScript name, and the family that a style sheet names. */
   readonly name: string;
   readonly family: string;
-  /** Whether the file holds several, of which this is the first. */
-  readonly collected: boolean;
   /** Whether it has a sign, given as a code point. */
   has(code: number): boolean;
   readonly unitsPerEm: number;
@@ -29,6 +26,13 @@ export interface Typeface {
   layOut(text: string): GlyphRun;
   /** How far they run, in the font's units. */
   advance(text: string): number;
+  /** The font as it was opened, for a document that embeds it, one after the other: its tables are read once for all of them. */
+  embedded(): EmbeddedFont;
+}
+
+/** An opened font as the libraries that read and embed it hand it to each other. */
+export interface EmbeddedFont {
+  layout(text: string, features: readonly string[]): GlyphRun;
 }
 
 /** How many lengths of texts are kept: the words of drawings recur. */
@@ -54,10 +58,8 @@ export function readTypeface(bytes: Uint8Array): Typeface {
   const known = new Map<number, boolean>();
   const advances = new Map<string, number>();
   return {
-    bytes,
     name: font.postscriptName,
     family: font.familyName,
-    collected: 'fonts' in opened,
     has: (code) => {
       let has = known.get(code);
       if (has === undefined) {
@@ -74,6 +76,11 @@ export function readTypeface(bytes: Uint8Array): Typeface {
       const { advanceWidth } = font.layout(text, []);
       if (advances.size < MOST_KEPT) advances.set(text, advanceWidth);
       return advanceWidth;
+    },
+    embedded: () => {
+      // A glyph remembers the signs that it was first made for, and a PDF writes these down: each document has glyphs of its own.
+      font._glyphs = {};
+      return font;
     },
   };
 }

@@ -7,6 +7,8 @@ declare module 'fontkit' {
     readonly postscriptName: string;
     readonly familyName: string;
     readonly unitsPerEm: number;
+    /** Those that were asked for, kept by their number. */
+    _glyphs: Record<number, unknown>;
     hasGlyphForCodePoint(code: number): boolean;
     layout(text: string, features: readonly string[]): GlyphRun;
   }

@@ -1,6 +1,8 @@
 // The parts that are used of a library that brings no types of its own.
 
 declare module 'pdfkit' {
+  import type { EmbeddedFont } from '../letters/typefaces.ts';
+
   interface TextOptions {
     readonly lineBreak: false;
     readonly baseline: 'alphabetic';
@@ -22,7 +24,7 @@ declare module 'pdfkit' {
       readonly tagged: boolean;
       readonly info: Readonly<Record<string, unknown>>;
     });
-    registerFont(name: string, data: Uint8Array, family?: string): this;
+    registerFont(name: string, font: EmbeddedFont): this;
     addPage(options: { readonly size: readonly [number, number]; readonly margin: number }): this;
     addStructure(element: StructureElement): this;
     struct(

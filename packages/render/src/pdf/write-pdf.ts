@@ -56,7 +56,7 @@ export async function writePdf(
       CreationDate: NO_TIME,
     },
   });
-  for (const { name, bytes, collected } of typefaces) document.registerFont(name, bytes, collected ? name : undefined);
+  for (const { name, embedded } of typefaces) document.registerFont(name, embedded());
   const finished = collect(document);
   const whole = document.struct('Document', { lang: language });
   document.addStructure(whole);
