@@ -1,8 +1,8 @@
 import type { Fault } from '../problem/problem.ts';
 import type { Refusal } from './fault-desk.ts';
 import { inOrder } from './fault-words.ts';
+import { readKept } from './kept-trees.ts';
 import { NO_SHOP_HERE, type ReadJob, type ReadShop, readJobTree, readShopTree } from './read-tree.ts';
-import type { Tree } from './tree.ts';
 import { readYaml } from './yaml-tree.ts';
 
 export type { ReadJob, ReadShop } from './read-tree.ts';
@@ -42,19 +42,12 @@ export function readJob(text: string, options: ReadOptions = {}): ReadJob {
     const loaded = loadShop?.(path) ?? NO_SHOP_HERE;
     return typeof loaded === 'string' ? readShop(loaded, path, loadOutline) : loaded;
   };
-  return readJobTree(readYaml(text), findShop, loadOutline);
+  return readJobTree(readKept(text), findShop, loadOutline);
 }
-
-/** The last shop file that was read without a fault: the jobs of a folder name the same one, and a job is read anew as it is typed. */
-let lastShop: { readonly text: string; readonly tree: Tree } | undefined;
 
 /** Reads a shop file by itself; `name` is what its faults call it. */
 export function readShop(text: string, name = '', loadOutline?: ReadOptions['loadOutline']): ReadShop {
-  const tree = lastShop?.text === text ? lastShop.tree : readYaml(text);
-  const read = readShopTree(tree, name, loadOutline);
-  // Faulty values are struck out of a tree, which is then no longer what the text says.
-  if (read.shop !== null) lastShop = { text, tree };
-  return read;
+  return readShopTree(readKept(text), name, loadOutline);
 }
 
 /** The content of a job or shop file as plain data, as it stands there: nothing filled in, no unit applied. */
