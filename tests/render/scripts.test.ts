@@ -13,7 +13,7 @@ import type { Typefaces } from '../../packages/render/src/letters/typefaces.ts';
 import { breakLines, textWidth } from '../../packages/render/src/text/measure-text.ts';
 import { runProgram, scratchFolder } from '../support/programs.ts';
 import { job } from './jobs-to-draw.ts';
-import { inkByRegion, readPng } from './raster.ts';
+import { inkByRegion, onWhite } from './raster.ts';
 
 const folder = scratchFolder();
 const TITLES = {
@@ -56,7 +56,7 @@ describe('a title in', () => {
     } as const;
     const paint = (svg: string, fontFiles: string[]) => {
       const font = { fontFiles, loadSystemFonts: false, defaultFontFamily: 'IBM Plex Sans' };
-      return readPng(new Resvg(svg, { font, fitTo: { mode: 'width', value: 640 } }).render().asPng(), 640, 120);
+      return onWhite(new Resvg(svg, { font, fitTo: { mode: 'width', value: 640 } }).render());
     };
     const live = paint(sceneToSvg(only), [...fonts.files]);
     // Outlines are drawn without any font.
