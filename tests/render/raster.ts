@@ -19,11 +19,18 @@ export function readPgms(file: Buffer): Raster[] {
     const [head, width, height] = /^P5\s+(\d+)\s+(\d+)\s+255\s/.exec(file.toString('latin1', at, at + 60))!;
     const from = at + head.length;
     at = from + Number(width) * Number(height);
-    const dark = new Uint8Array(file.subarray(from, at));
-    for (let i = 0; i < dark.length; i += 1) dark[i] = 255 - dark[i]!;
-    pictures.push({ width: Number(width), height: Number(height), dark });
+    pictures.push({ width: Number(width), height: Number(height), dark: turned(file.subarray(from, at)) });
   }
   return pictures;
+}
+
+/** Light as darkness, four pixels at a time. */
+function turned(light: Uint8Array): Uint8Array {
+  const words = new Uint32Array(Math.ceil(light.length / 4));
+  const dark = new Uint8Array(words.buffer, 0, light.length);
+  dark.set(light);
+  for (let i = 0; i < words.length; i += 1) words[i] = ~words[i]!;
+  return dark;
 }
 
 /** A PNG on white, pixel by pixel. Decoded by drawing it. */
@@ -40,8 +47,12 @@ export function readPng(file: Buffer): Raster {
 export function onWhite(image: { readonly width: number; readonly height: number; readonly pixels: Buffer }): Raster {
   const { width, height, pixels } = image;
   const dark = new Uint8Array(width * height);
-  for (let i = 0, k = 0; i < dark.length; i += 1, k += 4)
+  const whole = new Uint32Array(pixels.buffer, pixels.byteOffset, dark.length);
+  for (let i = 0, k = 0; i < dark.length; i += 1, k += 4) {
+    // Most of a drawing is paper.
+    if (whole[i] === 0xffffffff) continue;
     dark[i] = pixels[k + 3]! - (pixels[k]! + pixels[k + 1]! + pixels[k + 2]!) / 3;
+  }
   return { width, height, dark };
 }
 
@@ -62,16 +73,19 @@ export function darkRuns({ width, dark }: Raster, y: number, x0: number, x1: num
 
 /** The share of ink, 0 to 1, in each of columns × rows equal regions. */
 export function inkByRegion({ width, height, dark }: Raster, columns: number, rows: number): number[] {
-  const sums = new Array<number>(columns * rows).fill(0);
-  const counts = new Array<number>(columns * rows).fill(0);
-  const columnOf = Uint16Array.from({ length: width }, (_, x) => Math.floor((x * columns) / width));
-  for (let y = 0; y < height; y += 1) {
-    const row = Math.floor((y * rows) / height) * columns;
-    for (let x = 0; x < width; x += 1) {
-      const region = row + columnOf[x]!;
-      sums[region]! += dark[y * width + x]!;
-      counts[region]! += 255;
+  // A pixel belongs to the region that its left upper corner lies in.
+  const lefts = Array.from({ length: columns + 1 }, (_, column) => Math.ceil((column * width) / columns));
+  const tops = Array.from({ length: rows + 1 }, (_, row) => Math.ceil((row * height) / rows));
+  const shares: number[] = [];
+  for (let row = 0; row < rows; row += 1) {
+    const [top, bottom] = [tops[row]!, tops[row + 1]!];
+    for (let column = 0; column < columns; column += 1) {
+      const [left, right] = [lefts[column]!, lefts[column + 1]!];
+      let sum = 0;
+      for (let y = top; y < bottom; y += 1)
+        for (let i = y * width + left; i < y * width + right; i += 1) sum += dark[i]!;
+      shares.push(sum / (255 * (right - left) * (bottom - top)));
     }
   }
-  return sums.map((sum, i) => sum / counts[i]!);
+  return shares;
 }
