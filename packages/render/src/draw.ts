@@ -66,7 +66,8 @@ export function scene(given: Report, options: BareOptions): Scene {
   const scale = options.scale ?? usualScale(view, report, door);
   if (!(scale > 0 && Number.isFinite(scale))) throw new RangeError(`scale ${scale}`);
   const made = sceneAt(report, options, scale);
-  if (width === undefined || made.width <= width + NEAR) return widen(made, width ?? made.width);
+  if (width === undefined) return made;
+  if (made.width <= width + NEAR) return widen(made, width);
   throw new RangeError(
     `${VIEWS[view].name(report, door)} is ${say(made.width)} mm wide at ${scaleText(scale)}. Give that much, or a smaller scale.`,
   );

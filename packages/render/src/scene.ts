@@ -134,14 +134,20 @@ export function textBox(item: TextItem): Box {
 
 /** The box round items; null round none. */
 export function itemsBox(items: readonly Item[]): Box | null {
-  const boxes = items.map((item) => {
-    if (item.kind === 'group') return itemsBox(item.items);
-    if (item.kind === 'text') return textBox(item);
-    if (item.kind === 'image') return { x0: item.x, y0: item.y, x1: item.x + item.width, y1: item.y + item.height };
-    const box = loopsBox(item.loops);
-    return box && growBox(box, 0.25);
-  });
-  return joinBoxes(boxes.filter((box) => box !== null));
+  const boxes: Box[] = [];
+  for (const item of items) {
+    const box = itemBox(item);
+    if (box !== null) boxes.push(box);
+  }
+  return joinBoxes(boxes);
+}
+
+function itemBox(item: Item): Box | null {
+  if (item.kind === 'group') return itemsBox(item.items);
+  if (item.kind === 'text') return textBox(item);
+  if (item.kind === 'image') return { x0: item.x, y0: item.y, x1: item.x + item.width, y1: item.y + item.height };
+  const box = loopsBox(item.loops);
+  return box && growBox(box, 0.25);
 }
 
 /** Items moved on the paper. */

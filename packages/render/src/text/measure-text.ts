@@ -28,7 +28,12 @@ export function textWidth(text: string, height: number): number {
 /** The same in thousandths of an em, a whole number: those of parts add up to that of the whole. */
 function advanceOf(text: string): number {
   let sum = 0;
-  for (const glyph of text) sum += widths.get(glyph.codePointAt(0)!) ?? unknownWidth(glyph);
+  for (let i = 0; i < text.length; i += 1) {
+    const code = text.codePointAt(i)!;
+    // Two halves make one sign.
+    if (code > 0xffff) i += 1;
+    sum += widths.get(code) ?? unknownWidth(String.fromCodePoint(code));
+  }
   return sum;
 }
 
