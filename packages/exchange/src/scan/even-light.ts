@@ -49,9 +49,9 @@ export function evenLight(image: GreyImage): GreyImage {
 /** The paper's shade over the picture; null where none is found that its rim follows. */
 function fitLight(image: GreyImage): Light | null {
   const all = placesOf(image);
-  const isRim = ({ terms: [, u, v] }: Place) => Math.max(Math.abs(u!), Math.abs(v!)) > 1 - 2 * RIM;
+  const rim = all.filter(({ terms: [, u, v] }) => Math.max(Math.abs(u!), Math.abs(v!)) > 1 - 2 * RIM);
   let light: Light | null = null;
-  let paper = all.filter(isRim);
+  let paper: readonly Place[] = rim;
   const enough = paper.length / 2;
   for (let round = 0; round < ROUNDS; round++) {
     light = leastSquares(paper);
@@ -59,8 +59,11 @@ function fitLight(image: GreyImage): Light | null {
     const fitted = light;
     const off = (place: Place) => Math.abs(place.shade - shadeOf(fitted, place.terms));
     // First what lies far off at the rim goes, then the paper between rim and sample comes in.
-    const bound = Math.max(OFF, 2 * Math.sqrt(paper.reduce((sum, p) => sum + off(p) ** 2, 0) / paper.length));
-    paper = all.filter((place) => (round >= 2 || isRim(place)) && off(place) <= (round >= 2 ? OFF : bound));
+    if (round >= 2) paper = all.filter((place) => off(place) <= OFF);
+    else {
+      const bound = Math.max(OFF, 2 * Math.sqrt(paper.reduce((sum, p) => sum + off(p) ** 2, 0) / paper.length));
+      paper = rim.filter((place) => off(place) <= bound);
+    }
     if (paper.length < enough) return null;
   }
   return light;
@@ -78,7 +81,9 @@ function placesOf({ width, height, grey }: GreyImage): Place[] {
 }
 
 function shadeOf(light: Light, terms: readonly number[]): number {
-  return terms.reduce((sum, term, k) => sum + term * light[k]!, 0);
+  let shade = 0;
+  for (let k = 0; k < terms.length; k++) shade += terms[k]! * light[k]!;
+  return shade;
 }
 
 function rangeOf(light: Light): { least: number; most: number } {
@@ -103,9 +108,13 @@ function leastSquares(places: readonly Place[]): Light | null {
   const rows = Array.from({ length: n }, () => new Float64Array(n + 1));
   for (const { terms, shade } of places)
     for (let i = 0; i < n; i++) {
-      for (let k = 0; k < n; k++) rows[i]![k]! += terms[i]! * terms[k]!;
-      rows[i]![n]! += terms[i]! * shade;
+      const row = rows[i]!;
+      const term = terms[i]!;
+      for (let k = i; k < n; k++) row[k]! += term * terms[k]!;
+      row[n]! += term * shade;
     }
+  // What stands below the diagonal is what stands above it.
+  for (let i = 0; i < n; i++) for (let k = 0; k < i; k++) rows[i]![k] = rows[k]![i]!;
   for (let i = 0; i < n; i++) {
     let best = i;
     for (let k = i + 1; k < n; k++) if (Math.abs(rows[k]![i]!) > Math.abs(rows[best]![i]!)) best = k;
