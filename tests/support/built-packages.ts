@@ -15,6 +15,13 @@ const PACKAGES = join(root, 'packages');
 /** What runs in Node alone; of the page only few files are tested without a browser. */
 const BUILT = readdirSync(PACKAGES).filter((name) => name !== 'page');
 
+declare module 'vitest' {
+  interface ProvidedContext {
+    /** Where the packages are built for this run; '' where the runner watches files. */
+    builtPackages: string;
+  }
+}
+
 /** The end of the name of a folder with built packages, by which the test runner leaves them to Node. */
 export const BUILT_PACKAGES = /fielded-packages-\w+\/packages\//;
 
@@ -27,12 +34,14 @@ export function builtPackages(plugins: readonly Plugin[] = []): Plugin {
   return {
     name: 'fielded-built-packages',
     enforce: 'pre',
-    async configureVitest({ vitest }: VitestPluginContext) {
+    async configureVitest({ vitest, project }: VitestPluginContext) {
+      project.provide('builtPackages', '');
       if (vitest.config.watch) return;
       const made = mkdtempSync(join(tmpdir(), 'fielded-packages-'));
       vitest.onClose(() => rmSync(made, { recursive: true, force: true, maxRetries: 5 }));
       await buildInto(made, plugins);
       folder = made;
+      project.provide('builtPackages', join(made, 'packages'));
     },
     async resolveId(source, importer, options) {
       if (folder === undefined) return null;
