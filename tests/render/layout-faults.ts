@@ -27,32 +27,53 @@ const ARROWS = new Set(['arrow', 'judged-fill', 'trouble-fill']);
 /** Texts that merely touch are not a fault: boxes are shrunk by this, mm. */
 const TOUCH = 0.02;
 
+/** A drawing's texts, arrowheads and lines, each with the keys that lead to it. */
+interface Marks {
+  readonly texts: readonly { readonly name: string; readonly item: TextItem }[];
+  readonly arrows: readonly Line[];
+  readonly lines: readonly Line[];
+}
+
+/** Of drawings that are looked through more than once. */
+const marksRead = new WeakMap<Scene, Marks>();
+
+function readMarks(scene: Scene): Marks {
+  const known = marksRead.get(scene);
+  if (known !== undefined) return known;
+  const texts: { name: string; item: TextItem }[] = [];
+  const arrows: Line[] = [];
+  const lines: Line[] = [];
+  const visit = (items: readonly Item[], path: string) => {
+    for (const item of items) {
+      const name = `${path}/${item.key}`;
+      if (item.kind === 'group') visit(item.items, name);
+      else if (item.kind === 'text') texts.push({ name: `${name} “${item.text}”`, item });
+      else if (item.kind === 'image') continue;
+      else if (ARROWS.has(item.role)) for (const corners of flatten(item)) arrows.push(lineOf(name, corners));
+      else if (OUTLINES.has(item.role) || THIN.has(item.role))
+        for (const corners of flatten(item)) lines.push(lineOf(name, corners));
+    }
+  };
+  visit(scene.items, '');
+  const marks = { texts, arrows, lines };
+  marksRead.set(scene, marks);
+  return marks;
+}
+
 /**
  * What a reader of the drawing would stumble over: every text that lies over another text, over an arrowhead, over an
  * outline or any other line, and every text off the paper. Works from the finished scene alone and shares nothing with the
  * layout but the table of widths, or not even that where `boxOf` gives the boxes of texts as they were painted.
  */
 export function layoutFaults(scene: Scene, boxOf: (item: TextItem) => Rectangle = boxOfText): string[] {
-  const texts: { name: string; box: Rectangle }[] = [];
-  const arrows: Line[] = [];
-  const outlines: Line[] = [];
-  const visit = (items: readonly Item[], path: string) => {
-    for (const item of items) {
-      const name = `${path}/${item.key}`;
-      if (item.kind === 'group') visit(item.items, name);
-      else if (item.kind === 'text') texts.push({ name: `${name} “${item.text}”`, box: boxOf(item) });
-      else if (item.kind === 'image') continue;
-      else if (ARROWS.has(item.role)) for (const corners of flatten(item)) arrows.push(lineOf(name, corners));
-      else if (OUTLINES.has(item.role) || THIN.has(item.role))
-        for (const corners of flatten(item)) outlines.push(lineOf(name, corners));
-    }
-  };
-  visit(scene.items, '');
+  const { arrows, lines, ...marks } = readMarks(scene);
+  const texts = marks.texts.map(({ name, item }) => ({ name, box: boxOf(item) }));
   const faults: string[] = [];
   texts.forEach(({ name, box }, i) => {
-    for (const other of texts.slice(i + 1)) if (overlap(box, other.box)) faults.push(`${name} over ${other.name}`);
+    for (let k = i + 1; k < texts.length; k += 1)
+      if (overlap(box, texts[k]!.box)) faults.push(`${name} over ${texts[k]!.name}`);
     for (const arrow of arrows) if (meets(arrow, box)) faults.push(`${name} over arrow ${arrow.name}`);
-    for (const line of outlines) if (meets(line, box)) faults.push(`${name} over line ${line.name}`);
+    for (const line of lines) if (meets(line, box)) faults.push(`${name} over line ${line.name}`);
     if (box.x0 < 0 || box.y0 < 0 || box.x1 > scene.width || box.y1 > scene.height) faults.push(`${name} off the paper`);
   });
   return faults;
