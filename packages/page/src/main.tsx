@@ -48,10 +48,6 @@ async function start(): Promise<void> {
   page.replaceChildren();
   render(<App desk={desk} keeper={keeper} greet={claim.kept === null && !given} />, page);
   registerWorker(desk);
-  // Until it is here, the page is lettered in a font of the system.
-  fetchPart(() => import('./style/letters.ts'))
-    .then(({ useOwnLetters }) => useOwnLetters())
-    .catch(() => {});
   followReader();
 }
 

@@ -84,7 +84,7 @@ export function createLiveSheet(
   return {
     paint: () => paint(sheet, grips),
     // Held in a hand, nothing moves but what the hand moves.
-    resize: () => untracked(() => desk.moving.value === null && paint(sheet, grips)),
+    resize: () => untracked(() => desk.moving.value === null && !isAsPainted(sheet) && paint(sheet, grips)),
     focusDimension: (of) => goBackTo(node, of),
     slideIn: () => slideIn(sheet),
     close() {
@@ -152,6 +152,11 @@ function paint(sheet: Sheet, grips: Grips): void {
   const handles = scene.panel ? findHandles(desk.job.value, report, BEYOND / scale, scene.frame !== null) : [];
   grips.place(handles, scene, scale, perMm, held);
   if (!held) sheet.along.mark();
+}
+
+/** Whether the box is as large as it was painted for: who begins to watch it is told of it once, however that is. */
+function isAsPainted({ box, size }: Sheet): boolean {
+  return size.width === box.clientWidth && size.height === box.clientHeight;
 }
 
 /** The motion is fetched when it is first asked for. */
