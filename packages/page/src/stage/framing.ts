@@ -21,6 +21,8 @@ const LARGEST = 12;
 const SMALLEST = 0.01;
 /** A smaller scale counts as nearer to fitting only if it cuts the excess to this share: texts beside short lengths may even make a drawing larger. */
 const NEARER = 0.92;
+/** So many scales are tried. */
+const ROUNDS = 4;
 /** A drawing that fits is enlarged only by this factor or more: smaller changes would be restless. */
 const WORTH_IT = 1.12;
 
@@ -42,21 +44,23 @@ export function* fitScale<S extends Scene>(
   start: number,
 ): Generator<void, { readonly scale: number; readonly scene: S }> {
   let scale = start;
-  let scene = draw(scale);
   let kept: { scale: number; scene: S } | null = null;
   let nearest: { scale: number; scene: S; over: number } | null = null;
-  for (let round = 0; round < 4; round++) {
+  const tried = new Set<number>();
+  for (let round = 0; round < ROUNDS; round++) {
+    if (round > 0) yield;
+    const scene = draw(scale);
+    tried.add(scale);
     const fits = scene.width <= room.width && scene.height <= room.height;
     if (fits && (kept === null || scale > kept.scale)) kept = { scale, scene };
     const over = Math.max(scene.width / room.width, scene.height / room.height);
     if (!fits && (nearest === null || over < nearest.over * NEARER)) nearest = { scale, scene, over };
     const next = nextScale(scene, scale, room);
-    if (next === scale || (fits && next / scale < WORTH_IT && next > scale)) break;
+    // One that was tried leads round to those that were tried after it.
+    if (tried.has(next) || (fits && next / scale < WORTH_IT && next > scale)) break;
     scale = next;
-    yield;
-    scene = draw(scale);
   }
-  return kept ?? nearest ?? { scale, scene };
+  return kept ?? nearest!;
 }
 
 /** What dimensions round the wood usually take of the paper, mm across and up. */

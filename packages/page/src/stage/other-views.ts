@@ -1,8 +1,9 @@
 import { type DoorReport, type Report, runToEnd } from '@fielded/core';
-import { knifeScene, type PlainView, scene, seasonScene, spreadScene } from '@fielded/render';
+import { knifeScene, type PlainView, type Scene, scene, seasonScene, spreadScene } from '@fielded/render';
 import { doorSize } from '../job/door-sizes.ts';
 import { shownDoor } from '../job/shown-door.ts';
 import { addDoorSizes } from '../job/sizes.ts';
+import { type DrawnBefore, keepDrawn } from './drawn-before.ts';
 import { fitScale, leastPixelsPerMm, pixelsPerMm, roomOf } from './framing.ts';
 import { dimensionsIn } from './mark-dimensions.ts';
 import { isSmallScreen } from './small-screen.ts';
@@ -15,7 +16,8 @@ type Enlarge = NonNullable<Drawer['enlarge']>;
 
 /** What draws a view that is only looked at. */
 export function otherDrawer(view: ViewName): Drawer {
-  const draw: Drawer = (report, scale, only) => drawOther(report, view, scale, only);
+  const drawn = keepDrawn<Scene>();
+  const draw: Drawer = (report, scale, only) => drawOther(report, view, scale, only, drawn);
   return view === 'door' || view === 'panel' ? Object.assign(draw, { enlarge: roomForDoor }) : draw;
 }
 
@@ -68,10 +70,16 @@ const enlargeDoor: Enlarge = (draw, room, fitted) => {
  * A view that is only looked at. A knife and its limiter are always drawn at full size, charts at their own. A door, or its panel,
  * has the dimensions of `only`, of all for null; with several of them it may be larger than its sheet.
  */
-function drawOther(report: Report, view: ViewName, scale: number, only: readonly string[] | null): ViewScene {
+function drawOther(
+  report: Report,
+  view: ViewName,
+  scale: number,
+  only: readonly string[] | null,
+  drawn: DrawnBefore<Scene>,
+): ViewScene {
   // The door that is drawn may just have been removed: until another view is chosen, the joint stands in its place.
   const there = viewsFor(report).includes(view) ? view : 'joint';
-  return { ...sceneOf(report, there, scale, only), panel: null, frame: null };
+  return { ...sceneOf(report, there, scale, only, drawn), panel: null, frame: null };
 }
 
 /** Room beside a chart, between its axes' ends and the edges of its paper, and the least and the greatest width of a chart, mm. */
@@ -85,22 +93,32 @@ function paperWidth(long: boolean): number {
   return (document.querySelector('.sheet')?.clientWidth ?? Infinity) / leastPixelsPerMm(long);
 }
 
-function sceneOf(report: Report, view: ViewName, scale: number, only: readonly string[] | null) {
+function sceneOf(
+  report: Report,
+  view: ViewName,
+  scale: number,
+  only: readonly string[] | null,
+  drawn: DrawnBefore<Scene>,
+): Scene {
   const steel = steelOf(view, report);
   const paper = paperWidth(isLong(view));
   const across = paper < ROOM_BESIDE ? { across: paper } : {};
   const chart = Math.min(WIDEST, Math.max(NARROWEST, paper - BESIDE_CHART));
-  if (steel !== null) return knifeScene({ ...steel, units: report.units, title: report.title, ...across });
-  if (view === 'spread') return spreadScene(report, chart);
-  if (view === 'season') return seasonScene(report, chart);
-  if (view === 'cuts' && !isSmallScreen()) return cutsBeside(report, scale);
+  if (steel !== null)
+    return drawn(report, [view, across], () =>
+      knifeScene({ ...steel, units: report.units, title: report.title, ...across }),
+    );
+  if (view === 'spread') return drawn(report, [view, chart], () => spreadScene(report, chart));
+  if (view === 'season') return drawn(report, [view, chart], () => seasonScene(report, chart));
+  if (view === 'cuts' && !isSmallScreen()) return cutsBeside(report, scale, drawn);
   const door = Math.max(0, Math.min(shownDoor.value, (report.doors?.length ?? 1) - 1));
   const shown = report.doors?.[door];
   // With a figure in hand the door is whole, as large as its sheet allows.
   const inHand = only !== null && only.length < 2;
   const kept = view === 'door' && shown && !inHand ? Math.max(scale, leastScale(shown)) : scale;
   const how = shown && { door, only, ...(inHand && { margin: MARGIN_IN_HAND }) };
-  return scene(report, { view: view as PlainView, scale: kept, bare: true, ...how });
+  const options = { view: view as PlainView, scale: kept, bare: true, ...how };
+  return drawn(report, options, () => scene(report, options));
 }
 
 /** Empty paper round a door while one of its figures is typed, mm. */
@@ -133,9 +151,12 @@ const [LEAST_CUT, MOST_CUT] = [1.5, 2.5];
 const EDGES = 16;
 
 /** The cuts beside each other, as many as there is room for: as few as fit the sheet's height, with letters of the usual size, or else more of them smaller. */
-function cutsBeside(report: Report, scale: number) {
+function cutsBeside(report: Report, scale: number, drawn: DrawnBefore<Scene>): Scene {
   const kept = Math.min(MOST_CUT, Math.max(LEAST_CUT, scale));
-  const draw = (width: number) => scene(report, { view: 'cuts', scale: kept, bare: true, across: width - EDGES });
+  const draw = (width: number) => {
+    const options = { view: 'cuts', scale: kept, bare: true, across: width - EDGES } as const;
+    return drawn(report, options, () => scene(report, options));
+  };
   const sheet = document.querySelector('.sheet');
   const room = roomOf(sheet?.clientWidth ?? Infinity, sheet?.clientHeight ?? Infinity);
   const large = draw(room.width);

@@ -112,6 +112,7 @@ function inkOf({ element, kind }: Painted): SVGElement {
 
 function update(painted: Painted, item: Item): void {
   const { element, item: old } = painted;
+  if (item === old) return;
   painted.item = item;
   if (item.kind === 'group') paintChildren(painted, item.items);
   else if (item.kind !== 'image') {
