@@ -19,8 +19,9 @@ export function watchTyping(desk: Desk): () => void {
     if (!isTyped(target)) return;
     const place = target.dataset.path ?? target.dataset.of;
     field = target;
-    desk.typing.value = place === undefined ? [] : dimensionsOf(place);
+    // The page makes room first: the drawing is then fitted once, into the room that it has from now on.
     document.documentElement.classList.add('typing');
+    desk.typing.value = place === undefined ? [] : dimensionsOf(place);
     clearTimeout(wait);
     wait = setTimeout(keepInSight, KEYBOARD);
   };
@@ -33,8 +34,8 @@ export function watchTyping(desk: Desk): () => void {
     else rest();
   };
   const rest = () => {
-    desk.typing.value = null;
     document.documentElement.classList.remove('typing');
+    desk.typing.value = null;
   };
   const press = () => {
     pressed = true;

@@ -21,10 +21,8 @@ export function keepDrawn<S>(): DrawnBefore<S> {
     // The one that was asked for last goes last.
     drawn.delete(key);
     drawn.set(key, drawing);
-    for (const oldest of drawn.keys()) {
-      if (drawn.size <= MOST) break;
-      drawn.delete(oldest);
-    }
+    const [oldest] = drawn.keys();
+    if (drawn.size > MOST) drawn.delete(oldest!);
     return drawing;
   };
 }
