@@ -26,7 +26,17 @@ const ALONE = readFileSync(KITCHEN, 'utf8')
   .replace('    head: raiser\n', '')
   .replace('knife: cove-14', 'profile: { shape: cove, reach: 14, depth: 4.8, land: 9 }');
 
-async function listed(...paths: string[]): Promise<CuttingList> {
+/** What was listed: each once for all tests. */
+const lists = new Map<string, Promise<CuttingList>>();
+
+function listed(...paths: string[]): Promise<CuttingList> {
+  const key = paths.join('\n');
+  const list = lists.get(key) ?? askList(paths);
+  lists.set(key, list);
+  return list;
+}
+
+async function askList(paths: readonly string[]): Promise<CuttingList> {
   const { status, out } = await run(['cutting-list', ...paths, '--json']);
   expect(status).toBe(0);
   return JSON.parse(out) as CuttingList;

@@ -3,7 +3,6 @@ import type { Refusal } from './fault-desk.ts';
 import { inOrder } from './fault-words.ts';
 import { readKept } from './kept-trees.ts';
 import { NO_SHOP_HERE, type ReadJob, type ReadShop, readJobTree, readShopTree } from './read-tree.ts';
-import { readYaml } from './yaml-tree.ts';
 
 export type { ReadJob, ReadShop } from './read-tree.ts';
 
@@ -52,6 +51,15 @@ export function readShop(text: string, name = '', loadOutline?: ReadOptions['loa
 
 /** The content of a job or shop file as plain data, as it stands there: nothing filled in, no unit applied. */
 export function readFileData(text: string): FileData {
-  const { value, faults } = readYaml(text);
-  return { value, faults: inOrder(faults, '') };
+  const { value, faults } = readKept(text);
+  return { value: copyData(value), faults: inOrder(faults, '') };
+}
+
+/** Data that may be changed, while what is kept of its text stays as it is. */
+function copyData(value: unknown): unknown {
+  if (typeof value !== 'object' || value === null) return value;
+  if (Array.isArray(value)) return value.map(copyData);
+  const copy: Record<string, unknown> = Object.create(null);
+  for (const [key, inner] of Object.entries(value)) copy[key] = copyData(inner);
+  return copy;
 }
