@@ -4,7 +4,7 @@ import { afterAll, afterEach, beforeAll } from 'vitest';
 import { type GivenFile, type Served, servePage } from '../../packages/cli/src/serve/serve-page.ts';
 import { builtPage } from '../support/built-page.ts';
 import { findBrowser, scratchFolder } from '../support/programs.ts';
-import { forget, kindOf, putAside, rest, type Screen, type SharedTab, takeTab, undoAll } from './shared-tabs.ts';
+import { kindOf, openAfresh, putAside, rest, type Screen, type SharedTab, takeTab, undoAll } from './shared-tabs.ts';
 
 /** The page built from its sources, served, and a browser to open it in. */
 export interface Bench {
@@ -99,7 +99,7 @@ export function setUpBench(): Bench {
   const letGo = async () => {
     const tab = left;
     left = undefined;
-    if (tab) await putAside(tab, bench.address);
+    if (tab) await putAside(tab);
   };
   bench.goOn = async (screen = DESKTOP) => {
     if (left?.kind !== kindOf(screen)) await letGo();
@@ -115,8 +115,7 @@ export function setUpBench(): Bench {
     const page = await takeTab(bench.browser, options);
     await show(page, options);
     noteFaults(page);
-    await forget(page, at);
-    await page.goto(at);
+    await openAfresh(page, at);
     await ready(page);
     return page;
   };
@@ -144,7 +143,7 @@ export function setUpBench(): Bench {
     for (const context of contexts) closed.add(context);
     await Promise.all([
       ...contexts.map((context) => context.close()),
-      ...(spoilt ? [] : tabs.map((tab) => tab !== kept && putAside(tab, bench.address))),
+      ...(spoilt ? [] : tabs.map((tab) => tab !== kept && putAside(tab))),
     ]);
     if (kept === undefined) return;
     left = kept;

@@ -28,25 +28,29 @@ export async function takeTab(browser: Browser, options: Screen): Promise<Page> 
   return context.newPage();
 }
 
-/** Lets nothing stand that the page kept at an address; what it writes on leaving is written before. */
-export async function forget(page: Page, at: string): Promise<void> {
-  const empty = new URL('icon.svg', at).href;
-  if (page.url() !== empty) await page.goto(empty);
-  await page.evaluate(() => {
+/**
+ * Opens the page at an address with nothing kept from before. What the page that the tab showed writes on leaving is written
+ * before the new one begins, and goes as well; a reload of the new one keeps what it wrote.
+ */
+export async function openAfresh(page: Page, at: string): Promise<void> {
+  // Within one page an address after # is gone to without a load.
+  if (at.includes('#')) await page.goto(new URL('icon.svg', at).href);
+  const forgetting = await page.addInitScript(() => {
     localStorage.clear();
     sessionStorage.clear();
   });
+  await page.goto(at);
+  await forgetting.dispose();
 }
 
 /** What tests listen for on a page. */
 const HEARD = ['pageerror', 'console', 'request', 'response', 'dialog', 'download'];
 
-/** Keeps a tab for the next test, with nothing going on in it; a second tab beside it goes with all it shares with the first. */
-export async function putAside({ kind, page }: SharedTab, address: string): Promise<void> {
+/** Keeps a tab for the next test, as it stands; a second tab beside it goes with all it shares with the first. */
+export async function putAside({ kind, page }: SharedTab): Promise<void> {
   const context = page.context();
   if (page.isClosed() || context.pages().length > 1) return context.close();
   await rest(page);
-  await page.goto(new URL('icon.svg', address).href);
   idle.set(kind, [...(idle.get(kind) ?? []), page]);
 }
 
