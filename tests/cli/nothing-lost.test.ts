@@ -1,6 +1,7 @@
 // A file is whole or as it was, whatever happens while it is written; and what went wrong is one plain line.
 import { spawn, spawnSync } from 'node:child_process';
-import fs, { linkSync, mkdirSync, readdirSync, readFileSync, rmSync, statSync } from 'node:fs';
+import { once } from 'node:events';
+import fs, { linkSync, mkdirSync, readdirSync, readFileSync, rmSync } from 'node:fs';
 import { syncBuiltinESMExports } from 'node:module';
 import { join } from 'node:path';
 import { setTimeout as wait } from 'node:timers/promises';
@@ -233,10 +234,10 @@ describe('someone who stops listening', () => {
     mkdirSync(many);
     const one = put(folder, 'one.yaml', readFileSync(example));
     for (let i = 0; i < 2000; i++) linkSync(one, join(many, `job-${i}.yaml`));
-    const command = await builtCommand();
-    const listed = () => statSync(many).atimeMs;
-    const before = listed();
-    const child = spawn(process.execPath, [command, 'check', many], { stdio: 'pipe' });
+    // The command tells, beside its own output, as soon as it listens for an interrupt.
+    const telling = `import{writeSync}from'node:fs';process.on('newListener',(name)=>name==='SIGINT'&&writeSync(3,name))`;
+    const argv = ['--import', `data:text/javascript,${telling}`, await builtCommand(), 'check', many];
+    const child = spawn(process.execPath, argv, { stdio: ['pipe', 'pipe', 'pipe', 'pipe'] });
     let [out, err] = ['', ''];
     child.stdout.on('data', (text) => {
       out += text;
@@ -245,9 +246,8 @@ describe('someone who stops listening', () => {
       err += text;
     });
     const ended = new Promise<number | null>((settle) => child.on('close', settle));
-    // Once the folder has been listed; a disk that does not note that tells nothing, and gets time enough.
-    for (let n = 0; n < 40 && listed() === before; n++) await wait(10);
-    await wait(100);
+    await once(child.stdio[3]!, 'data');
+    await wait(150);
     child.kill('SIGINT');
     const status = await ended;
     expect({ status, out, err }).toEqual({
