@@ -16,14 +16,19 @@ export function processorTime(call: () => unknown): number {
   return (user + system) / 1000;
 }
 
+/** The least that is measured in up to so many turns, or the first that is within `most`. */
+export function leastOf(measure: () => number, most: number, turns: number): number {
+  let least = Number.POSITIVE_INFINITY;
+  for (let n = 0; n < turns && least >= most; n++) least = Math.min(least, measure());
+  return least;
+}
+
 /**
  * The least of up to three such times, or the first that is within `most`: what else runs on the machine takes caches and collects
  * garbage beside a call, and never makes it faster.
  */
-export function leastProcessorTime(call: () => unknown, most: number): number {
-  let least = Number.POSITIVE_INFINITY;
-  for (let n = 0; n < 3 && least >= most; n++) least = Math.min(least, processorTime(call));
-  return least;
+export function leastProcessorTime(call: () => unknown, most: number, turns = 3): number {
+  return leastOf(() => processorTime(call), most, turns);
 }
 
 export interface Timing {
