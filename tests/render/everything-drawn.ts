@@ -57,6 +57,13 @@ function exampleJob(name: string): Job {
 
 /** The jobs, by name: mm and inches, doors square and shaped, a shop, seasons, a spread, and what is wrong in many ways. */
 export function everyJob(): Readonly<Record<string, Job>> {
+  jobs ??= makeJobs();
+  return jobs;
+}
+
+let jobs: Readonly<Record<string, Job>> | undefined;
+
+function makeJobs(): Readonly<Record<string, Job>> {
   const inches = exampleJob('coped-frame');
   return {
     ...JOBS,

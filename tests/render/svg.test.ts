@@ -1,4 +1,4 @@
-import { evaluate } from '@fielded/core';
+import { evaluate, type Report } from '@fielded/core';
 import { loopsData } from '@fielded/geometry';
 import { draw, scene, scenesToHtml, sceneToSvg, sheets, viewsOf, writeNumber } from '@fielded/render';
 import { XMLParser, XMLValidator } from 'fast-xml-parser';
@@ -69,18 +69,24 @@ const HOSTILE = [
   ['nothing', ''],
 ] as const;
 
+const reports = new Map<string, Report>();
+
 /** A job in which every name is the hostile text. */
-function hostileReport(text: string) {
+function hostileReport(text: string): Report {
+  const known = reports.get(text);
+  if (known !== undefined) return known;
   const plain = job({ title: text });
   const door = { name: text, quantity: 1, width: 396, height: 716, stile: 60, rail: 60, across: 1, up: 1, muntin: 0 };
-  return evaluate({ ...plain, cuts: plain.cuts.map((one) => ({ ...one, name: text })), doors: [door] });
+  const report = evaluate({ ...plain, cuts: plain.cuts.map((one) => ({ ...one, name: text })), doors: [door] });
+  reports.set(text, report);
+  return report;
 }
 
 /** What any XML reader makes of it, and that nothing got in that is not drawing. */
 function expectSound(xml: string, top: string): void {
   expect(XMLValidator.validate(xml)).toBe(true);
-  const tree = new XMLParser({ ignoreAttributes: false }).parse(xml);
-  expect(Object.keys(tree)).toEqual([top]);
+  // Attributes were read by the validator; only what stands at the top is looked at.
+  expect(Object.keys(new XMLParser().parse(xml))).toEqual([top]);
   expect(xml.replaceAll('\n', '')).not.toMatch(/<script|onload="|\p{Cc}|\u202e/u);
 }
 
