@@ -170,13 +170,16 @@ describe('a file that stands there already', () => {
   const shop = join(root, 'examples/shop/shop.yaml');
   const scan = join(root, 'examples/traced-sample/sample.png');
   const kitchen = join(root, 'examples/kitchen/job.yaml');
+  const knives = `knives: { cove: { shape: cove, reach: 14, depth: 4.8, land: 9, head: small } }`;
+  const heads = `heads: { small: { cuttingDiameter: 112, bodyDiameter: 70, height: 40, rake: 15, maxSpeed: 9000 } }`;
+  const oneKnife = put(folder, 'one-knife.yaml', `fielded: 1\n${knives}\n${heads}\n`);
   /** A file of every kind, by each of the commands. */
   const daily: [string, string[]][] = [
     ['joint.pdf', ['draw', example]],
     ['joint.png', ['draw', example, '--dpi', '40']],
     ['knife.dxf', ['knife', shop, '--name', 'ogee-38']],
-    ['board.svg', ['board', shop]],
-    ['board.html', ['board', shop]],
+    ['board.svg', ['board', oneKnife]],
+    ['board.html', ['board', oneKnife]],
     ['traced.yaml', ['trace', scan]],
     ['cutting.csv', ['cutting-list', kitchen]],
   ];
