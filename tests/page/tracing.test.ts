@@ -9,7 +9,7 @@ const bench = setUpBench();
 const SAMPLE = 'examples/traced-sample/sample.png';
 
 it('gives what the command line gives, goes on answering meanwhile, and goes into the job in one step', async () => {
-  const page = await bench.open(PHONE);
+  const page = await bench.goOn(PHONE);
   await page.getByRole('button', { name: 'Own outline… for the raise' }).click();
   const pictures = page.locator('.trace input[type="file"]').first();
   expect(await page.locator('.trace input[capture="environment"]').getAttribute('accept')).toBe('image/jpeg');
@@ -38,34 +38,8 @@ it('gives what the command line gives, goes on answering meanwhile, and goes int
   expect(await page.locator('input[data-path="cuts[1].profile.reach"]').inputValue()).toBe('14');
 });
 
-it('asks how large a picture is that does not say, and takes the calliper for it', async () => {
-  const page = await bench.open(PHONE);
-  await page.getByRole('button', { name: 'Own outline… for the raise' }).click();
-  const bytes = readFileSync(SAMPLE);
-  // Its density is called by a name that nobody reads.
-  bytes.write('pHYx', bytes.indexOf('pHYs'), 'latin1');
-  const bare = join(bench.folder, 'bare.png');
-  writeFileSync(bare, bytes);
-  await page.locator('.trace input[type="file"]').first().setInputFiles(bare);
-  await page.getByLabel('Its thickness by the calliper').fill('10');
-  await page.getByRole('button', { name: 'Trace at this scale' }).click();
-  // Half as thick as it is: everything else is half as large too.
-  await expect
-    .poll(async () => (await page.locator('.seen').innerText()).replaceAll('\u00A0', ' '))
-    .toMatch(/^10 mm thick[\s\S]*Front: (?:16\.9|17)\d* mm in, 4\.2\d* mm deep/);
-  await page
-    .locator('.trace input[type="file"]')
-    .first()
-    .setInputFiles({
-      name: 'notes.png',
-      mimeType: 'image/png',
-      buffer: Buffer.from('no picture'),
-    });
-  await expect.poll(() => page.locator('.trace > .fault').innerText()).toContain('neither a PNG nor a JPEG');
-});
-
 it('a finger draws lines and arcs, moves a point finely, deletes it, steps back and uses what it drew', async () => {
-  const page = await bench.open(PHONE);
+  const page = await bench.goOn(PHONE);
   await page.getByRole('button', { name: 'Own outline… for the raise' }).click();
   await page.locator('.outline-panel summary', { hasText: 'Draw it by hand' }).click();
   const pad = page.locator('.squared');
@@ -122,7 +96,7 @@ it('a finger draws lines and arcs, moves a point finely, deletes it, steps back 
 });
 
 it('an outline drawn with keys, typed points and a finger is cut, and so is one for the sticking', async () => {
-  const page = await bench.open(PHONE);
+  const page = await bench.goOn(PHONE);
   await page.getByText('Sticking on the frame').click();
   await page.getByRole('button', { name: 'Own outline… for the sticking' }).click();
   await page.locator('.outline-panel summary', { hasText: 'Draw it by hand' }).click();
@@ -162,4 +136,30 @@ it('an outline drawn with keys, typed points and a finger is cut, and so is one 
   // 0.35 in deep and 1.2 in far.
   await expect.poll(() => page.locator('input[data-path="cuts[0].depth"]').inputValue()).toBe('8.89');
   expect(await page.locator('input[data-path="cuts[0].reach"]').inputValue()).toBe('30.48');
+});
+
+it('asks how large a picture is that does not say, and takes the calliper for it', async () => {
+  const page = await bench.goOn(PHONE);
+  await page.getByRole('button', { name: 'Own outline… for the raise' }).click();
+  const bytes = readFileSync(SAMPLE);
+  // Its density is called by a name that nobody reads.
+  bytes.write('pHYx', bytes.indexOf('pHYs'), 'latin1');
+  const bare = join(bench.folder, 'bare.png');
+  writeFileSync(bare, bytes);
+  await page.locator('.trace input[type="file"]').first().setInputFiles(bare);
+  await page.getByLabel('Its thickness by the calliper').fill('10');
+  await page.getByRole('button', { name: 'Trace at this scale' }).click();
+  // Half as thick as it is: everything else is half as large too.
+  await expect
+    .poll(async () => (await page.locator('.seen').innerText()).replaceAll('\u00A0', ' '))
+    .toMatch(/^10 mm thick[\s\S]*Front: (?:16\.9|17)\d* mm in, 4\.2\d* mm deep/);
+  await page
+    .locator('.trace input[type="file"]')
+    .first()
+    .setInputFiles({
+      name: 'notes.png',
+      mimeType: 'image/png',
+      buffer: Buffer.from('no picture'),
+    });
+  await expect.poll(() => page.locator('.trace > .fault').innerText()).toContain('neither a PNG nor a JPEG');
 });
