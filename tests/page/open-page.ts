@@ -67,8 +67,8 @@ export function setUpBench(): Bench {
   const faults: string[] = [];
   let alone: BrowserContext[] = [];
   let shared: SharedTab[] = [];
-  /** What the next test may go on with. */
-  let left: SharedTab | undefined;
+  /** What the next test may go on with, by the kind of its screen. */
+  const left = new Map<string, SharedTab>();
   const goingOn = new Set<Page>();
   const closed = new Set<BrowserContext>();
   const bench = { folder, address: '' } as { -readonly [K in keyof Bench]: Bench[K] };
@@ -96,22 +96,23 @@ export function setUpBench(): Bench {
       await page.setViewportSize(viewport);
   };
   /** Puts aside what no test goes on with. */
-  const letGo = async () => {
-    const tab = left;
-    left = undefined;
+  const letGo = async (kind: string) => {
+    const tab = left.get(kind);
+    left.delete(kind);
     if (tab) await putAside(tab);
   };
   bench.goOn = async (screen = DESKTOP) => {
-    if (left?.kind !== kindOf(screen)) await letGo();
-    const page = left?.page ?? (await bench.open(screen));
-    if (left) await show(page, screen);
-    left = undefined;
+    const kind = kindOf(screen);
+    const kept = left.get(kind);
+    left.delete(kind);
+    const page = kept?.page ?? (await bench.open(screen));
+    if (kept) await show(page, screen);
     goingOn.add(page);
     await undoAll(page);
     return page;
   };
   bench.open = async (options = DESKTOP, at = bench.address) => {
-    if (left?.kind === kindOf(options)) await letGo();
+    await letGo(kindOf(options));
     const page = await takeTab(bench.browser, options);
     await show(page, options);
     noteFaults(page);
@@ -137,21 +138,22 @@ export function setUpBench(): Bench {
     [alone, shared] = [[], []];
     // Who failed in the middle of a drag leaves the button down.
     const spoilt = task.result?.state === 'fail';
-    const kept = spoilt ? undefined : tabs.find(({ page }) => goingOn.has(page));
+    const kept = spoilt ? [] : tabs.filter(({ page }) => goingOn.has(page));
     goingOn.clear();
     if (spoilt) contexts.push(...tabs.map(({ page }) => page.context()));
     for (const context of contexts) closed.add(context);
     await Promise.all([
       ...contexts.map((context) => context.close()),
-      ...(spoilt ? [] : tabs.map((tab) => tab !== kept && putAside(tab))),
+      ...(spoilt ? [] : tabs.map((tab) => !kept.includes(tab) && putAside(tab))),
     ]);
-    if (kept === undefined) return;
-    left = kept;
-    await rest(kept.page);
-    noteFaults(kept.page);
+    for (const tab of kept) {
+      left.set(tab.kind, tab);
+      await rest(tab.page);
+      noteFaults(tab.page);
+    }
   });
   afterAll(async () => {
-    await letGo();
+    for (const kind of [...left.keys()]) await letGo(kind);
     for (const close of closing.reverse()) await close().catch(() => {});
     if (faults.length > 0) throw new Error(`The page failed:\n${faults.join('\n')}`);
   });

@@ -63,6 +63,11 @@ export async function rest(page: Page): Promise<void> {
 /** Brings the job on a page to what it was when it was opened, as its maker would. */
 export async function undoAll(page: Page): Promise<void> {
   await page.keyboard.press('Escape');
-  const undo = page.getByRole('button', { name: 'Undo', exact: true });
-  while (await undo.isEnabled()) await undo.click();
+  await page.evaluate(async () => {
+    const undo = document.querySelector<HTMLElement>('button[aria-label="Undo"]')!;
+    while (undo.ariaDisabled !== 'true') {
+      undo.click();
+      await new Promise((settle) => setTimeout(settle));
+    }
+  });
 }
