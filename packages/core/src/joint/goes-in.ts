@@ -1,5 +1,14 @@
-import { SAME_LENGTH } from '@fielded/geometry';
-import { countInserted, type GrooveNeed, highestOver, lowestOver, type Tongue, type TongueStretch } from './tongue.ts';
+import { heightAt, SAME_LENGTH } from '@fielded/geometry';
+import {
+  countInserted,
+  crestWithin,
+  type GrooveNeed,
+  highestOver,
+  lowestOver,
+  type Tongue,
+  type TongueStretch,
+  troughWithin,
+} from './tongue.ts';
 
 /** The groove that a tongue needs at an insertion, mm, known beforehand. */
 export interface KnownNeed {
@@ -44,13 +53,16 @@ export function findStop(tongue: Tongue, width: number, depth: number, known: Kn
 
 /** The greatest x up to which the tongue fits in the stretch that stops it, mm; the stretch's start where none of it fits. */
 export function lastThatFits({ stretch: s, end, front, back }: Stop, width: number): number {
+  const highest = heightAt(s.front, s.x0);
+  const lowest = heightAt(s.back, s.x0);
   let inside = s.x0;
   let outside = end;
   for (;;) {
     const middle = (inside + outside) / 2;
     if (middle <= inside || middle >= outside) return inside;
-    const need = Math.max(front, highestOver(s.front, s.x0, middle)) - Math.min(back, lowestOver(s.back, s.x0, middle));
-    if (need <= width) inside = middle;
+    const wider = Math.max(front, crestWithin(s.front, s.x0, middle) ?? Math.max(highest, heightAt(s.front, middle)));
+    const lower = Math.min(back, troughWithin(s.back, s.x0, middle) ?? Math.min(lowest, heightAt(s.back, middle)));
+    if (wider - lower <= width) inside = middle;
     else outside = middle;
   }
 }

@@ -51,14 +51,22 @@ export function countInserted(tongue: Tongue, e: number): number {
 
 /** Greatest height of a piece over [x0, x1], mm. */
 export function highestOver(p: Piece, x0: number, x1: number): number {
-  if (p.turn < 0 && p.cx > x0 && p.cx < x1) return p.cy + p.r;
-  return Math.max(heightAt(p, x0), heightAt(p, x1));
+  return crestWithin(p, x0, x1) ?? Math.max(heightAt(p, x0), heightAt(p, x1));
+}
+
+/** Height of an arc's top where it lies between x0 and x1, mm. */
+export function crestWithin(p: Piece, x0: number, x1: number): number | undefined {
+  return p.turn < 0 && p.cx > x0 && p.cx < x1 ? p.cy + p.r : undefined;
 }
 
 /** Least height of a piece over [x0, x1], mm. */
 export function lowestOver(p: Piece, x0: number, x1: number): number {
-  if (p.turn > 0 && p.cx > x0 && p.cx < x1) return p.cy - p.r;
-  return Math.min(heightAt(p, x0), heightAt(p, x1));
+  return troughWithin(p, x0, x1) ?? Math.min(heightAt(p, x0), heightAt(p, x1));
+}
+
+/** Height of an arc's bottom where it lies between x0 and x1, mm. */
+export function troughWithin(p: Piece, x0: number, x1: number): number | undefined {
+  return p.turn > 0 && p.cx > x0 && p.cx < x1 ? p.cy - p.r : undefined;
 }
 
 /** Thickness of the tongue at x within a stretch, mm. */
