@@ -2,7 +2,7 @@
 import type { Page } from 'playwright-core';
 import { expect, it } from 'vitest';
 import { runProgram } from '../support/programs.ts';
-import { axeFaults } from './axe.ts';
+import { axeFaults, colourFaults } from './axe.ts';
 import { OFFLINE, PHONE, setUpBench } from './open-page.ts';
 
 const bench = setUpBench();
@@ -77,9 +77,9 @@ it('goes from nothing to the quote', async () => {
   const seen = (what: string, selector: string) => there(what, page.locator(selector).first().waitFor());
   const faults: string[] = [];
   const check = async (state: string) => {
-    for (const colorScheme of ['light', 'dark'] as const) {
+    for (const [colorScheme, findFaults] of [['light', axeFaults] as const, ['dark', colourFaults] as const]) {
       await page.emulateMedia({ colorScheme });
-      faults.push(...(await axeFaults(page)).map((fault) => `${state}, ${colorScheme}: ${fault}`));
+      faults.push(...(await findFaults(page)).map((fault) => `${state}, ${colorScheme}: ${fault}`));
     }
     if (await page.evaluate(() => document.documentElement.scrollWidth > innerWidth)) faults.push(`${state}: too wide`);
   };
