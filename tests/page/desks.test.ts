@@ -205,6 +205,22 @@ describe('a store', () => {
 });
 
 describe('undo', () => {
+  it('of a file opened in another unit shows each job in its own, and leaves a unit chosen for the same job alone', async () => {
+    const { desk, keeper } = await openTab(createStore(), createLocks());
+    const inches = asOpened({ data: INCH_EXAMPLE, source: 'fielded: 1 # in', fileName: 'in.yaml', shop: null });
+    await keeper.layFile(desk, inches, true);
+    expect(desk.units.value).toBe('in');
+    desk.undo();
+    expect(desk.units.value).toBe('mm');
+    desk.redo();
+    expect(desk.units.value).toBe('in');
+    desk.undo();
+    desk.units.value = 'in';
+    desk.change([['panel.thickness', 21]]);
+    desk.undo();
+    expect(desk.units.value).toBe('in');
+  });
+
   it('outlives a reload, with redo, shop and file; not where the job is another', () => {
     const store = createStore();
     const desk = createDesk(FILE);

@@ -6,7 +6,7 @@ import type { Page } from 'playwright-core';
 import { describe, expect, it } from 'vitest';
 import { readJob } from '../../packages/core/src/index.ts';
 import { DESKTOP, field, figureOf, OFFLINE, ready, setUpBench } from './open-page.ts';
-import { forget } from './shared-tabs.ts';
+import { openAfresh } from './shared-tabs.ts';
 
 const bench = setUpBench();
 
@@ -227,8 +227,7 @@ describe('a link', () => {
     await page.locator('.earlier').first().click();
     await expect.poll(() => depth(page).inputValue()).toBe('4.9');
     // Where nothing is kept, as in another's browser.
-    await forget(page, bench.address);
-    await page.goto(link);
+    await openAfresh(page, link);
     await ready(page);
     expect(await depth(page).inputValue()).toBe('4.9');
     expect(new URL(page.url()).hash).toBe('');

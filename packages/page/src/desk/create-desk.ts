@@ -1,5 +1,5 @@
 import { createJobReader, type ReadJob, type Report, type Units } from '@fielded/core';
-import { computed, signal } from '@preact/signals';
+import { batch, computed, signal } from '@preact/signals';
 import type { JobChange } from '../job/changes.ts';
 import { getAt } from '../job/data.ts';
 import type { Desk, Saving } from './desk.ts';
@@ -30,7 +30,15 @@ export function createDesk(first: Doc): Desk {
   // What stands round a drawing that is dragged shows the problems from before.
   const mute = computed(() => dragged.value || late.value);
   const { report, lookAhead } = followJob({ job, units, busy, mute, notice });
-  const { put, ...steps } = createSteps(history);
+  const { put, undo, redo, ...steps } = createSteps(history);
+  /** A step to a job in another unit shows that job in its own, as opening it did: what is typed next is read in it. */
+  const showInItsUnit = (step: () => void) => () =>
+    batch(() => {
+      const before = job.peek().units;
+      step();
+      const now = job.peek().units;
+      if (now !== before) units.value = now;
+    });
   return {
     doc,
     units,
@@ -54,6 +62,8 @@ export function createDesk(first: Doc): Desk {
     tries: signal(0),
     notice,
     ...steps,
+    undo: showInItsUnit(undo),
+    redo: showInItsUnit(redo),
     ...createChanges(doc, readDoc, put),
     readDoc,
     read: (data) => readJob(data, doc.peek().shop?.data),
