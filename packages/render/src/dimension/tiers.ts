@@ -1,6 +1,6 @@
 import type { Box } from '@fielded/geometry';
 import type { Board, Marks } from './board.ts';
-import { addMarks, weighMarks } from './board.ts';
+import { addMarks, CROSSED, weighMarks } from './board.ts';
 import type { Lettering } from './figure.ts';
 import { letter } from './figure.ts';
 import type { DrawnDimension, LinearDimension, Side, TextAt } from './linear.ts';
@@ -16,6 +16,8 @@ const OUTWARD = 8;
 /** A text beyond an end keeps a neighbour out of the tier. */
 const IN_A_CHAIN = 6;
 const OVERLAID = 1000;
+/** Places that cost as much as this are weighed only where there is none that costs less. */
+const BOUNDS: readonly number[] = [CROSSED, OVERLAID, Infinity];
 
 /**
  * Lays out level and plumb dimensions round a drawing in tiers.
@@ -58,16 +60,26 @@ interface ToPlace {
   readonly pitch: number;
 }
 
-function placeBest(
+function placeBest(each: ToPlace, around: Box, board: Board, placed: readonly Placed[]): Placed {
+  for (const bound of BOUNDS) {
+    const best = bestBelow(bound, each, around, board, placed);
+    if (best) return best;
+  }
+  throw new RangeError(`dimension ${each.dimension.key} has no length to measure`);
+}
+
+/** The tier and the place for the text that do least harm, where one does less than `bound`. */
+function bestBelow(
+  bound: number,
   { dimension, places, pitch }: ToPlace,
   around: Box,
   board: Board,
   placed: readonly Placed[],
-): Placed {
+): Placed | undefined {
   const { side } = dimension;
   const tiersUsed = new Set(placed.filter((other) => other.side === side).map((other) => other.level)).size;
   let best: Placed | undefined;
-  let least = Infinity;
+  let least = bound;
   for (let tier = 0; tier <= tiersUsed + 1 && tier * OUTWARD < least; tier += 1) {
     const level = tierLevel(side, tier, around, pitch);
     for (const { at, lettering, cost } of places) {
@@ -80,7 +92,6 @@ function placeBest(
       if (total < least) [best, least] = [candidate, total];
     }
   }
-  if (!best) throw new RangeError(`dimension ${dimension.key} has no length to measure`);
   return best;
 }
 
