@@ -111,14 +111,12 @@ function greatestOff(
   let from = 0;
   let most = 0;
   while (i < mine.length || k < other.length) {
-    const [a, b] = [
-      mine[i] ?? Number.POSITIVE_INFINITY,
-      k < other.length ? other[k]! + shift : Number.POSITIVE_INFINITY,
-    ];
+    const a = i < mine.length ? mine[i]! : Number.POSITIVE_INFINITY;
+    const b = k < other.length ? other[k]! + shift : Number.POSITIVE_INFINITY;
     const to = Math.min(a, b);
     // Corners that coincide count as one.
     if (to - from >= SAME_PLACE) {
-      most = Math.max(most, offBetween(pieceBefore(wanted, i), pieceBefore(knife, k), shift, from, to, between));
+      most = Math.max(most, offBetween(pieceBefore(wanted, i), pieceBefore(knife, k), shift, from, to, between, limit));
       if (most >= limit) return most;
     }
     if (a === to) i++;
@@ -128,7 +126,7 @@ function greatestOff(
   return most;
 }
 
-/** The greatest difference in depth of two pieces between two x, the second piece moved in by `shift`, mm. */
+/** The greatest difference in depth of two pieces between two x, the second piece moved in by `shift`, mm, or the first that reaches `limit`. */
 function offBetween(
   want: Piece | undefined,
   have: Piece | undefined,
@@ -136,11 +134,12 @@ function offBetween(
   from: number,
   to: number,
   between: number,
+  limit: number,
 ): number {
   // Two lines are farthest apart at an end.
   const steps = want?.turn || have?.turn ? between : 1;
   let most = 0;
-  for (let n = 0; n <= steps; n++) {
+  for (let n = 0; n <= steps && most < limit; n++) {
     const a = from + ((to - from) * n) / steps;
     const depth = want ? Math.max(0, heightAt(want, a)) : 0;
     const cut = have ? Math.max(0, heightAt(have, a - shift)) : 0;
