@@ -41,14 +41,16 @@ export function readLanguage(
 function faultsOf(key: string, sentence: unknown, english: Catalogue): string[] {
   if (!Object.hasOwn(english, key)) return [`${key} is no sentence of the catalogue`];
   if (typeof sentence !== 'string' || sentence.trim() === '') return [`${key} says nothing: write a sentence`];
-  const known = placeholders(english[key]!);
-  const kinds = known.map(kindOf);
-  const strange = placeholders(sentence).filter((each) => !kinds.includes(kindOf(each)));
-  const figures = strange.map(
-    (each) => `${key} names ${each}, which is not given: it has ${known.join(', ') || 'none'}`,
-  );
   const terms = /\[\w+\]/.test(sentence) ? [`${key} holds a term in [ ]: write the word itself`] : [];
-  return [...figures, ...terms];
+  return sentence.includes('{') ? [...strangeFigures(key, sentence, english[key]!), ...terms] : terms;
+}
+
+/** What is wrong with the figures that a sentence names: the English one names all that there are. */
+function strangeFigures(key: string, sentence: string, english: string): string[] {
+  const known = placeholders(english);
+  const isKnown = (each: string) => known.includes(each) || known.map(kindOf).includes(kindOf(each));
+  const strange = placeholders(sentence).filter((each) => !isKnown(each));
+  return strange.map((each) => `${key} names ${each}, which is not given: it has ${known.join(', ') || 'none'}`);
 }
 
 /** Kinds of a figure that is a plain number: one may be written as another, more or less fine. */
