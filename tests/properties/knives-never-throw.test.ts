@@ -47,7 +47,7 @@ function numbersIn(value: unknown): number[] {
 describe('a knife of any profile in any head', () => {
   it('is computed or refused in words, never with a throw or a figure that is none', () => {
     const random = new Random(606);
-    const count = trials(400, 1500);
+    const count = trials(200, 1500);
     let made = 0;
     for (let i = 0; i < count; i++) {
       const steel = random.unit() < 0.1 ? { steel: randomProfile(random, 20) as NamedProfile } : {};
