@@ -5,6 +5,7 @@ import {
   answerKnives,
   answerSeasons,
   answerSpread,
+  edgeOutline,
   evaluate,
   evaluateJoint,
   type GivenJob,
@@ -52,6 +53,17 @@ describe('the answers of a prepared job', () => {
     expect({ doors: report.doors, blanks, leftOver, timber }).toEqual(doors);
     expect(report.knives).toHaveLength(2);
     expect([report.spread, report.season, report.doors]).not.toContain(undefined);
+  });
+
+  it('have the outline of the section that is cut by itself, whole and of each cut, on stock off its nominal size', () => {
+    for (const measured of [20, 19.4, 20.3]) {
+      const panel = { ...job.panel, measured };
+      for (const cuts of [job.cuts, ...job.cuts.map((cut) => [cut])]) {
+        const { section } = evaluateJoint({ ...job, panel, cuts });
+        expect(edgeOutline(panel, cuts)).toBe(section.outline);
+        expect(section.thickness).toBe(measured);
+      }
+    }
   });
 
   it('leave out of the joint alone what is no part of it', () => {

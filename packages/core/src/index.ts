@@ -10,7 +10,7 @@ export { type Guide, type MachineGuide, ringShortfall, templateOffset } from './
 export { type TemplatePart, templateOutline } from './door/template.ts';
 export { acceptJob, type GivenCut, type GivenJob, type GivenProfile } from './job/given-job.ts';
 export type * from './job/job.ts';
-export { cutOutline } from './joint/outline-path.ts';
+export { cutOutline, edgeOutline } from './joint/outline-path.ts';
 export type { ClearedRegion } from './joint/strip-reader.ts';
 export { parseAngle } from './measure/angle.ts';
 

@@ -1,6 +1,8 @@
 import { type Chain, depthPath, pathData } from '@fielded/geometry';
 import type { Cut } from '../machining/cut.ts';
+import { cutEdge } from './edge.ts';
 import { traceOutline } from './outline.ts';
+import type { Panel } from './panel.ts';
 import { cutSection, type Section } from './section.ts';
 import type { ClearedRegion } from './strip-reader.ts';
 
@@ -23,4 +25,12 @@ export function edgePath(chain: Chain, side: Cut['side'], thickness: number): st
  */
 export function cutOutline(thickness: number, width: number, regions: readonly ClearedRegion[]): string {
   return outlinePath(cutSection(thickness, width, regions));
+}
+
+/**
+ * The outline of a panel's edge with every cut made, as SVG path data: what a report says as `section.outline`, for a drawing
+ * that asks nothing else of the joint. Does not fail on cuts that were read without faults.
+ */
+export function edgeOutline(panel: Panel, cuts: readonly Cut[]): string {
+  return outlinePath(cutEdge(panel, cuts));
 }

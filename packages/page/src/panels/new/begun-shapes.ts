@@ -1,5 +1,4 @@
-import { readJobData, type Units } from '@fielded/core';
-import { reportJoint } from '../../job/answer-joint.ts';
+import { edgeOutline, readJobData, type Units } from '@fielded/core';
 import { beginJob, type NewJob, type StartShape } from '../../job/new-job.ts';
 import type { ShapeDrawing } from '../sizes/shape-row.tsx';
 import { askFor, USUAL } from './new-lengths.ts';
@@ -42,7 +41,6 @@ function drawOne(ask: NewJob, side: 'front' | 'back', shape: StartShape): ShapeD
   const job = 'data' in begun ? readJobData(begun.data).job : null;
   const cuts = job?.cuts.filter((cut) => cut.side === side) ?? [];
   if (job === null || cuts.length === 0) return null;
-  const { section } = reportJoint({ ...job, cuts });
   const width = cuts[0]!.reach + BEYOND;
-  return { value: shape, word: shape, outline: section.outline, width, thickness: section.thickness };
+  return { value: shape, word: shape, outline: edgeOutline(job.panel, cuts), width, thickness: job.panel.measured };
 }

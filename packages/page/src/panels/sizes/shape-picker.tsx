@@ -1,8 +1,7 @@
-import type { ReadJob, Report } from '@fielded/core';
+import { edgeOutline, type ReadJob } from '@fielded/core';
 import type { JSX } from 'preact';
 import { useEffect, useState } from 'preact/hooks';
 import { useDesk } from '../../desk/context.ts';
-import { reportJoint } from '../../job/answer-joint.ts';
 import { applyChanges, type JobChange } from '../../job/changes.ts';
 import { type Data, getAt } from '../../job/data.ts';
 import { writeLength } from '../../job/write-length.ts';
@@ -71,15 +70,14 @@ function tryShape(data: Data, read: (data: Data) => ReadJob, index: number, shap
   for (const changes of attempts) {
     const { job } = read(applyChanges(data, changes));
     if (job === null) continue;
-    const report: Report = reportJoint({ ...job, cuts: [job.cuts[index]!] });
     return [
       {
         value: shape,
         word: shape,
         changes,
-        outline: report.section.outline,
+        outline: edgeOutline(job.panel, [job.cuts[index]!]),
         width: Math.max(...job.cuts.map((cut) => cut.reach)) + 4,
-        thickness: report.section.thickness,
+        thickness: job.panel.measured,
       },
     ];
   }
