@@ -226,6 +226,12 @@ describe('a link', () => {
     await page.locator('summary', { hasText: 'Job' }).click();
     await page.locator('.earlier').first().click();
     await expect.poll(() => depth(page).inputValue()).toBe('4.9');
+    // Followed where the page is open already, it is not loaded anew.
+    await page.goto(linkTo({ data: { ...JSON.parse(EXAMPLE), title: 'From another friend' } }));
+    await expect.poll(() => page.getByLabel('Title of the job').inputValue()).toBe('From another friend');
+    expect(new URL(page.url()).hash).toBe('');
+    await page.locator('summary', { hasText: 'Job' }).click();
+    expect(await page.locator('.earlier').first().innerText()).toContain('Boot-room cupboard doors');
     // Where nothing is kept, as in another's browser.
     await openAfresh(page, link);
     await ready(page);
@@ -236,6 +242,7 @@ describe('a link', () => {
 
   it('that is hostile is refused in words and nothing of it is run', async () => {
     const page = await bench.open();
+    await page.evaluate(noteAlerts);
     const watched = await page.addInitScript(noteAlerts);
     await depth(page).fill('4.9');
     await depth(page).blur();
@@ -248,13 +255,24 @@ describe('a link', () => {
       `${bench.address}#job=%3Cscript%3E`,
       `${bench.address}#job=${'A'.repeat(500_000)}`,
     ];
+    const refused = async () => {
+      const notice = page.locator('.notice.fault');
+      await expect.poll(() => notice.innerText()).toMatch(/as it was/);
+      expect(await depth(page).inputValue()).toBe('4.9');
+      expect(await ran(page)).toBe(false);
+      await page.getByRole('button', { name: 'Close', exact: true }).click();
+    };
+    // In the page that is open, where nothing is loaded anew.
     for (const link of links) {
+      await page.goto(link);
+      await refused();
+    }
+    // At a load: one that is not unpacked, and one that is read as a job and is none.
+    for (const link of [links[0]!, links[3]!]) {
       await page.goto(between());
       await page.goto(link);
       await ready(page);
-      expect(await page.locator('.notice.fault').innerText()).toMatch(/as it was/);
-      expect(await depth(page).inputValue()).toBe('4.9');
-      expect(await ran(page)).toBe(false);
+      await refused();
     }
     await watched.dispose();
   }, 60_000);
@@ -321,7 +339,7 @@ describe('a part of the page that cannot be fetched', () => {
   });
 
   it('is told in words, no tick stands for what it would have checked, and asking again fetches it', async () => {
-    const page = await bench.openAlone();
+    const page = await bench.open();
     await page.route('**/whole-report-*', (route) => route.abort());
     await field(page, 'cuts[1].profile.depth').fill('1');
     await field(page, 'cuts[1].profile.depth').blur();

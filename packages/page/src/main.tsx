@@ -24,7 +24,7 @@ async function start(): Promise<void> {
   roles.replaceSync(roleStyles());
   document.adoptedStyleSheets = [...document.adoptedStyleSheets, roles];
 
-  const isGiven = /^#(?:job=|file)/.test(location.hash);
+  const isGiven = comesWithAddress();
   // Fetched while the page gets ready; if that fails, it is fetched again where it is needed.
   if (isGiven) for (const load of [loadTakeIn, loadYaml]) load().catch(() => {});
 
@@ -44,6 +44,8 @@ async function start(): Promise<void> {
     desk.notice.value = { kind: 'note', text: 'Another tab has this job open; here you work on a copy of it.' };
   const given = isGiven && (await takeInGiven(desk, keeper));
   keeper.watch(desk);
+  // A link that is followed where the page is open already loads nothing anew.
+  window.onhashchange = () => void (comesWithAddress() && takeInGiven(desk, keeper));
   const page = document.getElementById('page')!;
   page.replaceChildren();
   render(<App desk={desk} keeper={keeper} greet={claim.kept === null && !given} />, page);
@@ -69,6 +71,11 @@ const UNREADABLE: Notice = {
 /** The example that a first visit opens on; unless it is changed it holds no work, and may be cleared. */
 function firstDoc(): Doc {
   return asOpened({ data: exampleFor(navigator.language), source: null, fileName: 'job.yaml', shop: null });
+}
+
+/** Whether a job comes with the address: behind the #, or from the command that serves the page. */
+function comesWithAddress(): boolean {
+  return /^#(?:job=|file)/.test(location.hash);
 }
 
 /** Takes in a job that came with the address; the part that reads it is fetched only then. */
