@@ -1,4 +1,13 @@
-import { evaluate, type Head, type Job, type KnifeReport, type NamedProfile, readJob } from '@fielded/core';
+import {
+  answerKnives,
+  evaluate,
+  type Head,
+  type Job,
+  type KnifeReport,
+  type NamedProfile,
+  prepareJob,
+  readJob,
+} from '@fielded/core';
 import { readReportPath } from '@fielded/geometry';
 import { describe, expect, it } from 'vitest';
 import { DEGREE, raiser, rules } from '../support/heads.ts';
@@ -28,7 +37,7 @@ function knifeAt({ profile = bevel, tilt = 0, run = 'under', measured = 24, head
     doors: [],
     shop: { units: 'mm', knives: {}, heads: { raiser: { ...raiser, ...head } }, machines: {}, rules },
   };
-  return evaluate(job).knives![0]!;
+  return answerKnives(prepareJob(job))!.reports[0]!;
 }
 
 /** Least and greatest s and t of an outline's ends. */

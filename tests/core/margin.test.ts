@@ -1,6 +1,6 @@
 // The margin that shows, where settings and stock differ from what the profile was drawn for.
 import { evaluate, type GivenJob } from '@fielded/core';
-import { type Chain, pointAt } from '@fielded/geometry';
+import { arcAngle, type Chain, pointAlong } from '@fielded/geometry';
 import { describe, expect, it } from 'vitest';
 import { depthTaken } from '../../packages/core/src/machining/datum.ts';
 import { faceEnd } from '../../packages/core/src/machining/face-end.ts';
@@ -48,17 +48,20 @@ describe('the margin', () => {
 function lastBelow(swept: Chain): number {
   let last = Number.NEGATIVE_INFINITY;
   for (const c of swept) {
-    const below = (at: number) => pointAt(c, at).y > 0;
+    const angle = arcAngle(c);
+    const below = (at: number) => pointAlong(c, at, angle).y > 0;
+    let [here, next] = [false, below(0)];
     for (let k = 0; k <= 400; k++) {
-      if (below(k / 400)) last = Math.max(last, pointAt(c, k / 400).x);
-      if (k === 400 || below(k / 400) === below((k + 1) / 400)) continue;
-      let [inside, outside] = below(k / 400) ? [k / 400, (k + 1) / 400] : [(k + 1) / 400, k / 400];
+      [here, next] = [next, k < 400 && below((k + 1) / 400)];
+      if (here) last = Math.max(last, pointAlong(c, k / 400, angle).x);
+      if (k === 400 || here === next) continue;
+      let [inside, outside] = here ? [k / 400, (k + 1) / 400] : [(k + 1) / 400, k / 400];
       for (let n = 0; n < 60; n++) {
         const middle = (inside + outside) / 2;
         if (below(middle)) inside = middle;
         else outside = middle;
       }
-      last = Math.max(last, pointAt(c, inside).x);
+      last = Math.max(last, pointAlong(c, inside, angle).x);
     }
   }
   return last;

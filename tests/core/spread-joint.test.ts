@@ -1,6 +1,6 @@
 import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
-import { evaluate } from '../../packages/core/src/report/evaluate.ts';
+import { evaluateJoint } from '../../packages/core/src/report/evaluate.ts';
 import { createJoint, type JointFigures } from '../../packages/core/src/spread/joint.ts';
 import { MOVE, movePlace } from '../../packages/core/src/spread/moves.ts';
 import { recutDepths } from '../../packages/core/src/spread/recut.ts';
@@ -73,7 +73,7 @@ describe('sliding a joint’s surfaces', () => {
             depth: 11 + moves[MOVE.grooveDepth]!,
             setback: 7.5 + moves[MOVE.setback]!,
           };
-          const { fit } = evaluate({
+          const { fit } = evaluateJoint({
             ...job,
             panel: { ...panel, measured: 30 + moves[MOVE.thickness]!, film: Math.max(0, moves[MOVE.film]!) },
             frame: { ...frame, groove, swellGap: groove.depth - 9 - moves[MOVE.panelSize]! / 2 },
@@ -108,7 +108,7 @@ describe('sliding a joint’s surfaces', () => {
     const slid = figures();
     createJoint(job).measure(new Float64Array(movePlace(1)), slid);
     // The lip stands to the face over the groove's mouth: what counts is the whole thickness, not the slot under it.
-    expect(slid.clearance).toBeCloseTo(evaluate(job).fit.clearance!, 9);
+    expect(slid.clearance).toBeCloseTo(evaluateJoint(job).fit.clearance!, 9);
     expect(slid.clearance).toBeCloseTo(6.4 - 20, 0);
   });
 });

@@ -1,5 +1,15 @@
 import { readFileSync } from 'node:fs';
-import { evaluate, type Head, type Job, type KnifeReport, type NamedProfile, readJob, readShop } from '@fielded/core';
+import {
+  answerKnives,
+  evaluate,
+  type Head,
+  type Job,
+  type KnifeReport,
+  type NamedProfile,
+  prepareJob,
+  readJob,
+  readShop,
+} from '@fielded/core';
 import { line, readReportPath } from '@fielded/geometry';
 import { describe, expect, it } from 'vitest';
 import { reportShopKnives } from '../../packages/core/src/report/knives.ts';
@@ -37,7 +47,7 @@ function jobWith(head: Head, profile: NamedProfile, tilt: number, units: 'mm' | 
 }
 
 function knifeOf(head: Head, profile: NamedProfile, tilt: number, units: 'mm' | 'in' = 'mm'): KnifeReport | undefined {
-  return evaluate(jobWith(head, profile, tilt, units)).knives?.[0];
+  return answerKnives(prepareJob(jobWith(head, profile, tilt, units)))?.reports[0];
 }
 
 /**

@@ -1,5 +1,5 @@
 // Laws that every section obeys, whatever the job.
-import { evaluate, type Job, type Profile } from '@fielded/core';
+import { evaluateJoint, type Job, type Profile } from '@fielded/core';
 import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
 import { makeEdge } from '../../packages/core/src/joint/edge.ts';
@@ -32,7 +32,7 @@ describe('laws of the section', () => {
   it('the cuts one by one, less what they share, take what the section lost', () => {
     fc.assert(
       fc.property(anyJob, (job) => {
-        const { cuts, removedArea } = evaluate(job).section;
+        const { cuts, removedArea } = evaluateJoint(job).section;
         const sum = cuts.reduce((total, cut) => total + cut.removedArea - cut.sharedArea, 0);
         expect(Math.abs(sum - removedArea)).toBeLessThan(1e-9 * Math.max(1, removedArea));
       }),
@@ -43,8 +43,8 @@ describe('laws of the section', () => {
   it('the order of the cuts never changes the section', () => {
     fc.assert(
       fc.property(anyJob, (job) => {
-        const turned = evaluate({ ...job, cuts: [...job.cuts].reverse() });
-        const given = evaluate(job);
+        const turned = evaluateJoint({ ...job, cuts: [...job.cuts].reverse() });
+        const given = evaluateJoint(job);
         expect(turned.section.removedArea).toBeCloseTo(given.section.removedArea, 9);
         expectSameFigures(turned.tongue, given.tongue, 1e-11);
         expectSameFigures(turned.fit, given.fit, 1e-6);
@@ -62,8 +62,8 @@ describe('laws of the section', () => {
           frame: { ...job.frame, groove: { ...groove, setback: thickness - groove.setback - groove.width } },
           cuts: job.cuts.map((cut) => ({ ...cut, side: cut.side === 'front' ? 'back' : 'front' })),
         };
-        const given = evaluate(job);
-        const mirrored = evaluate(turned);
+        const given = evaluateJoint(job);
+        const mirrored = evaluateJoint(turned);
         expectSameFigures(mirrored.tongue, given.tongue, 1e-10);
         expect(mirrored.fit.verdict).toBe(given.fit.verdict);
         expectClose(mirrored.fit.frontFace?.most, given.fit.backFace?.most, 1e-9);
@@ -82,8 +82,8 @@ describe('laws of the section', () => {
         expect(Math.abs(twice.removed.area - 4 * given.removed.area)).toBeLessThan(
           1e-9 * Math.max(1, given.removed.area),
         );
-        const tongue = evaluate(job).tongue;
-        const bigger = evaluate(scaled(job, 2)).tongue;
+        const tongue = evaluateJoint(job).tongue;
+        const bigger = evaluateJoint(scaled(job, 2)).tongue;
         expectClose(bigger.grooveNeeded, tongue.grooveNeeded === null ? null : 2 * tongue.grooveNeeded, 1e-9);
       }),
       RUNS,
@@ -94,8 +94,8 @@ describe('laws of the section', () => {
     fc.assert(
       fc.property(anyJob, fc.double({ min: 0, max: 2, noNaN: true }), (job, deeper) => {
         const cut = job.cuts[0]!;
-        const more = evaluate({ ...job, cuts: [{ ...cut, depth: cut.depth + deeper }, ...job.cuts.slice(1)] });
-        const given = evaluate(job);
+        const more = evaluateJoint({ ...job, cuts: [{ ...cut, depth: cut.depth + deeper }, ...job.cuts.slice(1)] });
+        const given = evaluateJoint(job);
         expect(more.section.removedArea).toBeGreaterThanOrEqual(given.section.removedArea - 1e-9);
         if (more.tongue.thickest === null || given.tongue.thickest === null) return;
         expect(more.tongue.thickest).toBeLessThanOrEqual(given.tongue.thickest + 1e-11);
@@ -109,11 +109,11 @@ describe('laws of the section', () => {
   it('the insertion reached is the deepest at which the tongue fits', () => {
     fc.assert(
       fc.property(anyJob, (job) => {
-        const { fit } = evaluate(job);
+        const { fit } = evaluateJoint(job);
         const reached = fit.deepestInsertion;
         if (reached === null || fit.verdict === 'will-not-enter') return;
         const clearanceAt = (e: number) =>
-          evaluate({ ...job, frame: { ...job.frame, swellGap: job.frame.groove.depth - e } }).fit.clearance!;
+          evaluateJoint({ ...job, frame: { ...job.frame, swellGap: job.frame.groove.depth - e } }).fit.clearance!;
         if (reached > 0.01) expect(clearanceAt(reached - 1e-7)).toBeGreaterThanOrEqual(0);
         if (reached < job.frame.groove.depth - 1e-6) expect(clearanceAt(reached + 1e-6)).toBeLessThan(0);
       }),
