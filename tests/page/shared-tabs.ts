@@ -60,7 +60,7 @@ export async function rest(page: Page): Promise<void> {
   await page.mouse.move(0, 0);
 }
 
-/** Brings the job on a page to what it was when it was opened, as its maker would. */
+/** Brings the job on a page to what it was when it was opened, as its maker would, and the page to its top. */
 export async function undoAll(page: Page): Promise<void> {
   await page.keyboard.press('Escape');
   await page.evaluate(async () => {
@@ -69,5 +69,6 @@ export async function undoAll(page: Page): Promise<void> {
       undo.click();
       await new Promise((settle) => setTimeout(settle));
     }
+    scrollTo(0, 0);
   });
 }

@@ -1,6 +1,6 @@
 import type { Report } from '@fielded/core';
 
-/** So many drawings are kept: those tried for a sheet, for one that gives way to a keyboard, and with one figure in hand. */
+/** So many drawings are kept: those tried for a sheet, for one that gives way to a keyboard, and with one figure in hand. Then it begins anew. */
 const MOST = 40;
 
 /** Gives a drawing of a report: the one that was made of it before from the same options, or else what `make` makes. */
@@ -14,15 +14,10 @@ export function keepDrawn<S>(): DrawnBefore<S> {
   const drawn = new Map<string, S>();
   let of: Report | null = null;
   return (report, options, make) => {
-    if (report !== of) drawn.clear();
-    of = report;
     const key = JSON.stringify(options);
-    const drawing = drawn.get(key) ?? make();
-    // The one that was asked for last goes last.
-    drawn.delete(key);
-    drawn.set(key, drawing);
-    const [oldest] = drawn.keys();
-    if (drawn.size > MOST) drawn.delete(oldest!);
-    return drawing;
+    if (report !== of || (drawn.size === MOST && !drawn.has(key))) drawn.clear();
+    of = report;
+    if (!drawn.has(key)) drawn.set(key, make());
+    return drawn.get(key)!;
   };
 }
