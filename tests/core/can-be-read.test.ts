@@ -2,11 +2,12 @@
 import { readdirSync, readFileSync } from 'node:fs';
 import { dirname, join } from 'node:path';
 import { fileURLToPath } from 'node:url';
-import { evaluate, readJob, writeValues } from '@fielded/core';
+import { evaluate, type FileValue, readFileData, readJob, readJobData, writeValues } from '@fielded/core';
 import { describe, expect, it } from 'vitest';
 import { canBeRead } from '../../packages/core/src/job/can-be-read.ts';
 import { needSetting, settingNames } from '../../packages/core/src/solve/settings.ts';
 import { solve } from '../../packages/core/src/solve/solve.ts';
+import { writeInto } from '../support/job-data.ts';
 import { Random } from '../support/random.ts';
 
 const examples = fileURLToPath(new URL('../../examples', import.meta.url));
@@ -40,13 +41,24 @@ describe('what can be read', () => {
     expect(canBeRead(job)).toBe(true);
     const random = new Random(11);
     let refused = 0;
+    // Two values of each setting go through the file's text, the others into what stands there.
+    const data = readFileData(text).value as { readonly shop?: string };
+    const shop = data.shop === undefined ? undefined : readFileData(loadShop(data.shop)).value;
+    const faultsIn = (writes: readonly FileValue[], through: 'text' | 'data') => {
+      if (through === 'data')
+        return readJobData(
+          writes.reduce<unknown>((file, { path, mm }) => writeInto(file, path, `${mm} mm`), data),
+          shop,
+        ).faults;
+      const written = writeValues(text, writes, job.units);
+      if ('text' in written === false) throw new Error(`${name}: ${JSON.stringify(writes)} could not be written`);
+      return readJob(written.text, { loadShop }).faults;
+    };
     for (const by of settingNames(job)) {
       const setting = needSetting(job, by);
       for (let turn = 0; turn < 6; turn++) {
         const mm = Math.round(random.between(setting.least, Math.min(setting.most, 3 * setting.now + 5)) * 1e4) / 1e4;
-        const written = writeValues(text, setting.writes(mm), job.units);
-        if ('text' in written === false) throw new Error(`${by} ${mm} could not be written`);
-        const { faults } = readJob(written.text, { loadShop });
+        const faults = faultsIn(setting.writes(mm), turn < 2 ? 'text' : 'data');
         if (faults.length > 0) refused++;
         expect([by, mm, canBeRead(setting.set(mm))]).toEqual([by, mm, faults.length === 0]);
       }
