@@ -93,24 +93,29 @@ function fitParabola(
     return { heading: { x: origin.x, y: origin.y, dx, dy }, scatter: 0 };
   }
   // The sums of the normal equations, lengths scaled to ±1.
-  const sums = [0, 0, 0, 0, 0];
-  const xs = [0, 0, 0];
-  const ys = [0, 0, 0];
+  let [s1, s2, s3, s4] = [0, 0, 0, 0];
+  let [x0, x1, x2] = [0, 0, 0];
+  let [y0, y1, y2] = [0, 0, 0];
   const scale = Math.max(along[to]! - along[i]!, along[i]! - along[from]!) || 1;
   for (let k = from; k <= to; k++) {
     const t = (along[k]! - along[i]!) / scale;
-    let power = 1;
-    for (let j = 0; j < 5; j++) {
-      sums[j]! += power;
-      if (j < 3) {
-        xs[j]! += power * (points[k]!.x - origin.x);
-        ys[j]! += power * (points[k]!.y - origin.y);
-      }
-      power *= t;
-    }
+    const [x, y] = [points[k]!.x - origin.x, points[k]!.y - origin.y];
+    const t2 = t * t;
+    const t3 = t2 * t;
+    s1 += t;
+    s2 += t2;
+    s3 += t3;
+    s4 += t3 * t;
+    x0 += x;
+    x1 += t * x;
+    x2 += t2 * x;
+    y0 += y;
+    y1 += t * y;
+    y2 += t2 * y;
   }
-  const [x0, x1, x2] = solveParabola(sums, xs);
-  const [y0, y1, y2] = solveParabola(sums, ys);
+  const sums = [to - from + 1, s1, s2, s3, s4];
+  [x0, x1, x2] = solveParabola(sums, [x0, x1, x2]);
+  [y0, y1, y2] = solveParabola(sums, [y0, y1, y2]);
   // Measure the scatter across the heading only: along it, scatter adds up in the length itself.
   const speed = x1 * x1 + y1 * y1 || 1;
   let scatter = 0;
