@@ -1,6 +1,6 @@
 // Checks the section engine against a general-purpose polygon clipping library (clipper2-ts, a port of Clipper2) on finely
 // flattened copies of the same jobs, worked out from the shapes' definitions without any code of the engine.
-import { evaluate } from '@fielded/core';
+import { evaluateJoint } from '@fielded/core';
 import { describe, expect, it } from 'vitest';
 import { extrapolated, flattenedCutArea, flattenedSection, heightSpan } from '../support/flattened-section.ts';
 import { type Alignment, randomJob } from '../support/random-job.ts';
@@ -21,7 +21,7 @@ describe.each(CASES)('$count jobs with $alignment alignment', ({ alignment, coun
 
   it('agree on the area removed, the whole and each cut, to 2e-5 mm²', () => {
     for (const job of jobs) {
-      const { section } = evaluate(job);
+      const { section } = evaluateJoint(job);
       const stock = section.width * section.thickness;
       const removed = stock - extrapolated((n) => flattenedSection(job, n).area, STEPS);
       expect(Math.abs(section.removedArea - removed), `${job.title} removed`).toBeLessThan(2e-5);
@@ -35,7 +35,7 @@ describe.each(CASES)('$count jobs with $alignment alignment', ({ alignment, coun
   it('agree on the groove that the tongue needs to 1e-5 mm', () => {
     let compared = 0;
     for (const job of jobs) {
-      const { tongue } = evaluate(job);
+      const { tongue } = evaluateJoint(job);
       if (tongue.grooveNeeded === null) continue;
       const { wood } = flattenedSection(job, FINE_STEPS);
       const { least, most } = heightSpan(wood, 0, tongue.insertion);
