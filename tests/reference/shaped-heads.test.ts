@@ -1,6 +1,6 @@
 // Unseen arches, cathedrals and free outlines through the whole way from a job file, against circles worked out here, against
 // clipper2-ts (offsets of a fine polygon) and @flatten-js/core (distances), and templates read back by the library dxf.
-import { type DoorReport, evaluate, readJob, templateOutline } from '@fielded/core';
+import { answerDoors, type DoorReport, prepareJob, readJob, templateOutline } from '@fielded/core';
 import { writeDxf } from '@fielded/exchange';
 import { type Chain, curveLength, pointAt, readReportPath } from '@fielded/geometry';
 import flatten from '@flatten-js/core';
@@ -46,7 +46,7 @@ doors: [{ name: A, width: ${say(opening + 120)}, height: ${say(height + 150)}, s
 `;
   const { job, faults } = readJob(text);
   if (job === null) throw new Error(faults.map(({ message }) => message).join('\n'));
-  return { door: evaluate(job).doors![0]!, swellGap, endGap, opening, height };
+  return { door: answerDoors(prepareJob(job))!.doors[0]!, swellGap, endGap, opening, height };
 }
 
 function randomArch(random: Random, units: 'mm' | 'in'): Sample {

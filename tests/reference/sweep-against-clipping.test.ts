@@ -1,7 +1,7 @@
 // Checks the sweep of profiles that double back against a general-purpose polygon clipping library (clipper2-ts): every
 // stretch of the line is drawn out towards the machine's side as far as it will go, since a knife that reaches a point
 // clears all that lies nearer its axis at that station; the union of those is what the sweep takes.
-import { evaluate, type Job } from '@fielded/core';
+import { evaluateJoint, type Job } from '@fielded/core';
 import type { Curve } from '@fielded/geometry';
 import { areaPathsD, differenceD, FillRule, intersectD } from 'clipper2-ts';
 import { describe, expect, it } from 'vitest';
@@ -88,7 +88,7 @@ describe('a knife takes everything nearer its axis', () => {
     let doubled = 0;
     for (let i = 0; i < 60; i++) {
       const points = doublingLine(random);
-      const { section } = evaluate(outlineJob(points, tilt));
+      const { section } = evaluateJoint(outlineJob(points, tilt));
       const [cut] = section.cuts;
       const swept = sweptArea(points, tilt, section.width);
       expect(Math.abs(cut!.removedArea - swept), `line ${i} swept`).toBeLessThan(2e-5);
