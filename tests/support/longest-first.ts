@@ -19,7 +19,7 @@ const LONG = [
   'packaging/first-programs',
 ];
 
-/** Longest first, as an earlier run took; where there was none, these before the others, and of those the largest first. */
+/** These before the others, and both as long as an earlier run took, the longest first; where there was none, the largest first. */
 export class LongestFirst extends BaseSequencer {
   override async sort(files: TestSpecification[]): Promise<TestSpecification[]> {
     const sorted = await super.sort(files);
