@@ -1,8 +1,7 @@
-import { type CST, type Document, Lexer, LineCounter, Parser } from 'yaml';
+import { type Document, Lexer, LineCounter, Parser } from 'yaml';
 import { type ToldFault, tellFault } from '../problem/say-fault.ts';
 import { tellTextFault } from '../problem/say-text-fault.ts';
 import { composeFirst } from './compose-yaml.ts';
-import { feedParser } from './feed-parser.ts';
 import { DEEPEST_NESTING, MOST_CHARACTERS, MOST_LEXEMES } from './limits.ts';
 import { withLineFeeds } from './line-feeds.ts';
 import type { TextFault, Tree } from './tree.ts';
@@ -31,7 +30,7 @@ export function readYaml(text: string): Tree {
   const lines = new LineCounter();
   lines.addNewLine(0);
   const parser = new Parser(lines.addNewLine);
-  const tokens: CST.Token[] = [];
+  const tokens = [];
   const faultHere = (told: ToldFault): Tree => {
     const { line, col } = lines.linePos(parser.offset);
     return fileFault(told, line, col);
@@ -39,14 +38,13 @@ export function readYaml(text: string): Tree {
   let lexemes = 0;
   const refused = new Set<number>();
   let started = 0;
-  const keep = (token: CST.Token) => {
-    tokens.push(token);
-    if (token.type === 'error') refused.add(token.offset);
-    if (token.type === 'document') started++;
-  };
   // Check the nesting before any recursive code runs: deep recursion can crash the process.
   for (const lexeme of new Lexer().lex(withLineFeeds(text))) {
-    feedParser(parser, lexeme, keep);
+    for (const token of parser.next(lexeme)) {
+      tokens.push(token);
+      if (token.type === 'error') refused.add(token.offset);
+      if (token.type === 'document') started++;
+    }
     if (parser.stack.length > DEEPEST_NESTING)
       return faultHere(tellTextFault('fault.yaml-too-deep', { most: DEEPEST_NESTING }));
     if (++lexemes > MOST_LEXEMES)
