@@ -247,7 +247,8 @@ describe('a link', () => {
     await depth(page).fill('4.9');
     await depth(page).blur();
     const links = [
-      linkTo('x'.repeat(30_000_000)),
+      // A job that could be read, but for the 30 MB that it unpacks to.
+      linkTo(JSON.stringify({ data: JSON.parse(EXAMPLE) }) + ' '.repeat(30_000_000)),
       linkTo({ data: { fielded: 1, panel: { thickness: { toString: 1 } } } }),
       linkTo({ data: '<script>alert(1)</script>' }),
       linkTo({ data: { ...JSON.parse(EXAMPLE), cuts: Array(200).fill(JSON.parse(EXAMPLE).cuts[0]) } }),
