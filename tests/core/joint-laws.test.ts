@@ -116,6 +116,16 @@ it('an arc that the wood begins to overhang is one arc in the outline, and one s
   expect(grooveNeed(readTongue(section), 15).front).toBe(THICKNESS);
 });
 
+it('two arcs of one radius that meet in a corner are two in the outline', () => {
+  const edge = [bow(0, 10, 10, 10, -0.5), bow(10, 10, 20, 10, -0.5), line(20, 10, 20, 0)];
+  const section = cutSection(THICKNESS, WIDTH, [{ side: 'front', edge }]);
+  const arcs = traceOutline(section).flatMap((loop) => loop.filter(({ turn }) => turn !== 0));
+  expect(arcs.map(({ x0, x1 }) => [x0, x1].sort((a, b) => a - b)).sort(([a], [b]) => a! - b!)).toEqual([
+    [0, 10],
+    [10, 20],
+  ]);
+});
+
 describe('its tongue', () => {
   const DEPTHS = [0.7, 3, 8.3, 12, 21];
   /** Strips up to a depth, up to the first without wood. */
