@@ -95,7 +95,7 @@ function drawingsOf(example: string): [string, Scene][] {
 
 const drawings: [name: string, drawing: Scene][] = [
   ...Object.entries(JOBS).map(([name, job]) => [name, evaluate(job)] as const),
-  ...[...Array.from({ length: JOBS_AT_RANDOM }, (_, i) => i + 1), CLOSE].map(
+  ...[...new Set([...Array.from({ length: JOBS_AT_RANDOM }, (_, i) => i + 1), CLOSE])].map(
     (seed) => [`${seed}`, randomReport(seed)] as const,
   ),
 ].flatMap(([name, report]) =>

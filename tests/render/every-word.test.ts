@@ -3,18 +3,17 @@ import { readFileSync } from 'node:fs';
 import { ENGLISH, type Job, readShop } from '@fielded/core';
 import { RENDER_ENGLISH, type Scene } from '@fielded/render';
 import { describe, expect, it } from 'vitest';
-import { trials } from '../support/trials.ts';
+import { LONG_RUN } from '../support/trials.ts';
 import { drawBoardPage, drawJob, drawKnives, everyJob } from './everything-drawn.ts';
 import { inRings, namesInRings, notSaid, RINGED, textsIn } from './made-up-language.ts';
 
 /** What is drawn of these uses nearly all words; all jobs are for the long run. */
 const DAILY = ['bevel that wedges', 'loose with sticking', 'dry-winter', 'coped-frame', 'bead-on-edge', 'wardrobe'];
-const ALL = trials(0, 1) === 1;
 /** A second shaped door says no word that the first does not. */
 const JOBS = Object.fromEntries(
-  Object.entries(everyJob()).map(([name, job]) => [name, ALL ? job : { ...job, doors: job.doors.slice(0, 1) }]),
+  Object.entries(everyJob()).map(([name, job]) => [name, LONG_RUN ? job : { ...job, doors: job.doors.slice(0, 1) }]),
 );
-const NAMES = ALL ? Object.keys(JOBS) : DAILY;
+const NAMES = LONG_RUN ? Object.keys(JOBS) : DAILY;
 /** Names that the drawings themselves were given, and those by which the frame's knives are asked for. */
 const GIVEN = new Set(['Shop', 'May', 'Joinery', 'Knives', 'Our', 'knives', 'cope', 'sticking', 'back', 'edge']);
 

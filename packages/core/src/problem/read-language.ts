@@ -48,8 +48,8 @@ function faultsOf(key: string, sentence: unknown, english: Catalogue): string[] 
 /** What is wrong with the figures that a sentence names: the English one names all that there are. */
 function strangeFigures(key: string, sentence: string, english: string): string[] {
   const known = placeholders(english);
-  const isKnown = (each: string) => known.includes(each) || known.map(kindOf).includes(kindOf(each));
-  const strange = placeholders(sentence).filter((each) => !isKnown(each));
+  const kinds = known.map(kindOf);
+  const strange = placeholders(sentence).filter((each) => !kinds.includes(kindOf(each)));
   return strange.map((each) => `${key} names ${each}, which is not given: it has ${known.join(', ') || 'none'}`);
 }
 

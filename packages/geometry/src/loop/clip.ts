@@ -48,11 +48,12 @@ export function curvesBetween(loops: readonly Loop[], x0: number, x1: number): C
   return kept;
 }
 
-/** The parts of curves that lie outside all of the boxes. */
-export function curvesOutside(curves: readonly Curve[], boxes: readonly Box[]): Curve[] {
-  return curves.flatMap((curve) => {
-    const box = curveBox(curve);
-    const met = boxes.filter((each) => boxesOverlap(box, each, 1e-9));
+/** The parts of curves that lie outside all of the boxes; the list itself where no box reaches into the room that a curve takes. */
+export function curvesOutside(curves: readonly Curve[], boxes: readonly Box[]): readonly Curve[] {
+  const rooms = curves.map(curveBox);
+  if (!rooms.some((room) => boxes.some((each) => boxesOverlap(room, each, 1e-9)))) return curves;
+  return curves.flatMap((curve, i) => {
+    const met = boxes.filter((each) => boxesOverlap(rooms[i]!, each, 1e-9));
     if (met.length === 0) return [curve];
     // Split the curve wherever it crosses a side of a box; for the level sides, swap the axes.
     const across = swapAxes(curve);

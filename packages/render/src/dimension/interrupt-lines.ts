@@ -1,4 +1,4 @@
-import { type Box, boxesOverlap, curveBox, curvesOutside, growBox, joinCurves, type Loop } from '@fielded/geometry';
+import { type Box, curvesOutside, growBox, joinCurves } from '@fielded/geometry';
 import type { Item, Role } from '../scene.ts';
 import { textBox } from '../scene.ts';
 
@@ -39,21 +39,13 @@ function interruptAt(items: readonly Item[], boxesAt: (clear: number) => readonl
     const clear = item.kind === 'path' ? CLEAR[item.role] : undefined;
     if (item.kind !== 'path' || clear === undefined) return item;
     const boxes = boxesAt(clear);
-    // What is met by no text stays as it is, closed or not.
-    const loops = item.loops.flatMap((loop) =>
-      isMet(loop, boxes) ? joinCurves(curvesOutside(loop.curves, boxes)) : [loop],
-    );
+    const loops = item.loops.flatMap((loop) => {
+      const kept = curvesOutside(loop.curves, boxes);
+      // What is met by no text stays as it is, closed or not.
+      return kept === loop.curves ? [loop] : joinCurves(kept);
+    });
     return { ...item, loops };
   });
-}
-
-/** Whether any box reaches into the room that one of the curves takes. */
-function isMet({ curves }: Loop, boxes: readonly Box[]): boolean {
-  for (const curve of curves) {
-    const room = curveBox(curve);
-    for (const box of boxes) if (boxesOverlap(room, box, 1e-9)) return true;
-  }
-  return false;
 }
 
 function textBoxes(items: readonly Item[]): Box[] {
