@@ -1,12 +1,14 @@
 import type { GivenJob } from '../job/given-job.ts';
+import type { Problem } from '../problem/problem.ts';
 import type { Planned } from '../setup/make-plan.ts';
 import type { SimulationOptions } from '../spread/simulation.ts';
 import { adviseInSteps } from './advice.ts';
 import { answerDoors } from './doors.ts';
 import { answerJoint, describeJoint, findJointProblems } from './joint.ts';
-import { answerKnivesInSteps, type MadeForCuts } from './knives.ts';
+import { answerKnivesInSteps, type Knives, type MadeForCuts } from './knives.ts';
 import { answerPlan, gatherNotChecked } from './plan.ts';
 import { prepareJob } from './prepare.ts';
+import type { PreparedJob } from './prepared-job.ts';
 import { sortProblems } from './problems.ts';
 import type { Report } from './report.ts';
 import { answerSeasons, unknownWoods } from './seasons.ts';
@@ -55,15 +57,44 @@ export function evaluateWithPlan(given: GivenJob, options: EvaluateOptions = {})
  */
 export function* evaluateInSteps(given: GivenJob, options: EvaluateOptions = {}): Generator<void, Evaluated> {
   const prepared = prepareJob(given);
-  const { job, fit } = prepared;
-  // Ask each answer once; the plan needs the doors, the spread needs the plan's stack.
   const made: MadeForCuts = new Map();
+  const { knives, season, doors, planned, spread, all } = yield* answerAllInSteps(prepared, options, made);
+  yield;
+  // The statements count all problems; advice is applied and evaluated for each.
+  const statements = stateBoth(prepared.job, prepared.fit.verdict, all, gatherNotChecked(planned));
+  const problems = yield* adviseInSteps(prepared, season.report, sortProblems(all), made);
+  const joint = { ...describeJoint(prepared), statements };
+  const more = {
+    ...(knives && { knives: knives.reports }),
+    ...(spread.report && { spread: spread.report }),
+    ...(season.report && { season: season.report }),
+    ...(doors && { doors: doors.doors, blanks: doors.blanks, leftOver: doors.leftOver, timber: doors.timber }),
+  };
+  return { report: { ...joint, ...more, problems }, planned };
+}
+
+/** Each answer to a job, asked once, and all that they find wrong, without advice. */
+export interface Answers {
+  readonly knives: Knives | undefined;
+  readonly season: ReturnType<typeof answerSeasons>;
+  readonly doors: ReturnType<typeof answerDoors>;
+  readonly planned: Planned | undefined;
+  readonly spread: ReturnType<typeof answerSpread>;
+  readonly all: Problem[];
+}
+
+/** All answers in steps as `evaluateInSteps`; the plan needs the doors, the spread needs the plan's stack. */
+export function* answerAllInSteps(
+  prepared: PreparedJob,
+  options: EvaluateOptions,
+  made: MadeForCuts,
+): Generator<void, Answers> {
+  const { job } = prepared;
   const knives = yield* answerKnivesInSteps(prepared, undefined, made);
   const season = answerSeasons(prepared);
   const doors = answerDoors(prepared);
   const planned = answerPlan(prepared, doors);
   const spread = answerSpread(prepared, options.simulation, planned?.plan.stack);
-  yield;
   const all = [
     ...findJointProblems(prepared),
     ...(knives?.problems ?? []),
@@ -74,17 +105,7 @@ export function* evaluateInSteps(given: GivenJob, options: EvaluateOptions = {})
     ...findShapedHeadSeasons(job, doors?.doors ?? [], season.report),
     ...(planned?.problems ?? []).filter(({ severity }) => severity === 'error'),
   ];
-  // The statements count all problems; advice is applied and evaluated for each.
-  const statements = stateBoth(job, fit.verdict, all, gatherNotChecked(planned));
-  const problems = yield* adviseInSteps(prepared, season.report, sortProblems(all), made);
-  const joint = { ...describeJoint(prepared), statements };
-  const more = {
-    ...(knives && { knives: knives.reports }),
-    ...(spread.report && { spread: spread.report }),
-    ...(season.report && { season: season.report }),
-    ...(doors && { doors: doors.doors, blanks: doors.blanks, leftOver: doors.leftOver, timber: doors.timber }),
-  };
-  return { report: { ...joint, ...more, problems }, planned };
+  return { knives, season, doors, planned, spread, all };
 }
 
 /**
