@@ -3,6 +3,7 @@ import { describe, expect, it } from 'vitest';
 import type { Chain } from '../../packages/geometry/src/curve/curve.ts';
 import { headingAtEnd } from '../../packages/geometry/src/curve/heading.ts';
 import type { Point } from '../../packages/geometry/src/curve/point.ts';
+import { fitTrack } from '../../packages/geometry/src/fit/arc-spans.ts';
 import { joinTangents, leaveHeading } from '../../packages/geometry/src/fit/biarc.ts';
 import { fitArcs, type SmoothCurve } from '../../packages/geometry/src/fit/fit-arcs.ts';
 import { fitBezier } from '../../packages/geometry/src/fit/fit-bezier.ts';
@@ -92,6 +93,27 @@ describe('fitArcs', () => {
     expect(() => fitArcs((u) => ({ x: u, y: 0, dx: 1, dy: 0 }), 0)).toThrow(
       new RangeError('the tolerance must be above 0 mm, got 0'),
     );
+  });
+
+  it.each([
+    ['level', 1, 0],
+    ['plumb', 0, 1],
+    ['sloping', 1, 1],
+  ])('draws the shortest spans of a %s track as lines where no pair of arcs is', (_, x, y) => {
+    // No pair of arcs has both ends point back along its chord, however short it is.
+    const { chain } = fitTrack(
+      {
+        at: (u) => ({ x: x * u, y: y * u, dx: -x, dy: -y }),
+        leastSpan: 0.01,
+        tryOut: (_from, _to, arcs) => (arcs.length === 0 ? Number.POSITIVE_INFINITY : 0),
+        measure: () => 0,
+      },
+      0.005,
+    );
+    expect(chain.length).toBeGreaterThan(100);
+    expect(chain.every(({ turn }) => turn === 0)).toBe(true);
+    expect(chain.slice(1).every((c, k) => c.x0 === chain[k]!.x1 && c.y0 === chain[k]!.y1)).toBe(true);
+    expect(chain.at(-1)).toMatchObject({ x1: x, y1: y });
   });
 
   it('uses no more pairs of arcs than an exhaustive search over 240 joints needs', () => {
