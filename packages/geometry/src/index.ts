@@ -21,6 +21,7 @@ export {
   reverseCurve,
   shiftCurve,
   turnCurve,
+  withEnds,
 } from './curve/curve.ts';
 export { curveBox, curveMeetsBox } from './curve/curve-box.ts';
 export { distanceTo } from './curve/distance.ts';

@@ -1,4 +1,4 @@
-import { arcAngle, type Chain, type Curve, curvesBetween, line, shiftCurve } from '@fielded/geometry';
+import { arcAngle, type Chain, type Curve, curvesBetween, line, shiftCurve, withEnds } from '@fielded/geometry';
 
 /** How far, mm, an outline may miss the sides of its opening: what a drawing rounds. */
 const ROUNDED = 0.01;
@@ -38,8 +38,8 @@ export function outlineCurve(chain: Chain, width: number, half: number): Chain {
 function runOn(c: Curve, x: number, which: 'start' | 'end'): Curve[] {
   const y = c.turn === 0 ? lineAt(c, x) : circleAt(c, x, which === 'start' ? c.y0 : c.y1);
   const reaches = Number.isFinite(y);
-  if (which === 'start') return reaches ? [{ ...c, x0: x, y0: y }] : [line(x, c.y0, c.x0, c.y0), c];
-  return reaches ? [{ ...c, x1: x, y1: y }] : [c, line(c.x1, c.y1, x, c.y1)];
+  if (which === 'start') return reaches ? [withEnds(c, x, y, c.x1, c.y1)] : [line(x, c.y0, c.x0, c.y0), c];
+  return reaches ? [withEnds(c, c.x0, c.y0, x, y)] : [c, line(c.x1, c.y1, x, c.y1)];
 }
 
 function lineAt({ x0, y0, x1, y1 }: Curve, x: number): number {

@@ -1,4 +1,4 @@
-import { type Chain, line, offsetLoops, reverseCurves, shiftCurve } from '@fielded/geometry';
+import { type Chain, line, offsetLoops, reverseCurves, shiftCurve, withEnds } from '@fielded/geometry';
 import { areaWithin } from './outline-measures.ts';
 import { edgeRadii, hollowOf, type ShapedHead, shapedCurve } from './shaped-head.ts';
 
@@ -89,7 +89,8 @@ function joinPieces(chain: Chain): Chain {
   const joined: Chain[number][] = [];
   for (const c of chain) {
     const last = joined.at(-1);
-    if (last !== undefined && sameCarrier(last, c)) joined[joined.length - 1] = { ...last, x1: c.x1, y1: c.y1 };
+    if (last !== undefined && sameCarrier(last, c))
+      joined[joined.length - 1] = withEnds(last, last.x0, last.y0, c.x1, c.y1);
     else joined.push(c);
   }
   return joined;

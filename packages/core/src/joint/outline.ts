@@ -1,4 +1,13 @@
-import { type Chain, type Curve, curveOver, lastPlace, placeAt, SAME_LENGTH, threadHeight } from '@fielded/geometry';
+import {
+  type Chain,
+  type Curve,
+  curveOver,
+  lastPlace,
+  placeAt,
+  SAME_LENGTH,
+  threadHeight,
+  withEnds,
+} from '@fielded/geometry';
 import type { Boundary, Section } from './section.ts';
 
 /** One end of a boundary of the wood. */
@@ -118,7 +127,7 @@ function appendBoundary(loop: Curve[], { boundary, isRight }: End): void {
     const curve = curveOver(thread, isRight ? first + last - k : k, x0, x1, isRight);
     const before = loop[loop.length - 1];
     if (before !== undefined && continues(before, curve))
-      loop[loop.length - 1] = { ...before, x1: curve.x1, y1: curve.y1 };
+      loop[loop.length - 1] = withEnds(before, before.x0, before.y0, curve.x1, curve.y1);
     else loop.push(curve);
   }
 }

@@ -11,6 +11,7 @@ import {
   shiftCurve,
   splitAtExtremes,
   upperEnvelope,
+  withEnds,
 } from '@fielded/geometry';
 
 /**
@@ -81,7 +82,7 @@ function within(chain: Chain, from: number, to: number): Curve[] {
   return chain.flatMap((c) => {
     if (c.x1 <= c.x0) return c.x0 > from && c.x0 < to ? [c] : [];
     const [x0, x1] = [Math.max(c.x0, from), Math.min(c.x1, to)];
-    return x0 < x1 ? [{ ...c, x0, x1, y0: heightAt(c, x0), y1: heightAt(c, x1) }] : [];
+    return x0 < x1 ? [withEnds(c, x0, heightAt(c, x0), x1, heightAt(c, x1))] : [];
   });
 }
 
@@ -91,7 +92,7 @@ function dropSlivers(chain: Chain): Curve[] {
   for (const c of chain) {
     if (Math.hypot(c.x1 - c.x0, c.y1 - c.y0) < SAME_LENGTH) continue;
     const last = kept.at(-1);
-    kept.push(last === undefined ? c : { ...c, x0: last.x1, y0: last.y1 });
+    kept.push(last === undefined ? c : withEnds(c, last.x1, last.y1, c.x1, c.y1));
   }
   return kept;
 }

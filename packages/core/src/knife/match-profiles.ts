@@ -1,4 +1,4 @@
-import { type Chain, findPeak, heightAt, type Piece, splitAtExtremes, splitCurve } from '@fielded/geometry';
+import { type Chain, findPeak, heightAt, type Piece, splitAtExtremes, splitCurve, withEnds } from '@fielded/geometry';
 
 /** The depth of a cut at each distance from the panel's edge, mm: pieces from left to right with steps between them, and 0 beyond `end`. `reach` is where the sweep ends. */
 export interface Depths {
@@ -45,7 +45,7 @@ function belowFace(p: Piece): Piece | null {
     if (heightAt(p, middle) > 0 === p.y0 > 0) from = middle;
     else to = middle;
   }
-  return p.y0 > 0 ? { ...p, x1: from, y1: 0 } : { ...p, x0: to, y0: 0 };
+  return p.y0 > 0 ? withEnds(p, p.x0, p.y0, from, 0) : withEnds(p, to, 0, p.x1, p.y1);
 }
 
 /**

@@ -8,6 +8,7 @@ import {
   SAME_LENGTH,
   shiftCurve,
   splitAtExtremes,
+  withEnds,
 } from '@fielded/geometry';
 
 /** Where a cut sets its profile. Lengths mm. */
@@ -103,5 +104,5 @@ function dropBefore(chain: readonly Curve[], inside: (p: { x: number; y: number 
     else from = middle;
   }
   const { x, y } = pointAlong(c, to, angle);
-  return [{ ...c, x0: x, y0: y }, ...curves.slice(at + 1)];
+  return [withEnds(c, x, y, c.x1, c.y1), ...curves.slice(at + 1)];
 }

@@ -1,4 +1,4 @@
-import { type Curve, fitBezier, isLongerPath, line, SAME_LENGTH, svgArc } from '@fielded/geometry';
+import { type Curve, fitBezier, isLongerPath, line, SAME_LENGTH, svgArc, withEnds } from '@fielded/geometry';
 import { LONGEST, toMillimetres, type Units } from '../measure/length.ts';
 import { type ToldFault, tellFault } from '../problem/say-fault.ts';
 import { takeApart, writeOut } from './path-commands.ts';
@@ -93,7 +93,7 @@ class Pen {
     for (const c of curves) {
       if (c.turn === 0 && Math.hypot(c.x1 - this.#x, c.y1 - this.#y) <= SAME_LENGTH) continue;
       // Each piece starts where the last one kept ends, so the chain has no gaps.
-      this.chain.push(c.x0 === this.#x && c.y0 === this.#y ? c : { ...c, x0: this.#x, y0: this.#y });
+      this.chain.push(c.x0 === this.#x && c.y0 === this.#y ? c : withEnds(c, this.#x, this.#y, c.x1, c.y1));
       this.#x = c.x1;
       this.#y = c.y1;
     }

@@ -1,4 +1,4 @@
-import type { Chain, Curve } from './curve.ts';
+import { type Chain, type Curve, withEnds } from './curve.ts';
 import { type Heading, turnBetween } from './heading.ts';
 import type { Point } from './point.ts';
 
@@ -94,10 +94,10 @@ export function splitAtExtremes(chain: Chain): Curve[] {
       const compass = ((k % 4) + 4) % 4;
       const x1 = compass === 0 ? c.cx + c.r : compass === 2 ? c.cx - c.r : c.cx;
       const y1 = compass === 1 ? c.cy + c.r : compass === 3 ? c.cy - c.r : c.cy;
-      out.push({ ...c, x0, y0, x1, y1 });
+      out.push(withEnds(c, x0, y0, x1, y1));
       [x0, y0] = [x1, y1];
     }
-    out.push({ ...c, x0, y0 });
+    out.push(withEnds(c, x0, y0, c.x1, c.y1));
   }
   return out;
 }

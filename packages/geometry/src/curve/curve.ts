@@ -32,6 +32,14 @@ export function arc(x0: number, y0: number, x1: number, y1: number, cx: number, 
   return { x0, y0, x1, y1, cx, cy, r: Math.hypot(x0 - cx, y0 - cy), turn };
 }
 
+/**
+ * The same line or circle between other ends, mm, which are taken to lie on it. A copy by spread would have another shape of object than
+ * all other curves, and everything that reads curves would be slower for it.
+ */
+export function withEnds(c: Curve, x0: number, y0: number, x1: number, y1: number): Curve {
+  return { x0, y0, x1, y1, cx: c.cx, cy: c.cy, r: c.r, turn: c.turn };
+}
+
 /** The curve moved by (dx, dy) mm. */
 export function shiftCurve(c: Curve, dx: number, dy: number): Curve {
   const bent = c.turn !== 0;
@@ -68,7 +76,7 @@ export function turnCurve(c: Curve, cos: number, sin: number): Curve {
  * took half as long again once jobs of many kinds had run.
  */
 export function reverseCurve(c: Curve): Curve {
-  return { ...c, x0: c.x1, y0: c.y1, x1: c.x0, y1: c.y0, turn: -c.turn as -1 | 0 | 1 };
+  return { x0: c.x1, y0: c.y1, x1: c.x0, y1: c.y0, cx: c.cx, cy: c.cy, r: c.r, turn: -c.turn as -1 | 0 | 1 };
 }
 
 /** The curve mirrored so that y becomes `sum` − y: depths below a face at height `sum` become heights, and heights depths. */

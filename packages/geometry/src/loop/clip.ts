@@ -1,6 +1,6 @@
 import { arcAngles, pointAt } from '../curve/along.ts';
 import { type Box, boxesOverlap } from '../curve/box.ts';
-import type { Curve } from '../curve/curve.ts';
+import { type Curve, withEnds } from '../curve/curve.ts';
 import { curveBox } from '../curve/curve-box.ts';
 import type { Loop } from './loop.ts';
 
@@ -28,7 +28,7 @@ export function crossingsAt(curve: Curve, x: number): number[] {
 export function partOf(curve: Curve, from: number, to: number): Curve {
   const a = from === 0 ? { x: curve.x0, y: curve.y0 } : pointAt(curve, from);
   const b = to === 1 ? { x: curve.x1, y: curve.y1 } : pointAt(curve, to);
-  return { ...curve, x0: a.x, y0: a.y, x1: b.x, y1: b.y };
+  return withEnds(curve, a.x, a.y, b.x, b.y);
 }
 
 /** The parts of the curves that lie between the upright lines at `x0` and `x1`. Parts that run along one of these lines are left out. */

@@ -1,6 +1,6 @@
 import { arcAngle, pointAlong } from '../curve/along.ts';
 import { meetCarriers } from '../curve/crossing.ts';
-import { arc, type Curve, line } from '../curve/curve.ts';
+import { arc, type Curve, line, withEnds } from '../curve/curve.ts';
 import { type Heading, turnBetween } from '../curve/heading.ts';
 import type { Point } from '../curve/point.ts';
 import type { Loop } from '../loop/loop.ts';
@@ -38,7 +38,7 @@ function moveAside(c: Curve, distance: number): Curve | null {
     const k = r / c.r;
     const x = (from: number) => c.cx + k * (from - c.cx);
     const y = (from: number) => c.cy + k * (from - c.cy);
-    return { ...c, r, x0: x(c.x0), y0: y(c.y0), x1: x(c.x1), y1: y(c.y1) };
+    return { x0: x(c.x0), y0: y(c.y0), x1: x(c.x1), y1: y(c.y1), cx: c.cx, cy: c.cy, r, turn: c.turn };
   }
   const dx = c.x1 - c.x0;
   const dy = c.y1 - c.y0;
@@ -104,5 +104,5 @@ function isAhead(c: Curve, { x, y }: Point, end: 0 | 1): boolean {
 
 /** The part of a curve's line or circle between two points of it. */
 function runOn(c: Curve, from: Point, to: Point): Curve {
-  return { ...c, x0: from.x, y0: from.y, x1: to.x, y1: to.y };
+  return withEnds(c, from.x, from.y, to.x, to.y);
 }

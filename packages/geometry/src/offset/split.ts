@@ -1,7 +1,7 @@
 import { arcAngle, pointAlong } from '../curve/along.ts';
 import { growBox } from '../curve/box.ts';
 import { crossings, isOn } from '../curve/crossing.ts';
-import type { Curve } from '../curve/curve.ts';
+import { type Curve, withEnds } from '../curve/curve.ts';
 import { curveBox } from '../curve/curve-box.ts';
 import type { Point } from '../curve/point.ts';
 import { SAME_LENGTH } from '../curve/tolerance.ts';
@@ -61,12 +61,12 @@ function cutAt(c: Curve, points: readonly Point[]): Curve[] {
   let { x0, y0 } = c;
   for (const { x, y } of [...ordered, { x: c.x1, y: c.y1 }]) {
     if (Math.hypot(x - x0, y - y0) <= SAME_LENGTH) continue;
-    parts.push({ ...c, x0, y0, x1: x, y1: y });
+    parts.push(withEnds(c, x0, y0, x, y));
     [x0, y0] = [x, y];
   }
   // Was the last point within 1e-9 mm of the end? Then the part before it runs to the end itself.
   const last = parts.at(-1);
-  if (last !== undefined) parts[parts.length - 1] = { ...last, x1: c.x1, y1: c.y1 };
+  if (last !== undefined) parts[parts.length - 1] = withEnds(last, last.x0, last.y0, c.x1, c.y1);
   return parts;
 }
 

@@ -1,5 +1,5 @@
 import { arcAngle, curveLength, pointAlong } from '../curve/along.ts';
-import type { Curve } from '../curve/curve.ts';
+import { type Curve, withEnds } from '../curve/curve.ts';
 import { turnBetween } from '../curve/heading.ts';
 import type { Loop } from '../loop/loop.ts';
 
@@ -111,9 +111,12 @@ function joined(parts: readonly Part[], closed: boolean): Curve[] {
   const curves: Curve[] = [];
   for (const { curve } of parts) {
     const last = curves.at(-1);
-    curves.push(last === undefined ? curve : { ...curve, x0: last.x1, y0: last.y1 });
+    curves.push(last === undefined ? curve : withEnds(curve, last.x1, last.y1, curve.x1, curve.y1));
   }
-  if (closed) curves[curves.length - 1] = { ...curves.at(-1)!, x1: curves[0]!.x0, y1: curves[0]!.y0 };
+  if (closed) {
+    const last = curves[curves.length - 1]!;
+    curves[curves.length - 1] = withEnds(last, last.x0, last.y0, curves[0]!.x0, curves[0]!.y0);
+  }
   return curves;
 }
 
