@@ -5,6 +5,7 @@ import { profileChain } from '../../packages/core/src/profile/chain.ts';
 import { arcAngle, cornerAngle, curveLength, pointAlong } from '../../packages/geometry/src/curve/along.ts';
 import type { Point } from '../../packages/geometry/src/curve/point.ts';
 import { fitPoints } from '../../packages/geometry/src/fit/fit-points.ts';
+import { farthest } from '../support/measured-chain.ts';
 import { Random } from '../support/random.ts';
 import { leastProcessorTime } from '../support/timing.ts';
 
@@ -25,20 +26,6 @@ function scanOf(chain: Chain, count: number, scatter: number, seed = 1): { x: nu
   });
 }
 
-/** Greatest distance from points to a chain, by 4,000 places of every piece. */
-function farthest(points: readonly { x: number; y: number }[], chain: Chain): number {
-  const places = chain.flatMap((c) => {
-    const angle = arcAngle(c);
-    return Array.from({ length: 4001 }, (_, i) => pointAlong(c, i / 4000, angle));
-  });
-  const nearest = (p: { x: number; y: number }) => {
-    let least = Number.POSITIVE_INFINITY;
-    for (const q of places) least = Math.min(least, (p.x - q.x) ** 2 + (p.y - q.y) ** 2);
-    return least;
-  };
-  return Math.sqrt(Math.max(...points.map(nearest)));
-}
-
 describe('a scanned outline', () => {
   it.each([
     ['ogee', 5000, 0, 12],
@@ -56,8 +43,8 @@ describe('a scanned outline', () => {
       const { chain, deviation } = fitPoints(points, 0.01);
       expect(deviation).toBeLessThanOrEqual(0.01);
       expect(chain.length).toBeLessThanOrEqual(most);
-      const some = points.filter((_, i) => i % Math.ceil(count / 50) === 0);
-      expect(farthest(some, chain)).toBeLessThanOrEqual(deviation + 0.005);
+      const some = points.filter((_, i) => i % Math.ceil(count / 50) === 0).map(({ x, y }) => [x, y] as const);
+      expect(farthest(some, chain)).toBeLessThanOrEqual(deviation + 1e-6);
       chain.forEach((c, i) => {
         const next = chain[i + 1];
         if (!next) return;

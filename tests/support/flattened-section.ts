@@ -15,12 +15,10 @@ export function flattenedSection(job: Job, steps: number): { area: number; wood:
   const { measured } = job.panel;
   const width = Math.max(...job.cuts.map((cut) => cut.reach)) + 20;
   const stock: Path[] = [box(0, 0, width, measured)];
-  const wood = job.cuts.reduce((left, cut) => less(left, clearedPolygon(job, cut, steps)), stock);
+  // All at once: one cut after the other, what the first left is gone through again for each.
+  const cleared = job.cuts.map((cut) => clearedPolygon(job, cut, steps));
+  const wood = differenceD(stock, cleared, FillRule.NonZero, PLACES) as Path[];
   return { area: areaPathsD(wood), wood, width };
-}
-
-function less(wood: Path[], cleared: Path): Path[] {
-  return differenceD(wood, [cleared], FillRule.NonZero, PLACES) as Path[];
 }
 
 /** Area of one cut from the full stock alone. */
@@ -44,7 +42,10 @@ export function extrapolated(at: (steps: number) => number, steps: number): numb
   return fine + (fine - coarse) / 3;
 }
 
-/** What a named shape clears: all that lies outside its line, since it falls steadily from field to edge and any presentation sweeps it as drawn. */
+/**
+ * What a named shape clears: all that lies outside its line, since it falls steadily from field to edge and any presentation sweeps it
+ * as drawn. Every polygon runs the same way round, or two that overlap would cancel each other.
+ */
 function clearedPolygon(job: Job, cut: Cut, steps: number): Path {
   const { thickness, measured } = job.panel;
   const depth = cut.run === 'over' ? cut.depth + measured - thickness : cut.depth;
@@ -57,7 +58,8 @@ function clearedPolygon(job: Job, cut: Cut, steps: number): Path {
     { x: -FAR, y: -FAR },
     { x: -FAR, y: path[0]!.y },
   ];
-  return [...path, ...outside].map(({ x, y }) => ({ x, y: cut.side === 'front' ? measured - y : y }));
+  const cleared = [...path, ...outside];
+  return cut.side === 'front' ? cleared.map(({ x, y }) => ({ x, y: measured - y })).reverse() : cleared;
 }
 
 /** Points of a named shape straight from its definition in words, arcs by angle about their centres. */
