@@ -55,7 +55,7 @@ describe('what is typed', () => {
   });
 
   it('in any part of the job is undone, and done again, by keys after a reload', async () => {
-    const page = await bench.open({ ...DESKTOP, reducedMotion: 'reduce' });
+    const page = await bench.goOn({ ...DESKTOP, reducedMotion: 'reduce' });
     const state = () =>
       page.evaluate(() => {
         const text = localStorage.getItem(`fielded.desk.${sessionStorage.getItem('fielded.desk')}`);
@@ -100,6 +100,7 @@ describe('what is typed', () => {
       await page.keyboard.press('Control+y');
       await expect.poll(state, { message: `${part}, done again` }).toBe(states[i]);
     }
+    await go('Joint');
   });
 
   it('in two tabs stays two jobs', async () => {
@@ -241,7 +242,7 @@ describe('a link', () => {
   });
 
   it('that is hostile is refused in words and nothing of it is run', async () => {
-    const page = await bench.open();
+    const page = await bench.goOn();
     await page.evaluate(noteAlerts);
     const watched = await page.addInitScript(noteAlerts);
     await depth(page).fill('4.9');
@@ -328,7 +329,7 @@ const EXAMPLE = JSON.stringify({
 
 describe('a part of the page that cannot be fetched', () => {
   it('says so where it belongs, and is there at the second try', async () => {
-    const page = await bench.open();
+    const page = await bench.goOn();
     await page.route('**/doors-panel-*.js', (route) => route.abort());
     await page.locator('.rooms').getByRole('button', { name: 'Doors', exact: true }).click();
     const failed = page.locator('.not-fetched');

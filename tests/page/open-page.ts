@@ -106,9 +106,11 @@ export function setUpBench(): Bench {
     const kept = left.get(kind);
     left.delete(kind);
     const page = kept?.page ?? (await bench.open(screen));
-    if (kept) await show(page, screen);
     goingOn.add(page);
-    await undoAll(page);
+    if (kept) {
+      await show(page, screen);
+      await undoAll(page);
+    }
     return page;
   };
   bench.open = async (options = DESKTOP, at = bench.address) => {

@@ -138,6 +138,19 @@ async function layKeyboardOver(page: Page, height: number, top: number): Promise
   await page.waitForTimeout(350);
 }
 
+/** The page has its own `visualViewport` again. */
+async function takeKeyboardAway(page: Page): Promise<void> {
+  await page.evaluate(() => {
+    const own = visualViewport as unknown as Partial<Record<'height' | 'offsetTop', number>>;
+    delete own.height;
+    delete own.offsetTop;
+    visualViewport!.dispatchEvent(new Event('resize'));
+  });
+}
+
+/** The room that the next test goes on from. */
+const backToJoint = (page: Page) => page.locator('.rooms button', { hasText: 'Joint' }).tap();
+
 describe('a keyboard that lies over the page, which keeps its size', () => {
   it.each([
     ['upright', PHONE, 508, 202],
@@ -145,7 +158,7 @@ describe('a keyboard that lies over the page, which keeps its size', () => {
   ] as const)(
     'leaves field, keys and joint in sight, also where the browser has moved what is seen: %s',
     async (_, screen, height, top) => {
-      const page = await bench.open(screen);
+      const page = await bench.goOn(screen);
       const inSight = async (moved: number) => {
         const { drawing, chip, field: typed, strip } = await measure(page);
         expect(drawing.top).toBeGreaterThanOrEqual(moved - 1);
@@ -167,6 +180,7 @@ describe('a keyboard that lies over the page, which keeps its size', () => {
       await page.locator('.dimension-entry').waitFor();
       await layKeyboardOver(page, height, top);
       await inSight(top);
+      await takeKeyboardAway(page);
     },
   );
 });
@@ -234,10 +248,11 @@ it('keeps long names of cuts, heads and doors inside the screen, and no word ove
       .evaluateAll((all) => all.filter((each) => each.getBoundingClientRect().right > innerWidth).length);
     expect(past, room).toBe(0);
   }
+  await backToJoint(page);
 });
 
 it('draws a door much higher than wide, or much wider, so large that its parts and figures are told apart', async () => {
-  const page = await bench.open({ ...PHONE, viewport: { width: 360, height: 640 } });
+  const page = await bench.goOn({ ...PHONE, viewport: { width: 360, height: 640 } });
   const job = readFileSync('examples/hall-doors/job.yaml', 'utf8').replace(
     /doors:[\s\S]*/,
     `doors:
@@ -281,10 +296,11 @@ it('draws a door much higher than wide, or much wider, so large that its parts a
   expect((await notice.boundingBox())!.height).toBeLessThan(50);
   expect(await page.locator('.drawing .dimension').count()).toBe(1);
   expect((await seen()).more).toEqual([false, false]);
+  await backToJoint(page);
 });
 
 it('looks closer where two fingers or two taps are, and at the whole again', async () => {
-  const page = await bench.open(PHONE);
+  const page = await bench.goOn(PHONE);
   const cdp = await page.context().newCDPSession(page);
   const touch = (type: 'touchStart' | 'touchMove' | 'touchEnd', ...at: (readonly [number, number])[]) =>
     cdp.send('Input.dispatchTouchEvent', { type, touchPoints: at.map(([x, y], id) => ({ x, y, id })) });
@@ -312,6 +328,9 @@ it('looks closer where two fingers or two taps are, and at the whole again', asy
   await page.waitForTimeout(350);
   await tapTwice(0.8, 0.12);
   await expect.poll(scale).toBeCloseTo(2.5 * whole, 1);
+  await page.waitForTimeout(350);
+  await tapTwice(0.8, 0.12);
+  await expect.poll(scale).toBeCloseTo(whole, 3);
 });
 
 /** The buttons that a notice lies over. */
@@ -328,7 +347,7 @@ function buttonsUnderNotice(): (string | null)[] {
 
 describe('what is only looked at', () => {
   it('has letters of 8 px at least on a phone, cuts and knives, in millimetres and inches', async () => {
-    const page = await bench.open(PHONE);
+    const page = await bench.goOn(PHONE);
     const files = ['examples/kitchen/job.yaml', 'examples/kitchen/shop.yaml'];
     await page.locator('input[type="file"]').first().setInputFiles(files);
     await page.getByText('job.yaml is open').waitFor();
