@@ -34,9 +34,10 @@ export function drawSetUpSection(
 ): { readonly items: Item[]; readonly scale: number } {
   let drawn: { items: Item[]; scale: number } | undefined;
   for (const scale of SCALES) {
+    const sketch = sketchSection(report, setUps, mounted, scale);
     // Words beside short dimensions take room that the picture itself can use better.
-    for (const words of [true, false]) {
-      const items = layDimensions(sketchSection(report, setUps, mounted, scale, words));
+    for (const tiers of [sketch.tiers, sketch.tiers.map((tier) => ({ ...tier, word: '' }))]) {
+      const items = layDimensions({ ...sketch, tiers });
       drawn = { items, scale };
       const box = itemsBox(items)!;
       if (box.x1 - box.x0 <= room.width && box.y1 - box.y0 <= room.height) return drawn;
@@ -55,13 +56,7 @@ export function setUpPicture(report: Report, setUps: readonly SetUp[], index: nu
 }
 
 /** Everything of the section before its dimensions. Paper coordinates: the fence's line at x = 0. */
-function sketchSection(
-  report: Report,
-  setUps: readonly SetUp[],
-  mounted: Mounted,
-  scale: number,
-  words: boolean,
-): Sketch {
+function sketchSection(report: Report, setUps: readonly SetUp[], mounted: Mounted, scale: number): Sketch {
   const { setUp, upper } = mounted;
   const wood = poseWood(report, setUps, mounted, scale);
   const tool = standingTool(setUp, wood.swept, wood.table, scale, report, upper ? 'lower' : 'alone');
@@ -91,9 +86,7 @@ function sketchSection(
     outlines: [...wood.edges, ...tools.flatMap(({ outlines }) => outlines)],
     woods: wood.loops,
     around,
-    tiers: measureSection(mounted, report, wood.table, scale, around).map((tier) =>
-      words ? tier : { ...tier, word: '' },
-    ),
+    tiers: measureSection(mounted, report, wood.table, scale, around),
     interiors: [],
     leaders: [],
   };

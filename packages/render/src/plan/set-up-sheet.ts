@@ -33,10 +33,12 @@ export function setUpSheet(plan: Plan, all: readonly Mounted[], index: number, r
   const known = { ...setUp, problems };
   const usual = layFoot(known, report, NORMAL);
   // Texts that leave the section no room, as they may in other languages, are lettered smaller.
-  const parts = isTall(draw(roomOver(usual)).items, roomOver(usual)) ? layFoot(known, report, TIGHT) : usual;
+  const first = draw(roomOver(usual));
+  const tight = isTall(first.items, roomOver(usual));
+  const parts = tight ? layFoot(known, report, TIGHT) : usual;
   const height = roomOver(parts);
   const views = height + 2 + picture;
-  const section = draw(height);
+  const section = tight ? draw(height) : first;
   const half = (WIDTH - BESIDE) / 2;
   const view = drawPlanView(setUp, report, { width: half, height: PLAN_HEIGHT });
   const items: Item[] = [

@@ -55,20 +55,22 @@ export function blockOf(report: Report, subject: BlockSubject, scale: number, pa
 }
 
 /**
- * A view at the largest of its scales at which it fits the page unbroken; null where none fits. `drawn` keeps by their scales the
- * blocks drawn on the way, for the next page that is tried.
+ * A view at the largest of its scales above `over` at which it fits the page unbroken; null where none fits. `drawn` keeps by
+ * their scales the blocks drawn on the way, for the next page that is tried.
  */
 export function findBlock(
   report: Report,
   subject: BlockSubject,
   page: Page,
   drawn: Map<number, SheetBlock> = new Map(),
+  over = 0,
 ): SheetBlock | null {
   const { view, index } = subject;
   const { scales, least, extent } = VIEWS[view];
   const largest = Math.max(...scales);
   for (const scale of SCALES) {
-    if (scale > largest || scale < least || extent(report, index) * scale > Math.max(page.width, page.height)) continue;
+    if (scale <= over || scale > largest || scale < least) continue;
+    if (extent(report, index) * scale > Math.max(page.width, page.height)) continue;
     const block = drawn.get(scale) ?? makeBlock(report, subject, scale, null);
     drawn.set(scale, block);
     if (fits(block, page)) return block;

@@ -141,11 +141,11 @@ export function doorPages(
   }
   if (subjects.length > MOST_GROWN) return pages;
   subjects.forEach((subject, i) => {
-    const larger = shares
-      .map((share) => findBlock(report, subject, share, drawn[i]))
-      .filter((block) => block !== null && block.scale > blocks[i]!.scale);
-    for (const block of larger) {
-      const grown = blocks.with(i, block!);
+    const { scale } = blocks[i]!;
+    for (const share of shares) {
+      const block = findBlock(report, subject, share, drawn[i], scale);
+      if (block === null) continue;
+      const grown = blocks.with(i, block);
       const packed = packBlocks(grown, page, begun);
       if (packed.length > pages.length) continue;
       [blocks, pages] = [grown, packed];

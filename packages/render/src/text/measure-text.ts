@@ -12,7 +12,7 @@ const SQUARE = /[\p{sc=Han}\p{sc=Hiragana}\p{sc=Katakana}\p{sc=Hangul}\p{sc=Bopo
 /** Scripts of South-East Asia, written without spaces between words. */
 const UNSPACED = /[\p{sc=Thai}\p{sc=Lao}\p{sc=Khmer}\p{sc=Myanmar}]/u;
 
-const widths: ReadonlyMap<number, number> = new Map(
+const widths = new Map<number, number>(
   ADVANCE_WIDTHS.flatMap(([first, run]) => run.split(' ').map((width, i) => [first + i, Number(width)] as const)),
 );
 
@@ -32,7 +32,7 @@ function advanceOf(text: string): number {
     const code = text.codePointAt(i)!;
     // Two halves make one sign.
     if (code > 0xffff) i += 1;
-    sum += widths.get(code) ?? unknownWidth(String.fromCodePoint(code));
+    sum += widths.get(code) ?? unknownWidth(code);
   }
   return sum;
 }
@@ -41,10 +41,14 @@ function widthOf(advance: number, height: number): number {
   return (advance / 1000) * (height / CAPITAL);
 }
 
-function unknownWidth(glyph: string): number {
+/** Kept with the others: to tell what a sign is takes longer than all else. */
+function unknownWidth(code: number): number {
+  const glyph = String.fromCodePoint(code);
+  const letter = SQUARE.test(glyph) || /\p{L}/u.test(glyph);
   // Marks stand over the letter before them; signs of format are not seen.
-  if (/[\p{M}\p{Cf}]/u.test(glyph)) return 0;
-  return SQUARE.test(glyph) || /\p{L}/u.test(glyph) ? UNKNOWN_LETTER : UNKNOWN;
+  const width = /[\p{M}\p{Cf}]/u.test(glyph) ? 0 : letter ? UNKNOWN_LETTER : UNKNOWN;
+  widths.set(code, width);
+  return width;
 }
 
 /** How far a text reaches above and below its baseline, mm: figures and letters without tails stand on it. */
