@@ -1,10 +1,10 @@
 // Every word on every drawing comes from the catalogues: in a made-up language of ringed letters nothing is left in plain ones.
 import { readFileSync } from 'node:fs';
-import { ENGLISH, type Job, readShop } from '@fielded/core';
-import { RENDER_ENGLISH, type Scene } from '@fielded/render';
+import { ENGLISH, evaluate, type Job, type Language, readShop } from '@fielded/core';
+import { RENDER_ENGLISH, type Scene, scene } from '@fielded/render';
 import { describe, expect, it } from 'vitest';
 import { LONG_RUN } from '../support/trials.ts';
-import { drawBoardPage, drawJob, drawKnives, everyJob } from './everything-drawn.ts';
+import { type Drawn, drawBoardPage, drawJob, drawKnives, everyJob } from './everything-drawn.ts';
 import { inRings, namesInRings, notSaid, RINGED, textsIn } from './made-up-language.ts';
 
 /** What is drawn of these uses nearly all words; all jobs are for the long run. */
@@ -17,9 +17,9 @@ const NAMES = LONG_RUN ? Object.keys(JOBS) : DAILY;
 /** Names that the drawings themselves were given, and those by which the frame's knives are asked for. */
 const GIVEN = new Set(['Shop', 'May', 'Joinery', 'Knives', 'Our', 'knives', 'cope', 'sticking', 'back', 'edge']);
 
-function plainWords(scenes: readonly { readonly name: string; readonly scene: Scene }[]): string[] {
-  return scenes.flatMap(({ name, scene }) =>
-    textsIn(scene).flatMap((text) =>
+function plainWords(scenes: readonly Drawn[]): string[] {
+  return scenes.flatMap(({ name, scene: drawn }) =>
+    textsIn(drawn).flatMap((text) =>
       notSaid(text)
         .filter((word) => !GIVEN.has(word))
         .map((word) => `${name}: ${word} in “${text}”`),
@@ -27,36 +27,42 @@ function plainWords(scenes: readonly { readonly name: string; readonly scene: Sc
   );
 }
 
+/** One drawing of a job of which all is drawn above. */
+function drawJoint(name: string, language: Language): Scene {
+  return scene(evaluate({ ...namesInRings(JOBS[name]!), language }), { view: 'joint' });
+}
+
 describe('in a language of ringed letters', () => {
-  it.each(NAMES)('%s is drawn without a plain word', (name) => {
-    expect(plainWords(drawJob(name, namesInRings(JOBS[name] as Job), RINGED))).toEqual([]);
+  it.each(NAMES)('%s is drawn without a plain word, its figures with the decimal sign', (name) => {
+    const drawn = drawJob(name, namesInRings(JOBS[name] as Job), RINGED);
+    expect(plainWords(drawn)).toEqual([]);
+    const texts = drawn.flatMap(({ scene: each }) => textsIn(each));
+    expect(texts.filter((text) => /\d\.\d/.test(text))).toEqual([]);
+    expect(texts.some((text) => /\d,\d/.test(text))).toBe(true);
   });
 
   it("a shop's knives and its board are too, apart from their names", () => {
     const { shop } = readShop(readFileSync('examples/shop/shop.yaml', 'utf8'));
     const { knives, heads } = shop!;
     const names = new Set([...Object.keys(knives), ...Object.keys(heads)].flatMap(notSaid));
-    const left = drawKnives(RINGED).flatMap(({ scene }) => textsIn(scene).flatMap(notSaid));
+    const left = drawKnives(RINGED).flatMap(({ scene: drawn }) => textsIn(drawn).flatMap(notSaid));
     expect([...new Set(left)].filter((word) => !GIVEN.has(word) && !names.has(word))).toEqual([]);
     expect(drawBoardPage(RINGED)).toContain(`<html lang="${inRings('en')}">`);
     expect(drawBoardPage(RINGED)).toContain(inRings('sample board'));
   });
 
   it('finds a word that was not said, and one that the language lacks', () => {
-    const [first] = drawJob('planted', namesInRings(JOBS['bevel that wedges']!), RINGED);
-    const { scene } = first!;
+    const drawn = drawJoint('bevel that wedges', RINGED);
     const item = { kind: 'text', key: 'planted', role: 'text', x: 0, y: 0, text: 'Depth 9 mm', height: 2.5 } as const;
-    const planted = { ...scene, items: [...scene.items, { ...item, anchor: 'start' as const, upright: false }] };
+    const planted = { ...drawn, items: [...drawn.items, { ...item, anchor: 'start' as const, upright: false }] };
     expect(plainWords([{ name: 'planted', scene: planted }])).toEqual(['planted: Depth in “Depth 9 mm”']);
     const { 'mark.frame': _, ...sentences } = RINGED.sentences as Record<string, string>;
-    const lacking = drawJob('lacking', namesInRings(JOBS['bevel that wedges']!), { ...RINGED, sentences });
-    expect(plainWords(lacking).join()).toContain('frame in “frame”');
+    const lacking = drawJoint('bevel that wedges', { ...RINGED, sentences });
+    expect(plainWords([{ name: 'lacking', scene: lacking }]).join()).toContain('frame in “frame”');
   });
 
   it('figures have its decimal sign', () => {
-    const texts = drawJob('comma', namesInRings(JOBS['ogee and cove']!), RINGED).flatMap(({ scene }) => textsIn(scene));
-    expect(texts.filter((text) => /\d\.\d/.test(text))).toEqual([]);
-    expect(texts).toContain('6,4');
+    expect(textsIn(drawJoint('ogee and cove', RINGED))).toContain('6,4');
   });
 });
 

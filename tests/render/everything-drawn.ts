@@ -45,7 +45,7 @@ import { JOBS } from './jobs-to-draw.ts';
 
 const EXAMPLES = ['wardrobe', 'dry-winter', 'coped-frame', 'inch-rebate', 'bead-on-edge', 'hall-doors'];
 
-/** An example's job, with changes that make more of it to be drawn. */
+/** An example's job. */
 function exampleJob(name: string): Job {
   const folder = `examples/${name}`;
   const { job } = readJob(readFileSync(`${folder}/job.yaml`, 'utf8'), {
@@ -96,7 +96,8 @@ export interface Drawn {
 /** Everything that is drawn of a job. */
 export function drawJob(name: string, given: Job, language?: Language): Drawn[] {
   const job: Job = language === undefined ? given : { ...given, language };
-  const report = evaluate(job);
+  // Few joints: a chart of them has the words and the parts of one of many.
+  const report = evaluate(job, { simulation: { count: 2000, seed: 1, distribution: 'normal' } });
   const spoken = language === undefined ? {} : { language };
   const drawn: Drawn[] = [];
   const put: Put = (what, scenes) => {
@@ -148,17 +149,8 @@ function drawShop(job: Job, report: Report, put: Put, spoken: Spoken): void {
   }
   for (const cut of job.cuts) {
     const [best] = matchKnives(job, cut.name);
-    if (best)
-      put(`match ${cut.name}`, [
-        matchScene({
-          match: best,
-          wanted: sweptOutline(cut),
-          cut: cut.name,
-          title: job.title,
-          units: job.units,
-          ...spoken,
-        }),
-      ]);
+    const of = { wanted: sweptOutline(cut), cut: cut.name, title: job.title, units: job.units, ...spoken };
+    if (best) put(`match ${cut.name}`, [matchScene({ match: best, ...of })]);
   }
 }
 
@@ -177,14 +169,17 @@ function drawDoors(job: Job, report: Report, put: Put, { language }: Spoken): vo
     }
 }
 
+/** The example shop's board and knives. */
+const { shop: SHOP } = readShop(readFileSync('examples/shop/shop.yaml', 'utf8'));
+const SAMPLES = sampleBoard(SHOP!);
+const KNIVES = reportShopKnives(SHOP!).reports;
+
 /** What is drawn of a shop alone: its board, and an order for each of its knives. */
 export function drawKnives(language?: Language): Drawn[] {
-  const { shop } = readShop(readFileSync('examples/shop/shop.yaml', 'utf8'));
   const spoken = language === undefined ? {} : { language };
-  const samples = sampleBoard(shop!);
   return (['mm', 'in'] as const).flatMap((units) => [
-    { name: `board ${units}`, scene: boardScene({ samples, units, title: 'Our knives', ...spoken }) },
-    ...reportShopKnives(shop!).reports.flatMap((knife) =>
+    { name: `board ${units}`, scene: boardScene({ samples: SAMPLES, units, title: 'Our knives', ...spoken }) },
+    ...KNIVES.flatMap((knife) =>
       orderSheets({ knife, units, title: 'Knives', orderedBy: 'Joinery', ...spoken }).map((each, i) => ({
         name: `order ${knife.cut} ${units} ${i + 1}`,
         scene: each,
@@ -195,6 +190,5 @@ export function drawKnives(language?: Language): Drawn[] {
 
 /** The board as a page that is printed. */
 export function drawBoardPage(language?: Language): string {
-  const { shop } = readShop(readFileSync('examples/shop/shop.yaml', 'utf8'));
-  return boardPage({ samples: sampleBoard(shop!), units: 'mm', title: 'Our knives', ...(language && { language }) });
+  return boardPage({ samples: SAMPLES, units: 'mm', title: 'Our knives', ...(language && { language }) });
 }

@@ -8,12 +8,12 @@ export function inRings(words: string): string {
   );
 }
 
-/** A sentence in rings, its figures left as they are. */
+/** A sentence in rings, its figures left as they are; those that it has of its own with a decimal comma. */
 function sentenceInRings(sentence: string): string {
   return sentence
     .replace(/\[(\w+)\]/g, '$1')
     .split(/(\{\w+(?::\w+)?\})/)
-    .map((part) => (part.startsWith('{') ? part : inRings(part)))
+    .map((part) => (part.startsWith('{') ? part : inRings(part).replace(/(\d)\.(\d)/g, '$1,$2')))
     .join('');
 }
 
