@@ -1,6 +1,7 @@
 import { evaluate, type GivenJob } from '@fielded/core';
 import { describe, expect, it } from 'vitest';
 import { adviseRuns } from '../../packages/core/src/report/run-advice.ts';
+import { FEW } from './joints-to-spread.ts';
 
 type Given = GivenJob['cuts'][number];
 const raise: Given = { name: 'raise', side: 'front', profile: { shape: 'rebate', reach: 38, depth: 9 } };
@@ -9,12 +10,13 @@ const back: Given = { name: 'back', side: 'back', profile: { shape: 'rebate', re
 const onEdge = Math.PI / 2;
 
 function advise(cuts: readonly Given[]): string {
-  const { spread, section, units } = evaluate({
+  const job: GivenJob = {
     panel: { thickness: 20 },
     frame: { thickness: 22, groove: { width: 6.4, depth: 11, setback: 7.5 }, swellGap: 2 },
     cuts,
     spread: { thickness: 0.15, height: 0.1, fence: 0.1, grooveWidth: 0.05, film: 0 },
-  });
+  };
+  const { spread, section, units } = evaluate(job, FEW);
   return adviseRuns(spread!, section.cuts, units);
 }
 

@@ -21,6 +21,7 @@ import { pointAt } from '../../packages/geometry/src/curve/along.ts';
 import { line } from '../../packages/geometry/src/curve/curve.ts';
 import { planned, type ShopChanges, shopJob } from '../support/plans.ts';
 import { Random } from '../support/random.ts';
+import { FEW } from './joints-to-spread.ts';
 
 const workingOf = (ways: readonly Way[]) =>
   ways.filter(({ works }) => works).map(({ cut, machine, run, rotation }) => `${cut} ${machine} ${run} ${rotation}`);
@@ -569,7 +570,7 @@ describe('the spread of both heads at once', () => {
   const given = shopJob({ cove: OVER, run: 'over', machines: machine('speeds: [7000]', 'spindleLength: 110') });
   const heads = { ...given.shop!.heads, small: { ...given.shop!.heads.small!, cuttingDiameter: 112 } };
   const spread = { thickness: 0.2, height: 0.1, fence: 0.2, grooveWidth: 0.05, film: 0.02, spacer: 0.03 };
-  const { arrangements } = evaluate({ ...given, shop: { ...given.shop!, heads }, spread }).spread!;
+  const { arrangements } = evaluate({ ...given, shop: { ...given.shop!, heads }, spread }, FEW).spread!;
   const slopeOf = (sources: (typeof arrangements)[number]['sources'], name: string) =>
     sources.find((source) => source.name === name)!.slope;
 
@@ -582,7 +583,7 @@ describe('the spread of both heads at once', () => {
 
   it('is that of under and over with both heights exact, and the spacer beside it', () => {
     const stacked = arrangements.find((each) => each.stacked)!;
-    const exact = evaluate({ ...given, spread: { ...spread, height: 0 } }).spread!.arrangements.find(
+    const exact = evaluate({ ...given, spread: { ...spread, height: 0 } }, FEW).spread!.arrangements.find(
       ({ runs }) => runs.join() === 'under,over',
     )!;
     expect(stacked.nominal).toBeCloseTo(exact.nominal, 9);
@@ -591,7 +592,7 @@ describe('the spread of both heads at once', () => {
   });
 
   it('is not offered where the heads cannot be run at once', () => {
-    const { arrangements: apart } = evaluate({ ...shopJob(), spread }).spread!;
+    const { arrangements: apart } = evaluate({ ...shopJob(), spread }, FEW).spread!;
     expect(apart.some((each) => each.stacked)).toBe(false);
   });
 });

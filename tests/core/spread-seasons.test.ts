@@ -5,7 +5,7 @@ import { createJoint } from '../../packages/core/src/spread/joint.ts';
 import { MOVE } from '../../packages/core/src/spread/moves.ts';
 import { equilibriumMoisture } from '../../packages/core/src/wood/moisture.ts';
 import { completeDoor } from '../support/doors.ts';
-import { cut, plainJob, profile, wedgeJob } from './joints-to-spread.ts';
+import { cut, FEW, plainJob, profile, wedgeJob } from './joints-to-spread.ts';
 
 const year: Season = { made: 8, driest: 6, dampest: 11, pinned: true };
 const seasonOf = (other: Partial<Job> = {}, season: Partial<Season> = {}) =>
@@ -74,7 +74,7 @@ it('a spread of moisture asks for the wood and its width, where no season asks a
   const limits = { thickness: 0.1, height: 0.1, fence: 0.1, grooveWidth: 0.1, film: 0 };
   const codes = (moisture: number, other: Partial<Job> = {}) => {
     const { species: _, width: __, ...bare } = panel();
-    return evaluate(plainJob({ panel: bare, spread: { ...limits, moisture }, ...other })).problems.map(
+    return evaluate(plainJob({ panel: bare, spread: { ...limits, moisture }, ...other }), FEW).problems.map(
       ({ code }) => code,
     );
   };
@@ -367,7 +367,7 @@ describe('bad input is a problem with its place, never an exception', () => {
 
 it('moisture as a source of spread swells the tongue and drives the wedge in', () => {
   const spread = { thickness: 0, height: 0, fence: 0, grooveWidth: 0, film: 0, moisture: 2 };
-  const { sources, nominal } = evaluate(wedgeJob({ spread })).spread!.clearance;
+  const { sources, nominal } = evaluate(wedgeJob({ spread }), FEW).spread!.clearance;
   // Per point: 0.00126 of a tongue of 9.6, the groove of 10 as much with it, and 400·0.00248/2 further in (less what the wood itself swells), 0.4 mm a mm.
   const tongue = 9.6;
   const slope = -(0.00126 * (tongue - 10) + 0.4 * (400 * 0.00124 - 9 * 0.00248));

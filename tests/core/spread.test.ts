@@ -7,11 +7,10 @@ import type { SpreadLimits } from '../../packages/core/src/spread/limits.ts';
 import { reportSpread } from '../../packages/core/src/spread/report.ts';
 import { listSources } from '../../packages/core/src/spread/sources.ts';
 import { stackFigure } from '../../packages/core/src/spread/stack.ts';
-import { coatedJob, cut, plainJob, profile, wedgeJob } from './joints-to-spread.ts';
+import { coatedJob, cut, FEW, plainJob, profile, wedgeJob } from './joints-to-spread.ts';
 
 const limits: SpreadLimits = { thickness: 0.15, height: 0.1, fence: 0.2, grooveWidth: 0.05, film: 0.02 };
 const none: SpreadLimits = { thickness: 0, height: 0, fence: 0, grooveWidth: 0, film: 0 };
-const few = { count: 1000, seed: 1, distribution: 'normal' } as const;
 const clearanceOf = (job = coatedJob(), within = limits) => {
   const joint = createJoint(job);
   return stackFigure(joint, listSources(joint.cuts, within), 'clearance');
@@ -154,7 +153,7 @@ it('a job without a spread has none to simulate', () => {
 
 describe('the other ways to run', () => {
   it('says that face down for both takes the stock out of it', () => {
-    const { arrangements } = reportSpread(flatJob(['under', 'under']), limits, undefined, few);
+    const { arrangements } = reportSpread(flatJob(['under', 'under']), limits, undefined, FEW.simulation);
     expect(arrangements.map(({ runs, given }) => [runs.join(' '), given])).toEqual([
       ['under over', false],
       ['over under', false],
@@ -171,11 +170,11 @@ describe('the other ways to run', () => {
       cut('back relief', 'back', profile('cove', 14, 4.8, 9), { run: 'over' }),
     ];
     const job = plainJob({ cuts, panel: { thickness: 20, measured: 19.6, sawn: 'flat' }, spread: limits });
-    const { arrangements } = evaluate(job).spread!;
+    const { arrangements } = evaluate(job, FEW).spread!;
     expect(arrangements).toHaveLength(4);
     for (const { runs, nominal, worst, rss, given } of arrangements) {
       const run = { ...job, cuts: cuts.map((each, k) => ({ ...each, run: runs[k]! })) };
-      const own = evaluate(run).spread!.arrangements.find((each) => each.given)!;
+      const own = evaluate(run, FEW).spread!.arrangements.find((each) => each.given)!;
       expect(given).toBe(runs.join(' ') === 'under over');
       expect(nominal).toBeCloseTo(own.nominal, 12);
       expect(worst).toEqual(own.worst.map((figure) => expect.closeTo(figure, 9)));
@@ -189,7 +188,7 @@ describe('the other ways to run', () => {
         cut('raise', 'front', profile('ogee', 38, 9, 11, 1.5), { run: runs[0]!, tilt }),
         cut('back relief', 'back', profile('cove', 14, 4.8, 9), { run: runs[1]!, tilt }),
       ];
-      const { spread, section } = evaluate(plainJob({ cuts, spread: { ...limits, thickness } }));
+      const { spread, section } = evaluate(plainJob({ cuts, spread: { ...limits, thickness } }), FEW);
       return adviseRuns(spread!, section.cuts, 'mm');
     };
     // One face on the table for both: one cut goes deeper by what the stock is thicker, and the tongue stays.
@@ -208,7 +207,7 @@ describe('the other ways to run', () => {
         cut('back relief', 'back', profile('cove', 14, 4.8, 9)),
       ],
     });
-    const { arrangements } = reportSpread(job, limits, undefined, few);
+    const { arrangements } = reportSpread(job, limits, undefined, FEW.simulation);
     expect(arrangements.map(({ runs }) => runs[0])).toEqual(['under', 'under']);
   });
 
@@ -218,7 +217,7 @@ describe('the other ways to run', () => {
         run: k === 1 ? 'over' : 'under',
       }),
     );
-    const runs = reportSpread(coatedJob({ cuts }), limits, undefined, few).arrangements.map((each) =>
+    const runs = reportSpread(coatedJob({ cuts }), limits, undefined, FEW.simulation).arrangements.map((each) =>
       each.runs.join(' '),
     );
     expect(runs).toContain('under over under under under under');
@@ -236,7 +235,7 @@ describe('the report agrees with the fit', () => {
     ['tilted', wedgeJob({ cuts: [cut('bevel', 'front', profile('bevel', 30, 14, 0, 2), { tilt: 0.2 })] })],
   ])('%s', (_, job) => {
     const { fit } = evaluate(job);
-    const spread = reportSpread(job, limits, undefined, few);
+    const spread = reportSpread(job, limits, undefined, FEW.simulation);
     expect(spread.clearance.nominal).toBeCloseTo(fit.clearance!, 12);
     expect(spread.frontFace.most.nominal).toBeCloseTo(fit.frontFace!.most, 12);
     expect(spread.frontFace.least.nominal).toBeCloseTo(fit.frontFace!.least, 12);
@@ -256,7 +255,7 @@ describe('bad input is named', () => {
     'panelSize',
     'square',
   ] as const)('negative %s', (name) => {
-    const call = () => reportSpread(coatedJob(), { ...limits, [name]: -0.1 }, undefined, few);
+    const call = () => reportSpread(coatedJob(), { ...limits, [name]: -0.1 }, undefined, FEW.simulation);
     expect(call).toThrow(new RangeError(`spread.${name} is a ± and must be 0 or more, got -0.1`));
   });
 });
