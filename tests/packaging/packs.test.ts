@@ -27,6 +27,15 @@ import { describeInLongRun } from '../support/trials.ts';
 const root = fileURLToPath(new URL('../..', import.meta.url));
 /** Libraries whose code is in the command's bundle. */
 const TAKEN_IN = ['yaml', 'valibot', 'svgpath'];
+/** How the packs' types are checked: their own and those they name, but not TypeScript's of JavaScript and browsers. */
+const TYPES_CHECKED = {
+  noEmit: true,
+  strict: true,
+  skipLibCheck: false,
+  skipDefaultLibCheck: true,
+  target: 'ES2023',
+  types: [],
+};
 const folder = mkdtempSync(join(tmpdir(), 'fielded-packs-'));
 afterAll(() => rmSync(folder, { recursive: true, force: true }), 60_000);
 
@@ -159,10 +168,7 @@ describe('the packs in an empty folder', () => {
     );
   });
 
-  it.each([
-    { resolution: 'NodeNext', module: 'NodeNext' },
-    { resolution: 'bundler', module: 'ESNext' },
-  ])('give their types under $resolution', async ({ resolution, module }) => {
+  it('give their types under NodeNext and bundler', async () => {
     writeFileSync(
       join(folder, 'use.ts'),
       `import { evaluate, readJob, type Report } from '@fielded/core';
@@ -175,19 +181,19 @@ export const svg: string = report ? draw(report, { view: 'joint' }) : String(lin
 report && draw(report, { view: 'sideways' });
 `,
     );
-    const flags = [
-      '--noEmit',
-      '--strict',
-      '--skipLibCheck',
-      'false',
-      '--target',
-      'ES2023',
-      '--types',
-      '',
-      '--module',
-      module,
-    ];
-    await call(join(root, 'node_modules/.bin/tsc'), [...flags, '--moduleResolution', resolution, 'use.ts'], folder);
+    const projects = [
+      { moduleResolution: 'NodeNext', module: 'NodeNext' },
+      { moduleResolution: 'bundler', module: 'ESNext' },
+    ].map((resolution) => {
+      const name = `tsconfig.${resolution.moduleResolution}.json`;
+      writeFileSync(
+        join(folder, name),
+        JSON.stringify({ files: ['use.ts'], compilerOptions: { ...TYPES_CHECKED, ...resolution } }),
+      );
+      return name;
+    });
+    // One process for both; who does not clear up behind itself takes a fifth less time, and 400 MB.
+    await call('env', ['GOGC=off', join(root, 'node_modules/.bin/tsc'), '-b', ...projects], folder);
   });
 
   it('leave out what a bundle does not use', async () => {
