@@ -1,4 +1,4 @@
-import { evaluate, type Job, type Report } from '@fielded/core';
+import { answerJoint, answerKnives, answerSpread, type Job, ONE_JOINT, prepareJob, type Report } from '@fielded/core';
 import { randomHead, rules } from '../support/heads.ts';
 import { Random } from '../support/random.ts';
 import { randomJob } from '../support/random-job.ts';
@@ -19,15 +19,24 @@ export function fuzzSetting(seed: number): Finding[] {
   const random = new Random(seed);
   const job = settingJob(seed, random);
   try {
-    const report = evaluate(job, { simulation: { count: 1, seed: 1, distribution: 'uniform' } });
-    return settingFaults(job, report, random).map((what) => ({ seed, what }));
+    return settingFaults(job, settingReport(job), random).map((what) => ({ seed, what }));
   } catch (error) {
     return [{ seed, what: `threw ${error}` }];
   }
 }
 
+/** What is asked of a job's report: its joint, its knives and its worst cases, without advice. */
+type SettingReport = Pick<Report, 'tongue' | 'fit' | 'knives' | 'spread'>;
+
+export function settingReport(job: Job): SettingReport {
+  const prepared = prepareJob(job);
+  const { reports: knives } = answerKnives(prepared)!;
+  const { report: spread } = answerSpread(prepared, ONE_JOINT);
+  return { ...answerJoint(prepared), knives, ...(spread && { spread }) };
+}
+
 /** What of a job's report is not as the shapes say. */
-export function settingFaults(job: Job, report: Report, random: Random): string[] {
+export function settingFaults(job: Job, report: SettingReport, random: Random): string[] {
   const steel = job.cuts.flatMap((cut) => {
     const knife = report.knives?.find((each) => each.cut === cut.name);
     return knife ? steelFaults(job, cut, job.shop!.heads[cut.head!]!, knife) : [];
@@ -60,7 +69,7 @@ export function settingJob(seed: number, random: Random): Job {
 }
 
 /** The margin, from the last place at which a front cut lies below the face, looked for in steps and then halved. */
-function marginFaults(job: Job, { fit, tongue }: Report): string[] {
+function marginFaults(job: Job, { fit, tongue }: SettingReport): string[] {
   const { verdict, visibleMargin } = fit;
   if (verdict === null) return [];
   // A surface that runs out level meets the face anywhere within a hair of it.
@@ -91,7 +100,7 @@ function lastBelow(job: Job, than: number): number | null {
 }
 
 /** Up to the deepest insertion the tongue goes into the groove, and no further. */
-function deepestFaults(job: Job, { fit }: Report): string[] {
+function deepestFaults(job: Job, { fit }: SettingReport): string[] {
   const deepest = fit.deepestInsertion;
   if (deepest === null) return [];
   const { groove } = job.frame;

@@ -1,6 +1,6 @@
 import type { Cut, Job, Report } from '@fielded/core';
 import type { Random } from '../support/random.ts';
-import { depthBelowFace } from './scan-line.ts';
+import { depthBelowFace, type PlacedCut, type Stock } from './scan-line.ts';
 
 /** A wood that swells by round figures, and the width of the panels made of it, mm. */
 export const WOOD = { name: 'test wood', tangential: 0.003, radial: 0.002 };
@@ -43,7 +43,7 @@ const NEAR = 2e-3;
  * What is wrong with a job's worst cases. No joint inside the limits lies outside them: joints at random, worked out from the shapes'
  * definitions and the swelling of the wood. And each is one that can be: a climb from the best of those joints gets there.
  */
-export function worstFaults(job: Job, { spread, fit }: Report, random: Random): string[] {
+export function worstFaults(job: Job, { spread, fit }: Pick<Report, 'spread' | 'fit'>, random: Random): string[] {
   if (spread === undefined || fit.verdict === null) return [];
   const worst: Record<keyof Figures, readonly [number, number]> = {
     clearance: spread.clearance.worst,
@@ -172,12 +172,12 @@ function measureOff(job: Job, off: Off): Figures {
   const bottom = groove.depth + off.grooveDepth;
   const meant = groove.depth - swellGap + off.panelSize / 2 + (WIDTH * WOOD.tangential * off.moisture) / 2;
   const into = Math.max(0, Math.min(meant, bottom)) / (1 + WOOD.tangential * off.moisture);
-  const moved: Job = {
-    ...job,
-    panel: { ...job.panel, measured: job.panel.measured + off.thickness },
+  const { thickness, measured } = job.panel;
+  const moved: MovedSection = {
+    panel: { thickness, measured: measured + off.thickness },
     cuts: job.cuts.map((cut, k) => moveCut(cut, off.cuts[k]!)),
   };
-  const [front, back] = [leastDepth(moved, off, 'front', into), leastDepth(moved, off, 'back', into)];
+  const [front, back] = [leastDepth(moved, 'front', into), leastDepth(moved, 'back', into)];
   const swell = 1 + WOOD.radial * off.moisture;
   const coat = Math.max(0, (job.panel.film ?? 0) + off.film);
   const tongue = swell * (moved.panel.measured - front - back) + 2 * coat;
@@ -187,18 +187,35 @@ function measureOff(job: Job, off: Off): Figures {
 }
 
 /** A cut with its spindle and its fence moved; the head's axis leans by the tilt. */
-function moveCut(cut: Cut, { height, fence }: Off['cuts'][number]): Cut {
-  const [cos, sin] = [Math.cos(cut.tilt), Math.sin(cut.tilt)];
-  return { ...cut, depth: cut.depth + height * cos + fence * sin, reach: cut.reach + fence * cos - height * sin };
+function moveCut(
+  { profile, side, run, tilt, depth, reach }: Cut,
+  { height, fence, square }: Off['cuts'][number],
+): MovedCut {
+  const cos = Math.cos(tilt);
+  const sin = Math.sin(tilt);
+  const cut = { profile, run, depth: depth + height * cos + fence * sin, reach: reach + fence * cos - height * sin };
+  return { side, cut, lean: Math.tan(square) };
+}
+
+/** What a joint that is off is measured by: no more than that, since a whole job is not copied a million times. */
+interface MovedSection {
+  readonly panel: Stock['panel'];
+  readonly cuts: readonly MovedCut[];
+}
+
+interface MovedCut {
+  readonly side: Cut['side'];
+  readonly cut: PlacedCut;
+  readonly lean: number;
 }
 
 /** How deep a side stays below its face, from the tip to `into`: at the mouth, since named shapes only rise, unless one leans. */
-function leastDepth(job: Job, off: Off, side: Cut['side'], into: number): number {
-  const mine = job.cuts.flatMap((cut, k) => (cut.side === side ? [{ cut, lean: Math.tan(off.cuts[k]!.square) }] : []));
+function leastDepth(moved: MovedSection, side: Cut['side'], into: number): number {
+  const mine = moved.cuts.filter((each) => each.side === side);
   // A loop, since it is asked a million times.
   const at = (x: number) => {
     let deepest = 0;
-    for (const { cut, lean } of mine) deepest = Math.max(deepest, depthBelowFace(job, cut, x) - x * lean);
+    for (const { cut, lean } of mine) deepest = Math.max(deepest, depthBelowFace(moved, cut, x) - x * lean);
     return deepest;
   };
   // A hair short of the mouth, so that a step which stands there is not climbed.

@@ -1,13 +1,18 @@
 import type { Cut, Job, NamedProfile } from '@fielded/core';
 
+/** What the depth of a cut follows from: its stock, and its shape and how it is set. */
+export interface Stock {
+  readonly panel: Pick<Job['panel'], 'thickness' | 'measured'>;
+}
+export type PlacedCut = Pick<Cut, 'profile' | 'run' | 'depth' | 'reach'>;
+
 /** How deep a named profile's cut goes at a mm in from the edge; 0 where it does not reach. */
-function depthAt(job: Job, cut: Cut, a: number): number {
-  return Math.max(0, depthBelowFace(job, cut, a));
+function depthAt(stock: Stock, cut: PlacedCut, a: number): number {
+  return Math.max(0, depthBelowFace(stock, cut, a));
 }
 
 /** The same straight from the shape's definition: negative where the profile runs above the face, -Infinity past its reach. */
-export function depthBelowFace(job: Job, cut: Cut, a: number): number {
-  const { thickness, measured } = job.panel;
+export function depthBelowFace({ panel: { thickness, measured } }: Stock, cut: PlacedCut, a: number): number {
   const set = cut.run === 'over' ? cut.depth + measured - thickness : cut.depth;
   const p = cut.profile as NamedProfile;
   const at = a - (cut.reach - p.reach);

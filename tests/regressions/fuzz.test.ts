@@ -1,5 +1,4 @@
 // The same trials as `npm run fuzz`, fewer of them: a finding there becomes a named test beside this one.
-import { evaluate } from '@fielded/core';
 import { expect, it } from 'vitest';
 import { fuzzDoors } from '../fuzz/fuzz-doors.ts';
 import { fuzzDrawing } from '../fuzz/fuzz-drawings.ts';
@@ -8,7 +7,7 @@ import { fuzzJob } from '../fuzz/fuzz-jobs.ts';
 import { fuzzKnives } from '../fuzz/fuzz-knives.ts';
 import { fuzzPlans, readPlanJob } from '../fuzz/fuzz-plans.ts';
 import { fuzzQuotes, moneyFaults } from '../fuzz/fuzz-quotes.ts';
-import { fuzzSetting, settingFaults, settingJob } from '../fuzz/fuzz-settings.ts';
+import { fuzzSetting, settingFaults, settingJob, settingReport } from '../fuzz/fuzz-settings.ts';
 import { fuzzTemplates } from '../fuzz/fuzz-templates.ts';
 import { fuzzText, readStarts } from '../fuzz/fuzz-text.ts';
 import { pathArea } from '../fuzz/path-area.ts';
@@ -17,13 +16,22 @@ import { planned } from '../support/plans.ts';
 import { Random } from '../support/random.ts';
 import { LONG_RUN, trials } from '../support/trials.ts';
 
+/**
+ * How many odd jobs and spoilt files are tried each day: of 101 small faults of geometry, profile, machining and joint, 18 are noticed
+ * within the first 800 jobs, the last of them by the 315th; of 40 of reading, 7 within the first 400 files, the last by the 43rd.
+ */
+const [JOBS, FILES] = [400, 140];
+
+/** And how many off their nominal sizes: of 68 faults of the same, of knives and of spreads, 10 are noticed within 25, all by the third. */
+const SETTINGS = 12;
+
 it('odd jobs keep every promise', () => {
-  expect(Array.from({ length: trials(800, 5000) }, (_, i) => fuzzJob(i + 1)).flat()).toEqual([]);
+  expect(Array.from({ length: trials(JOBS, 5000) }, (_, i) => fuzzJob(i + 1)).flat()).toEqual([]);
 });
 
 it('spoilt files give a job or faults in words', () => {
   const starts = readStarts();
-  expect(Array.from({ length: trials(400, 2000) }, (_, i) => fuzzText(i + 1, starts)).flat()).toEqual([]);
+  expect(Array.from({ length: trials(FILES, 2000) }, (_, i) => fuzzText(i + 1, starts)).flat()).toEqual([]);
 });
 
 it('spoilt outlines, as path data, DXF and SVG, are read or refused in words', () => {
@@ -31,12 +39,12 @@ it('spoilt outlines, as path data, DXF and SVG, are read or refused in words', (
 });
 
 it('jobs off their nominal sizes have the margin, the steel and the worst cases that their shapes ask for', () => {
-  expect(Array.from({ length: trials(25, 100) }, (_, i) => fuzzSetting(i + 1)).flat()).toEqual([]);
+  expect(Array.from({ length: trials(SETTINGS, 100) }, (_, i) => fuzzSetting(i + 1)).flat()).toEqual([]);
 });
 
 it('would notice a margin, a knife and a worst case that are a little off', () => {
   const job = settingJob(7, new Random(7));
-  const report = evaluate(job);
+  const report = settingReport(job);
   const faultsWith = (other: Partial<typeof report>) => settingFaults(job, { ...report, ...other }, new Random(1));
   expect(faultsWith({})).toEqual([]);
   const [knife] = report.knives!;
@@ -51,16 +59,17 @@ it('would notice a margin, a knife and a worst case that are a little off', () =
 });
 
 /**
- * The pictures of each day: none takes long, and each of seven faults planted in the reading of pictures (a refusal without words
- * in five places, a job of another version, a reader that throws) is found by one of them. The first four in a row found four.
+ * The pictures of each day: none takes long, and between them they are refused as damaged, too small, no picture, without contrast,
+ * sample or faces, and cut off, and one with two cuts is traced. So each of nine faults planted in the reading of pictures (a
+ * refusal without words in seven places, a job of another version, a reader that throws) is found by one of them.
  */
-const PICTURES = [2, 4, 25, 26, 27, 28, 29, 30];
+const PICTURES = [4, 6, 24, 25, 26, 28, 29, 30, 33, 57];
 
 it.each([
   ['doors', trials(60, 600), fuzzDoors],
   ['quotes', trials(60, 600), fuzzQuotes],
   ['templates', trials(30, 300), fuzzTemplates],
-  ['pictures', trials(PICTURES.length, 40), (seed: number) => fuzzImages(LONG_RUN ? seed : PICTURES[seed - 1]!)],
+  ['pictures', trials(PICTURES.length, 60), (seed: number) => fuzzImages(LONG_RUN ? seed : PICTURES[seed - 1]!)],
   ['plans', trials(20, 400), fuzzPlans],
   ['knives turned over', trials(10, 100), fuzzKnives],
 ] as const)('odd %s keep every promise, %d of them', (_, count, fuzz) => {
