@@ -9,17 +9,15 @@ const MOST_SECONDS = 1;
 const LONGEST_LINE = 1300;
 
 const TEXTS: [string, string][] = [
-  ['a million commas in a list', `[${','.repeat(999_990)}]`],
+  ['commas and values in a list', `a: [${',,1'.repeat(333_000)}]`],
   ['200,000 commas in a group', `a: {${','.repeat(200_000)}}`],
-  ['half a million values', `a: [1${',1'.repeat(499_000)}]`],
   ['a million quotes', '"'.repeat(999_990)],
   ['120,000 texts that nothing parts', '"a" '.repeat(120_000)],
   ['quotes on one line', `a: { b: '${"1'-".repeat(330_000)}`],
   ['lines that are no key', `a: "${'\\\n'.repeat(330_000)}"`],
   ['directives', '%a\n'.repeat(120_000)],
   ['documents', '---\n'.repeat(120_000)],
-  ['tags', '- !a\n'.repeat(62_000)],
-  ['aliases', '- *a\n'.repeat(62_000)],
+  ['tags and aliases', '- !a\n- *a\n'.repeat(31_000)],
   ['unknown keys', SOUND + Array.from({ length: 34_000 }, (_, i) => `k${i}: 1\n`).join('')],
   ['a key as long as the file', `${SOUND}? ${'a'.repeat(900_000)}\n: 1\n`],
   ['a name as long as the file', SOUND.replace(/title: .*/, `title: ${'a'.repeat(900_000)}`)],
