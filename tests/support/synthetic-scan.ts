@@ -52,7 +52,7 @@ export function drawScan(sample: DrawnSample, settings: ScanSettings = {}) {
     if (mirrored) x = length - x;
     if (upsideDown) y = thickness - y;
     const wooden = sample.inside(x, y) || (fibre && x > 30.2 && x < 30.4 && y > thickness / 2 && y < thickness + 1.2);
-    return wooden || (near.length > 0 && near.some((s) => Math.hypot(sx - s.x, sy - s.y) < s.r));
+    return wooden || (near.length > 0 && near.some((s) => (sx - s.x) ** 2 + (sy - s.y) ** 2 < s.r ** 2));
   };
   const specksNear = (sy: number) => specks.filter(({ y, r }) => Math.abs(y - sy) < r + 2 * mm);
   const cornersOf = (py: number) => {
@@ -91,7 +91,8 @@ export function drawScan(sample: DrawnSample, settings: ScanSettings = {}) {
   for (let i = 0; i < grey.length; i++) {
     drawn = (Math.imul(drawn, 1664525) + 1013904223) >>> 0;
     const shade = paper + (wood - paper) * soft[i]! + noise * 255 * normals[drawn >>> 16]!;
-    grey[i] = Math.min(255, Math.max(0, Math.round(shade)));
+    // With a half added, what a byte keeps of it is the nearest.
+    grey[i] = Math.min(255, Math.max(0, shade + 0.5));
   }
   return { width, height, grey };
 }

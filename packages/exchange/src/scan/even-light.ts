@@ -54,7 +54,7 @@ export function evenLight(image: GreyImage): GreyImage {
 
 /** The paper's shade over the picture; null where none is found that its rim follows. */
 function fitLight(places: Places): Light | null {
-  const all = Uint32Array.from(places.u, (_, i) => i);
+  const all = new Uint32Array(places.u.length).map((_, i) => i);
   const rim = all.filter((i) => Math.max(Math.abs(places.u[i]!), Math.abs(places.v[i]!)) > 1 - 2 * RIM);
   let light: Light | null = null;
   let paper = rim;
@@ -63,8 +63,12 @@ function fitLight(places: Places): Light | null {
     light = leastSquares(places, paper);
     if (light === null) return null;
     // First what lies far off at the rim goes, then the paper between rim and sample comes in.
-    paper = round < 2 ? within(places, rim, light, boundAtRim(places, paper, light)) : within(places, all, light, OFF);
-    if (paper.length < enough) return null;
+    const next =
+      round < 2 ? within(places, rim, light, boundAtRim(places, paper, light)) : within(places, all, light, OFF);
+    if (next.length < enough) return null;
+    // The same places give the same light again.
+    if (round >= 2 && next.length === paper.length && next.every((place, i) => place === paper[i])) break;
+    paper = next;
   }
   return light;
 }
