@@ -12,9 +12,13 @@ import { JOBS } from './jobs-to-draw.ts';
 import { layoutFaults, leaderFaults, type Rectangle } from './layout-faults.ts';
 import { randomReport } from './random-report.ts';
 
-const JOBS_AT_RANDOM = trials(60, 300);
-/** A job in which two texts touch where a text does not keep clear of another: of the first 120 it is the only one. */
-const CLOSE = 97;
+/** With those below, as many as notice six faults that all 300 notice: three in where figures are put, two in what is cut at texts, one in leaders. */
+const JOBS_AT_RANDOM = trials(30, 300);
+/**
+ * Jobs in which two texts touch where one does not keep clear of another (97, of the first 120 the only one), and where a text is put over a
+ * leader's (53, of all the first).
+ */
+const CLOSE = [53, 97];
 const folder = scratchFolder();
 
 /** How far a text's ink reaches from its start on the baseline, in shares of the font's size; right and up count positive. */
@@ -95,7 +99,7 @@ function drawingsOf(example: string): [string, Scene][] {
 
 const drawings: [name: string, drawing: Scene][] = [
   ...Object.entries(JOBS).map(([name, job]) => [name, evaluate(job)] as const),
-  ...[...new Set([...Array.from({ length: JOBS_AT_RANDOM }, (_, i) => i + 1), CLOSE])].map(
+  ...[...new Set([...Array.from({ length: JOBS_AT_RANDOM }, (_, i) => i + 1), ...CLOSE])].map(
     (seed) => [`${seed}`, randomReport(seed)] as const,
   ),
 ].flatMap(([name, report]) =>
