@@ -47,6 +47,8 @@ describe.each(Object.keys(JOBS))('the PDF of %s', (name) => {
 
 describe('a PDF', () => {
   const pages = sheets(evaluate(JOBS['ogee and cove']!), { view: 'sheet', paper: 'a4' });
+  /** Written once for all that is asked of it. */
+  const written = writePdf(pages);
 
   test('has its title and author, its language, a page for each drawing', async () => {
     const path = join(folder, 'titled.pdf');
@@ -62,7 +64,7 @@ describe('a PDF', () => {
   });
 
   test('is vector throughout, with a part of the font in it and no other', async () => {
-    const text = Buffer.from(await writePdf(pages)).toString('latin1');
+    const text = Buffer.from(await written).toString('latin1');
     expect(text).not.toContain('/Subtype /Image');
     expect([...text.matchAll(/\/FontName \/([A-Z]{6}\+[\w-]+)/g)].map(([, font]) => font!.slice(7))).toEqual([
       'IBMPlexSans',
@@ -71,7 +73,7 @@ describe('a PDF', () => {
   });
 
   test('is tagged: every page is a figure with its drawing in words', async () => {
-    const text = Buffer.from(await writePdf(pages)).toString('latin1');
+    const text = Buffer.from(await written).toString('latin1');
     expect(text).toContain('/Marked true');
     const alts = [...text.matchAll(/\/Alt \(((?:[^()\\]|\\.)*)\)/g)];
     expect(alts).toHaveLength(pages.length);
@@ -87,7 +89,7 @@ describe('a PDF', () => {
   });
 
   test('says that it is PDF/A-2b, with the colours it is meant in', async () => {
-    const text = Buffer.from(await writePdf(pages)).toString('latin1');
+    const text = Buffer.from(await written).toString('latin1');
     expect(text).toContain('/GTS_PDFA1');
     expect(text).toContain('<pdfaid:part>2</pdfaid:part>');
     expect(text).toContain('<pdfaid:conformance>B</pdfaid:conformance>');
