@@ -281,7 +281,8 @@ describe('hostile texts', () => {
         for (const fault of faults) expect(fault.message).toMatch(/^\S.*\.$/su);
         expect(JSON.stringify(job)).not.toMatch(/NaN|undefined|null,/);
       }),
-      { numRuns: trials(400, 1500), seed: 7 },
+      // Of 40 small faults of reading all 1500 notice 4, the last of them at the 76th; and words without a full stop at the first.
+      { numRuns: trials(200, 1500), seed: 7 },
     );
   });
 });
