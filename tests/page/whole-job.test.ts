@@ -117,6 +117,7 @@ it('goes from nothing to the quote', async () => {
   await type(page, /doors\[0\]\.width/, '450');
   // The whole door is in sight, its sizes at the foot too.
   await there('the whole door', page.locator('.sheet:not(.scrolls) [data-view="door"] .dimension').first().waitFor());
+  expect(await page.locator('.cutting').innerText()).toMatch(/8\s+stile\s+700/);
   const list = await save(page, /^Cutting list as PDF$/);
   expect(list).toMatch(/stile\s+8\s+700/);
   await check('doors');
@@ -136,10 +137,17 @@ it('goes from nothing to the quote', async () => {
   await page.keyboard.press('Space');
   const sheet = page.locator('.machine-sheet').first();
   await seen('the test piece of the machine', '.machine-sheet .test-piece p');
+  const figures = sheet.locator('.set dd');
+  expect(await figures.count()).toBe(5);
+  // 10 mm at 96 px to the inch, and no less.
+  const size = await figures.first().evaluate((figure) => Number.parseFloat(getComputedStyle(figure).fontSize));
+  expect(size).toBeGreaterThan(37);
   const wanted = Number(/measure\s([\d.]+)/.exec(await sheet.locator('.test-piece p').first().innerText())?.[1]);
   await type(page, /^It measures/, String(wanted + 0.2));
   await seen('the correction by the test piece', '.machine-sheet .correction');
   expect(await sheet.locator('.correction').innerText()).toMatch(/Spindle (up|down) 0\.2\smm/);
+  await type(page, /^It measures/, String(wanted));
+  await there('nothing to correct', sheet.locator('.correction', { hasText: 'nothing to move' }).waitFor());
   await seen('the steps of the set-up', '.steps input');
   expect(await page.locator('.steps input').first().isChecked()).toBe(true);
   await check('set-up');
@@ -167,4 +175,11 @@ it('goes from nothing to the quote', async () => {
   const printed = () => page.evaluate(() => String((globalThis as { printed?: string }).printed));
   await expect.poll(printed).toContain('M. Fennimore');
   expect(faults).toEqual([]);
+
+  // Without a network the page is there again, with what was ticked at the machine.
+  await page.reload();
+  await seen('the drawing after a reload', '.drawing .dimension');
+  await reach(page, /panel\.thickness/);
+  await go(page, 'Set-up');
+  await seen('the steps that were ticked', '.steps input:checked');
 }, 60_000);

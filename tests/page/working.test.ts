@@ -61,47 +61,7 @@ describe('a newcomer', () => {
   });
 });
 
-describe('on a phone without a network', () => {
-  it('a maker goes from nothing to doors, a cutting list and the set-up at the machine', async () => {
-    const page = await bench.openAlone({ ...PHONE, ...OFFLINE });
-    await page.evaluate(() => navigator.serviceWorker.ready);
-    await expect.poll(() => page.evaluate(() => navigator.serviceWorker.controller !== null)).toBe(true);
-    await page.context().setOffline(true);
-    const go = (name: string) => page.locator('.rooms').getByRole('button', { name, exact: true }).click();
-    await menu(page, 'Job', 'New');
-    await page.getByRole('button', { name: 'Begin' }).click();
-    await go('Doors');
-    await page.getByRole('button', { name: 'Add a door' }).click();
-    await field(page, 'doors[0].quantity').fill('4');
-    await field(page, 'doors[0].width').fill('450');
-    await expect.poll(() => page.locator('.cutting').innerText()).toMatch(/8\s+stile\s+700/);
-    const download = page.waitForEvent('download');
-    await page.getByRole('button', { name: 'Cutting list as PDF' }).click();
-    expect(readFileSync(await (await download).path(), 'latin1').slice(0, 5)).toBe('%PDF-');
-    await go('Shop');
-    await page.getByRole('button', { name: 'Add a head' }).click();
-    await page.getByRole('button', { name: 'Add a machine' }).click();
-    await go('Set-up');
-    await page.locator('#head-of-1').selectOption('head');
-    const sheet = page.locator('.machine-sheet').first();
-    const figures = sheet.locator('.set dd');
-    await expect.poll(() => figures.count()).toBe(5);
-    // 10 mm at 96 px to the inch, and no less.
-    expect(
-      await figures.first().evaluate((figure) => Number.parseFloat(getComputedStyle(figure).fontSize)),
-    ).toBeGreaterThan(37);
-    const wanted = Number(/measure ([\d.]+)/.exec(await sheet.locator('.test-piece p').first().innerText())?.[1]);
-    await sheet.getByLabel('It measures').fill(String(wanted + 0.2));
-    expect(await sheet.locator('.correction').innerText()).toMatch(/Spindle (up|down) 0\.2\smm/);
-    await sheet.getByLabel('It measures').fill(String(wanted));
-    expect(await sheet.locator('.correction').innerText()).toMatch(/nothing to move/);
-    await page.locator('.steps input').first().check();
-    await page.reload();
-    await ready(page);
-    await go('Set-up');
-    await expect.poll(() => page.locator('.steps input').first().isChecked()).toBe(true);
-  }, 60_000);
-
+describe('on a phone', () => {
   it('a size that is typed keeps its field and the joint in sight above the keyboard', async () => {
     const page = await bench.goOn(PHONE);
     await page.setViewportSize({ width: 390, height: 430 });
