@@ -24,6 +24,8 @@ function itemsOf(items: readonly Item[]): Item[] {
 }
 
 const drawn = (view: 'door' | 'panel', door: number) => itemsOf(scene(report, { view, door, scale: 0.1 }).items);
+const sized = (view: 'door' | 'panel', door: number, plain: boolean) =>
+  scene(report, { view, door, scale: 0.3, bare: true, plain });
 const radii = (items: readonly Item[], key: string) =>
   items.flatMap((item) =>
     item.kind === 'path' && item.key === key
@@ -152,4 +154,15 @@ describe('an odd head', () => {
       );
     expect(makeTemplate(odd, shaped!, 'field') === null).toBe(shaped!.head!.field === null);
   });
+});
+
+it('a door and its panel are as large without their grain, and have it unless told', () => {
+  const hasGrain = ({ items }: { readonly items: readonly Item[] }) =>
+    itemsOf(items).some((item) => item.kind === 'path' && item.role === 'grain' && item.loops.length > 0);
+  for (const view of ['door', 'panel'] as const)
+    for (const door of report.doors!.keys()) {
+      const [whole, plain] = [sized(view, door, false), sized(view, door, true)];
+      expect([plain.width, plain.height]).toEqual([whole.width, whole.height]);
+      expect([hasGrain(whole), hasGrain(plain)]).toEqual([true, false]);
+    }
 });

@@ -40,6 +40,8 @@ interface BareOptions extends SceneOptions {
   readonly across?: number;
   /** The values whose dimensions are laid out on a door or its panel; all unless told. */
   readonly only?: readonly string[] | null;
+  /** Leaves out the grain of a door and its panel, for the size of the drawing alone. */
+  readonly plain?: boolean;
   /** Empty paper round the drawing, mm; 8 unless told. */
   readonly margin?: number;
 }
@@ -96,11 +98,11 @@ function sceneOfWidth(report: Report & InBothUnits, options: SceneOptions, width
 
 function sceneAt(
   report: Report & InBothUnits,
-  { view, door = 0, bare, width, checkBar, across, only = null, margin = MARGIN }: BareOptions,
+  { view, door = 0, bare, width, checkBar, across, only = null, plain = false, margin = MARGIN }: BareOptions,
   scale: number,
 ): Scene {
   const name = VIEWS[view].name(report, door);
-  const drawing = VIEWS[view].draw(report, scale, door, null, { across, only });
+  const drawing = VIEWS[view].draw(report, scale, door, null, { across, only, plain });
   const above = itemsBox(drawing)!;
   const least = width === undefined ? undefined : Math.max(above.x1 - above.x0, width - 2 * MARGIN - RULE_ENDS);
   const foot = bare ? [] : drawFoot(report, name, scale, above, VIEWS[view].notes(report, door), least);

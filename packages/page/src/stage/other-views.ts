@@ -17,7 +17,7 @@ type Enlarge = NonNullable<Drawer['enlarge']>;
 /** What draws a view that is only looked at. */
 export function otherDrawer(view: ViewName): Drawer {
   const drawn = keepDrawn<Scene>();
-  const draw: Drawer = (report, scale, only) => drawOther(report, view, scale, only, drawn);
+  const draw: Drawer = (report, scale, only, _, plain) => drawOther(report, view, scale, { only, plain }, drawn);
   return view === 'door' || view === 'panel' ? Object.assign(draw, { enlarge: roomForDoor }) : draw;
 }
 
@@ -66,6 +66,12 @@ const enlargeDoor: Enlarge = (draw, room, fitted) => {
   return fitted;
 };
 
+/** The dimensions that a door or its panel has, and whether it is drawn for its size alone. */
+interface HowDrawn {
+  readonly only: readonly string[] | null;
+  readonly plain: boolean | undefined;
+}
+
 /**
  * A view that is only looked at. A knife and its limiter are always drawn at full size, charts at their own. A door, or its panel,
  * has the dimensions of `only`, of all for null; with several of them it may be larger than its sheet.
@@ -74,12 +80,12 @@ function drawOther(
   report: Report,
   view: ViewName,
   scale: number,
-  only: readonly string[] | null,
+  asked: HowDrawn,
   drawn: DrawnBefore<Scene>,
 ): ViewScene {
   // The door that is drawn may just have been removed: until another view is chosen, the joint stands in its place.
   const there = viewsFor(report).includes(view) ? view : 'joint';
-  return { ...sceneOf(report, there, scale, only, drawn), panel: null, frame: null };
+  return { ...sceneOf(report, there, scale, asked, drawn), panel: null, frame: null };
 }
 
 /** Room beside a chart, between its axes' ends and the edges of its paper, and the least and the greatest width of a chart, mm. */
@@ -93,13 +99,7 @@ function paperWidth(long: boolean): number {
   return (document.querySelector('.sheet')?.clientWidth ?? Infinity) / leastPixelsPerMm(long);
 }
 
-function sceneOf(
-  report: Report,
-  view: ViewName,
-  scale: number,
-  only: readonly string[] | null,
-  drawn: DrawnBefore<Scene>,
-): Scene {
+function sceneOf(report: Report, view: ViewName, scale: number, asked: HowDrawn, drawn: DrawnBefore<Scene>): Scene {
   const steel = steelOf(view, report);
   const paper = paperWidth(isLong(view));
   const across = paper < ROOM_BESIDE ? { across: paper } : {};
@@ -114,9 +114,10 @@ function sceneOf(
   const door = Math.max(0, Math.min(shownDoor.value, (report.doors?.length ?? 1) - 1));
   const shown = report.doors?.[door];
   // With a figure in hand the door is whole, as large as its sheet allows.
+  const { only, plain } = asked;
   const inHand = only !== null && only.length < 2;
   const kept = view === 'door' && shown && !inHand ? Math.max(scale, leastScale(shown)) : scale;
-  const how = shown && { door, only, ...(inHand && { margin: MARGIN_IN_HAND }) };
+  const how = shown && { door, only, ...(plain && { plain }), ...(inHand && { margin: MARGIN_IN_HAND }) };
   const options = { view: view as PlainView, scale: kept, bare: true, ...how };
   return drawn(report, options, () => scene(report, options));
 }

@@ -4,7 +4,7 @@ import { enlargeWood, frameHand } from './frame-hand.ts';
 import { clearButtons, frameScene, leastPixelsPerMm, roomOf, type SheetPart } from './framing.ts';
 import { isSmallScreen, seenHeight } from './small-screen.ts';
 import { thinOut } from './thin-out.ts';
-import type { Drawer, Fitted } from './view-scene.ts';
+import type { Draw, Drawer, Fitted } from './view-scene.ts';
 
 /** What stays put while something is moved or typed: the frame looked through, and where the wood lay in it. */
 export interface Settled extends Fitted {
@@ -53,7 +53,7 @@ export function* fitAhead(sheet: Settling): Generator<void, void> {
 }
 
 function* fitIn(sheet: Settling, report: Report, hand: readonly string[] | null): Generator<void, Fitted> {
-  const draw = (scale: number, only: readonly string[] | null) => sheet.draw(report, scale, only);
+  const draw: Draw = (scale, only, plain) => sheet.draw(report, scale, only, undefined, plain);
   const room = roomFor(sheet);
   // What is only looked at is not moved by hand: it is fitted in the same way each time.
   const start = sheet.settled?.scene.panel ? sheet.settled.scale : null;

@@ -84,9 +84,9 @@ function namesWithout({ scene }: Fitted, cuts: readonly number[]): string[] {
 }
 
 function* fit(draw: Draw, room: Room, start: number, only: readonly string[] | null): Generator<void, Fitted> {
-  const fitted = yield* fitScale((scale) => draw(scale, only), room, start);
+  const { scale } = yield* fitScale((scale) => draw(scale, only, true), room, start);
   yield;
-  return { ...fitted, only };
+  return { scale, scene: draw(scale, only), only };
 }
 
 function dimensionNames(items: readonly Item[]): string[] {

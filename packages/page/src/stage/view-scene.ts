@@ -31,15 +31,18 @@ export interface Fitted {
   readonly whole?: true;
 }
 
-/** Draws a view of a report that is at hand. */
-export type Draw = (scale: number, only: readonly string[] | null) => ViewScene;
+/** Draws a view of a report that is at hand; `plain` for its size alone. */
+export type Draw = (scale: number, only: readonly string[] | null, plain?: boolean) => ViewScene;
 
 /** The drawings of a job: those of the wood, what may become of it, and one for each knife or limiter. */
 export type ViewName = PlainView | 'spread' | 'season' | `knife ${number}` | `limiter ${number}`;
 
-/** Draws a view of a report at a scale; `only` names the dimensions to lay out, all for null; `at` places a corner of the wood. */
+/**
+ * Draws a view of a report at a scale; `only` names the dimensions to lay out, all for null; `at` places a corner of the wood.
+ * What is drawn `plain`, for its size alone, may lack what does not change that.
+ */
 export interface Drawer {
-  (report: Report, scale: number, only: readonly string[] | null, at?: LivePlace): ViewScene;
+  (report: Report, scale: number, only: readonly string[] | null, at?: LivePlace, plain?: boolean): ViewScene;
   /** Draws larger what was fitted into its room, where its letters may be smaller instead. */
   enlarge?(draw: Draw, room: Room, fitted: Fitted): Fitted;
 }

@@ -1,5 +1,5 @@
 import { type Box, type Loop, polygon } from '@fielded/geometry';
-import type { PathItem } from '../scene.ts';
+import type { Item, PathItem } from '../scene.ts';
 import { path } from '../scene.ts';
 
 const APART = 2.6;
@@ -34,6 +34,14 @@ export function drawGrain(key: string, part: Box, upright: boolean): PathItem {
     }
   }
   return path(key, 'grain', strokes);
+}
+
+/** A drawing without the grain of its wood. It is as large: grain lies within its part. */
+export function withoutGrain(items: readonly Item[]): Item[] {
+  return items.flatMap((item): Item[] => {
+    if (item.kind === 'group') return [{ ...item, items: withoutGrain(item.items) }];
+    return item.kind === 'path' && item.role === 'grain' ? [] : [item];
+  });
 }
 
 /** Length of an arrow's head and half of its width, mm; no arrow is drawn where less than both heads would fit. */

@@ -2,6 +2,7 @@ import type { Report } from '@fielded/core';
 import { keepOnly } from '../dimension/keep-only.ts';
 import type { Room } from '../dimension/lay-within.ts';
 import { layWithin } from '../dimension/lay-within.ts';
+import type { Sketch } from '../dimension/sketch.ts';
 import type { Item } from '../scene.ts';
 import { safeText } from '../text/safe-text.ts';
 import { sayEdge } from '../words/english/edge.ts';
@@ -10,6 +11,7 @@ import { sketchCorner } from './corner.ts';
 import { drawCuts } from './cuts.ts';
 import { sketchDetail } from './detail.ts';
 import { sketchDoor } from './door.ts';
+import { withoutGrain } from './grain.ts';
 import { sketchJoint } from './joint.ts';
 import { sketchPanel } from './panel.ts';
 import { sketchSection } from './section.ts';
@@ -33,6 +35,7 @@ export const VIEW_WORDS: Readonly<Record<PlainView, string>> = {
 interface Layout {
   readonly across: number | undefined;
   readonly only: readonly string[] | null;
+  readonly plain: boolean;
 }
 
 /** One kind of drawing. */
@@ -42,7 +45,7 @@ interface ViewEntry {
   readonly title: (report: Report, door: number) => string;
   /**
    * Laid out at a scale; broken where it would not fit the room. `door` counts from 0. What is of several pieces stands in as
-   * many columns as fit `across`, mm; a door has the dimensions of the values of `only`, of all for null.
+   * many columns as fit `across`, mm; a door has the dimensions of the values of `only`, of all for null, and no grain where it is `plain`.
    */
   readonly draw: (report: Report, scale: number, door: number, room: Room | null, how?: Layout) => Item[];
   /** The scales it is drawn at, the largest that suits first; see `usualScale`. */
@@ -133,8 +136,7 @@ export const VIEWS: Readonly<Record<PlainView, ViewEntry>> = {
   },
   panel: {
     ...namedOfDoor('panel'),
-    draw: (report, scale, door, room, how) =>
-      layWithin(keepOnly(sketchPanel(report, scale, door), how?.only ?? null), room),
+    draw: (report, scale, door, room, how) => layWithin(asTold(sketchPanel(report, scale, door), how), room),
     scales: [1, 0.5, 0.2, 0.1, 0.05, 0.02],
     least: 0.01,
     extent: doorExtent,
@@ -142,14 +144,19 @@ export const VIEWS: Readonly<Record<PlainView, ViewEntry>> = {
   },
   door: {
     ...namedOfDoor('door'),
-    draw: (report, scale, door, room, how) =>
-      layWithin(keepOnly(sketchDoor(report, scale, door), how?.only ?? null), room),
+    draw: (report, scale, door, room, how) => layWithin(asTold(sketchDoor(report, scale, door), how), room),
     scales: [1, 0.5, 0.2, 0.1, 0.05, 0.02],
     least: 0.01,
     extent: doorExtent,
     notes: (report, door) => [countOfDoors(report, door)],
   },
 };
+
+/** A sketch of a door or its panel with what is wanted of it. */
+function asTold(sketch: Sketch, { only, plain }: Partial<Layout> = {}): Sketch {
+  const kept = keepOnly(sketch, only ?? null);
+  return plain ? { ...kept, items: withoutGrain(kept.items) } : kept;
+}
 
 /** The scale that a view is drawn at unless told: the largest of its usual ones at which it stays within 220 mm or so. */
 export function usualScale(view: PlainView, report: Report, door: number): number {
