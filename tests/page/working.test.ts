@@ -13,54 +13,6 @@ const menu = async (page: Page, name: 'Job' | 'Drawing', item: string) => {
   await page.getByRole('button', { name: item }).click();
 };
 
-describe('a newcomer', () => {
-  it('goes from nothing to sheets printed at full size with a bar of 100 mm', async () => {
-    const page = await bench.open();
-    expect(await page.locator('.greeting').innerText()).toContain('Tap a figure on the drawing');
-    await menu(page, 'Job', 'New');
-    await page.getByLabel('Name', { exact: true }).fill('Pantry doors');
-    await page.getByLabel('Stock, planed').fill('18');
-    await page.getByRole('radio', { name: 'bevel' }).first().check();
-    expect(await page.locator('.preview').innerText()).toContain('It fits, and the face is flush');
-    await page.getByRole('button', { name: 'Begin' }).click();
-    await expect.poll(() => page.locator('[data-verdict]').getAttribute('data-verdict')).toBe('sliding');
-    // The example slid too: the job is there when its title is.
-    await expect.poll(() => page.getByLabel('Title of the job').inputValue()).toBe('Pantry doors');
-    await field(page, 'frame.groove.width').fill('6.6');
-    expect(await figureOf(page, 'clearance')).toBeCloseTo(0.8, 9);
-    await page.getByRole('button', { name: 'Make it fit' }).click();
-    await expect.poll(() => page.locator('.fit-panel .move').innerText()).toMatch(/^Take the .+ from .+ deep: it then/);
-    await page.getByRole('button', { name: 'Make the move' }).click();
-    expect(await figureOf(page, 'clearance')).toBeCloseTo(0.2, 9);
-    expect(await page.locator('.sentence').innerText()).toContain('slides into the groove');
-
-    await page.evaluate(() => {
-      window.print = () => {};
-    });
-    await menu(page, 'Drawing', 'Print at full size');
-    const sheets = page.locator('.print-sheet svg');
-    await sheets.first().waitFor({ state: 'attached' });
-    expect(await sheets.first().getAttribute('width')).toBe('210mm');
-    // The bar as the printer gets it: CSS counts 96 px to the inch.
-    await page.emulateMedia({ media: 'print' });
-    const bar = await page.evaluate(() => {
-      const text = [...document.querySelectorAll('.print-sheet text')].find((t) => /100 mm/.test(t.textContent ?? ''));
-      const paths = [...(text?.parentElement?.querySelectorAll('path') ?? [])];
-      return Math.max(...paths.map((path) => path.getBoundingClientRect().width));
-    });
-    expect(bar / (96 / 25.4)).toBeGreaterThan(99.5);
-    expect(bar / (96 / 25.4)).toBeLessThan(100.8);
-    const count = await sheets.count();
-    const pdf = (await page.pdf({ preferCSSPageSize: true })).toString('latin1');
-    const boxes = [...pdf.matchAll(/\/MediaBox \[0 0 ([\d.]+) ([\d.]+)\]/g)].map(([, w, h]) => [Number(w), Number(h)]);
-    expect(boxes.length).toBe(count);
-    for (const [width, height] of boxes) {
-      expect(width! / (72 / 25.4)).toBeCloseTo(210, 0);
-      expect(height! / (72 / 25.4)).toBeCloseTo(297, 0);
-    }
-  });
-});
-
 describe('on a phone', () => {
   it('a size that is typed keeps its field and the joint in sight above the keyboard', async () => {
     const page = await bench.goOn(PHONE);
@@ -392,6 +344,55 @@ describe('on the stage', () => {
       expect(await page.locator('.ink [opacity], .grips[opacity]').count()).toBe(0);
     }
     await page.evaluate(() => Object.assign(globalThis, { away: [] }));
+  });
+});
+
+describe('a newcomer', () => {
+  // After all others on this page: a job that is begun is no step of undo.
+  it('goes from nothing to sheets printed at full size with a bar of 100 mm', async () => {
+    const page = await bench.goOn();
+    expect(await page.locator('.greeting').innerText()).toContain('Tap a figure on the drawing');
+    await menu(page, 'Job', 'New');
+    await page.getByLabel('Name', { exact: true }).fill('Pantry doors');
+    await page.getByLabel('Stock, planed').fill('18');
+    await page.getByRole('radio', { name: 'bevel' }).first().check();
+    expect(await page.locator('.preview').innerText()).toContain('It fits, and the face is flush');
+    await page.getByRole('button', { name: 'Begin' }).click();
+    await expect.poll(() => page.locator('[data-verdict]').getAttribute('data-verdict')).toBe('sliding');
+    // The example slid too: the job is there when its title is.
+    await expect.poll(() => page.getByLabel('Title of the job').inputValue()).toBe('Pantry doors');
+    await field(page, 'frame.groove.width').fill('6.6');
+    expect(await figureOf(page, 'clearance')).toBeCloseTo(0.8, 9);
+    await page.getByRole('button', { name: 'Make it fit' }).click();
+    await expect.poll(() => page.locator('.fit-panel .move').innerText()).toMatch(/^Take the .+ from .+ deep: it then/);
+    await page.getByRole('button', { name: 'Make the move' }).click();
+    expect(await figureOf(page, 'clearance')).toBeCloseTo(0.2, 9);
+    expect(await page.locator('.sentence').innerText()).toContain('slides into the groove');
+
+    await page.evaluate(() => {
+      window.print = () => {};
+    });
+    await menu(page, 'Drawing', 'Print at full size');
+    const sheets = page.locator('.print-sheet svg');
+    await sheets.first().waitFor({ state: 'attached' });
+    expect(await sheets.first().getAttribute('width')).toBe('210mm');
+    // The bar as the printer gets it: CSS counts 96 px to the inch.
+    await page.emulateMedia({ media: 'print' });
+    const bar = await page.evaluate(() => {
+      const text = [...document.querySelectorAll('.print-sheet text')].find((t) => /100 mm/.test(t.textContent ?? ''));
+      const paths = [...(text?.parentElement?.querySelectorAll('path') ?? [])];
+      return Math.max(...paths.map((path) => path.getBoundingClientRect().width));
+    });
+    expect(bar / (96 / 25.4)).toBeGreaterThan(99.5);
+    expect(bar / (96 / 25.4)).toBeLessThan(100.8);
+    const count = await sheets.count();
+    const pdf = (await page.pdf({ preferCSSPageSize: true })).toString('latin1');
+    const boxes = [...pdf.matchAll(/\/MediaBox \[0 0 ([\d.]+) ([\d.]+)\]/g)].map(([, w, h]) => [Number(w), Number(h)]);
+    expect(boxes.length).toBe(count);
+    for (const [width, height] of boxes) {
+      expect(width! / (72 / 25.4)).toBeCloseTo(210, 0);
+      expect(height! / (72 / 25.4)).toBeCloseTo(297, 0);
+    }
   });
 });
 
