@@ -3,7 +3,7 @@ import { readFileSync } from 'node:fs';
 import type { CDPSession, Page } from 'playwright-core';
 import { describe, expect, it } from 'vitest';
 import { evaluate, readJob } from '../../packages/core/src/index.ts';
-import { field, figureOf, middleOf, OFFLINE, PHONE, ready, setUpBench, tapDimension } from './open-page.ts';
+import { field, figureOf, middleOf, PHONE, setUpBench, tapDimension } from './open-page.ts';
 
 const bench = setUpBench();
 
