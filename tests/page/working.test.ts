@@ -283,8 +283,8 @@ describe('on the stage', () => {
       await page.locator('.views').getByRole('button', { name, exact: true }).click();
       await expect.poll(() => page.locator('.drawing path[d]').count(), { message: name }).toBeGreaterThan(5);
       // Drawings that are tried for their size go without grain; those that are shown have it.
-      if (name === 'Panel' || name === 'Door')
-        expect(await page.locator('.drawing path[data-key="grain"][d^="M"]').count()).toBeGreaterThan(0);
+      const grain = page.locator('.drawing path.role-grain[d^="M"]');
+      if (name === 'Panel' || name === 'Door') await expect.poll(() => grain.count()).toBeGreaterThan(0);
     }
     const knives = page.getByLabel('Knives');
     for (const name of ['Knife, raise', 'Limiter, back relief']) {
