@@ -103,7 +103,8 @@ function placeWhere(curve: SmoothCurve, key: 'x' | 'y', value: number, rising: b
 /** The point with its coordinate at exactly the multiple of the step that bisection came close to. */
 function roundOff(p: Heading, key: 'x' | 'y', step: number): Heading {
   const whole = Math.round(p[key] / step) * step;
-  return Math.abs(whole - p[key]) < SAME_LENGTH ? { ...p, [key]: whole } : p;
+  if (!(Math.abs(whole - p[key]) < SAME_LENGTH)) return p;
+  return { x: key === 'x' ? whole : p.x, y: key === 'y' ? whole : p.y, dx: p.dx, dy: p.dy };
 }
 
 /** Points between two u of a curve: a stretch is halved until its chord is near enough to the curve. */

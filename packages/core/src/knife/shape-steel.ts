@@ -48,5 +48,5 @@ export function extentOf(
 function withRake(p: SteelPoint, face: KnifeFace, wedge: number): KnifeOrdinate {
   const { station, radius } = cuttingPoint(face, p);
   const rake = localRake(face, station, radius);
-  return { ...p, radius, rake: toDegrees(rake), clearance: toDegrees(Math.PI / 2 - rake - wedge) };
+  return { s: p.s, t: p.t, radius, rake: toDegrees(rake), clearance: toDegrees(Math.PI / 2 - rake - wedge) };
 }
