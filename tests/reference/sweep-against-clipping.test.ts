@@ -3,7 +3,7 @@
 // clears all that lies nearer its axis at that station; the union of those is what the sweep takes.
 import { evaluateJoint, type Job } from '@fielded/core';
 import type { Curve } from '@fielded/geometry';
-import { areaPathsD, differenceD, FillRule, intersectD } from 'clipper2-ts';
+import { areaD, areaPathsD, differenceD, FillRule, intersectD } from 'clipper2-ts';
 import { describe, expect, it } from 'vitest';
 import { Random } from '../support/random.ts';
 
@@ -52,19 +52,19 @@ function outlineJob(points: Points, tilt: number): Job {
 function sweptArea(points: Points, tilt: number, width: number): number {
   const [ua, ub] = [Math.cos(tilt), Math.sin(tilt)];
   const line: Points = [[points[0]![0] - FAR, points[0]![1]], ...points, [points.at(-1)![0], -FAR]];
-  let wood = [box(width)];
-  for (let i = 1; i < line.length; i++) {
-    const [p, q] = [line[i - 1]!, line[i]!];
+  const drawnOut = line.slice(1).map((q, i) => {
+    const p = line[i]!;
     const quad = [
       p,
       q,
       [q[0] - 2 * FAR * ua, q[1] - 2 * FAR * ub],
       [p[0] - 2 * FAR * ua, p[1] - 2 * FAR * ub],
     ] as const;
-    const drawnOut = quad.map(([x, y]) => ({ x, y }));
-    wood = differenceD(wood, [drawnOut], FillRule.NonZero, PLACES) as typeof wood;
-  }
-  return T * width - areaPathsD(wood);
+    const path = quad.map(([x, y]) => ({ x, y }));
+    // All the same way round, or two that overlap would cancel each other.
+    return areaD(path) < 0 ? path.reverse() : path;
+  });
+  return T * width - areaPathsD(differenceD([box(width)], drawnOut, FillRule.NonZero, PLACES));
 }
 
 function drawnArea(points: Points, width: number): number {
