@@ -1,16 +1,14 @@
 // Prices against the same sums in decimal arithmetic by mathjs (general-purpose library), 64 digits.
-import { createRequire } from 'node:module';
 import type { BigNumber } from 'mathjs';
 import { describe, expect, it } from 'vitest';
 import { formatMoney, minorDigits, roundProduct, toMinor } from '../../packages/core/src/quote/money.ts';
 import { priceQuantities } from '../../packages/core/src/quote/price.ts';
 import type { QuoteQuantities } from '../../packages/core/src/quote/quote-report.ts';
 import type { PricedRates } from '../../packages/core/src/shop/rates.ts';
+import { arithmetic } from '../support/mathjs.ts';
 import { Random } from '../support/random.ts';
 
-// The library as one file: its thousand modules take more than a second to load.
-const mathjs = createRequire(import.meta.url)('mathjs/lib/browser/math.js') as typeof import('mathjs');
-const { bignumber } = mathjs.create(mathjs.all, { number: 'BigNumber', precision: 64 });
+const { bignumber } = arithmetic;
 
 /** Halves away from nothing, in decimal. */
 function rounded(value: BigNumber): number {
