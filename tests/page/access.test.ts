@@ -103,7 +103,7 @@ describe.each([
   itOn('phone')(
     'axe finds nothing wrong in Shop and Set-up, their notices included',
     async () => {
-      const page = await bench.goOn({ ...options, reducedMotion: 'reduce' });
+      const page = await bench.goOn(options);
       await goTo(page, 'Shop');
       await page.getByRole('button', { name: 'Add a head' }).click();
       await page.getByRole('button', { name: 'Add a machine' }).click();
@@ -143,7 +143,7 @@ describe.each([
   );
 
   itOn('desktop')('axe finds nothing wrong in Doors, its notices included', async () => {
-    const page = await bench.goOn({ ...options, reducedMotion: 'reduce' });
+    const page = await bench.goOn(options);
     await goTo(page, 'Doors');
     await page.getByRole('button', { name: 'Add a door' }).click();
     await page.getByText('Cutting list', { exact: true }).waitFor();
@@ -154,7 +154,7 @@ describe.each([
   itOn('desktop')(
     'axe finds nothing wrong in New and in the list of jobs, its notices included',
     async () => {
-      const page = await bench.goOn({ ...options, reducedMotion: 'reduce' });
+      const page = await bench.goOn(options);
       const job = page.locator('summary', { hasText: 'Job' });
       await job.click();
       await page.getByRole('button', { name: 'New' }).click();
@@ -184,7 +184,7 @@ it('prints, by the browser’s own command, in ink on white from a dark screen',
 describe('a page enlarged four times, 320 px wide', () => {
   it('scrolls one way only, and takes colours of the reader’s own', async () => {
     // WCAG 2.2, 1.4.10: 1280 px wide at 400 %; tables and drawings may be wider.
-    const page = await bench.goOn({ viewport: { width: 320, height: 700 }, reducedMotion: 'reduce' });
+    const page = await bench.goOn({ viewport: { width: 320, height: 700 } });
     const wider = () => page.evaluate(() => document.documentElement.scrollWidth - innerWidth);
     expect(await wider()).toBeLessThanOrEqual(0);
     await goTo(page, 'Shop');
@@ -201,7 +201,7 @@ describe('a page enlarged four times, 320 px wide', () => {
 
 describe('a screen reader', () => {
   it('is told nothing wrong by a field on the drawing or the note of a figure that is worked out', async () => {
-    const page = await bench.goOn({ ...DESKTOP, reducedMotion: 'reduce' });
+    const page = await bench.goOn();
     for (const [of, opened] of [
       ['frame.groove.depth', '.dimension-entry'],
       ['fit.clearance', '.dimension-note'],

@@ -55,7 +55,7 @@ describe('what is typed', () => {
   });
 
   it('in any part of the job is undone, and done again, by keys after a reload', async () => {
-    const page = await bench.goOn({ ...DESKTOP, reducedMotion: 'reduce' });
+    const page = await bench.goOn();
     const state = () =>
       page.evaluate(() => {
         const text = localStorage.getItem(`fielded.desk.${sessionStorage.getItem('fielded.desk')}`);

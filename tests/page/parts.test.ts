@@ -4,7 +4,7 @@ import { readdirSync } from 'node:fs';
 import { join } from 'node:path';
 import { expect } from 'vitest';
 import { inLongRun } from '../support/trials.ts';
-import { DESKTOP, field, setUpBench, tapDimension } from './open-page.ts';
+import { field, setUpBench, tapDimension } from './open-page.ts';
 
 const bench = setUpBench();
 const KITCHEN = ['examples/kitchen/job.yaml', 'examples/kitchen/shop.yaml'];
@@ -16,7 +16,7 @@ const NOT_A_PART =
 inLongRun(
   'each part that fails is said in words, and comes at the next try',
   async () => {
-    const page = await bench.openAlone({ ...DESKTOP, reducedMotion: 'reduce' });
+    const page = await bench.openAlone();
     // Someone who tries again at once, wherever the page says that a part is missing.
     await page.evaluate(() => {
       setInterval(() => {
