@@ -11,8 +11,10 @@ import { makeFolder, put, run } from './command.ts';
 const folder = makeFolder();
 const fielded = builtCommand();
 const MOST = 5_990;
-/** Less than the 2 seconds that are promised, by what code gains that has run before. */
-const MOST_SECONDS = 1.7;
+/** What is promised of a command in a process of its own. */
+const PROMISED_SECONDS = 2;
+/** Less than that by what code gains that has run before. */
+const WARM_SECONDS = 1.7;
 
 const HEAD = `fielded: 1
 panel: { thickness: 20 }
@@ -80,22 +82,21 @@ interface Cost {
   readonly megabytes: number;
 }
 
-const started = fielded.then((path) => {
-  const argv = [
-    fileURLToPath(new URL('tell-costs.mjs', import.meta.url)),
-    path.replace(/bin\/fielded\.js$/, 'bundle/index.js'),
-  ];
-  const child = spawn(process.execPath, argv, { stdio: ['pipe', 'ignore', 'pipe'] });
-  return { child, answers: createInterface({ input: child.stderr })[Symbol.asyncIterator]() };
-});
+const start = () =>
+  fielded.then((path) => {
+    const argv = [
+      fileURLToPath(new URL('tell-costs.mjs', import.meta.url)),
+      path.replace(/bin\/fielded\.js$/, 'bundle/index.js'),
+    ];
+    const child = spawn(process.execPath, argv, { stdio: ['pipe', 'ignore', 'pipe'] });
+    return { child, answers: createInterface({ input: child.stderr })[Symbol.asyncIterator]() };
+  });
+const started = start();
 afterAll(async () => (await started).child.stdin.end());
 
-/**
- * Runs the command as it is shipped in a process of its own, which it shares with the other commands of this file: what each
- * costs is told with the start of the process, so it is what one alone would take but for code that is warm by then.
- */
-async function costOf(path: string, argv: readonly string[] = ['check', '--json', path]): Promise<Cost> {
-  const { child, answers } = await started;
+/** What a command of its own costs, run in a process as it is shipped: what that took to start is told with it. */
+async function costIn(telling: typeof started, argv: readonly string[]): Promise<Cost> {
+  const { child, answers } = await telling;
   child.stdin.write(`${JSON.stringify(argv)}\n`);
   for (;;) {
     const { value, done } = await answers.next();
@@ -104,13 +105,27 @@ async function costOf(path: string, argv: readonly string[] = ['check', '--json'
   }
 }
 
+/**
+ * Holds the cost of a command within the bounds. The commands of this file share a process, and some code is warm after the
+ * first. One that takes too long there is given a process of its own, twice: what else runs on the machine only adds to its time.
+ */
+async function expectBounds(argv: readonly string[]): Promise<void> {
+  let cost = await costIn(started, argv);
+  let most = WARM_SECONDS;
+  for (let turn = 0; turn < 2 && cost.seconds >= most; turn++) {
+    const own = start();
+    cost = await costIn(own, argv);
+    most = PROMISED_SECONDS;
+    (await own).child.stdin.end();
+  }
+  expect(cost.status, 'answered').toBeLessThan(2);
+  expect(cost.seconds, 'seconds of processor time').toBeLessThan(most);
+  expect(cost.megabytes, 'megabytes at most').toBeLessThan(512);
+}
+
 describe('inputs at the bounds', () => {
-  const check = async (name: string, text: string) => {
-    const cost = await costOf(put(folder, `${name.replaceAll(/\W/g, '-')}.yaml`, text));
-    expect(cost.status, 'read and evaluated').toBeLessThan(2);
-    expect(cost.seconds, 'seconds of processor time').toBeLessThan(MOST_SECONDS);
-    expect(cost.megabytes, 'megabytes at most').toBeLessThan(512);
-  };
+  const check = (name: string, text: string) =>
+    expectBounds(['check', '--json', put(folder, `${name.replaceAll(/\W/g, '-')}.yaml`, text)]);
   const isDaily = ([name]: [string, string]) => DAILY.includes(name);
   it.each(CASES.filter(isDaily))('%s', { timeout: 30_000 }, check);
   inLongRun.each(CASES.filter((one) => !isDaily(one)))('%s', { timeout: 30_000 }, check);
@@ -141,12 +156,9 @@ describe('a shop with as much in it as it may hold', () => {
     ['check', []],
     ['plan', []],
     ['match', ['--cut', 'c0']],
-  ])('%s %j takes under 2 seconds and 512 MB', { timeout: 30_000 }, async (command, rest) => {
-    const cost = await costOf(path, [command, path, ...rest]);
-    expect(cost.status, 'answered').toBeLessThan(2);
-    expect(cost.seconds, 'seconds of processor time').toBeLessThan(MOST_SECONDS);
-    expect(cost.megabytes, 'megabytes at most').toBeLessThan(512);
-  });
+  ])('%s %j takes under 2 seconds and 512 MB', { timeout: 30_000 }, (command, rest) =>
+    expectBounds([command, path, ...rest]),
+  );
 
   it('is refused in a line with more', async () => {
     const refusal = async (...counts: [number, number, number]) => {

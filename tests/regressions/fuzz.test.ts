@@ -17,16 +17,19 @@ import { Random } from '../support/random.ts';
 import { LONG_RUN, trials } from '../support/trials.ts';
 
 /**
- * How many odd jobs and spoilt files are tried each day: of 101 small faults of geometry, profile, machining and joint, 18 are noticed
+ * How many odd jobs and spoilt files are tried each day: of 100 small faults of geometry, profile, machining and joint, 18 are noticed
  * within the first 800 jobs, the last of them by the 315th; of 40 of reading, 7 within the first 400 files, the last by the 43rd.
  */
 const [JOBS, FILES] = [400, 140];
 
-/** And how many off their nominal sizes: of 68 faults of the same, of knives and of spreads, 10 are noticed within 25, all by the third. */
+/** And how many off their nominal sizes: of 100 faults of the same, of knives and of spreads, 9 are noticed within 25, five of them tried again by the third. */
 const SETTINGS = 12;
 
 it('odd jobs keep every promise', () => {
-  expect(Array.from({ length: trials(JOBS, 5000) }, (_, i) => fuzzJob(i + 1)).flat()).toEqual([]);
+  // Each day seven of eight are asked for their joint alone: only the whole report can throw for what else is said of them.
+  const isWhole = (seed: number) => LONG_RUN || seed % 8 === 0;
+  const findings = Array.from({ length: trials(JOBS, 5000) }, (_, i) => fuzzJob(i + 1, isWhole(i + 1)));
+  expect(findings.flat()).toEqual([]);
 });
 
 it('spoilt files give a job or faults in words', () => {
@@ -60,8 +63,8 @@ it('would notice a margin, a knife and a worst case that are a little off', () =
 
 /**
  * The pictures of each day: none takes long, and between them they are refused as damaged, too small, no picture, without contrast,
- * sample or faces, and cut off, and one with two cuts is traced. So each of nine faults planted in the reading of pictures (a
- * refusal without words in seven places, a job of another version, a reader that throws) is found by one of them.
+ * sample or faces, and cut off, and one with two cuts is traced. So each of eight faults planted in the reading of pictures (a
+ * refusal without words in seven places, a job of another version) is found by one of them.
  */
 const PICTURES = [4, 6, 24, 25, 26, 28, 29, 30, 33, 57];
 
