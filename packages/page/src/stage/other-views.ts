@@ -4,9 +4,10 @@ import { doorSize } from '../job/door-sizes.ts';
 import { shownDoor } from '../job/shown-door.ts';
 import { addDoorSizes } from '../job/sizes.ts';
 import { type DrawnBefore, keepDrawn } from './drawn-before.ts';
-import { fitScale, leastPixelsPerMm, pixelsPerMm, roomOf } from './framing.ts';
+import { leastPixelsPerMm, pixelsPerMm, roomOf } from './framing.ts';
 import { dimensionsIn } from './mark-dimensions.ts';
 import { isSmallScreen } from './small-screen.ts';
+import { fitDrawing } from './thin-out.ts';
 import { type Drawer, isLong, steelOf, type ViewName, type ViewScene, viewsFor } from './view-scene.ts';
 
 // Figures of doors can be typed over as soon as doors are drawn.
@@ -17,8 +18,11 @@ type Enlarge = NonNullable<Drawer['enlarge']>;
 /** What draws a view that is only looked at. */
 export function otherDrawer(view: ViewName): Drawer {
   const drawn = keepDrawn<Scene>();
-  const draw: Drawer = (report, scale, only, _, plain) => drawOther(report, view, scale, { only, plain }, drawn);
-  return view === 'door' || view === 'panel' ? Object.assign(draw, { enlarge: roomForDoor }) : draw;
+  const isOfDoor = view === 'door' || view === 'panel';
+  // Only these have what a drawing for its size alone may lack.
+  const draw: Drawer = (report, scale, only, _, plain = false) =>
+    drawOther(report, view, scale, { only, plain: plain && isOfDoor }, drawn);
+  return isOfDoor ? Object.assign(draw, { enlarge: roomForDoor }) : draw;
 }
 
 /** Gives a door's wood room beside its figures: on a small screen the figures leave, on a large one they are made smaller. */
@@ -31,16 +35,13 @@ const LEAST_SHARE = 0.3;
 
 /** A door with as many of its figures as leave its wood large enough: those of its own size whatever that takes. */
 const thinDoor: Enlarge = (draw, room, fitted) => {
-  const fit = (only: readonly string[], start: number) => ({
-    ...runToEnd(fitScale((scale) => draw(scale, only), room, start)),
-    only,
-  });
-  const least = LEAST_SHARE * fit([], fitted.scale).scene.scale;
+  const fit = (only: readonly string[]) => runToEnd(fitDrawing(draw, room, fitted.scale, only));
+  const least = LEAST_SHARE * fit([]).scene.scale;
   let thinned = fitted;
   for (let kinds = ORDER.length; kinds > 0 && thinned.scene.scale < least; kinds--) {
     const all = dimensionsIn(fitted.scene.items).map(({ of }) => of!);
     const left = all.filter((of) => ORDER.slice(0, kinds).some((kind) => kind.test(of)));
-    thinned = fit(left, fitted.scale);
+    thinned = fit(left);
   }
   return thinned;
 };
@@ -58,10 +59,10 @@ const LARGER = [3, 2.4, 1.8] as const;
 const enlargeDoor: Enlarge = (draw, room, fitted) => {
   for (const times of LARGER) {
     const scale = fitted.scale * times;
-    const scene = draw(scale, null);
-    const over = Math.max(1, scene.width / room.width, scene.height / room.height);
+    const { width, height } = draw(scale, null, true);
+    const over = Math.max(1, width / room.width, height / room.height);
     if (over <= smallerLetters() && scale / over >= fitted.scale * WORTH_SMALLER)
-      return { ...fitted, scale, scene, whole: true };
+      return { ...fitted, scale, scene: draw(scale, null), whole: true };
   }
   return fitted;
 };
@@ -69,7 +70,7 @@ const enlargeDoor: Enlarge = (draw, room, fitted) => {
 /** The dimensions that a door or its panel has, and whether it is drawn for its size alone. */
 interface HowDrawn {
   readonly only: readonly string[] | null;
-  readonly plain: boolean | undefined;
+  readonly plain: boolean;
 }
 
 /**

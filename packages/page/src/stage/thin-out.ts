@@ -40,11 +40,12 @@ export function* thinOut(
   hand: readonly string[] | null,
   report: Report,
 ): Generator<void, Fitted> {
-  if (hand !== null) return yield* fit(draw, room, start ?? FIRST, hand);
-  const bare = yield* fit(draw, room, start ?? FIRST, []);
-  const whole = yield* fit(draw, room, start ?? scaleWithDimensions(bare, room), null);
+  if (hand !== null) return yield* fitDrawing(draw, room, start ?? FIRST, hand);
+  const bare = yield* fitDrawing(draw, room, start ?? FIRST, []);
+  const whole = yield* fitDrawing(draw, room, start ?? scaleWithDimensions(bare, room), null);
   const spare = bare.scene.frame === null ? [] : narrowerCuts(report);
-  const full = spare.length === 0 ? whole : yield* fit(draw, room, start ?? whole.scale, namesWithout(whole, spare));
+  const full =
+    spare.length === 0 ? whole : yield* fitDrawing(draw, room, start ?? whole.scale, namesWithout(whole, spare));
   const small = isSmallScreen();
   const least = bare.scale * (small ? LEAST_SHARE_SMALL : LEAST_SHARE);
   // A drawing larger than a small screen's sheet would be shrunk, and its letters with it.
@@ -53,7 +54,7 @@ export function* thinOut(
   const all = dimensionNames(full.scene.items);
   for (const step of STEPS) {
     const kinds = ORDER.slice(0, step);
-    const tried = yield* fit(
+    const tried = yield* fitDrawing(
       draw,
       room,
       start ?? full.scale,
@@ -83,7 +84,16 @@ function namesWithout({ scene }: Fitted, cuts: readonly number[]): string[] {
   return dimensionNames(scene.items).filter((of) => !cuts.includes(Number(/cuts\[(\d+)\]/.exec(of)?.[1] ?? -1)));
 }
 
-function* fit(draw: Draw, room: Room, start: number, only: readonly string[] | null): Generator<void, Fitted> {
+/**
+ * A drawing with some of its dimensions, fitted into its room from the scale `start`: what is tried for its size alone may lack
+ * what does not change that. Each drawing is a step.
+ */
+export function* fitDrawing(
+  draw: Draw,
+  room: Room,
+  start: number,
+  only: readonly string[] | null,
+): Generator<void, Fitted> {
   const { scale } = yield* fitScale((scale) => draw(scale, only, true), room, start);
   yield;
   return { scale, scene: draw(scale, only), only };

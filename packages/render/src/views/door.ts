@@ -9,18 +9,19 @@ import type { Item } from '../scene.ts';
 import { group, path } from '../scene.ts';
 import { safeText } from '../text/safe-text.ts';
 import { frameParts, jointLines, mitres } from './door-parts.ts';
-import { drawGrain } from './grain.ts';
+import { type DrawGrain, drawGrain } from './grain.ts';
 import { sectionMark } from './section-mark.ts';
 import { radiusLeaders, type ShapedLoops, shapedLoops } from './shaped-panel.ts';
 import { tier } from './tier.ts';
 import { viewFigure } from './view-figure.ts';
 
 /**
- * A door from the front: frame, panels with their field, and where the joint is drawn in section. `index` counts the job's doors from 0.
+ * A door from the front: frame, panels with their field, and where the joint is drawn in section. `index` counts the job's doors from 0;
+ * `grain` draws the grain of its parts.
  *
  * @throws RangeError for a door that the job does not have.
  */
-export function sketchDoor(report: Report, scale: number, index: number): Sketch {
+export function sketchDoor(report: Report, scale: number, index: number, grain: DrawGrain = drawGrain): Sketch {
   const door = report.doors?.[index];
   if (!door) throw new RangeError(`door ${index + 1} of ${report.doors?.length ?? 0}`);
   const s = scale;
@@ -37,7 +38,7 @@ export function sketchDoor(report: Report, scale: number, index: number): Sketch
     path('wood', 'wood', [rectangle(box(0, 0, width, height))]),
     group(
       'grain',
-      parts.map(({ key, part, upright }) => drawGrain(key, box(...part), upright)),
+      parts.map(({ key, part, upright }) => grain(key, box(...part), upright)),
     ),
     path(
       'joints',
@@ -54,8 +55,8 @@ export function sketchDoor(report: Report, scale: number, index: number): Sketch
       'panels',
       openings.map((opening, i) =>
         i === 0 && shaped
-          ? drawShapedPanel('panel 1', shaped)
-          : drawVisiblePanel(`panel ${i + 1}`, report, door, opening, s),
+          ? drawShapedPanel('panel 1', shaped, grain)
+          : drawVisiblePanel(`panel ${i + 1}`, report, { door, opening, s, grain }),
       ),
     ),
   ];
@@ -85,11 +86,11 @@ function shapedUnder(door: DoorReport & { readonly head: HeadReport }, opening: 
 }
 
 /** What is seen of a panel under a shaped head. */
-function drawShapedPanel(key: string, { sight, field, corners, square, edge }: ShapedLoops): Item {
+function drawShapedPanel(key: string, { sight, field, corners, square, edge }: ShapedLoops, grain: DrawGrain): Item {
   const sightCorners = field === null ? [] : corners;
   return group(key, [
     path('ground', 'wood', [sight]),
-    drawGrain('grain', square, true),
+    grain('grain', square, true),
     path('field', 'outline', field === null ? [] : [field, ...clipTo(sightCorners, edge, sight)]),
     path('sight', 'outline', [sight]),
   ]);
@@ -107,8 +108,16 @@ function clipTo(corners: readonly Loop[], edge: Loop, sight: Loop): Loop[] {
   });
 }
 
+/** A panel behind an opening of a door, drawn at the scale `s`. */
+interface PanelBehind {
+  readonly door: DoorReport;
+  readonly opening: Opening;
+  readonly s: number;
+  readonly grain: DrawGrain;
+}
+
 /** What is seen of a panel: the sight edge, the field's edge, and the mitres of the raise between them. */
-function drawVisiblePanel(key: string, report: Report, door: DoorReport, opening: Opening, s: number): Item {
+function drawVisiblePanel(key: string, report: Report, { door, opening, s, grain }: PanelBehind): Item {
   const { x, y, width, height } = opening;
   const sight = { x0: x * s, y0: y * s, x1: (x + width) * s, y1: (y + height) * s };
   const { visibleMargin } = report.fit;
@@ -121,7 +130,7 @@ function drawVisiblePanel(key: string, report: Report, door: DoorReport, opening
   const field = hasField
     ? { x0: sight.x0 + beside, y0: sight.y0 + above, x1: sight.x1 - beside, y1: sight.y1 - above }
     : sight;
-  items.push(drawGrain('grain', field, door.grain === 'up'));
+  items.push(grain('grain', field, door.grain === 'up'));
   if (hasField) items.push(path('field', 'outline', [rectangle(field), ...mitres(sight, field)]));
   items.push(path('sight', 'outline', [rectangle(sight)]));
   return group(key, items);

@@ -1,5 +1,5 @@
 import { type Box, type Loop, polygon } from '@fielded/geometry';
-import type { Item, PathItem } from '../scene.ts';
+import type { PathItem } from '../scene.ts';
 import { path } from '../scene.ts';
 
 const APART = 2.6;
@@ -36,13 +36,11 @@ export function drawGrain(key: string, part: Box, upright: boolean): PathItem {
   return path(key, 'grain', strokes);
 }
 
-/** A drawing without the grain of its wood. It is as large: grain lies within its part. */
-export function withoutGrain(items: readonly Item[]): Item[] {
-  return items.flatMap((item): Item[] => {
-    if (item.kind === 'group') return [{ ...item, items: withoutGrain(item.items) }];
-    return item.kind === 'path' && item.role === 'grain' ? [] : [item];
-  });
-}
+/** Draws the grain of a part. */
+export type DrawGrain = typeof drawGrain;
+
+/** No grain, where a drawing is made for its size alone: grain lies within its part. */
+export const noGrain: DrawGrain = (key) => path(key, 'grain', []);
 
 /** Length of an arrow's head and half of its width, mm; no arrow is drawn where less than both heads would fit. */
 const HEAD = 1.6;

@@ -19,7 +19,7 @@ import { group, path } from '../scene.ts';
 import { safeText } from '../text/safe-text.ts';
 import { figure } from './cut-dimensions.ts';
 import { mitres } from './door-parts.ts';
-import { drawGrain } from './grain.ts';
+import { type DrawGrain, drawGrain } from './grain.ts';
 import { cutsEnd, splitBreaks } from './panel-part.ts';
 import { fieldLoops, radiusLeaders, shapedLoops } from './shaped-panel.ts';
 import { tier } from './tier.ts';
@@ -31,11 +31,17 @@ const SMALL_HATCH = 1.2;
 
 /**
  * The whole panel from the front, with the line that the frame covers, the field and the mitres, over its section across and beside
- * its section along. `index` counts the job's doors from 0, `kind` the door's kinds of panels.
+ * its section along. `index` counts the job's doors from 0, `kind` the door's kinds of panels; `grain` draws the front's grain.
  *
  * @throws RangeError for a door that the job does not have.
  */
-export function sketchPanel(report: Report, scale: number, index: number, kind: number = 0): Sketch {
+export function sketchPanel(
+  report: Report,
+  scale: number,
+  index: number,
+  kind: number = 0,
+  grain: DrawGrain = drawGrain,
+): Sketch {
   const panel = findPanel(report, scale, index, kind);
   const { width, height } = panel.shown;
   const edge = panel.shaped?.edge ?? rectangle(inset(panel, 0));
@@ -61,7 +67,7 @@ export function sketchPanel(report: Report, scale: number, index: number, kind: 
   });
   const woods = [edge, ...across.woods, ...along.woods];
   return {
-    items: [group('front', drawFront(report, panel, edge)), across.item, along.item],
+    items: [group('front', drawFront(report, panel, edge, grain)), across.item, along.item],
     outlines: [...edge.curves, ...across.outlines, ...along.outlines],
     woods,
     around: loopsBox(woods)!,
@@ -102,7 +108,7 @@ function inset({ shown: { width, height }, scale }: DrawnPanel, by: number): Box
 }
 
 /** The panel from the front. */
-function drawFront(report: Report, panel: DrawnPanel, edgeLoop: Loop): Item[] {
+function drawFront(report: Report, panel: DrawnPanel, edgeLoop: Loop, grain: DrawGrain): Item[] {
   const { door, shown, fieldStart, hasField, shaped, scale } = panel;
   const edge = inset(panel, 0);
   const field = inset(panel, hasField ? fieldStart : 0);
@@ -119,7 +125,7 @@ function drawFront(report: Report, panel: DrawnPanel, edgeLoop: Loop): Item[] {
     // What is left square of the blank is sawn off.
     path('blank', 'hidden', shaped ? [rectangle(edge)] : []),
     path('wood', 'wood', [edgeLoop]),
-    drawGrain('grain', shaped?.square ?? field, shown.grain === 'up'),
+    grain('grain', shaped?.square ?? field, shown.grain === 'up'),
     path('sight line', 'cutter', sightIsSeen ? [shaped?.sight ?? rectangle(sightBox)] : []),
     path('field', 'outline', fieldLoops(shaped, hasField ? [rectangle(field), ...mitres(edge, field)] : [])),
     path('outline', 'outline', [edgeLoop]),

@@ -2,7 +2,6 @@ import type { Report } from '@fielded/core';
 import { keepOnly } from '../dimension/keep-only.ts';
 import type { Room } from '../dimension/lay-within.ts';
 import { layWithin } from '../dimension/lay-within.ts';
-import type { Sketch } from '../dimension/sketch.ts';
 import type { Item } from '../scene.ts';
 import { safeText } from '../text/safe-text.ts';
 import { sayEdge } from '../words/english/edge.ts';
@@ -11,7 +10,7 @@ import { sketchCorner } from './corner.ts';
 import { drawCuts } from './cuts.ts';
 import { sketchDetail } from './detail.ts';
 import { sketchDoor } from './door.ts';
-import { withoutGrain } from './grain.ts';
+import { drawGrain, noGrain } from './grain.ts';
 import { sketchJoint } from './joint.ts';
 import { sketchPanel } from './panel.ts';
 import { sketchSection } from './section.ts';
@@ -47,7 +46,7 @@ interface ViewEntry {
    * Laid out at a scale; broken where it would not fit the room. `door` counts from 0. What is of several pieces stands in as
    * many columns as fit `across`, mm; a door has the dimensions of the values of `only`, of all for null, and no grain where it is `plain`.
    */
-  readonly draw: (report: Report, scale: number, door: number, room: Room | null, how?: Layout) => Item[];
+  readonly draw: (report: Report, scale: number, door: number, room: Room | null, how?: Partial<Layout>) => Item[];
   /** The scales it is drawn at, the largest that suits first; see `usualScale`. */
   readonly scales: readonly number[];
   /** The smallest scale at which it still shows what it is for. */
@@ -136,7 +135,8 @@ export const VIEWS: Readonly<Record<PlainView, ViewEntry>> = {
   },
   panel: {
     ...namedOfDoor('panel'),
-    draw: (report, scale, door, room, how) => layWithin(asTold(sketchPanel(report, scale, door), how), room),
+    draw: (report, scale, door, room, { only = null, plain = false } = {}) =>
+      layWithin(keepOnly(sketchPanel(report, scale, door, 0, plain ? noGrain : drawGrain), only), room),
     scales: [1, 0.5, 0.2, 0.1, 0.05, 0.02],
     least: 0.01,
     extent: doorExtent,
@@ -144,19 +144,14 @@ export const VIEWS: Readonly<Record<PlainView, ViewEntry>> = {
   },
   door: {
     ...namedOfDoor('door'),
-    draw: (report, scale, door, room, how) => layWithin(asTold(sketchDoor(report, scale, door), how), room),
+    draw: (report, scale, door, room, { only = null, plain = false } = {}) =>
+      layWithin(keepOnly(sketchDoor(report, scale, door, plain ? noGrain : drawGrain), only), room),
     scales: [1, 0.5, 0.2, 0.1, 0.05, 0.02],
     least: 0.01,
     extent: doorExtent,
     notes: (report, door) => [countOfDoors(report, door)],
   },
 };
-
-/** A sketch of a door or its panel with what is wanted of it. */
-function asTold(sketch: Sketch, { only, plain }: Partial<Layout> = {}): Sketch {
-  const kept = keepOnly(sketch, only ?? null);
-  return plain ? { ...kept, items: withoutGrain(kept.items) } : kept;
-}
 
 /** The scale that a view is drawn at unless told: the largest of its usual ones at which it stays within 220 mm or so. */
 export function usualScale(view: PlainView, report: Report, door: number): number {
