@@ -49,6 +49,3 @@ export function coatedJob(other: Partial<Job> = {}): Job {
   const groove = { ...frame.groove, width: frame.groove.width + 0.04, setback: frame.groove.setback - 0.02 };
   return { ...job, panel: { ...panel, film: 0.02 }, frame: { ...frame, groove } };
 }
-
-/** Joints made at random, for tests that ask nothing of them: 100,000, as usual, take 30 ms. */
-export const FEW = { simulation: { count: 1000, seed: 1, distribution: 'normal' } } as const;

@@ -1,7 +1,7 @@
 import { evaluate, type GivenJob } from '@fielded/core';
 import { describe, expect, it } from 'vitest';
 import { adviseRuns } from '../../packages/core/src/report/run-advice.ts';
-import { FEW } from './joints-to-spread.ts';
+import { FEW } from '../support/few-joints.ts';
 
 type Given = GivenJob['cuts'][number];
 const raise: Given = { name: 'raise', side: 'front', profile: { shape: 'rebate', reach: 38, depth: 9 } };

@@ -19,9 +19,9 @@ import { leastRadiusOf } from '../../packages/core/src/setup/ways.ts';
 import { prepareWork } from '../../packages/core/src/setup/work.ts';
 import { pointAt } from '../../packages/geometry/src/curve/along.ts';
 import { line } from '../../packages/geometry/src/curve/curve.ts';
+import { FEW } from '../support/few-joints.ts';
 import { planned, type ShopChanges, shopJob } from '../support/plans.ts';
 import { Random } from '../support/random.ts';
-import { FEW } from './joints-to-spread.ts';
 
 const workingOf = (ways: readonly Way[]) =>
   ways.filter(({ works }) => works).map(({ cut, machine, run, rotation }) => `${cut} ${machine} ${run} ${rotation}`);

@@ -5,7 +5,8 @@ import { createJoint } from '../../packages/core/src/spread/joint.ts';
 import { MOVE } from '../../packages/core/src/spread/moves.ts';
 import { equilibriumMoisture } from '../../packages/core/src/wood/moisture.ts';
 import { completeDoor } from '../support/doors.ts';
-import { cut, FEW, plainJob, profile, wedgeJob } from './joints-to-spread.ts';
+import { FEW } from '../support/few-joints.ts';
+import { cut, plainJob, profile, wedgeJob } from './joints-to-spread.ts';
 
 const year: Season = { made: 8, driest: 6, dampest: 11, pinned: true };
 const seasonOf = (other: Partial<Job> = {}, season: Partial<Season> = {}) =>

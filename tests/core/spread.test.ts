@@ -7,7 +7,8 @@ import type { SpreadLimits } from '../../packages/core/src/spread/limits.ts';
 import { reportSpread } from '../../packages/core/src/spread/report.ts';
 import { listSources } from '../../packages/core/src/spread/sources.ts';
 import { stackFigure } from '../../packages/core/src/spread/stack.ts';
-import { coatedJob, cut, FEW, plainJob, profile, wedgeJob } from './joints-to-spread.ts';
+import { FEW } from '../support/few-joints.ts';
+import { coatedJob, cut, plainJob, profile, wedgeJob } from './joints-to-spread.ts';
 
 const limits: SpreadLimits = { thickness: 0.15, height: 0.1, fence: 0.2, grooveWidth: 0.05, film: 0.02 };
 const none: SpreadLimits = { thickness: 0, height: 0, fence: 0, grooveWidth: 0, film: 0 };

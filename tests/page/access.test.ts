@@ -122,8 +122,7 @@ describe.each([
   itOn('phone')(
     'axe finds nothing wrong in light or dark',
     async () => {
-      // Without motion: a colour on its way to another is no colour to judge.
-      const page = await bench.goOn({ ...options, reducedMotion: 'reduce' });
+      const page = await bench.goOn(options);
       for (const details of await page.locator('.side details > summary').all()) await details.click();
       await page.getByRole('button', { name: 'Make it fit' }).click();
       await page.getByRole('button', { name: 'Make the move' }).waitFor();

@@ -8,7 +8,7 @@ import { field, PHONE, setUpBench } from './open-page.ts';
 const bench = setUpBench();
 
 it('a door is given by its opening, its rows and its head; every figure drawn of it can be typed over, by keyboard', async () => {
-  const page = await bench.open({ ...PHONE, reducedMotion: 'reduce' });
+  const page = await bench.open(PHONE);
   await page.locator('.rooms').getByRole('button', { name: 'Doors', exact: true }).click();
   await page.getByRole('button', { name: 'Add a door' }).click();
   const doors = page.locator('.doors');

@@ -40,8 +40,8 @@ export const PHONE: Screen = {
 /** With the worker by which the page does without a network. */
 export const OFFLINE: BrowserContextOptions = { serviceWorkers: 'allow' };
 /**
- * Nothing moves unless a test asks for it: a colour on its way to another is painted eight times at every press, a seventh of
- * what a press takes. Only colours and the panel that slides in move at all; a test of its own looks at that with and without.
+ * Nothing moves unless a test asks for it: a colour on its way to another is none to judge, and is painted eight times at every
+ * press, a seventh of what a press takes. Only colours and the panel that slides in move at all; a test of its own looks at that with and without.
  */
 const STILL = 'reduce';
 export const DESKTOP: Screen = { viewport: { width: 1440, height: 900 } };
@@ -185,9 +185,22 @@ export async function figureOf(page: Page, name: string): Promise<number | null>
 
 /** Taps the figure of a dimension. */
 export async function tapDimension(page: Page, of: string): Promise<void> {
-  const { x, y } = await middleOf(page, `.drawing [data-of="${of}"] .target`);
+  const target = `.drawing [data-of="${of}"] .target`;
+  const { x, y } = await middleAtRest(page, target);
   if (await page.evaluate(() => navigator.maxTouchPoints > 0)) await page.touchscreen.tap(x, y);
   else await page.mouse.click(x, y);
+}
+
+/** The middle of what is drawn once it stays there: after a change of the screen a drawing is fitted anew, step by step. */
+async function middleAtRest(page: Page, selector: string): Promise<{ x: number; y: number }> {
+  let last = await middleOf(page, selector);
+  for (;;) {
+    // The page's own clock: a busy one has not drawn anew yet.
+    await page.evaluate(() => new Promise((rest) => setTimeout(rest, 100)));
+    const now = await middleOf(page, selector);
+    if (now.x === last.x && now.y === last.y) return now;
+    last = now;
+  }
 }
 
 export async function middleOf(page: Page, selector: string): Promise<{ x: number; y: number }> {

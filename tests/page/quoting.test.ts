@@ -95,7 +95,7 @@ it('is the command line’s own, as PDF and as DOCX, and is printed', async () =
 });
 
 it('prices by the shop’s rates, says what is not priced, and keeps what was typed beside the job', async () => {
-  const page = await bench.open({ ...DESKTOP, colorScheme: 'dark', reducedMotion: 'reduce' });
+  const page = await bench.open({ ...DESKTOP, colorScheme: 'dark' });
   await go(page, 'Doors');
   await page.getByRole('button', { name: 'Add a door' }).click();
   await go(page, 'Quote');

@@ -58,7 +58,7 @@ it('is opened, changed and saved as a file that keeps its comments, and another 
 });
 
 it('compares its knives with a cut as the command line does, and sets the one that is chosen', async () => {
-  const page = await bench.open({ ...DESKTOP, colorScheme: 'dark', reducedMotion: 'reduce' });
+  const page = await bench.open({ ...DESKTOP, colorScheme: 'dark' });
   await go(page, 'Shop');
   await page.locator('.shop input[type="file"]').setInputFiles(SHOP);
   await page.getByText('is the shop now').waitFor();

@@ -2,7 +2,7 @@
 import { readFileSync } from 'node:fs';
 import type { Page } from 'playwright-core';
 import { describe, expect, it } from 'vitest';
-import { field, middleOf, PHONE, setUpBench } from './open-page.ts';
+import { field, middleOf, PHONE, setUpBench, tapDimension } from './open-page.ts';
 
 const bench = setUpBench();
 const ON_ITS_SIDE = { ...PHONE, viewport: { width: 844, height: 390 } };
@@ -88,8 +88,7 @@ describe('a phone upright, while a figure is typed', () => {
 
   it('shows the joint above the field of a figure that was tapped on the drawing, and goes back to where it was', async () => {
     const page = await bench.goOn(PHONE);
-    const { x, y } = await middleOf(page, '.drawing [data-of="frame.groove.width"] .target');
-    await page.touchscreen.tap(x, y);
+    await tapDimension(page, 'frame.groove.width');
     await page.locator('.dimension-entry').waitFor();
     await raiseKeyboard(page, 390, 400);
     expectTypingIsSeen(await measure(page), 'tapped');
@@ -175,8 +174,7 @@ describe('a keyboard that lies over the page, which keeps its size', () => {
       }
       await layKeyboardOver(page, screen.viewport!.height, 0);
       await page.evaluate(() => scrollTo(0, 0));
-      const { x, y } = await middleOf(page, '.drawing [data-of="frame.groove.width"] .target');
-      await page.touchscreen.tap(x, y);
+      await tapDimension(page, 'frame.groove.width');
       await page.locator('.dimension-entry').waitFor();
       await layKeyboardOver(page, height, top);
       await inSight(top);

@@ -72,7 +72,7 @@ async function go(page: Page, part: string, first?: string): Promise<void> {
 }
 
 it('goes from nothing to the quote', async () => {
-  const page = await bench.openAlone({ ...PHONE, ...OFFLINE, reducedMotion: 'reduce' });
+  const page = await bench.openAlone({ ...PHONE, ...OFFLINE });
   page.setDefaultTimeout(LONGEST);
   const seen = (what: string, selector: string) => there(what, page.locator(selector).first().waitFor());
   const faults: string[] = [];

@@ -4,6 +4,7 @@ import type { GroupItem, Item, PathItem, Scene, TextItem } from '@fielded/render
 import { sceneToSvg, seasonScene, spreadScene } from '@fielded/render';
 import { describe, expect, it } from 'vitest';
 import { cut, plainJob, profile, wedgeJob } from '../core/joints-to-spread.ts';
+import { FEW } from '../support/few-joints.ts';
 import { layoutFaults } from './layout-faults.ts';
 
 const spread = { thickness: 0.15, height: 0.1, fence: 0.2, grooveWidth: 0.1, film: 0.02 };
@@ -64,7 +65,7 @@ const ends = (item: Item): [number, number] => {
 };
 
 describe.each(Object.entries(CHARTS))('%s', (_, job) => {
-  const report = evaluate(job, { simulation: { count: 2000, seed: 1, distribution: 'normal' } });
+  const report = evaluate(job, FEW);
 
   it('has nothing lying over anything else', () => {
     expect(layoutFaults(spreadScene(report))).toEqual([]);

@@ -16,7 +16,7 @@ import { randomReport } from './random-report.ts';
 const JOBS_AT_RANDOM = trials(30, 300);
 /**
  * Jobs in which two texts touch where one does not keep clear of another (97, of the first 120 the only one), and where a text is put over a
- * leader's (53, of all the first).
+ * leader's (53, the first of all).
  */
 const CLOSE = [53, 97];
 const folder = scratchFolder();

@@ -40,6 +40,7 @@ import {
   templateSheets,
   viewsOf,
 } from '@fielded/render';
+import { FEW } from '../support/few-joints.ts';
 import { shopJob } from '../support/plans.ts';
 import { JOBS } from './jobs-to-draw.ts';
 
@@ -97,7 +98,7 @@ export interface Drawn {
 export function drawJob(name: string, given: Job, language?: Language): Drawn[] {
   const job: Job = language === undefined ? given : { ...given, language };
   // Few joints: a chart of them has the words and the parts of one of many.
-  const report = evaluate(job, { simulation: { count: 2000, seed: 1, distribution: 'normal' } });
+  const report = evaluate(job, FEW);
   const spoken = language === undefined ? {} : { language };
   const drawn: Drawn[] = [];
   const put: Put = (what, scenes) => {
