@@ -88,8 +88,9 @@ it('goes from nothing to the quote', async () => {
   await page.context().setOffline(true);
 
   expect(await reach(page, /panel\.thickness/)).toBeLessThanOrEqual(5);
+  // What keys do is fetched at the first of them.
   await page.keyboard.press('Escape');
-  expect(await focused(page)).toBe('Joint');
+  await expect.poll(() => focused(page)).toBe('Joint');
   await page.keyboard.press('Shift+Tab');
   await page.keyboard.press('ArrowDown');
   await there('the first command of the menu', page.locator('.menu-list button:focus').waitFor());
