@@ -65,8 +65,20 @@ describe('a dimension on the drawing', () => {
     await page.locator('.dimension-entry input').fill('8');
     await page.keyboard.press('Enter');
     expect(await field(page, 'frame.swellGap').inputValue()).toBe('3');
+    // A key that is pressed as soon as the words are seen belongs to them.
+    const hasFocus = page.evaluate(
+      () =>
+        new Promise<boolean>((found) => {
+          const watch = new MutationObserver(() => {
+            const note = document.querySelector('.dimension-note');
+            if (note !== null) found(note.contains(document.activeElement));
+          });
+          watch.observe(document.querySelector('.sheet')!, { childList: true });
+        }),
+    );
     await tapDimension(page, 'fit.clearance');
     expect(await page.locator('.dimension-note').innerText()).toContain('Make it fit');
+    expect(await hasFocus).toBe(true);
   });
 
   it('is reached and changed by keyboard alone', async () => {

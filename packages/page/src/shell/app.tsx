@@ -1,6 +1,6 @@
 import { useComputed } from '@preact/signals';
 import type { FunctionComponent, JSX, RefObject } from 'preact';
-import { useEffect, useMemo, useRef } from 'preact/hooks';
+import { useEffect, useLayoutEffect, useMemo, useRef } from 'preact/hooks';
 import { DeskContext } from '../desk/context.ts';
 import type { Desk } from '../desk/desk.ts';
 import { isChanged } from '../desk/doc.ts';
@@ -63,7 +63,7 @@ export function App({ desk, keeper, greet }: { desk: Desk; keeper: Keeper; greet
 /** Another part begins at its head, and the keyboard goes on in it; in the row of parts it stays where it is. */
 function useArrival({ place }: Places, side: RefObject<HTMLDivElement | null>): void {
   const before = useRef(place.value);
-  useEffect(() => {
+  useLayoutEffect(() => {
     if (before.current === place.value) return;
     before.current = place.value;
     scrollTo({ top: 0, behavior: 'instant' });

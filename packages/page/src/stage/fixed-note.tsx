@@ -1,5 +1,5 @@
 import type { JSX } from 'preact';
-import { useEffect, useRef } from 'preact/hooks';
+import { useLayoutEffect, useRef } from 'preact/hooks';
 import { adoptStyles } from '../style/adopt-styles.ts';
 import noteStyles from '../style/fixed-note.css?inline';
 import { placeOver } from './over-figure.ts';
@@ -10,7 +10,8 @@ adoptStyles(noteStyles);
 /** Says, where a dimension stands that cannot be typed over, what it follows from. */
 export function FixedNote({ open, close, words }: { open: Spot; close: () => void; words: string }): JSX.Element {
   const button = useRef<HTMLButtonElement>(null);
-  useEffect(() => button.current?.focus(), []);
+  // Before it is painted: a key that is pressed as soon as it is seen belongs to it.
+  useLayoutEffect(() => button.current?.focus(), []);
   return (
     <div class="dimension-note" role="note" ref={(element) => placeOver(element, open)}>
       <p>{words}</p>

@@ -1,7 +1,7 @@
 import { countJob, makeQuote, minorDigits, type Problem, type Quote } from '@fielded/core';
 import { useSignal } from '@preact/signals';
 import type { JSX } from 'preact';
-import { useEffect, useMemo, useRef, useState } from 'preact/hooks';
+import { useEffect, useLayoutEffect, useMemo, useRef, useState } from 'preact/hooks';
 import { useDesk } from '../../desk/context.ts';
 import type { Keeper } from '../../desk/keeper.ts';
 import { keptLogo } from '../../desk/kept-logos.ts';
@@ -89,7 +89,7 @@ function useRates(openFirst: boolean, places: Places) {
   const [open, setOpen] = useState(openFirst);
   const [wanted, setWanted] = useState<string | null>(null);
   // The field is there once the rates are open.
-  useEffect(() => {
+  useLayoutEffect(() => {
     if (wanted === null) return;
     place.current?.querySelector<HTMLInputElement>(`[data-shop="${CSS.escape(wanted)}"]`)?.focus();
     setWanted(null);

@@ -1,6 +1,6 @@
 import { useSignal } from '@preact/signals';
 import type { JSX } from 'preact';
-import { useEffect, useRef } from 'preact/hooks';
+import { useLayoutEffect, useRef } from 'preact/hooks';
 import { Later } from '../../desk/later.tsx';
 import type { OutlinePlace } from '../../files/outline-files.ts';
 
@@ -18,7 +18,7 @@ export function OwnOutline({
   const button = useRef<HTMLButtonElement>(null);
   const closed = useRef(false);
   // Where it was opened the hand goes on, and the drawing is in sight again.
-  useEffect(() => {
+  useLayoutEffect(() => {
     if (opened.value || !closed.current) return;
     closed.current = false;
     button.current?.focus({ preventScroll: true });
