@@ -3,6 +3,7 @@ import { readFileSync } from 'node:fs';
 import type { CDPSession, Page } from 'playwright-core';
 import { describe, expect, it } from 'vitest';
 import { evaluate, readJob } from '../../packages/core/src/index.ts';
+import { type Role, STYLES } from '../../packages/render/src/index.ts';
 import { field, figureOf, middleOf, PHONE, setUpBench, tapDimension } from './open-page.ts';
 
 const bench = setUpBench();
@@ -291,19 +292,36 @@ describe('on the stage', () => {
     const listed = () => page.locator('.views button[aria-pressed]').allInnerTexts();
     await expect.poll(listed).toEqual(expect.arrayContaining(['Joint', 'Section', 'Detail', 'Cuts', 'Panel', 'Door']));
     const views = await listed();
+    const roles = new Set<string>();
+    const noteRoles = async () => {
+      const drawn = await page
+        .locator('.drawing [class^="role-"]')
+        .evaluateAll((all) => all.map((each) => each.classList[0]!.slice('role-'.length)));
+      for (const role of drawn) roles.add(role);
+    };
     for (const name of views) {
       await page.locator('.views').getByRole('button', { name, exact: true }).click();
       await expect.poll(() => page.locator('.drawing path[d]').count(), { message: name }).toBeGreaterThan(5);
       // Drawings that are tried for their size go without grain; those that are shown have it.
       const grain = page.locator('.drawing path.role-grain[d^="M"]');
       if (name === 'Panel' || name === 'Door') await expect.poll(() => grain.count()).toBeGreaterThan(0);
+      await noteRoles();
     }
     const knives = page.getByLabel('Knives');
     for (const name of ['Knife, raise', 'Limiter, back relief']) {
       await knives.selectOption(name);
       await expect.poll(() => page.locator('.drawing').getAttribute('aria-label')).toContain(name);
       await expect.poll(() => page.locator('.drawing text').count(), { message: name }).toBeGreaterThan(20);
+      await noteRoles();
     }
+    // A colour that the page does not have would be drawn as black, or not at all.
+    const colours = new Set([...roles].flatMap((role) => [STYLES[role as Role].fill, STYLES[role as Role].stroke]));
+    colours.delete(undefined);
+    expect(colours.size).toBeGreaterThan(4);
+    const style = (name: string) => readFileSync(`packages/page/src/style/${name}.css`, 'utf8');
+    const [light, dark] = style('base').split('prefers-color-scheme: dark');
+    for (const sheet of [light, dark, style('forced-colours')])
+      for (const colour of colours) expect(sheet).toContain(`--${colour}: `);
     await page.getByRole('button', { name: 'Two drawings' }).click();
     await expect.poll(() => page.locator('.drawing').count()).toBe(2);
     await page.getByRole('button', { name: 'One drawing' }).click();
