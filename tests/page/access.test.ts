@@ -32,7 +32,7 @@ describe('the first load', () => {
     const files = [...new Set(await loaded())].map((path) => (path === '/' ? 'index.html' : path.slice(1)));
     const sizes = files.map((file) => ({
       file,
-      bytes: gzipSync(readFileSync(join(bench.folder, file)), { level: 9 }).length,
+      bytes: gzipSync(readFileSync(join(bench.built, file)), { level: 9 }).length,
     }));
     const letters = sizes.filter(({ file }) => file.endsWith('.woff2'));
     const rest = sizes.filter(({ file }) => !file.endsWith('.woff2'));
@@ -315,7 +315,7 @@ describe('the page', () => {
   });
 
   it('works from a single file on disk, with everything that is fetched later in it', async () => {
-    const page = await bench.openAlone(DESKTOP, pathToFileURL(join(bench.folder, 'fielded.html')).href);
+    const page = await bench.openAlone(DESKTOP, pathToFileURL(join(bench.built, 'fielded.html')).href);
     const refused: string[] = [];
     page.on('console', (message) => message.type() === 'error' && refused.push(message.text()));
     expect(await page.locator('script[src], link[rel="stylesheet"]').count()).toBe(0);

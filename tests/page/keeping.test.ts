@@ -281,7 +281,7 @@ describe('a link', () => {
 
 describe('without a network', () => {
   it('the page opens after one visit, with what is fetched later too, and keeps the job over an update', async () => {
-    const { address } = await bench.serve(null);
+    const { address } = await bench.serveCopy();
     const page = await bench.openAlone({ ...DESKTOP, ...OFFLINE }, address);
     await page.evaluate(() => navigator.serviceWorker.ready);
     await expect.poll(() => page.evaluate(() => navigator.serviceWorker.controller !== null)).toBe(true);

@@ -1,14 +1,17 @@
 import { cpSync } from 'node:fs';
 import { type Browser, type BrowserContext, type BrowserContextOptions, chromium, type Page } from 'playwright-core';
 import { afterAll, afterEach, beforeAll } from 'vitest';
-import { type GivenFile, type Served, servePage } from '../../packages/cli/src/serve/serve-page.ts';
+import { type Served, servePage } from '../../packages/cli/src/serve/serve-page.ts';
 import { builtPage } from '../support/built-page.ts';
 import { findBrowser, scratchFolder } from '../support/programs.ts';
 import { kindOf, openAfresh, putAside, rest, type Screen, type SharedTab, takeTab, undoAll } from './shared-tabs.ts';
 
 /** The page built from its sources, served, and a browser to open it in. */
 export interface Bench {
+  /** A folder of this file's own. */
   readonly folder: string;
+  /** Where the page lies that is shown: for all test files, so to be read alone. */
+  built: string;
   readonly browser: Browser;
   address: string;
   /**
@@ -27,8 +30,8 @@ export interface Bench {
    * the time of a page.
    */
   openAlone(options?: BrowserContextOptions, at?: string): Promise<Page>;
-  /** Serves this file's own copy of the page, with files for its desk, or none for null. */
-  serve(files: readonly GivenFile[] | null): Promise<Served>;
+  /** Serves a copy of the page, put into this file's own folder. */
+  serveCopy(): Promise<Served>;
 }
 
 export const PHONE: Screen = {
@@ -76,7 +79,7 @@ export function setUpBench(): Bench {
   const left = new Map<string, SharedTab>();
   const goingOn = new Set<Page>();
   const closed = new Set<BrowserContext>();
-  const bench = { folder, address: '' } as { -readonly [K in keyof Bench]: Bench[K] };
+  const bench = { folder, built: '', address: '' } as { -readonly [K in keyof Bench]: Bench[K] };
   const noteFaults = (page: Page) =>
     page.on('pageerror', (error) => {
       // A page that is torn down with a fetch on its way is not at fault.
@@ -132,16 +135,16 @@ export function setUpBench(): Bench {
     await ready(page);
     return page;
   };
-  bench.serve = async (files) => {
-    const served = await servePage(folder, files && (() => files));
+  bench.serveCopy = async () => {
+    cpSync(bench.built, folder, { recursive: true });
+    const served = await servePage(folder, null);
     closing.push(() => served.close());
     return served;
   };
   beforeAll(async () => {
-    const built = await builtPage();
-    cpSync(built, folder, { recursive: true });
+    bench.built = await builtPage();
     bench.browser = await launch();
-    shown ??= servePage(built, null);
+    shown ??= servePage(bench.built, null);
     bench.address = (await shown).address;
   }, 60_000);
   // What a test leaves open goes on drawing beside the next one.

@@ -110,7 +110,7 @@ inLongRun(
     const logo = { name: 'mark.svg', mimeType: 'image/svg+xml', buffer: Buffer.from(mark) };
     await page.getByLabel('Logo, PNG, JPEG or SVG').setInputFiles(logo);
     await page.locator('.logo-field img').waitFor();
-    const all = readdirSync(join(bench.folder, 'assets')).filter((name) => /\.(?:js|ttf|css)$/.test(name));
+    const all = readdirSync(join(bench.built, 'assets')).filter((name) => /\.(?:js|ttf|css)$/.test(name));
     const parts = all.filter((name) => !NOT_A_PART.test(name));
     expect(parts.filter((name) => !failed.has(name))).toEqual([]);
     expect([...failed].filter((name) => !fetched.has(name))).toEqual([]);
