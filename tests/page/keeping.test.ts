@@ -120,10 +120,13 @@ describe('what is typed', () => {
     expect(await depth(one).inputValue()).toBe('4.95');
     expect(await depth(two).inputValue()).toBe('4.6');
 
-    await depth(one).fill('4.85');
     await two.close();
+    await depth(one).fill('4.85');
     const again = await one.context().newPage();
     await one.close();
+    await again.goto(between());
+    const held = () => again.evaluate(async () => (await navigator.locks.query()).held);
+    await expect.poll(held, { message: 'what closed tabs hold' }).toEqual([]);
     await again.goto(bench.address);
     await ready(again);
     expect(await depth(again).inputValue()).toBe('4.85');
