@@ -2,7 +2,7 @@
 import { readFileSync } from 'node:fs';
 import type { CDPSession, Page } from 'playwright-core';
 import { describe, expect, it } from 'vitest';
-import { evaluateJoint, readJob } from '../../packages/core/src/index.ts';
+import { evaluate, readJob } from '../../packages/core/src/index.ts';
 import { type Role, STYLES } from '../../packages/render/src/index.ts';
 import { field, figureOf, middleOf, PHONE, setUpBench, tapDimension } from './open-page.ts';
 
@@ -273,7 +273,7 @@ describe('on the stage', () => {
       const text = readFileSync(files[0]!, 'utf8');
       const { job, faults } = readJob(text, { loadShop: () => readFileSync('examples/shop/shop.yaml', 'utf8') });
       expect(faults).toEqual([]);
-      const { fit, tongue, title } = evaluateJoint(job!);
+      const { fit, tongue, title } = evaluate(job!);
       await expect.poll(() => page.getByLabel('Title of the job').inputValue(), { message: example }).toBe(title);
       expect(await figuresOf(page), example).toEqual({
         tip: tongue.thicknessAtTip,
