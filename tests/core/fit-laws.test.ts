@@ -367,6 +367,7 @@ describe('scanned points', () => {
     ['on it', 11, 15],
     ['short of it', 9.5, 13],
     ['past it', 13, 13.5],
+    ['inside it, on neither line', 11, 14.5],
   ])('two to each side of a corner are enough for it, with one %s', (_, x, y) => {
     const places = [
       [5, 7],

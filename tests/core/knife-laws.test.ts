@@ -178,7 +178,14 @@ it('a limiter is the profile less a rhombus at every station, and its ends reach
   // A tooth and a notch, whose flanks are steeper than the rhombus's sides.
   const tooth = [line(0, 6, 6, 6), line(6, 6, 7, 10), line(7, 10, 8, 6), line(8, 6, 16, 4), line(16, 4, 16, 0)];
   const notch = [line(0, 6, 6, 6), line(6, 6, 7, 2), line(7, 2, 8, 6), line(8, 6, 16, 4), line(16, 4, 16, 0)];
-  const given = [steps, steps, tooth, tooth, notch, notch];
+  // A half round that stands and one that is sunk: both flanks of each are steeper than the rhombus's sides in part.
+  const round = (turn: 1 | -1) => [
+    line(0, 6, 6, 6),
+    arc(6, 6, 10, 6, 8, 6, turn),
+    line(10, 6, 16, 4),
+    line(16, 4, 16, 0),
+  ];
+  const given = [steps, tooth, notch, round(-1), round(1)].flatMap((chain) => [chain, chain]);
   for (let n = 0; n < 20; n++) {
     const { chain } = seeProfile(given[n] ?? drawProfile(random).chain, n % 2 === 0 ? 0 : Math.PI / 2);
     // An undercut counts as what it sweeps.

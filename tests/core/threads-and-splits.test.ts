@@ -2,6 +2,7 @@
 import { describe, expect, it } from 'vitest';
 import { pointAt } from '../../packages/geometry/src/curve/along.ts';
 import { arc, type Curve, line } from '../../packages/geometry/src/curve/curve.ts';
+import { type Piece, splitCurve } from '../../packages/geometry/src/curve/piece.ts';
 import { splitAtCrossings } from '../../packages/geometry/src/offset/split.ts';
 import { liesOn, type Strip, walkStrips } from '../../packages/geometry/src/strips/strips.ts';
 import {
@@ -53,7 +54,41 @@ describe('curves that lie along each other', () => {
   });
 });
 
+describe('an arc that rounding ends a hair before it starts', () => {
+  it.each([
+    ['upper', 4, -1e-12],
+    ['lower', -4, 1e-12],
+  ])('has no width, and is not sent round once more, on the %s half of its circle', (_, y, hair) => {
+    const pieces: Piece[] = [];
+    splitCurve(arc(3, y, 3 + hair, y, 0, 0, -1), pieces);
+    splitCurve(arc(3 + hair, y, 3, y, 0, 0, 1), pieces);
+    expect(pieces).toEqual([]);
+  });
+});
+
 describe('strips', () => {
+  it.each([
+    ['first', 0],
+    ['second', 1],
+  ])(
+    'part where an arc sets off upright so near below another thread that they cross at its start, told of %s',
+    (_, of) => {
+      // The arc crosses the level 1e-8 mm above its start 5e-17 mm beyond it: nearer than two figures can be told apart there.
+      const rising = [line(100, 5, 110, 5), arc(110, 5, 111, 6, 111, 5, -1), line(111, 6, 112, 6)];
+      const heightOf = (x: number) => (x <= 110 ? 5 : x < 111 ? 5 + Math.sqrt(1 - (x - 111) ** 2) : 6);
+      const threads: Thread[] = [];
+      const add = [() => threadChain(rising, 0, threads), () => threads.push(levelThread(100, 112, 5 + 1e-8, 1, 1))];
+      add[of]!();
+      add[1 - of]!();
+      walkStrips(threads, 100, 112, ({ left, right, order }) => {
+        for (const u of [0.1, 0.5, 0.9]) {
+          const rises = heightOf(left + u * (right - left)) > 5 + 1e-8;
+          expect(order.map((thread) => thread.of)).toEqual(rises ? [1, 0] : [0, 1]);
+        }
+      });
+    },
+  );
+
   // Thread k lies at height k from x = 100 + a place of its own to 300; the places come in no order.
   it.each([5, 24, 25, 60])('hold every one of %i threads from where it starts, lowest first', (count) => {
     const starts = Array.from({ length: count }, (_, k) => 100 + ((k * 37) % 61));

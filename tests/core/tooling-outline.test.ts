@@ -9,7 +9,7 @@ import { arcAngle, cornerAngle, pointAlong } from '../../packages/geometry/src/c
 import { DEGREE, raiser, randomHead } from '../support/heads.ts';
 import { Random } from '../support/random.ts';
 import { randomProfile } from '../support/random-job.ts';
-import { processorTime } from '../support/timing.ts';
+import { leastProcessorTime } from '../support/timing.ts';
 
 const face = knifeFace(raiser);
 
@@ -25,9 +25,8 @@ describe('the fitted outline of a knife', () => {
     const { chain, deviation } = steelOutline(seen, face);
     expect(chain).toHaveLength(12);
     expect(deviation).toBeLessThanOrEqual(0.005);
-    steelOutline(seen, face);
-    const times = [1, 2, 3, 4, 5].map(() => processorTime(() => steelOutline(seen, face)));
-    expect(Math.min(...times)).toBeLessThan(5);
+    // Once the engine knows it.
+    expect(leastProcessorTime(() => steelOutline(seen, face), 5, 20)).toBeLessThan(5);
   });
 
   it('of the named ogee takes 5 pieces flat: land, three arcs where smooth runs end at the tip’s corner, shoulder', () => {

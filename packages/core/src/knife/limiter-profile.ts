@@ -64,12 +64,9 @@ function tents(pieces: readonly Curve[], gap: number, side: number): Chain[] {
 /** The points of an arc at which its slope is ±`steep`. */
 function placesOfSlope(c: Curve, steep: number): { x: number; y: number }[] {
   const out = c.r / Math.hypot(1, steep);
-  return [1, -1]
-    .map((sign) => {
-      const x = c.cx + sign * steep * out;
-      return { x, y: heightAt(c, x) };
-    })
-    .filter(({ x }) => x > c.x0 && x < c.x1);
+  return [c.cx - steep * out, c.cx + steep * out]
+    .filter((x) => x > c.x0 && x < c.x1)
+    .map((x) => ({ x, y: heightAt(c, x) }));
 }
 
 function slopeAt(c: Curve, u: number): number {
