@@ -2,6 +2,7 @@
 import fc from 'fast-check';
 import svgpath from 'svgpath';
 import { describe, expect, it } from 'vitest';
+import { drawPath } from '../../packages/core/src/profile/draw-path.ts';
 import { takeApart, writeOut } from '../../packages/core/src/profile/path-commands.ts';
 
 const number = fc.integer({ min: -400, max: 400 }).map((n) => n / 8);
@@ -66,4 +67,15 @@ describe('writeOut', () => {
     expect(writeOut(takeApart('M 0 0 c 1 2 3 4 5 6 s 1 1 2 2').segments).at(-1)).toEqual(['C', 7, 8, 6, 7, 7, 8]);
     expect(writeOut(takeApart('M 1 1 L 4 4 T 8 0').segments).at(-1)).toEqual(['Q', 4, 4, 8, 0]);
   });
+});
+
+it('a path of 6,000 strokes is drawn, closed or not, and one of more is refused', () => {
+  const zigzag = (count: number) =>
+    `M0 9${Array.from({ length: count }, (_, i) => `L${(i + 1) / 100} ${i % 2 === 0 ? 8 : 9}`).join('')}`;
+  for (const end of ['', 'Z']) {
+    // The stroke that closes the path is one of them.
+    const most = end === '' ? 6000 : 5999;
+    expect(drawPath(`${zigzag(most)}${end}`, 'mm')).toMatchObject({ closed: end !== '' });
+    expect(drawPath(`${zigzag(most + 1)}${end}`, 'mm')).toMatchObject({ sentence: 'fault.too-many.strokes' });
+  }
 });
