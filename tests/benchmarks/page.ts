@@ -3,7 +3,6 @@
 // browser's own pointer; a frame is every task of the page's main thread that one movement sets off, as the browser's trace
 // has it: reading the job, evaluating it, laying out and painting, then the browser's own style, layout and paint. Its time
 // is that of the thread on a processor: what other programs take in between is not counted.
-import { execFileSync } from 'node:child_process';
 import { mkdtempSync, readFileSync, rmSync, writeFileSync } from 'node:fs';
 import { cpus, loadavg, tmpdir } from 'node:os';
 import { join } from 'node:path';
@@ -12,6 +11,7 @@ import { type Browser, chromium, type Page } from 'playwright-core';
 import { build } from 'vite';
 import { type GivenFile, servePage } from '../../packages/cli/src/serve/serve-page.ts';
 import { FOUR_CUTS } from '../support/four-cuts.ts';
+import { findBrowser } from '../support/programs.ts';
 import { quantile } from '../support/timing.ts';
 
 /** How often each job is opened and dragged anew: one round may fall on a busy moment. */
@@ -142,8 +142,7 @@ const folder = mkdtempSync(join(tmpdir(), 'fielded-page-'));
 process.env.NODE_ENV = 'production';
 const root = fileURLToPath(new URL('../../packages/page', import.meta.url));
 await build({ root, logLevel: 'error', build: { outDir: folder, emptyOutDir: false } });
-const executablePath = execFileSync('sh', ['-c', 'command -v chromium'], { encoding: 'utf8' }).trim();
-const browser = await chromium.launch({ executablePath, args: ['--no-sandbox', '--disable-gpu'] });
+const browser = await chromium.launch({ executablePath: findBrowser().path, args: ['--no-sandbox', '--disable-gpu'] });
 const rows: Measured[] = [];
 for (const goal of GOALS) rows.push(await measure(goal));
 await browser.close();
