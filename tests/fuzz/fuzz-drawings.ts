@@ -3,10 +3,9 @@ import { readOutlineFile, writeDxf } from '@fielded/exchange';
 import type { Curve } from '@fielded/geometry';
 import { Random } from '../support/random.ts';
 import type { Finding } from './fuzz-jobs.ts';
+import { judgeCase } from './judge-case.ts';
 import { spoil } from './spoil.ts';
 
-/** Most work that a single case may take, ms of the processor's time. */
-const HANG = 1000;
 const PATH = 'M 0 9 H 11 C 20 9 18 4 26 4 Q 30 4 33 2 A 3 3 0 0 1 36 1.5 L 38 1.5 V 0';
 
 const line = (x0: number, y0: number, x1: number, y1: number): Curve => ({
@@ -58,16 +57,7 @@ const PIECES = [
 export function fuzzDrawing(seed: number): Finding[] {
   const { name, text } = STARTS[seed % STARTS.length]!;
   const spoilt = new TextDecoder().decode(spoil(new TextEncoder().encode(text), new Random(seed), PIECES));
-  const start = process.cpuUsage();
-  let faults: string[];
-  try {
-    faults = tryOutline(name, spoilt);
-  } catch (error) {
-    faults = [`threw ${error}`];
-  }
-  const took = process.cpuUsage(start).user / 1000;
-  if (took > HANG) faults.push(`took ${took.toFixed(0)} ms`);
-  return faults.map((what) => ({ seed, what: `${name}: ${what}` }));
+  return judgeCase(seed, () => tryOutline(name, spoilt)).map(({ what }) => ({ seed, what: `${name}: ${what}` }));
 }
 
 function tryOutline(name: string, text: string): string[] {

@@ -1,6 +1,7 @@
 import { evaluate, evaluateJoint, type Job, type Report, readJobData } from '@fielded/core';
 import { Random } from '../support/random.ts';
 import { randomJob } from '../support/random-job.ts';
+import { judgeCase } from './judge-case.ts';
 import { pathArea } from './path-area.ts';
 import { randomFile } from './random-file.ts';
 import { surfacesAt } from './scan-line.ts';
@@ -11,24 +12,12 @@ export interface Finding {
   readonly what: string;
 }
 
-/** Most work that a single case may take, ms of the processor's time. */
-const HANG = 1000;
-
 /**
  * Makes case `seed` and holds its report against everything that must be true of it: every fourth a job file built key by key,
  * the others jobs of named shapes whose surfaces are checked on scan lines too. Those are asked for their joint alone unless it is `whole`.
  */
 export function fuzzJob(seed: number, whole = true): Finding[] {
-  const start = process.cpuUsage();
-  let faults: string[];
-  try {
-    faults = seed % 4 === 3 ? fileFaults(seed) : namedFaults(seed, whole);
-  } catch (error) {
-    faults = [`threw ${error}`];
-  }
-  const took = process.cpuUsage(start).user / 1000;
-  if (took > HANG) faults.push(`took ${took.toFixed(0)} ms`);
-  return faults.map((what) => ({ seed, what }));
+  return judgeCase(seed, () => (seed % 4 === 3 ? fileFaults(seed) : namedFaults(seed, whole)));
 }
 
 function namedFaults(seed: number, whole: boolean): string[] {

@@ -4,12 +4,10 @@ import { fileURLToPath } from 'node:url';
 import { evaluate, ONE_JOINT, readJob, readLanguageText, readShop } from '@fielded/core';
 import { Random } from '../support/random.ts';
 import type { Finding } from './fuzz-jobs.ts';
+import { judgeCase } from './judge-case.ts';
 import { spoil } from './spoil.ts';
 
 const examples = fileURLToPath(new URL('../../examples', import.meta.url));
-
-/** Most work that a single case may take, ms of the processor's time. */
-const HANG = 1000;
 
 /** Of a language file so many bytes: its thousands of lines are all of one kind. */
 const MOST_BYTES = 4000;
@@ -30,18 +28,9 @@ export function fuzzText(seed: number, starts: readonly { name: string; bytes: U
   const random = new Random(seed);
   const { name, bytes } = starts[seed % starts.length]!;
   const text = new TextDecoder().decode(spoil(bytes, random, PIECES));
-  const start = process.cpuUsage();
-  const faults: string[] = [];
-  try {
-    faults.push(
-      ...(name.startsWith('languages') ? readLanguageSpoilt(text) : readSpoilt(text, name.endsWith('shop.yaml'))),
-    );
-  } catch (error) {
-    faults.push(`threw ${error}`);
-  }
-  const took = process.cpuUsage(start).user / 1000;
-  if (took > HANG) faults.push(`took ${took.toFixed(0)} ms`);
-  return faults.map((what) => ({ seed, what: `${name}: ${what}` }));
+  const read = () =>
+    name.startsWith('languages') ? readLanguageSpoilt(text) : readSpoilt(text, name.endsWith('shop.yaml'));
+  return judgeCase(seed, read).map(({ what }) => ({ seed, what: `${name}: ${what}` }));
 }
 
 function readSpoilt(text: string, isShop: boolean): string[] {

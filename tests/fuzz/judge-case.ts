@@ -1,3 +1,4 @@
+import { processorTime } from '../support/timing.ts';
 import type { Finding } from './fuzz-jobs.ts';
 
 /** Most work that a single case may take, ms of the processor's time. */
@@ -5,14 +6,14 @@ const HANG = 1000;
 
 /** Runs one case: what it finds, or that it threw or took too long, with the seed that makes it again. */
 export function judgeCase(seed: number, run: () => readonly string[], most = HANG): Finding[] {
-  const start = process.cpuUsage();
-  let faults: string[];
-  try {
-    faults = [...run()];
-  } catch (error) {
-    faults = [`threw ${error instanceof Error ? `${error.message} ${error.stack?.split('\n')[1]?.trim()}` : error}`];
-  }
-  const took = process.cpuUsage(start).user / 1000;
+  let faults: string[] = [];
+  const took = processorTime(() => {
+    try {
+      faults = [...run()];
+    } catch (error) {
+      faults = [`threw ${error instanceof Error ? `${error.message} ${error.stack?.split('\n')[1]?.trim()}` : error}`];
+    }
+  });
   if (took > most) faults.push(`took ${took.toFixed(0)} ms`);
   return faults.map((what) => ({ seed, what }));
 }

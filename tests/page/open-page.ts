@@ -44,7 +44,8 @@ export const PHONE: Screen = {
 export const OFFLINE: BrowserContextOptions = { serviceWorkers: 'allow' };
 /**
  * Nothing moves unless a test asks for it: a colour on its way to another is none to judge, and is painted eight times at every
- * press, a seventh of what a press takes. Only colours and the panel that slides in move at all; a test of its own looks at that with and without.
+ * press, a seventh of what a press takes. Only colours and the panel that slides in move at all; a test of its own looks at that
+ * with and without.
  */
 const STILL = 'reduce';
 export const DESKTOP: Screen = { viewport: { width: 1440, height: 900 } };
