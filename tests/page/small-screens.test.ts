@@ -1,6 +1,6 @@
 // The page on a phone, upright and on its side, with the keyboard up: the joint stays large, and nothing lies over anything.
 import { readFileSync } from 'node:fs';
-import type { Page } from 'playwright-core';
+import type { Page, Route } from 'playwright-core';
 import { describe, expect, it } from 'vitest';
 import { field, middleOf, PHONE, setUpBench, tapDimension } from './open-page.ts';
 
@@ -298,14 +298,28 @@ it('draws a door much higher than wide, or much wider, so large that its parts a
 });
 
 it('looks closer where two fingers or two taps are, and at the whole again', async () => {
-  const page = await bench.goOn(PHONE);
+  const page = await bench.open(PHONE);
   const cdp = await page.context().newCDPSession(page);
+  const touchAt = (
+    timestamp: number,
+    type: 'touchStart' | 'touchMove' | 'touchEnd',
+    ...at: (readonly [number, number])[]
+  ) => cdp.send('Input.dispatchTouchEvent', { type, timestamp, touchPoints: at.map(([x, y], id) => ({ x, y, id })) });
   const touch = (type: 'touchStart' | 'touchMove' | 'touchEnd', ...at: (readonly [number, number])[]) =>
-    cdp.send('Input.dispatchTouchEvent', { type, touchPoints: at.map(([x, y], id) => ({ x, y, id })) });
+    touchAt(Date.now() / 1000, type, ...at);
   const scale = () => page.evaluate(() => document.querySelector<SVGSVGElement>('.drawing')!.getScreenCTM()!.a);
   const whole = await scale();
   const corner = () => middleOf(page, '.grip[aria-label^="groove, front corner"] .ring');
+  // What fingers do is fetched at the first touch, here one that pulls the page down at its top, and comes when the finger has gone.
+  const held: Route[] = [];
+  await page.route('**/fingers-*.js', (route) => void held.push(route));
   const { x, y } = await corner();
+  await touch('touchStart', [x - 60, y]);
+  for (const down of [20, 40]) await touch('touchMove', [x - 60, y + down]);
+  await touch('touchEnd');
+  await expect.poll(() => held.length).toBe(1);
+  await held[0]!.continue();
+  await (await held[0]!.request().response())!.finished();
   await touch('touchStart', [x - 30, y], [x + 30, y]);
   for (const half of [50, 70, 90]) await touch('touchMove', [x - half, y], [x + half, y]);
   await touch('touchEnd');
@@ -314,11 +328,14 @@ it('looks closer where two fingers or two taps are, and at the whole again', asy
   const after = await corner();
   expect(Math.hypot(after.x - x, after.y - y)).toBeLessThan(3);
   const { x: left, y: top, width, height } = (await page.locator('.drawing').boundingBox())!;
-  // Sent together: on a busy machine answers take longer than there may be between two taps.
-  const tapTwice = (across: number, down: number) =>
-    Promise.all(
-      [1, 2].flatMap(() => [touch('touchStart', [left + across * width, top + down * height]), touch('touchEnd')]),
-    );
+  // The times are a hand's own: on a busy machine more passes than there may be between two taps.
+  const tapTwice = async (across: number, down: number, between = 0.15) => {
+    const first = Date.now() / 1000;
+    for (const at of [first, first + between]) {
+      await touchAt(at, 'touchStart', [left + across * width, top + down * height]);
+      await touchAt(at + 0.05, 'touchEnd');
+    }
+  };
   // The middle of the field: no figure and no grip is near.
   await tapTwice(0.95, 0.9);
   await expect.poll(scale).toBeCloseTo(whole, 3);

@@ -1,4 +1,4 @@
-import { type Looking, MOST } from './look.ts';
+import { LIFTED, type Looking, MOST } from './look.ts';
 import { findPressed } from './under-finger.ts';
 
 /** How much closer two taps look; how long after each other they are, ms, and how near, px. */
@@ -57,10 +57,10 @@ export function listenToFingers(
   for (const event of early) down(event);
   node.addEventListener('pointerdown', down);
   node.addEventListener('pointermove', move);
-  for (const name of ['pointerup', 'pointercancel'] as const) addEventListener(name, up);
+  for (const name of LIFTED) addEventListener(name, up);
   return () => {
     node.removeEventListener('pointerdown', down);
     node.removeEventListener('pointermove', move);
-    for (const name of ['pointerup', 'pointercancel'] as const) removeEventListener(name, up);
+    for (const name of LIFTED) removeEventListener(name, up);
   };
 }

@@ -1,7 +1,7 @@
 import { type ReadonlySignal, signal } from '@preact/signals';
 import { fetchPart } from '../desk/fetch-part.ts';
 import type { SheetPart } from './framing.ts';
-import { type Look, type Looking, MOST } from './look.ts';
+import { LIFTED, type Look, type Looking, MOST } from './look.ts';
 
 /** Looking closer at a drawing, by two fingers or by buttons. */
 export interface Closer {
@@ -74,10 +74,10 @@ function listenAtTouch(node: SVGSVGElement, looking: Looking): () => void {
   };
   const end = () => {
     node.removeEventListener('pointerdown', touch);
-    removeEventListener('pointerup', lift);
+    for (const name of LIFTED) removeEventListener(name, lift);
   };
   node.addEventListener('pointerdown', touch);
-  addEventListener('pointerup', lift);
+  for (const name of LIFTED) addEventListener(name, lift);
   return () => {
     end();
     stop();

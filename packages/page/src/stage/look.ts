@@ -10,6 +10,9 @@ export interface Look {
 /** How many times closer a drawing is looked at, at most. */
 export const MOST = 8;
 
+/** What ends a touch: the finger leaves, or the browser takes it to scroll or to go back. */
+export const LIFTED = ['pointerup', 'pointercancel'] as const;
+
 /** What fingers on a drawing look at it by. */
 export interface Looking {
   readonly look: ReadonlySignal<Look>;
