@@ -272,6 +272,7 @@ const WRONG: readonly (readonly string[])[] = [
   ['draw', kitchen, '--view', 'qjoint'],
   ['draw', kitchen, '--view', 'spread', '--bare'],
   ['draw', kitchen, '--paper', 'a4', '--width', '90'],
+  ['quote', kitchen, '--paper', 'letter'],
   ['draw', kitchen, '--landscape'],
   ['draw', kitchen, '-o', 'q.dxf', '--view', 'door'],
   ['draw', kitchen, '-o', 'q.dxf', '--bare'],

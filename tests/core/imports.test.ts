@@ -35,6 +35,7 @@ const ANYWHERE = ['wood'];
 const RENDER_ROOMS = [
   'write-number.ts',
   'load-part.ts',
+  'paper.ts',
   'text',
   'scene.ts',
   'style.ts',

@@ -26,6 +26,7 @@ import {
   liveScene,
   makeTemplate,
   matchScene,
+  type OfficePaper,
   orderSheets,
   planSheets,
   type Scene,
@@ -124,7 +125,7 @@ export function drawJob(name: string, given: Job, language?: Language): Drawn[] 
     }),
   ]);
   for (const knife of report.knives ?? []) {
-    const of = { knife, units: job.units, title: job.title, ...spoken };
+    const of = { knife, units: job.units, title: job.title, paper: paperOf(job), ...spoken };
     put(`knife ${knife.cut}`, [
       knifeScene({ ...of, part: 'knife' as const }),
       ...(knife.limiter ? [knifeScene({ ...of, part: 'limiter' as const })] : []),
@@ -136,13 +137,16 @@ export function drawJob(name: string, given: Job, language?: Language): Drawn[] 
   return drawn;
 }
 
+/** Where inches are read, shops print on Letter. */
+const paperOf = ({ units }: Pick<Job, 'units'>): OfficePaper => (units === 'in' ? 'letter' : 'a4');
+
 type Put = (what: string, scenes: readonly Scene[]) => void;
 type Spoken = { readonly language?: Language };
 
 function drawShop(job: Job, report: Report, put: Put, spoken: Spoken): void {
   const planned = answerPlan(prepareJob(job));
   if (planned) {
-    put('plan', planSheets(planned, report));
+    put('plan', planSheets(planned, report, paperOf(job)));
     const { setups } = planned.plan;
     setups.forEach((_, i) => {
       put('set-up picture', [setUpPicture(report, setups, i, { width: 160, height: 100 })]);
@@ -157,9 +161,12 @@ function drawShop(job: Job, report: Report, put: Put, spoken: Spoken): void {
 
 function drawDoors(job: Job, report: Report, put: Put, { language }: Spoken): void {
   const list = makeCuttingList([report]);
-  put('cutting', cuttingSheets(list, { reports: [report], assumed: assumedRules([job], job.units) }));
+  put(
+    'cutting',
+    cuttingSheets(list, { reports: [report], assumed: assumedRules([job], job.units), paper: paperOf(job) }),
+  );
   put('labels', labelSheets(list, report.units, SIXTY_FIVE, true, language));
-  put('schedule', doorSchedule(report));
+  put('schedule', doorSchedule(report, paperOf(job)));
   for (const door of report.doors!.filter(({ head }) => head !== undefined))
     for (const part of ['panel', 'field', 'rail'] as const) {
       const bearing = door.head!.bearings[0];
@@ -181,10 +188,12 @@ export function drawKnives(language?: Language): Drawn[] {
   return (['mm', 'in'] as const).flatMap((units) => [
     { name: `board ${units}`, scene: boardScene({ samples: SAMPLES, units, title: 'Our knives', ...spoken }) },
     ...KNIVES.flatMap((knife) =>
-      orderSheets({ knife, units, title: 'Knives', orderedBy: 'Joinery', ...spoken }).map((each, i) => ({
-        name: `order ${knife.cut} ${units} ${i + 1}`,
-        scene: each,
-      })),
+      orderSheets({ knife, units, title: 'Knives', orderedBy: 'Joinery', paper: paperOf({ units }), ...spoken }).map(
+        (each, i) => ({
+          name: `order ${knife.cut} ${units} ${i + 1}`,
+          scene: each,
+        }),
+      ),
     ),
   ]);
 }

@@ -1,6 +1,6 @@
 import { readFileSync } from 'node:fs';
-import { type KnifeReport, readShop, reportShopKnives } from '@fielded/core';
-import { type Item, orderSheets, type Scene, type TextItem } from '@fielded/render';
+import { evaluate, type KnifeReport, readJob, readShop, reportShopKnives } from '@fielded/core';
+import { type Item, orderSheets, PAPERS, type Scene, type TextItem } from '@fielded/render';
 import { describe, expect, it } from 'vitest';
 import { layoutFaults } from './layout-faults.ts';
 
@@ -19,6 +19,19 @@ function sheetsOf(knife: KnifeReport, units: 'mm' | 'in' = 'mm'): Scene[] {
     orderedBy: 'Joinery',
   });
 }
+
+/** A raise so deep, on steel so raked and sheared, that its templates take most of a sheet; the head is too small for it. */
+const LONG = `fielded: 1
+title: Library doors
+shop: shop.yaml
+panel: { thickness: 30 }
+frame: { thickness: 32, groove: { width: 6, depth: 11, setback: 7 }, swellGap: 2 }
+cuts:
+  - { name: raise, side: front, head: big, profile: { shape: ogee, reach: 60, depth: 14, land: 9 } }
+`;
+const LONG_SHOP = `fielded: 1
+heads: { big: { cuttingDiameter: 200, bodyDiameter: 120, height: 140, rake: 18, shear: 10, maxSpeed: 9000 } }
+`;
 
 function textsOf(items: readonly Item[]): TextItem[] {
   return items.flatMap((item) => (item.kind === 'group' ? textsOf(item.items) : item.kind === 'text' ? [item] : []));
@@ -42,6 +55,26 @@ describe('an order for a knife', () => {
           expect(layoutFaults(sheet), `${knife.cut}, ${sheet.title}`).toEqual([]);
         }
   });
+
+  it.each(['a4', 'letter'] as const)(
+    'goes on upon a further sheet of %s where a long knife leaves its words no room, errors first',
+    (paper) => {
+      const { job } = readJob(LONG, { loadShop: () => LONG_SHOP });
+      const [knife] = evaluate({ ...job!, units: 'in' }).knives!;
+      const sheets = orderSheets({ knife: knife!, units: 'in', title: job!.title, paper });
+      const { width, height } = PAPERS[paper];
+      for (const sheet of sheets) {
+        expect([sheet.width, sheet.height]).toEqual([width, height]);
+        expect(layoutFaults(sheet), sheet.title).toEqual([]);
+      }
+      const words = wordsOf(sheets);
+      const places = ['Error: The panel meets the body', 'Error: The back of the knife', 'wanted', 'Side relief'].map(
+        (said) => words.indexOf(said),
+      );
+      expect(places).toEqual([...places].sort((a, b) => a - b));
+      expect(places).not.toContain(-1);
+    },
+  );
 
   it('says all that a grinder asks: hand, side that is up, count, steel, blank, circle, angles, relief, number and revision', () => {
     const words = wordsOf(sheetsOf(named('ogee-38')));

@@ -1,9 +1,10 @@
 // The sheets of a plan: what they say is what the plan says, everything stands on the paper, and nothing stands on anything else.
 import { readFileSync } from 'node:fs';
 import { evaluate, type Job, readJob } from '@fielded/core';
-import { type Item, planSheets, type Scene, type TextItem, textWidth } from '@fielded/render';
+import { type Item, PAPERS, planSheets, type Scene, type TextItem, textWidth } from '@fielded/render';
 import { describe, expect, it } from 'vitest';
 import { planned, shopJob } from '../support/plans.ts';
+import { layoutFaults } from './layout-faults.ts';
 
 const sheetsOf = (job: Job) => planSheets(planned(job), evaluate(job));
 
@@ -49,10 +50,15 @@ describe.each(JOBS)('the sheets of a plan: %s', (_, job) => {
   const scenes = sheetsOf(job);
   const { plan } = planned(job);
 
-  it('are the order of work and one A4 page for each set-up', () => {
+  it('are the order of work and one page for each set-up, of A4 or Letter', () => {
     expect(scenes.length).toBeGreaterThanOrEqual(plan.setups.length + 1);
     expect(plan.setups.length).toBe(2);
     for (const { width, height } of scenes) expect([width, height]).toEqual([210, 297]);
+    const { width, height } = PAPERS.letter;
+    for (const scene of planSheets(planned(job), evaluate(job), 'letter')) {
+      expect([scene.width, scene.height]).toEqual([width, height]);
+      expect(layoutFaults(scene)).toEqual([]);
+    }
   });
 
   it('keep to the paper, and no text stands on another', () => {

@@ -1,8 +1,8 @@
 import type { Report } from '@fielded/core';
+import { SCALES } from './paper.ts';
 import type { Scene } from './scene.ts';
 import { group, itemsBox, moveItems } from './scene.ts';
 import { BAR_ABOVE, drawCheckBar } from './sheet/check-bar.ts';
-import { SCALES } from './sheet/paper.ts';
 import type { Theme } from './style.ts';
 import { sceneToSvg } from './svg.ts';
 import { drawFoot } from './views/foot.ts';

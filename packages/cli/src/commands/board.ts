@@ -1,4 +1,5 @@
 import { sampleBoard } from '@fielded/core';
+import type { OfficePaper } from '@fielded/render';
 import { type Command, defineCommand } from '../command.ts';
 import { readTextFile } from '../files/read-text.ts';
 import { type Io, safe } from '../io.ts';
@@ -6,7 +7,7 @@ import { refusalLine } from '../report/list-faults.ts';
 import { say, voiceOf } from '../words/say.ts';
 import { deliver } from './deliver.ts';
 import { openShopFile } from './read-knives.ts';
-import { FILE_ENDINGS, FORCE, LANGUAGE, output } from './shared-options.ts';
+import { checkPaper, FILE_ENDINGS, FORCE, LANGUAGE, output, PAPER } from './shared-options.ts';
 
 /** `fielded board`: every knife of a shop as it cuts, at one scale, for the wall. */
 export const board: Command = defineCommand(
@@ -26,8 +27,9 @@ export const board: Command = defineCommand(
     options: {
       title: { value: 'WORDS', says: 'what stands above it' },
       output: output(
-        '.svg one drawing, .html a page that prints on A4 sheets; without it, the drawing goes to standard output',
+        '.svg one drawing, .html a page that prints it on sheets; without it, the drawing goes to standard output',
       ),
+      paper: PAPER,
       language: LANGUAGE,
       force: FORCE,
     },
@@ -37,12 +39,20 @@ export const board: Command = defineCommand(
   async ({ path, values, format }, io) => drawSamples(path, values, format, io),
 );
 
+interface Asked {
+  readonly title: string | undefined;
+  readonly output: string | undefined;
+  readonly paper: OfficePaper | undefined;
+  readonly force: boolean;
+}
+
 async function drawSamples(
   path: string,
-  { title, output, force }: { title: string | undefined; output: string | undefined; force: boolean },
+  { title, output, paper, force }: Asked,
   format: '.svg' | '.html',
   io: Io,
 ): Promise<number> {
+  checkPaper(paper, output !== undefined && format === '.html', ['.html']);
   const text = readTextFile(path);
   if (typeof text !== 'string') {
     await io.err(refusalLine(path, text));
@@ -61,6 +71,7 @@ async function drawSamples(
     units: shop.units,
     title: title ?? say('print.board', {}, voiceOf(io)),
     ...(io.language && { language: io.language }),
+    ...(paper && { paper }),
   };
   const written = format === '.svg' ? render.drawBoard(drawing) : render.boardPage(drawing);
   return (await deliver(io, output, written, force)) ? 0 : 2;

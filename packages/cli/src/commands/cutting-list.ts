@@ -10,6 +10,7 @@ import {
   type Report,
   type Voice,
 } from '@fielded/core';
+import type { OfficePaper } from '@fielded/render';
 import { type Command, defineCommand } from '../command.ts';
 import { findJobs } from '../files/find-jobs.ts';
 import { cuttingCsv } from '../formats/cutting-csv.ts';
@@ -22,7 +23,7 @@ import { UsageError, unsaid } from '../usage-error.ts';
 import { say, voiceOf } from '../words/say.ts';
 import { deliver } from './deliver.ts';
 import { exitStatus, openShop, readOneJob } from './read-jobs.ts';
-import { FILE_ENDINGS, FORCE, LANGUAGE, output, SHOP } from './shared-options.ts';
+import { checkPaper, FILE_ENDINGS, FORCE, LANGUAGE, output, PAPER, SHOP } from './shared-options.ts';
 import { withinRoom } from './within-room.ts';
 
 type Format = '.csv' | '.pdf';
@@ -51,6 +52,7 @@ export const cuttingList: Command = defineCommand(
       },
       doors: { says: 'only the doors from the front with their sizes, nine to a sheet (.pdf)' },
       outlines: { says: "draw the labels' edges, for plain paper" },
+      paper: PAPER,
       json: { says: 'print the list as JSON, lengths in mm at full precision' },
       shop: SHOP,
       language: LANGUAGE,
@@ -70,6 +72,7 @@ interface Asked {
   readonly labels: string | undefined;
   readonly outlines: boolean;
   readonly doors: boolean;
+  readonly paper: OfficePaper | undefined;
   readonly json: boolean;
   readonly force: boolean;
 }
@@ -104,7 +107,8 @@ async function listJobs(
   return Math.max(...reports.map(exitStatus));
 }
 
-function checkAsked({ output, labels, outlines, doors, json }: Asked, format: Format): void {
+function checkAsked({ output, labels, outlines, doors, paper, json }: Asked, format: Format): void {
+  checkPaper(paper, output !== undefined && format === '.pdf' && labels === undefined, ['.pdf']);
   if (doors && (output === undefined || format !== '.pdf' || labels !== undefined))
     throw new UsageError(unsaid('print.usage.doors-alone', {}));
   if (json && (output !== undefined || labels !== undefined))
@@ -131,13 +135,13 @@ async function write(
   if (format === '.csv') return cuttingCsv(list, voice, { assumed, errors });
   const render = await import('@fielded/render');
   const { writePdf } = await import('../formats/pdf.ts');
-  if (asked.doors) return writePdf(reports.flatMap((report) => render.doorSchedule(report)));
+  if (asked.doors) return writePdf(reports.flatMap((report) => render.doorSchedule(report, asked.paper)));
   if (asked.labels !== undefined)
     return writePdf(
       drawLabels(list, { units, ...(io.language && { language: io.language }) }, asked.labels, asked.outlines, render),
     );
   const sheets = withinRoom('-o', unsaid('print.usage.fewer-jobs.csv', {}), () =>
-    render.cuttingSheets(list, { reports, assumed }),
+    render.cuttingSheets(list, { reports, assumed, ...(asked.paper && { paper: asked.paper }) }),
   );
   return writePdf(sheets);
 }

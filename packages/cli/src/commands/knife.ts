@@ -1,6 +1,6 @@
 import { findNearest, type KnifeReport, type ReadOptions, toMillimetres } from '@fielded/core';
 import { type Chain, line, readReportPath } from '@fielded/geometry';
-import type { KnifeOrderFields } from '@fielded/render';
+import type { KnifeOrderFields, OfficePaper } from '@fielded/render';
 import { type Command, defineCommand } from '../command.ts';
 import { type Io, safe } from '../io.ts';
 import { remarkProblems } from '../report/list-problems.ts';
@@ -9,7 +9,7 @@ import { say, voiceOf } from '../words/say.ts';
 import { deliver } from './deliver.ts';
 import { openShop } from './read-jobs.ts';
 import { type KnifeFile, openKnives } from './read-knives.ts';
-import { FILE_ENDINGS, FORCE, LANGUAGE, output, SHOP } from './shared-options.ts';
+import { checkPaper, FILE_ENDINGS, FORCE, LANGUAGE, output, PAPER, SHOP } from './shared-options.ts';
 
 type Part = 'knife' | 'limiter';
 type Format = '.svg' | '.pdf' | '.html' | '.dxf' | '.csv';
@@ -43,6 +43,7 @@ export const knife: Command = defineCommand(
       revision: { value: 'WORDS', says: "the order's revision" },
       date: { value: 'WORDS', says: 'as it shall stand in the title block' },
       'ordered-by': { value: 'NAME', says: 'as it shall stand in the title block' },
+      paper: PAPER,
       shop: SHOP,
       language: LANGUAGE,
       force: FORCE,
@@ -68,6 +69,7 @@ interface OrderOptions {
   readonly revision: string | undefined;
   readonly date: string | undefined;
   readonly 'ordered-by': string | undefined;
+  readonly paper: OfficePaper | undefined;
 }
 
 async function orderKnife(
@@ -90,7 +92,7 @@ async function orderKnife(
     await io.err(remarkProblems(chosen.warnings, voiceOf(io)));
     return 1;
   }
-  const written = await write(file, chosen, part, format, fields, io);
+  const written = await write(file, chosen, part, format, fields, values.paper, io);
   if (!(await deliver(io, values.output, written, values.force))) return 2;
   await io.err(remarkProblems(chosen.warnings, voiceOf(io)));
   return chosen.warnings.some((problem) => problem.severity === 'error') ? 1 : 0;
@@ -121,6 +123,7 @@ function readFields(values: OrderOptions, format: Format): KnifeOrderFields {
   const isOrder = format === '.pdf' || format === '.html';
   for (const name of ['number', 'revision', 'date', 'ordered-by'] as const)
     if (values[name] !== undefined && !isOrder) throw new UsageError(unsaid('print.usage.of-orders', { option: name }));
+  checkPaper(values.paper, isOrder, ['.pdf', '.html']);
   if (isOrder && values.part !== undefined) throw new UsageError(unsaid('print.usage.part-of-order', {}));
   return {
     number: values.number ?? '',
@@ -137,13 +140,14 @@ async function write(
   part: Part,
   format: Format,
   fields: KnifeOrderFields,
+  paper: OfficePaper | undefined,
   { language }: Io,
 ): Promise<string | Uint8Array> {
   const { units, title } = file;
   const words = { units, ...(language && { language }) };
   if (format === '.pdf' || format === '.html') {
     const { orderSheets, scenesToHtml } = await import('@fielded/render');
-    const scenes = orderSheets({ knife, ...words, title, ...fields });
+    const scenes = orderSheets({ knife, ...words, title, ...fields, ...(paper && { paper }) });
     if (format === '.html') return scenesToHtml(scenes, { fillsPaper: true });
     return (await import('../formats/pdf.ts')).writePdf(scenes);
   }

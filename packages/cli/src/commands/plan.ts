@@ -9,6 +9,7 @@ import {
   type ReadOptions,
   type Report,
 } from '@fielded/core';
+import type { OfficePaper } from '@fielded/render';
 import { type Command, defineCommand } from '../command.ts';
 import { readTextFile } from '../files/read-text.ts';
 import type { Io } from '../io.ts';
@@ -20,7 +21,7 @@ import { didYouMean, listed, type Unsaid, UsageError, unsaid } from '../usage-er
 import { say, voiceOf } from '../words/say.ts';
 import { deliver } from './deliver.ts';
 import { openShop, readOneJob } from './read-jobs.ts';
-import { FILE_ENDINGS, FORCE, LANGUAGE, output, SHOP } from './shared-options.ts';
+import { checkPaper, FILE_ENDINGS, FORCE, LANGUAGE, output, PAPER, SHOP } from './shared-options.ts';
 import { writeBack } from './write-back.ts';
 
 type Format = '.pdf' | '.html' | '.svg';
@@ -41,6 +42,7 @@ export const plan: Command = defineCommand(
         'by its ending: .pdf or .html with the order of work and a sheet for every set-up, or .svg with one of these sheets; without it, the plan goes to standard output',
       ),
       sheet: { value: 'N', whole: [1, 999], says: 'which sheet an .svg holds: 1, if not said, is the order of work' },
+      paper: PAPER,
       machine: { value: 'NAME', says: 'plan with that machine of the shop alone' },
       write: { says: 'put a run that the plan proposes into the job file; its comments stay as they are' },
       shop: SHOP,
@@ -63,6 +65,7 @@ interface PlanOptions {
   readonly machine: string | undefined;
   readonly output: string | undefined;
   readonly sheet: number | undefined;
+  readonly paper: OfficePaper | undefined;
   readonly force: boolean;
   readonly format: Format;
 }
@@ -91,7 +94,8 @@ async function planFile(path: string, shop: ReadOptions['shop'], options: PlanOp
 }
 
 /** Refuses options that exclude each other. */
-function checkOptions({ output, sheet, json, all, format }: PlanOptions): void {
+function checkOptions({ output, sheet, paper, json, all, format }: PlanOptions): void {
+  checkPaper(paper, output !== undefined, ['.pdf', '.html', '.svg']);
   if (output !== undefined && (json || all))
     throw new UsageError(unsaid(json ? 'print.usage.json-alone' : 'print.usage.all-alone', {}));
   if (sheet !== undefined && (output === undefined || format !== '.svg'))
@@ -102,11 +106,11 @@ function checkOptions({ output, sheet, json, all, format }: PlanOptions): void {
 async function writeSheets(
   planned: Planned,
   report: Report,
-  { format, sheet }: PlanOptions,
+  { format, sheet, paper }: PlanOptions,
   io: Io,
 ): Promise<string | Uint8Array> {
   const { planSheets, scenesToHtml, sceneToSvg } = await import('@fielded/render');
-  const scenes = planSheets(planned, report);
+  const scenes = planSheets(planned, report, paper);
   if (format === '.pdf') return (await import('../formats/pdf.ts')).writePdf(scenes);
   if (format === '.html') return scenesToHtml(scenes, { fillsPaper: true });
   const chosen = scenes[(sheet ?? 1) - 1];

@@ -10,7 +10,7 @@ import {
   readFileData,
   writeQuoteWords,
 } from '@fielded/core';
-import type { Bitmap, TextDocument } from '@fielded/render';
+import type { Bitmap, OfficePaper, TextDocument } from '@fielded/render';
 import { type Command, defineCommand } from '../command.ts';
 import { placeTexts } from '../command-texts.ts';
 import { readTextFile } from '../files/read-text.ts';
@@ -27,7 +27,7 @@ import { seeHelp, UsageError, unsaid } from '../usage-error.ts';
 import { say } from '../words/say.ts';
 import { deliver } from './deliver.ts';
 import { openShop, readOneJob } from './read-jobs.ts';
-import { FILE_ENDINGS, FORCE, LANGUAGE, output, SHOP } from './shared-options.ts';
+import { checkPaper, FILE_ENDINGS, FORCE, LANGUAGE, output, PAPER, SHOP } from './shared-options.ts';
 import { withinRoom } from './within-room.ts';
 
 type Format = '.pdf' | '.docx' | '.html' | '.csv';
@@ -49,7 +49,7 @@ export const quote: Command = defineCommand(
       number: { value: 'WORDS', says: "the quote's number" },
       date: { value: 'YYYY-MM-DD', says: 'its date; today unless told' },
       estimate: { says: 'an estimate, which may change, instead of a fixed price' },
-      paper: { value: 'SIZE', choices: ['a4', 'letter'], says: 'the size of the pages; a4 unless told' },
+      paper: PAPER,
       words: { value: 'FILE', says: 'fixed words in another language', endings: FILE_ENDINGS },
       'print-words': { says: 'print all fixed words, to be translated, and nothing else' },
       draft: { says: 'write the document of a job that has errors; it says so first' },
@@ -78,7 +78,7 @@ interface Asked {
   readonly number: string | undefined;
   readonly date: string | undefined;
   readonly estimate: boolean;
-  readonly paper: 'a4' | 'letter' | undefined;
+  readonly paper: OfficePaper | undefined;
   readonly words: string | undefined;
   readonly draft: boolean;
   readonly json: boolean;
@@ -93,6 +93,7 @@ async function quoteFile(
   format: Format,
   io: Io,
 ): Promise<number> {
+  checkPaper(asked.paper, asked.output !== undefined && (format === '.pdf' || format === '.docx'), ['.pdf', '.docx']);
   const words = asked.words === undefined ? QUOTE_WORDS : readWords(asked.words);
   const text = readTextFile(path);
   const job = await readOneJob({ path, text }, shop, io);

@@ -1,4 +1,6 @@
+import type { OfficePaper } from '@fielded/render';
 import type { Option } from '../command.ts';
+import { listed, UsageError, unsaid } from '../usage-error.ts';
 
 // Options that several commands have, in the same words everywhere.
 
@@ -26,6 +28,19 @@ export const FORCE: Option & { readonly value?: never } = {
 export const JSON_OUT: Option & { readonly value?: never } = {
   says: 'print the answer as JSON, lengths in mm at full precision',
 };
+
+/** What documents and sheets for the shop are laid out for. */
+export const PAPER: Valued & { readonly choices: readonly OfficePaper[] } = {
+  value: 'SIZE',
+  choices: ['a4', 'letter'],
+  says: 'the size of the pages; a4 unless told',
+};
+
+/** Refuses a paper for what has no pages: `written` where pages are asked for. */
+export function checkPaper(paper: OfficePaper | undefined, written: boolean, endings: readonly string[]): void {
+  if (paper !== undefined && !written)
+    throw new UsageError(unsaid('print.usage.paper-of-pages', { endings: listed(endings, 'or') }));
+}
 
 /** `-o`, saying what each ending gives. */
 export function output(says: string): Valued {

@@ -1,4 +1,5 @@
 import { type DoorReport, findNearest, parseLength, type Report, type TemplatePart } from '@fielded/core';
+import type { OfficePaper } from '@fielded/render';
 import { type Command, defineCommand } from '../command.ts';
 import { readTextFile } from '../files/read-text.ts';
 import { type Io, safe } from '../io.ts';
@@ -7,7 +8,7 @@ import { didYouMean, thereAre, UsageError, unsaid } from '../usage-error.ts';
 import { say, voiceOf } from '../words/say.ts';
 import { deliver } from './deliver.ts';
 import { checkJob, exitStatus, openShop } from './read-jobs.ts';
-import { FILE_ENDINGS, FORCE, LANGUAGE, output, SHOP } from './shared-options.ts';
+import { checkPaper, FILE_ENDINGS, FORCE, LANGUAGE, output, PAPER, SHOP } from './shared-options.ts';
 
 type Format = '.svg' | '.dxf' | '.pdf';
 
@@ -39,8 +40,9 @@ export const template: Command = defineCommand(
       },
       cut: { value: 'NAME', says: 'which cut that bearing is for; the one that needs most room, if not said' },
       output: output(
-        'by its ending: .dxf lines and true arcs in millimetres, .pdf on as many sheets of A4 as it takes, with register marks, .svg on one piece; without it, SVG goes to standard output',
+        'by its ending: .dxf lines and true arcs in millimetres, .pdf on as many sheets as it takes, with register marks, .svg on one piece; without it, SVG goes to standard output',
       ),
+      paper: PAPER,
       shop: SHOP,
       language: LANGUAGE,
       force: FORCE,
@@ -62,11 +64,13 @@ interface Asked {
   readonly bearing: string | undefined;
   readonly cut: string | undefined;
   readonly output: string | undefined;
+  readonly paper: OfficePaper | undefined;
   readonly force: boolean;
 }
 
 async function writeTemplate(path: string, report: Report, asked: Asked, format: Format, io: Io): Promise<number> {
-  const { part = 'panel' } = asked;
+  const { part = 'panel', paper } = asked;
+  checkPaper(paper, asked.output !== undefined && format === '.pdf', ['.pdf']);
   const door = findDoor(report, asked.door);
   if (door === null) {
     await io.err(`${safe(path)}  ${say('print.template.no-head', {}, voiceOf(io))}\n`);
@@ -79,7 +83,7 @@ async function writeTemplate(path: string, report: Report, asked: Asked, format:
     await io.err(`${safe(path)}  ${say(`print.template.nothing.${part}`, { door: door.name }, voiceOf(io))}\n`);
     return 1;
   }
-  const written = await write(made, part, format);
+  const written = await write(made, part, paper, format);
   if (!(await deliver(io, asked.output, written, asked.force))) return 2;
   await io.err(remarkProblems(report.problems, voiceOf(io)));
   return exitStatus(report);
@@ -118,11 +122,12 @@ function readBearing(door: DoorReport, part: TemplatePart, { bearing, cut }: Ask
 async function write(
   template: import('@fielded/render').Template,
   part: TemplatePart,
+  paper: OfficePaper | undefined,
   format: Format,
 ): Promise<string | Uint8Array> {
   if (format === '.dxf')
     return (await import('@fielded/exchange')).writeDxf([{ name: part.toUpperCase(), chains: [template.outline] }]);
   const { sceneToSvg, templateScene, templateSheets } = await import('@fielded/render');
   if (format === '.svg') return sceneToSvg(templateScene(template), { theme: 'print', bare: false });
-  return (await import('../formats/pdf.ts')).writePdf(templateSheets(template));
+  return (await import('../formats/pdf.ts')).writePdf(templateSheets(template, paper));
 }

@@ -90,6 +90,7 @@ export const USAGE_WORDS = {
   'print.usage.name-of-cut': '--name {name}: there is no such cut.',
   'print.usage.name-of-knife': '--name {name}: there is no such knife.',
   'print.usage.of-orders': '--{option} is for orders. Write a .pdf or .html with -o, or leave it out.',
+  'print.usage.paper-of-pages': '--paper is for pages. Write a {endings:said} with -o, or leave it out.',
   'print.usage.part-of-order': '--part is for drawings and figures: an order has both knife and limiter. Leave it out.',
 
   'print.usage.solve': 'solve needs --for FIGURE=VALUE and --by SIZE.',

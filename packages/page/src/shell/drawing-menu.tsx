@@ -7,6 +7,7 @@ import { attempt, fetchPart } from '../desk/fetch-part.ts';
 import { fileName, handOver } from '../files/hand-over.ts';
 import { paintSvg } from '../files/paint-svg.ts';
 import { PAPER_NAMES, printPages } from '../files/print-pages.ts';
+import { usualPaper } from '../files/usual-paper.ts';
 import { nameOf, type ViewName } from '../stage/view-scene.ts';
 import { adoptStyles } from '../style/adopt-styles.ts';
 import menuStyles from '../style/menu-lists.css?inline';
@@ -23,7 +24,7 @@ const fetchDrawings = (): Promise<Drawings> => fetchPart(() => import('../files/
 /** The drawing on paper, as a file, or copied. */
 export function DrawingMenu({ view }: { view: ViewName }): JSX.Element {
   const desk = useDesk();
-  const paper = useSignal<PaperName>(navigator.language === 'en-US' ? 'letter' : 'a4');
+  const paper = useSignal<PaperName>(usualPaper());
   const give = (ending: string, type: string, make: (drawings: Drawings) => BlobPart | Promise<BlobPart>) =>
     attempt(desk, async () => {
       const name = fileName(`${desk.job.value.title} ${WHAT[ending] ?? nameOf(view, desk.report.value)}`, ending);

@@ -1,7 +1,7 @@
 import type { DoorReport, Report } from '@fielded/core';
 import { drawElevation } from '../client/elevation.ts';
+import { PAPERS, type PaperName } from '../paper.ts';
 import { group, type Item, itemsBox, moveItems, type Scene, text } from '../scene.ts';
-import { PAPERS, type PaperName } from '../sheet/paper.ts';
 import { breakLines, fitText, heightToFit } from '../text/measure-text.ts';
 import { safeText } from '../text/safe-text.ts';
 import { drawGrainArrow } from '../views/grain.ts';

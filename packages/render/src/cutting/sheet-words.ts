@@ -1,7 +1,7 @@
 import { byJob, type CuttingList, type ListedPanel, type Report } from '@fielded/core';
 import type { Block, TextDocument } from '../document/document.ts';
 import { safeDocument } from '../document/safe-document.ts';
-import type { PaperName } from '../sheet/paper.ts';
+import type { PaperName } from '../paper.ts';
 import { safeText } from '../text/safe-text.ts';
 import { sayList } from '../words/english/list.ts';
 import { sayNote } from '../words/english/note.ts';

@@ -10,9 +10,9 @@ import {
   shiftCurve,
 } from '@fielded/geometry';
 import { stroke } from '../geometry/stroke.ts';
+import { PAPERS, type PaperName } from '../paper.ts';
 import { type Item, path, type Scene, text } from '../scene.ts';
 import { drawCheckBar } from '../sheet/check-bar.ts';
-import { PAPERS, type PaperName } from '../sheet/paper.ts';
 import { breakLines, fitText, textWidth } from '../text/measure-text.ts';
 import { sayList } from '../words/english/list.ts';
 

@@ -1,6 +1,6 @@
 import { stroke } from '../geometry/stroke.ts';
+import { PAPERS, type PaperName } from '../paper.ts';
 import { type Item, moveItems, path, type Scene, text } from '../scene.ts';
-import { PAPERS, type PaperName } from '../sheet/paper.ts';
 import { fitText, textWidth } from '../text/measure-text.ts';
 import { sayNote } from '../words/english/note.ts';
 import type { InVoice } from '../words/lengths.ts';

@@ -1,5 +1,6 @@
 import { stroke } from '../geometry/stroke.ts';
-import { group, type Item, path, type Scene, text } from '../scene.ts';
+import { type OfficePaper, PAPERS, toMiddle } from '../paper.ts';
+import { group, type Item, moveItems, path, type Scene, text } from '../scene.ts';
 import { drawCheckBar } from '../sheet/check-bar.ts';
 import { fitText, heightToFit, textWidth } from '../text/measure-text.ts';
 import { safeText } from '../text/safe-text.ts';
@@ -15,14 +16,14 @@ export interface KnifeOrderFields {
   readonly orderedBy?: string;
 }
 
-/** A4 upright, and what an order keeps free on it, mm. */
-export const ORDER_PAPER = { width: 210, height: 297, margin: 12, foot: 44 } as const;
+/** How wide an order is laid out, and what it keeps free of the sheet, mm: wider paper leaves more white at both sides. */
+export const ORDER_PAPER = { width: 210, margin: 12, foot: 44 } as const;
 
 const WORDS = 2.5;
 
 /** One sheet of an order: its drawing, with heading and title block. */
 export function orderPage(
-  items: readonly Item[],
+  drawing: readonly Item[],
   words: {
     readonly heading: string;
     readonly name: string;
@@ -32,22 +33,23 @@ export function orderPage(
     readonly of: number;
   },
   fields: KnifeOrderFields,
+  paper: OfficePaper,
   voice: InVoice,
 ): Scene {
-  const { width, height, margin } = ORDER_PAPER;
+  const { width, margin } = ORDER_PAPER;
   const { name, sheet, of } = words;
   const title = sayKnife('order.title', { job: safeText(words.title), name, sheet, of }, voice);
+  const items = [
+    text('heading', 'text', margin, margin + 5, fitText(words.heading, 5, width - 2 * margin), 5),
+    group('drawing', drawing),
+    group('title block', drawOrderBlock(words, fields, PAPERS[paper].height, voice)),
+  ];
   return {
-    width,
-    height,
+    ...PAPERS[paper],
     scale: 1,
     title,
     description: sayKnife('order.described', { heading: words.heading, title }, voice),
-    items: [
-      text('heading', 'text', margin, margin + 5, fitText(words.heading, 5, width - 2 * margin), 5),
-      group('drawing', items),
-      group('title block', drawOrderBlock(words, fields, voice)),
-    ],
+    items: moveItems(items, toMiddle(paper), 0),
   };
 }
 
@@ -60,9 +62,10 @@ function drawOrderBlock(
     readonly of: number;
   },
   { number = '', revision = '', date = '', orderedBy = '' }: KnifeOrderFields,
+  height: number,
   voice: InVoice,
 ): Item[] {
-  const { width, height, margin } = ORDER_PAPER;
+  const { width, margin } = ORDER_PAPER;
   const [left, right] = [margin, width - margin];
   const top = height - margin - 30;
   const middle = left + 104;

@@ -1,7 +1,8 @@
 import type { KnifeReport, Language, Report } from '@fielded/core';
 import { polygon } from '@fielded/geometry';
-import { type Item, itemsBox, path, type Scene, text } from '../scene.ts';
-import { textWidth, wrapText } from '../text/measure-text.ts';
+import { type OfficePaper, PAPERS } from '../paper.ts';
+import { type Item, itemsBox, moveItems, path, type Scene, text } from '../scene.ts';
+import { textWidth } from '../text/measure-text.ts';
 import { safeText } from '../text/safe-text.ts';
 import { sayKnife } from '../words/english/knife.ts';
 import { groundTo, type InVoice, scaleText } from '../words/lengths.ts';
@@ -11,6 +12,7 @@ import { drawHead } from './order-head.ts';
 import { arcRows, ordinateRows, type SheetStart, tableSheets } from './order-tables.ts';
 import { drawEnlarged, drawLineKey, drawTemplate } from './order-template.ts';
 import { type OrderLine, orderLines } from './order-words.ts';
+import { errorBlocks, heightOf, lineBlocks, noteBlocks, placeBlocks, stackBlocks } from './word-blocks.ts';
 
 export type { KnifeOrderFields } from './order-frame.ts';
 
@@ -22,17 +24,17 @@ export interface KnifeOrderSheet extends KnifeOrderFields {
   readonly language?: Language;
   /** The job's title, or the shop. */
   readonly title: string;
+  /** What it is printed on; A4 unless told. */
+  readonly paper?: OfficePaper;
 }
 
-const WORDS = 2.5;
-const LINE = 4.3;
-
 /**
- * An order that a grinder can work from alone, on sheets of A4 at full size: template, enlarged outline, what is wanted in words;
+ * An order that a grinder can work from alone, on sheets of paper at full size: template, enlarged outline, what is wanted in words;
  * the knife in its head over its ordinates and arcs; then the same for the limiter. What was assumed is marked to be confirmed.
  */
 export function orderSheets(order: KnifeOrderSheet): Scene[] {
-  const { knife, title } = order;
+  const { knife, title, paper = 'a4' } = order;
+  const { height } = PAPERS[paper];
   const say = (key: OrderWords) => sayKnife(key, {}, order);
   const cut = safeText(knife.cut);
   const pages: { name: string; scale: string; items: readonly Item[] }[] = [];
@@ -44,42 +46,54 @@ export function orderSheets(order: KnifeOrderSheet): Scene[] {
       { title: say('order.arcs'), more: say('order.arcs.more'), table: arcRows(of.outline, order), blocks: 1 },
     ];
     const figures = { name: say(`order.figures.${part}`), scale: say('order.figures') };
-    tableSheets(tables, start).forEach((items, k) => {
+    tableSheets(tables, height, start).forEach((items, k) => {
       pages.push(k === 0 ? { name: over, scale, items } : { ...figures, items });
     });
   };
-  pages.push({ name: sayKnife('order.knife', { cut }, order), scale: '1:1', items: knifePage(order) });
+  const name = sayKnife('order.knife', { cut }, order);
+  knifeSheets(order).forEach((items, k) => {
+    pages.push({ name, scale: k === 0 ? '1:1' : say('order.figures'), items });
+  });
   const head = headPart(order);
   addFigures('knife', head, sayKnife('order.head', { head: safeText(knife.head) }, order), head.scale);
   if (knife.limiter) addFigures('limiter', limiterPart(order), say('order.limiter'), '1:1');
   const heading = sayKnife('order.heading', { count: knife.count, cut }, order);
   return pages.map(({ name, scale, items }, i) =>
-    orderPage(items, { heading, name, title, scale, sheet: i + 1, of: pages.length }, order, order),
+    orderPage(items, { heading, name, title, scale, sheet: i + 1, of: pages.length }, order, paper, order),
   );
 }
 
-/** The knife's own sheet: templates above, words below them, the head at the foot. */
-function knifePage(order: KnifeOrderSheet): Item[] {
-  const { knife } = order;
-  const { width, margin } = ORDER_PAPER;
+/** The knife's own sheet: templates above, words below them; those that find no room go on a further sheet. */
+function knifeSheets(order: KnifeOrderSheet): Item[][] {
+  const { knife, paper = 'a4' } = order;
+  const { width, margin, foot } = ORDER_PAPER;
+  const bottom = PAPERS[paper].height - foot;
   const warning = knife.assumed ? drawAssumed(margin, margin + 9, order) : [];
   const top = margin + 11 + (knife.assumed ? ASSUMED_HEIGHT + 3 : 0);
+  const errors = knife.warnings.filter(({ severity }) => severity === 'error');
+  const cautions = knife.warnings.filter(({ severity }) => severity !== 'error');
+  const notes = [...reliefNotes(knife, order), ...cautions.map(({ message }) => safeText(message))];
+  const words = [
+    ...errorBlocks(order, errors, margin, width - 2 * margin),
+    ...lineBlocks(order, orderLines(knife, order), margin, width - 2 * margin),
+    ...noteBlocks(notes, margin, width - 2 * margin),
+  ];
   const template = drawTemplate(knife, order, 'knife', margin, top);
-  const right = { x0: template.box.x1 + 8, y0: top, x1: width - margin, y1: top + 130 };
-  const enlarged = drawEnlarged(knife, 'knife', right, order);
-  let y = Math.max(template.box.y1, enlarged ? itemsBox(enlarged.items)!.y1 : 0) + 7;
-  const key = drawLineKey(knife, 'knife', margin, y, order);
-  const items: Item[] = [...warning, template.item, ...(enlarged?.items ?? []), ...key.items];
-  y += key.height + 3;
-  const put = (drawn: { items: Item[]; y: number }) => {
-    items.push(...drawn.items);
-    y = drawn.y;
-  };
-  put(drawLines(order, orderLines(knife, order), margin, y, width - 2 * margin));
-  const notes = [...reliefNotes(knife, order), ...knife.warnings.map(({ message }) => safeText(message))];
-  put(drawNotes(notes, margin, y + 1, width - 2 * margin));
-  return items;
+  const key = drawLineKey(knife, 'knife', margin, 0, order);
+  // The enlarged outline is smaller before words have to go on another sheet.
+  const left = bottom - top - UNDER_TEMPLATE - key.height - UNDER_KEY - heightOf(words);
+  const enlarge = (tall: number) =>
+    drawEnlarged(knife, 'knife', { x0: template.box.x1 + 8, y0: top, x1: width - margin, y1: top + tall }, order);
+  const enlarged = enlarge(Math.min(MOST_ENLARGED, left)) ?? enlarge(MOST_ENLARGED);
+  const below = Math.max(template.box.y1, enlarged ? itemsBox(enlarged.items)!.y1 : 0) + UNDER_TEMPLATE;
+  const drawn = [...warning, template.item, ...(enlarged?.items ?? []), ...moveItems(key.items, 0, below)];
+  return stackBlocks(words, { items: drawn, y: below + key.height + UNDER_KEY }, bottom);
 }
+
+const UNDER_TEMPLATE = 7;
+const UNDER_KEY = 3;
+/** The most room in height for an enlarged outline, mm. */
+const MOST_ENLARGED = 130;
 
 /** The knife in its head, at the top of a sheet. */
 function headPart(order: KnifeOrderSheet): SheetStart & { readonly scale: string } {
@@ -109,14 +123,15 @@ function limiterPart(order: KnifeOrderSheet): SheetStart {
   const { width, margin } = ORDER_PAPER;
   const top = margin + 11;
   const template = drawTemplate(knife, order, 'limiter', margin, top);
-  const room = { x0: template.box.x1 + 8, y0: top, x1: width - margin, y1: top + 130 };
+  const room = { x0: template.box.x1 + 8, y0: top, x1: width - margin, y1: top + MOST_ENLARGED };
   const enlarged = drawEnlarged(knife, 'limiter', room, order);
-  const y = Math.max(template.box.y1, enlarged ? itemsBox(enlarged.items)!.y1 : 0) + 7;
+  const y = Math.max(template.box.y1, enlarged ? itemsBox(enlarged.items)!.y1 : 0) + UNDER_TEMPLATE;
   const key = drawLineKey(knife, 'limiter', margin, y, order);
-  const listed = drawLines(order, limiterLines(order), margin, y + key.height + 3, width - 2 * margin);
+  const listed = lineBlocks(order, limiterLines(order), margin, width - 2 * margin);
+  const under = y + key.height + UNDER_KEY;
   return {
-    items: [template.item, ...(enlarged?.items ?? []), ...key.items, ...listed.items],
-    y: listed.y + 4,
+    items: [template.item, ...(enlarged?.items ?? []), ...key.items, ...placeBlocks(listed, under)],
+    y: under + heightOf(listed) + 4,
   };
 }
 
@@ -151,37 +166,3 @@ type OrderWords =
   | 'wanted.set-back'
   | 'wanted.origin'
   | 'wanted.origin.is';
-
-/** The order's list, each line marked that has to be confirmed; `y` is that of the next line. */
-function drawLines(
-  voice: InVoice,
-  lines: readonly OrderLine[],
-  x: number,
-  y: number,
-  room: number,
-): { items: Item[]; y: number } {
-  const column = Math.max(...lines.map(({ what }) => textWidth(what, WORDS))) + 4;
-  const items: Item[] = [];
-  let at = y;
-  lines.forEach(({ key, what, wanted, confirm = false }) => {
-    const words = confirm ? sayKnife('order.confirm', { wanted }, voice) : wanted;
-    items.push(text(`line ${key}`, 'quiet', x, at, what, WORDS));
-    wrapText(words, WORDS, room - column).forEach((part, i) => {
-      items.push(text(`${key} ${i}`, confirm ? 'trouble-text' : 'text', x + column, at, part, WORDS));
-      at += LINE;
-    });
-  });
-  return { items, y: at };
-}
-
-function drawNotes(notes: readonly string[], x: number, y: number, room: number): { items: Item[]; y: number } {
-  let at = y;
-  const items = notes.flatMap((note, i) =>
-    wrapText(note, WORDS, room).map((words, k) => {
-      const item = text(`note ${i} ${k}`, 'text', x, at, words, WORDS);
-      at += LINE;
-      return item;
-    }),
-  );
-  return { items, y: at };
-}

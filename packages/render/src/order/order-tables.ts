@@ -59,9 +59,9 @@ interface OrderTable {
   readonly blocks: number;
 }
 
-/** Tables over as many sheets as they take, below what stands on the first: each a list of items. */
-export function tableSheets(tables: readonly OrderTable[], start?: SheetStart): Item[][] {
-  const { height, margin, foot } = ORDER_PAPER;
+/** Tables over as many sheets `height` mm high as they take, below what stands on the first: each a list of items. */
+export function tableSheets(tables: readonly OrderTable[], height: number, start?: SheetStart): Item[][] {
+  const { margin, foot } = ORDER_PAPER;
   const top = margin + 16;
   const most = height - foot - 8;
   const sheets: Item[][] = [];

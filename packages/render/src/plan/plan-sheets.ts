@@ -11,6 +11,7 @@ import {
 } from '@fielded/core';
 import type { Block, TextDocument } from '../document/document.ts';
 import { documentPages } from '../document/document-pages.ts';
+import { type OfficePaper, PAPERS } from '../paper.ts';
 import type { Scene } from '../scene.ts';
 import { safeText } from '../text/safe-text.ts';
 import { sayNote } from '../words/english/note.ts';
@@ -18,16 +19,16 @@ import { sayPlan } from '../words/english/plan.ts';
 import { mountAll } from './mounted.ts';
 import { setUpSheet } from './set-up-sheet.ts';
 
-/** The sheets of a plan, A4: the order of work, then one page for each set-up. */
-export function planSheets(planned: Planned, report: Report): Scene[] {
+/** The sheets of a plan: the order of work, then one page for each set-up. */
+export function planSheets(planned: Planned, report: Report, paper: OfficePaper = 'a4'): Scene[] {
   const { plan } = planned;
   const mounted = mountAll(plan);
-  const pages = mounted.map((_, k) => setUpSheet(plan, mounted, k, report));
-  return [...documentPages(workDocument(planned, report), 'a4'), ...pages];
+  const pages = mounted.map((_, k) => setUpSheet(plan, mounted, k, report, paper));
+  return [...documentPages(workDocument(planned, report, paper), paper), ...pages];
 }
 
 /** The order of work, what running both heads at once takes, and how to have the rest checked. */
-function workDocument(planned: Planned, report: Report): TextDocument {
+function workDocument(planned: Planned, report: Report, paper: OfficePaper): TextDocument {
   const { plan } = planned;
   const problems = listPlanProblems(planned, report);
   const title = sayPlan('work.title', { job: safeText(report.title) }, report);
@@ -53,7 +54,7 @@ function workDocument(planned: Planned, report: Report): TextDocument {
       }),
     ),
     { kind: 'heading', text: sayPlan(count === 1 ? 'work.steps.one' : 'work.steps.more', { count }, report) },
-    stepTable(plan, 3 * problems.length + countLines([...stack, ...notChecked]), report),
+    stepTable(plan, linesOn(paper) - 3 * problems.length - countLines([...stack, ...notChecked]), report),
     ...stack,
     ...notChecked,
     { kind: 'paragraph', text: sayPlanCaution(report), tone: 'quiet' },
@@ -67,11 +68,17 @@ function workDocument(planned: Planned, report: Report): TextDocument {
   };
 }
 
-/** About how many lines of steps a page takes; what stands before and after them takes of these. */
-const LINES_ON_A_PAGE = 46;
+/** About how many lines of steps A4 takes, and mm of each; what stands before and after them takes of these. */
+const LINES_ON_A4 = 46;
+const LINE = 5.2;
 /** About how many lines a heading takes with its room, and how many characters of other text stand in one. */
 const LINES_OF_HEADING = 2.7;
 const CHARACTERS_ACROSS = 92;
+
+/** About how many lines of steps a page takes. */
+function linesOn(paper: OfficePaper): number {
+  return LINES_ON_A4 - (PAPERS.a4.height - PAPERS[paper].height) / LINE;
+}
 
 /** About how many lines of steps the blocks after the steps take of the page. */
 function countLines(blocks: readonly Block[]): number {
@@ -84,13 +91,13 @@ function countLines(blocks: readonly Block[]): number {
 }
 
 /**
- * The steps with boxes to tick. Where they would not fit one page with the `others` lines on it, steps that belong together share
+ * The steps with boxes to tick. Where they would not fit the `room` lines left on one page, steps that belong together share
  * a row: setting up with its test piece, and what is run then.
  */
-function stepTable(plan: Planned['plan'], others: number, report: Report): Block {
+function stepTable(plan: Planned['plan'], room: number, report: Report): Block {
   const said = plan.steps.map((step) => ({ step, words: safeText(sayStep(step, plan, report)) }));
   const lines = said.reduce((sum, { words }) => sum + 0.35 + Math.ceil(words.length / CHARACTERS), 0);
-  const tight = lines + others > LINES_ON_A_PAGE;
+  const tight = lines > room;
   const rows = tight ? joinSteps(said) : said.map(({ words }) => words);
   return {
     kind: 'table',

@@ -1,7 +1,7 @@
 import { listKnifeProblems, type Plan, type Problem, type Report, type SetUp } from '@fielded/core';
 import { stroke } from '../geometry/stroke.ts';
+import { type OfficePaper, PAPERS, SHEET_MARGIN, toMiddle } from '../paper.ts';
 import { type Item, itemsBox, moveItems, path, type Scene, text } from '../scene.ts';
-import { PAPERS, SHEET_MARGIN } from '../sheet/paper.ts';
 import { fitText } from '../text/measure-text.ts';
 import { safeText } from '../text/safe-text.ts';
 import { sayPlan } from '../words/english/plan.ts';
@@ -18,9 +18,18 @@ import { BESIDE, type FootPart, LEFT, layFoot, WIDTH } from './sheet-foot.ts';
 
 const TITLE = 5;
 const PLAN_HEIGHT = 57;
+/** At a smaller scale head and stock can hardly be told apart. */
+const LEAST_SCALE = 0.25;
 
-/** The sheet for one set-up: A4 upright, the figures that are set large, everything else small. */
-export function setUpSheet(plan: Plan, all: readonly Mounted[], index: number, report: Report): Scene {
+/** The sheet for one set-up, upright: the figures that are set large, everything else small. */
+export function setUpSheet(
+  plan: Plan,
+  all: readonly Mounted[],
+  index: number,
+  report: Report,
+  paper: OfficePaper,
+): Scene {
+  const sheet = PAPERS[paper];
   const mounted = all[index]!;
   const { setUp, upper } = mounted;
   const cuts = safeText([setUp, ...(upper ? [upper] : [])].map((each) => nameCut(each, report)).join(' + '));
@@ -31,11 +40,11 @@ export function setUpSheet(plan: Plan, all: readonly Mounted[], index: number, r
   const roomOver = (parts: readonly FootPart[]) => parts.at(-1)!.top - 3 - PLAN_HEIGHT - 2 - picture;
   const problems = [...setUp.problems, ...knifeProblems([setUp, ...(upper ? [upper] : [])], report)];
   const known = { ...setUp, problems };
-  const usual = layFoot(known, report, NORMAL);
-  // Texts that leave the section no room, as they may in other languages, are lettered smaller.
+  const usual = layFoot(known, report, NORMAL, sheet.height);
+  // Texts that leave the section no room, as they may in other languages or on low paper, are lettered smaller.
   const first = draw(roomOver(usual));
-  const tight = isTall(first.items, roomOver(usual));
-  const parts = tight ? layFoot(known, report, TIGHT) : usual;
+  const tight = first.scale < LEAST_SCALE || isTall(first.items, roomOver(usual));
+  const parts = tight ? layFoot(known, report, TIGHT, sheet.height) : usual;
   const height = roomOver(parts);
   const views = height + 2 + picture;
   const section = tight ? draw(height) : first;
@@ -59,12 +68,11 @@ export function setUpSheet(plan: Plan, all: readonly Mounted[], index: number, r
     ...parts.toReversed().flatMap((part) => part.items),
   ];
   return {
-    width: PAPERS.a4.width,
-    height: PAPERS.a4.height,
+    ...sheet,
     scale: section.scale,
     title: sayPlan('set-up.title', { job: safeText(report.title), name }, report),
     description: sayPlan('set-up.described', { name, machine: setUp.machine }, report),
-    items,
+    items: moveItems(items, toMiddle(paper), 0),
   };
 }
 

@@ -1,12 +1,12 @@
 import { type Report, type SetUp, say, sayCurve, sayPlanCaution, sayStartChecks } from '@fielded/core';
 import { rectangle } from '@fielded/geometry';
+import { PAPERS, SHEET_MARGIN } from '../paper.ts';
 import { type Item, itemsBox, moveItems, path } from '../scene.ts';
-import { PAPERS, SHEET_MARGIN } from '../sheet/paper.ts';
 import { sayPlan } from '../words/english/plan.ts';
 import { heading, type Lettering, listTexts, UNDER_HEADING } from './lines.ts';
 import { nameUnknown } from './unknown-words.ts';
 
-/** What a set-up's sheet holds within its margins, and the white between two columns, mm. */
+/** What a set-up's sheet holds within the margins of A4, and the white between two columns, mm. */
 export const LEFT: number = SHEET_MARGIN;
 export const WIDTH: number = PAPERS.a4.width - 2 * SHEET_MARGIN;
 export const BESIDE = 6;
@@ -17,9 +17,9 @@ export interface FootPart {
   readonly top: number;
 }
 
-/** The parts at the sheet's foot, the lowest first. */
-export function layFoot(setUp: SetUp, report: Report, type: Lettering): FootPart[] {
-  const foot = cautionOf(setUp, report, PAPERS.a4.height - SHEET_MARGIN, type);
+/** The parts at the foot of a sheet `height` mm high, the lowest first. */
+export function layFoot(setUp: SetUp, report: Report, type: Lettering, height: number): FootPart[] {
+  const foot = cautionOf(setUp, report, height - SHEET_MARGIN, type);
   const open = openQuestions(setUp, report, foot.top - 3, type);
   const checks = startChecks(setUp, report, open.top - 3, type);
   return [foot, open, checks, curveWords(setUp, report, checks.top - 3, type)];

@@ -1,5 +1,7 @@
 import type { Report } from '@fielded/core';
 import { layWithin } from '../dimension/lay-within.ts';
+import type { Page } from '../paper.ts';
+import { SCALES } from '../paper.ts';
 import type { Item } from '../scene.ts';
 import { group, itemsBox, moveItems, text } from '../scene.ts';
 import { wrapTitle } from '../text/measure-text.ts';
@@ -10,8 +12,6 @@ import type { PlainView } from '../views/views.ts';
 import { VIEWS } from '../views/views.ts';
 import { saySheet } from '../words/english/sheet.ts';
 import { scaleText } from '../words/lengths.ts';
-import type { Page } from './paper.ts';
-import { SCALES } from './paper.ts';
 
 /** What is drawn in one place of a sheet: a view of the door or, for `cuts`, of the cut with this number from 0. */
 export interface BlockSubject {

@@ -1,11 +1,11 @@
 import type { DoorReport, Report } from '@fielded/core';
+import type { Page } from '../paper.ts';
 import { safeText } from '../text/safe-text.ts';
 import { VIEWS } from '../views/views.ts';
 import { saySheet } from '../words/english/sheet.ts';
 import type { BlockSubject, SheetBlock } from './blocks.ts';
 import { findBlock, fitBlock } from './blocks.ts';
 import { type PageBlocks, packBlocks } from './pages.ts';
-import type { Page } from './paper.ts';
 
 /** Between neighbours on a page, mm. */
 const BETWEEN = 12;

@@ -1,7 +1,7 @@
+import type { Page } from '../paper.ts';
 import type { Item } from '../scene.ts';
 import { moveItems } from '../scene.ts';
 import type { SheetBlock } from './blocks.ts';
-import type { Page } from './paper.ts';
 
 const LEAST_GAP = 8;
 const MOST_GAP = 24;

@@ -1,4 +1,6 @@
 import type { Report } from '@fielded/core';
+import type { Page, PaperName } from '../paper.ts';
+import { PAPERS, SHEET_MARGIN } from '../paper.ts';
 import type { Scene } from '../scene.ts';
 import { copeSentence, poseNote } from '../views/view-notes.ts';
 import type { PlainView } from '../views/views.ts';
@@ -11,8 +13,6 @@ import type { BlockSubject, SheetBlock } from './blocks.ts';
 import { blockOf, findBlock, fitBlock } from './blocks.ts';
 import { doorPages, doorSubjects, MOST_PACKED } from './door-blocks.ts';
 import { blocksOf, flowBlocks, type PageBlocks, packBlocks, placeBlocks } from './pages.ts';
-import type { Page, PaperName } from './paper.ts';
-import { PAPERS, SHEET_MARGIN } from './paper.ts';
 import { type BlockFields, layTitleBlock } from './title-block.ts';
 
 export interface SheetOptions extends BlockFields {

@@ -1,4 +1,5 @@
 import type { Language, Sample } from '@fielded/core';
+import { type OfficePaper, PAPERS } from '../paper.ts';
 import type { Item, Scene } from '../scene.ts';
 import { group, itemsBox, moveItems, text } from '../scene.ts';
 import type { Theme } from '../style.ts';
@@ -20,6 +21,8 @@ export interface BoardDrawing {
   /** Paper mm for one mm of wood; 1 unless told: a client holds a door against it. */
   readonly scale?: number;
   readonly theme?: Theme;
+  /** What its sheets are printed on; A4 unless told. */
+  readonly paper?: OfficePaper;
 }
 
 const MARGIN = 8;
@@ -27,9 +30,9 @@ const MARGIN = 8;
 const UNDER = 10;
 const COLUMN_GAP = 14;
 const ROW_GAP = 12;
-/** What an A4 sheet holds within its margins. */
+/** How wide a sheet's samples stand, and what of its height is left free. */
 const SHEET_WIDTH = 182;
-const SHEET_HEIGHT = 270;
+const SHEET_FREE = 27;
 /** From the title's baseline to the first section, and room for the bar. */
 const HEADING = 16;
 const BAR = 8;
@@ -51,10 +54,11 @@ export function drawBoard(drawing: BoardDrawing): string {
   return sceneToSvg(boardScene(drawing), { theme: drawing.theme ?? 'print' });
 }
 
-/** The sample board on as many A4 sheets as it takes, each an SVG text. */
+/** The sample board on as many sheets as it takes, each an SVG text. */
 export function drawBoardSheets(drawing: BoardDrawing): string[] {
   const rows = layRows(drawing);
-  const perSheet = Math.max(1, Math.floor((SHEET_HEIGHT - HEADING - BAR) / rowHeight(drawing)));
+  const room = PAPERS[drawing.paper ?? 'a4'].height - SHEET_FREE;
+  const perSheet = Math.max(1, Math.floor((room - HEADING - BAR) / rowHeight(drawing)));
   const sheets = Math.ceil(rows.length / perSheet);
   return Array.from({ length: sheets }, (_, i) => {
     const part = sheets === 1 ? null : { sheet: i + 1, of: sheets };

@@ -1,6 +1,7 @@
 import { QUOTE_WORDS, type QuoteKind, type QuoteOptions, type QuoteWords } from '@fielded/core';
 import type { PaperName } from '@fielded/render';
 import { readNote, writeNote } from '../../desk/job-notes.ts';
+import { usualPaper } from '../../files/usual-paper.ts';
 
 /** Whom a quote is for and how it is written: kept beside the job in this browser, in no file. */
 export interface QuoteDetails {
@@ -65,8 +66,4 @@ export function optionsOf({ kind, client, number, date }: QuoteDetails): QuoteOp
 export function today(): string {
   const now = new Date();
   return new Date(now.getTime() - now.getTimezoneOffset() * 60_000).toISOString().slice(0, 10);
-}
-
-function usualPaper(): PaperName {
-  return navigator.language === 'en-US' ? 'letter' : 'a4';
 }

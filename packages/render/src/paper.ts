@@ -8,6 +8,15 @@ export const PAPERS: Readonly<Record<PaperName, { readonly width: number; readon
 
 export type PaperName = 'a4' | 'letter' | 'a3' | 'tabloid';
 
+/** What an office prints on: sheets for the shop and documents are laid out for these. */
+export type OfficePaper = 'a4' | 'letter';
+export const OFFICE_PAPERS: readonly OfficePaper[] = ['a4', 'letter'];
+
+/** How far what is laid out as wide as A4 moves to the right to stand in the middle of a sheet, mm. */
+export function toMiddle(paper: OfficePaper): number {
+  return (PAPERS[paper].width - PAPERS.a4.width) / 2;
+}
+
 /** Scales that a drawing may have, the largest first: enlargements and reductions of ISO 5455. */
 export const SCALES: readonly number[] = [50, 20, 10, 5, 2, 1, 0.5, 0.2, 0.1, 0.05, 0.02, 0.01];
 
