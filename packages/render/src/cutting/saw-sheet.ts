@@ -15,6 +15,8 @@ import {
   troubles,
 } from './sheet-words.ts';
 
+/** The most height of a blank's picture, paper mm: with its words it goes on a page. */
+const BLANK_HEIGHT = 200;
 /** The longest side of a blank's picture, paper mm. */
 const BLANK_WIDTH = 82;
 
@@ -57,7 +59,8 @@ function blankBlocks({ blanks, leftOver }: CuttingList, voice: InVoice, reports:
   const doorsOf = (job: string) => reports.find(({ title }) => title === job)?.doors ?? [];
   if (blanks.length + leftOver.length === 0) return [];
   const longest = Math.max(1, ...blanks.map(({ length }) => length));
-  const parts = SCALES.find((n) => longest / n <= BLANK_WIDTH) ?? 100;
+  const widest = Math.max(1, ...blanks.map(({ width }) => width));
+  const parts = SCALES.find((n) => longest / n <= BLANK_WIDTH && widest / n <= BLANK_HEIGHT) ?? 100;
   return [
     { kind: 'heading', text: say('list.blanks') },
     {

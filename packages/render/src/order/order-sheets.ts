@@ -57,7 +57,9 @@ export function orderSheets(order: KnifeOrderSheet): Scene[] {
   const head = headPart(order);
   addFigures('knife', head, sayKnife('order.head', { head: safeText(knife.head) }, order), head.scale);
   if (knife.limiter) addFigures('limiter', limiterPart(order), say('order.limiter'), '1:1');
-  const heading = sayKnife('order.heading', { count: knife.count, cut }, order);
+  const { count } = knife;
+  const heading =
+    count === 1 ? sayKnife('order.heading.one', { cut }, order) : sayKnife('order.heading', { count, cut }, order);
   return pages.map(({ name, scale, items }, i) =>
     orderPage(items, { heading, name, title, scale, sheet: i + 1, of: pages.length }, order, paper, order),
   );
@@ -144,7 +146,11 @@ function limiterLines(order: KnifeOrderSheet): OrderLine[] {
   const back = { radius: say(gap.least), side: say(gap.side) };
   const what = (key: OrderWords) => sayKnife(key, {}, order);
   return [
-    { key: 'wanted', what: what('wanted.count'), wanted: sayKnife('wanted.count.limiter', { count }, order) },
+    {
+      key: 'wanted',
+      what: what('wanted.count'),
+      wanted: count === 1 ? what('wanted.count.limiter.one') : sayKnife('wanted.count.limiter', { count }, order),
+    },
     { key: 'size', what: what('wanted.size'), wanted: sayKnife('wanted.size.is', size, order) },
     { key: 'set back', what: what('wanted.set-back'), wanted: sayKnife('wanted.set-back.is', back, order) },
     { key: 'origin', what: what('wanted.origin'), wanted: what('wanted.origin.is') },
@@ -162,6 +168,7 @@ type OrderWords =
   | 'order.figures.limiter'
   | 'order.limiter'
   | 'wanted.count'
+  | 'wanted.count.limiter.one'
   | 'wanted.size'
   | 'wanted.set-back'
   | 'wanted.origin'

@@ -16,6 +16,8 @@ type KnifeKey = 'key.grind.knife' | 'key.grind.limiter' | 'key.not-ground' | 'ke
 
 const WORDS = 2.5;
 const ENLARGED = [10, 5, 4, 3, 2] as const;
+/** How far the tip line stands out beyond what is enlarged, paper mm. */
+const TIP_LINE = 4;
 
 /** The template at full size with its sizes, its top left corner at (x, y). */
 export function drawTemplate(
@@ -51,7 +53,7 @@ export function drawEnlarged(
   if (scale === undefined) return null;
   const placing: Placing = { scale, x: room.x0 + 8 - scale * box.x0, y: room.y0 + 8 - scale * box.y0 };
   const place = (loops: readonly Loop[]) => placeLoops(loops, placing);
-  const tip = place([stroke(box.x0 - 2, 0, box.x1 + 2, 0)]);
+  const tip = place([stroke(box.x0 - TIP_LINE / scale, 0, box.x1 + TIP_LINE / scale, 0)]);
   return {
     scale,
     items: [
@@ -74,7 +76,8 @@ function drawLetters(knife: KnifeReport, { way }: LaidKnife, { scale, x, y }: Pl
     const s = (from.s + to.s) / 2;
     const t = (from.t + to.t) / 2;
     // Outside the steel: beyond its deeper side, where walls square to the spindle stand.
-    const at = { x: x + scale * way * s + way * 3.5, y: y - scale * t + 1 };
+    // Not on the tip line, where a wall ends there.
+    const at = { x: x + scale * way * s + way * 3.5, y: Math.min(y - scale * t + 1, y - 1) };
     return text(`wall ${letter}`, 'text', at.x, at.y, letter, 3, 'middle');
   });
 }

@@ -19,7 +19,8 @@ export function orderLines(knife: KnifeReport, voice: InVoice): OrderLine[] {
   const { edge, face } = knife.overrun;
   const length = knife.length + Math.max(edge, face);
   const circle = 2 * knife.cuttingRadius;
-  const alike = { count: knife.count, head: safeText(knife.head) };
+  const { count } = knife;
+  const head = safeText(knife.head);
   const turn = { rotation: sayKnife(`turn.${rotation}`, {}, voice) };
   const of = (key: string, what: WantedName, wanted: string): OrderLine => ({
     key,
@@ -27,7 +28,13 @@ export function orderLines(knife: KnifeReport, voice: InVoice): OrderLine[] {
     wanted,
   });
   return [
-    of('wanted', 'count', sayKnife('wanted.count.is', alike, voice)),
+    of(
+      'wanted',
+      'count',
+      count === 1
+        ? sayKnife('wanted.count.is.one', { head }, voice)
+        : sayKnife('wanted.count.is', { count, head }, voice),
+    ),
     { ...of('hand', 'hand', sayKnife(`wanted.hand.${run}`, turn, voice)), confirm },
     { ...of('this side up', 'up', upperSide(knife, voice)), confirm },
     of('steel', 'steel', sayKnife('wanted.steel.is', { thickness }, voice)),

@@ -43,7 +43,7 @@ function sketchPlan(setUp: SetUp, voice: InVoice, scale: number): Item[] {
   const half = (fence.gap / 2) * scale;
   const end = Math.max(half + FENCE_SHOWN, radius + 2);
   const halves = fenceHalves(half, end, line);
-  const arrow = line + Math.max(0, radius - line) + 4;
+  const arrow = line + Math.max(0.8, radius - line) + 4;
   const gap = gapDimension(fence.gap, half, line, voice);
   // A decimal under the figure takes a line more.
   const foot = arrow + STOCK_BELOW + (gap.under === '' ? 0 : 3.4);

@@ -2,7 +2,7 @@ import { listKnifeProblems, type Plan, type Problem, type Report, type SetUp } f
 import { stroke } from '../geometry/stroke.ts';
 import { type OfficePaper, PAPERS, SHEET_MARGIN, toMiddle } from '../paper.ts';
 import { type Item, itemsBox, moveItems, path, type Scene, text } from '../scene.ts';
-import { fitText } from '../text/measure-text.ts';
+import { fitText, textWidth } from '../text/measure-text.ts';
 import { safeText } from '../text/safe-text.ts';
 import { sayPlan } from '../words/english/plan.ts';
 import { scaleText } from '../words/lengths.ts';
@@ -15,11 +15,10 @@ import { drawPlanView } from './plan-picture.ts';
 import { drawSetUpSection } from './section-picture.ts';
 import { drawSetting } from './setting-part.ts';
 import { BESIDE, type FootPart, LEFT, layFoot, WIDTH } from './sheet-foot.ts';
+import { drawSmaller, isTall, LEAST_SCALE } from './smaller-section.ts';
 
 const TITLE = 5;
 const PLAN_HEIGHT = 57;
-/** At a smaller scale head and stock can hardly be told apart. */
-const LEAST_SCALE = 0.25;
 
 /** The sheet for one set-up, upright: the figures that are set large, everything else small. */
 export function setUpSheet(
@@ -36,7 +35,8 @@ export function setUpSheet(
   const name = sayPlan('set-up.name', { number: index + 1, cuts }, report);
   const figures = SHEET_MARGIN + 21;
   const picture = figures + BIG_FIGURES_HEIGHT + 2;
-  const draw = (room: number) => drawSetUpSection(report, plan.setups, mounted, { width: WIDTH, height: room });
+  const draw = (room: number, by = 1) =>
+    drawSetUpSection(report, plan.setups, mounted, { width: WIDTH / by, height: room / by });
   const roomOver = (parts: readonly FootPart[]) => parts.at(-1)!.top - 3 - PLAN_HEIGHT - 2 - picture;
   const problems = [...setUp.problems, ...knifeProblems([setUp, ...(upper ? [upper] : [])], report)];
   const known = { ...setUp, problems };
@@ -47,23 +47,17 @@ export function setUpSheet(
   const parts = tight ? layFoot(known, report, TIGHT, sheet.height) : usual;
   const height = roomOver(parts);
   const views = height + 2 + picture;
-  const section = tight ? draw(height) : first;
+  const section = tight ? drawSmaller(draw, height) : first;
   const half = (WIDTH - BESIDE) / 2;
   const view = drawPlanView(setUp, report, { width: half, height: PLAN_HEIGHT });
+  const from = sayPlan('set-up.from-above', { scale: scaleText(view.scale, report) }, report);
   const items: Item[] = [
     ...headOf(mounted, name, report, sayPlan('set-up.of', { sheet: index + 1, of: all.length }, report)),
     ...drawBigFigures(mounted, report, LEFT, figures, WIDTH),
     ...placeIn(section.items, LEFT, picture, WIDTH, height),
     text('section scale', 'quiet', LEFT, picture + height - 1, scaleText(section.scale, report), SMALL),
-    ...placeIn(view.items, LEFT, views, half, PLAN_HEIGHT),
-    text(
-      'plan scale',
-      'quiet',
-      LEFT,
-      views + SMALL,
-      sayPlan('set-up.from-above', { scale: scaleText(view.scale, report) }, report),
-      SMALL,
-    ),
+    ...placeBeside(view.items, LEFT + textWidth(from, SMALL), views + SMALL, { x: LEFT, y: views, width: half }),
+    text('plan scale', 'quiet', LEFT, views + SMALL, from, SMALL),
     ...drawSetting(mounted, report, LEFT + half + BESIDE, views, half),
     ...parts.toReversed().flatMap((part) => part.items),
   ];
@@ -88,11 +82,6 @@ function knifeProblems(setUps: readonly SetUp[], report: Report): Problem[] {
     );
 }
 
-function isTall(items: readonly Item[], room: number): boolean {
-  const box = itemsBox(items)!;
-  return box.y1 - box.y0 > room;
-}
-
 /** Names the set-up, the job, the machine and the tool, with both statements. */
 function headOf({ setUp, upper, spacer }: Mounted, name: string, report: Report, place: string): Item[] {
   const { machine } = setUp;
@@ -100,6 +89,10 @@ function headOf({ setUp, upper, spacer }: Mounted, name: string, report: Report,
   const how = upper
     ? sayPlan('set-up.how.both', { machine, lower: tool, spacer: spacer!, upper: sayTool(upper, report) }, report)
     : sayPlan('set-up.how', { machine, tool, hold: sayHold(setUp, report) }, report);
+  const below = SHEET_MARGIN + TITLE + 11;
+  // What is stated goes before the job's name, which may be cut short.
+  const stated = drawStatements(report, LEFT, below, SMALL, WIDTH).items;
+  const room = LEFT + WIDTH - itemsBox(stated)!.x1 - 5;
   return [
     text('name', 'text', LEFT, SHEET_MARGIN + TITLE, fitText(name, TITLE, WIDTH - 30), TITLE),
     text('place', 'quiet', LEFT + WIDTH, SHEET_MARGIN + TITLE, place, 3.5, 'end'),
@@ -108,12 +101,12 @@ function headOf({ setUp, upper, spacer }: Mounted, name: string, report: Report,
       'job',
       'quiet',
       LEFT + WIDTH,
-      SHEET_MARGIN + TITLE + 11,
-      fitText(safeText(report.title), SMALL, WIDTH / 2),
+      below,
+      fitText(safeText(report.title), SMALL, Math.min(room, WIDTH / 2)),
       SMALL,
       'end',
     ),
-    ...drawStatements(report, LEFT, SHEET_MARGIN + TITLE + 11, SMALL, WIDTH / 2).items,
+    ...stated,
     path('head rule', 'thin', [stroke(LEFT, SHEET_MARGIN + 18, LEFT + WIDTH, SHEET_MARGIN + 18)]),
   ];
 }
@@ -132,6 +125,22 @@ function sayHold({ run, presented, frame }: SetUp, report: Report): string {
   if (presented === 90) return sayPlan('hold.on-edge', {}, report);
   if (presented === 0) return sayPlan(`hold.${run}.flat`, {}, report);
   return sayPlan(`hold.${run}.tilted`, { tilt: presented }, report);
+}
+
+/** The view from above in the middle of its room, or as far to the right as keeps its circle off words that end at (right, base). */
+function placeBeside(
+  items: readonly Item[],
+  right: number,
+  base: number,
+  { x, y, width }: { readonly x: number; readonly y: number; readonly width: number },
+): Item[] {
+  const placed = placeIn(items, x, y, width, PLAN_HEIGHT);
+  const box = itemsBox(placed)!;
+  const circle = itemsBox(placed.filter(({ key }) => key === 'circle'))!;
+  const radius = (circle.x1 - circle.x0) / 2;
+  const above = Math.max(0, (circle.y0 + circle.y1) / 2 - base - 1);
+  const side = (circle.x0 + circle.x1) / 2 - Math.sqrt(Math.max(0, radius * radius - above * above));
+  return moveItems(placed, Math.max(0, Math.min(right + 1.5 - side, x + width - box.x1)), 0);
 }
 
 /** Moves items into the middle of a room. */

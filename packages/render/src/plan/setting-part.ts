@@ -4,7 +4,7 @@ import { stroke } from '../geometry/stroke.ts';
 import { type Item, path, text } from '../scene.ts';
 import { fitText, textWidth } from '../text/measure-text.ts';
 import { sayPlan } from '../words/english/plan.ts';
-import { figureText, type InVoice, spokenLength } from '../words/lengths.ts';
+import { figureText, type InVoice, spokenLength, withDecimal } from '../words/lengths.ts';
 import { sayFrameSizes, sayFrameTest } from './frame-words.ts';
 import { LINE, listTexts, SMALL } from './lines.ts';
 import type { Mounted } from './mounted.ts';
@@ -61,11 +61,15 @@ function sayBar(bar: SetUp['fence']['bar'], voice: InVoice): string {
   return to === null ? sayPlan('set.ripped.up', { from }, voice) : sayPlan('set.ripped', { from, to }, voice);
 }
 
+/** Height of figures too long for the usual, white between two, and the least room of labels, mm. */
+const SMALLER = 2.1;
+const BETWEEN = 1;
+const LABELS = 22;
+
 /** What to move when the calliper reads too much or too little. */
 function drawCorrection({ correction: rows }: Mounted, voice: InVoice, x: number, y: number, width: number) {
   const labels = (['set.reads', 'set.spindle', 'set.knives'] as const).map((key) => sayPlan(key, {}, voice));
-  const signed = (mm: number) =>
-    `${mm > 0 ? '+' : mm < 0 ? '−' : ''}${figureText(Math.abs(mm), voice).text.replace(/^0(?=[.,])/, voice.units === 'in' ? '' : '0')}`;
+  const signed = (mm: number) => `${mm > 0 ? '+' : mm < 0 ? '−' : ''}${readOff(Math.abs(mm), voice)}`;
   const useful = rows.some(({ spindle, fence }) => spindle !== null || fence !== null);
   if (!useful) return { items: [], y };
   const lines: [string, string[]][] = [
@@ -73,13 +77,16 @@ function drawCorrection({ correction: rows }: Mounted, voice: InVoice, x: number
     [labels[1]!, rows.map(({ spindle }) => (spindle === null ? '–' : signed(spindle)))],
     [labels[2]!, rows.map(({ fence }) => (fence === null ? '–' : signed(fence)))],
   ];
+  const cellAt = (height: number) =>
+    Math.max(...lines.flatMap(([, cells]) => cells.map((each) => textWidth(each, height))));
+  // Long figures are lettered smaller before labels are cut short.
+  const type = width - rows.length * (cellAt(SMALL) + BETWEEN) < LABELS ? SMALLER : SMALL;
   // The labels' column is as wide as they need to stand clear of the first figures, which are set right.
-  const taken = lines.map(([label, cells]) => textWidth(label, SMALL) + textWidth(cells[0]!, SMALL));
+  const taken = lines.map(([label, cells]) => textWidth(label, type) + textWidth(cells[0]!, type));
   const clear = Math.max(...taken) + 0.8 - width / rows.length;
-  const wanted = Math.max(22, rows.length > 1 ? clear / (1 - 1 / rows.length) : 0);
-  const cell = Math.max(...lines.flatMap(([, cells]) => cells.map((each) => textWidth(each, SMALL))));
+  const wanted = Math.max(LABELS, rows.length > 1 ? clear / (1 - 1 / rows.length) : 0);
   // A label is cut short before a figure is.
-  const first = Math.min(wanted, width - rows.length * (cell + 0.3));
+  const first = Math.min(wanted, width - rows.length * (cellAt(type) + (type === SMALL ? 0.3 : BETWEEN)));
   const column = (width - first) / rows.length;
   const items = lines.flatMap(([label, cells], k): Item[] => {
     const base = y + k * (LINE + 0.3) + SMALL;
@@ -89,17 +96,25 @@ function drawCorrection({ correction: rows }: Mounted, voice: InVoice, x: number
         k === 0 ? 'quiet' : 'text',
         x,
         base,
-        fitText(label, SMALL, first + column - textWidth(cells[0]!, SMALL) - 0.5),
-        SMALL,
+        fitText(label, type, first + column - textWidth(cells[0]!, type) - 0.5),
+        type,
       ),
       ...cells.map((cell, n) =>
-        text(`correction ${k} ${n}`, 'text', x + first + (n + 1) * column, base, cell, SMALL, 'end'),
+        text(`correction ${k} ${n}`, 'text', x + first + (n + 1) * column, base, cell, type, 'end'),
       ),
     ];
   });
   items.push(path('correction rule', 'thin', [stroke(x, y + SMALL + 1.1, x + width, y + SMALL + 1.1)]));
   return { items, y: y + 3 * (LINE + 0.3) + 1 };
 }
+
+/** A length as a calliper or a dial reads it: inches in thousandths, without the zero before them. */
+function readOff(mm: number, voice: InVoice): string {
+  if (voice.units === 'mm') return figureText(mm, voice).text;
+  return withDecimal((mm / MM_PER_INCH).toFixed(3), voice).replace(/^0(?=[.,])/, '');
+}
+
+const MM_PER_INCH = 25.4;
 
 /** Boxes to write in what the test piece measured, with what it should. */
 function drawTestBoxes(setUp: SetUp, voice: InVoice, x: number, y: number, width: number): Item[] {

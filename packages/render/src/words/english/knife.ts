@@ -80,6 +80,7 @@ export const KNIFE_WORDS = {
   'wall.steep.curved': '{letter}, the curve {b0:length} to {b1:length} down, {a0:length} from the edge',
   'wall.slope': '{letter}, {a0:length} to {a1:length} from the edge, {b0:length} to {b1:length} down',
   'wall.slope.curved': '{letter}, the curve {a0:length} to {a1:length} from the edge, {b0:length} to {b1:length} down',
+  'order.heading.one': 'Order: one knife for the {cut}',
   'order.heading': 'Order: {count:count} knives for the {cut}',
   'order.title': '{job}: {name}, sheet {sheet:count} of {of:count}',
   'order.described': '{heading}. {title}.',
@@ -111,7 +112,9 @@ export const KNIFE_WORDS = {
   'order.edge-passes':
     "The panel's edge passes {radius:length} from the axis (dashed, at the right): {clear:length} clear of the body.",
   'wanted.count': 'wanted',
+  'wanted.count.is.one': 'one, for the head {head}',
   'wanted.count.is': '{count:count} alike: one set for the head {head}',
+  'wanted.count.limiter.one': 'one, in front of the knife',
   'wanted.count.limiter': '{count:count} alike, one in front of each knife',
   'wanted.hand': 'hand',
   'wanted.hand.under': 'cutter under the stock, turning {rotation} seen from above; drawn as seen on the cutting face',
