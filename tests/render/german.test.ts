@@ -1,26 +1,17 @@
 // German, whose words are longer than English ones: every entry is there, and nothing that is drawn lies over anything else.
-import { readFileSync } from 'node:fs';
-import { evaluate, type Language, readLanguageText } from '@fielded/core';
+import { evaluate, type Language } from '@fielded/core';
 import { RENDER_ENGLISH, scene } from '@fielded/render';
 import { expect, it } from 'vitest';
-import { COMMANDS } from '../../packages/cli/src/commands.ts';
-import { allEnglish } from '../../packages/cli/src/words/all-english.ts';
 import { trials } from '../support/trials.ts';
 import { drawJob, drawKnives, everyJob } from './everything-drawn.ts';
 import { JOBS } from './jobs-to-draw.ts';
 import { layoutFaults } from './layout-faults.ts';
+import { readGerman } from './read-german.ts';
 
-const english = await allEnglish(COMMANDS);
-const GERMAN = readGerman();
+const GERMAN = await readGerman();
 const DAILY = ['loose with sticking', 'dry-winter', 'coped-frame', 'on edge and tilted'];
 const ALL = everyJob();
 const NAMES = trials(0, 1) === 1 ? Object.keys(ALL) : DAILY;
-
-function readGerman(): Language {
-  const { language, faults } = readLanguageText(readFileSync('examples/languages/german.yaml', 'utf8'), english);
-  if (language === null) throw new Error(faults.join('\n'));
-  return language;
-}
 
 /** Names of panels in a blank stand on a white strip over its grain. */
 const ON_WHITE = /\/panel \d+ words .* over line .*\/grain$/;

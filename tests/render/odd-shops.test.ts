@@ -1,22 +1,13 @@
 // Set-up sheets, knife orders and cutting lists of odd shops and cuts, which leave words and pictures little room: in millimetres on
 // A4 and in inches on Letter, in English and in German, nothing lies over anything else or off the paper.
-import { readFileSync } from 'node:fs';
-import {
-  assumedRules,
-  evaluateWithPlan,
-  type Language,
-  makeCuttingList,
-  ONE_JOINT,
-  readLanguageText,
-} from '@fielded/core';
+import { assumedRules, evaluateWithPlan, type Language, makeCuttingList, ONE_JOINT } from '@fielded/core';
 import { cuttingSheets, orderSheets, planSheets, type Scene } from '@fielded/render';
 import { expect, it } from 'vitest';
-import { COMMANDS } from '../../packages/cli/src/commands.ts';
-import { allEnglish } from '../../packages/cli/src/words/all-english.ts';
 import { readPlanJob } from '../fuzz/fuzz-plans.ts';
 import { Random } from '../support/random.ts';
 import { trials } from '../support/trials.ts';
 import { layoutFaults } from './layout-faults.ts';
+import { readGerman } from './read-german.ts';
 
 /**
  * What others do not notice. 2: a section that only fits as a mark, corrections in fractions of an inch. 4: a wide circle seen from
@@ -32,10 +23,7 @@ const SEEDS = new Set([...TELLING, ...Array.from({ length: trials(0, 150) }, (_,
 const LEFT =
   /\/panel \d+ words .* over line .*\/grain$|\/wall \w .* over line \/drawing\/wood$|\/width .* over .*\/height /;
 
-const { language: GERMAN } = readLanguageText(
-  readFileSync('examples/languages/german.yaml', 'utf8'),
-  await allEnglish(COMMANDS),
-);
+const GERMAN = await readGerman();
 
 function drawSheets(seed: number, language: Language | null): Scene[] {
   const { job: read } = readPlanJob(new Random(seed));

@@ -20,7 +20,7 @@ export { type MatchDrawing, matchScene } from './order/match-scene.ts';
 export { type KnifeOrderFields, type KnifeOrderSheet, orderSheets } from './order/order-sheets.ts';
 export { type SampleLabel, sampleLabel } from './order/sample-label.ts';
 export { OUTLINE_VIEWS, type OutlineLayer, type OutlineView, outlineLayers } from './outline-layers.ts';
-export { OFFICE_PAPERS, type OfficePaper, PAPERS, type PaperName, SCALES } from './paper.ts';
+export { type OfficePaper, PAPERS, type PaperName, SCALES } from './paper.ts';
 export { type PdfInfo, writePdf } from './pdf/write-pdf.ts';
 export { planSheets } from './plan/plan-sheets.ts';
 export { setUpPicture } from './plan/section-picture.ts';

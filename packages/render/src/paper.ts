@@ -10,7 +10,6 @@ export type PaperName = 'a4' | 'letter' | 'a3' | 'tabloid';
 
 /** What an office prints on: sheets for the shop and documents are laid out for these. */
 export type OfficePaper = 'a4' | 'letter';
-export const OFFICE_PAPERS: readonly OfficePaper[] = ['a4', 'letter'];
 
 /** How far what is laid out as wide as A4 moves to the right to stand in the middle of a sheet, mm. */
 export function toMiddle(paper: OfficePaper): number {

@@ -1,6 +1,6 @@
 import { findNearest, type KnifeReport, type ReadOptions, toMillimetres } from '@fielded/core';
 import { type Chain, line, readReportPath } from '@fielded/geometry';
-import type { KnifeOrderFields, OfficePaper } from '@fielded/render';
+import type { KnifeOrderFields, KnifeOrderSheet, OfficePaper } from '@fielded/render';
 import { type Command, defineCommand } from '../command.ts';
 import { type Io, safe } from '../io.ts';
 import { remarkProblems } from '../report/list-problems.ts';
@@ -72,6 +72,8 @@ interface OrderOptions {
   readonly paper: OfficePaper | undefined;
 }
 
+type OrderFields = KnifeOrderFields & Pick<KnifeOrderSheet, 'paper'>;
+
 async function orderKnife(
   path: string,
   shop: ReadOptions['shop'],
@@ -92,7 +94,7 @@ async function orderKnife(
     await io.err(remarkProblems(chosen.warnings, voiceOf(io)));
     return 1;
   }
-  const written = await write(file, chosen, part, format, fields, values.paper, io);
+  const written = await write(file, chosen, part, format, fields, io);
   if (!(await deliver(io, values.output, written, values.force))) return 2;
   await io.err(remarkProblems(chosen.warnings, voiceOf(io)));
   return chosen.warnings.some((problem) => problem.severity === 'error') ? 1 : 0;
@@ -118,8 +120,8 @@ function choose(file: KnifeFile, asked: string | undefined, io: Io): KnifeReport
   throw new UsageError(unknown, didYouMean(near), thereAre(known));
 }
 
-/** What stands in the order's title block; only orders have one. */
-function readFields(values: OrderOptions, format: Format): KnifeOrderFields {
+/** What stands in the order's title block, and its paper; only orders have them. */
+function readFields(values: OrderOptions, format: Format): OrderFields {
   const isOrder = format === '.pdf' || format === '.html';
   for (const name of ['number', 'revision', 'date', 'ordered-by'] as const)
     if (values[name] !== undefined && !isOrder) throw new UsageError(unsaid('print.usage.of-orders', { option: name }));
@@ -130,6 +132,7 @@ function readFields(values: OrderOptions, format: Format): KnifeOrderFields {
     revision: values.revision ?? '',
     date: values.date ?? '',
     orderedBy: values['ordered-by'] ?? '',
+    ...(values.paper && { paper: values.paper }),
   };
 }
 
@@ -139,15 +142,14 @@ async function write(
   knife: KnifeReport,
   part: Part,
   format: Format,
-  fields: KnifeOrderFields,
-  paper: OfficePaper | undefined,
+  fields: OrderFields,
   { language }: Io,
 ): Promise<string | Uint8Array> {
   const { units, title } = file;
   const words = { units, ...(language && { language }) };
   if (format === '.pdf' || format === '.html') {
     const { orderSheets, scenesToHtml } = await import('@fielded/render');
-    const scenes = orderSheets({ knife, ...words, title, ...fields, ...(paper && { paper }) });
+    const scenes = orderSheets({ knife, ...words, title, ...fields });
     if (format === '.html') return scenesToHtml(scenes, { fillsPaper: true });
     return (await import('../formats/pdf.ts')).writePdf(scenes);
   }

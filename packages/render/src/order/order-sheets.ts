@@ -50,9 +50,9 @@ export function orderSheets(order: KnifeOrderSheet): Scene[] {
       pages.push(k === 0 ? { name: over, scale, items } : { ...figures, items });
     });
   };
-  const name = sayKnife('order.knife', { cut }, order);
-  knifeSheets(order).forEach((items, k) => {
-    pages.push({ name, scale: k === 0 ? '1:1' : say('order.figures'), items });
+  const own = sayKnife('order.knife', { cut }, order);
+  knifeSheets(order, height).forEach((items, k) => {
+    pages.push({ name: own, scale: k === 0 ? '1:1' : say('order.figures'), items });
   });
   const head = headPart(order);
   addFigures('knife', head, sayKnife('order.head', { head: safeText(knife.head) }, order), head.scale);
@@ -65,11 +65,11 @@ export function orderSheets(order: KnifeOrderSheet): Scene[] {
   );
 }
 
-/** The knife's own sheet: templates above, words below them; those that find no room go on a further sheet. */
-function knifeSheets(order: KnifeOrderSheet): Item[][] {
-  const { knife, paper = 'a4' } = order;
+/** The knife's own sheet, `height` mm high: templates above, words below them; those that find no room go on a further sheet. */
+function knifeSheets(order: KnifeOrderSheet, height: number): Item[][] {
+  const { knife } = order;
   const { width, margin, foot } = ORDER_PAPER;
-  const bottom = PAPERS[paper].height - foot;
+  const bottom = height - foot;
   const warning = knife.assumed ? drawAssumed(margin, margin + 9, order) : [];
   const top = margin + 11 + (knife.assumed ? ASSUMED_HEIGHT + 3 : 0);
   const errors = knife.warnings.filter(({ severity }) => severity === 'error');
@@ -80,22 +80,39 @@ function knifeSheets(order: KnifeOrderSheet): Item[][] {
     ...lineBlocks(order, orderLines(knife, order), margin, width - 2 * margin),
     ...noteBlocks(notes, margin, width - 2 * margin),
   ];
-  const template = drawTemplate(knife, order, 'knife', margin, top);
-  const key = drawLineKey(knife, 'knife', margin, 0, order);
-  // The enlarged outline is smaller before words have to go on another sheet.
-  const left = bottom - top - UNDER_TEMPLATE - key.height - UNDER_KEY - heightOf(words);
-  const enlarge = (tall: number) =>
-    drawEnlarged(knife, 'knife', { x0: template.box.x1 + 8, y0: top, x1: width - margin, y1: top + tall }, order);
-  const enlarged = enlarge(Math.min(MOST_ENLARGED, left)) ?? enlarge(MOST_ENLARGED);
-  const below = Math.max(template.box.y1, enlarged ? itemsBox(enlarged.items)!.y1 : 0) + UNDER_TEMPLATE;
-  const drawn = [...warning, template.item, ...(enlarged?.items ?? []), ...moveItems(key.items, 0, below)];
-  return stackBlocks(words, { items: drawn, y: below + key.height + UNDER_KEY }, bottom);
+  const { items, y } = templatePart(order, 'knife', top, bottom - heightOf(words));
+  return stackBlocks(words, { items: [...warning, ...items], y }, bottom);
 }
 
 const UNDER_TEMPLATE = 7;
 const UNDER_KEY = 3;
 /** The most room in height for an enlarged outline, mm. */
 const MOST_ENLARGED = 130;
+
+/**
+ * The template from `top` down, the outline enlarged beside it, their key of lines below. The outline is smaller where the words
+ * under them, which begin at `before` at the latest, would else go on another sheet.
+ */
+function templatePart(
+  order: KnifeOrderSheet,
+  part: 'knife' | 'limiter',
+  top: number,
+  before: number = Number.POSITIVE_INFINITY,
+): SheetStart {
+  const { knife } = order;
+  const { width, margin } = ORDER_PAPER;
+  const template = drawTemplate(knife, order, part, margin, top);
+  const key = drawLineKey(knife, part, margin, 0, order);
+  const left = before - top - UNDER_TEMPLATE - key.height - UNDER_KEY;
+  const enlarge = (tall: number) =>
+    drawEnlarged(knife, part, { x0: template.box.x1 + 8, y0: top, x1: width - margin, y1: top + tall }, order);
+  const enlarged = enlarge(Math.min(MOST_ENLARGED, left)) ?? enlarge(MOST_ENLARGED);
+  const below = Math.max(template.box.y1, enlarged ? itemsBox(enlarged.items)!.y1 : 0) + UNDER_TEMPLATE;
+  return {
+    items: [template.item, ...(enlarged?.items ?? []), ...moveItems(key.items, 0, below)],
+    y: below + key.height + UNDER_KEY,
+  };
+}
 
 /** The knife in its head, at the top of a sheet. */
 function headPart(order: KnifeOrderSheet): SheetStart & { readonly scale: string } {
@@ -121,20 +138,10 @@ function drawAssumed(x: number, y: number, voice: InVoice): Item[] {
 
 /** The limiter's template and what is wanted of it, at the top of a sheet. */
 function limiterPart(order: KnifeOrderSheet): SheetStart {
-  const { knife } = order;
   const { width, margin } = ORDER_PAPER;
-  const top = margin + 11;
-  const template = drawTemplate(knife, order, 'limiter', margin, top);
-  const room = { x0: template.box.x1 + 8, y0: top, x1: width - margin, y1: top + MOST_ENLARGED };
-  const enlarged = drawEnlarged(knife, 'limiter', room, order);
-  const y = Math.max(template.box.y1, enlarged ? itemsBox(enlarged.items)!.y1 : 0) + UNDER_TEMPLATE;
-  const key = drawLineKey(knife, 'limiter', margin, y, order);
+  const { items, y } = templatePart(order, 'limiter', margin + 11);
   const listed = lineBlocks(order, limiterLines(order), margin, width - 2 * margin);
-  const under = y + key.height + UNDER_KEY;
-  return {
-    items: [template.item, ...(enlarged?.items ?? []), ...key.items, ...placeBlocks(listed, under)],
-    y: under + heightOf(listed) + 4,
-  };
+  return { items: [...items, ...placeBlocks(listed, y)], y: y + heightOf(listed) + 4 };
 }
 
 /** What is wanted of the limiter. */

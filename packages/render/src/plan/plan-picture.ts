@@ -43,6 +43,7 @@ function sketchPlan(setUp: SetUp, voice: InVoice, scale: number): Item[] {
   const half = (fence.gap / 2) * scale;
   const end = Math.max(half + FENCE_SHOWN, radius + 2);
   const halves = fenceHalves(half, end, line);
+  // Its word stands clear of the stock's edge too.
   const arrow = line + Math.max(0.8, radius - line) + 4;
   const gap = gapDimension(fence.gap, half, line, voice);
   // A decimal under the figure takes a line more.

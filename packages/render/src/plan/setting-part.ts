@@ -1,4 +1,4 @@
-import { type Report, type SetUp, say } from '@fielded/core';
+import { type Report, type SetUp, say, toMillimetres } from '@fielded/core';
 import { rectangle } from '@fielded/geometry';
 import { stroke } from '../geometry/stroke.ts';
 import { type Item, path, text } from '../scene.ts';
@@ -111,10 +111,8 @@ function drawCorrection({ correction: rows }: Mounted, voice: InVoice, x: number
 /** A length as a calliper or a dial reads it: inches in thousandths, without the zero before them. */
 function readOff(mm: number, voice: InVoice): string {
   if (voice.units === 'mm') return figureText(mm, voice).text;
-  return withDecimal((mm / MM_PER_INCH).toFixed(3), voice).replace(/^0(?=[.,])/, '');
+  return withDecimal((mm / toMillimetres(1, 'in')).toFixed(3), voice).replace(/^0(?=[.,])/, '');
 }
-
-const MM_PER_INCH = 25.4;
 
 /** Boxes to write in what the test piece measured, with what it should. */
 function drawTestBoxes(setUp: SetUp, voice: InVoice, x: number, y: number, width: number): Item[] {
